@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string_view>
+
+// The data files the program carries inside, so that it runs from anywhere. The
+// definitions are generated from data/ at build time (src/embedded.cmake).
+
+namespace slabtide::embedded {
+
+std::string_view practice_toml();
+std::string_view starter_toml();
+
+}  // namespace slabtide::embedded

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace slabtide {
+
+/// The candidate nearest to `word` by edit distance (transposition counts one), where one
+/// is near enough to be what was meant; else empty.
+std::optional<std::string_view> nearest(std::string_view word,
+                                        std::span<const std::string_view> candidates);
+
+/// A finite decimal number that takes up all of `text` (spaces around allowed), whatever
+/// the locale; else empty.
+std::optional<double> parse_number(std::string_view text);
+
+/// Columns a UTF-8 text takes in a terminal, East Asian wide characters two.
+std::size_t display_width(std::string_view utf8);
+
+/// `text` wrapped at `width` columns, every line after the first indented by `indent`.
+std::string wrap(std::string_view text, std::size_t width, std::size_t indent);
+
+}  // namespace slabtide

@@ -1,0 +1,67 @@
+#pragma once
+
+namespace slabtide {
+
+// Conversions at the edges. Inside, everything is SI with °C; psi, hours of set age and
+// kg/m2/h stay where the published formula and the trade use them.
+// Factors: NIST SP 811 (2008), appendix B.8, exact unless said.
+
+constexpr double celsius_from_fahrenheit(double f) { return (f - 32.0) / 1.8; }
+constexpr double fahrenheit_from_celsius(double c) { return c * 1.8 + 32.0; }
+constexpr double kelvin_from_celsius(double c) { return c + 273.15; }
+constexpr double celsius_from_kelvin(double k) { return k - 273.15; }
+/// A temperature difference.
+constexpr double kelvin_from_fahrenheit_difference(double f) { return f / 1.8; }
+
+inline constexpr double metres_per_foot = 0.3048;
+inline constexpr double metres_per_inch = 0.0254;
+constexpr double m_from_ft(double ft) { return ft * metres_per_foot; }
+constexpr double ft_from_m(double m) { return m / metres_per_foot; }
+constexpr double m_from_in(double in) { return in * metres_per_inch; }
+constexpr double in_from_m(double m) { return m / metres_per_inch; }
+constexpr double m_from_mm(double mm) { return mm / 1000.0; }
+constexpr double mm_from_in(double in) { return in * 25.4; }
+constexpr double m2_from_ft2(double ft2) { return ft2 * metres_per_foot * metres_per_foot; }
+constexpr double ft2_from_m2(double m2) { return m2 / (metres_per_foot * metres_per_foot); }
+inline constexpr double m3_per_yd3 = 0.764554857984;
+constexpr double m3_from_yd3(double yd3) { return yd3 * m3_per_yd3; }
+constexpr double yd3_from_m3(double m3) { return m3 / m3_per_yd3; }
+
+inline constexpr double m_s_per_mph = 0.44704;
+constexpr double m_s_from_mph(double mph) { return mph * m_s_per_mph; }
+constexpr double mph_from_m_s(double m_s) { return m_s / m_s_per_mph; }
+constexpr double m_s_from_km_h(double km_h) { return km_h / 3.6; }
+constexpr double km_h_from_m_s(double m_s) { return m_s * 3.6; }
+constexpr double m_s_from_knots(double kn) { return kn * 1852.0 / 3600.0; }
+
+inline constexpr double kg_per_lb = 0.45359237;
+constexpr double kg_from_lb(double lb) { return lb * kg_per_lb; }
+constexpr double lb_from_kg(double kg) { return kg / kg_per_lb; }
+constexpr double kg_m3_from_lb_yd3(double lb_yd3) { return lb_yd3 * kg_per_lb / m3_per_yd3; }
+constexpr double lb_yd3_from_kg_m3(double kg_m3) { return kg_m3 * m3_per_yd3 / kg_per_lb; }
+constexpr double kg_m2_from_lb_ft2(double v) {
+  return v * kg_per_lb / (metres_per_foot * metres_per_foot);
+}
+/// The evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
+constexpr double kg_m2_h_from_lb_ft2_h(double v) { return kg_m2_from_lb_ft2(v); }
+constexpr double lb_ft2_h_from_kg_m2_h(double v) {
+  return v * metres_per_foot * metres_per_foot / kg_per_lb;
+}
+
+/// kg·9.80665/in², rounded as NIST gives it.
+inline constexpr double pa_per_psi = 6894.757;
+constexpr double pa_from_psi(double psi) { return psi * pa_per_psi; }
+constexpr double psi_from_pa(double pa) { return pa / pa_per_psi; }
+constexpr double psi_from_mpa(double mpa) { return mpa * 1.0e6 / pa_per_psi; }
+constexpr double mpa_from_psi(double psi) { return psi * pa_per_psi / 1.0e6; }
+
+/// Admixture dose: US fluid ounces (29.5735 mL) a hundredweight (45.359237 kg) of cementitious.
+inline constexpr double ml_per_100kg_per_floz_cwt = 29.5735295625 / 45.359237 * 100.0;
+constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_floz_cwt; }
+constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
+
+/// Insulation R, h·ft²·°F/Btu to m²K/W.
+constexpr double m2k_w_from_r_us(double r) { return r * 0.1761; }
+constexpr double mm_from_rain_in(double in) { return in * 25.4; }
+
+}  // namespace slabtide

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace slabtide {
+
+enum class CementType { type_i_ii, type_iii };
+enum class AshClass { f, c };
+enum class Aggregate { unknown, limestone, granite, gravel, quartzite, sandstone, basalt };
+
+enum class AdmixtureKind {
+  retarder,                  ///< ASTM C494 type B or D
+  stabiliser,                ///< hydration stabiliser
+  accelerator_chloride,      ///< calcium chloride
+  accelerator_non_chloride,  ///< ASTM C494 type C or E without chloride
+};
+
+/// One admixture. Exactly one of dose and hours is set once read.
+struct Admixture {
+  AdmixtureKind kind = AdmixtureKind::retarder;
+  /// mL per 100 kg of cementitious; for calcium chloride see `dose_percent`.
+  std::optional<double> dose_ml_100kg;
+  /// Calcium chloride, percent of cement by mass.
+  std::optional<double> dose_percent;
+  /// The supplier's own shift of initial set at 23 °C (73 °F); later is positive.
+  std::optional<double> shift_h;
+};
+
+/// What the discharge temperature follows from when it is not measured.
+struct IngredientTemperatures {
+  double cement_c = 0.0;
+  double aggregate_c = 0.0;
+  double water_c = 0.0;
+  double aggregate_kg_m3 = 0.0;
+  double aggregate_moisture_kg_m3 = 0.0;  ///< free water on the aggregate
+  double ice_kg_m3 = 0.0;                 ///< part of the mix water
+};
+
+using ConcreteTemperature = std::variant<double, IngredientTemperatures>;
+
+struct Mix {
+  std::string name;
+  double cementitious_kg_m3 = 307.0;  ///< cement, ash, slag and fume together
+  double w_cm = 0.45;                 ///< water over cementitious
+  CementType cement = CementType::type_i_ii;
+  AshClass ash_class = AshClass::f;
+  double ash_share = 0.0;          ///< of the cementitious, 0 to 1
+  double slag_share = 0.0;         ///< 0 to 1
+  double silica_fume_share = 0.0;  ///< 0 to 1
+  double air_share = 0.02;         ///< 0 to 1
+  double specified_strength_psi = 4000.0;
+  Aggregate aggregate = Aggregate::unknown;
+  /// At discharge: °C, or the ingredients it follows from.
+  ConcreteTemperature temperature = 18.0;
+  /// ASTM C403 at 23 °C (73 °F), without admixture, when the supplier gives them; both or neither.
+  std::optional<double> supplier_initial_set_h;
+  std::optional<double> supplier_final_set_h;
+  std::vector<Admixture> admixtures;
+};
+
+}  // namespace slabtide

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/core/civil_time.h"
+
+namespace slabtide {
+
+/// One row of a forecast as it was given; what the source leaves out is absent.
+struct ForecastHour {
+  UtcTime at;
+  std::optional<double> air_c;
+  std::optional<double> dew_point_c;
+  std::optional<double> wind_10m_m_s;
+  std::optional<double> gust_10m_m_s;
+  std::optional<double> cloud_share;  ///< 0 to 1
+  /// Global horizontal irradiance, mean of the hour that ends at `at`.
+  std::optional<double> solar_w_m2;
+  /// Water that falls in the hour that starts at `at`.
+  std::optional<double> rain_mm;
+  /// Chance of rain in the hour that starts at `at`, 0 to 1.
+  std::optional<double> rain_chance;
+  bool thunder = false;
+};
+
+/// A forecast, whatever file it came from. Rows rise in time, no two alike.
+struct Forecast {
+  /// In words for the report: "hourly CSV", "typed high and low".
+  std::string source;
+  std::optional<UtcTime> issued;
+  std::vector<ForecastHour> hours;
+  /// In words for the report, such as hours that were filled.
+  std::vector<std::string> notes;
+};
+
+}  // namespace slabtide
