@@ -142,6 +142,10 @@ struct Zone {
   std::optional<double> absorptance;  ///< measured; beats the colour
   /// Cast against or dowelled to a structure.
   bool tied = false;
+  /// The compass direction placing works toward, degrees clockwise from north. Absent: a
+  /// walk is placed along its line from the first point; an outline along its longer side,
+  /// starting at the end where its first point lies.
+  std::optional<double> placed_toward_deg;
   /// Placing begins here when fixed by hand; else it follows the zone before.
   std::optional<UtcTime> placed_at;
   /// Replaces the mix's admixtures for this zone; an empty list means none.

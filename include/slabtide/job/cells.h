@@ -1,0 +1,29 @@
+#pragma once
+
+#include <vector>
+
+#include "slabtide/core/geometry.h"
+#include "slabtide/job/job.h"
+
+namespace slabtide {
+
+inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
+
+/// A piece of a zone small enough to be one state of the concrete.
+struct Cell {
+  Point centre;
+  double area_m2 = 0.0;
+  /// Share of the zone that is placed before this cell is, 0 to 1.
+  double placed_share = 0.0;
+  /// Distance along a walk's line, or along the placing direction for an outline.
+  double along_m = 0.0;
+  /// Part of the border strip rather than of the field.
+  bool border = false;
+};
+
+/// The zone cut into cells of about `cell_size_m`, whose areas sum to the outline's within
+/// 1e-6; cells clipped by the outline have their own centroid. A border strip is cut into
+/// pieces of its own. At least one cell.
+std::vector<Cell> cut_into_cells(const Zone& zone);
+
+}  // namespace slabtide
