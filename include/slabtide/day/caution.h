@@ -1,0 +1,25 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "slabtide/core/civil_time.h"
+
+namespace slabtide {
+
+enum class CautionLevel { note, caution, stop };
+
+std::string_view caution_level_id(CautionLevel level);
+
+/// Something to watch for, with its hour and where the rule comes from.
+struct Caution {
+  std::string code;
+  CautionLevel level = CautionLevel::caution;
+  std::string zone;  ///< empty for the whole job
+  std::optional<UtcTime> at;
+  std::string text;  ///< what, and what to do about it
+  std::string source;
+};
+
+}  // namespace slabtide

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/day/placing.h"
+#include "slabtide/day/practice.h"
+#include "slabtide/job/cells.h"
+#include "slabtide/job/job.h"
+#include "slabtide/slab/column.h"
+#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/weather_series.h"
+
+namespace slabtide {
+
+/// A cell with the column that stands for it.
+struct CellRun {
+  Cell cell;
+  std::size_t exposure = 0;  ///< index into PourRun::exposures
+  std::size_t history = 0;   ///< index into PourRun::histories
+  double placed_s = 0.0;     ///< from the weather grid's start
+};
+
+struct FaceRun {
+  std::size_t exposure = 0;
+  std::size_t history = 0;
+};
+
+struct ZoneRun {
+  ZonePlacing placing;
+  MixModel mix;
+  std::vector<CellRun> cells;
+  std::vector<FaceRun> faces;  ///< in the order of Zone::faces
+};
+
+/// The whole pour computed: what each cell sees and goes through. Zones as in the job.
+struct PourRun {
+  SiteWeather weather;
+  std::vector<CellExposure> exposures;
+  std::vector<ColumnHistory> histories;
+  std::vector<ZoneRun> zones;
+  double ground_c = 0.0;
+  /// The forecast ends before the horizon asked for.
+  bool forecast_cut_short = false;
+
+  UtcTime at(double seconds) const { return after_seconds(weather.grid.start, seconds); }
+};
+
+inline constexpr double horizon_h = 48.0;  ///< from the start of placing
+
+/// Computes the pour. `value` is absent where the weather does not cover it: it starts
+/// after the first load is batched, or ends before the last zone is placed.
+Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
+                          const SolverSettings& settings);
+
+}  // namespace slabtide

@@ -1,0 +1,125 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string_view>
+
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/day/operation.h"
+
+// The trade's thresholds and rates, from data/practice.toml: each with its source there,
+// each adjustable by the user. This only gives them names.
+
+namespace slabtide {
+
+/// Penetration resistance (ASTM C403, psi) at the working depth within which an operation
+/// can be done.
+struct ResistanceWindow {
+  double opens_psi = 0.0;
+  double closes_psi = 0.0;
+  bool needs_sheen_gone = false;
+};
+
+struct CellRules {
+  double first_share = 0.0;       ///< of the area: a window opens with it
+  double all_over_share = 0.0;    ///< of the area: open all over
+  double part_differs_min = 0.0;  ///< parts further apart are reported apart
+};
+
+struct SheenRules {
+  double film_gone_kg_m2 = 0.0;    ///< free water under this shows no sheen
+  double grace_min = 0.0;          ///< after placing, before a dry look counts
+  double early_bleed_share = 0.0;  ///< bleed still to come that makes a dry top misleading
+};
+
+struct EvaporationFlags {
+  double caution_kg_m2_h = 0.0;
+  double precautions_kg_m2_h = 0.0;
+  double hardly_bleeds_factor = 0.0;  ///< on both, for mixes that hardly bleed
+};
+
+struct CrustRules {
+  double ratio = 0.0;           ///< resistance at the top over that deep down
+  double body_under_psi = 0.0;  ///< counts while the body is softer than this
+  double top_over_psi = 0.0;    ///< and the top stiffer than this
+};
+
+struct SawRules {
+  double early_entry_opens_psi = 0.0;
+  double wet_opens_soft_psi = 0.0;
+  double wet_opens_medium_psi = 0.0;
+  double wet_opens_hard_psi = 0.0;
+  double cut_by_ratio = 0.0;  ///< stress over tensile strength
+  double late_ratio = 0.0;
+  double surface_fall_k = 0.0;  ///< under its peak: the trade's limit
+  double wet_depth_share = 0.0;
+  double wet_least_depth_m = 0.0;
+  double early_entry_depth_m = 0.0;
+};
+
+struct PlacingRates {
+  double chute_worker_h_per_m3 = 0.0;
+  double buggy_added_worker_h_per_m3 = 0.0;        ///< at the base haul
+  double wheelbarrow_added_worker_h_per_m3 = 0.0;  ///< at the base haul
+  double base_haul_m = 0.0;
+};
+
+struct SetRules {
+  double initial_set_psi = 0.0;
+  double final_set_psi = 0.0;
+  double walk_strength_psi = 0.0;
+  double wash_after_set_age_h = 0.0;
+  double seal_after_set_age_h = 0.0;
+  double seal_surface_min_c = 0.0;
+  double seal_surface_max_c = 0.0;
+};
+
+struct WeatherLimits {
+  double hot_concrete_c = 0.0;
+  double hot_air_c = 0.0;
+  double cold_air_c = 0.0;
+  double cold_concrete_c = 0.0;
+  double protect_until_psi = 0.0;
+  double rain_mm_h = 0.0;    ///< that marks a fresh surface
+  double rain_chance = 0.0;  ///< from which it is worth a word
+  double short_window_min = 0.0;
+};
+
+/// Share of the sunlight a surface takes up.
+struct Absorptances {
+  double grey = 0.0;
+  double white = 0.0;
+  double red_or_tan = 0.0;
+  double brown_or_charcoal = 0.0;
+  double form = 0.0;
+};
+
+struct Practice {
+  std::array<ResistanceWindow, operation_count> windows{};  ///< of the plastic operations
+  CellRules cells;
+  SheenRules sheen;
+  EvaporationFlags evaporation;
+  CrustRules crust;
+  SawRules saw;
+  PlacingRates placing;
+  SetRules set;
+  WeatherLimits limits;
+  Absorptances absorptance;
+
+  ResistanceWindow& window(Operation operation) {
+    return windows[static_cast<std::size_t>(operation)];
+  }
+  const ResistanceWindow& window(Operation operation) const {
+    return windows[static_cast<std::size_t>(operation)];
+  }
+};
+
+/// The defaults the program carries inside. Error: std::logic_error if they do not read
+/// or leave something out (a broken build).
+Practice default_practice();
+
+/// `base` with what `toml` says in place of it. Unknown keys, wrong types and values out
+/// of range are errors with their place.
+Reading<Practice> read_practice(std::string_view toml, const Practice& base);
+
+}  // namespace slabtide
