@@ -11,7 +11,8 @@ namespace slabtide {
 
 enum class Severity { error, warning };
 
-/// A place in a text file; both counts start at 1.
+/// A place in a text file; both counts start at 1. Columns count characters (Unicode code
+/// points), not bytes.
 struct SourcePosition {
   std::size_t line = 1;
   std::size_t column = 1;
@@ -57,11 +58,12 @@ bool has_error(const std::vector<Diagnostic>& diagnostics);
 ///
 /// Parts that are absent are left out. Tabs in the quoted line become single spaces,
 /// bytes that are not printable become '?', and a long line is cut around the caret
-/// so that the quotation stays within 80 columns. A warning starts its message with
-/// "warning: ".
+/// so that the quotation stays within 80 columns. A blank line is not quoted. A warning
+/// starts its message with "warning: ".
 std::string render(const Diagnostic& diagnostic, std::string_view path, std::string_view text);
 
-/// All findings, errors first, in the order of their position; after twenty the rest are counted.
+/// All findings, errors first, in the order of their position, those without one last; after
+/// twenty the rest are counted.
 std::string render_all(const std::vector<Diagnostic>& diagnostics, std::string_view path,
                        std::string_view text);
 

@@ -27,7 +27,8 @@ FileText read_file(const std::filesystem::path& path,
                    std::size_t limit_bytes = largest_input_bytes);
 
 /// Writes beside `path` and renames over it, so that `path` holds the old text or the new
-/// one, never a part. Keeps a symbolic link's target. Empty result: done.
+/// one, never a part. Follows a symbolic link and keeps an existing file's permissions.
+/// A terminal, pipe or device is written to directly. Empty result: done.
 std::optional<FileError> replace_file(const std::filesystem::path& path, std::string_view text);
 
 }  // namespace slabtide

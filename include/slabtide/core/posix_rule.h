@@ -1,0 +1,52 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace slabtide {
+
+/// The day of a year on which the clocks change, and when on that day.
+struct RuleDay {
+  enum class Kind {
+    nth_weekday,   ///< Mm.w.d: the w-th (5: last) weekday d (0 Sunday) of month m
+    day_no_leap,   ///< Jn: day 1 to 365, 29 February never counted
+    day_with_leap  ///< n: day 0 to 365, 29 February counted
+  };
+  Kind kind = Kind::nth_weekday;
+  int month = 1;
+  int week = 1;
+  int weekday = 0;
+  int day = 0;
+  /// Local time before the change, -167 to 167 hours from the day's midnight.
+  std::int64_t time_s = 7200;
+};
+
+/// A POSIX TZ rule. Offsets are local minus UTC, so with the sign opposite to the text's.
+/// Source: IEEE Std 1003.1, chapter 8.3 (TZ); RFC 8536, section 3.3.1 for hours beyond 0 to 24.
+///
+/// Evaluated here and not by Boost's posix_time_zone, which refuses much of what the zone
+/// files hold: quoted names (<-03>3), hours below 0 and over 24 (/-1, /50).
+struct PosixRule {
+  struct Daylight {
+    std::int64_t offset_s = 0;  ///< may be the lesser of the two (Europe/Dublin)
+    RuleDay begins;
+    RuleDay ends;
+  };
+  std::int64_t standard_offset_s = 0;
+  std::optional<Daylight> daylight;
+};
+
+struct PosixRuleReading {
+  std::optional<PosixRule> rule;
+  std::string problem;  ///< in words, where there is no rule
+};
+
+PosixRuleReading parse_posix_rule(std::string_view text);
+
+/// Local minus UTC at the instant, seconds since 1970. Years outside 1401 to 9998 are
+/// taken as standard time.
+std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s);
+
+}  // namespace slabtide

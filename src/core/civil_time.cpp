@@ -1,0 +1,168 @@
+#include "slabtide/core/civil_time.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstdlib>
+#include <stdexcept>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace slabtide {
+namespace {
+
+namespace pt = boost::posix_time;
+
+constexpr double longest_move_s = 1000.0 * 365.2425 * 86400.0;
+constexpr int minutes_per_hour = 60;
+
+void require_instant(const pt::ptime& time) {
+  if (time.is_special()) {
+    throw std::invalid_argument("civil time: not a date and time");
+  }
+}
+
+/// The two-digit number in `text` if nothing else is there and it is at most `most`.
+std::optional<int> digits(std::string_view text, std::size_t count, int most) {
+  int value = 0;
+  const bool all_digits =
+      std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+  if (text.size() != count || !all_digits) {
+    return std::nullopt;
+  }
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return value <= most ? std::optional(value) : std::nullopt;
+}
+
+}  // namespace
+
+double seconds_between(UtcTime from, UtcTime to) {
+  require_instant(from);
+  require_instant(to);
+  const Duration between = to - from;
+  return static_cast<double>(between.ticks()) / static_cast<double>(Duration::ticks_per_second());
+}
+
+UtcTime after_seconds(UtcTime start, double seconds) {
+  require_instant(start);
+  if (!(std::abs(seconds) <= longest_move_s)) {
+    throw std::invalid_argument("after_seconds: not a number of seconds within 1000 years");
+  }
+  return start + pt::seconds(std::llround(seconds));
+}
+
+UtcTime to_minute(UtcTime time) {
+  require_instant(time);
+  const Duration minute = pt::minutes(1);
+  const Duration past = pt::time_duration(0, 0, 0, time.time_of_day().ticks() % minute.ticks());
+  return past * 2 < minute ? time - past : time - past + minute;
+}
+
+std::string iso8601_minute(UtcTime time, const TimeZone& zone) {
+  const UtcTime minute = to_minute(time);
+  const auto ymd = zone.local_from_utc(minute).date().year_month_day();
+  const auto offset_min = zone.offset_at(minute).total_seconds() / 60;
+  return fmt::format("{:04}-{:02}-{:02}T{}{}{:02}:{:02}", static_cast<int>(ymd.year),
+                     ymd.month.as_number(), ymd.day.as_number(), clock_time(minute, zone),
+                     offset_min < 0 ? '-' : '+', std::abs(offset_min) / minutes_per_hour,
+                     std::abs(offset_min) % minutes_per_hour);
+}
+
+std::string clock_time(UtcTime time, const TimeZone& zone) {
+  const Duration clock = zone.local_from_utc(to_minute(time)).time_of_day();
+  return fmt::format("{:02}:{:02}", clock.hours(), clock.minutes());
+}
+
+std::string long_date(Date date) {
+  constexpr std::array weekdays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+  constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                              "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  if (date.is_special()) {
+    throw std::invalid_argument("long_date: not a date");
+  }
+  const auto ymd = date.year_month_day();
+  return fmt::format("{} {} {} {}", weekdays.at(date.day_of_week().as_number()),
+                     ymd.day.as_number(), months.at(ymd.month.as_number() - 1U),
+                     static_cast<int>(ymd.year));
+}
+
+std::optional<Date> parse_date(std::string_view text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') {
+    return std::nullopt;
+  }
+  const std::optional<int> year = digits(text.substr(0, 4), 4, 9999);
+  const std::optional<int> month = digits(text.substr(5, 2), 2, 12);
+  const std::optional<int> day = digits(text.substr(8, 2), 2, 31);
+  if (!year || !month || !day) {
+    return std::nullopt;
+  }
+  try {
+    return Date(static_cast<unsigned short>(*year), static_cast<unsigned short>(*month),
+                static_cast<unsigned short>(*day));
+  } catch (const std::out_of_range&) {  // how Boost says that there is no such day
+    return std::nullopt;
+  }
+}
+
+std::optional<Duration> parse_clock(std::string_view text) {
+  const std::size_t colon = text.find(':');
+  if (colon != 1 && colon != 2) {
+    return std::nullopt;
+  }
+  const std::optional<int> hour = digits(text.substr(0, colon), colon, 23);
+  const std::optional<int> minute = digits(text.substr(colon + 1), 2, 59);
+  if (!hour || !minute) {
+    return std::nullopt;
+  }
+  return pt::hours(*hour) + pt::minutes(*minute);
+}
+
+namespace {
+
+/// "HH:MM" with both digits of the hour.
+std::optional<Duration> parse_full_clock(std::string_view text) {
+  return text.size() == 5 ? parse_clock(text) : std::nullopt;
+}
+
+/// "Z" or "+hh:mm"; empty where it is neither.
+std::optional<Duration> parse_offset(std::string_view text) {
+  if (text == "Z") {
+    return Duration(0, 0, 0);
+  }
+  if (!text.starts_with('+') && !text.starts_with('-')) {
+    return std::nullopt;
+  }
+  const std::optional<Duration> size = parse_full_clock(text.substr(1));
+  return size && text.front() == '-' ? std::optional(-*size) : size;
+}
+
+}  // namespace
+
+std::optional<ParsedInstant> parse_instant(std::string_view text) {
+  if (text.size() < 16 || text[10] != 'T') {
+    return std::nullopt;
+  }
+  const std::optional<Date> date = parse_date(text.substr(0, 10));
+  std::optional<Duration> clock = parse_full_clock(text.substr(11, 5));
+  if (!date || !clock) {
+    return std::nullopt;
+  }
+  text.remove_prefix(16);
+  if (text.starts_with(':')) {
+    const std::optional<int> second = digits(text.substr(1, 2), 2, 59);
+    if (!second) {
+      return std::nullopt;
+    }
+    *clock += pt::seconds(*second);
+    text.remove_prefix(3);
+  }
+  const std::optional<Duration> offset = parse_offset(text);
+  if (!text.empty() && !offset) {
+    return std::nullopt;
+  }
+  return ParsedInstant{.local = LocalTime(*date, *clock), .offset = offset};
+}
+
+}  // namespace slabtide

@@ -1,0 +1,148 @@
+#include "slabtide/core/text.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <numeric>
+#include <vector>
+
+#include "slabtide/core/utf8.h"
+
+namespace slabtide {
+namespace {
+
+/// One slip in this many letters, and no more than three in all, still looks like the word.
+constexpr std::size_t letters_per_slip = 3;
+constexpr std::size_t most_slips = 3;
+
+char fold(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+std::string folded(std::string_view word) {
+  std::string result(word);
+  std::transform(result.begin(), result.end(), result.begin(), fold);
+  return result;
+}
+
+/// Optimal string alignment: insertion, deletion, substitution and transposition of
+/// neighbours cost one each, no part is edited twice.
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> before_last(b.size() + 1);
+  std::vector<std::size_t> last(b.size() + 1);
+  std::vector<std::size_t> row(b.size() + 1);
+  std::iota(last.begin(), last.end(), std::size_t{0});
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t change = a[i - 1] == b[j - 1] ? 0 : 1;
+      row[j] = std::min({last[j] + 1, row[j - 1] + 1, last[j - 1] + change});
+      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) {
+        row[j] = std::min(row[j], before_last[j - 2] + 1);
+      }
+    }
+    std::swap(before_last, last);
+    std::swap(last, row);
+  }
+  return last[b.size()];
+}
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos) {
+    return {};
+  }
+  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
+}
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// Appends `line` wrapped; `column` is where the text so far ends.
+void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std::size_t margin,
+               std::string& out) {
+  const std::size_t lead = std::min(line.find_first_not_of(' '), line.size());
+  if (lead == line.size()) {
+    return;
+  }
+  out.append(margin + lead, ' ');
+  std::size_t column = margin + lead;
+  bool first_word = true;
+  for (std::size_t at = lead; at < line.size(); at = line.find_first_not_of(' ', at)) {
+    const std::size_t end = std::min(line.find(' ', at), line.size());
+    const std::string_view word = line.substr(at, end - at);
+    const std::size_t columns = display_width(word);
+    if (!first_word && column + 1 + columns > width) {
+      out.append(1, '\n').append(indent, ' ');
+      column = indent;
+    } else if (!first_word) {
+      out += ' ';
+      ++column;
+    }
+    out += word;
+    column += columns;
+    first_word = false;
+    at = end;
+  }
+}
+
+}  // namespace
+
+std::optional<std::string_view> nearest(std::string_view word,
+                                        std::span<const std::string_view> candidates) {
+  std::optional<std::string_view> best;
+  std::size_t best_distance = most_slips + 1;
+  const std::string wanted = folded(word);
+  for (const std::string_view candidate : candidates) {
+    const std::size_t longer = std::max(word.size(), candidate.size());
+    const std::size_t slips = std::min(longer / letters_per_slip, most_slips);
+    const std::size_t distance = edit_distance(wanted, folded(candidate));
+    if (!word.empty() && distance <= slips && distance < best_distance) {
+      best = candidate;
+      best_distance = distance;
+    }
+  }
+  return best;
+}
+
+std::optional<double> parse_number(std::string_view text) {
+  text = trimmed(text);
+  if (text.starts_with('+') && !text.starts_with("+-")) {
+    text.remove_prefix(1);  // from_chars takes no plus sign
+  }
+  const std::string_view digits = text.substr(text.starts_with('-') ? 1 : 0);
+  if (digits.empty() || !(is_digit(digits.front()) || digits.front() == '.')) {
+    return std::nullopt;  // from_chars would take "inf" and "nan"
+  }
+  double value = 0.0;
+  const char* const end = text.data() + text.size();
+  const auto [stop, problem] = std::from_chars(text.data(), end, value);
+  if (problem != std::errc{} || stop != end || !std::isfinite(value)) {
+    return std::nullopt;
+  }
+  return value;
+}
+
+std::size_t display_width(std::string_view utf8) {
+  std::size_t columns = 0;
+  while (!utf8.empty()) {
+    const Utf8Char c = first_utf8(utf8);
+    columns += terminal_columns(c);
+    utf8.remove_prefix(c.bytes);
+  }
+  return columns;
+}
+
+std::string wrap(std::string_view text, std::size_t width, std::size_t indent) {
+  std::string out;
+  std::size_t margin = 0;
+  for (;;) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    wrap_line(text.substr(0, end), width, indent, margin, out);
+    if (end == text.size()) {
+      return out;
+    }
+    out += '\n';
+    margin = indent;
+    text.remove_prefix(end + 1);
+  }
+}
+
+}  // namespace slabtide
