@@ -1,0 +1,59 @@
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace slabtide::test {
+
+/// One run of the program and what must come of it: a folder that holds
+///
+///   cmd              the words after `slabtide`, one line; 'quoted' and "quoted" words keep
+///                    their spaces; NAME=value words before the first other word set the
+///                    environment
+///   expected_out     standard output, byte for byte; absent: nothing
+///   expected_err     standard error, likewise
+///   expected_code    the exit code; absent: 0
+///   expected_files/  every file that the run makes or changes, and no other
+///
+/// and whatever files the command reads. The run happens in a copy of the folder, which also
+/// holds the project's data/ where the command names it.
+struct GoldenCase {
+  std::string name;
+  std::filesystem::path folder;
+};
+
+/// Every folder under `root` that holds a `cmd`, by name.
+std::vector<GoldenCase> golden_cases(const std::filesystem::path& root);
+
+/// What is compared.
+struct Observed {
+  std::string out;
+  std::string err;
+  int code = 0;
+  /// Path below the case's folder, and content.
+  std::map<std::string, std::string> files;
+
+  friend bool operator==(const Observed&, const Observed&) = default;
+};
+
+Observed expected_of(const GoldenCase& golden);
+Observed run(const GoldenCase& golden, const std::filesystem::path& program,
+             const std::filesystem::path& data);
+
+/// Rewrites the case's expected files.
+void bless(const GoldenCase& golden, const Observed& observed);
+
+/// What differs, for the reader of a failed test; empty where nothing does.
+std::string difference(const Observed& expected, const Observed& actual);
+
+/// A command line's words and the environment before them.
+struct CommandLine {
+  std::map<std::string, std::string> environment;
+  std::vector<std::string> words;
+};
+/// Error: std::invalid_argument on a quote that is not closed.
+CommandLine split_command(const std::string& line);
+
+}  // namespace slabtide::test
