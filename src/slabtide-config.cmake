@@ -1,0 +1,10 @@
+# What find_package(slabtide) reads. The library is static, so that whoever links it needs what
+# it is made of as well.
+include(CMakeFindDependencyMacro)
+find_dependency(Boost 1.74 COMPONENTS program_options date_time)
+find_dependency(fmt)
+find_dependency(tomlplusplus)
+find_dependency(nlohmann_json)
+find_dependency(CURL)
+find_dependency(Threads)
+include(${CMAKE_CURRENT_LIST_DIR}/slabtide-targets.cmake)

@@ -1,0 +1,42 @@
+# cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -P install_test.cmake
+# Installs into an empty folder, compares what lies there with files.txt, and builds and runs a
+# small project that finds the installed library. With SLABTIDE_BLESS set, files.txt is rewritten.
+
+# Runs a command; its output is shown only where it fails.
+function(must_work)
+  execute_process(COMMAND ${ARGN} RESULT_VARIABLE code OUTPUT_VARIABLE text ERROR_VARIABLE text)
+  if(NOT code EQUAL 0)
+    message(FATAL_ERROR "${ARGN}\nended with ${code}:\n${text}")
+  endif()
+  set(output "${text}" PARENT_SCOPE)
+endfunction()
+
+set(prefix ${WORK_DIR}/prefix)
+set(list ${SOURCE_DIR}/tests/install/files.txt)
+file(REMOVE_RECURSE ${WORK_DIR})
+must_work(${CMAKE_COMMAND} --install ${BUILD_DIR} --prefix ${prefix})
+
+# The name of the file with the build type's own settings follows the build type.
+file(GLOB_RECURSE files RELATIVE ${prefix} ${prefix}/*)
+list(TRANSFORM files REPLACE "slabtide-targets-[a-z]+\\.cmake$" "slabtide-targets-BUILD.cmake")
+list(SORT files)
+list(JOIN files "\n" found)
+string(APPEND found "\n")
+if(DEFINED ENV{SLABTIDE_BLESS})
+  file(WRITE ${list} "${found}")
+endif()
+file(READ ${list} expected)
+if(NOT found STREQUAL expected)
+  file(WRITE ${WORK_DIR}/found.txt "${found}")
+  execute_process(COMMAND diff -u --label expected --label installed ${list} ${WORK_DIR}/found.txt)
+  message(FATAL_ERROR "What is installed is not what tests/install/files.txt says. Where that is "
+                      "meant, run tools/bless.")
+endif()
+
+must_work(${CMAKE_COMMAND} -S ${SOURCE_DIR}/tests/install/consumer -B ${WORK_DIR}/consumer -G Ninja
+          -DCMAKE_PREFIX_PATH=${prefix} -DCMAKE_CXX_COMPILER=${CXX} "-DCMAKE_CXX_FLAGS=${FLAGS}")
+must_work(${CMAKE_COMMAND} --build ${WORK_DIR}/consumer)
+must_work(${WORK_DIR}/consumer/consumer)
+if(NOT output MATCHES "^0.2 lb/ft2/h is 0.976486 kg/m2/h\n")
+  message(FATAL_ERROR "The consumer printed: ${output}")
+endif()
