@@ -13,9 +13,9 @@ inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
 struct Cell {
   Point centre;
   double area_m2 = 0.0;
-  /// Share of the zone that is placed before this cell is, 0 to 1.
+  /// Share of the zone that is placed when the middle of this cell is, 0 to 1.
   double placed_share = 0.0;
-  /// Distance along a walk's line, or along the placing direction for an outline.
+  /// Distance from where placing begins, along a walk's line or along the placing direction.
   double along_m = 0.0;
   /// Part of the border strip rather than of the field.
   bool border = false;
@@ -23,7 +23,9 @@ struct Cell {
 
 /// The zone cut into cells of about `cell_size_m`, whose areas sum to the outline's within
 /// 1e-6; cells clipped by the outline have their own centroid. A border strip is cut into
-/// pieces of its own. At least one cell.
+/// pieces of its own. Pieces too small to matter join their neighbour of the same kind. In the
+/// order they are placed; at least one.
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
 std::vector<Cell> cut_into_cells(const Zone& zone);
 
 }  // namespace slabtide

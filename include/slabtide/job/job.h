@@ -142,8 +142,9 @@ struct Zone {
   std::optional<double> absorptance;  ///< measured; beats the colour
   /// Cast against or dowelled to a structure.
   bool tied = false;
-  /// The compass direction placing works toward, degrees clockwise from north. Absent: a
-  /// walk is placed along its line from the first point; an outline along its longer side,
+  /// The compass direction placing works toward, degrees clockwise from north; a walk is
+  /// then placed along its line from the end that lies back. Absent: a walk is placed from
+  /// its first point; an outline along its longer side (of the smallest box around it),
   /// starting at the end where its first point lies.
   std::optional<double> placed_toward_deg;
   /// Placing begins here when fixed by hand; else it follows the zone before.

@@ -11,15 +11,36 @@ namespace slabtide {
 double area_m2(const Outline& outline);
 double perimeter_m(const Outline& outline);
 Point centroid(const Outline& outline);
+/// Points on the outline itself count as inside.
 bool contains(const Outline& outline, Point point);
 
-/// The outline of a walk: its line offset by half the width on both sides with square ends.
-/// Error: std::invalid_argument for fewer than two points or a width that is not positive.
+/// The same ring run counter-clockwise, from the same first point.
+Outline counter_clockwise(Outline outline);
+
+/// Where the walk's line bends tighter than its width allows, in words for the user; empty
+/// where it can be drawn.
+/// Error: std::invalid_argument for fewer than two points, two equal points in a row or a
+/// width that is not positive.
+std::optional<std::string> walk_fault(const WalkPath& path);
+
+/// The outline of a walk: its line offset by half the width on both sides, mitred at the
+/// bends, with square ends. Where `walk_fault` and `outline_fault` find nothing its area is
+/// the line's length times the width. Errors as for `walk_fault`.
 Outline outline_of_walk(const WalkPath& path);
 
 /// Why the outline cannot be used (crosses itself, no area, too few points), in words for
 /// the user; empty where it can.
 std::optional<std::string> outline_fault(const Outline& outline);
+
+/// Whether a border strip of this width leaves a field inside the outline.
+bool border_fits(const Outline& outline, double width_m);
+
+/// The area both outlines cover.
+double shared_area_m2(const Outline& a, const Outline& b);
+
+/// Length of a walk's line, and the distance along it of the place on it nearest to `point`.
+double line_length_m(const WalkPath& path);
+double distance_along_m(const WalkPath& path, Point point);
 
 /// Volume of concrete: area times thickness, and the faces that stand below or above the
 /// slab (length x height x 0.3 m of tread behind each).

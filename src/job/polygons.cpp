@@ -1,0 +1,87 @@
+#include "polygons.h"
+
+#include <algorithm>
+#include <cstddef>
+
+#include "boost_polygons.h"
+
+namespace slabtide::polygons {
+
+namespace {
+
+Line sides_of(const Outline& outline) {
+  Line sides(outline.begin(), outline.end());
+  sides.push_back(outline.front());
+  return sides;
+}
+
+/// A buffer that shrinks a region away may leave rubbish behind: regions that lie nearer to
+/// the sides than they should.
+bool keeps_its_distance(const Outline& region, const Line& sides, double width_m) {
+  constexpr double slack_m = 1e-3;
+  return std::all_of(region.begin(), region.end(), [&](const Point& point) {
+    return bg::distance(point, sides) > width_m - slack_m;
+  });
+}
+
+Point between(Point a, Point b, double share) {
+  return {a.x_m + (b.x_m - a.x_m) * share, a.y_m + (b.y_m - a.y_m) * share};
+}
+
+}  // namespace
+
+Moments& Moments::operator+=(const Moments& other) {
+  area_m2 += other.area_m2;
+  x_m3 += other.x_m3;
+  y_m3 += other.y_m3;
+  return *this;
+}
+
+Moments& Moments::operator-=(const Moments& other) {
+  return *this += {-other.area_m2, -other.x_m3, -other.y_m3};
+}
+
+Moments moments_of(const Outline& ring, Point origin) {
+  Moments sum;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point& next = ring[i + 1 < ring.size() ? i + 1 : 0];
+    const Point a{ring[i].x_m - origin.x_m, ring[i].y_m - origin.y_m};
+    const Point b{next.x_m - origin.x_m, next.y_m - origin.y_m};
+    const double cross = a.x_m * b.y_m - b.x_m * a.y_m;
+    sum += {cross / 2.0, (a.x_m + b.x_m) * cross / 6.0, (a.y_m + b.y_m) * cross / 6.0};
+  }
+  return sum;
+}
+
+Outline clipped(const Outline& ring, const HalfPlane& keep) {
+  Outline kept;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point& here = ring[i];
+    const Point& next = ring[i + 1 < ring.size() ? i + 1 : 0];
+    const double here_by = keep.inside_by(here);
+    const double next_by = keep.inside_by(next);
+    if (here_by >= 0.0) kept.push_back(here);
+    if ((here_by >= 0.0) != (next_by >= 0.0)) {
+      kept.push_back(between(here, next, here_by / (here_by - next_by)));
+    }
+  }
+  return kept;
+}
+
+std::vector<Outline> inset(const Outline& outline, double width_m) {
+  namespace strategy = bg::strategy::buffer;
+  constexpr double mitre_limit = 3.0;  // as a multiple of the width; sharper corners are cut off
+  bg::model::multi_polygon<Polygon> shrunk;
+  bg::buffer(polygon_of(outline), shrunk, strategy::distance_symmetric<double>(-width_m),
+             strategy::side_straight(), strategy::join_miter(mitre_limit), strategy::end_flat(),
+             strategy::point_square());
+  const Line sides = sides_of(outline);
+  std::vector<Outline> regions;
+  for (const auto& polygon : shrunk) {
+    Outline region(polygon.outer().begin(), polygon.outer().end());
+    if (keeps_its_distance(region, sides, width_m)) regions.push_back(std::move(region));
+  }
+  return regions;
+}
+
+}  // namespace slabtide::polygons

@@ -1,0 +1,250 @@
+#include "slabtide/job/zone_geometry.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <stdexcept>
+
+#include <fmt/format.h>
+
+#include "boost_polygons.h"
+#include "polygons.h"
+
+namespace slabtide {
+
+namespace {
+
+namespace bg = polygons::bg;
+
+constexpr double tread_m = 0.3;  ///< concrete behind a riser [ours: about one tread]
+/// Below this an outline has no area anyone would pour.
+constexpr double least_area_m2 = 0.01;
+
+/// A unit vector, or a plain one.
+struct Vector {
+  double x = 0.0;
+  double y = 0.0;
+};
+
+Vector direction(Point from, Point to) {
+  const double dx = to.x_m - from.x_m;
+  const double dy = to.y_m - from.y_m;
+  const double length = std::hypot(dx, dy);
+  return {dx / length, dy / length};
+}
+
+Point moved(Point point, Vector by, double distance_m) {
+  return {point.x_m + by.x * distance_m, point.y_m + by.y * distance_m};
+}
+
+Vector left_normal(Vector v) { return {-v.y, v.x}; }
+
+/// From a bend to its left mitre, for an offset of one: the sum of the two normals over
+/// (1 + their dot product). A line that doubles back has none; the normal itself stands in,
+/// and the outline then touches itself.
+Vector mitre(Vector before, Vector after) {
+  const Vector a = left_normal(before);
+  const Vector b = left_normal(after);
+  const double scale = 1.0 + a.x * b.x + a.y * b.y;
+  constexpr double doubles_back = 1e-9;
+  if (scale < doubles_back) return a;
+  return {(a.x + b.x) / scale, (a.y + b.y) / scale};
+}
+
+/// The turn at `b` on the way from `a` to `c`; left is positive.
+double turn_rad(Point a, Point b, Point c) {
+  const Vector before = direction(a, b);
+  const Vector after = direction(b, c);
+  return std::atan2(before.x * after.y - before.y * after.x,
+                    before.x * after.x + before.y * after.y);
+}
+
+void check_walk(const WalkPath& path) {
+  if (path.line.size() < 2) throw std::invalid_argument("a walk needs two points or more");
+  if (!(path.width_m > 0.0)) throw std::invalid_argument("a walk's width must be positive");
+  for (std::size_t i = 1; i < path.line.size(); ++i) {
+    if (path.line[i] == path.line[i - 1]) {
+      throw std::invalid_argument("a walk has two equal points in a row");
+    }
+  }
+}
+
+polygons::Segment side(const Outline& outline, std::size_t i) {
+  return {outline[i], outline[(i + 1) % outline.size()]};
+}
+
+/// The first two sides, not neighbours, that meet.
+std::optional<std::string> crossing_sides(const Outline& outline) {
+  const std::size_t n = outline.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = i + 2; j < n; ++j) {
+      const bool neighbours = i == 0 && j == n - 1;
+      if (neighbours || !bg::intersects(side(outline, i), side(outline, j))) continue;
+      return fmt::format("the side from point {} to {} meets the side from point {} to {}", i + 1,
+                         i + 2, j + 1, (j + 1) % n + 1);
+    }
+  }
+  return std::nullopt;
+}
+
+std::optional<std::string> repeated_point(const Outline& outline) {
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const std::size_t next = (i + 1) % outline.size();
+    if (outline[i] == outline[next]) {
+      return fmt::format("points {} and {} are the same", i + 1, next + 1);
+    }
+  }
+  return std::nullopt;
+}
+
+/// A corner of a fan about `hub`, counter-clockwise, with the sign it counts with.
+struct Triangle {
+  Outline corners;
+  double sign = 1.0;
+};
+
+Triangle triangle(Point hub, const polygons::Segment& side) {
+  Outline corners{hub, side.first, side.second};
+  if (polygons::moments_of(corners, hub).area_m2 >= 0.0) return {corners, 1.0};
+  return {{hub, side.second, side.first}, -1.0};
+}
+
+/// The half-plane left of the way from `a` to `b`.
+polygons::HalfPlane left_of(Point a, Point b) {
+  const double x = a.y_m - b.y_m;
+  const double y = b.x_m - a.x_m;
+  return {x, y, x * a.x_m + y * a.y_m};
+}
+
+double shared_m2_signed(const Triangle& a, const Triangle& b) {
+  Outline shared = a.corners;
+  for (std::size_t i = 0; i < 3; ++i) {
+    shared = polygons::clipped(shared, left_of(b.corners[i], b.corners[(i + 1) % 3]));
+  }
+  if (shared.empty()) return 0.0;
+  return a.sign * b.sign * polygons::moments_of(shared, shared.front()).area_m2;
+}
+
+}  // namespace
+
+double area_m2(const Outline& outline) { return std::abs(bg::area(polygons::ring_of(outline))); }
+
+double perimeter_m(const Outline& outline) {
+  return static_cast<double>(bg::perimeter(polygons::ring_of(outline)));
+}
+
+Point centroid(const Outline& outline) {
+  Point centre;
+  bg::centroid(polygons::polygon_of(outline), centre);
+  return centre;
+}
+
+bool contains(const Outline& outline, Point point) {
+  return bg::covered_by(point, polygons::polygon_of(outline));
+}
+
+Outline counter_clockwise(Outline outline) {
+  if (bg::area(polygons::ring_of(outline)) < 0.0) {
+    std::reverse(outline.begin() + 1, outline.end());
+  }
+  return outline;
+}
+
+std::optional<std::string> walk_fault(const WalkPath& path) {
+  check_walk(path);
+  const auto& line = path.line;
+  // What the inner edge loses at a bend: half the width times the tangent of half the turn.
+  std::vector<double> lost_m(line.size(), 0.0);  // positive: on the left
+  for (std::size_t i = 1; i + 1 < line.size(); ++i) {
+    const double half_turn = turn_rad(line[i - 1], line[i], line[i + 1]) / 2.0;
+    lost_m[i] = path.width_m / 2.0 * std::tan(half_turn);
+  }
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const double straight_m = bg::distance(line[i - 1], line[i]);
+    if (std::abs(lost_m[i - 1] + lost_m[i]) < straight_m) continue;
+    return fmt::format("between points {} and {} it bends tighter than its width allows", i, i + 1);
+  }
+  return std::nullopt;
+}
+
+Outline outline_of_walk(const WalkPath& path) {
+  check_walk(path);
+  const auto& line = path.line;
+  const std::size_t n = line.size();
+  Outline right;
+  Outline left;
+  for (std::size_t i = 0; i < n; ++i) {
+    const Vector before = direction(line[i == 0 ? 0 : i - 1], line[i == 0 ? 1 : i]);
+    const Vector after = direction(line[i + 1 < n ? i : n - 2], line[i + 1 < n ? i + 1 : n - 1]);
+    const Vector sideways = mitre(before, after);
+    right.push_back(moved(line[i], sideways, -path.width_m / 2.0));
+    left.push_back(moved(line[i], sideways, path.width_m / 2.0));
+  }
+  right.insert(right.end(), left.rbegin(), left.rend());
+  return right;
+}
+
+std::optional<std::string> outline_fault(const Outline& outline) {
+  if (outline.size() < 3) {
+    return fmt::format("an outline needs three points or more, got {}", outline.size());
+  }
+  if (auto repeated = repeated_point(outline)) return repeated;
+  if (auto crossing = crossing_sides(outline)) return "it crosses or touches itself: " + *crossing;
+  if (!(area_m2(outline) >= least_area_m2)) return "it encloses no area";
+  return std::nullopt;
+}
+
+bool border_fits(const Outline& outline, double width_m) {
+  return !polygons::inset(outline, width_m).empty();
+}
+
+double shared_area_m2(const Outline& a, const Outline& b) {
+  // Both as fans of signed triangles about one point: the shared area is the sum over the
+  // pairs of triangles of what they share, signs multiplied.
+  const Point hub = a.front();
+  double shared_m2 = 0.0;
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    const auto first = triangle(hub, side(a, i));
+    for (std::size_t j = 0; j < b.size(); ++j) {
+      shared_m2 += shared_m2_signed(first, triangle(hub, side(b, j)));
+    }
+  }
+  return std::abs(shared_m2);
+}
+
+double line_length_m(const WalkPath& path) {
+  double length = 0.0;
+  for (std::size_t i = 1; i < path.line.size(); ++i) {
+    length += bg::distance(path.line[i - 1], path.line[i]);
+  }
+  return length;
+}
+
+double distance_along_m(const WalkPath& path, Point point) {
+  double before_m = 0.0;
+  double nearest_m = std::numeric_limits<double>::infinity();
+  double along_m = 0.0;
+  for (std::size_t i = 1; i < path.line.size(); ++i) {
+    const Point from = path.line[i - 1];
+    const double length_m = bg::distance(from, path.line[i]);
+    const Vector ahead = direction(from, path.line[i]);
+    const double forward_m = (point.x_m - from.x_m) * ahead.x + (point.y_m - from.y_m) * ahead.y;
+    const double on_it_m = std::clamp(forward_m, 0.0, length_m);
+    const double away_m = bg::distance(point, moved(from, ahead, on_it_m));
+    if (away_m < nearest_m) {
+      nearest_m = away_m;
+      along_m = before_m + on_it_m;
+    }
+    before_m += length_m;
+  }
+  return along_m;
+}
+
+double volume_m3(const Zone& zone) {
+  double volume = area_m2(zone.outline) * zone.thickness_m;
+  for (const auto& face : zone.faces) volume += face.length_m * face.height_m * tread_m;
+  return volume;
+}
+
+}  // namespace slabtide
