@@ -1,0 +1,37 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "slabtide/core/diagnostic.h"
+
+namespace slabtide {
+
+/// `text` in single quotes for a message, cut after forty characters.
+std::string in_quotes(std::string_view text);
+
+/// Collects what a reader has to say; a file of nonsense is given up after fifty errors.
+class Findings {
+ public:
+  void error(SourcePosition where, std::string key, std::string message,
+             std::string next_step = {});
+  void warning(SourcePosition where, std::string key, std::string message,
+               std::string next_step = {});
+  void add(Diagnostic diagnostic);
+
+  /// True when reading on would only repeat itself.
+  bool full() const { return errors_ >= most_errors; }
+  bool has_error() const { return errors_ > 0; }
+  std::vector<Diagnostic> take() { return std::move(diagnostics_); }
+
+ private:
+  static constexpr std::size_t most_errors = 50;
+
+  std::vector<Diagnostic> diagnostics_;
+  std::size_t errors_ = 0;
+};
+
+}  // namespace slabtide

@@ -1,0 +1,135 @@
+#include "forecast_draft.h"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "forecast_time.h"
+#include "slabtide/weather/moist_air.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double hour_s = 3600.0;
+/// Whole-degree temperatures beside a dew point to the hundredth differ by a rounding.
+constexpr double dew_point_excess_k = 2.0;
+/// The lowest possible dew point of weather_quantity; a humidity of 1 % in bitter cold is drier.
+constexpr double driest_dew_point_c = -90.0;
+
+bool tells(const DraftHour& hour, WeatherQuantity quantity) {
+  return quantity == WeatherQuantity::dew_point ? hour.has_moisture() : hour[quantity].has_value();
+}
+
+void find_row_gaps(const std::vector<DraftHour>& hours, std::vector<ForecastGap>& gaps) {
+  for (std::size_t i = 1; i < hours.size(); ++i) {
+    if (seconds_between(hours[i - 1].at, hours[i].at) > hour_s)
+      gaps.push_back({std::nullopt, i - 1, i});
+  }
+}
+
+/// Gaps of one quantity that are not simply gaps between hours.
+void find_quantity_gaps(const std::vector<DraftHour>& hours, WeatherQuantity quantity,
+                        std::vector<ForecastGap>& gaps) {
+  std::optional<std::size_t> last;
+  for (std::size_t i = 0; i < hours.size(); ++i) {
+    if (!tells(hours[i], quantity)) continue;
+    if (last && i - *last > 1 && seconds_between(hours[*last].at, hours[i].at) > hour_s)
+      gaps.push_back({quantity, *last, i});
+    last = i;
+  }
+}
+
+std::string gap_note(const ForecastGap& gap, const std::vector<DraftHour>& hours,
+                     const TimeZone& zone) {
+  const UtcTime from = hours[gap.before].at;
+  const UtcTime to = hours[gap.after].at;
+  const bool filled = seconds_between(from, to) <= longest_filled_gap_s;
+  return fmt::format("no {} between {} and {}{}", gap.quantity ? name_of(*gap.quantity) : "hours",
+                     day_and_clock(from, zone), day_and_clock(to, zone),
+                     filled ? ", filled from the hours around" : ": too long to fill");
+}
+
+/// Cuts off hours at both ends that lack what a plan needs and says how many.
+void trim(std::vector<DraftHour>& hours, std::vector<std::string>& notes) {
+  const auto usable = [](const DraftHour& hour) { return hour.is_usable(); };
+  const auto first = std::find_if(hours.begin(), hours.end(), usable);
+  const auto last = std::find_if(hours.rbegin(), std::make_reverse_iterator(first), usable).base();
+  const auto note = [&notes](auto count, std::string_view end) {
+    if (count > 0) {
+      notes.push_back(
+          fmt::format("left out the {} {} hour{}, without air temperature, moisture or wind", end,
+                      count, count == 1 ? "" : "s"));
+    }
+  };
+  note(std::distance(hours.begin(), first), "first");
+  note(std::distance(last, hours.end()), "last");
+  hours.erase(last, hours.end());
+  hours.erase(hours.begin(), first);
+}
+
+std::optional<double> settled_dew_point(const DraftHour& draft) {
+  const std::optional<double> air_c = draft[WeatherQuantity::air];
+  std::optional<double> dew_point_c = draft[WeatherQuantity::dew_point];
+  const std::optional<double> humidity = draft[WeatherQuantity::humidity];
+  if (!dew_point_c && air_c && humidity)
+    dew_point_c = std::max(dew_point_from_humidity_c(*air_c, *humidity), driest_dew_point_c);
+  if (dew_point_c && air_c) dew_point_c = std::min(*dew_point_c, *air_c);
+  return dew_point_c;
+}
+
+ForecastHour settled(const DraftHour& draft) {
+  return ForecastHour{.at = draft.at,
+                      .air_c = draft[WeatherQuantity::air],
+                      .dew_point_c = settled_dew_point(draft),
+                      .wind_10m_m_s = draft[WeatherQuantity::wind],
+                      .gust_10m_m_s = draft[WeatherQuantity::gust],
+                      .cloud_share = draft[WeatherQuantity::cloud],
+                      .solar_w_m2 = draft[WeatherQuantity::solar],
+                      .rain_mm = draft[WeatherQuantity::rain],
+                      .rain_chance = draft[WeatherQuantity::rain_chance],
+                      .thunder = draft.thunder};
+}
+
+}  // namespace
+
+bool DraftHour::has_moisture() const {
+  if ((*this)[WeatherQuantity::dew_point]) return true;
+  return (*this)[WeatherQuantity::humidity] && (*this)[WeatherQuantity::air];
+}
+
+bool DraftHour::is_usable() const {
+  return (*this)[WeatherQuantity::air] && has_moisture() && (*this)[WeatherQuantity::wind];
+}
+
+std::vector<ForecastGap> find_gaps(const std::vector<DraftHour>& hours) {
+  std::vector<ForecastGap> gaps;
+  find_row_gaps(hours, gaps);
+  for (const WeatherQuantity quantity : {WeatherQuantity::air, WeatherQuantity::dew_point,
+                                         WeatherQuantity::wind, WeatherQuantity::cloud})
+    find_quantity_gaps(hours, quantity, gaps);
+  return gaps;
+}
+
+std::optional<std::string> contradiction(const DraftHour& hour) {
+  const std::optional<double> air_c = hour[WeatherQuantity::air];
+  const std::optional<double> dew_point_c = hour[WeatherQuantity::dew_point];
+  if (!air_c || !dew_point_c || *dew_point_c <= *air_c + dew_point_excess_k) return std::nullopt;
+  return fmt::format("the dew point ({:.1f} °C) is above the air temperature ({:.1f} °C)",
+                     *dew_point_c, *air_c);
+}
+
+Forecast settle(std::vector<DraftHour> hours, std::string source, std::optional<UtcTime> issued,
+                const TimeZone& zone) {
+  Forecast forecast;
+  forecast.source = std::move(source);
+  forecast.issued = issued;
+  trim(hours, forecast.notes);
+  for (const ForecastGap& gap : find_gaps(hours))
+    forecast.notes.push_back(gap_note(gap, hours, zone));
+  forecast.hours.reserve(hours.size());
+  std::transform(hours.begin(), hours.end(), std::back_inserter(forecast.hours), settled);
+  return forecast;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,92 @@
+#include "weather_quantity.h"
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double percent_per_share = 100.0;
+constexpr double mm_per_inch = 25.4;
+constexpr double mm_per_metre = 1000.0;
+
+double identity(double value) { return value; }
+double share_from_percent(double percent) { return percent / percent_per_share; }
+double percent_from_share(double share) { return share * percent_per_share; }
+double knots_from_m_s(double m_s) { return m_s / m_s_from_knots(1.0); }
+double in_from_mm(double mm) { return mm / mm_per_inch; }
+double mm_from_m(double m) { return m * mm_per_metre; }
+
+enum class Dimension { temperature, share, speed, flux, depth };
+
+struct UnitRow {
+  std::string_view symbol;
+  Dimension dimension;
+  double (*to_si)(double);
+  double (*from_si)(double);
+};
+
+/// In the order of WeatherUnit.
+constexpr std::array<UnitRow, 11> units{{
+    {"°C", Dimension::temperature, identity, identity},
+    {"°F", Dimension::temperature, celsius_from_fahrenheit, fahrenheit_from_celsius},
+    {"%", Dimension::share, share_from_percent, percent_from_share},
+    {"m/s", Dimension::speed, identity, identity},
+    {"km/h", Dimension::speed, m_s_from_km_h, km_h_from_m_s},
+    {"mph", Dimension::speed, m_s_from_mph, mph_from_m_s},
+    {"kn", Dimension::speed, m_s_from_knots, knots_from_m_s},
+    {"W/m2", Dimension::flux, identity, identity},
+    {"mm", Dimension::depth, identity, identity},
+    {"in", Dimension::depth, mm_from_rain_in, in_from_mm},
+    {"m", Dimension::depth, mm_from_m, m_from_mm},
+}};
+
+struct QuantityRow {
+  std::string_view name;
+  Dimension dimension;
+  double lowest_si;
+  double highest_si;
+};
+
+/// In the order of WeatherQuantity. The bounds are ours: round figures a little outside the
+/// records of the World Meteorological Organization's archive (air -89.2 and 56.7 °C, gust
+/// 113 m/s, rain 305 mm in an hour; from memory); humidity under 1 % is a fault of the source.
+constexpr std::array<QuantityRow, weather_quantity_count> quantities{{
+    {"air temperature", Dimension::temperature, -90.0, 60.0},
+    {"dew point", Dimension::temperature, -90.0, 40.0},
+    {"humidity", Dimension::share, 0.01, 1.0},
+    {"wind", Dimension::speed, 0.0, 100.0},
+    {"gust", Dimension::speed, 0.0, 120.0},
+    {"cloud", Dimension::share, 0.0, 1.0},
+    {"sun", Dimension::flux, 0.0, 1500.0},
+    {"rain", Dimension::depth, 0.0, 350.0},
+    {"chance of rain", Dimension::share, 0.0, 1.0},
+}};
+
+const UnitRow& row_of(WeatherUnit unit) { return units.at(static_cast<std::size_t>(unit)); }
+const QuantityRow& row_of(WeatherQuantity quantity) {
+  return quantities.at(static_cast<std::size_t>(quantity));
+}
+
+}  // namespace
+
+std::string_view name_of(WeatherQuantity quantity) { return row_of(quantity).name; }
+std::string_view symbol_of(WeatherUnit unit) { return row_of(unit).symbol; }
+double si_from(double value, WeatherUnit unit) { return row_of(unit).to_si(value); }
+double si_to(double si_value, WeatherUnit unit) { return row_of(unit).from_si(si_value); }
+
+bool measures(WeatherUnit unit, WeatherQuantity quantity) {
+  return row_of(unit).dimension == row_of(quantity).dimension;
+}
+
+std::optional<std::string> impossible(WeatherQuantity quantity, double value, WeatherUnit unit) {
+  const QuantityRow& row = row_of(quantity);
+  const double si = si_from(value, unit);
+  if (si >= row.lowest_si && si <= row.highest_si) return std::nullopt;
+  return fmt::format("{} of {:g} {} is impossible, expected {:.0f} to {:.0f} {}", row.name, value,
+                     symbol_of(unit), si_to(row.lowest_si, unit), si_to(row.highest_si, unit),
+                     symbol_of(unit));
+}
+
+}  // namespace slabtide
