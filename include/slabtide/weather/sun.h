@@ -10,18 +10,28 @@ struct SunPosition {
   double distance_au = 1.0;
 };
 
-/// Within 0.02 deg of a precise ephemeris for 2024-2036 and |latitude| <= 65.
+/// Where the sun stands: within 0.02 deg of a precise ephemeris for 2024-2036 and
+/// |latitude| <= 65.
+///
+/// Idealises: the sun's mean orbit with the equation of centre, nutation in one term, seen
+/// from the earth's centre (parallax up to 0.0024 deg left out), UTC taken for both UT1 and
+/// terrestrial time (0.001 deg).
+/// Source: Meeus 1998, Astronomical Algorithms, chapter 25 and 28, in the form of the US NOAA
+/// solar calculation. Status: published. Departure: none.
+/// Error: std::invalid_argument for a special time or a place that is not on the globe.
 SunPosition sun_position(UtcTime time, double latitude_deg, double longitude_deg);
 
 struct SunTimes {
-  /// Upper limb on a flat horizon (zenith 90.833). Where the sun does not rise or set
-  /// that day both are the day's ends and `kind` says which.
+  /// Upper limb on a flat horizon (zenith 90.833). Where the sun stays up, rise and set are
+  /// half a day before and after its noon; where it stays down, both are its noon.
   enum class Kind { ordinary, always_up, never_up } kind = Kind::ordinary;
   UtcTime rise;
   UtcTime set;
 };
 
-/// Rise and set within the civil day `date` of the zone.
+/// Rise and set about the solar noon that falls in the civil day `date` of the zone. In a
+/// white night the set may lie past midnight. To within two minutes for |latitude| <= 65.
+/// Error: as sun_position.
 SunTimes sun_times(Date date, const TimeZone& zone, double latitude_deg, double longitude_deg);
 
 }  // namespace slabtide
