@@ -1,0 +1,45 @@
+#pragma once
+
+namespace slabtide {
+
+/// Global irradiance on the horizontal under a clear sky, W/m2; 0 with the sun down.
+///
+/// Idealises: one mean turbidity for all places. About 5-10 % rms (from memory).
+/// Symbols: GHI = 1098 cosZ exp(-0.059/cosZ), Z the true zenith angle.
+/// Source: Haurwitz 1945, Insolation in relation to cloudiness and cloud density, J. Meteorol.
+/// 2. Status: published. Error: std::invalid_argument if `cos_zenith` is not within -1 to 1.
+double clear_sky_w_m2(double cos_zenith);
+
+/// Share of the clear-sky irradiance that comes through a cloud share of 0 to 1.
+///
+/// Symbols: 1 - 0.75 N^3.4. Source: Kasten & Czeplak 1980, Solar and terrestrial radiation
+/// dependent on the amount and type of cloud, Solar Energy 24. Status: published.
+/// Error: std::invalid_argument for a share outside 0 to 1.
+double cloud_transmission(double cloud_share);
+
+/// Sun on the horizontal at the top of the air, W/m2: 1361/r² cosZ; 0 with the sun down.
+/// Source: solar constant of Kopp & Lean 2011. Status: published.
+/// Error: std::invalid_argument for a distance that is not positive or as clear_sky_w_m2.
+double extraterrestrial_w_m2(double cos_zenith, double distance_au);
+
+/// Share of the global irradiance that is sky light, from the clearness index (global over
+/// extraterrestrial, above 1 taken as 1).
+///
+/// Idealises: hourly means of five US places; its branches meet within 0.002.
+/// Source: Erbs, Klein & Duffie 1982, Estimation of the diffuse radiation fraction for
+/// hourly, daily and monthly-average global radiation, Solar Energy 28. Status: published.
+/// Error: std::invalid_argument for an index below 0 or not a number.
+double diffuse_share(double clearness);
+
+/// Sunlight on the open horizontal in its two parts, W/m2.
+struct SplitIrradiance {
+  double beam_horizontal_w_m2 = 0.0;
+  double diffuse_w_m2 = 0.0;
+};
+
+/// `global_w_m2` on the horizontal split by Erbs. With the sun under 3.7 deg (cosZ < 0.065)
+/// all of it counts as sky light: there the index divides by next to nothing [ours, usual].
+/// Error: std::invalid_argument for a negative irradiance or as the functions above.
+SplitIrradiance split_irradiance(double global_w_m2, double cos_zenith, double distance_au);
+
+}  // namespace slabtide
