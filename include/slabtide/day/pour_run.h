@@ -9,6 +9,7 @@
 #include "slabtide/job/cells.h"
 #include "slabtide/job/job.h"
 #include "slabtide/slab/column.h"
+#include "slabtide/weather/exposure.h"
 #include "slabtide/weather/site_weather.h"
 #include "slabtide/weather/weather_series.h"
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "slabtide/slab/mix_model.h"
+#include "slabtide/weather/exposure.h"
 #include "slabtide/weather/site_weather.h"
 
 namespace slabtide {
