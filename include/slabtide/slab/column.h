@@ -3,16 +3,12 @@
 #include <span>
 #include <vector>
 
+#include "slabtide/slab/layer.h"
 #include "slabtide/slab/mix_model.h"
 #include "slabtide/weather/exposure.h"
 #include "slabtide/weather/site_weather.h"
 
 namespace slabtide {
-
-struct Layer {
-  double thickness_m = 0.0;
-  ThermalMaterial material;
-};
 
 /// Something on the slab for a while: its resistance stands in series with the surface film.
 struct CoverSpan {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "slabtide/job/mix.h"
+#include "slabtide/slab/layer.h"
 
 namespace slabtide {
 
@@ -31,12 +32,6 @@ struct StrengthParameters {
   double ultimate_psi = 0.0;     ///< S-infinity
   double rate_per_day = 0.0;     ///< k at 22.8 °C
   double start_set_age_h = 0.0;  ///< t_0
-};
-
-/// Conductivity and heat capacity of a layer.
-struct ThermalMaterial {
-  double conductivity_w_mk = 0.0;
-  double heat_capacity_j_m3k = 0.0;
 };
 
 /// All that the column needs of a mix with its admixtures.

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "slabtide/job/mix.h"
+
+namespace slabtide {
+
+/// Masses of what goes into a batch and their temperatures; any one unit of volume.
+struct BatchHeat {
+  double cement_kg = 0.0;
+  double cement_c = 0.0;
+  double aggregate_kg = 0.0;
+  double aggregate_c = 0.0;
+  double water_kg = 0.0;  ///< added as liquid
+  double water_c = 0.0;
+  double moisture_kg = 0.0;  ///< free water on the aggregate, at its temperature
+  double ice_kg = 0.0;
+};
+
+/// Temperature of the concrete as mixed, °C.
+///
+/// Idealises: no heat of wetting, no exchange with drum and air; specific heat of solids 0.22
+/// of water's. Symbols (°F, lb): T = [0.22(Ta Wa + Tc Wc) + Tw Ww + Ta Wm - 112 Wi] /
+/// [0.22(Wa + Wc) + Ww + Wm + Wi].
+/// Source: US Army TM 5-852-4 without ice (published); the ice term from memory.
+/// Error: std::invalid_argument where the masses do not sum to something positive.
+double mix_temperature_c(const BatchHeat& batch);
+
+/// The same for a mix described by its ingredients.
+double mix_temperature_c(const IngredientTemperatures& ingredients, double cementitious_kg_m3,
+                         double w_cm);
+
+}  // namespace slabtide

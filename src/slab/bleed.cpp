@@ -1,0 +1,35 @@
+#include "slabtide/slab/bleed.h"
+
+#include <algorithm>
+
+#include "slabtide/slab/setting.h"
+
+namespace slabtide {
+namespace {
+
+// FHWA paving estimate, kg/m2 for each mm of depth. From memory.
+constexpr double bleed_per_w_cm = 0.051;
+constexpr double bleed_held_back = 0.015;
+
+constexpr double entrained_air_share = 0.04;  // from here on air holds bleeding back: ours
+constexpr double entrained_air_factor = 0.6;  // ours
+constexpr double fume_factor = 0.25;          // ours
+
+constexpr double bleeding_over_at = 0.75;  // of the set age at initial set: ours
+
+}  // namespace
+
+double total_bleed_kg_m2_per_mm(const Mix& mix) {
+  const double plain = std::max(0.0, bleed_per_w_cm * mix.w_cm - bleed_held_back);
+  const double air = mix.air_share >= entrained_air_share ? entrained_air_factor : 1.0;
+  const double fume = mix.silica_fume_share >= hardly_bleeds_fume_share ? fume_factor : 1.0;
+  return plain * air * fume;
+}
+
+double bleed_share(double set_age_h, const SettingParameters& setting) {
+  const double s = set_age_h / initial_set_age_h(setting);
+  const double left = std::clamp(1.0 - s / bleeding_over_at, 0.0, 1.0);
+  return 1.0 - left * left;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,79 @@
+#include "slabtide/slab/evaporation.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "slabtide/core/units.h"
+#include "slabtide/slab/setting.h"
+
+namespace slabtide {
+namespace {
+
+// Menzel 1954, psi and mph. From memory.
+constexpr double menzel_scale = 0.44;
+constexpr double menzel_still = 0.253;
+constexpr double menzel_wind_per_mph = 0.096;
+
+// Uno 1998, eq. in °C and km/h, and in °F and mph. Published.
+constexpr double uno_exponent = 2.5;
+constexpr double uno_si_scale = 5.0e-6;
+constexpr double uno_si_offset_c = 18.0;
+constexpr double uno_si_wind_km_h = 4.0;
+constexpr double uno_us_scale = 1.0e-6;
+constexpr double uno_us_wind_per_mph = 0.4;
+
+constexpr double wetness_after_final_set = 0.1;  // ours
+constexpr double wetness_under_film = 0.05;      // ours
+
+double wind_term(double wind_mph) {
+  return menzel_scale * (menzel_still + menzel_wind_per_mph * wind_mph);
+}
+
+/// (t^2.5); colder than the formula's zero counts as that zero.
+double uno_power(double t) { return std::pow(std::max(t, 0.0), uno_exponent); }
+
+}  // namespace
+
+double menzel_evaporation_kg_m2_h(double surface_vapour_pa, double air_vapour_pa, double wind_m_s) {
+  return std::max(0.0,
+                  menzel_coefficient_kg_m2_h_pa(wind_m_s) * (surface_vapour_pa - air_vapour_pa));
+}
+
+double menzel_evaporation_lb_ft2_h(double surface_vapour_psi, double air_vapour_psi,
+                                   double wind_mph) {
+  return std::max(0.0, wind_term(wind_mph) * (surface_vapour_psi - air_vapour_psi));
+}
+
+double menzel_coefficient_kg_m2_h_pa(double wind_m_s) {
+  return kg_m2_h_from_lb_ft2_h(wind_term(mph_from_m_s(wind_m_s))) / pa_per_psi;
+}
+
+double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_share,
+                               double wind_km_h) {
+  const double drive =
+      uno_power(concrete_c + uno_si_offset_c) - humidity_share * uno_power(air_c + uno_si_offset_c);
+  return std::max(0.0, uno_si_scale * drive * (wind_km_h + uno_si_wind_km_h));
+}
+
+double uno_evaporation_lb_ft2_h(double concrete_f, double air_f, double humidity_share,
+                                double wind_mph) {
+  const double drive = uno_power(concrete_f) - humidity_share * uno_power(air_f);
+  return std::max(0.0, uno_us_scale * drive * (1.0 + uno_us_wind_per_mph * wind_mph));
+}
+
+EvaporationFlag evaporation_flag(double rate_kg_m2_h, bool hardly_bleeds) {
+  const double factor = hardly_bleeds ? hardly_bleeds_flag_factor : 1.0;
+  if (rate_kg_m2_h >= factor * evaporation_precautions_kg_m2_h) return EvaporationFlag::precautions;
+  if (rate_kg_m2_h >= factor * evaporation_caution_kg_m2_h) return EvaporationFlag::caution;
+  return EvaporationFlag::none;
+}
+
+double surface_wetness(double set_age_h, const SettingParameters& setting, bool film_on) {
+  const double initial_h = initial_set_age_h(setting);
+  const double dried =
+      std::clamp((set_age_h - initial_h) / (final_set_age_h(setting) - initial_h), 0.0, 1.0);
+  const double wetness = 1.0 - (1.0 - wetness_after_final_set) * dried;
+  return film_on ? std::min(wetness, wetness_under_film) : wetness;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,125 @@
+#include "slabtide/slab/mix_model.h"
+
+#include <cmath>
+#include <stdexcept>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "slabtide/slab/admixture_shift.h"
+#include "slabtide/slab/bleed.h"
+#include "slabtide/slab/hydration.h"
+#include "slabtide/slab/materials.h"
+#include "slabtide/slab/mix_temperature.h"
+#include "slabtide/slab/set_estimate.h"
+#include "slabtide/slab/strength.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double percent = 100.0;
+
+void require(bool holds, const char* message) {
+  if (!holds) throw std::invalid_argument(message);
+}
+
+bool is_share(double value) { return value >= 0.0 && value <= 1.0; }
+bool is_positive(double value) { return value > 0.0 && std::isfinite(value); }
+
+void check(const Mix& mix) {
+  require(is_positive(mix.cementitious_kg_m3), "mix: cementitious is not above 0");
+  require(mix.w_cm > 0.0 && mix.w_cm <= 2.0, "mix: w/cm is not within 0 to 2");
+  require(is_share(mix.ash_share) && is_share(mix.slag_share) && is_share(mix.silica_fume_share) &&
+              is_share(mix.ash_share + mix.slag_share + mix.silica_fume_share),
+          "mix: ash, slag and silica fume are not shares that leave room for cement");
+  require(is_share(mix.air_share), "mix: air is not a share");
+  require(is_positive(mix.specified_strength_psi), "mix: specified strength is not above 0");
+  require(mix.supplier_initial_set_h.has_value() == mix.supplier_final_set_h.has_value(),
+          "mix: the supplier's set times come as a pair");
+  if (mix.supplier_initial_set_h)
+    require(is_positive(*mix.supplier_initial_set_h) &&
+                *mix.supplier_final_set_h > *mix.supplier_initial_set_h &&
+                std::isfinite(*mix.supplier_final_set_h),
+            "mix: the supplier's final set does not come after initial set");
+}
+
+SetTimes set_times(const Mix& mix) {
+  if (!mix.supplier_initial_set_h) return estimated_set_times(mix);
+  return {.initial_h = *mix.supplier_initial_set_h, .final_h = *mix.supplier_final_set_h};
+}
+
+/// "4:35".
+std::string hours_minutes(double hours) {
+  constexpr int minutes_per_hour = 60;
+  const int minutes = static_cast<int>(std::lround(hours * minutes_per_hour));
+  return fmt::format("{}:{:02}", minutes / minutes_per_hour, minutes % minutes_per_hour);
+}
+
+std::string ingredients(const Mix& mix) {
+  std::string text = fmt::format("w/cm {:.2f}", mix.w_cm);
+  if (mix.ash_share > 0.0)
+    text += fmt::format(", {:.0f} % class {} fly ash", percent * mix.ash_share,
+                        mix.ash_class == AshClass::f ? 'F' : 'C');
+  if (mix.slag_share > 0.0) text += fmt::format(", {:.0f} % slag", percent * mix.slag_share);
+  if (mix.cement == CementType::type_iii) text += ", type III cement";
+  return text;
+}
+
+std::string set_note(const Mix& mix, const SettingParameters& setting) {
+  const std::string times =
+      fmt::format("set times {} and {} at 73 °F before admixtures",
+                  hours_minutes(setting.initial_set_h), hours_minutes(setting.final_set_h));
+  if (!setting.estimated) return times + ", the supplier's ASTM C403 figures";
+  return times + ", estimated from " + ingredients(mix) +
+         " (published tables, from memory); the supplier's ASTM C403 figures are better";
+}
+
+double discharge_c(const Mix& mix) {
+  if (const double* typed = std::get_if<double>(&mix.temperature)) return *typed;
+  return mix_temperature_c(std::get<IngredientTemperatures>(mix.temperature),
+                           mix.cementitious_kg_m3, mix.w_cm);
+}
+
+void note_assumptions(const Mix& mix, MixModel& model) {
+  if (std::holds_alternative<IngredientTemperatures>(mix.temperature))
+    model.notes.emplace_back(
+        "concrete temperature follows from the ingredients' temperatures (US Army TM 5-852-4)");
+  if (mix.aggregate == Aggregate::unknown)
+    model.notes.emplace_back("aggregate not known: expansion 5.5e-6 a °F, conductivity 2.0 W/mK");
+  if (model.hardly_bleeds)
+    model.notes.emplace_back("silica fume: the mix hardly bleeds, evaporation flags are halved");
+  if (model.bleed_kg_m2_per_mm == 0.0)
+    model.notes.emplace_back("w/cm is so low that no bleed water is expected");
+}
+
+SettingParameters setting_parameters(const Mix& mix, const SetTimes& times, double shift_h) {
+  return {.initial_set_h = times.initial_h,
+          .final_set_h = times.final_h,
+          .shift_h = shift_h,
+          .activation_energy_j_mol = setting_energy_j_mol(mix.slag_share),
+          .estimated = !mix.supplier_initial_set_h.has_value()};
+}
+
+}  // namespace
+
+MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
+  check(mix);
+  const SetTimes times = set_times(mix);
+  AdmixtureShift shift = admixture_shift(admixtures, times.initial_h);
+  MixModel model;
+  model.setting = setting_parameters(mix, times, shift.hours);
+  model.hydration = hydration_parameters(mix);
+  model.hydration.shift_h = shift.hours;
+  model.strength = strength_parameters(mix.specified_strength_psi, model.setting);
+  model.concrete = concrete_material(mix.aggregate);
+  model.bleed_kg_m2_per_mm = total_bleed_kg_m2_per_mm(mix);
+  model.expansion_per_k = expansion_per_k(mix.aggregate);
+  model.discharge_c = discharge_c(mix);
+  model.hardly_bleeds = mix.silica_fume_share >= hardly_bleeds_fume_share;
+  model.notes.push_back(set_note(mix, model.setting));
+  for (std::string& note : shift.notes) model.notes.push_back(std::move(note));
+  note_assumptions(mix, model);
+  return model;
+}
+
+}  // namespace slabtide

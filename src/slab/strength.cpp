@@ -1,0 +1,43 @@
+#include "slabtide/slab/strength.h"
+
+#include <cmath>
+
+#include "slabtide/slab/setting.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double rate_per_day = 0.35;             // ours
+constexpr double start_before_final_set_h = 1.3;  // ours
+constexpr double specified_age_days = 28.0;
+constexpr double hours_per_day = 24.0;
+
+constexpr double tensile_scale = 0.584;    // Oluokun et al. 1991, from memory
+constexpr double tensile_exponent = 0.79;  // the same, published
+constexpr double modulus_scale = 57000.0;  // ACI 318
+
+}  // namespace
+
+StrengthParameters strength_parameters(double specified_psi, const SettingParameters& setting) {
+  const double grown = specified_age_days * rate_per_day;
+  return {.ultimate_psi = specified_psi * (1.0 + grown) / grown,
+          .rate_per_day = rate_per_day,
+          .start_set_age_h = final_set_age_h(setting) - start_before_final_set_h};
+}
+
+double strength_psi(double set_age_h, const StrengthParameters& strength) {
+  const double age_h = set_age_h - strength.start_set_age_h;
+  if (!(age_h > 0.0)) return 0.0;
+  const double grown = strength.rate_per_day * age_h / hours_per_day;
+  return strength.ultimate_psi * grown / (1.0 + grown);
+}
+
+double tensile_strength_psi(double strength_psi) {
+  return strength_psi > 0.0 ? tensile_scale * std::pow(strength_psi, tensile_exponent) : 0.0;
+}
+
+double elastic_modulus_psi(double strength_psi) {
+  return strength_psi > 0.0 ? modulus_scale * std::sqrt(strength_psi) : 0.0;
+}
+
+}  // namespace slabtide

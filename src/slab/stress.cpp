@@ -1,0 +1,83 @@
+#include "slabtide/slab/stress.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <stdexcept>
+
+#include "slabtide/core/units.h"
+#include "slabtide/slab/curl.h"
+#include "slabtide/slab/setting.h"
+#include "slabtide/slab/strength.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double curl_share = 0.5;  // of E alpha dG: a straight gradient, fully restrained
+constexpr double concrete_n_m3 = 2350.0 * 9.80665;
+constexpr double friction = 1.5;        // granular base; AASHTO 0.9 to 1.8, published
+constexpr double tied_restraint = 0.8;  // of E alpha dT
+constexpr double relaxation = 0.65;     // CIRIA C660, from memory
+constexpr double corner_factor = 1.5;   // re-entrant corner: ours
+
+/// The slab at final set, where it carries no stress.
+struct StressFree {
+  std::size_t index;
+  double mean_c;
+  double gradient_c;
+};
+
+std::optional<StressFree> at_final_set(const ColumnHistory& history) {
+  const auto& psi = history.resistance_middle_psi;
+  const auto set =
+      std::find_if(psi.begin(), psi.end(), [](double p) { return p >= final_set_psi; });
+  if (set == psi.end()) return std::nullopt;
+  const auto index = static_cast<std::size_t>(set - psi.begin());
+  return StressFree{index, history.mean_c[index], history.gradient_c[index]};
+}
+
+/// From curling: at the top where the top has cooled more than the bottom since final set, at
+/// the bottom where it has warmed.
+double curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k,
+                const StressCase& piece) {
+  const double radius_m =
+      relative_stiffness_radius_m(pa_from_psi(modulus_psi), piece.thickness_m, usual_subgrade_pa_m);
+  return curl_coefficient(piece.uncut_length_m / radius_m) * curl_share * modulus_psi *
+         expansion_per_k * std::abs(gradient_fall_k);
+}
+
+double shortening_psi(double cooling_k, double modulus_psi, double expansion_per_k,
+                      const StressCase& piece) {
+  const double restrained = modulus_psi * expansion_per_k * std::max(0.0, cooling_k);
+  if (piece.tied) return tied_restraint * restrained;
+  return std::min(restrained, psi_from_pa(concrete_n_m3 * friction * piece.uncut_length_m / 2.0));
+}
+
+double ratio_at(const ColumnHistory& history, std::size_t i, const StressFree& free,
+                const MixModel& mix, const StressCase& piece) {
+  const double modulus_psi = elastic_modulus_psi(history.strength_psi[i]);
+  const double tension_psi = tensile_strength_psi(history.strength_psi[i]);
+  if (!(tension_psi > 0.0)) return 0.0;
+  const double stress =
+      curl_psi(free.gradient_c - history.gradient_c[i], modulus_psi, mix.expansion_per_k, piece) +
+      shortening_psi(free.mean_c - history.mean_c[i], modulus_psi, mix.expansion_per_k, piece);
+  const double corner = piece.re_entrant_corner ? corner_factor : 1.0;
+  return stress * relaxation * corner / tension_psi;
+}
+
+}  // namespace
+
+std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& mix,
+                                 const StressCase& piece) {
+  if (!(piece.uncut_length_m > 0.0 && piece.thickness_m > 0.0))
+    throw std::invalid_argument("stress: the uncut piece has no length or no thickness");
+  std::vector<double> ratio(history.time_s.size(), 0.0);
+  const std::optional<StressFree> free = at_final_set(history);
+  if (!free) return ratio;
+  for (std::size_t i = free->index; i < ratio.size(); ++i)
+    ratio[i] = ratio_at(history, i, *free, mix, piece);
+  return ratio;
+}
+
+}  // namespace slabtide
