@@ -7,15 +7,15 @@
 #include <numbers>
 #include <stdexcept>
 
-#include "polygons.h"
+#include "clipping.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
 
 namespace {
 
-using polygons::HalfPlane;
-using polygons::Moments;
+using clipping::HalfPlane;
+using clipping::Moments;
 
 /// Pieces under this share of a full one join their neighbour.
 constexpr double sliver_share = 0.3;
@@ -133,7 +133,7 @@ std::vector<Outline> within(const std::vector<Outline>& rings, const HalfPlane& 
                             const HalfPlane& other) {
   std::vector<Outline> kept;
   for (const auto& ring : rings) {
-    auto part = polygons::clipped(polygons::clipped(ring, one), other);
+    auto part = clipping::clipped(clipping::clipped(ring, one), other);
     if (!part.empty()) kept.push_back(std::move(part));
   }
   return kept;
@@ -145,8 +145,8 @@ Region within(const Region& region, const HalfPlane& one, const HalfPlane& other
 
 void add_piece(const Region& region, Point near, std::vector<Piece>& pieces) {
   Moments sum;
-  for (const auto& ring : region.rings) sum += polygons::moments_of(ring, near);
-  for (const auto& ring : region.less) sum -= polygons::moments_of(ring, near);
+  for (const auto& ring : region.rings) sum += clipping::moments_of(ring, near);
+  for (const auto& ring : region.less) sum -= clipping::moments_of(ring, near);
   if (!(sum.area_m2 > nothing_m2)) return;
   const Point centre{near.x_m + sum.x_m3 / sum.area_m2, near.y_m + sum.y_m3 / sum.area_m2};
   pieces.push_back({centre, sum.area_m2});
@@ -267,7 +267,7 @@ std::vector<Cell> cut_into_cells(const Zone& zone) {
   std::vector<Outline> field{whole};
   std::vector<Cell> cells;
   if (zone.border) {
-    field = polygons::inset(whole, zone.border->width_m);
+    field = inset(whole, zone.border->width_m);
     const double across_m = std::min(zone.border->width_m, cell_size_m);
     add_cells({{whole}, field}, across_m * cell_size_m, true, axes, cells);
   }

@@ -6,16 +6,41 @@
 #include <limits>
 #include <stdexcept>
 
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/multi_polygon.hpp>
+#include <boost/geometry/geometries/polygon.hpp>
+#include <boost/geometry/geometries/register/point.hpp>
+#include <boost/geometry/geometries/ring.hpp>
+#include <boost/geometry/geometries/segment.hpp>
 #include <fmt/format.h>
 
-#include "boost_polygons.h"
-#include "polygons.h"
+#include "clipping.h"
+
+BOOST_GEOMETRY_REGISTER_POINT_2D(slabtide::Point, double, boost::geometry::cs::cartesian, x_m, y_m)
 
 namespace slabtide {
 
 namespace {
 
-namespace bg = polygons::bg;
+namespace bg = boost::geometry;
+
+constexpr bool clockwise = false;
+constexpr bool closed = false;
+
+using Ring = bg::model::ring<Point, clockwise, closed>;
+using Polygon = bg::model::polygon<Point, clockwise, closed>;
+using Line = bg::model::linestring<Point>;
+using Segment = bg::model::segment<Point>;
+
+Ring ring_of(const Outline& outline) { return {outline.begin(), outline.end()}; }
+
+Polygon polygon_of(const Outline& outline) {
+  Polygon polygon;
+  polygon.outer() = ring_of(outline);
+  bg::correct(polygon);
+  return polygon;
+}
 
 constexpr double tread_m = 0.3;  ///< concrete behind a riser [ours: about one tread]
 /// Below this an outline has no area anyone would pour.
@@ -70,7 +95,7 @@ void check_walk(const WalkPath& path) {
   }
 }
 
-polygons::Segment side(const Outline& outline, std::size_t i) {
+Segment side(const Outline& outline, std::size_t i) {
   return {outline[i], outline[(i + 1) % outline.size()]};
 }
 
@@ -98,20 +123,35 @@ std::optional<std::string> repeated_point(const Outline& outline) {
   return std::nullopt;
 }
 
+Line sides_of(const Outline& outline) {
+  Line sides(outline.begin(), outline.end());
+  sides.push_back(outline.front());
+  return sides;
+}
+
+/// A buffer that shrinks a region away may leave rubbish behind: regions that lie nearer to
+/// the sides than they should.
+bool keeps_its_distance(const Outline& region, const Line& sides, double width_m) {
+  constexpr double slack_m = 1e-3;
+  return std::all_of(region.begin(), region.end(), [&](const Point& point) {
+    return bg::distance(point, sides) > width_m - slack_m;
+  });
+}
+
 /// A corner of a fan about `hub`, counter-clockwise, with the sign it counts with.
 struct Triangle {
   Outline corners;
   double sign = 1.0;
 };
 
-Triangle triangle(Point hub, const polygons::Segment& side) {
+Triangle triangle(Point hub, const Segment& side) {
   Outline corners{hub, side.first, side.second};
-  if (polygons::moments_of(corners, hub).area_m2 >= 0.0) return {corners, 1.0};
+  if (clipping::moments_of(corners, hub).area_m2 >= 0.0) return {corners, 1.0};
   return {{hub, side.second, side.first}, -1.0};
 }
 
 /// The half-plane left of the way from `a` to `b`.
-polygons::HalfPlane left_of(Point a, Point b) {
+clipping::HalfPlane left_of(Point a, Point b) {
   const double x = a.y_m - b.y_m;
   const double y = b.x_m - a.x_m;
   return {x, y, x * a.x_m + y * a.y_m};
@@ -120,32 +160,32 @@ polygons::HalfPlane left_of(Point a, Point b) {
 double shared_m2_signed(const Triangle& a, const Triangle& b) {
   Outline shared = a.corners;
   for (std::size_t i = 0; i < 3; ++i) {
-    shared = polygons::clipped(shared, left_of(b.corners[i], b.corners[(i + 1) % 3]));
+    shared = clipping::clipped(shared, left_of(b.corners[i], b.corners[(i + 1) % 3]));
   }
   if (shared.empty()) return 0.0;
-  return a.sign * b.sign * polygons::moments_of(shared, shared.front()).area_m2;
+  return a.sign * b.sign * clipping::moments_of(shared, shared.front()).area_m2;
 }
 
 }  // namespace
 
-double area_m2(const Outline& outline) { return std::abs(bg::area(polygons::ring_of(outline))); }
+double area_m2(const Outline& outline) { return std::abs(bg::area(ring_of(outline))); }
 
 double perimeter_m(const Outline& outline) {
-  return static_cast<double>(bg::perimeter(polygons::ring_of(outline)));
+  return static_cast<double>(bg::perimeter(ring_of(outline)));
 }
 
 Point centroid(const Outline& outline) {
   Point centre;
-  bg::centroid(polygons::polygon_of(outline), centre);
+  bg::centroid(polygon_of(outline), centre);
   return centre;
 }
 
 bool contains(const Outline& outline, Point point) {
-  return bg::covered_by(point, polygons::polygon_of(outline));
+  return bg::covered_by(point, polygon_of(outline));
 }
 
 Outline counter_clockwise(Outline outline) {
-  if (bg::area(polygons::ring_of(outline)) < 0.0) {
+  if (bg::area(ring_of(outline)) < 0.0) {
     std::reverse(outline.begin() + 1, outline.end());
   }
   return outline;
@@ -195,8 +235,24 @@ std::optional<std::string> outline_fault(const Outline& outline) {
   return std::nullopt;
 }
 
+std::vector<Outline> inset(const Outline& outline, double width_m) {
+  namespace strategy = bg::strategy::buffer;
+  constexpr double mitre_limit = 3.0;  // as a multiple of the width; sharper corners are cut off
+  bg::model::multi_polygon<Polygon> shrunk;
+  bg::buffer(polygon_of(outline), shrunk, strategy::distance_symmetric<double>(-width_m),
+             strategy::side_straight(), strategy::join_miter(mitre_limit), strategy::end_flat(),
+             strategy::point_square());
+  const Line sides = sides_of(outline);
+  std::vector<Outline> regions;
+  for (const auto& polygon : shrunk) {
+    Outline region(polygon.outer().begin(), polygon.outer().end());
+    if (keeps_its_distance(region, sides, width_m)) regions.push_back(std::move(region));
+  }
+  return regions;
+}
+
 bool border_fits(const Outline& outline, double width_m) {
-  return !polygons::inset(outline, width_m).empty();
+  return !inset(outline, width_m).empty();
 }
 
 double shared_area_m2(const Outline& a, const Outline& b) {

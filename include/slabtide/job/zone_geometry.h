@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/job.h"
@@ -31,6 +32,10 @@ Outline outline_of_walk(const WalkPath& path);
 /// Why the outline cannot be used (crosses itself, no area, too few points), in words for
 /// the user; empty where it can.
 std::optional<std::string> outline_fault(const Outline& outline);
+
+/// What is left inside after a strip of `width_m` along all sides is taken away, corners kept
+/// sharp. Empty where the strip leaves nothing; more than one where it closes a narrow place.
+std::vector<Outline> inset(const Outline& outline, double width_m);
 
 /// Whether a border strip of this width leaves a field inside the outline.
 bool border_fits(const Outline& outline, double width_m);

@@ -1,15 +1,12 @@
 #pragma once
 
-#include <vector>
-
 #include "slabtide/core/geometry.h"
 
-// Polygon work that is private to this folder. Boost.Geometry 1.74 loses pieces when it
-// intersects polygons whose sides touch (seen: up to 0.03 m2 of 20), which is what a grid
-// through an outline's corners and zones side by side do; clipping to straight lines and
-// adding moments is exact there, so intersections are computed that way.
+// Intersections of polygons, private to this folder. Boost.Geometry 1.74 loses pieces where
+// sides touch (seen: up to 0.03 m2 of 20), which is what a grid through an outline's corners
+// and zones side by side do; clipping to straight lines and adding moments is exact there.
 
-namespace slabtide::polygons {
+namespace slabtide::clipping {
 
 /// Area and its first moments, linear: a region less a part of it has their difference.
 struct Moments {
@@ -37,8 +34,4 @@ struct HalfPlane {
 /// join them, which add no area.
 Outline clipped(const Outline& ring, const HalfPlane& keep);
 
-/// What is left inside after a strip of `width_m` along all sides is taken away, corners kept
-/// sharp. Empty where the strip leaves nothing.
-std::vector<Outline> inset(const Outline& outline, double width_m);
-
-}  // namespace slabtide::polygons
+}  // namespace slabtide::clipping

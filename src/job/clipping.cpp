@@ -1,28 +1,10 @@
-#include "polygons.h"
+#include "clipping.h"
 
-#include <algorithm>
 #include <cstddef>
 
-#include "boost_polygons.h"
-
-namespace slabtide::polygons {
+namespace slabtide::clipping {
 
 namespace {
-
-Line sides_of(const Outline& outline) {
-  Line sides(outline.begin(), outline.end());
-  sides.push_back(outline.front());
-  return sides;
-}
-
-/// A buffer that shrinks a region away may leave rubbish behind: regions that lie nearer to
-/// the sides than they should.
-bool keeps_its_distance(const Outline& region, const Line& sides, double width_m) {
-  constexpr double slack_m = 1e-3;
-  return std::all_of(region.begin(), region.end(), [&](const Point& point) {
-    return bg::distance(point, sides) > width_m - slack_m;
-  });
-}
 
 Point between(Point a, Point b, double share) {
   return {a.x_m + (b.x_m - a.x_m) * share, a.y_m + (b.y_m - a.y_m) * share};
@@ -68,20 +50,4 @@ Outline clipped(const Outline& ring, const HalfPlane& keep) {
   return kept;
 }
 
-std::vector<Outline> inset(const Outline& outline, double width_m) {
-  namespace strategy = bg::strategy::buffer;
-  constexpr double mitre_limit = 3.0;  // as a multiple of the width; sharper corners are cut off
-  bg::model::multi_polygon<Polygon> shrunk;
-  bg::buffer(polygon_of(outline), shrunk, strategy::distance_symmetric<double>(-width_m),
-             strategy::side_straight(), strategy::join_miter(mitre_limit), strategy::end_flat(),
-             strategy::point_square());
-  const Line sides = sides_of(outline);
-  std::vector<Outline> regions;
-  for (const auto& polygon : shrunk) {
-    Outline region(polygon.outer().begin(), polygon.outer().end());
-    if (keeps_its_distance(region, sides, width_m)) regions.push_back(std::move(region));
-  }
-  return regions;
-}
-
-}  // namespace slabtide::polygons
+}  // namespace slabtide::clipping
