@@ -74,9 +74,9 @@ void note_over_cap(double percent, std::string_view dose, std::vector<std::strin
 
 void note_useful(double dose, DoseRange useful, AdmixtureKind kind,
                  std::vector<std::string>& notes) {
-  if (dose < useful.low_floz_cwt || dose > useful.high_floz_cwt)
-    notes.push_back(fmt::format("{}: {:.1f} fl oz/cwt lies outside the useful {:.0f} to {:.0f}",
-                                name_of(kind), dose, useful.low_floz_cwt, useful.high_floz_cwt));
+  if (dose >= useful.low_floz_cwt && dose <= useful.high_floz_cwt) return;
+  notes.push_back(fmt::format("{}: {:.1f} fl oz/cwt lies outside the useful {:.0f} to {:.0f}",
+                              name_of(kind), dose, useful.low_floz_cwt, useful.high_floz_cwt));
 }
 
 double shift_from_dose_h(const Admixture& admixture, std::vector<std::string>& notes) {

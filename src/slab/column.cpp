@@ -25,9 +25,10 @@ void check_weather(const SiteWeather& weather) {
   if (weather.grid.count < 2 || !(weather.grid.step_s > 0.0))
     throw std::invalid_argument("columns: the weather grid has no span");
   for (const std::vector<double>* each : {&weather.air_c, &weather.vapour_pressure_pa,
-                                          &weather.wind_slab_m_s, &weather.sky_emissivity})
+                                          &weather.wind_slab_m_s, &weather.sky_emissivity}) {
     if (each->size() != weather.grid.count || !all_finite(*each))
       throw std::invalid_argument("columns: the weather lacks a value at an instant of its grid");
+  }
 }
 
 void check_settings(const SolverSettings& settings, const SiteWeather& weather) {
@@ -69,9 +70,10 @@ const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
 }
 
 void check_cases(std::span<const ColumnCase> cases, const SiteWeather& weather, double end) {
-  for (std::size_t i = 0; i < cases.size(); ++i)
+  for (std::size_t i = 0; i < cases.size(); ++i) {
     if (const char* what = fault(cases[i], weather, end))
       throw std::invalid_argument(fmt::format("column case {}: {}", i, what));
+  }
 }
 
 std::size_t thread_count(const SolverSettings& settings, std::size_t cases) {

@@ -15,7 +15,7 @@ constexpr double top_depth_m = 0.005;
 constexpr double work_depth_m = 0.020;
 constexpr double deep_depth_m = 0.040;
 
-// Growth of the cells away from the surface: about 2 mm at the top of a usual slab of 16
+// Growth of the cells away from the surface: about 2 mm at the top of a usual slab of 20
 // cells, and no coarser there in a thicker one. Ours, chosen by halving.
 constexpr double slab_grading = 2.0;
 constexpr double usual_slab_m = 0.10;

@@ -101,7 +101,7 @@ class ColumnRun {
   ColumnSolution solution_;
 
   ColumnRun(const ColumnCase& column, const SiteWeather& weather, const SolverSettings& settings,
-            ColumnMesh mesh);
+            const ColumnMesh& mesh);
 };
 
 ColumnRun::ColumnRun(const ColumnCase& column, const SiteWeather& weather,
@@ -109,7 +109,7 @@ ColumnRun::ColumnRun(const ColumnCase& column, const SiteWeather& weather,
     : ColumnRun(column, weather, settings, column_mesh(column, settings)) {}
 
 ColumnRun::ColumnRun(const ColumnCase& column, const SiteWeather& weather,
-                     const SolverSettings& settings, ColumnMesh mesh)
+                     const SolverSettings& settings, const ColumnMesh& mesh)
     : case_(column),
       weather_(weather),
       settings_(settings),

@@ -12,9 +12,10 @@ constexpr double layer_slack = 1.0e-9;  // rounding allowed between layers and f
 void check(std::span<const double> faces_m, std::span<const Layer> layers) {
   if (faces_m.size() < 2 || faces_m.front() != 0.0)
     throw std::invalid_argument("conduction grid: faces start at 0 and bound one cell at least");
-  for (std::size_t i = 1; i < faces_m.size(); ++i)
+  for (std::size_t i = 1; i < faces_m.size(); ++i) {
     if (!(faces_m[i] > faces_m[i - 1]))
       throw std::invalid_argument("conduction grid: faces do not rise");
+  }
   double depth_m = 0.0;
   for (const Layer& layer : layers) {
     if (!(layer.thickness_m > 0.0 && layer.material.conductivity_w_mk > 0.0 &&

@@ -36,11 +36,10 @@ void check(const Mix& mix) {
   require(is_positive(mix.specified_strength_psi), "mix: specified strength is not above 0");
   require(mix.supplier_initial_set_h.has_value() == mix.supplier_final_set_h.has_value(),
           "mix: the supplier's set times come as a pair");
-  if (mix.supplier_initial_set_h)
-    require(is_positive(*mix.supplier_initial_set_h) &&
-                *mix.supplier_final_set_h > *mix.supplier_initial_set_h &&
-                std::isfinite(*mix.supplier_final_set_h),
-            "mix: the supplier's final set does not come after initial set");
+  if (!mix.supplier_initial_set_h) return;
+  require(is_positive(*mix.supplier_initial_set_h) && std::isfinite(*mix.supplier_final_set_h) &&
+              *mix.supplier_final_set_h > *mix.supplier_initial_set_h,
+          "mix: the supplier's final set does not come after initial set");
 }
 
 SetTimes set_times(const Mix& mix) {
@@ -57,9 +56,10 @@ std::string hours_minutes(double hours) {
 
 std::string ingredients(const Mix& mix) {
   std::string text = fmt::format("w/cm {:.2f}", mix.w_cm);
-  if (mix.ash_share > 0.0)
+  if (mix.ash_share > 0.0) {
     text += fmt::format(", {:.0f} % class {} fly ash", percent * mix.ash_share,
                         mix.ash_class == AshClass::f ? 'F' : 'C');
+  }
   if (mix.slag_share > 0.0) text += fmt::format(", {:.0f} % slag", percent * mix.slag_share);
   if (mix.cement == CementType::type_iii) text += ", type III cement";
   return text;
@@ -81,9 +81,10 @@ double discharge_c(const Mix& mix) {
 }
 
 void note_assumptions(const Mix& mix, MixModel& model) {
-  if (std::holds_alternative<IngredientTemperatures>(mix.temperature))
+  if (std::holds_alternative<IngredientTemperatures>(mix.temperature)) {
     model.notes.emplace_back(
         "concrete temperature follows from the ingredients' temperatures (US Army TM 5-852-4)");
+  }
   if (mix.aggregate == Aggregate::unknown)
     model.notes.emplace_back("aggregate not known: expansion 5.5e-6 a °F, conductivity 2.0 W/mK");
   if (model.hardly_bleeds)

@@ -63,7 +63,7 @@ struct ColumnHistory {
 struct SolverSettings {
   double early_step_s = 60.0;  ///< from placing until final set at mid-depth
   double late_step_s = 300.0;  ///< after
-  int slab_cells = 16;
+  int slab_cells = 20;
   int ground_cells = 14;
   double end_s = 0.0;  ///< where to stop; 0 means the grid's end
   int threads = 0;     ///< 0: as many as the machine has

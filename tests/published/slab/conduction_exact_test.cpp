@@ -1,0 +1,193 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <span>
+#include <vector>
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "published/slab/published_row.h"
+#include "slabtide/slab/conduction.h"
+
+using namespace slabtide;
+using namespace slabtide::fixtures;
+
+// Transient conduction, diffusivity 1e-6 m2/s, k 2 W/mK: closed forms in Carslaw & Jaeger,
+// Conduction of Heat in Solids (1959), evaluated independently of this program.
+
+namespace {
+
+constexpr Layer half_space{.thickness_m = 3.0,
+                           .material = {.conductivity_w_mk = 2.0, .heat_capacity_j_m3k = 2.0e6}};
+constexpr double step_s = 60.0;  // the solver's own early step
+constexpr double step_k = 30.0;  // the tolerance is stated for a step of this height
+constexpr int cells = 60;        // its top cells are those of the solver: 2 mm
+constexpr double grading = 4.6;
+
+constexpr Published share_of_step{.source = "Carslaw & Jaeger 1959",
+                                  .status = "published, closed form",
+                                  .tolerance = 0.02 / step_k,
+                                  .unit = "of the step"};
+constexpr Published kelvin{.source = "Carslaw & Jaeger 1959",
+                           .status = "published, closed form",
+                           .tolerance = 0.02,
+                           .unit = "K"};
+
+ConductionColumn deep_column(double start_c) {
+  const std::vector<double> faces_m = graded_faces(0.0, half_space.thickness_m, cells, grading);
+  ConductionColumn column(conduction_grid(faces_m, std::span(&half_space, 1)),
+                          {BottomKind::insulated, 0.0},
+                          std::vector<double>(static_cast<std::size_t>(cells), start_c));
+  column.set_step(step_s);
+  return column;
+}
+
+/// Quadratic through the three nearest centres, so that reading off adds no error of its own.
+double read_at(const ConductionColumn& column, double depth_m) {
+  const auto& x = column.grid().depth_m;
+  const auto t = column.cells_c();
+  std::size_t i = 1;
+  while (i + 2 < x.size() && x[i] < depth_m) ++i;
+  const auto basis = [&](std::size_t a, std::size_t b, std::size_t c) {
+    return (depth_m - x[b]) * (depth_m - x[c]) / ((x[a] - x[b]) * (x[a] - x[c]));
+  };
+  return t[i - 1] * basis(i - 1, i, i + 1) + t[i] * basis(i, i - 1, i + 1) +
+         t[i + 1] * basis(i + 1, i - 1, i);
+}
+
+/// The insulated end, half a cell below the last centre: the parabola through the last two
+/// centres that is level there.
+double at_level_end(const ConductionColumn& column) {
+  const auto& x = column.grid().depth_m;
+  const auto t = column.cells_c();
+  const std::size_t last = x.size() - 1;
+  const double near_m = 0.5 * column.grid().thickness_m[last];
+  const double far_m = near_m + x[last] - x[last - 1];
+  const double curvature = (t[last - 1] - t[last]) / (far_m * far_m - near_m * near_m);
+  return t[last] - curvature * near_m * near_m;
+}
+
+template <class Law>
+void run(ConductionColumn& column, const Law& law, double hours) {
+  const int steps = static_cast<int>(std::lround(hours * 3600.0 / step_s));
+  column.settle_surface(law);
+  for (int i = 0; i < steps; ++i) column.step(law, {});
+}
+
+/// Held at a temperature: a film so thin that nothing of it shows.
+struct Held {
+  double at_c;
+  SurfaceFlux operator()(double outer_c, Stage) const {
+    constexpr double h = 1.0e9;
+    return {h * (at_c - outer_c), -h};
+  }
+};
+
+struct Film {
+  double h_w_m2k;
+  double air_c;
+  SurfaceFlux operator()(double outer_c, Stage) const {
+    return {h_w_m2k * (air_c - outer_c), -h_w_m2k};
+  }
+};
+
+struct Constant {
+  double w_m2;
+  SurfaceFlux operator()(double, Stage) const { return {w_m2, 0.0}; }
+};
+
+}  // namespace
+
+TEST_CASE("a step of the surface temperature goes in as erfc does") {
+  for (const auto& [depth_m, hours, share] :
+       {std::array{0.05, 1.0, 0.55568979}, std::array{0.1, 24.0, 0.80989413}}) {
+    ConductionColumn column = deep_column(0.0);
+    run(column, Held{step_k}, hours);
+    check_row(share_of_step, fmt::format("surface step, {} m, {} h", depth_m, hours), share,
+              read_at(column, depth_m) / step_k);
+  }
+}
+
+TEST_CASE("a film of 15 W/m2K warms the surface and the depth") {
+  ConductionColumn column = deep_column(0.0);
+  run(column, Film{15.0, step_k}, 1.0);
+  check_row(share_of_step, "film, surface, 1 h", 0.35774830, column.surface_c() / step_k);
+  column = deep_column(0.0);
+  run(column, Film{15.0, step_k}, 6.0);
+  check_row(share_of_step, "film, 0.1 m, 6 h", 0.33537590, read_at(column, 0.1) / step_k);
+}
+
+TEST_CASE("a constant flux of 500 W/m2 warms the surface and the depth") {
+  ConductionColumn column = deep_column(0.0);
+  run(column, Constant{500.0}, 1.0);
+  check_row(kelvin, "flux, surface, 1 h", 16.925688, column.surface_c());
+  check_row(kelvin, "flux, 0.05 m, 1 h", 7.282012, read_at(column, 0.05));
+}
+
+TEST_CASE("a film given as a cover is the film") {
+  ConductionColumn column = deep_column(0.0);
+  column.set_cover(1.0 / 15.0);
+  run(column, Held{step_k}, 1.0);
+  check_row(share_of_step, "cover, surface, 1 h", 0.35774830, column.surface_c() / step_k);
+}
+
+TEST_CASE("a plane wall cools through one face, the other insulated") {
+  // Bi = h L/k = 1, Fo = a t/L2 = 1: L 0.1 m, h 20 W/m2K, t 1e4 s; the step divides it.
+  constexpr std::size_t wall_cells = 20;  // graded as in the solver
+  const Layer wall{.thickness_m = 0.1, .material = half_space.material};
+  const std::vector<double> faces_m = graded_faces(0.0, 0.1, wall_cells, 2.0);
+  ConductionColumn column(conduction_grid(faces_m, std::span(&wall, 1)),
+                          {BottomKind::insulated, 0.0}, std::vector<double>(wall_cells, step_k));
+  const Film film{20.0, 0.0};
+  column.set_step(50.0);
+  column.settle_surface(film);
+  for (int i = 0; i < 200; ++i) column.step(film, {});
+  const double insulated_c = at_level_end(column);
+  check_row(share_of_step, "plane wall, insulated face", 0.53385940, insulated_c / step_k);
+  check_row(share_of_step, "plane wall, exposed face", 0.34817685, column.surface_c() / step_k);
+}
+
+namespace {
+
+struct DailyWave {
+  double amplitude_k;
+  const double* time_s;
+  SurfaceFlux operator()(double outer_c, Stage stage) const {
+    constexpr double day_s = 86400.0;
+    const double t = *time_s + stage_share(stage) * step_s;
+    return Held{amplitude_k * std::sin(2.0 * std::numbers::pi * t / day_s)}(outer_c, stage);
+  }
+};
+
+}  // namespace
+
+TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
+  constexpr double days = 12.0;  // until the start is all but forgotten
+  constexpr double day_s = 86400.0;
+  ConductionColumn column = deep_column(0.0);
+  double time_s = 0.0;
+  const DailyWave wave{.amplitude_k = 15.0, .time_s = &time_s};  // 30 K from low to high
+  double highest_c = -100.0;
+  double lowest_c = 100.0;
+  double highest_at_s = 0.0;
+  while (time_s < days * day_s) {
+    column.step(wave, {});
+    time_s += step_s;
+    if (time_s <= (days - 1.0) * day_s) continue;
+    const double c = read_at(column, 0.1);
+    if (c > highest_c) highest_at_s = time_s;
+    highest_c = std::max(highest_c, c);
+    lowest_c = std::min(lowest_c, c);
+  }
+  check_row(share_of_step, "daily wave, 0.1 m, amplitude", 0.547167,
+            (highest_c - lowest_c) / (2.0 * wave.amplitude_k));
+  const double lag_h = (highest_at_s - (days - 1.0) * day_s) / 3600.0 - 6.0;
+  check_row({.source = "Carslaw & Jaeger 1959",
+             .status = "published, closed form",
+             .tolerance = step_s / 3600.0,  // the peak is found to the step
+             .unit = "h"},
+            "daily wave, 0.1 m, lag", 2.30329, lag_h);
+}

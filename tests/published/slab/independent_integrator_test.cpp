@@ -1,0 +1,204 @@
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include <cvode/cvode.h>
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+#include <nvector/nvector_serial.h>
+#include <sundials/sundials_context.h>
+#include <sunlinsol/sunlinsol_dense.h>
+#include <sunmatrix/sunmatrix_dense.h>
+
+#include "published/slab/published_row.h"
+#include "slabtide/slab/cell_weather.h"
+#include "slabtide/slab/column_mesh.h"
+#include "slabtide/slab/evaporation.h"
+#include "slabtide/slab/hydration.h"
+#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/setting.h"
+#include "unit/slab/slab_fixtures.h"
+
+using namespace slabtide;
+using namespace slabtide::fixtures;
+
+// The same cells, surface laws, heat of hydration and set ages handed to SUNDIALS' CVODE
+// (variable-order BDF, its own Newton and error control at 1e-8): what is compared is this
+// project's stepping in time, its surface balance and its way of releasing heat.
+
+namespace {
+
+constexpr double seconds_per_hour = 3600.0;
+
+/// State: cell temperatures, equivalent age of each slab cell, set age at top, work, middle.
+struct SemiDiscrete {
+  const ColumnCase& column;
+  const SiteWeather& weather;
+  ColumnMesh mesh;
+  std::array<ProbePlace, 3> probes;
+  double print_age_h;
+
+  SemiDiscrete(const ColumnCase& c, const SiteWeather& w)
+      : column(c),
+        weather(w),
+        mesh(column_mesh(c, SolverSettings{})),
+        print_age_h(set_age_at_resistance_h(40.0, c.mix->setting)) {
+    const ProbeDepths depths = probe_depths(c.thickness_m);
+    probes = {probe_place(mesh.grid, depths.top_m), probe_place(mesh.grid, depths.work_m),
+              probe_place(mesh.grid, depths.middle_m)};
+  }
+
+  std::size_t cells() const { return mesh.grid.cells(); }
+  std::size_t first_probe() const { return cells() + mesh.slab_cells; }
+  std::size_t size() const { return first_probe() + probes.size(); }
+};
+
+/// By halving: slow, but nothing like the solver's own method.
+double surface_by_halving(const SemiDiscrete& p, const SurfaceConditions& conditions,
+                          double first_cell_c) {
+  double low_c = -60.0;
+  double high_c = 120.0;
+  const double conductance = p.mesh.grid.conductance_w_m2k[0];
+  for (int i = 0; i < 60; ++i) {
+    const double c = 0.5 * (low_c + high_c);
+    const double gain = surface_exchange(conditions, c).w_m2 + conductance * (first_cell_c - c);
+    (gain > 0.0 ? low_c : high_c) = c;
+  }
+  return 0.5 * (low_c + high_c);
+}
+
+void conduct(const SemiDiscrete& p, double surface_c, const double* state, double* rate) {
+  const ConductionGrid& g = p.mesh.grid;
+  const std::size_t n = p.cells();
+  for (std::size_t i = 0; i < n; ++i) {
+    const double above_c = i == 0 ? surface_c : state[i - 1];
+    double w_m2 = g.conductance_w_m2k[i] * (above_c - state[i]);
+    if (i + 1 < n)
+      w_m2 += g.conductance_w_m2k[i + 1] * (state[i + 1] - state[i]);
+    else if (p.mesh.bottom.kind == BottomKind::fixed_temperature)
+      w_m2 += g.conductance_w_m2k[n] * (p.mesh.bottom.fixed_c - state[i]);
+    rate[i] = w_m2 / g.capacity_j_m2k[i];
+  }
+}
+
+int rates(realtype time_s, N_Vector y, N_Vector dydt, void* data) {
+  const auto& p = *static_cast<const SemiDiscrete*>(data);
+  const double* state = N_VGetArrayPointer(y);
+  double* rate = N_VGetArrayPointer(dydt);
+  const MixModel& mix = *p.column.mix;
+  const std::size_t n = p.cells();
+  const double* set_age_h = state + p.first_probe();
+  const double wetness = surface_wetness(set_age_h[0], mix.setting, false);
+  const SurfaceConditions now = conditions_at(p.column, p.weather, time_s, wetness);
+  const double surface_c = surface_by_halving(p, now, state[0]);
+  conduct(p, surface_c, state, rate);
+  for (std::size_t i = 0; i < p.mesh.slab_cells; ++i) {
+    rate[i] += heat_rate_w_m3(state[n + i], state[i], mix.hydration) * p.mesh.grid.thickness_m[i] /
+               p.mesh.grid.capacity_j_m2k[i];
+    rate[n + i] =
+        hydration_rate(state[i], mix.hydration.activation_energy_j_mol) / seconds_per_hour;
+  }
+  for (std::size_t i = 0; i < p.probes.size(); ++i) {
+    const ProbePlace& place = p.probes[i];
+    const double above_c = place.above == 0 ? surface_c : state[place.above - 1];
+    const double c = above_c + place.share * (state[place.above] - above_c);
+    rate[p.first_probe() + i] = set_rate(c, mix.setting.activation_energy_j_mol) / seconds_per_hour;
+  }
+  return 0;
+}
+
+/// Print at the working depth, initial and final set at mid-depth.
+int events(realtype, N_Vector y, realtype* g, void* data) {
+  const auto& p = *static_cast<const SemiDiscrete*>(data);
+  const double* set_age_h = N_VGetArrayPointer(y) + p.first_probe();
+  g[0] = set_age_h[1] - p.print_age_h;
+  g[1] = set_age_h[2] - initial_set_age_h(p.column.mix->setting);
+  g[2] = set_age_h[2] - final_set_age_h(p.column.mix->setting);
+  return 0;
+}
+
+void require(int flag, const char* what) {
+  if (flag < 0) throw std::runtime_error(what);
+}
+
+void start_state(const SemiDiscrete& p, N_Vector y) {
+  double* state = N_VGetArrayPointer(y);
+  const MixModel& mix = *p.column.mix;
+  const double transit_h = (p.column.placed_s - p.column.batched_s) / seconds_per_hour;
+  const double concrete_c = p.column.concrete_c;
+  for (std::size_t i = 0; i < p.cells(); ++i)
+    state[i] = i < p.mesh.slab_cells ? concrete_c : p.column.ground_c;
+  for (std::size_t i = p.cells(); i < p.first_probe(); ++i)
+    state[i] = transit_h * hydration_rate(concrete_c, mix.hydration.activation_energy_j_mol);
+  for (std::size_t i = p.first_probe(); i < p.size(); ++i)
+    state[i] = transit_h * set_rate(concrete_c, mix.setting.activation_energy_j_mol);
+}
+
+/// Seconds from the grid's start to each event.
+std::array<double, 3> integrate(SemiDiscrete& p) {
+  SUNContext context = nullptr;
+  require(SUNContext_Create(nullptr, &context), "context");
+  const auto n = static_cast<sunindextype>(p.size());
+  N_Vector y = N_VNew_Serial(n, context);
+  start_state(p, y);
+  void* cvode = CVodeCreate(CV_BDF, context);
+  SUNMatrix matrix = SUNDenseMatrix(n, n, context);
+  SUNLinearSolver solver = SUNLinSol_Dense(y, matrix, context);
+  require(CVodeInit(cvode, rates, p.column.placed_s, y), "start");
+  require(CVodeSStolerances(cvode, 1.0e-8, 1.0e-8), "tolerances");
+  require(CVodeSetUserData(cvode, &p), "data");
+  require(CVodeSetLinearSolver(cvode, solver, matrix), "solver");
+  require(CVodeSetMaxNumSteps(cvode, 1000000), "steps");
+  require(CVodeSetMaxStep(cvode, p.weather.grid.step_s), "longest step");
+  require(CVodeRootInit(cvode, 3, events), "events");
+  std::array<double, 3> at_s{};
+  double time_s = p.column.placed_s;
+  while (at_s[2] == 0.0 && time_s < p.weather.grid.end_s()) {
+    const int flag = CVode(cvode, p.weather.grid.end_s(), y, &time_s, CV_NORMAL);
+    require(flag, "integrate");
+    std::array<int, 3> crossed{};
+    if (flag != CV_ROOT_RETURN) break;
+    require(CVodeGetRootInfo(cvode, crossed.data()), "events");
+    for (std::size_t i = 0; i < crossed.size(); ++i)
+      if (crossed[i] != 0) at_s[i] = time_s;
+  }
+  CVodeFree(&cvode);
+  SUNLinSolFree(solver);
+  SUNMatDestroy(matrix);
+  N_VDestroy(y);
+  SUNContext_Free(&context);
+  return at_s;
+}
+
+void compare(const std::string& name, const ColumnCase& column, const SiteWeather& weather) {
+  SemiDiscrete problem(column, weather);
+  const std::array<double, 3> cvode_s = integrate(problem);
+  const ColumnHistory h = solve_columns(std::array{column}, weather, {})[0];
+  constexpr Published cvode{.source = "SUNDIALS CVODE 6.4 on the same cells, 1e-8",
+                            .status = "independent integrator",
+                            .tolerance = 3.0,
+                            .unit = "s"};
+  check_row(cvode, name + ", print", cvode_s[0], when_reached(h, h.resistance_work_psi, 40.0));
+  check_row(cvode, name + ", initial set", cvode_s[1],
+            when_reached(h, h.resistance_middle_psi, initial_set_psi));
+  check_row(cvode, name + ", final set", cvode_s[2],
+            when_reached(h, h.resistance_middle_psi, final_set_psi));
+}
+
+}  // namespace
+
+TEST_CASE("set times are those of an independent integrator") {
+  const MixModel mix = mix_model(Mix{}, {});
+  const Day hot{.high_c = 34.0, .low_c = 22.0, .dew_point_c = 15.0, .wind_slab_m_s = 3.0};
+  const SiteWeather hot_weather = day_weather(hot);
+  const CellExposure sun = in_the_sun(hot_weather, hot.start_hour, 950.0);
+  compare("hot sun", slab_on_gravel(mix, sun, 30.0), hot_weather);
+  const Day cool{.high_c = 14.0, .low_c = 4.0, .dew_point_c = 2.0, .wind_slab_m_s = 1.0};
+  const SiteWeather cool_weather = day_weather(cool);
+  const CellExposure shade = in_the_shade(cool_weather, 0.5);
+  compare("cool shade", slab_on_gravel(mix, shade, 15.0, 0.15), cool_weather);
+}

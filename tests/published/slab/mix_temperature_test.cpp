@@ -1,0 +1,24 @@
+#include "slabtide/slab/mix_temperature.h"
+
+#include <doctest/doctest.h>
+
+#include "published/slab/published_row.h"
+#include "slabtide/core/units.h"
+
+using namespace slabtide;
+using namespace slabtide::fixtures;
+
+TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
+  const double mixed_c = mix_temperature_c({.cement_kg = kg_from_lb(470),
+                                            .cement_c = celsius_from_fahrenheit(150),
+                                            .aggregate_kg = kg_from_lb(3300),
+                                            .aggregate_c = celsius_from_fahrenheit(70),
+                                            .water_kg = kg_from_lb(260),
+                                            .water_c = celsius_from_fahrenheit(70)});
+  check_row({.source = "Concrete Construction; TM 5-852-4 formula",
+             .status = "published",
+             .tolerance = 0.05,
+             .unit = "°F"},
+            "470 lb cement at 150 °F, 3300 lb aggregate and 260 lb water at 70 °F", 77.6,
+            fahrenheit_from_celsius(mixed_c));
+}
