@@ -164,10 +164,9 @@ std::string render(const Diagnostic& diagnostic, std::string_view path, std::str
 
 std::string render_all(const std::vector<Diagnostic>& diagnostics, std::string_view path,
                        std::string_view text) {
-  std::vector<const Diagnostic*> ordered;
-  for (const Diagnostic& d : diagnostics) {
-    ordered.push_back(&d);
-  }
+  std::vector<const Diagnostic*> ordered(diagnostics.size());
+  std::transform(diagnostics.begin(), diagnostics.end(), ordered.begin(),
+                 [](const Diagnostic& d) { return &d; });
   std::stable_sort(ordered.begin(), ordered.end(), comes_before);
   std::string out;
   std::size_t errors = 0;

@@ -4,14 +4,17 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <random>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
+#include "slabtide/core/text.h"
 #include "slabtide/core/utf8.h"
 
 namespace slabtide {
@@ -40,8 +43,8 @@ class Descriptor {
   [[nodiscard]] int number() const { return number_; }
   /// 0, or the error number; a full network disk may only say so here.
   int close() {
-    const int number = std::exchange(number_, -1);
-    return number >= 0 && ::close(number) != 0 ? errno : 0;
+    const int open_number = std::exchange(number_, -1);
+    return open_number >= 0 && ::close(open_number) != 0 ? errno : 0;
   }
 
  private:
@@ -79,10 +82,26 @@ FileError failure(std::string_view deed, const fs::path& path, std::string_view 
   return {fmt::format("cannot {} {}: {}", deed, quoted(path), reason), std::move(next_step)};
 }
 
+/// The file of the same folder that may have been meant.
+std::string next_step_for_missing(const fs::path& path) {
+  std::vector<std::string> names;
+  std::error_code problem;
+  for (fs::directory_iterator entry(folder_of(path), problem), end; entry != end;
+       entry.increment(problem)) {
+    names.push_back(entry->path().filename().string());
+  }
+  std::sort(names.begin(), names.end());
+  const std::string wanted = path.filename().string();
+  const std::vector<std::string_view> candidates(names.begin(), names.end());
+  const std::optional<std::string_view> meant = nearest(wanted, candidates);
+  return meant ? fmt::format("Did you mean {}?", quoted(fs::path(path).replace_filename(*meant)))
+               : "Check the path";
+}
+
 FileError system_failure(std::string_view deed, const fs::path& path, int code) {
   switch (code) {
     case ENOENT:
-      return failure(deed, path, "there is no such file or folder", "Check the path");
+      return failure(deed, path, "there is no such file", next_step_for_missing(path));
     case ENOTDIR:
       return failure(deed, path, "a part of the path is a file, not a folder", "Check the path");
     case EISDIR:
@@ -224,9 +243,6 @@ std::optional<FileError> write_through(const fs::path& path, std::string_view te
 
 std::optional<FileError> replace_existing(const fs::path& path, mode_t mode,
                                           std::string_view text) {
-  if (S_ISDIR(mode)) {
-    return system_failure("write", path, EISDIR);
-  }
   if (!S_ISREG(mode)) {
     return write_through(path, text);
   }

@@ -118,8 +118,7 @@ bool read_offset(Reader& reader, std::int64_t& offset_s) {
   return true;
 }
 
-std::string read_daylight(Reader& reader, std::int64_t standard_offset_s,
-                          PosixRule::Daylight& daylight) {
+std::string read_daylight(Reader& reader, std::int64_t standard_offset_s, DaylightTime& daylight) {
   if (!reader.name()) {
     return "the name of daylight time is not three letters or more";
   }

@@ -20,7 +20,7 @@ namespace {
 namespace fs = std::filesystem;
 namespace pt = boost::posix_time;
 
-constexpr std::size_t largest_zone_file_bytes = 1024 * 1024;
+constexpr std::size_t largest_zone_file_bytes = std::size_t{1024} * 1024;
 /// Folders of the zone files that repeat the others.
 constexpr std::string_view posix_copy = "posix";
 constexpr std::string_view leap_second_copy = "right";
@@ -55,13 +55,13 @@ bool is_zone_name(std::string_view name) {
 void collect_zones(const fs::path& dir, const std::string& prefix,
                    std::vector<std::string>& names) {
   std::error_code problem;
-  for (const fs::directory_entry& entry : fs::directory_iterator(dir, problem)) {
-    const std::string name = entry.path().filename().string();
+  for (fs::directory_iterator entry(dir, problem), end; entry != end; entry.increment(problem)) {
+    const std::string name = entry->path().filename().string();
     if (name == posix_copy || name == leap_second_copy) {
       continue;
     }
-    if (entry.is_directory(problem)) {
-      collect_zones(entry.path(), prefix + name + "/", names);
+    if (entry->is_directory(problem)) {
+      collect_zones(entry->path(), prefix + name + "/", names);
     } else if (is_zone_name(name) && name.front() >= 'A' && name.front() <= 'Z') {
       names.push_back(prefix + name);
     }
@@ -75,15 +75,13 @@ std::optional<std::string> suggestion(std::string_view name, const fs::path& zon
   std::vector<std::string> names;
   collect_zones(zoneinfo_dir, "", names);
   std::sort(names.begin(), names.end());
-  std::string wanted(name);
-  std::replace(wanted.begin(), wanted.end(), ' ', '_');
   const std::vector<std::string_view> whole(names.begin(), names.end());
-  if (const auto found = nearest(wanted, whole)) {
+  if (const auto found = nearest(name, whole)) {
     return std::string(*found);
   }
   std::vector<std::string_view> places;
   std::transform(names.begin(), names.end(), std::back_inserter(places), last_part);
-  const auto place = nearest(last_part(wanted), places);
+  const auto place = nearest(last_part(name), places);
   if (!place) {
     return std::nullopt;
   }
@@ -112,7 +110,7 @@ TimeZone::Loaded unknown_zone(std::string_view name, const fs::path& zoneinfo_di
 }  // namespace
 
 struct TimeZone::History {
-  std::string name;
+  std::string name;  // cppcheck-suppress unusedStructMember; it is, as history_->name
   OffsetHistory offsets;
 };
 
@@ -132,7 +130,7 @@ TimeZone::Loaded TimeZone::load(std::string_view name, const fs::path& zoneinfo_
   }
   TzifReading reading = parse_tzif(*bytes.text);
   if (!reading.history) {
-    return failed(fmt::format("cannot use \"{}\" as the time zone \"{}\": {}",
+    return failed(fmt::format(R"(cannot use "{}" as the time zone "{}": {})",
                               printable(file.string()), name, reading.problem),
                   "Give a name of the IANA list, such as \"America/Chicago\"");
   }

@@ -103,12 +103,9 @@ Utf8Char first_utf8(std::string_view text) {
   }
   const auto lead = static_cast<unsigned char>(text.front());
   const Utf8Char invalid{.code = lead, .bytes = 1, .valid = false};
-  for (const Form& form : forms) {
-    if ((lead & form.mask) == form.lead) {
-      return decode(text, form, invalid);
-    }
-  }
-  return invalid;
+  const auto* const form = std::find_if(
+      forms.begin(), forms.end(), [lead](const Form& f) { return (lead & f.mask) == f.lead; });
+  return form == forms.end() ? invalid : decode(text, *form, invalid);
 }
 
 std::size_t terminal_columns(Utf8Char character) {

@@ -23,19 +23,20 @@ struct RuleDay {
   std::int64_t time_s = 7200;
 };
 
+struct DaylightTime {
+  std::int64_t offset_s = 0;  ///< may be less than that of standard time (Europe/Dublin)
+  RuleDay begins;
+  RuleDay ends;
+};
+
 /// A POSIX TZ rule. Offsets are local minus UTC, so with the sign opposite to the text's.
 /// Source: IEEE Std 1003.1, chapter 8.3 (TZ); RFC 8536, section 3.3.1 for hours beyond 0 to 24.
 ///
 /// Evaluated here and not by Boost's posix_time_zone, which refuses much of what the zone
 /// files hold: quoted names (<-03>3), hours below 0 and over 24 (/-1, /50).
 struct PosixRule {
-  struct Daylight {
-    std::int64_t offset_s = 0;  ///< may be the lesser of the two (Europe/Dublin)
-    RuleDay begins;
-    RuleDay ends;
-  };
   std::int64_t standard_offset_s = 0;
-  std::optional<Daylight> daylight;
+  std::optional<DaylightTime> daylight;
 };
 
 struct PosixRuleReading {
