@@ -6,6 +6,7 @@
 #include <limits>
 #include <stdexcept>
 
+#include <fmt/format.h>
 #include <boost/geometry.hpp>
 #include <boost/geometry/geometries/linestring.hpp>
 #include <boost/geometry/geometries/multi_polygon.hpp>
@@ -13,7 +14,6 @@
 #include <boost/geometry/geometries/register/point.hpp>
 #include <boost/geometry/geometries/ring.hpp>
 #include <boost/geometry/geometries/segment.hpp>
-#include <fmt/format.h>
 
 #include "clipping.h"
 

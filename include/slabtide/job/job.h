@@ -178,7 +178,8 @@ struct Job {
   std::vector<Zone> zones;
   std::vector<Obstacle> obstacles;
   /// The job file's `[practice]` table, kept as TOML text for the practice reader, with
-  /// the line it starts on; empty where there is none.
+  /// the line it starts on; empty where there is none. Line and column of everything in the
+  /// text are those of the job file, so that findings about it can be shown there.
   std::string practice_overrides_toml;
   SourcePosition practice_where;
 };

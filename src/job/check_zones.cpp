@@ -1,0 +1,72 @@
+#include "check_zones.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/job/zone_geometry.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Of the smaller zone: drawings that meet along a line overlap by a hair.
+constexpr double overlap_allowed = 0.01;
+
+Diagnostic between(const Zone& earlier, const Zone& later, std::size_t number, std::string key,
+                   std::string message, std::string next_step) {
+  return {Severity::error,    fmt::format("zone[{}]{}", number, key),
+          std::move(message), later.where,
+          earlier.where,      std::move(next_step)};
+}
+
+bool apart(const Outline& a, const Outline& b, double Point::*axis) {
+  const auto less = [axis](const Point& p, const Point& q) { return p.*axis < q.*axis; };
+  const auto [a_low, a_high] = std::minmax_element(a.begin(), a.end(), less);
+  const auto [b_low, b_high] = std::minmax_element(b.begin(), b.end(), less);
+  return (*a_high).*axis < (*b_low).*axis || (*b_high).*axis < (*a_low).*axis;
+}
+
+/// The area the two share; 0 where that is no more than a drawing's hair.
+double overlap_m2(const Zone& a, const Zone& b) {
+  if (a.outline.empty() || b.outline.empty()) return 0.0;
+  if (apart(a.outline, b.outline, &Point::x_m) || apart(a.outline, b.outline, &Point::y_m)) {
+    return 0.0;
+  }
+  const double shared = shared_area_m2(a.outline, b.outline);
+  const double smaller = std::min(area_m2(a.outline), area_m2(b.outline));
+  return shared > overlap_allowed * smaller ? shared : 0.0;
+}
+
+std::string area_text(double m2, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.3g} ft²", ft2_from_m2(m2))
+                                 : fmt::format("{:.3g} m²", m2);
+}
+
+}  // namespace
+
+std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones, UnitSystem units) {
+  std::vector<Diagnostic> findings;
+  for (std::size_t j = 1; j < zones.size(); ++j) {
+    for (std::size_t i = 0; i < j; ++i) {
+      if (!zones[j].name.empty() && zones[i].name == zones[j].name) {
+        findings.push_back(between(zones[i], zones[j], j + 1, ".name",
+                                   fmt::format("a zone \"{}\" is there already", zones[j].name),
+                                   "give each zone a name of its own"));
+      }
+      if (const double shared_m2 = overlap_m2(zones[i], zones[j]); shared_m2 > 0.0) {
+        findings.push_back(between(zones[i], zones[j], j + 1, "",
+                                   fmt::format("overlaps the zone \"{}\" by {}", zones[i].name,
+                                               area_text(shared_m2, units)),
+                                   "zones may share a side, not an area"));
+      }
+    }
+  }
+  return findings;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,96 @@
+#include "quantity.h"
+
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double same(double v) { return v; }
+constexpr double times_1000(double v) { return v * 1000.0; }
+constexpr double per_100(double v) { return v / 100.0; }
+constexpr double times_100(double v) { return v * 100.0; }
+constexpr double per_60(double v) { return v / 60.0; }
+constexpr double times_60(double v) { return v * 60.0; }
+constexpr double knots_from_m_s(double v) { return v * 3600.0 / 1852.0; }
+constexpr double r_us_from_m2k_w(double v) { return v / m2k_w_from_r_us(1.0); }
+
+constexpr Unit in{"in", "in", m_from_in, in_from_m};
+constexpr Unit mm{"mm", "mm", m_from_mm, times_1000};
+constexpr Unit cm{"cm", "cm", per_100, times_100};
+constexpr Unit m{"m", "m", same, same};
+constexpr Unit ft{"ft", "ft", m_from_ft, ft_from_m};
+constexpr Unit percent{"percent", "%", per_100, times_100};
+constexpr Unit share{"share", "as a share", same, same};
+
+constexpr std::array thickness_units{in, mm, cm, m, ft};
+constexpr std::array length_units{ft, m, in, cm};
+constexpr std::array temperature_units{
+    Unit{"f", "°F", celsius_from_fahrenheit, fahrenheit_from_celsius}, Unit{"c", "°C", same, same}};
+constexpr std::array wind_units{Unit{"mph", "mph", m_s_from_mph, mph_from_m_s},
+                                Unit{"m_s", "m/s", same, same},
+                                Unit{"km_h", "km/h", m_s_from_km_h, km_h_from_m_s},
+                                Unit{"knots", "knots", m_s_from_knots, knots_from_m_s}};
+constexpr std::array content_units{Unit{"lb_yd3", "lb/yd³", kg_m3_from_lb_yd3, lb_yd3_from_kg_m3},
+                                   Unit{"kg_m3", "kg/m³", same, same}};
+constexpr std::array strength_units{Unit{"psi", "psi", same, same},
+                                    Unit{"mpa", "MPa", psi_from_mpa, mpa_from_psi}};
+constexpr std::array placing_rate_units{Unit{"yd3_h", "yd³/h", m3_from_yd3, yd3_from_m3},
+                                        Unit{"m3_h", "m³/h", same, same}};
+constexpr std::array dose_units{
+    Unit{"floz_cwt", "fl oz/cwt", ml_100kg_from_floz_cwt, floz_cwt_from_ml_100kg},
+    Unit{"ml_100kg", "mL/100 kg", same, same}};
+constexpr std::array insulation_units{Unit{"us", "h·ft²·°F/Btu", m2k_w_from_r_us, r_us_from_m2k_w},
+                                      Unit{"m2k_w", "m²K/W", same, same}};
+/// Percent in files of both systems.
+constexpr std::array share_units{percent, percent, share};
+constexpr std::array minutes_units{Unit{"min", "min", same, same}, Unit{"min", "min", same, same},
+                                   Unit{"h", "h", times_60, per_60}};
+constexpr std::array hours_units{Unit{"h", "h", same, same}, Unit{"h", "h", same, same},
+                                 Unit{"min", "min", per_60, times_60}};
+
+std::string three_figures(double value) {
+  if (value == 0.0) return "0";
+  constexpr double figures = 3.0;
+  const double step = std::pow(10.0, std::floor(std::log10(std::abs(value))) + 1.0 - figures);
+  return fmt::format("{:.10g}", std::round(value / step) * step);
+}
+
+}  // namespace
+
+const Quantity thickness_quantity{thickness_units};
+const Quantity length_quantity{length_units};
+const Quantity temperature_quantity{temperature_units};
+const Quantity wind_quantity{wind_units};
+const Quantity content_quantity{content_units};
+const Quantity strength_quantity{strength_units};
+const Quantity placing_rate_quantity{placing_rate_units};
+const Quantity dose_quantity{dose_units};
+const Quantity insulation_quantity{insulation_units};
+const Quantity share_quantity{share_units, 1.0};
+const Quantity minutes_quantity{minutes_units};
+const Quantity hours_quantity{hours_units};
+
+std::string shown(const Range& range, const Unit& unit) {
+  return fmt::format("{} {}", shown(Range{unit.from_si(range.low), unit.from_si(range.high)}),
+                     unit.shown);
+}
+
+std::string shown(const Range& range) {
+  return fmt::format("{} to {}", three_figures(range.low), three_figures(range.high));
+}
+
+std::string shown(double in_unit, const Unit& unit) {
+  return fmt::format("{:.6g} {}", in_unit, unit.shown);
+}
+
+std::string with_suffix(std::string_view key, const Unit& unit) {
+  return fmt::format("{}_{}", key, unit.suffix);
+}
+
+}  // namespace slabtide

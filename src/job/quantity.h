@@ -1,0 +1,65 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "slabtide/job/job.h"
+
+// The kinds of quantity a job file holds, and the units each may be written in.
+
+namespace slabtide {
+
+/// One way to write a quantity: `key_<suffix> = value`.
+struct Unit {
+  std::string_view suffix;
+  std::string_view shown;  ///< in messages
+  double (*to_si)(double) = nullptr;
+  double (*from_si)(double) = nullptr;
+};
+
+/// A key without a suffix is in the file's default unit: the first for a US file, the second
+/// for a metric one.
+struct Quantity {
+  std::span<const Unit> units;
+  /// Values between 0 and this, in the unit without a suffix, are taken for a slip.
+  double slip_below = 0.0;
+
+  const Unit& usual(UnitSystem system) const { return units[system == UnitSystem::us ? 0 : 1]; }
+};
+
+extern const Quantity thickness_quantity;     ///< in, mm, cm, m, ft; SI m
+extern const Quantity length_quantity;        ///< ft, m, in, cm; SI m
+extern const Quantity temperature_quantity;   ///< f, c; SI °C
+extern const Quantity wind_quantity;          ///< mph, m_s, km_h, knots; SI m/s
+extern const Quantity content_quantity;       ///< lb_yd3, kg_m3; SI kg/m3
+extern const Quantity strength_quantity;      ///< psi, mpa; psi inside
+extern const Quantity placing_rate_quantity;  ///< yd3_h, m3_h; SI m3/h
+extern const Quantity dose_quantity;          ///< floz_cwt, ml_100kg; mL/100 kg inside
+extern const Quantity insulation_quantity;    ///< us, m2k_w; SI m2K/W
+extern const Quantity share_quantity;         ///< percent, share; 0 to 1 inside
+extern const Quantity minutes_quantity;       ///< min, h; minutes inside
+extern const Quantity hours_quantity;         ///< h, min; hours inside
+
+/// What a number may be, both ends allowed, in the unit used inside.
+struct Range {
+  double low = 0.0;
+  double high = 0.0;
+
+  /// False for a NaN.
+  bool holds(double value) const { return value >= low && value <= high; }
+};
+
+/// "2 to 24 in", to three figures.
+std::string shown(const Range& range, const Unit& unit);
+
+/// The same for a number without a unit.
+std::string shown(const Range& range);
+
+/// "4.5 in".
+std::string shown(double in_unit, const Unit& unit);
+
+/// `key_<suffix>`.
+std::string with_suffix(std::string_view key, const Unit& unit);
+
+}  // namespace slabtide

@@ -1,0 +1,82 @@
+#include "read_admixture.h"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Twice the largest useful dose of a stabiliser [method, from memory: 2 to 8 fl oz/cwt], and
+/// room for a non-chloride accelerator, dosed far heavier (20 fl oz/cwt is about 1 % chloride).
+constexpr Range retarder_doses{0.0, ml_100kg_from_floz_cwt(16.0)};
+constexpr Range accelerator_doses{0.0, ml_100kg_from_floz_cwt(60.0)};
+/// The cap by habit and code: 2 % of the cement.
+constexpr Range chlorides_percent{0.0, 2.0};
+constexpr Range later_h{0.0, 36.0};
+constexpr Range sooner_h{-6.0, 0.0};
+constexpr Range either_way_h{sooner_h.low, later_h.high};
+
+constexpr auto kinds = std::to_array<Word<AdmixtureKind>>(
+    {{"retarder", AdmixtureKind::retarder},
+     {"stabilizer", AdmixtureKind::stabiliser},
+     {"stabiliser", AdmixtureKind::stabiliser},
+     {"calcium chloride", AdmixtureKind::accelerator_chloride},
+     {"non-chloride accelerator", AdmixtureKind::accelerator_non_chloride}});
+
+bool retards(AdmixtureKind kind) {
+  return kind == AdmixtureKind::retarder || kind == AdmixtureKind::stabiliser;
+}
+
+void check_one_way(TableReader& table) {
+  int given = 0;
+  for (const auto* const key : {"dose", "dose_percent", "shift"}) given += table.has(key) ? 1 : 0;
+  if (given == 1) return;
+  table.error("", given == 0 ? "neither dose nor shift is given" : "dose and shift are both given",
+              "write the dose, or the supplier's own `shift` of initial set in hours at 73 °F");
+}
+
+/// Calcium chloride is weighed against the cement, everything else measured by volume.
+void check_dose_kind(TableReader& table, AdmixtureKind kind) {
+  const bool chloride = kind == AdmixtureKind::accelerator_chloride;
+  if (chloride && table.has("dose")) {
+    table.error("dose", "calcium chloride is dosed in percent of the cement",
+                "write `dose_percent = 1`");
+  }
+  if (!chloride && table.has("dose_percent")) {
+    table.error("dose_percent", "only calcium chloride is dosed in percent",
+                "write `dose` in fl oz/cwt, or `dose_ml_100kg`");
+  }
+}
+
+}  // namespace
+
+Admixture read_admixture(TableReader& table) {
+  Admixture admixture;
+  const auto kind = table.word("kind", kinds, Presence::required);
+  set(admixture.kind, kind);
+  // An unknown kind is one fault; it must not make a dose one too.
+  const bool later = kind && retards(*kind);
+  admixture.dose_ml_100kg =
+      table.quantity("dose", dose_quantity, later ? retarder_doses : accelerator_doses);
+  admixture.dose_percent = table.number("dose_percent", chlorides_percent, "percent of the cement");
+  admixture.shift_h = table.quantity("shift", hours_quantity,
+                                     !kind   ? either_way_h
+                                     : later ? later_h
+                                             : sooner_h);
+  if (kind) check_dose_kind(table, *kind);
+  check_one_way(table);
+  return admixture;
+}
+
+std::vector<Admixture> read_admixtures(TableReader& table) {
+  std::vector<Admixture> admixtures;
+  table.in_each("admixture",
+                [&](TableReader& each) { admixtures.push_back(read_admixture(each)); });
+  return admixtures;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <vector>
+
+#include "slabtide/job/mix.h"
+#include "table_reader.h"
+
+namespace slabtide {
+
+/// One [[mix.admixture]] or [[zone.admixture]] table.
+Admixture read_admixture(TableReader& table);
+
+/// All [[admixture]] tables within `table`.
+std::vector<Admixture> read_admixtures(TableReader& table);
+
+}  // namespace slabtide

@@ -1,0 +1,139 @@
+#include "slabtide/job/read_job.h"
+
+#include <array>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "check_zones.h"
+#include "read_mix.h"
+#include "read_obstacle.h"
+#include "read_pour.h"
+#include "read_site.h"
+#include "read_weather.h"
+#include "read_zone.h"
+#include "table_reader.h"
+#include "times.h"
+#include "toml_tree.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t most_zones = 100;
+constexpr std::size_t most_obstacles = 200;
+
+constexpr auto unit_systems =
+    std::to_array<Word<UnitSystem>>({{"us", UnitSystem::us}, {"si", UnitSystem::si}});
+
+/// The names, before the zones are read: the pour names its zones and a zone needs the pour's
+/// day. Faulty ones are left to `read_zone`.
+std::vector<std::string> names_of_zones(const TomlTable& root) {
+  const TomlEntry* const zones = find(root, "zone");
+  const auto* const list = zones == nullptr ? nullptr : std::get_if<TomlArray>(&zones->value.held);
+  if (list == nullptr) return {};
+  std::vector<std::string> names;
+  for (const auto& zone : *list) {
+    const auto* const table = std::get_if<TomlTable>(&zone.held);
+    const TomlEntry* const name = table == nullptr ? nullptr : find(*table, "name");
+    if (name == nullptr) continue;
+    if (const auto* const text = std::get_if<std::string>(&name->value.held)) {
+      names.push_back(*text);
+    }
+  }
+  return names;
+}
+
+void read_zones(TableReader& root, Job& job) {
+  const PourDay day{job.pour.date, job.site.time_zone};
+  root.in_each(
+      "zone",
+      [&](TableReader& table) { job.zones.push_back(read_zone(table, day, job.pour.start)); },
+      Presence::required);
+  if (job.zones.size() > most_zones) {
+    root.error("zone",
+               fmt::format("got {} zones, expected at most {}", job.zones.size(), most_zones));
+  }
+}
+
+void read_obstacles(TableReader& root, Job& job) {
+  root.in_each("obstacle",
+               [&](TableReader& table) { job.obstacles.push_back(read_obstacle(table)); });
+  if (job.obstacles.size() > most_obstacles) {
+    root.error("obstacle", fmt::format("got {} obstacles, expected at most {}",
+                                       job.obstacles.size(), most_obstacles));
+  }
+}
+
+void keep_practice(TableReader& root, const TomlTable& tree, std::string_view text, Job& job) {
+  const TomlEntry* const entry = root.entry("practice");
+  if (entry == nullptr) return;
+  const auto* const table = std::get_if<TomlTable>(&entry->value.held);
+  if (table == nullptr || !table->has_header) {
+    root.error("practice", "expected tables with headers such as [practice.stamp]",
+               "see data/practice.toml for what can be changed");
+    return;
+  }
+  job.practice_overrides_toml = cut_out("practice", tree, text);
+  job.practice_where = table->where;
+}
+
+/// Reads the tables in an order that gives each what it needs of those before.
+Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text) {
+  Job job;
+  job.units = root.units();
+  set(job.name, root.text("name", Presence::required));
+  const auto required = Presence::required;
+  root.in_table(
+      "site", [&](TableReader& table) { job.site = read_site(table); }, required);
+  if (job.site.name.empty()) job.site.name = job.name;
+  root.in_table(
+      "pour",
+      [&](TableReader& table) {
+        job.pour = read_pour(table, job.site.time_zone, names_of_zones(tree));
+      },
+      required);
+  root.in_table(
+      "weather", [&](TableReader& table) { job.weather = read_weather(table); }, required);
+  root.in_table(
+      "mix", [&](TableReader& table) { job.mix = read_mix(table); }, required);
+  read_zones(root, job);
+  read_obstacles(root, job);
+  keep_practice(root, tree, text, job);
+  return job;
+}
+
+/// The system of units, which the reading of everything else hangs on.
+std::optional<UnitSystem> read_units(const TomlTable& tree, std::vector<Diagnostic>& findings) {
+  TableReader root(tree, "", UnitSystem::us, findings);
+  const auto units = root.word("units", unit_systems);
+  if (!units && root.has("units")) return std::nullopt;
+  return units.value_or(UnitSystem::us);
+}
+
+Diagnostic nothing_to_read() {
+  return {Severity::error, "",           "the file is empty",
+          std::nullopt,    std::nullopt, "`slabtide starter` writes a job file to begin with"};
+}
+
+}  // namespace
+
+Reading<Job> read_job(std::string_view text) {
+  auto tree = read_toml(text);
+  if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
+  if (tree.value->entries.empty()) return {std::nullopt, {nothing_to_read()}};
+  std::vector<Diagnostic> findings;
+  const auto units = read_units(*tree.value, findings);
+  if (!units) return {std::nullopt, std::move(findings)};
+  TableReader root(*tree.value, "", *units, findings);
+  root.entry("units");
+  Job job = read_tables(root, *tree.value, text);
+  root.refuse_the_rest();
+  for (auto& finding : check_zones(job.zones, *units)) findings.push_back(std::move(finding));
+  if (has_error(findings)) return {std::nullopt, std::move(findings)};
+  return {std::move(job), std::move(findings)};
+}
+
+}  // namespace slabtide

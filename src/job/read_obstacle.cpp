@@ -1,0 +1,71 @@
+#include "read_obstacle.h"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};
+constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};
+constexpr Range shares{0.0, 1.0};
+
+constexpr auto kinds =
+    std::to_array<Word<ObstacleKind>>({{"wall", ObstacleKind::wall}, {"tree", ObstacleKind::tree}});
+
+/// What belongs to the other kind.
+void refuse_foreign(TableReader& table, std::string_view key, std::string_view kind,
+                    std::string_view next_step) {
+  if (!table.has(key)) return;
+  table.error(key, fmt::format("does not belong to a {}", kind), std::string(next_step));
+}
+
+void require(TableReader& table, std::string_view key, std::string_view kind) {
+  if (table.has(key)) return;
+  table.error("", fmt::format("a {} needs `{}`", kind, key));
+}
+
+void check_wall(TableReader& table, const Obstacle& wall) {
+  for (const auto* const key : {"from", "to"}) require(table, key, "wall");
+  for (const auto* const key : {"at", "radius"}) {
+    refuse_foreign(table, key, "wall", "a wall stands `from` one point `to` another");
+  }
+  if (table.has("from") && table.has("to") && wall.from == wall.to) {
+    table.error("to", "the wall has no length", "", table.where("from"));
+  }
+}
+
+void check_tree(TableReader& table) {
+  for (const auto* const key : {"at", "radius"}) require(table, key, "tree");
+  for (const auto* const key : {"from", "to"}) {
+    refuse_foreign(table, key, "tree", "a tree stands `at` a point and has a `radius`");
+  }
+}
+
+}  // namespace
+
+Obstacle read_obstacle(TableReader& table) {
+  Obstacle obstacle;
+  set(obstacle.name, table.text("name"));
+  const auto kind = table.word("kind", kinds, Presence::required);
+  set(obstacle.kind, kind);
+  set(obstacle.from, table.point("from"));
+  set(obstacle.to, table.point("to"));
+  set(obstacle.from, table.point("at"));
+  set(obstacle.radius_m, table.quantity("radius", length_quantity, radii_m));
+  set(obstacle.height_m, table.quantity("height", length_quantity, heights_m, Presence::required));
+  set(obstacle.light_through, table.quantity("light_through", share_quantity, shares));
+  if (!kind) return obstacle;
+  if (*kind == ObstacleKind::wall) {
+    check_wall(table, obstacle);
+  } else {
+    check_tree(table);
+  }
+  return obstacle;
+}
+
+}  // namespace slabtide

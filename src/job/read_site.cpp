@@ -1,0 +1,52 @@
+#include "read_site.h"
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr Range latitudes_deg{-90.0, 90.0};
+constexpr Range longitudes_deg{-180.0, 180.0};
+/// From the Dead Sea's shore to the highest towns.
+constexpr Range elevations_m{-430.0, 5100.0};
+/// Still air behind walls to a hilltop's speed-up.
+constexpr Range wind_ratios{0.05, 1.2};
+/// No concrete on frozen ground; desert soil in summer.
+constexpr Range ground_c{celsius_from_fahrenheit(32.0), celsius_from_fahrenheit(120.0)};
+
+constexpr auto wind_settings =
+    std::to_array<Word<WindSetting>>({{"open lot", WindSetting::open_lot},
+                                      {"yard", WindSetting::yard},
+                                      {"sheltered court", WindSetting::sheltered_court}});
+
+void read_time_zone(TableReader& table, Site& site) {
+  const auto name = table.text("time_zone", Presence::required);
+  if (!name) return;
+  auto loaded = TimeZone::load(*name);
+  if (loaded.zone) {
+    site.time_zone = *loaded.zone;
+  } else {
+    table.error("time_zone", loaded.error.message, loaded.error.next_step);
+  }
+}
+
+}  // namespace
+
+Site read_site(TableReader& table) {
+  Site site;
+  set(site.name, table.text("name"));
+  set(site.latitude_deg,
+      table.number("latitude", latitudes_deg, "degrees, north positive", Presence::required));
+  set(site.longitude_deg,
+      table.number("longitude", longitudes_deg, "degrees, east positive", Presence::required));
+  set(site.elevation_m, table.quantity("elevation", length_quantity, elevations_m));
+  read_time_zone(table, site);
+  set(site.wind_setting, table.word("wind_setting", wind_settings));
+  site.measured_wind_ratio =
+      table.number("measured_wind_ratio", wind_ratios, "times the wind at 10 m");
+  site.ground_c = table.quantity("ground_temperature", temperature_quantity, ground_c);
+  return site;
+}
+
+}  // namespace slabtide

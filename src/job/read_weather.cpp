@@ -1,0 +1,91 @@
+#include "read_weather.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Wider than any day concrete is placed on; a cold or hot one gets its cautions later.
+constexpr Range air_c{celsius_from_fahrenheit(-40.0), celsius_from_fahrenheit(130.0)};
+/// A gale: nothing is placed in more.
+constexpr Range winds_m_s{0.0, m_s_from_mph(55.0)};
+constexpr Range shares{0.0, 1.0};
+
+double read_cloud_part(TableReader& table, std::string_view part) {
+  return table.quantity(part, share_quantity, shares, Presence::required).value_or(0.0);
+}
+
+CloudShares read_cloud(TableReader& table) {
+  CloudShares cloud;
+  if (table.holds_table("cloud")) {
+    table.in_table("cloud", [&](TableReader& parts) {
+      cloud.night = read_cloud_part(parts, "night");
+      cloud.morning = read_cloud_part(parts, "morning");
+      cloud.afternoon = read_cloud_part(parts, "afternoon");
+      cloud.evening = read_cloud_part(parts, "evening");
+    });
+    return cloud;
+  }
+  const double all_day = read_cloud_part(table, "cloud");
+  return {all_day, all_day, all_day, all_day};
+}
+
+std::optional<double> read_air(TableReader& table, std::string_view key,
+                               Presence presence = Presence::optional) {
+  return table.quantity(key, temperature_quantity, air_c, presence);
+}
+
+void check_order(TableReader& table, std::string_view lower, std::optional<double> lower_c,
+                 std::string_view upper, std::optional<double> upper_c) {
+  if (!lower_c || !upper_c || *lower_c <= *upper_c) return;
+  table.error(lower, std::string("is above the ") + std::string(upper),
+              "check both; the low is the pour morning's, the high that of the day",
+              table.where(upper));
+}
+
+TypedWeather read_typed_day(TableReader& table) {
+  TypedWeather day;
+  const auto high = read_air(table, "high", Presence::required);
+  const auto low = read_air(table, "low", Presence::required);
+  set(day.high_c, high);
+  set(day.low_c, low);
+  day.next_high_c = read_air(table, "next_high");
+  day.next_low_c = read_air(table, "next_low");
+  day.dew_point_c = read_air(table, "dew_point");
+  set(day.wind_10m_m_s, table.quantity("wind", wind_quantity, winds_m_s, Presence::required));
+  day.cloud = read_cloud(table);
+  check_order(table, "low", low, "high", high);
+  check_order(table, "dew_point", day.dew_point_c, "high", high);
+  check_order(table, "next_low", day.next_low_c, "high", high);
+  check_order(table, "next_low", day.next_low_c, "next_high", day.next_high_c);
+  return day;
+}
+
+/// A forecast's file brings the whole day.
+void refuse_typed_day(TableReader& table) {
+  for (const std::string_view key : {"high", "low", "next_high", "next_low", "dew_point"}) {
+    read_air(table, key);
+    table.refuse_both("forecast", key);
+  }
+  table.quantity("wind", wind_quantity, winds_m_s);
+  table.refuse_both("forecast", "wind");
+  table.entry("cloud");
+  table.refuse_both("forecast", "cloud");
+}
+
+}  // namespace
+
+WeatherChoice read_weather(TableReader& table) {
+  if (const auto path = table.text("forecast")) {
+    refuse_typed_day(table);
+    return ForecastFile{*path, table.where("forecast")};
+  }
+  return read_typed_day(table);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,187 @@
+#include "read_zone.h"
+
+#include <array>
+#include <cstddef>
+
+#include <fmt/format.h>
+
+#include "read_admixture.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/zone_geometry.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};
+constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};
+constexpr Range base_depths_m{0.0, m_from_in(36.0)};
+constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};
+constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};
+constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};
+constexpr Range absorptances{0.1, 1.0};
+/// About 1000 yd3 at 6 in: more than any crew places as one, and as many cells as a plan takes.
+constexpr double largest_m2 = m2_from_ft2(54000.0);
+
+constexpr auto bases = std::to_array<Word<BaseKind>>({{"gravel", BaseKind::gravel},
+                                                      {"soil", BaseKind::soil},
+                                                      {"sand", BaseKind::sand},
+                                                      {"insulation", BaseKind::insulation}});
+constexpr auto finishes = std::to_array<Word<Finish>>({{"stamp", Finish::stamp},
+                                                       {"texture roll", Finish::texture_roll},
+                                                       {"broom", Finish::broom},
+                                                       {"float", Finish::float_finish},
+                                                       {"trowel", Finish::trowel}});
+constexpr auto colours = std::to_array<Word<Colour>>({{"grey", Colour::grey},
+                                                      {"gray", Colour::grey},
+                                                      {"white", Colour::white},
+                                                      {"red", Colour::red_or_tan},
+                                                      {"tan", Colour::red_or_tan},
+                                                      {"brown", Colour::brown_or_charcoal},
+                                                      {"charcoal", Colour::brown_or_charcoal}});
+
+std::string area_text(double m2, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.0f} ft²", ft2_from_m2(m2));
+  return fmt::format("{:.0f} m²", m2);
+}
+
+/// Refuses an outline that cannot be poured; true where there is none to refuse.
+bool outline_stands(TableReader& table, std::string_view key, const Outline& outline) {
+  if (const auto fault = outline_fault(outline)) {
+    table.error(key, *fault, "name the corners in order, once around, without the first again");
+    return false;
+  }
+  if (area_m2(outline) <= largest_m2) return true;
+  table.error(
+      key,
+      fmt::format("encloses {}, expected at most {}", area_text(area_m2(outline), table.units()),
+                  area_text(largest_m2, table.units())),
+      "check its unit; divide what is placed as one into zones");
+  return false;
+}
+
+bool has_repeat(const std::vector<Point>& line) {
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    if (line[i] == line[i - 1]) return true;
+  }
+  return false;
+}
+
+bool walk_stands(TableReader& table, const WalkPath& path) {
+  if (path.line.size() < 2) {
+    table.error("path", fmt::format("got {} points, expected two or more", path.line.size()));
+    return false;
+  }
+  if (has_repeat(path.line)) {
+    table.error("path", "names the same point twice in a row", "leave one of the two out");
+    return false;
+  }
+  if (const auto fault = walk_fault(path)) {
+    table.error("path", *fault,
+                "ease the bend, leave out points that lie close together, or draw an `outline`");
+    return false;
+  }
+  return outline_stands(table, "path", outline_of_walk(path));
+}
+
+void read_walk(TableReader& table, Zone& zone) {
+  WalkPath path{table.points("path"), 0.0};
+  const auto width = table.quantity("width", length_quantity, walk_widths_m);
+  if (!table.has("path")) {
+    if (table.has("width")) {
+      table.error("width", "a width without the `path` it goes with",
+                  "an `outline` needs no width");
+    }
+    return;
+  }
+  if (!table.has("width")) table.error("path", "needs the walk's `width`");
+  if (path.line.empty() || !width) return;
+  path.width_m = *width;
+  if (!walk_stands(table, path)) return;
+  zone.outline = outline_of_walk(path);
+  zone.path = std::move(path);
+}
+
+void read_shape(TableReader& table, Zone& zone) {
+  auto outline = table.points("outline");
+  read_walk(table, zone);
+  if (table.refuse_both("outline", "path")) return;
+  if (!table.has("outline") && !table.has("path")) {
+    table.error("", "the shape is missing", "draw an `outline`, or a `path` with its `width`");
+    return;
+  }
+  if (outline.empty() || !outline_stands(table, "outline", outline)) return;
+  zone.outline = counter_clockwise(std::move(outline));
+}
+
+void read_border(TableReader& table, Zone& zone) {
+  table.in_table("border", [&](TableReader& strip) {
+    Border border;
+    const auto width =
+        strip.quantity("width", length_quantity, border_widths_m, Presence::required);
+    set(border.width_m, width);
+    set(border.finish, strip.word("finish", finishes, Presence::required));
+    zone.border = border;
+    if (!width || zone.outline.empty() || border_fits(zone.outline, *width)) return;
+    strip.error("width", "the border leaves no field inside the zone",
+                "narrow the border, or give the whole zone its finish");
+  });
+}
+
+FormedFace read_face(TableReader& table) {
+  FormedFace face;
+  set(face.length_m, table.quantity("length", length_quantity, face_lengths_m, Presence::required));
+  set(face.height_m,
+      table.quantity("height", thickness_quantity, face_heights_m, Presence::required));
+  face.facing_deg = table.direction_deg("facing");
+  face.at = table.point("at");
+  return face;
+}
+
+void read_zone_admixtures(TableReader& table, Zone& zone) {
+  const TomlEntry* const none = table.entry("admixtures");
+  auto own = read_admixtures(table);
+  if (table.has("admixture")) zone.admixtures = std::move(own);
+  if (none == nullptr || table.refuse_both("admixture", "admixtures")) return;
+  const auto* const list = std::get_if<TomlArray>(&none->value.held);
+  if (list == nullptr || !list->empty()) {
+    table.error("admixtures", fmt::format("got {}, expected [] for none", shown(none->value)),
+                "a zone's own admixtures are written as [[zone.admixture]] tables");
+    return;
+  }
+  zone.admixtures.emplace();
+}
+
+void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& zone) {
+  zone.placed_toward_deg = table.direction_deg("placed_toward");
+  zone.placed_at = read_time(table, "placed_at", day);
+  if (zone.placed_at && *zone.placed_at < start) {
+    table.error("placed_at",
+                fmt::format("is before the pour's start at {}", clock_time(start, day.zone)),
+                "after midnight write the date too, such as \"2026-05-15T00:30\"");
+  }
+}
+
+}  // namespace
+
+Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
+  Zone zone;
+  zone.where = table.where();
+  set(zone.name, table.text("name", Presence::required));
+  read_shape(table, zone);
+  set(zone.thickness_m,
+      table.quantity("thickness", thickness_quantity, thicknesses_m, Presence::required));
+  set(zone.base.kind, table.word("base", bases));
+  set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, base_depths_m));
+  set(zone.finish, table.word("finish", finishes, Presence::required));
+  read_border(table, zone);
+  table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });
+  set(zone.colour, table.word("colour", colours));
+  zone.absorptance = table.number("absorptance", absorptances, "of the sunlight");
+  set(zone.tied, table.yes_no("tied"));
+  read_placing(table, day, start, zone);
+  read_zone_admixtures(table, zone);
+  return zone;
+}
+
+}  // namespace slabtide
