@@ -1,0 +1,43 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/core/diagnostic.h"
+
+namespace slabtide {
+
+struct JsonMember;
+
+/// A JSON value that knows where it stands in its text. Plain and read-only once parsed.
+struct JsonValue {
+  enum class Kind { null, boolean, number, text, array, object };
+
+  Kind kind = Kind::null;
+  bool boolean = false;
+  double number = 0.0;
+  std::string text;
+  std::vector<JsonValue> items;
+  std::vector<JsonMember> members;  ///< in the order of the text
+  SourcePosition where;
+
+  bool is(Kind wanted) const { return kind == wanted; }
+  /// The member's value; null where there is none or this is no object.
+  const JsonValue* find(std::string_view key) const;
+};
+
+struct JsonMember {
+  std::string key;
+  JsonValue value;
+};
+
+/// In words for the user: "a number", "an object".
+std::string_view kind_name(JsonValue::Kind kind);
+
+/// Parses a whole text (RFC 8259; a byte-order mark is skipped). Refused, beside what is no
+/// JSON: a key twice in one object or over 500 keys, nesting over 32 deep, more than
+/// 200,000 values.
+Reading<JsonValue> parse_json(std::string_view text);
+
+}  // namespace slabtide
