@@ -218,10 +218,8 @@ class RowReader {
       findings_.error(field.where, std::string{kind.name},
                       fmt::format("{} is not a number", in_quotes(field.text)),
                       "leave the field empty where the value is missing");
-    } else if (const auto fault = impossible(kind.quantity, *value, kind.unit)) {
+    } else if (const auto fault = put(hour, kind.quantity, *value, kind.unit)) {
       findings_.error(field.where, std::string{kind.name}, *fault);
-    } else {
-      hour[kind.quantity] = si_from(*value, kind.unit);
     }
   }
 
@@ -337,14 +335,9 @@ Reading<Forecast> read_table(const CsvTable& table, const TimeZone& zone) {
   for (std::size_t i = 1; i < table.rows.size() && !findings.full(); ++i)
     reader.read(table.rows[i]);
   if (!findings.has_error()) reader.report_gaps();
-  if (findings.has_error()) return {std::nullopt, findings.take()};
-  Forecast forecast = settle(reader.take_hours(), std::move(origin.source), origin.issued, zone);
-  if (forecast.hours.empty()) {
-    findings.error(table.rows.back().front().where, "",
-                   "no row has air temperature, moisture and wind together");
-    return {std::nullopt, findings.take()};
-  }
-  return {std::move(forecast), findings.take()};
+  DraftForecast draft{
+      .source = std::move(origin.source), .issued = origin.issued, .hours = reader.take_hours()};
+  return conclude(std::move(draft), zone, std::move(findings), table.rows.front().front().where);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "forecast_draft.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include <fmt/format.h>
@@ -28,14 +29,25 @@ void find_row_gaps(const std::vector<DraftHour>& hours, std::vector<ForecastGap>
   }
 }
 
+/// Humidity tells no dew point where the air is not told: one gap, not two.
+bool follows_from_air(const std::vector<ForecastGap>& gaps, WeatherQuantity quantity,
+                      std::size_t before, std::size_t after) {
+  return quantity == WeatherQuantity::dew_point &&
+         std::any_of(gaps.begin(), gaps.end(), [&](const ForecastGap& gap) {
+           return gap.quantity == WeatherQuantity::air && gap.before == before &&
+                  gap.after == after;
+         });
+}
+
 /// Gaps of one quantity that are not simply gaps between hours.
 void find_quantity_gaps(const std::vector<DraftHour>& hours, WeatherQuantity quantity,
                         std::vector<ForecastGap>& gaps) {
   std::optional<std::size_t> last;
   for (std::size_t i = 0; i < hours.size(); ++i) {
     if (!tells(hours[i], quantity)) continue;
-    if (last && i - *last > 1 && seconds_between(hours[*last].at, hours[i].at) > hour_s)
-      gaps.push_back({quantity, *last, i});
+    const bool is_gap =
+        last && i - *last > 1 && seconds_between(hours[*last].at, hours[i].at) > hour_s;
+    if (is_gap && !follows_from_air(gaps, quantity, *last, i)) gaps.push_back({quantity, *last, i});
     last = i;
   }
 }
@@ -66,6 +78,19 @@ void trim(std::vector<DraftHour>& hours, std::vector<std::string>& notes) {
   note(std::distance(last, hours.end()), "last");
   hours.erase(last, hours.end());
   hours.erase(hours.begin(), first);
+}
+
+/// Why no hour is usable.
+std::string never_told(const std::vector<DraftHour>& hours) {
+  if (hours.empty()) return "no hours";
+  const auto told = [&hours](WeatherQuantity quantity) {
+    return std::any_of(hours.begin(), hours.end(),
+                       [=](const DraftHour& hour) { return tells(hour, quantity); });
+  };
+  if (!told(WeatherQuantity::air)) return "no hour tells the air temperature";
+  if (!told(WeatherQuantity::dew_point)) return "no hour tells the dew point or the humidity";
+  if (!told(WeatherQuantity::wind)) return "no hour tells the wind";
+  return "no hour tells air temperature, moisture and wind together";
 }
 
 std::optional<double> settled_dew_point(const DraftHour& draft) {
@@ -119,17 +144,30 @@ std::optional<std::string> contradiction(const DraftHour& hour) {
                      *dew_point_c, *air_c);
 }
 
-Forecast settle(std::vector<DraftHour> hours, std::string source, std::optional<UtcTime> issued,
-                const TimeZone& zone) {
-  Forecast forecast;
-  forecast.source = std::move(source);
-  forecast.issued = issued;
-  trim(hours, forecast.notes);
-  for (const ForecastGap& gap : find_gaps(hours))
-    forecast.notes.push_back(gap_note(gap, hours, zone));
-  forecast.hours.reserve(hours.size());
-  std::transform(hours.begin(), hours.end(), std::back_inserter(forecast.hours), settled);
-  return forecast;
+std::optional<std::string> put(DraftHour& hour, WeatherQuantity quantity, double value,
+                               WeatherUnit unit) {
+  std::optional<std::string> fault = impossible(quantity, value, unit);
+  if (!fault) hour[quantity] = si_from(value, unit);
+  return fault;
+}
+
+Reading<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
+                           SourcePosition where) {
+  if (findings.has_error()) return {std::nullopt, findings.take()};
+  const std::string missing = never_told(draft.hours);
+  Forecast forecast{
+      .source = std::move(draft.source), .issued = draft.issued, .hours = {}, .notes = {}};
+  trim(draft.hours, forecast.notes);
+  if (draft.hours.empty()) {
+    findings.error(where, "", missing);
+    return {std::nullopt, findings.take()};
+  }
+  for (const ForecastGap& gap : find_gaps(draft.hours)) {
+    forecast.notes.push_back(gap_note(gap, draft.hours, zone));
+  }
+  std::transform(draft.hours.begin(), draft.hours.end(), std::back_inserter(forecast.hours),
+                 settled);
+  return {std::move(forecast), findings.take()};
 }
 
 }  // namespace slabtide

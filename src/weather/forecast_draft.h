@@ -6,7 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "findings.h"
 #include "slabtide/core/civil_time.h"
+#include "slabtide/core/diagnostic.h"
 #include "slabtide/weather/forecast.h"
 #include "weather_quantity.h"
 
@@ -51,11 +53,22 @@ std::vector<ForecastGap> find_gaps(const std::vector<DraftHour>& hours);
 /// A dew point up to 2 K above is rounding of the source and is lowered to the air later.
 std::optional<std::string> contradiction(const DraftHour& hour);
 
-/// The drafts as a forecast: dew point from humidity where there is no dew point; hours at
+/// Puts a value into the hour, in SI. Result: why it is impossible, in words for the user;
+/// empty where it was put.
+std::optional<std::string> put(DraftHour& hour, WeatherQuantity quantity, double value,
+                               WeatherUnit unit);
+
+struct DraftForecast {
+  std::string source;
+  std::optional<UtcTime> issued;
+  std::vector<DraftHour> hours;  ///< rise in time
+};
+
+/// The draft as a forecast: dew point from humidity where there is no dew point; hours at
 /// either end that are not usable left out; what was left out or must be filled told in
-/// `notes`, in local time. `hours` rise in time and hold possible values only. The result
-/// may be empty.
-Forecast settle(std::vector<DraftHour> hours, std::string source, std::optional<UtcTime> issued,
-                const TimeZone& zone);
+/// `notes`, in local time. No value where `findings` hold an error or no hour is usable; the
+/// latter becomes an error at `where`.
+Reading<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
+                           SourcePosition where);
 
 }  // namespace slabtide

@@ -5,7 +5,7 @@
 namespace slabtide {
 namespace {
 
-constexpr int first_year = 1970;
+constexpr int first_year = 1970;  // unix time counts from its start
 constexpr int last_year = 2199;
 /// Longer than any clock change and shorter than the time between two.
 const Duration past_the_change = boost::posix_time::hours(24);
@@ -32,6 +32,19 @@ bool is_forecast_time(UtcTime time) { return !time.is_special() && is_forecast_d
 std::string day_and_clock(UtcTime time, const TimeZone& zone) {
   const LocalTime local = zone.local_from_utc(time);
   return fmt::format("{} {}", local.date().day_of_week().as_short_string(), clock_time(time, zone));
+}
+
+std::optional<UtcTime> instant_with_offset(std::string_view text) {
+  const std::optional<ParsedInstant> parsed = parse_instant(text);
+  if (!parsed || !parsed->offset || !is_forecast_date(parsed->local.date())) return std::nullopt;
+  return parsed->local - *parsed->offset;
+}
+
+std::optional<UtcTime> instant_from_unix(double seconds) {
+  const UtcTime epoch{Date(first_year, 1, 1)};
+  const double end_s = seconds_between(epoch, UtcTime{Date(last_year + 1, 1, 1)});
+  if (!(seconds >= 0.0 && seconds < end_s)) return std::nullopt;
+  return after_seconds(epoch, seconds);
 }
 
 ForecastInstant ForecastClock::read(std::string_view text) {

@@ -15,6 +15,14 @@ bool is_forecast_time(UtcTime time);
 /// "Thu 14:00" in local time.
 std::string day_and_clock(UtcTime time, const TimeZone& zone);
 
+/// The instant of a text that carries an offset or Z, within those years; empty for anything
+/// else.
+std::optional<UtcTime> instant_with_offset(std::string_view text);
+
+/// Seconds since the start of 1970, whole or not; empty outside those years or where not
+/// finite.
+std::optional<UtcTime> instant_from_unix(double seconds);
+
 /// An instant or why it is none, in words for the user.
 struct ForecastInstant {
   std::optional<UtcTime> utc;
