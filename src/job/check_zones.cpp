@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <optional>
 #include <string>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -16,13 +16,6 @@ namespace {
 
 /// Of the smaller zone: drawings that meet along a line overlap by a hair.
 constexpr double overlap_allowed = 0.01;
-
-Diagnostic between(const Zone& earlier, const Zone& later, std::size_t number, std::string key,
-                   std::string message, std::string next_step) {
-  return {Severity::error,    fmt::format("zone[{}]{}", number, key),
-          std::move(message), later.where,
-          earlier.where,      std::move(next_step)};
-}
 
 bool apart(const Outline& a, const Outline& b, double Point::*axis) {
   const auto less = [axis](const Point& p, const Point& q) { return p.*axis < q.*axis; };
@@ -49,20 +42,26 @@ std::string area_text(double m2, UnitSystem units) {
 
 }  // namespace
 
-std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones, UnitSystem units) {
+std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
+                                    const std::vector<ZonePlaces>& places, UnitSystem units) {
   std::vector<Diagnostic> findings;
+  const auto conflict = [&](std::size_t i, std::size_t j, SourcePosition ZonePlaces::*part,
+                            std::string message, std::string next_step) {
+    findings.push_back({Severity::error, fmt::format("zone[{}]", j + 1), std::move(message),
+                        places[j].*part, places[i].*part, std::move(next_step)});
+  };
   for (std::size_t j = 1; j < zones.size(); ++j) {
     for (std::size_t i = 0; i < j; ++i) {
       if (!zones[j].name.empty() && zones[i].name == zones[j].name) {
-        findings.push_back(between(zones[i], zones[j], j + 1, ".name",
-                                   fmt::format("a zone \"{}\" is there already", zones[j].name),
-                                   "give each zone a name of its own"));
+        conflict(i, j, &ZonePlaces::name,
+                 fmt::format("a zone \"{}\" is there already", zones[j].name),
+                 "give each zone a name of its own");
       }
       if (const double shared_m2 = overlap_m2(zones[i], zones[j]); shared_m2 > 0.0) {
-        findings.push_back(between(zones[i], zones[j], j + 1, "",
-                                   fmt::format("overlaps the zone \"{}\" by {}", zones[i].name,
-                                               area_text(shared_m2, units)),
-                                   "zones may share a side, not an area"));
+        conflict(i, j, &ZonePlaces::shape,
+                 fmt::format("overlaps the zone \"{}\" by {}", zones[i].name,
+                             area_text(shared_m2, units)),
+                 "zones may share a side, not an area");
       }
     }
   }

@@ -7,8 +7,15 @@
 
 namespace slabtide {
 
+/// Where the parts of a zone stand that others may conflict with.
+struct ZonePlaces {
+  SourcePosition name;
+  SourcePosition shape;
+};
+
 /// What is wrong between zones that are each in order: names that are alike, areas that
-/// overlap. Zones without an outline are passed over.
-std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones, UnitSystem units);
+/// overlap. Zones without an outline are passed over. `places` has an entry a zone.
+std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
+                                    const std::vector<ZonePlaces>& places, UnitSystem units);
 
 }  // namespace slabtide

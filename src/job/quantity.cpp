@@ -2,8 +2,10 @@
 
 #include <array>
 #include <cmath>
+#include <vector>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "slabtide/core/units.h"
 
@@ -61,6 +63,16 @@ std::string three_figures(double value) {
   return fmt::format("{:.10g}", std::round(value / step) * step);
 }
 
+/// The other units in which the same number would have been possible.
+std::vector<Unit> units_that_fit(double value, const Unit& used, const Quantity& kind,
+                                 const Range& range) {
+  std::vector<Unit> fitting;
+  for (const auto& unit : kind.units) {
+    if (unit.suffix != used.suffix && range.holds(unit.to_si(value))) fitting.push_back(unit);
+  }
+  return fitting;
+}
+
 }  // namespace
 
 const Quantity thickness_quantity{thickness_units};
@@ -91,6 +103,30 @@ std::string shown(double in_unit, const Unit& unit) {
 
 std::string with_suffix(std::string_view key, const Unit& unit) {
   return fmt::format("{}_{}", key, unit.suffix);
+}
+
+std::vector<std::string> with_suffixes(std::string_view key, const Quantity& kind) {
+  std::vector<std::string> result;
+  for (const auto& unit : kind.units) {
+    auto spelling = with_suffix(key, unit);
+    if (result.empty() || result.back() != spelling) result.push_back(std::move(spelling));
+  }
+  return result;
+}
+
+std::string other_reading(std::string_view key, double value, const Unit& used,
+                          const Quantity& kind, const Range& range) {
+  std::vector<std::string> readings;
+  std::vector<std::string> spellings;
+  for (const auto& unit : units_that_fit(value, used, kind, range)) {
+    const double in_used = used.from_si(unit.to_si(value));
+    readings.push_back(fmt::format("{} is {:.3g} {}", shown(value, unit), in_used, used.shown));
+    spellings.push_back(
+        fmt::format("{} = {}", with_suffix(key, unit), fmt::format("{:.6g}", value)));
+  }
+  if (readings.empty()) return {};
+  return fmt::format("{}; if {} is meant, write {}", fmt::join(readings, ", "),
+                     readings.size() == 1 ? "that" : "one of these", fmt::join(spellings, " or "));
 }
 
 }  // namespace slabtide

@@ -3,6 +3,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "slabtide/job/job.h"
 
@@ -22,10 +23,13 @@ struct Unit {
 /// for a metric one.
 struct Quantity {
   std::span<const Unit> units;
-  /// Values between 0 and this, in the unit without a suffix, are taken for a slip.
+  /// Values between 0 and this, in the first unit, are taken for a slip.
   double slip_below = 0.0;
 
   const Unit& usual(UnitSystem system) const { return units[system == UnitSystem::us ? 0 : 1]; }
+  bool is_slip(double in_unit, const Unit& unit) const {
+    return unit.suffix == units[0].suffix && in_unit > 0.0 && in_unit < slip_below;
+  }
 };
 
 extern const Quantity thickness_quantity;     ///< in, mm, cm, m, ft; SI m
@@ -61,5 +65,12 @@ std::string shown(double in_unit, const Unit& unit);
 
 /// `key_<suffix>`.
 std::string with_suffix(std::string_view key, const Unit& unit);
+/// The same for every unit of the kind.
+std::vector<std::string> with_suffixes(std::string_view key, const Quantity& kind);
+
+/// Where the number would have been possible in other units of its kind, what to write then:
+/// "68 °F is 20 °C; if that is meant, write concrete_temperature_f = 68". Else empty.
+std::string other_reading(std::string_view key, double value, const Unit& used,
+                          const Quantity& kind, const Range& range);
 
 }  // namespace slabtide

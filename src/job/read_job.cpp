@@ -46,15 +46,20 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
   return names;
 }
 
-void read_zones(TableReader& root, Job& job) {
+void read_zones(TableReader& root, Job& job, std::vector<Diagnostic>& findings) {
   const PourDay day{job.pour.date, job.site.time_zone};
-  root.in_each(
-      "zone",
-      [&](TableReader& table) { job.zones.push_back(read_zone(table, day, job.pour.start)); },
-      Presence::required);
-  if (job.zones.size() > most_zones) {
-    root.error("zone",
-               fmt::format("got {} zones, expected at most {}", job.zones.size(), most_zones));
+  std::vector<ZonePlaces> places;
+  const auto read = [&](TableReader& table) {
+    job.zones.push_back(read_zone(table, day, job.pour.start));
+    places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
+  };
+  const std::size_t count = root.in_each("zone", read, Presence::required);
+  if (count > most_zones) {
+    root.error("zone", fmt::format("got {} zones, expected at most {}", count, most_zones));
+    return;
+  }
+  for (auto& finding : check_zones(job.zones, places, job.units)) {
+    findings.push_back(std::move(finding));
   }
 }
 
@@ -73,7 +78,7 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
   const auto* const table = std::get_if<TomlTable>(&entry->value.held);
   if (table == nullptr || !table->has_header) {
     root.error("practice", "expected tables with headers such as [practice.stamp]",
-               "see data/practice.toml for what can be changed");
+               "write a header, and the keys below it");
     return;
   }
   job.practice_overrides_toml = cut_out("practice", tree, text);
@@ -81,7 +86,8 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
 }
 
 /// Reads the tables in an order that gives each what it needs of those before.
-Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text) {
+Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
+                std::vector<Diagnostic>& findings) {
   Job job;
   job.units = root.units();
   set(job.name, root.text("name", Presence::required));
@@ -99,7 +105,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text)
       "weather", [&](TableReader& table) { job.weather = read_weather(table); }, required);
   root.in_table(
       "mix", [&](TableReader& table) { job.mix = read_mix(table); }, required);
-  read_zones(root, job);
+  read_zones(root, job, findings);
   read_obstacles(root, job);
   keep_practice(root, tree, text, job);
   return job;
@@ -129,9 +135,8 @@ Reading<Job> read_job(std::string_view text) {
   if (!units) return {std::nullopt, std::move(findings)};
   TableReader root(*tree.value, "", *units, findings);
   root.entry("units");
-  Job job = read_tables(root, *tree.value, text);
+  Job job = read_tables(root, *tree.value, text, findings);
   root.refuse_the_rest();
-  for (auto& finding : check_zones(job.zones, *units)) findings.push_back(std::move(finding));
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
   return {std::move(job), std::move(findings)};
 }

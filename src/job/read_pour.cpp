@@ -1,6 +1,9 @@
 #include "read_pour.h"
 
 #include <algorithm>
+#include <array>
+#include <optional>
+#include <string_view>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -31,41 +34,43 @@ constexpr auto curings = std::to_array<Word<CuringKind>>({{"none", CuringKind::n
 constexpr auto cover_kinds = std::to_array<Word<CuringKind>>(
     {{"plastic", CuringKind::plastic}, {"blanket", CuringKind::blanket}});
 
-using PlacedText = std::pair<std::string, SourcePosition>;
-
 std::string names_of(const std::vector<std::string>& zones) {
   return fmt::format("the zones are {}", fmt::join(zones, ", "));
 }
 
-/// The names, where each is that of a zone and none comes twice.
-std::vector<std::string> zone_names(TableReader& table, std::string_view key,
-                                    const std::vector<std::string>& zones) {
+/// The names; empty where one of them is not that of a zone or comes twice.
+std::optional<std::vector<std::string>> zone_names(TableReader& table, std::string_view key,
+                                                   const std::vector<std::string>& zones) {
   const std::vector<std::string_view> candidates(zones.begin(), zones.end());
   std::vector<std::string> names;
+  bool faulty = false;
   for (const auto& [name, where] : table.texts(key)) {
-    if (std::find(zones.begin(), zones.end(), name) == zones.end()) {
+    const bool known = std::find(zones.begin(), zones.end(), name) != zones.end();
+    const bool again = std::find(names.begin(), names.end(), name) != names.end();
+    if (!known) {
       const auto meant = nearest(name, candidates);
       table.error_at(where, key, fmt::format("there is no zone \"{}\"", name),
                      meant ? fmt::format("did you mean \"{}\"?", *meant) : names_of(zones));
-    } else if (std::find(names.begin(), names.end(), name) != names.end()) {
+    } else if (again) {
       table.error_at(where, key, fmt::format("names the zone \"{}\" twice", name));
-    } else {
-      names.push_back(name);
     }
+    faulty = faulty || !known || again;
+    names.push_back(name);
   }
+  if (faulty) return std::nullopt;
   return names;
 }
 
 std::vector<std::string> read_zone_order(TableReader& table,
                                          const std::vector<std::string>& zones) {
-  auto order = zone_names(table, "zone_order", zones);
-  if (!table.has("zone_order")) return zones;
+  const auto order = zone_names(table, "zone_order", zones);
+  if (!order || !table.has("zone_order")) return zones;
   for (const auto& zone : zones) {
-    if (std::find(order.begin(), order.end(), zone) != order.end()) continue;
+    if (std::find(order->begin(), order->end(), zone) != order->end()) continue;
     table.error("zone_order", fmt::format("leaves out the zone \"{}\"", zone),
                 "name every zone once, or leave zone_order out to place them as they are listed");
   }
-  return order;
+  return *order;
 }
 
 void read_haul(TableReader& table, Pour& pour) {
@@ -96,7 +101,7 @@ Cover read_cover(TableReader& table, const Pour& pour, const PourDay& day,
   cover.to = cover.from + boost::posix_time::hours(24);
   set(cover.to, read_time_after(table, "to", day, cover.from));
   if (cover.to <= cover.from) table.error("to", "ends before the cover is put on");
-  cover.zones = zone_names(table, "zones", zones);
+  set(cover.zones, zone_names(table, "zones", zones));
   return cover;
 }
 

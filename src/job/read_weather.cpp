@@ -68,14 +68,18 @@ TypedWeather read_typed_day(TableReader& table) {
 
 /// A forecast's file brings the whole day.
 void refuse_typed_day(TableReader& table) {
-  for (const std::string_view key : {"high", "low", "next_high", "next_low", "dew_point"}) {
+  for (const auto* const key : {"high", "low", "next_high", "next_low", "dew_point"}) {
     read_air(table, key);
-    table.refuse_both("forecast", key);
   }
   table.quantity("wind", wind_quantity, winds_m_s);
-  table.refuse_both("forecast", "wind");
   table.entry("cloud");
-  table.refuse_both("forecast", "cloud");
+  for (const auto* const key :
+       {"high", "low", "next_high", "next_low", "dew_point", "wind", "cloud"}) {
+    if (table.refuse_both("forecast", key,
+                          "the forecast brings the whole day: leave the rest out")) {
+      return;
+    }
+  }
 }
 
 }  // namespace

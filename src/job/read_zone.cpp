@@ -45,19 +45,23 @@ std::string area_text(double m2, UnitSystem units) {
   return fmt::format("{:.0f} m²", m2);
 }
 
-/// Refuses an outline that cannot be poured; true where there is none to refuse.
-bool outline_stands(TableReader& table, std::string_view key, const Outline& outline) {
+bool size_stands(TableReader& table, std::string_view key, const Outline& outline) {
+  const double area = area_m2(outline);
+  if (area <= largest_m2) return true;
+  table.error(key,
+              fmt::format("encloses {}, expected at most {}", area_text(area, table.units()),
+                          area_text(largest_m2, table.units())),
+              "check its unit; divide what is placed as one into zones");
+  return false;
+}
+
+bool outline_stands(TableReader& table, const Outline& outline) {
   if (const auto fault = outline_fault(outline)) {
-    table.error(key, *fault, "name the corners in order, once around, without the first again");
+    table.error("outline", *fault,
+                "name the corners in order, once around, without the first again");
     return false;
   }
-  if (area_m2(outline) <= largest_m2) return true;
-  table.error(
-      key,
-      fmt::format("encloses {}, expected at most {}", area_text(area_m2(outline), table.units()),
-                  area_text(largest_m2, table.units())),
-      "check its unit; divide what is placed as one into zones");
-  return false;
+  return size_stands(table, "outline", outline);
 }
 
 bool has_repeat(const std::vector<Point>& line) {
@@ -69,7 +73,7 @@ bool has_repeat(const std::vector<Point>& line) {
 
 bool walk_stands(TableReader& table, const WalkPath& path) {
   if (path.line.size() < 2) {
-    table.error("path", fmt::format("got {} points, expected two or more", path.line.size()));
+    table.error("path", "got one point, expected two or more");
     return false;
   }
   if (has_repeat(path.line)) {
@@ -81,7 +85,13 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
                 "ease the bend, leave out points that lie close together, or draw an `outline`");
     return false;
   }
-  return outline_stands(table, "path", outline_of_walk(path));
+  const auto outline = outline_of_walk(path);
+  if (outline_fault(outline)) {
+    table.error("path", "the walk runs into itself",
+                "divide it into two zones where it comes back, or draw an `outline`");
+    return false;
+  }
+  return size_stands(table, "path", outline);
 }
 
 void read_walk(TableReader& table, Zone& zone) {
@@ -110,7 +120,7 @@ void read_shape(TableReader& table, Zone& zone) {
     table.error("", "the shape is missing", "draw an `outline`, or a `path` with its `width`");
     return;
   }
-  if (outline.empty() || !outline_stands(table, "outline", outline)) return;
+  if (outline.empty() || !outline_stands(table, outline)) return;
   zone.outline = counter_clockwise(std::move(outline));
 }
 

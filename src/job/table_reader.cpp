@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "compass.h"
 #include "slabtide/core/text.h"
 
 namespace slabtide {
@@ -20,21 +21,6 @@ constexpr Range plan_range{-1000.0, 1000.0};
 
 /// More than any outline needs; keeps the tests for crossings quick.
 constexpr std::size_t most_points = 400;
-
-struct Direction {
-  std::string_view word;
-  std::string_view letters;
-};
-
-/// Clockwise from north, an eighth of a turn each.
-constexpr std::array<Direction, 8> compass{{{"north", "n"},
-                                            {"northeast", "ne"},
-                                            {"east", "e"},
-                                            {"southeast", "se"},
-                                            {"south", "s"},
-                                            {"southwest", "sw"},
-                                            {"west", "w"},
-                                            {"northwest", "nw"}}};
 
 /// Case, hyphens and underscores do not matter in words.
 std::string plain(std::string_view word) {
@@ -52,25 +38,6 @@ std::string choice(const std::vector<std::string_view>& words) {
   return fmt::format("{} or {}", fmt::join(words.begin(), words.end() - 1, ", "), words.back());
 }
 
-std::string numeral(double value) { return fmt::format("{:.6g}", value); }
-
-/// Another unit in which the same number would have been possible.
-const Unit* unit_that_fits(double value, const Quantity& kind, const Range& range) {
-  const auto fits = [&](const Unit& unit) { return range.holds(unit.to_si(value)); };
-  const auto found = std::find_if(kind.units.begin(), kind.units.end(), fits);
-  return found == kind.units.end() ? nullptr : &*found;
-}
-
-/// "68 °F is 20 °C; if that is meant, write concrete_temperature_f = 68".
-std::string unit_hint(std::string_view key, double value, const Unit& used, const Quantity& kind,
-                      const Range& range) {
-  const Unit* const other = unit_that_fits(value, kind, range);
-  if (other == nullptr) return {};
-  const double in_used = used.from_si(other->to_si(value));
-  return fmt::format("{} is {:.3g} {}; if that is meant, write {} = {}", shown(value, *other),
-                     in_used, used.shown, with_suffix(key, *other), numeral(value));
-}
-
 /// `zone[2].face` is headed [[zone.face]].
 std::string header_of(std::string_view path) {
   std::string header;
@@ -83,13 +50,8 @@ std::string header_of(std::string_view path) {
   return header;
 }
 
-std::vector<std::string> suffixed(std::string_view key, const Quantity& kind) {
-  std::vector<std::string> result;
-  for (const auto& unit : kind.units) {
-    auto spelling = with_suffix(key, unit);
-    if (result.empty() || result.back() != spelling) result.push_back(std::move(spelling));
-  }
-  return result;
+std::string table_advice(std::string_view header) {
+  return fmt::format("add a table headed {}; `slabtide starter` shows what it holds", header);
 }
 
 /// A list's elements, or the value alone.
@@ -147,7 +109,9 @@ void TableReader::wrong(const TomlEntry& entry, const TomlValue& value, std::str
 
 void TableReader::miss(std::string_view key, std::string next_step) {
   if (next_step.empty()) next_step = "`slabtide starter` shows how it is written";
-  missing_.emplace_back(key, Diagnostic{Severity::error, path_of(key), "missing", table_.where,
+  std::optional<SourcePosition> place;  // none for the whole file
+  if (!path_.empty()) place = table_.where;
+  missing_.emplace_back(key, Diagnostic{Severity::error, path_of(key), "missing", place,
                                         std::nullopt, std::move(next_step)});
 }
 
@@ -184,8 +148,8 @@ TableReader::Written TableReader::required(Written found, std::string_view key,
                                            const Quantity& kind, Presence presence) {
   if (found.entry == nullptr && presence == Presence::required) {
     const Unit& unit = kind.usual(units_);
-    miss(key, fmt::format("write it as `{}` in {}, or with its unit: `{}`", key, unit.shown,
-                          fmt::join(suffixed(key, kind), "`, `")));
+    miss(key, fmt::format("write `{}` ({}), or name the unit: `{}`", key, unit.shown,
+                          fmt::join(with_suffixes(key, kind), "`, `")));
   }
   return found;
 }
@@ -220,7 +184,8 @@ void TableReader::refuse_the_rest() {
   for (const auto& entry : table_.entries) {
     if (std::find(known.begin(), known.end(), entry.key) != known.end()) continue;
     const auto meant = nearest(entry.key, known);
-    report(Severity::error, entry.key, "unknown key", entry.where,
+    const bool table = holds_table(entry.key);
+    report(Severity::error, entry.key, table ? "unknown table" : "unknown key", entry.where,
            meant ? fmt::format("did you mean `{}`?", *meant) : list_of_keys());
     if (meant) forget_missing(*meant);
   }
@@ -293,7 +258,7 @@ std::optional<int> TableReader::whole_number(std::string_view key, const Range& 
   const auto value = number(key, range, "");
   if (!value) return std::nullopt;
   if (*value != std::floor(*value)) {
-    error(key, fmt::format("got {}, expected a whole number", numeral(*value)));
+    error(key, fmt::format("got {}, expected a whole number", shown(found_for(key)->value)));
     return std::nullopt;
   }
   return static_cast<int>(*value);
@@ -312,14 +277,16 @@ std::optional<double> TableReader::in_range(std::string_view key, const Written&
                                             const Quantity& kind, const Range& range) {
   const Unit& unit = *written.unit;
   const TomlEntry& entry = *written.entry;
-  const std::string expected = shown(range, unit);
-  const auto value = finite(entry, entry.value, expected);
+  const auto value = finite(entry, entry.value, shown(range, unit));
   if (!value) return std::nullopt;
-  const bool slip = &unit == &kind.usual(units_) && *value > 0.0 && *value < kind.slip_below;
+  const bool slip = kind.is_slip(*value, unit);
+  const std::string expected =
+      slip ? fmt::format("0, or {:.3g} {} and more", kind.slip_below, unit.shown)
+           : shown(range, unit);
   if (!slip && range.holds(unit.to_si(*value))) return unit.to_si(*value);
   report(Severity::error, entry.key,
          fmt::format("got {}, expected {}", shown(*value, unit), expected), entry.value.where,
-         unit_hint(key, *value, unit, kind, range));
+         other_reading(key, *value, unit, kind, range));
   return std::nullopt;
 }
 
@@ -370,16 +337,10 @@ std::vector<Point> TableReader::points(std::string_view key) {
 std::optional<double> TableReader::direction_deg(std::string_view key) {
   const TomlEntry* const found = entry(key);
   if (found == nullptr) return std::nullopt;
-  constexpr double turn_deg = 360.0;
   if (const auto* const word = std::get_if<std::string>(&found->value.held)) {
-    std::string letters = plain(*word);
-    std::erase(letters, ' ');
-    for (std::size_t i = 0; i < compass.size(); ++i) {
-      if (letters != compass[i].word && letters != compass[i].letters) continue;
-      return turn_deg / static_cast<double>(compass.size()) * static_cast<double>(i);
-    }
+    if (const auto degrees = compass_deg(plain(*word))) return degrees;
   } else if (const auto* const degrees = std::get_if<double>(&found->value.held)) {
-    if (Range{0.0, turn_deg}.holds(*degrees)) return std::fmod(*degrees, turn_deg);
+    if (Range{0.0, full_turn_deg}.holds(*degrees)) return std::fmod(*degrees, full_turn_deg);
   }
   wrong(*found, found->value,
         "north, northeast, east and so on, or 0 to 360 degrees clockwise from north");
@@ -442,8 +403,11 @@ std::vector<std::pair<std::string, SourcePosition>> TableReader::texts(std::stri
 // Tables within.
 
 std::optional<TableReader> TableReader::open_table(std::string_view key, Presence presence) {
-  const TomlEntry* const found = entry(key, presence);
-  if (found == nullptr) return std::nullopt;
+  const TomlEntry* const found = look_up(key);
+  if (found == nullptr) {
+    if (presence == Presence::required) miss(key, table_advice(fmt::format("[{}]", path_of(key))));
+    return std::nullopt;
+  }
   const auto* const table = std::get_if<TomlTable>(&found->value.held);
   if (table == nullptr) {
     wrong(*found, found->value, fmt::format("one table, [{}]", path_of(key)));
@@ -453,12 +417,15 @@ std::optional<TableReader> TableReader::open_table(std::string_view key, Presenc
 }
 
 std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence presence) {
-  const TomlEntry* const found = entry(key, presence);
-  if (found == nullptr) return {};
+  const std::string header = fmt::format("[[{}]]", header_of(path_of(key)));
+  const TomlEntry* const found = look_up(key);
+  if (found == nullptr) {
+    if (presence == Presence::required) miss(key, table_advice(header));
+    return {};
+  }
   const auto* const list = std::get_if<TomlArray>(&found->value.held);
   if (list == nullptr) {
-    wrong(*found, found->value,
-          fmt::format("a list of tables, each headed [[{}]]", header_of(path_of(key))),
+    wrong(*found, found->value, "a list of tables, each headed " + header,
           "write the header with two brackets on each side");
     return {};
   }

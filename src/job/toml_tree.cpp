@@ -152,10 +152,14 @@ class TreeBuilder {
   std::vector<std::string_view> lines_;
 };
 
-std::string_view what_failed(std::string_view description) {
+/// The parser's words without what only its own developers need.
+std::string what_failed(std::string_view description) {
   constexpr std::string_view preamble = "Error while parsing ";
   if (description.starts_with(preamble)) description.remove_prefix(preamble.size());
-  return description;
+  if (description.find("control characters") != std::string_view::npos) {
+    return "a text is not closed before its line ends";
+  }
+  return std::string(description.substr(0, description.find(" (TOML_")));
 }
 
 /// Lines opened by a header, with the name the header starts with.

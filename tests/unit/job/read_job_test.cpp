@@ -44,7 +44,7 @@ TEST_CASE("the demo's spring day reads as it is written") {
   REQUIRE(job.zones.size() == 3);
   CHECK(ft2_from_m2(area_m2(job.zones[0].outline)) == doctest::Approx(168.0));
   CHECK(job.zones[0].border->width_m == doctest::Approx(0.3048));
-  CHECK(job.zones[0].faces.at(0).facing_deg == 270.0);
+  CHECK(job.zones[0].faces.at(0).facing_deg == 180.0);
   CHECK(job.zones[0].faces.at(0).height_m == doctest::Approx(0.1778));
   CHECK(job.zones[0].placed_toward_deg == 270.0);
   CHECK(ft2_from_m2(area_m2(job.zones[1].outline)) == doctest::Approx(160.0).epsilon(0.005));
