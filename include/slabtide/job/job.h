@@ -122,6 +122,12 @@ struct FormedFace {
 
 enum class Colour { grey, white, red_or_tan, brown_or_charcoal };
 
+/// A joint drawn by the user: tooled or sawn along this line.
+struct Joint {
+  Point from;
+  Point to;
+};
+
 /// A walk: its centre line and width.
 struct WalkPath {
   std::vector<Point> line;
@@ -140,6 +146,8 @@ struct Zone {
   std::vector<FormedFace> faces;
   Colour colour = Colour::grey;
   std::optional<double> absorptance;  ///< measured; beats the colour
+  /// No direct sun all day: under a roof, in a narrow court. Says more than obstacles can.
+  bool shaded = false;
   /// Cast against or dowelled to a structure.
   bool tied = false;
   /// The compass direction placing works toward, degrees clockwise from north; a walk is
@@ -151,6 +159,8 @@ struct Zone {
   std::optional<UtcTime> placed_at;
   /// Replaces the mix's admixtures for this zone; an empty list means none.
   std::optional<std::vector<Admixture>> admixtures;
+  /// Drawn by the user; absent means the program proposes them.
+  std::optional<std::vector<Joint>> joints;
   SourcePosition where;
 };
 
@@ -168,6 +178,44 @@ struct Obstacle {
   double light_through = 0.0;
 };
 
+/// Admixtures for one load only, such as retarder in the last.
+struct LoadNote {
+  int number = 1;  ///< the loads count from 1
+  std::vector<Admixture> admixtures;
+};
+
+/// What is asked of the plant.
+struct Order {
+  double allowance_share = 0.07;            ///< over the neat volume
+  double low_base_m = 0.00635;              ///< what a base this low would add is told (1/4 in)
+  double load_size_m3 = 7.646;              ///< 10 yd3
+  double short_load_m3 = 3.058;             ///< 4 yd3: under it the plant charges
+  double discharge_limit_min = 90.0;        ///< batching to empty
+  std::optional<double> truck_spacing_min;  ///< arrivals; else as fast as they unload
+  std::vector<LoadNote> loads;
+};
+
+/// Who finishes.
+struct Crew {
+  int finishers = 4;
+  double arrive_before_min = 60.0;  ///< on site before the first work: forms, base, tools
+};
+
+/// A change the contractor wants compared with the job as it stands. What is absent stays.
+struct OptionNote {
+  std::string name;
+  std::optional<double> start_shift_min;
+  std::optional<int> finishers;
+  std::optional<std::vector<Admixture>> admixtures;  ///< in every load
+  /// With `admixtures`: only in this many last loads.
+  std::optional<int> last_loads;
+  std::vector<std::string> admixture_zones;  ///< with `admixtures`: only in these zones
+  std::vector<std::string> zone_order;
+  std::vector<std::string> shaded_zones;
+  std::optional<double> wind_ratio;
+  std::vector<SawKind> saws;
+};
+
 struct Job {
   std::string name;
   UnitSystem units = UnitSystem::us;
@@ -177,6 +225,9 @@ struct Job {
   Mix mix;
   std::vector<Zone> zones;
   std::vector<Obstacle> obstacles;
+  Order order;
+  Crew crew;
+  std::vector<OptionNote> options;
   /// The job file's `[practice]` table, kept as TOML text for the practice reader, with
   /// the line it starts on; empty where there is none. Line and column of everything in the
   /// text are those of the job file, so that findings about it can be shown there.

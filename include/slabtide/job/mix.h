@@ -27,6 +27,8 @@ struct Admixture {
   std::optional<double> dose_percent;
   /// The supplier's own shift of initial set at 23 °C (73 °F); later is positive.
   std::optional<double> shift_h;
+
+  friend bool operator==(const Admixture&, const Admixture&) = default;
 };
 
 /// What the discharge temperature follows from when it is not measured.
