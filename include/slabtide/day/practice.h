@@ -30,6 +30,7 @@ struct SheenRules {
   double film_gone_kg_m2 = 0.0;    ///< free water under this shows no sheen
   double grace_min = 0.0;          ///< after placing, before a dry look counts
   double early_bleed_share = 0.0;  ///< bleed still to come that makes a dry top misleading
+  double early_evaporation_kg_m2_h = 0.0;  ///< drying slower than this leaves no crust
 };
 
 struct EvaporationFlags {
@@ -69,7 +70,7 @@ struct SetRules {
   double final_set_psi = 0.0;
   double walk_strength_psi = 0.0;
   double wash_after_set_age_h = 0.0;
-  double seal_after_set_age_h = 0.0;
+  double dry_after_wash_h = 0.0;  ///< before the sealer
   double seal_surface_min_c = 0.0;
   double seal_surface_max_c = 0.0;
 };

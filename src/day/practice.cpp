@@ -1,0 +1,285 @@
+#include "slabtide/day/practice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+#include "slabtide/core/embedded.h"
+#include "slabtide/core/text.h"
+
+namespace slabtide {
+
+namespace {
+
+/// One entry of the file and where it goes.
+struct Entry {
+  std::string path;
+  double* number = nullptr;
+  bool* flag = nullptr;
+  double least = 0.0;
+  double most = 0.0;
+};
+
+constexpr double most_psi = 20000.0;
+constexpr double most_strength_psi = 10000.0;
+constexpr double most_minutes = 24.0 * 60.0;
+
+void add_windows(std::vector<Entry>& entries, Practice& practice) {
+  for (std::size_t i = 0; i <= static_cast<std::size_t>(Operation::tooled_joint); ++i) {
+    const auto operation = static_cast<Operation>(i);
+    const std::string table = fmt::format("operation.{}.", operation_id(operation));
+    ResistanceWindow& window = practice.window(operation);
+    entries.push_back({table + "opens_psi", &window.opens_psi, nullptr, 0.1, most_psi});
+    entries.push_back({table + "closes_psi", &window.closes_psi, nullptr, 0.1, most_psi});
+    entries.push_back({table + "needs_sheen_gone", nullptr, &window.needs_sheen_gone, 0, 0});
+  }
+}
+
+void add_surface_rules(std::vector<Entry>& entries, Practice& p) {
+  const auto number = [&entries](std::string path, double& to, double least, double most) {
+    entries.push_back({std::move(path), &to, nullptr, least, most});
+  };
+  number("cells.first_share", p.cells.first_share, 0.001, 0.5);
+  number("cells.all_over_share", p.cells.all_over_share, 0.5, 1.0);
+  number("cells.part_differs_min", p.cells.part_differs_min, 1.0, most_minutes);
+  number("sheen.film_gone_kg_m2", p.sheen.film_gone_kg_m2, 0.001, 1.0);
+  number("sheen.grace_min", p.sheen.grace_min, 0.0, most_minutes);
+  number("sheen.early_bleed_share", p.sheen.early_bleed_share, 0.0, 1.0);
+  number("sheen.early_evaporation_kg_m2_h", p.sheen.early_evaporation_kg_m2_h, 0.0, 10.0);
+  number("evaporation.caution_kg_m2_h", p.evaporation.caution_kg_m2_h, 0.01, 10.0);
+  number("evaporation.precautions_kg_m2_h", p.evaporation.precautions_kg_m2_h, 0.01, 10.0);
+  number("evaporation.hardly_bleeds_factor", p.evaporation.hardly_bleeds_factor, 0.01, 1.0);
+  number("crust.ratio", p.crust.ratio, 1.0, 100.0);
+  number("crust.body_under_psi", p.crust.body_under_psi, 0.1, most_psi);
+  number("crust.top_over_psi", p.crust.top_over_psi, 0.1, most_psi);
+  number("absorptance.grey", p.absorptance.grey, 0.0, 1.0);
+  number("absorptance.white", p.absorptance.white, 0.0, 1.0);
+  number("absorptance.red_or_tan", p.absorptance.red_or_tan, 0.0, 1.0);
+  number("absorptance.brown_or_charcoal", p.absorptance.brown_or_charcoal, 0.0, 1.0);
+  number("absorptance.form", p.absorptance.form, 0.0, 1.0);
+}
+
+void add_day_rules(std::vector<Entry>& entries, Practice& p) {
+  const auto number = [&entries](std::string path, double& to, double least, double most) {
+    entries.push_back({std::move(path), &to, nullptr, least, most});
+  };
+  number("set.initial_set_psi", p.set.initial_set_psi, 1.0, most_psi);
+  number("set.final_set_psi", p.set.final_set_psi, 1.0, most_psi);
+  number("set.walk_strength_psi", p.set.walk_strength_psi, 1.0, most_strength_psi);
+  number("set.wash_after_set_age_h", p.set.wash_after_set_age_h, 1.0, 1000.0);
+  number("set.dry_after_wash_h", p.set.dry_after_wash_h, 0.0, 1000.0);
+  number("set.seal_surface_min_c", p.set.seal_surface_min_c, -10.0, 60.0);
+  number("set.seal_surface_max_c", p.set.seal_surface_max_c, -10.0, 60.0);
+  number("saw.early_entry_opens_psi", p.saw.early_entry_opens_psi, 1.0, most_strength_psi);
+  number("saw.wet_opens_soft_psi", p.saw.wet_opens_soft_psi, 1.0, most_strength_psi);
+  number("saw.wet_opens_medium_psi", p.saw.wet_opens_medium_psi, 1.0, most_strength_psi);
+  number("saw.wet_opens_hard_psi", p.saw.wet_opens_hard_psi, 1.0, most_strength_psi);
+  number("saw.cut_by_ratio", p.saw.cut_by_ratio, 0.01, 1.0);
+  number("saw.late_ratio", p.saw.late_ratio, 0.01, 2.0);
+  number("saw.surface_fall_k", p.saw.surface_fall_k, 0.1, 60.0);
+  number("saw.wet_depth_share", p.saw.wet_depth_share, 0.05, 1.0);
+  number("saw.wet_least_depth_m", p.saw.wet_least_depth_m, 0.001, 0.5);
+  number("saw.early_entry_depth_m", p.saw.early_entry_depth_m, 0.001, 0.5);
+  number("placing.chute_worker_h_per_m3", p.placing.chute_worker_h_per_m3, 0.01, 20.0);
+  number("placing.buggy_added_worker_h_per_m3", p.placing.buggy_added_worker_h_per_m3, 0.0, 20.0);
+  number("placing.wheelbarrow_added_worker_h_per_m3", p.placing.wheelbarrow_added_worker_h_per_m3,
+         0.0, 20.0);
+  number("placing.base_haul_m", p.placing.base_haul_m, 1.0, 500.0);
+  number("limits.hot_concrete_c", p.limits.hot_concrete_c, 0.0, 60.0);
+  number("limits.hot_air_c", p.limits.hot_air_c, 0.0, 60.0);
+  number("limits.cold_air_c", p.limits.cold_air_c, -30.0, 30.0);
+  number("limits.cold_concrete_c", p.limits.cold_concrete_c, -30.0, 30.0);
+  number("limits.protect_until_psi", p.limits.protect_until_psi, 1.0, most_strength_psi);
+  number("limits.rain_mm_h", p.limits.rain_mm_h, 0.0, 100.0);
+  number("limits.rain_chance", p.limits.rain_chance, 0.0, 1.0);
+  number("limits.short_window_min", p.limits.short_window_min, 0.0, most_minutes);
+}
+
+std::vector<Entry> entries_of(Practice& practice) {
+  std::vector<Entry> entries;
+  add_windows(entries, practice);
+  add_surface_rules(entries, practice);
+  add_day_rules(entries, practice);
+  return entries;
+}
+
+SourcePosition position_of(const toml::source_region& region) {
+  return {region.begin.line, region.begin.column};
+}
+
+Diagnostic error_at(const std::string& key, const toml::source_region& region, std::string message,
+                    std::string next_step = {}) {
+  return {Severity::error,     key,          std::move(message),
+          position_of(region), std::nullopt, std::move(next_step)};
+}
+
+Diagnostic unknown_key(const std::string& path, const toml::source_region& region,
+                       const std::vector<Entry>& entries) {
+  std::vector<std::string_view> known;
+  for (const Entry& entry : entries) known.push_back(entry.path);
+  const auto meant = nearest(path, known);
+  return error_at(path, region, "unknown entry",
+                  meant ? fmt::format("did you mean {}?", *meant)
+                        : std::string("the entries there are stand in practice.toml"));
+}
+
+/// Reads leaves below `table`, remembering which entries were met.
+class PracticeReader {
+ public:
+  explicit PracticeReader(Practice& practice) : entries_(entries_of(practice)) {}
+
+  void read(const toml::table& table, const std::string& prefix) {
+    for (const auto& [key, node] : table) {
+      const std::string path = prefix + std::string(key.str());
+      if (const toml::table* below = node.as_table()) {
+        read(*below, path + ".");
+      } else {
+        read_leaf(path, key.source(), node);
+      }
+    }
+  }
+
+  std::vector<Diagnostic> diagnostics;
+  std::size_t met = 0;
+  std::size_t all() const { return entries_.size(); }
+  /// Where the entry stands, if the text has it.
+  std::optional<SourcePosition> place_of(const std::string& path) const {
+    const auto found = places_.find(path);
+    if (found == places_.end()) return std::nullopt;
+    return found->second;
+  }
+
+ private:
+  void read_leaf(const std::string& path, const toml::source_region& key_region,
+                 const toml::node& node) {
+    const auto found = std::find_if(entries_.begin(), entries_.end(),
+                                    [&path](const Entry& entry) { return entry.path == path; });
+    if (found == entries_.end()) {
+      diagnostics.push_back(unknown_key(path, key_region, entries_));
+      return;
+    }
+    ++met;
+    places_.emplace(path, position_of(node.source()));
+    if (found->flag != nullptr) {
+      read_flag(*found, node);
+    } else {
+      read_number(*found, node);
+    }
+  }
+
+  void read_flag(const Entry& entry, const toml::node& node) {
+    const auto value = node.value_exact<bool>();
+    if (!value) {
+      diagnostics.push_back(error_at(entry.path, node.source(), "expected true or false"));
+      return;
+    }
+    *entry.flag = *value;
+  }
+
+  void read_number(const Entry& entry, const toml::node& node) {
+    if (!node.is_number()) {
+      diagnostics.push_back(error_at(entry.path, node.source(), "expected a number"));
+      return;
+    }
+    const double value = node.value<double>().value_or(0.0);
+    if (!(value >= entry.least && value <= entry.most)) {
+      diagnostics.push_back(
+          error_at(entry.path, node.source(),
+                   fmt::format("got {}, expected {} to {}", value, entry.least, entry.most)));
+      return;
+    }
+    *entry.number = value;
+  }
+
+  std::vector<Entry> entries_;
+  std::map<std::string, SourcePosition> places_;
+};
+
+/// Pairs that must stand in order: the lower's path and value, the upper's.
+struct OrderedPair {
+  std::string lower_path;
+  double lower;
+  std::string upper_path;
+  double upper;
+};
+
+std::vector<OrderedPair> ordered_pairs(const Practice& p) {
+  std::vector<OrderedPair> pairs{
+      {"evaporation.caution_kg_m2_h", p.evaporation.caution_kg_m2_h,
+       "evaporation.precautions_kg_m2_h", p.evaporation.precautions_kg_m2_h},
+      {"set.initial_set_psi", p.set.initial_set_psi, "set.final_set_psi", p.set.final_set_psi},
+      {"set.seal_surface_min_c", p.set.seal_surface_min_c, "set.seal_surface_max_c",
+       p.set.seal_surface_max_c},
+      {"saw.cut_by_ratio", p.saw.cut_by_ratio, "saw.late_ratio", p.saw.late_ratio}};
+  for (std::size_t i = 0; i <= static_cast<std::size_t>(Operation::tooled_joint); ++i) {
+    const auto operation = static_cast<Operation>(i);
+    const std::string table = fmt::format("operation.{}.", operation_id(operation));
+    pairs.push_back({table + "opens_psi", p.window(operation).opens_psi, table + "closes_psi",
+                     p.window(operation).closes_psi});
+  }
+  return pairs;
+}
+
+void check_order(const Practice& practice, PracticeReader& reader) {
+  for (const OrderedPair& pair : ordered_pairs(practice)) {
+    if (pair.lower < pair.upper) continue;
+    Diagnostic fault{
+        Severity::error,
+        pair.lower_path,
+        fmt::format("got {}, expected less than {} ({})", pair.lower, pair.upper, pair.upper_path),
+        std::nullopt,
+        std::nullopt,
+        {}};
+    fault.where = reader.place_of(pair.lower_path);
+    const auto upper = reader.place_of(pair.upper_path);
+    (fault.where ? fault.also_where : fault.where) = upper;
+    reader.diagnostics.push_back(std::move(fault));
+  }
+}
+
+Reading<Practice> read_into(std::string_view toml, const Practice& base, bool whole) {
+  Reading<Practice> reading;
+  Practice practice = base;
+  PracticeReader reader(practice);
+  try {
+    reader.read(toml::parse(toml), {});
+  } catch (const toml::parse_error& fault) {
+    reading.diagnostics.push_back(error_at({}, fault.source(), std::string(fault.description())));
+    return reading;
+  }
+  if (!has_error(reader.diagnostics)) check_order(practice, reader);
+  reading.diagnostics = std::move(reader.diagnostics);
+  if (whole && reader.met != reader.all()) {
+    reading.diagnostics.push_back({Severity::error,
+                                   {},
+                                   fmt::format("{} of {} entries", reader.met, reader.all()),
+                                   std::nullopt,
+                                   std::nullopt,
+                                   {}});
+  }
+  if (!has_error(reading.diagnostics)) reading.value = practice;
+  return reading;
+}
+
+}  // namespace
+
+Practice default_practice() {
+  Reading<Practice> reading = read_into(embedded::practice_toml(), Practice{}, true);
+  if (!reading.ok()) {
+    throw std::logic_error(
+        render_all(reading.diagnostics, "practice.toml", embedded::practice_toml()));
+  }
+  return *reading.value;
+}
+
+Reading<Practice> read_practice(std::string_view toml, const Practice& base) {
+  return read_into(toml, base, false);
+}
+
+}  // namespace slabtide
