@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/core/diagnostic.h"
-#include "slabtide/day/placing.h"
+#include "slabtide/day/order.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/job/cells.h"
 #include "slabtide/job/job.h"
@@ -20,6 +20,7 @@ struct CellRun {
   Cell cell;
   std::size_t exposure = 0;  ///< index into PourRun::exposures
   std::size_t history = 0;   ///< index into PourRun::histories
+  std::size_t mix = 0;       ///< index into PourRun::mixes
   double placed_s = 0.0;     ///< from the weather grid's start
 };
 
@@ -30,13 +31,15 @@ struct FaceRun {
 
 struct ZoneRun {
   ZonePlacing placing;
-  MixModel mix;
+  std::size_t mix = 0;  ///< of its first cell, index into PourRun::mixes
   std::vector<CellRun> cells;
   std::vector<FaceRun> faces;  ///< in the order of Zone::faces
 };
 
 /// The whole pour computed: what each cell sees and goes through. Zones as in the job.
 struct PourRun {
+  OrderPlan order;
+  std::vector<MixModel> mixes;
   SiteWeather weather;
   std::vector<CellExposure> exposures;
   std::vector<ColumnHistory> histories;
@@ -45,6 +48,7 @@ struct PourRun {
   /// The forecast ends before the horizon asked for.
   bool forecast_cut_short = false;
 
+  const MixModel& mix_of(const ZoneRun& zone) const { return mixes[zone.mix]; }
   UtcTime at(double seconds) const { return after_seconds(weather.grid.start, seconds); }
 };
 

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <vector>
+
+#include "slabtide/day/caution.h"
+#include "slabtide/day/pour_run.h"
+#include "slabtide/day/practice.h"
+#include "slabtide/day/zone_plan.h"
+#include "slabtide/weather/sun.h"
+
+namespace slabtide {
+
+/// Every caution of the day, each with its hour, in the order of time; those that hold all
+/// day come last. The one list that all commands show.
+std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
+                                   const std::vector<ZonePlan>& zones, const SunTimes& sun,
+                                   const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "slabtide/day/practice.h"
+#include "slabtide/slab/column.h"
+
+namespace slabtide {
+
+/// Where a rising curve first reaches `level`: seconds, interpolated in the logarithm of
+/// the values (log resistance runs nearly straight). Empty where it never does.
+std::optional<double> first_reaches(std::span<const double> time_s, std::span<const double> values,
+                                    double level);
+
+/// The value at an instant between two entries, straight between them; the nearest end
+/// outside.
+double value_at(std::span<const double> time_s, std::span<const double> values, double at_s);
+
+/// When the sheen has gone from a column.
+struct SheenGone {
+  double at_s = 0.0;
+  /// Share of the bleed water still to come then.
+  double bleed_left = 0.0;
+  double evaporation_kg_m2_h = 0.0;
+};
+
+/// The first time the free water is under the limit and not growing, after it had stood
+/// above the limit, or after the grace time where it never did; no later than initial set.
+/// Empty where neither comes.
+std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice& practice);
+
+/// One operation in one column, seconds from the grid's start.
+struct CellWindow {
+  std::optional<double> opens_s;
+  std::optional<double> closes_s;
+  bool stiff_before_dry = false;  ///< too stiff before the sheen was gone: no window at all
+};
+
+CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
+                       const Practice& practice);
+
+/// A time and the area it holds for.
+struct TimedArea {
+  std::optional<double> at_s;
+  double area_m2 = 0.0;
+};
+
+/// The time by which `share` of the area has come; empty where that never happens.
+std::optional<double> time_of_share(std::vector<TimedArea> areas, double share);
+
+}  // namespace slabtide

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/day/operation.h"
+#include "slabtide/day/pour_run.h"
+#include "slabtide/day/practice.h"
+
+namespace slabtide {
+
+/// When an operation can be done. A time is absent where it does not come before the
+/// forecast ends.
+struct OperationWindow {
+  Operation operation = Operation::stamp;
+  std::optional<UtcTime> opens;          ///< the first tenth of the area is ready
+  std::optional<UtcTime> open_all_over;  ///< nine tenths are
+  std::optional<UtcTime> closes;         ///< the first tenth is too stiff, or it is too late
+  std::string note;
+
+  /// From opening to closing; empty where either is missing.
+  std::optional<double> minutes() const;
+};
+
+/// A part of a zone that behaves as one: the whole of it, a strip, the border.
+struct PartPlan {
+  std::string name;  ///< empty for a whole zone
+  double area_m2 = 0.0;
+  std::vector<std::size_t> cells;  ///< indices into ZoneRun::cells
+  std::optional<UtcTime> sheen_gone;
+  std::optional<UtcTime> initial_set;
+  std::optional<UtcTime> final_set;
+  std::vector<OperationWindow> windows;
+  double peak_evaporation_kg_m2_h = 0.0;  ///< while plastic
+  UtcTime peak_evaporation_at;
+  double surface_peak_c = 0.0;
+  UtcTime surface_peak_at;
+  /// Dry on top while much bleeding is still to come.
+  std::optional<UtcTime> early_sheen_at;
+  std::optional<UtcTime> crust_at;
+  double sunlit_share = 0.0;  ///< of the hours from placing to initial set
+
+  const OperationWindow* window(Operation operation) const;
+};
+
+/// The plan of the named cells of a zone for these plastic operations, and for walking on,
+/// washing (`released`: release agent is to come off) and sealing after them.
+PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
+                   const std::vector<Operation>& operations, bool released, const PourRun& run,
+                   const Practice& practice);
+
+/// When each cell can take the operation, seconds from the grid's start; one entry a cell.
+std::vector<std::optional<double>> ready_times_s(const ZoneRun& zone, Operation operation,
+                                                 const PourRun& run, const Practice& practice);
+
+/// The stripping window of one formed face.
+OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practice& practice);
+
+}  // namespace slabtide

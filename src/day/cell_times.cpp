@@ -1,0 +1,106 @@
+#include "slabtide/day/cell_times.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+namespace slabtide {
+
+namespace {
+
+constexpr double seconds_per_minute = 60.0;
+
+/// Share of the way from `a` to `b` at which `level` lies, by logarithm where both are positive.
+double way_to(double a, double b, double level) {
+  if (a > 0.0 && b > a) return std::log(level / a) / std::log(b / a);
+  return b > a ? (level - a) / (b - a) : 0.0;
+}
+
+/// Share of the bleed water that comes after entry `from`.
+double bleed_after(const ColumnHistory& history, std::size_t from) {
+  double before = 0.0;
+  double after = 0.0;
+  for (std::size_t i = 1; i < history.time_s.size(); ++i) {
+    const double mean = 0.5 * (history.bleed_kg_m2_h[i] + history.bleed_kg_m2_h[i - 1]);
+    const double water = mean * (history.time_s[i] - history.time_s[i - 1]);
+    (i <= from ? before : after) += water;
+  }
+  return before + after > 0.0 ? after / (before + after) : 0.0;
+}
+
+}  // namespace
+
+std::optional<double> first_reaches(std::span<const double> time_s, std::span<const double> values,
+                                    double level) {
+  const auto found =
+      std::find_if(values.begin(), values.end(), [level](double value) { return value >= level; });
+  if (found == values.end()) return std::nullopt;
+  const auto i = static_cast<std::size_t>(found - values.begin());
+  if (i == 0) return time_s[0];
+  const double way = way_to(values[i - 1], values[i], level);
+  return time_s[i - 1] + std::clamp(way, 0.0, 1.0) * (time_s[i] - time_s[i - 1]);
+}
+
+double value_at(std::span<const double> time_s, std::span<const double> values, double at_s) {
+  const auto above = std::upper_bound(time_s.begin(), time_s.end(), at_s);
+  if (above == time_s.begin()) return values.front();
+  if (above == time_s.end()) return values.back();
+  const auto i = static_cast<std::size_t>(above - time_s.begin());
+  const double way = (at_s - time_s[i - 1]) / (time_s[i] - time_s[i - 1]);
+  return values[i - 1] + way * (values[i] - values[i - 1]);
+}
+
+std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice& practice) {
+  const double limit = practice.sheen.film_gone_kg_m2;
+  const double grace_end_s = history.time_s.front() + practice.sheen.grace_min * seconds_per_minute;
+  bool stood_above = false;
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    const bool set = history.resistance_middle_psi[i] >= practice.set.initial_set_psi;
+    const bool thin = history.film_kg_m2[i] < limit;
+    const bool thinning = history.bleed_kg_m2_h[i] <= history.evaporation_kg_m2_h[i];
+    if (!thin) stood_above = true;
+    const bool gone = thin && thinning && (stood_above || history.time_s[i] >= grace_end_s);
+    if (set || gone) {
+      return SheenGone{history.time_s[i], bleed_after(history, i), history.evaporation_kg_m2_h[i]};
+    }
+  }
+  return std::nullopt;
+}
+
+CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
+                       const Practice& practice) {
+  CellWindow cell;
+  cell.opens_s = first_reaches(history.time_s, history.resistance_work_psi, window.opens_psi);
+  cell.closes_s = first_reaches(history.time_s, history.resistance_work_psi, window.closes_psi);
+  if (!window.needs_sheen_gone || !cell.opens_s) return cell;
+  const auto dry = sheen_gone(history, practice);
+  if (!dry) {
+    cell.opens_s.reset();
+    return cell;
+  }
+  cell.opens_s = std::max(*cell.opens_s, dry->at_s);
+  cell.stiff_before_dry = cell.closes_s && *cell.opens_s >= *cell.closes_s;
+  return cell;
+}
+
+std::optional<double> time_of_share(std::vector<TimedArea> areas, double share) {
+  const auto when = [](const TimedArea& area) {
+    return area.at_s.value_or(std::numeric_limits<double>::infinity());
+  };
+  std::sort(areas.begin(), areas.end(),
+            [&when](const TimedArea& a, const TimedArea& b) { return when(a) < when(b); });
+  const double whole_m2 =
+      std::accumulate(areas.begin(), areas.end(), 0.0,
+                      [](double sum, const TimedArea& area) { return sum + area.area_m2; });
+  // A rounding's width under the share, so that nine cells of ten are nine tenths.
+  constexpr double rounding = 1e-9;
+  double come_m2 = 0.0;
+  for (const TimedArea& area : areas) {
+    come_m2 += area.area_m2;
+    if (come_m2 >= (share - rounding) * whole_m2) return area.at_s;
+  }
+  return std::nullopt;
+}
+
+}  // namespace slabtide

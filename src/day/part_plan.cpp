@@ -1,0 +1,279 @@
+#include "slabtide/day/part_plan.h"
+
+#include <algorithm>
+
+#include "slabtide/day/cell_times.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double seconds_per_minute = 60.0;
+constexpr double seconds_per_hour = 3600.0;
+
+/// Collects one time a cell and turns the area's shares into instants.
+class Areas {
+ public:
+  explicit Areas(const PourRun& run) : run_(run) {}
+
+  void add(std::optional<double> at_s, double area_m2) { areas_.push_back({at_s, area_m2}); }
+
+  std::optional<UtcTime> by_share(double share) const {
+    const auto at_s = time_of_share(areas_, share);
+    if (!at_s) return std::nullopt;
+    return run_.at(*at_s);
+  }
+
+ private:
+  const PourRun& run_;
+  std::vector<TimedArea> areas_;
+};
+
+/// What plan_part works on, handed about whole.
+struct PartContext {
+  const std::vector<std::size_t>& cells;
+  const ZoneRun& zone;
+  const PourRun& run;
+  const Practice& practice;
+
+  const ColumnHistory& history(std::size_t cell) const {
+    return run.histories[zone.cells[cell].history];
+  }
+  double area_m2(std::size_t cell) const { return zone.cells[cell].cell.area_m2; }
+};
+
+OperationWindow plastic_window(Operation operation, const PartContext& part) {
+  OperationWindow window;
+  window.operation = operation;
+  Areas opens(part.run);
+  Areas closes(part.run);
+  bool stiff_before_dry = false;
+  for (const std::size_t i : part.cells) {
+    const CellWindow cell =
+        cell_window(part.history(i), part.practice.window(operation), part.practice);
+    opens.add(cell.opens_s, part.area_m2(i));
+    closes.add(cell.closes_s, part.area_m2(i));
+    stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
+  }
+  window.opens = opens.by_share(part.practice.cells.first_share);
+  window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
+  window.closes = closes.by_share(part.practice.cells.first_share);
+  if (stiff_before_dry) {
+    window.note = "stiff before the sheen is gone: there is no good time for it";
+  } else if (!window.opens) {
+    window.note = "not before the forecast ends";
+  } else if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {
+    window.note = "the first of it is too stiff before the last is ready: work it by parts";
+  }
+  return window;
+}
+
+/// A window that opens where a rule about the history is first met and does not close.
+template <class OpensAt>
+OperationWindow late_window(Operation operation, const PartContext& part, OpensAt opens_at_s) {
+  OperationWindow window;
+  window.operation = operation;
+  Areas opens(part.run);
+  for (const std::size_t i : part.cells) {
+    opens.add(opens_at_s(part.history(i)), part.area_m2(i));
+  }
+  window.opens = opens.by_share(part.practice.cells.first_share);
+  window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
+  if (!window.opens) window.note = "not before the forecast ends";
+  return window;
+}
+
+std::optional<double> walk_on_s(const ColumnHistory& history, const SetRules& set) {
+  const auto hard = first_reaches(history.time_s, history.resistance_work_psi, set.final_set_psi);
+  const auto strong = first_reaches(history.time_s, history.strength_psi, set.walk_strength_psi);
+  if (!hard || !strong) return std::nullopt;
+  return std::max(*hard, *strong);
+}
+
+std::optional<double> wash_s(const ColumnHistory& history, const SetRules& set) {
+  return first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
+}
+
+/// Dried after the wash, with the surface within the sealer's range and no rain falling.
+std::optional<double> seal_s(const ColumnHistory& history, const PourRun& run,
+                             const Practice& practice) {
+  const auto washed_s = wash_s(history, practice.set);
+  if (!washed_s) return std::nullopt;
+  const double dry_s = practice.set.dry_after_wash_h * seconds_per_hour;
+  double wet_until_s = *washed_s;
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    const double at_s = history.time_s[i];
+    if (at_s < *washed_s) continue;
+    const auto k = std::min(run.weather.grid.count - 1,
+                            static_cast<std::size_t>(at_s / run.weather.grid.step_s));
+    if (run.weather.rain_mm_h[k] >= practice.limits.rain_mm_h) wet_until_s = at_s;
+    const bool in_range = history.surface_c[i] >= practice.set.seal_surface_min_c &&
+                          history.surface_c[i] <= practice.set.seal_surface_max_c;
+    const bool daylight = run.weather.sun_elevation_deg[k] > 0.0;
+    if (in_range && daylight && at_s - wet_until_s >= dry_s) return at_s;
+  }
+  return std::nullopt;
+}
+
+void add_late_windows(PartPlan& plan, bool released, const PartContext& part) {
+  plan.windows.push_back(late_window(Operation::walk, part, [&](const ColumnHistory& history) {
+    return walk_on_s(history, part.practice.set);
+  }));
+  if (released) {
+    plan.windows.push_back(late_window(Operation::wash, part, [&](const ColumnHistory& history) {
+      return wash_s(history, part.practice.set);
+    }));
+  }
+  plan.windows.push_back(late_window(Operation::seal, part, [&](const ColumnHistory& history) {
+    return seal_s(history, part.run, part.practice);
+  }));
+}
+
+void find_set_times(PartPlan& plan, const PartContext& part) {
+  Areas sheen(part.run);
+  Areas initial(part.run);
+  Areas final_set(part.run);
+  for (const std::size_t i : part.cells) {
+    const ColumnHistory& history = part.history(i);
+    const auto gone = sheen_gone(history, part.practice);
+    sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
+    initial.add(first_reaches(history.time_s, history.resistance_middle_psi,
+                              part.practice.set.initial_set_psi),
+                part.area_m2(i));
+    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi,
+                                part.practice.set.final_set_psi),
+                  part.area_m2(i));
+  }
+  plan.sheen_gone = sheen.by_share(part.practice.cells.all_over_share);
+  plan.initial_set = initial.by_share(part.practice.cells.first_share);
+  plan.final_set = final_set.by_share(part.practice.cells.all_over_share);
+}
+
+void find_peaks(PartPlan& plan, const PartContext& part) {
+  double evaporation_at_s = 0.0;
+  double surface_at_s = 0.0;
+  plan.peak_evaporation_kg_m2_h = 0.0;
+  plan.surface_peak_c = part.history(part.cells.front()).surface_c.front();
+  for (const std::size_t cell : part.cells) {
+    const ColumnHistory& history = part.history(cell);
+    for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+      const bool plastic = history.resistance_middle_psi[i] < part.practice.set.initial_set_psi;
+      if (plastic && history.evaporation_kg_m2_h[i] > plan.peak_evaporation_kg_m2_h) {
+        plan.peak_evaporation_kg_m2_h = history.evaporation_kg_m2_h[i];
+        evaporation_at_s = history.time_s[i];
+      }
+      if (history.surface_c[i] > plan.surface_peak_c) {
+        plan.surface_peak_c = history.surface_c[i];
+        surface_at_s = history.time_s[i];
+      }
+    }
+  }
+  plan.peak_evaporation_at = part.run.at(evaporation_at_s);
+  plan.surface_peak_at = part.run.at(surface_at_s);
+}
+
+std::optional<double> crust_s(const ColumnHistory& history, const CrustRules& crust) {
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    const double deep = history.resistance_deep_psi[i];
+    const double top = history.resistance_top_psi[i];
+    if (deep < crust.body_under_psi && top > crust.top_over_psi && top > crust.ratio * deep) {
+      return history.time_s[i];
+    }
+  }
+  return std::nullopt;
+}
+
+/// A crust shows as a top that is firm ahead of its body, or as a top that dries while the
+/// body still bleeds; each counts once a tenth of the part shows it.
+void find_top_troubles(PartPlan& plan, const PartContext& part) {
+  Areas early(part.run);
+  Areas crust(part.run);
+  for (const std::size_t i : part.cells) {
+    const ColumnHistory& history = part.history(i);
+    const auto gone = sheen_gone(history, part.practice);
+    const SheenRules& rules = part.practice.sheen;
+    const bool misleads = gone && gone->bleed_left > rules.early_bleed_share &&
+                          gone->evaporation_kg_m2_h >= rules.early_evaporation_kg_m2_h;
+    early.add(misleads ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
+    crust.add(crust_s(history, part.practice.crust), part.area_m2(i));
+  }
+  plan.early_sheen_at = early.by_share(part.practice.cells.first_share);
+  plan.crust_at = crust.by_share(part.practice.cells.first_share);
+}
+
+double sunlit_share(const PartPlan& plan, const PartContext& part) {
+  const TimeGrid& grid = part.run.weather.grid;
+  const double end_s =
+      plan.initial_set ? seconds_between(grid.start, *plan.initial_set) : grid.end_s();
+  double lit = 0.0;
+  double all = 0.0;
+  for (const std::size_t cell : part.cells) {
+    const CellRun& cell_run = part.zone.cells[cell];
+    const CellExposure& exposure = part.run.exposures[cell_run.exposure];
+    for (std::size_t k = 0; k < grid.count; ++k) {
+      const double at_s = static_cast<double>(k) * grid.step_s;
+      if (at_s < cell_run.placed_s || at_s > end_s) continue;
+      lit += exposure.sunlit_share[k] * cell_run.cell.area_m2;
+      all += cell_run.cell.area_m2;
+    }
+  }
+  return all > 0.0 ? lit / all : 0.0;
+}
+
+}  // namespace
+
+std::optional<double> OperationWindow::minutes() const {
+  if (!opens || !closes) return std::nullopt;
+  return seconds_between(*opens, *closes) / seconds_per_minute;
+}
+
+const OperationWindow* PartPlan::window(Operation operation) const {
+  const auto found = std::find_if(
+      windows.begin(), windows.end(),
+      [operation](const OperationWindow& window) { return window.operation == operation; });
+  return found == windows.end() ? nullptr : &*found;
+}
+
+PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
+                   const std::vector<Operation>& operations, bool released, const PourRun& run,
+                   const Practice& practice) {
+  PartPlan plan;
+  plan.name = std::move(name);
+  plan.cells = std::move(cells);
+  const PartContext part{plan.cells, zone, run, practice};
+  for (const std::size_t i : plan.cells) plan.area_m2 += part.area_m2(i);
+  for (const Operation operation : operations) {
+    plan.windows.push_back(plastic_window(operation, part));
+  }
+  add_late_windows(plan, released, part);
+  find_set_times(plan, part);
+  find_peaks(plan, part);
+  find_top_troubles(plan, part);
+  plan.sunlit_share = sunlit_share(plan, part);
+  return plan;
+}
+
+std::vector<std::optional<double>> ready_times_s(const ZoneRun& zone, Operation operation,
+                                                 const PourRun& run, const Practice& practice) {
+  std::vector<std::optional<double>> times;
+  times.reserve(zone.cells.size());
+  for (const CellRun& cell : zone.cells) {
+    times.push_back(
+        cell_window(run.histories[cell.history], practice.window(operation), practice).opens_s);
+  }
+  return times;
+}
+
+OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practice& practice) {
+  const CellWindow cell =
+      cell_window(run.histories[face.history], practice.window(Operation::strip), practice);
+  OperationWindow window;
+  window.operation = Operation::strip;
+  if (cell.opens_s) window.opens = run.at(*cell.opens_s);
+  window.open_all_over = window.opens;
+  if (cell.closes_s) window.closes = run.at(*cell.closes_s);
+  if (!window.opens) window.note = "not before the forecast ends";
+  return window;
+}
+
+}  // namespace slabtide
