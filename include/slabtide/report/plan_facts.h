@@ -1,0 +1,45 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "slabtide/day/day_plan.h"
+#include "slabtide/day/pour_run.h"
+#include "slabtide/job/job.h"
+#include "slabtide/weather/forecast.h"
+
+namespace slabtide {
+
+/// All that a report shows. The references outlive the call that takes them.
+struct PlanFacts {
+  const Job& job;
+  const Forecast& forecast;
+  const PourRun& run;
+  const DayPlan& plan;
+};
+
+/// The pour day's weather in figures.
+struct WeatherSummary {
+  double high_c = 0.0;
+  double low_c = 0.0;
+  double mean_wind_10m_m_s = 0.0;
+  double daylight_cloud_share = 0.0;
+};
+
+/// Over what the run covers of the 24 hours from the start of the pour, which is when the
+/// concrete meets it.
+WeatherSummary summarise_weather(const PourRun& run);
+
+/// "Fri 06:10" for another day than the pour's, "06:10" for the day itself.
+std::string day_clock(UtcTime time, const Job& job);
+/// The same, or "-" where there is no time.
+std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
+
+/// The mix in a sentence, and where its set times come from.
+std::string mix_words(const PlanFacts& facts);
+std::string set_words(const SettingParameters& setting);
+std::string finish_words(Finish finish);
+std::string saw_words(SawKind kind);
+std::string compass_words(double bearing_deg);
+
+}  // namespace slabtide

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "slabtide/day/caution.h"
+#include "slabtide/job/job.h"
+#include "slabtide/report/text_style.h"
+
+namespace slabtide {
+
+/// The cautions, each with its hour, wrapped at 80 columns.
+std::string text_cautions(const std::vector<Caution>& cautions, const Job& job,
+                          const TextStyle& style);
+
+}  // namespace slabtide

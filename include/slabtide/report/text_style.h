@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace slabtide {
+
+/// How text is dressed for where it goes: colour only on a terminal.
+struct TextStyle {
+  bool colour = false;
+
+  std::string heading(std::string_view text) const;
+  std::string warning(std::string_view text) const;
+};
+
+inline constexpr std::size_t text_width = 80;
+
+/// `text` wrapped at `text_width`, its first line `lead` columns in and the others `hang`;
+/// ends in a newline.
+std::string paragraph(std::string_view text, std::size_t lead = 0, std::size_t hang = 0);
+
+/// `text` cut or filled with spaces to `width` terminal columns.
+std::string pad(std::string_view text, std::size_t width);
+
+}  // namespace slabtide

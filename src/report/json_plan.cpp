@@ -1,0 +1,190 @@
+#include "slabtide/report/json_plan.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <boost/date_time/gregorian/formatters.hpp>
+#include <nlohmann/json.hpp>
+
+#include "slabtide/core/version.h"
+
+namespace slabtide {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// Decimals that mean something: a rate or a temperature to a hundredth.
+double hundredths(double value) {
+  constexpr double per_unit = 100.0;
+  const double rounded = std::round(value * per_unit) / per_unit;
+  return rounded == 0.0 ? 0.0 : rounded;
+}
+
+class JsonPlan {
+ public:
+  explicit JsonPlan(const PlanFacts& facts) : facts_(facts) {}
+
+  Json document() const {
+    Json json;
+    json["slabtide"] = {{"version", version()}, {"schema", 1}};
+    json["job"] = job();
+    json["weather"] = weather();
+    json["mix"] = mix();
+    json["zones"] = Json::array();
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) {
+      json["zones"].push_back(zone(facts_.plan.zones[i], facts_.job.zones[i]));
+    }
+    json["tightest"] = tightest();
+    json["saw"] = saws();
+    json["cautions"] = Json::array();
+    for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
+    json["assumptions"] = facts_.plan.assumptions;
+    return json;
+  }
+
+ private:
+  Json time(UtcTime at) const { return iso8601_minute(at, facts_.job.site.time_zone); }
+  Json time(const std::optional<UtcTime>& at) const { return at ? time(*at) : Json(nullptr); }
+
+  Json job() const {
+    const Job& job = facts_.job;
+    return {{"name", job.name},
+            {"site", job.site.name},
+            {"latitude_deg", job.site.latitude_deg},
+            {"longitude_deg", job.site.longitude_deg},
+            {"time_zone", job.site.time_zone.name()},
+            {"date", boost::gregorian::to_iso_extended_string(job.pour.date)},
+            {"start", time(job.pour.start)}};
+  }
+
+  Json weather() const {
+    const WeatherSummary summary = summarise_weather(facts_.run);
+    const SunTimes& sun = facts_.plan.sun;
+    const bool ordinary = sun.kind == SunTimes::Kind::ordinary;
+    return {{"source", facts_.forecast.source},
+            {"issued", time(facts_.forecast.issued)},
+            {"high_c", hundredths(summary.high_c)},
+            {"low_c", hundredths(summary.low_c)},
+            {"mean_wind_10m_m_s", hundredths(summary.mean_wind_10m_m_s)},
+            {"daylight_cloud_share", hundredths(summary.daylight_cloud_share)},
+            {"sunrise", ordinary ? time(sun.rise) : Json(nullptr)},
+            {"sunset", ordinary ? time(sun.set) : Json(nullptr)},
+            {"ground_c", hundredths(facts_.run.ground_c)},
+            {"computed_until", time(facts_.run.at(facts_.run.weather.grid.end_s()))}};
+  }
+
+  Json mix() const {
+    const MixModel& model = facts_.run.mixes.front();
+    return {{"name", facts_.job.mix.name},
+            {"initial_set_h", hundredths(model.setting.initial_set_h)},
+            {"final_set_h", hundredths(model.setting.final_set_h)},
+            {"admixture_shift_h", hundredths(model.setting.shift_h)},
+            {"set_times_estimated", model.setting.estimated},
+            {"discharge_c", hundredths(model.discharge_c)}};
+  }
+
+  Json window(const OperationWindow& window) const {
+    return {{"operation", operation_id(window.operation)},
+            {"opens", time(window.opens)},
+            {"open_all_over", time(window.open_all_over)},
+            {"closes", time(window.closes)},
+            {"note", window.note}};
+  }
+
+  Json windows(const std::vector<OperationWindow>& all) const {
+    Json json = Json::array();
+    for (const OperationWindow& one : all) json.push_back(window(one));
+    return json;
+  }
+
+  /// The times and peaks that a zone and each part of it have alike.
+  void put_part(Json& json, const PartPlan& part) const {
+    json["sunlit_share"] = hundredths(part.sunlit_share);
+    json["sheen_gone"] = time(part.sheen_gone);
+    json["initial_set"] = time(part.initial_set);
+    json["final_set"] = time(part.final_set);
+    json["peak_evaporation_kg_m2_h"] = hundredths(part.peak_evaporation_kg_m2_h);
+    json["peak_evaporation_at"] = time(part.peak_evaporation_at);
+    json["surface_peak_c"] = hundredths(part.surface_peak_c);
+    json["surface_peak_at"] = time(part.surface_peak_at);
+    json["early_sheen_at"] = time(part.early_sheen_at);
+    json["crust_at"] = time(part.crust_at);
+    json["windows"] = windows(part.windows);
+  }
+
+  Json part(const PartPlan& part) const {
+    Json json{{"name", part.name}, {"area_m2", hundredths(part.area_m2)}};
+    put_part(json, part);
+    return json;
+  }
+
+  Json zone(const ZonePlan& plan, const Zone& described) const {
+    Json json{{"name", plan.name},
+              {"finish", finish_words(described.finish)},
+              {"area_m2", hundredths(plan.area_m2)},
+              {"volume_m3", hundredths(plan.volume_m3)},
+              {"thickness_m", described.thickness_m},
+              {"tied", described.tied},
+              {"placed", {{"start", time(plan.placed.start)}, {"end", time(plan.placed.end)}}}};
+    put_part(json, plan.whole);
+    json["parts"] = Json::array();
+    for (const PartPlan& one : plan.parts) json["parts"].push_back(part(one));
+    json["border"] = plan.border ? part(*plan.border) : Json(nullptr);
+    json["faces"] = Json::array();
+    for (const FacePlan& face : plan.faces) {
+      json["faces"].push_back({{"name", face.name},
+                               {"facing_deg", face.facing_deg ? Json(*face.facing_deg) : Json()},
+                               {"windows", windows({face.strip})}});
+    }
+    json["working_order"] = plan.working_order;
+    return json;
+  }
+
+  Json tightest() const {
+    if (!facts_.plan.tightest) return nullptr;
+    const Tightest& tightest = *facts_.plan.tightest;
+    return {{"zone", tightest.zone},
+            {"part", tightest.part},
+            {"operation", operation_id(tightest.operation)},
+            {"opens", time(tightest.opens)},
+            {"minutes", std::round(tightest.minutes)}};
+  }
+
+  Json saws() const {
+    Json json = Json::array();
+    for (const ZonePlan& zone : facts_.plan.zones) {
+      for (const SawPlan& saw : zone.saws) {
+        json.push_back({{"zone", zone.name},
+                        {"operation", saw.kind == SawKind::early_entry ? "saw_dry" : "saw_wet"},
+                        {"on_hand", saw.on_hand},
+                        {"opens", time(saw.opens)},
+                        {"open_all_over", time(saw.open_all_over)},
+                        {"stress_limit", time(saw.stress_limit)},
+                        {"stress_late", time(saw.stress_late)},
+                        {"surface_limit", time(saw.surface_limit)},
+                        {"latest", time(saw.latest)},
+                        {"too_late", saw.too_late},
+                        {"depth_m", saw.depth_m}});
+      }
+    }
+    return json;
+  }
+
+  Json caution(const Caution& caution) const {
+    return {{"code", caution.code}, {"level", caution_level_id(caution.level)},
+            {"zone", caution.zone}, {"at", time(caution.at)},
+            {"text", caution.text}, {"source", caution.source}};
+  }
+
+  const PlanFacts& facts_;
+};
+
+}  // namespace
+
+std::string json_plan(const PlanFacts& facts) {
+  constexpr int indent = 2;
+  return JsonPlan(facts).document().dump(indent) + "\n";
+}
+
+}  // namespace slabtide

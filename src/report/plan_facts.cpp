@@ -1,0 +1,120 @@
+#include "slabtide/report/plan_facts.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/job/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double seconds_per_hour = 3600.0;
+constexpr double hours_per_day = 24.0;
+
+/// Hours as "4:35".
+std::string hours_minutes(double hours) {
+  const auto minutes = std::lround(hours * 60.0);
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
+}  // namespace
+
+WeatherSummary summarise_weather(const PourRun& run) {
+  const SiteWeather& weather = run.weather;
+  const auto day_steps =
+      static_cast<std::size_t>(hours_per_day * seconds_per_hour / weather.grid.step_s);
+  const std::size_t count = std::min(weather.grid.count, day_steps);
+  WeatherSummary summary;
+  summary.high_c = summary.low_c = weather.air_c.front();
+  double cloud = 0.0;
+  double daylight_steps = 0.0;
+  for (std::size_t k = 0; k < count; ++k) {
+    summary.high_c = std::max(summary.high_c, weather.air_c[k]);
+    summary.low_c = std::min(summary.low_c, weather.air_c[k]);
+    summary.mean_wind_10m_m_s += weather.wind_slab_m_s[k] / weather.wind_ratio;
+    if (weather.sun_elevation_deg[k] > 0.0) {
+      cloud += weather.cloud_share[k];
+      daylight_steps += 1.0;
+    }
+  }
+  summary.mean_wind_10m_m_s /= static_cast<double>(count);
+  summary.daylight_cloud_share = daylight_steps > 0.0 ? cloud / daylight_steps : 0.0;
+  return summary;
+}
+
+std::string day_clock(UtcTime time, const Job& job) {
+  const TimeZone& zone = job.site.time_zone;
+  const Date date = zone.local_from_utc(time).date();
+  if (date == job.pour.date) return clock_time(time, zone);
+  constexpr std::size_t weekday_letters = 3;
+  return long_date(date).substr(0, weekday_letters) + " " + clock_time(time, zone);
+}
+
+std::string day_clock(const std::optional<UtcTime>& time, const Job& job) {
+  return time ? day_clock(*time, job) : std::string("-");
+}
+
+std::string set_words(const SettingParameters& setting) {
+  std::string words = fmt::format("initial set {}, final {} at 73 °F ({})",
+                                  hours_minutes(setting.initial_set_h + setting.shift_h),
+                                  hours_minutes(setting.final_set_h + setting.shift_h),
+                                  setting.estimated ? "estimated" : "the supplier's");
+  if (setting.shift_h != 0.0) {
+    words += fmt::format(", admixture {}{} h in it", setting.shift_h > 0.0 ? "+" : "-",
+                         hours_minutes(std::abs(setting.shift_h)));
+  }
+  return words;
+}
+
+std::string mix_words(const PlanFacts& facts) {
+  const Mix& mix = facts.job.mix;
+  const MixModel& model = facts.run.mixes.front();
+  std::string words = fmt::format("{}, w/cm {:.2f}",
+                                  content_words(mix.cementitious_kg_m3, facts.job.units), mix.w_cm);
+  const auto percent = [](double share) { return fmt::format("{:.0f} %", 100.0 * share); };
+  if (mix.ash_share > 0.0) {
+    words += fmt::format(", {} class {} ash", percent(mix.ash_share),
+                         mix.ash_class == AshClass::f ? "F" : "C");
+  }
+  if (mix.slag_share > 0.0) words += fmt::format(", {} slag", percent(mix.slag_share));
+  if (mix.silica_fume_share > 0.0) {
+    words += fmt::format(", {} silica fume", percent(mix.silica_fume_share));
+  }
+  words += fmt::format(", {} air, {} at the chute", percent(mix.air_share),
+                       temperature_words(model.discharge_c, facts.job.units));
+  return mix.name.empty() ? words : mix.name + ": " + words;
+}
+
+std::string finish_words(Finish finish) {
+  switch (finish) {
+    case Finish::stamp:
+      return "stamp";
+    case Finish::texture_roll:
+      return "texture roll";
+    case Finish::broom:
+      return "broom";
+    case Finish::float_finish:
+      return "float";
+    case Finish::trowel:
+      return "trowel";
+  }
+  return "broom";
+}
+
+std::string saw_words(SawKind kind) {
+  return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
+}
+
+std::string compass_words(double bearing_deg) {
+  constexpr std::array<std::string_view, 8> names{"north", "northeast", "east", "southeast",
+                                                  "south", "southwest", "west", "northwest"};
+  constexpr double eighth_deg = 45.0;
+  const auto turn = static_cast<long>(std::lround(bearing_deg / eighth_deg));
+  return std::string(names[static_cast<std::size_t>((turn % 8 + 8) % 8)]);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,39 @@
+#include "slabtide/report/text_cautions.h"
+
+#include <fmt/format.h>
+
+#include "slabtide/core/text.h"
+#include "slabtide/report/plan_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t time_width = 10;
+
+std::string caution_line(const Caution& caution, const Job& job, const TextStyle& style) {
+  const std::string when = caution.at ? day_clock(*caution.at, job) : std::string();
+  const std::string about = caution.zone.empty() ? std::string() : caution.zone + ": ";
+  const std::string weight = caution.level == CautionLevel::stop ? "STOP, " : std::string();
+  const std::string wrapped =
+      wrap(pad(when, time_width) + weight + about + caution.text, text_width - 2, time_width);
+  std::string lines;
+  std::size_t from = 0;
+  while (from < wrapped.size()) {
+    const std::size_t to = std::min(wrapped.find('\n', from), wrapped.size());
+    lines += fmt::format("  {}\n", wrapped.substr(from, to - from));
+    from = to + 1;
+  }
+  return caution.level == CautionLevel::stop ? style.warning(lines) : lines;
+}
+
+}  // namespace
+
+std::string text_cautions(const std::vector<Caution>& cautions, const Job& job,
+                          const TextStyle& style) {
+  std::string text = style.heading("Watch for") + "\n";
+  for (const Caution& caution : cautions) text += caution_line(caution, job, style);
+  return text;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,215 @@
+#include "slabtide/report/text_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/text.h"
+#include "slabtide/job/wording.h"
+#include "slabtide/report/part_table.h"
+#include "slabtide/report/text_cautions.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string both_ends(std::string_view left, std::string_view right) {
+  const std::size_t taken = display_width(left) + display_width(right);
+  const std::size_t gap = taken + 2 <= text_width ? text_width - taken : 2;
+  return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
+}
+
+std::string weather_line(const PlanFacts& facts) {
+  const WeatherSummary weather = summarise_weather(facts.run);
+  const UnitSystem units = facts.job.units;
+  const SunTimes& sun = facts.plan.sun;
+  const TimeZone& zone = facts.job.site.time_zone;
+  std::string line = fmt::format(
+      "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", facts.forecast.source,
+      temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
+      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_share);
+  if (sun.kind == SunTimes::Kind::ordinary) {
+    line += fmt::format(" Sun {} to {}.", clock_time(sun.rise, zone), clock_time(sun.set, zone));
+  }
+  return line;
+}
+
+std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
+                         const TextStyle& style) {
+  const std::string what = fmt::format(
+      "{}, {}, {} thick, {}", finish_words(zone.finish), area_words(plan.area_m2, job.units),
+      thickness_words(zone.thickness_m, job.units), volume_words(plan.volume_m3, job.units));
+  const std::string placed = fmt::format("placed {} to {}", day_clock(plan.placed.start, job),
+                                         day_clock(plan.placed.end, job));
+  return both_ends(style.heading(plan.name) + "  " + what, placed);
+}
+
+std::string limits_line(const SawPlan& saw, const Job& job) {
+  return fmt::format(
+      "cut before: half its strength against cracking {}, surface {} under its "
+      "peak {}",
+      day_clock(saw.stress_limit, job), temperature_difference_words(saw.surface_fall_k, job.units),
+      day_clock(saw.surface_limit, job));
+}
+
+std::string saw_block(const ZonePlan& plan, const Job& job) {
+  std::string text;
+  for (const SawPlan& saw : plan.saws) {
+    const bool worth_saying = saw.on_hand || job.pour.saws.empty();
+    if (worth_saying) text += paragraph(saw_sentence(saw, {}, job), 2, 6);
+  }
+  if (!text.empty()) text += paragraph(limits_line(plan.saws.front(), job), 2, 6);
+  return text;
+}
+
+std::string face_lines(const ZonePlan& plan, const Job& job) {
+  std::string text;
+  for (const FacePlan& face : plan.faces) {
+    const std::string looks = face.facing_deg
+                                  ? fmt::format(", facing {}", compass_words(*face.facing_deg))
+                                  : std::string();
+    text += paragraph(
+        fmt::format("  {}{}: strip the form {}", face.name, looks, window_words(face.strip, job)),
+        6);
+  }
+  return text;
+}
+
+std::string next_days_line(const ZonePlan& plan, const Job& job) {
+  std::string line;
+  for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+    const OperationWindow* window = plan.whole.window(operation);
+    if (window == nullptr) continue;
+    line +=
+        fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
+                    window->opens ? fmt::format("from {}", day_clock(window->open_all_over, job))
+                                  : "after the weather given");
+  }
+  return paragraph(line, 2, 6);
+}
+
+std::string notes_of(const PartPlan& part, const ZonePlan& plan) {
+  std::string text;
+  for (const OperationWindow& window : part.windows) {
+    if (window.note.empty() || window.operation >= Operation::saw_dry) continue;
+    const std::string where = part.name.empty() ? plan.name : part.name;
+    text += paragraph(
+        fmt::format("{}, {}: {}", where, operation_words(window.operation), window.note), 2, 6);
+  }
+  return text;
+}
+
+std::string zone_block(const ZonePlan& plan, const Zone& zone, const Job& job,
+                       const TextStyle& style) {
+  std::vector<const PartPlan*> parts;
+  if (plan.parts.empty()) parts.push_back(&plan.whole);
+  for (const PartPlan& part : plan.parts) parts.push_back(&part);
+
+  std::string text = zone_heading(plan, zone, job, style);
+  text += part_table(parts, zone.finish, "", job);
+  for (const PartPlan* part : parts) text += notes_of(*part, plan);
+  if (!plan.working_order.empty())
+    text += paragraph(fmt::format("order: {}", plan.working_order), 2, 6);
+  if (plan.border) {
+    text += part_table({&*plan.border}, zone.border->finish, "", job);
+  }
+  text += face_lines(plan, job);
+  text += saw_block(plan, job);
+  text += next_days_line(plan, job);
+  return text + "\n";
+}
+
+std::string place_in_zone(const Tightest& tightest) {
+  return tightest.part.empty() ? tightest.zone : tightest.zone + ", " + tightest.part;
+}
+
+/// The zone whose cut is due first, with the saw to use.
+std::string saw_headline(const PlanFacts& facts) {
+  const SawPlan* first = nullptr;
+  const ZonePlan* where = nullptr;
+  for (const ZonePlan& zone : facts.plan.zones) {
+    for (const SawPlan& saw : zone.saws) {
+      const bool counts = (saw.on_hand || facts.job.pour.saws.empty()) && saw.latest;
+      if (!counts || (first != nullptr && *first->latest <= *saw.latest)) continue;
+      first = &saw;
+      where = &zone;
+    }
+  }
+  if (first == nullptr) return {};
+  const std::string until = day_clock(*first->latest, facts.job);
+  if (first->too_late) {
+    return fmt::format("{} wants to crack by {}, before the {} can be on it", where->name, until,
+                       saw_words(first->kind));
+  }
+  return fmt::format("{} from {}, done by {}, {}", where->name, day_clock(first->opens, facts.job),
+                     until, saw_words(first->kind));
+}
+
+std::string headline(const PlanFacts& facts, const TextStyle& style) {
+  constexpr std::size_t indent = 10;
+  std::string text;
+  if (facts.plan.tightest) {
+    const Tightest& tightest = *facts.plan.tightest;
+    text += paragraph(
+        style.heading("Tightest") +
+            fmt::format("  {}: {:.0f} min to {} from {}", place_in_zone(tightest), tightest.minutes,
+                        operation_words(tightest.operation), day_clock(tightest.opens, facts.job)),
+        indent);
+  }
+  const std::string saw = saw_headline(facts);
+  if (!saw.empty())
+    text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, indent);
+  return text.empty() ? text : text + "\n";
+}
+
+}  // namespace
+
+std::string text_assumptions(const PlanFacts& facts, const TextStyle& style) {
+  std::string text = style.heading("Assumed") + "\n";
+  for (const std::string& assumption : facts.plan.assumptions) {
+    text += paragraph(assumption, 2, 4);
+  }
+  for (const std::string& note : facts.forecast.notes) text += paragraph(note, 2, 4);
+  return text;
+}
+
+std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const Job& job) {
+  const std::string about = zone_name.empty() ? std::string() : zone_name + ", ";
+  const std::string hand = saw.on_hand ? "" : " (not on hand)";
+  const std::string depth = thickness_words(saw.depth_m, job.units);
+  if (saw.too_late) {
+    return fmt::format("{}{}{}: too late, it opens {} and the cut is due by {}", about,
+                       saw_words(saw.kind), hand, day_clock(saw.opens, job),
+                       day_clock(saw.latest, job));
+  }
+  if (!saw.opens) return about + saw_words(saw.kind) + hand + ": not before the forecast ends";
+  const std::string until =
+      saw.latest ? fmt::format(", be done by {}", day_clock(saw.latest, job)) : std::string();
+  return fmt::format("{}{}{}: from {}, all over {}{}, {} deep", about, saw_words(saw.kind), hand,
+                     day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until, depth);
+}
+
+std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
+  const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
+  std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
+  text += paragraph(weather_line(facts));
+  text += paragraph(mix_words(facts) + "; " + set_words(facts.run.mixes.front().setting) + ".");
+  return text;
+}
+
+std::string text_plan(const PlanFacts& facts, const TextStyle& style) {
+  std::string text = text_opening(facts, style);
+  text.append(1, '\n').append(headline(facts, style));
+  for (const std::string& zone_name : facts.job.pour.zone_order) {
+    for (std::size_t i = 0; i < facts.job.zones.size(); ++i) {
+      if (facts.job.zones[i].name != zone_name) continue;
+      text += zone_block(facts.plan.zones[i], facts.job.zones[i], facts.job, style);
+    }
+  }
+  text += text_cautions(facts.plan.cautions, facts.job, style) + "\n";
+  return text + text_assumptions(facts, style);
+}
+
+}  // namespace slabtide
