@@ -1,0 +1,62 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace slabtide {
+
+/// Exit codes of the program.
+inline constexpr int exit_done = 0;
+inline constexpr int exit_could_not = 1;    ///< a file, the network
+inline constexpr int exit_input_wrong = 2;  ///< the input or the command line
+
+/// One option of a command: the table that parsing and help are made from.
+struct Option {
+  std::string name;      ///< "forecast"
+  std::string argument;  ///< "FILE"; empty for a switch
+  std::string help;
+  bool many = false;  ///< may be given again
+};
+
+/// What a command takes.
+struct CommandLine {
+  std::string name;     ///< "plan"
+  std::string summary;  ///< one line
+  std::string operand;  ///< "JOB"; empty where it takes none
+  bool operand_needed = true;
+  std::vector<Option> options;
+  std::string details;  ///< more help, may be empty
+};
+
+/// A command line read against its table.
+class ParsedLine {
+ public:
+  bool has(const std::string& option) const { return values_.contains(option); }
+  /// The last value given.
+  std::optional<std::string> text(const std::string& option) const;
+  std::vector<std::string> texts(const std::string& option) const;
+  const std::vector<std::string>& operands() const { return operands_; }
+
+ private:
+  friend struct LineReading read_line(const CommandLine&, const std::vector<std::string>&);
+
+  std::map<std::string, std::vector<std::string>> values_;
+  std::vector<std::string> operands_;
+};
+
+struct LineReading {
+  std::optional<ParsedLine> line;
+  bool help_wanted = false;
+  std::string fault;  ///< in words for the user, where there is no line
+};
+
+/// Reads `args` (after the command's name).
+LineReading read_line(const CommandLine& command, const std::vector<std::string>& args);
+
+/// `slabtide plan --help`: at 80 columns.
+std::string help_text(const CommandLine& command);
+
+}  // namespace slabtide

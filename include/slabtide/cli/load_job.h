@@ -1,0 +1,41 @@
+#pragma once
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+
+#include "slabtide/cli/command_line.h"
+#include "slabtide/day/practice.h"
+#include "slabtide/job/job.h"
+#include "slabtide/weather/forecast.h"
+#include "slabtide/weather/weather_series.h"
+
+namespace slabtide {
+
+/// A job with its weather and practice, ready to compute.
+struct LoadedJob {
+  std::string path;
+  std::string text;
+  Job job;
+  Practice practice;
+  Forecast forecast;
+  WeatherSeries series;
+};
+
+/// What went well, or the exit code after the findings were printed.
+struct JobLoading {
+  std::optional<LoadedJob> loaded;
+  int exit_code = exit_done;
+};
+
+/// The options every command that reads a job shares: --forecast, --practice, --units.
+std::vector<Option> job_options();
+
+/// Reads the job file, then --practice and the job's own [practice], then the weather it
+/// names (or --forecast). Findings go to `err`.
+JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err);
+
+/// Weather and practice for a job that did not come from a file.
+JobLoading complete_job(Job job, const ParsedLine& line, std::ostream& err);
+
+}  // namespace slabtide

@@ -1,0 +1,16 @@
+#include "slabtide/cli/commands.h"
+
+#include <array>
+
+#include "slabtide/cli/plan_command.h"
+#include "slabtide/cli/quick_command.h"
+#include "slabtide/cli/starter_command.h"
+
+namespace slabtide {
+
+std::span<const Command> commands() {
+  static const std::array all{plan_command, quick_command, starter_command};
+  return all;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,168 @@
+#include "slabtide/cli/load_job.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <ostream>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/files.h"
+#include "slabtide/job/read_job.h"
+#include "slabtide/weather/high_low_day.h"
+#include "slabtide/weather/read_forecast.h"
+
+namespace slabtide {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A text and the path it is called by in messages.
+struct NamedText {
+  std::string path;
+  std::string text;
+};
+
+/// Carries the loading along: each step fills its part or leaves an exit code.
+class Loader {
+ public:
+  Loader(const ParsedLine& line, std::ostream& err) : line_(line), err_(err) {}
+
+  bool read_job_file(const std::string& path) {
+    auto file = read(path);
+    if (!file) return false;
+    Reading<Job> reading = read_job(file->text);
+    if (!take(reading, *file)) return false;
+    path_ = file->path;
+    text_ = std::move(file->text);
+    job_ = std::move(*reading.value);
+    return true;
+  }
+
+  void take_job(Job job) { job_ = std::move(job); }
+
+  bool read_units() {
+    const auto units = line_.text("units");
+    if (!units) return true;
+    if (*units != "us" && *units != "si") {
+      return refuse(fmt::format("--units: got '{}', expected us or si", *units));
+    }
+    job_.units = *units == "us" ? UnitSystem::us : UnitSystem::si;
+    return true;
+  }
+
+  bool read_practice_files() {
+    practice_ = default_practice();
+    if (const auto path = line_.text("practice")) {
+      auto file = read(*path);
+      if (!file) return false;
+      Reading<Practice> reading = read_practice(file->text, practice_);
+      if (!take(reading, *file)) return false;
+      practice_ = *reading.value;
+    }
+    return read_own_practice();
+  }
+
+  bool read_weather() {
+    if (const auto path = line_.text("forecast")) return read_forecast_file(*path);
+    if (const auto* named = std::get_if<ForecastFile>(&job_.weather)) {
+      const fs::path beside = fs::path(path_).parent_path();
+      return read_forecast_file((beside / named->path).string());
+    }
+    forecast_ = high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date);
+    return make_series({"weather", {}});
+  }
+
+  JobLoading result() {
+    if (exit_code_ != exit_done) return {std::nullopt, exit_code_};
+    return {LoadedJob{std::move(path_), std::move(text_), std::move(job_), practice_,
+                      std::move(forecast_), *series_},
+            exit_done};
+  }
+
+ private:
+  std::optional<NamedText> read(const std::string& path) {
+    FileText file = read_file(path);
+    if (file.text) return NamedText{path, std::move(*file.text)};
+    err_ << fmt::format("{}: {}\n", path, file.error.message);
+    if (!file.error.next_step.empty()) err_ << "  " << file.error.next_step << "\n";
+    exit_code_ = exit_input_wrong;
+    return std::nullopt;
+  }
+
+  template <class T>
+  bool take(const Reading<T>& reading, const NamedText& file) {
+    err_ << render_all(reading.diagnostics, file.path, file.text);
+    if (reading.ok()) return true;
+    exit_code_ = exit_input_wrong;
+    return false;
+  }
+
+  bool refuse(const std::string& message) {
+    err_ << "slabtide: " << message << "\n";
+    exit_code_ = exit_input_wrong;
+    return false;
+  }
+
+  /// Findings in the job's [practice] table are shown where the table stands in the file:
+  /// the reader sees the table alone, on as many blank lines as come before it.
+  bool read_own_practice() {
+    const std::string& own = job_.practice_overrides_toml;
+    if (own.empty()) return true;
+    Reading<Practice> reading = read_practice(own, practice_);
+    if (!take(reading, {path_, own})) return false;
+    practice_ = *reading.value;
+    return true;
+  }
+
+  bool read_forecast_file(const std::string& path) {
+    auto file = read(path);
+    if (!file) return false;
+    Reading<Forecast> reading = read_forecast(file->text, job_.site.time_zone);
+    if (!take(reading, *file)) return false;
+    forecast_ = std::move(*reading.value);
+    return make_series(*file);
+  }
+
+  bool make_series(const NamedText& file) {
+    Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast_);
+    if (!take(reading, file)) return false;
+    series_ = std::move(reading.value);
+    return true;
+  }
+
+  const ParsedLine& line_;
+  std::ostream& err_;
+  std::string path_;
+  std::string text_;
+  Job job_;
+  Practice practice_;
+  Forecast forecast_;
+  std::optional<WeatherSeries> series_;
+  int exit_code_ = exit_done;
+};
+
+}  // namespace
+
+std::vector<Option> job_options() {
+  return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
+          {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+          {"units", "us|si", "units of the output; else the job file's", false}};
+}
+
+JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
+  Loader loader(line, err);
+  if (loader.read_job_file(path) && loader.read_units() && loader.read_practice_files()) {
+    loader.read_weather();
+  }
+  return loader.result();
+}
+
+JobLoading complete_job(Job job, const ParsedLine& line, std::ostream& err) {
+  Loader loader(line, err);
+  loader.take_job(std::move(job));
+  if (loader.read_practice_files()) loader.read_weather();
+  return loader.result();
+}
+
+}  // namespace slabtide

@@ -1,0 +1,287 @@
+#include "slabtide/cli/quick_command.h"
+
+#include <cmath>
+#include <ostream>
+
+#include <fmt/format.h>
+
+#include "slabtide/cli/load_job.h"
+#include "slabtide/cli/output.h"
+#include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
+#include "slabtide/core/zone_table.h"
+#include "slabtide/day/day_plan.h"
+#include "slabtide/job/wording.h"
+#include "slabtide/report/text_quick.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double default_thickness_m = 4.0 * metres_per_inch;
+constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
+/// The panel that stands for the slab: small, so that it is placed in minutes.
+constexpr double panel_m = 3.0;
+/// Outdoor concrete where it freezes: common practice.
+constexpr double usual_air_share = 0.06;
+
+CommandLine quick_line() {
+  CommandLine line;
+  line.name = "quick";
+  line.summary = "the same slab in the sun and in the shade, without a job file";
+  line.options = {
+      {"place", "LAT,LON", "latitude and longitude, degrees; west is negative", false},
+      {"date", "YYYY-MM-DD", "the day of the pour", false},
+      {"start", "HH:MM", "when placing starts, local time; else 08:00", false},
+      {"high", "T", "the day's high, °F", false},
+      {"low", "T", "the morning's low, °F", false},
+      {"dew-point", "T", "dew point, °F; else the low", false},
+      {"wind", "V", "mean wind at 10 m, mph; else 7", false},
+      {"cloud", "PERCENT", "cloud cover; else 0", false},
+      {"thickness", "D", "slab thickness, in; else 4", false},
+      {"concrete-temp", "T", "concrete at the chute, °F; else the day's mean, 60 at least", false},
+      {"finish", "WORD", "stamp, texture, broom, float or trowel; else stamp", false},
+      {"time-zone", "NAME", "such as America/Chicago; else the nearest in the table", false},
+      {"units", "us|si", "units of all of this and of the output; else us", false},
+      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+      {"write", "FILE", "write the plan to FILE.json as well", true}};
+  line.details =
+      "With --units si: temperatures in °C, wind in m/s, thickness in mm.\n"
+      "Example: slabtide quick --place 44.9,-91.9 --date 2026-05-14 --high 71 --low 48\n";
+  return line;
+}
+
+/// What is wrong with an option, or the job and what was assumed for it.
+struct QuickJob {
+  Job job;
+  std::vector<std::string> assumed;
+  std::string fault;
+};
+
+/// Reads the options one by one into the job; after the first fault the rest is skipped.
+class QuickReader {
+ public:
+  explicit QuickReader(const ParsedLine& line) : line_(line) {}
+
+  QuickJob read() {
+    read_units();
+    read_place();
+    read_when();
+    read_weather();
+    read_slab();
+    return std::move(quick_);
+  }
+
+ private:
+  void fail(std::string fault) {
+    if (quick_.fault.empty()) quick_.fault = std::move(fault);
+  }
+
+  void assume(std::string what) { quick_.assumed.push_back(std::move(what)); }
+
+  bool us() const { return quick_.job.units == UnitSystem::us; }
+
+  std::optional<double> number(const std::string& option, double least, double most) {
+    const auto text = line_.text(option);
+    if (!text) return std::nullopt;
+    const auto value = parse_number(*text);
+    if (!value) {
+      fail(fmt::format("--{}: got '{}', expected a number", option, *text));
+    } else if (!(*value >= least && *value <= most)) {
+      fail(fmt::format("--{}: got {}, expected {:g} to {:g}", option, *text, least, most));
+    } else {
+      return value;
+    }
+    return std::nullopt;
+  }
+
+  double needed(const std::string& option, double least, double most) {
+    if (!line_.has(option)) fail(fmt::format("--{} is missing", option));
+    return number(option, least, most).value_or(least);
+  }
+
+  /// A temperature in the user's unit, as °C. Limits in °C.
+  std::optional<double> temperature(const std::string& option, double least_c, double most_c) {
+    if (!us()) return number(option, least_c, most_c);
+    const auto f =
+        number(option, fahrenheit_from_celsius(least_c), fahrenheit_from_celsius(most_c));
+    if (!f) return std::nullopt;
+    return celsius_from_fahrenheit(*f);
+  }
+
+  void read_units() {
+    const std::string units = line_.text("units").value_or("us");
+    if (units != "us" && units != "si")
+      fail(fmt::format("--units: got '{}', expected us or si", units));
+    quick_.job.units = units == "si" ? UnitSystem::si : UnitSystem::us;
+  }
+
+  void read_place() {
+    const auto text = line_.text("place");
+    if (!text) return fail("--place LAT,LON is missing");
+    const std::size_t comma = text->find(',');
+    const auto latitude = parse_number(std::string_view(*text).substr(0, comma));
+    const auto longitude = comma == std::string::npos
+                               ? std::nullopt
+                               : parse_number(std::string_view(*text).substr(comma + 1));
+    constexpr double most_latitude_deg = 90.0;
+    constexpr double most_longitude_deg = 180.0;
+    if (!latitude || !longitude || std::abs(*latitude) > most_latitude_deg ||
+        std::abs(*longitude) > most_longitude_deg) {
+      return fail(fmt::format("--place: got '{}', expected LAT,LON such as 44.9,-91.9", *text));
+    }
+    Site& site = quick_.job.site;
+    site.name = fmt::format("{:g}, {:g}", *latitude, *longitude);
+    site.latitude_deg = *latitude;
+    site.longitude_deg = *longitude;
+    read_time_zone();
+  }
+
+  void read_time_zone() {
+    Site& site = quick_.job.site;
+    auto name = line_.text("time-zone");
+    if (!name) {
+      name = nearest_zone_name(site.latitude_deg, site.longitude_deg);
+      if (!name) return fail("--time-zone is needed: the system has no table of zones");
+      assume(fmt::format("time zone {}, the nearest in the table: --time-zone if it is another",
+                         *name));
+    }
+    TimeZone::Loaded loaded = TimeZone::load(*name);
+    if (!loaded.zone) return fail("--time-zone: " + loaded.error.message);
+    site.time_zone = *loaded.zone;
+  }
+
+  void read_when() {
+    const auto date_text = line_.text("date");
+    if (!date_text) return fail("--date is missing");
+    const auto date = parse_date(*date_text);
+    if (!date) return fail(fmt::format("--date: got '{}', expected YYYY-MM-DD", *date_text));
+    const std::string start_text = line_.text("start").value_or("08:00");
+    const auto start = parse_clock(start_text);
+    if (!start) return fail(fmt::format("--start: got '{}', expected HH:MM", start_text));
+    if (!line_.has("start")) assume("placing starts 08:00");
+    Pour& pour = quick_.job.pour;
+    pour.date = *date;
+    pour.start = quick_.job.site.time_zone.utc_from_local(LocalTime(*date, *start)).utc;
+  }
+
+  void read_weather() {
+    constexpr double coldest_c = -40.0;
+    constexpr double hottest_c = 55.0;
+    TypedWeather weather;
+    for (const char* option : {"high", "low"}) {
+      if (!line_.has(option)) return fail(fmt::format("--{} is missing", option));
+    }
+    weather.high_c = temperature("high", coldest_c, hottest_c).value_or(0.0);
+    weather.low_c = temperature("low", coldest_c, hottest_c).value_or(0.0);
+    if (weather.low_c > weather.high_c) {
+      return fail(
+          fmt::format("--low {} is over --high {}", *line_.text("low"), *line_.text("high")));
+    }
+    weather.dew_point_c = temperature("dew-point", coldest_c, hottest_c);
+    if (weather.dew_point_c && *weather.dew_point_c > weather.high_c) {
+      return fail("--dew-point is over --high: the air cannot hold that");
+    }
+    if (!weather.dew_point_c) assume("dew point at the low");
+    read_wind(weather);
+    constexpr double percent = 100.0;
+    const double cloud = number("cloud", 0.0, percent).value_or(0.0) / percent;
+    if (!line_.has("cloud")) assume("a clear sky");
+    weather.cloud = {cloud, cloud, cloud, cloud};
+    quick_.job.weather = weather;
+  }
+
+  void read_wind(TypedWeather& weather) {
+    constexpr double most_mph = 60.0;
+    const double unit = us() ? m_s_per_mph : 1.0;
+    const auto wind = number("wind", 0.0, us() ? most_mph : std::floor(m_s_from_mph(most_mph)));
+    weather.wind_10m_m_s = wind ? *wind * unit : default_wind_m_s;
+    if (!wind) assume("wind " + wind_words(default_wind_m_s, quick_.job.units));
+  }
+
+  void read_slab() {
+    Job& job = quick_.job;
+    job.name = "Quick look";
+    const auto thickness = us() ? number("thickness", 2.0, 24.0) : number("thickness", 50.0, 600.0);
+    const double thickness_m = !thickness ? default_thickness_m
+                               : us()     ? m_from_in(*thickness)
+                                          : m_from_mm(*thickness);
+    if (!thickness) assume("a slab " + thickness_words(thickness_m, job.units) + " thick");
+    read_concrete_temperature();
+    const Finish finish = read_finish();
+    for (const bool shaded : {false, true}) {
+      Zone zone;
+      zone.name = shaded ? "in the shade" : "in the sun";
+      const double x_m = shaded ? 2.0 * panel_m : 0.0;
+      zone.outline = {{x_m, 0.0}, {x_m + panel_m, 0.0}, {x_m + panel_m, panel_m}, {x_m, panel_m}};
+      zone.thickness_m = thickness_m;
+      zone.finish = finish;
+      zone.shaded = shaded;
+      zone.placed_at = job.pour.start;
+      job.pour.zone_order.push_back(zone.name);
+      job.zones.push_back(std::move(zone));
+    }
+    job.mix.air_share = usual_air_share;
+    assume(
+        "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");
+    job.pour.saws = {SawKind::early_entry, SawKind::wet};
+  }
+
+  void read_concrete_temperature() {
+    constexpr double least_usual_c = 15.6;
+    const auto given = temperature("concrete-temp", 0.0, 50.0);
+    if (given) {
+      quick_.job.mix.temperature = *given;
+      return;
+    }
+    if (!quick_.fault.empty()) return;
+    const auto& weather = std::get<TypedWeather>(quick_.job.weather);
+    const double usual_c = std::max(least_usual_c, 0.5 * (weather.high_c + weather.low_c) + 2.0);
+    quick_.job.mix.temperature = usual_c;
+    assume("concrete at " + temperature_words(usual_c, quick_.job.units));
+  }
+
+  Finish read_finish() {
+    const std::string word = line_.text("finish").value_or("stamp");
+    for (const Finish finish : {Finish::stamp, Finish::texture_roll, Finish::broom,
+                                Finish::float_finish, Finish::trowel}) {
+      if (operation_id(main_operation(finish)) == word) return finish;
+    }
+    fail(fmt::format("--finish: got '{}', expected stamp, texture, broom, float or trowel", word));
+    return Finish::stamp;
+  }
+
+  const ParsedLine& line_;
+  QuickJob quick_;
+};
+
+int refuse(const std::string& fault, std::ostream& err) {
+  err << "slabtide quick: " << fault << "\n  slabtide quick --help tells what it takes\n";
+  return exit_input_wrong;
+}
+
+int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  if (const std::string fault = write_fault(files); !fault.empty()) return refuse(fault, err);
+  QuickJob quick = QuickReader(line).read();
+  if (!quick.fault.empty()) return refuse(quick.fault, err);
+  const JobLoading loading = complete_job(std::move(quick.job), line, err);
+  if (!loading.loaded) return loading.exit_code;
+  const LoadedJob& loaded = *loading.loaded;
+  const Reading<PourRun> run =
+      run_pour(loaded.job, loaded.series, loaded.practice, SolverSettings{});
+  err << render_all(run.diagnostics, "quick", {});
+  if (!run.ok()) return exit_input_wrong;
+  DayPlan plan = plan_day(loaded.job, *run.value, loaded.practice);
+  plan.assumptions.insert(plan.assumptions.begin(), quick.assumed.begin(), quick.assumed.end());
+  const PlanFacts facts{loaded.job, loaded.forecast, *run.value, plan};
+  if (const int code = write_plan_files(files, facts, err); code != exit_done) return code;
+  out << text_quick(facts, style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command quick_command{quick_line, run_quick};
+
+}  // namespace slabtide
