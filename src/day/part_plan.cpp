@@ -10,6 +10,8 @@ namespace {
 
 constexpr double seconds_per_minute = 60.0;
 constexpr double seconds_per_hour = 3600.0;
+/// The hottest surface is looked for while the slab cures its first day (ours).
+constexpr double surface_watch_s = 18.0 * seconds_per_hour;
 
 /// Collects one time a cell and turns the area's shares into instants.
 class Areas {
@@ -162,7 +164,8 @@ void find_peaks(PartPlan& plan, const PartContext& part) {
         plan.peak_evaporation_kg_m2_h = history.evaporation_kg_m2_h[i];
         evaporation_at_s = history.time_s[i];
       }
-      if (history.surface_c[i] > plan.surface_peak_c) {
+      const bool first_day = history.time_s[i] - history.time_s.front() < surface_watch_s;
+      if (first_day && history.surface_c[i] > plan.surface_peak_c) {
         plan.surface_peak_c = history.surface_c[i];
         surface_at_s = history.time_s[i];
       }

@@ -26,6 +26,9 @@ constexpr double landmark_within_m = 3.0;
 /// Times told apart by a wall must beat plain sides by this factor of the rest (ours).
 constexpr double plain_sides_slack = 1.05;
 
+/// So that a cell on the edge of two bins falls into the same one on every machine.
+constexpr double rounding = 1e-6;
+
 /// One way to lay the zone's cells on a line.
 struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
@@ -82,7 +85,7 @@ std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
   std::map<long, Bin> bins;
   for (std::size_t i = 0; i < run.cells.size(); ++i) {
     if (!ready_s[i] || run.cells[i].cell.border) continue;
-    Bin& bin = bins[std::lround(line.place_m[i] / cell_size_m)];
+    Bin& bin = bins[std::lround(std::floor(line.place_m[i] / cell_size_m + rounding))];
     const double area = run.cells[i].cell.area_m2;
     const double place = line.place_m[i];
     bin.first_m = bin.cells.empty() ? place : std::min(bin.first_m, place);

@@ -71,7 +71,7 @@ std::string face_lines(const ZonePlan& plan, const Job& job) {
                                   ? fmt::format(", facing {}", compass_words(*face.facing_deg))
                                   : std::string();
     text += paragraph(
-        fmt::format("  {}{}: strip the form {}", face.name, looks, window_words(face.strip, job)),
+        fmt::format("{}{}: strip the form {}", face.name, looks, window_words(face.strip, job)), 2,
         6);
   }
   return text;
@@ -156,7 +156,7 @@ std::string headline(const PlanFacts& facts, const TextStyle& style) {
         style.heading("Tightest") +
             fmt::format("  {}: {:.0f} min to {} from {}", place_in_zone(tightest), tightest.minutes,
                         operation_words(tightest.operation), day_clock(tightest.opens, facts.job)),
-        indent);
+        0, indent);
   }
   const std::string saw = saw_headline(facts);
   if (!saw.empty())
