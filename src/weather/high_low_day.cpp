@@ -56,11 +56,23 @@ UtcTime after_hours(UtcTime from, double hours) {
   return after_seconds(from, hours * seconds_per_hour);
 }
 
-SunDay sun_day(Date date, const Site& site, UtcTime origin) {
-  const SunTimes times = sun_times(date, site.time_zone, site.latitude_deg, site.longitude_deg);
+SunDay sun_day(const SunTimes& times, UtcTime origin) {
   const SunDay seen{hours_between(origin, times.rise), hours_between(origin, times.set)};
   const double half_h = std::clamp(seen.length_h(), shortest_day_h, longest_day_h) / 2.0;
   return {seen.noon_h() - half_h, seen.noon_h() + half_h};
+}
+
+/// The sun of the pour's day and of the days about it, noon to noon: by the calendar a day
+/// could be missed or met twice where the zone's midnight is near the sun's noon.
+std::vector<SunDay> sun_days(const Site& site, Date pour_date, UtcTime origin) {
+  const SunDay pour_day =
+      sun_day(sun_times(pour_date, site.time_zone, site.latitude_deg, site.longitude_deg), origin);
+  std::vector<SunDay> days;
+  for (int k = -days_before; k <= days_after + 1; ++k) {
+    const UtcTime noon = after_hours(origin, pour_day.noon_h() + day_h * k);
+    days.push_back(sun_day(sun_times_about(noon, site.latitude_deg, site.longitude_deg), origin));
+  }
+  return days;
 }
 
 void require_share(double share) {
@@ -100,10 +112,10 @@ double wind_share(const SunDay& sun, double hour) {
 /// Every day that the rows touch, as the high and low curve wants it.
 class Days {
  public:
-  Days(const TypedWeather& weather, const Site& site, Date pour_date, UtcTime origin) {
-    for (int k = -days_before; k <= days_after + 1; ++k)
-      suns_.push_back(sun_day(pour_date + boost::gregorian::days(k), site, origin));
-    for (int k = -days_before; k <= days_after; ++k) spans_.push_back(span(weather, k));
+  Days(const TypedWeather& weather, const Site& site, Date pour_date, UtcTime origin)
+      : suns_(sun_days(site, pour_date, origin)) {
+    for (std::size_t i = 0; i + 1 < suns_.size(); ++i)
+      spans_.push_back(span(weather, static_cast<int>(i) - days_before, suns_[i], suns_[i + 1]));
   }
 
   const std::vector<HighLowSpan>& spans() const { return spans_; }
@@ -121,13 +133,14 @@ class Days {
   }
 
  private:
-  HighLowSpan span(const TypedWeather& weather, int k) const {
-    const auto i = static_cast<std::size_t>(k + days_before);
+  /// `k` days after the pour's.
+  static HighLowSpan span(const TypedWeather& weather, int k, const SunDay& sun,
+                          const SunDay& next) {
     const double later_low_c = weather.next_low_c.value_or(weather.low_c);
     const double later_high_c = weather.next_high_c.value_or(weather.high_c);
-    return {.rise_h = suns_[i].rise_h,
-            .set_h = suns_[i].set_h,
-            .next_rise_h = suns_[i + 1].rise_h,
+    return {.rise_h = sun.rise_h,
+            .set_h = sun.set_h,
+            .next_rise_h = next.rise_h,
             .low_c = k > 0 ? later_low_c : weather.low_c,
             .high_c = k > 0 ? later_high_c : weather.high_c,
             .next_low_c = k >= 0 ? later_low_c : weather.low_c};

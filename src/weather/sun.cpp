@@ -160,11 +160,9 @@ SunPosition sun_position(UtcTime time, double latitude_deg, double longitude_deg
           .distance_au = sun.distance_au};
 }
 
-SunTimes sun_times(Date date, const TimeZone& zone, double latitude_deg, double longitude_deg) {
-  const LocalTime civil_noon(date, boost::posix_time::hours(12));
-  const UtcTime origin = zone.utc_from_local(civil_noon).utc;
-  require_place(origin, latitude_deg, longitude_deg);
-  const Course sun(origin, latitude_deg, longitude_deg);
+SunTimes sun_times_about(UtcTime time, double latitude_deg, double longitude_deg) {
+  require_place(time, latitude_deg, longitude_deg);
+  const Course sun(time, latitude_deg, longitude_deg);
   const double noon_s = sun.noon_near(0.0);
   const double before_s = noon_s - half_day_s;
   const double after_s = noon_s + half_day_s;
@@ -172,6 +170,11 @@ SunTimes sun_times(Date date, const TimeZone& zone, double latitude_deg, double 
   if (sun.up(before_s) || sun.up(after_s))
     return {SunTimes::Kind::always_up, sun.time(before_s), sun.time(after_s)};
   return {SunTimes::Kind::ordinary, sun.crossing(before_s, noon_s), sun.crossing(after_s, noon_s)};
+}
+
+SunTimes sun_times(Date date, const TimeZone& zone, double latitude_deg, double longitude_deg) {
+  const LocalTime civil_noon(date, boost::posix_time::hours(12));
+  return sun_times_about(zone.utc_from_local(civil_noon).utc, latitude_deg, longitude_deg);
 }
 
 }  // namespace slabtide

@@ -29,8 +29,13 @@ struct SunTimes {
   UtcTime set;
 };
 
+/// Rise and set about the solar noon nearest to `time`. Within ten seconds of a precise
+/// ephemeris for |latitude| <= 65; refraction of the day itself moves both by a minute or so.
+/// Error: as sun_position.
+SunTimes sun_times_about(UtcTime time, double latitude_deg, double longitude_deg);
+
 /// Rise and set about the solar noon that falls in the civil day `date` of the zone. In a
-/// white night the set may lie past midnight. To within two minutes for |latitude| <= 65.
+/// white night the set may lie past midnight.
 /// Error: as sun_position.
 SunTimes sun_times(Date date, const TimeZone& zone, double latitude_deg, double longitude_deg);
 
