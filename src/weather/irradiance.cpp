@@ -71,7 +71,8 @@ SplitIrradiance split_irradiance(double global_w_m2, double cos_zenith, double d
   const double extraterrestrial = extraterrestrial_w_m2(cos_zenith, distance_au);
   if (cos_zenith < lowest_split_cos_zenith) return {0.0, global_w_m2};
   const double diffuse = global_w_m2 * diffuse_share(global_w_m2 / extraterrestrial);
-  return {global_w_m2 - diffuse, diffuse};
+  const double beam = std::min(global_w_m2 - diffuse, extraterrestrial);
+  return {beam, global_w_m2 - beam};
 }
 
 }  // namespace slabtide

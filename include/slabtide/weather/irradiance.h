@@ -25,7 +25,7 @@ double extraterrestrial_w_m2(double cos_zenith, double distance_au);
 /// Share of the global irradiance that is sky light, from the clearness index (global over
 /// extraterrestrial, above 1 taken as 1).
 ///
-/// Idealises: hourly means of five US places; its branches meet within 0.002.
+/// Idealises: hourly means of five US places; its branches meet within 0.0003.
 /// Source: Erbs, Klein & Duffie 1982, Estimation of the diffuse radiation fraction for
 /// hourly, daily and monthly-average global radiation, Solar Energy 28. Status: published.
 /// Error: std::invalid_argument for an index below 0 or not a number.
@@ -39,6 +39,8 @@ struct SplitIrradiance {
 
 /// `global_w_m2` on the horizontal split by Erbs. With the sun under 3.7 deg (cosZ < 0.065)
 /// all of it counts as sky light: there the index divides by next to nothing [ours, usual].
+/// The beam is never over the sun outside the air: a forecast's mean hour can hold more light
+/// than a low sun has [ours].
 /// Error: std::invalid_argument for a negative irradiance or as the functions above.
 SplitIrradiance split_irradiance(double global_w_m2, double cos_zenith, double distance_au);
 
