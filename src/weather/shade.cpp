@@ -150,6 +150,7 @@ double Surroundings::sky_view() const {
 }
 
 double Surroundings::sky_view_of_face(double facing_deg) const {
+  if (!std::isfinite(facing_deg)) throw std::invalid_argument("shade: the facing is not finite");
   std::vector<Hit> hits;
   double sum = 0.0;
   double weights = 0.0;

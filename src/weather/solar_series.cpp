@@ -65,9 +65,12 @@ SolarSeries::SolarSeries(const Forecast& forecast) {
 std::optional<double> SolarSeries::at(double s) const {
   // The latest stretch first: where a new one begins within an hour of the last, its own
   // rows count.
-  for (auto stretch = stretches_.rbegin(); stretch != stretches_.rend(); ++stretch)
-    if (s >= stretch->from_s && s <= stretch->to_s) return stretch->flux_w_m2(s);
-  return std::nullopt;
+  const auto holds = [s](const Stretch& stretch) {
+    return s >= stretch.from_s && s <= stretch.to_s;
+  };
+  const auto stretch = std::find_if(stretches_.rbegin(), stretches_.rend(), holds);
+  if (stretch == stretches_.rend()) return std::nullopt;
+  return stretch->flux_w_m2(s);
 }
 
 }  // namespace slabtide

@@ -1,7 +1,9 @@
 #include "slabtide/weather/weather_series.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <functional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -63,6 +65,20 @@ std::vector<Spell> spells_of(const Forecast& forecast) {
   return spells;
 }
 
+struct Gap {
+  double from_s;
+  double to_s;
+};
+
+Gap longest_gap(const std::vector<double>& times_s) {
+  Gap longest{times_s.front(), times_s.front()};
+  for (std::size_t i = 1; i < times_s.size(); ++i) {
+    const Gap gap{times_s[i - 1], times_s[i]};
+    if (gap.to_s - gap.from_s > longest.to_s - longest.from_s) longest = gap;
+  }
+  return longest;
+}
+
 Diagnostic finding(Severity severity, std::string message, std::string next_step) {
   return {.severity = severity,
           .key = {},
@@ -72,24 +88,25 @@ Diagnostic finding(Severity severity, std::string message, std::string next_step
           .next_step = std::move(next_step)};
 }
 
-/// Findings about a variable that a plan cannot do without.
+/// Findings about a variable that a plan cannot do without; of its gaps the longest counts.
 void check_needed(const Rows& rows, std::string_view name, UtcTime origin,
                   std::vector<Diagnostic>& findings) {
   if (rows.times_s.empty()) {
     findings.push_back(finding(Severity::error, fmt::format("the forecast has no {}", name),
                                "use a forecast that carries it"));
+    return;
   }
-  for (std::size_t i = 1; i < rows.times_s.size(); ++i) {
-    const double gap_s = rows.times_s[i] - rows.times_s[i - 1];
-    if (gap_s <= noted_gap_s) continue;
-    const auto utc = [&](double s) { return iso8601_minute(after_seconds(origin, s), TimeZone()); };
-    const bool too_long = gap_s > longest_gap_s;
-    findings.push_back(finding(
-        too_long ? Severity::error : Severity::warning,
-        fmt::format("the forecast has no {} for {:.0f} hours, from {} to {}", name,
-                    gap_s / seconds_per_hour, utc(rows.times_s[i - 1]), utc(rows.times_s[i])),
-        too_long ? "fetch the forecast again, or fill in the rows that are missing" : ""));
-  }
+  const Gap gap = longest_gap(rows.times_s);
+  const double length_s = gap.to_s - gap.from_s;
+  if (length_s <= noted_gap_s) return;
+  const auto utc = [&](double s) { return iso8601_minute(after_seconds(origin, s), TimeZone()); };
+  const std::string message =
+      fmt::format("the forecast has no {} for {:.0f} hours, from {} to {}", name,
+                  length_s / seconds_per_hour, utc(gap.from_s), utc(gap.to_s));
+  findings.push_back(length_s > longest_gap_s
+                         ? finding(Severity::error, message,
+                                   "fetch the forecast again, or fill in the rows that are missing")
+                         : finding(Severity::warning, message, ""));
 }
 
 void require_rising(const Forecast& forecast) {
