@@ -1,6 +1,6 @@
 #include "slabtide/weather/moist_air.h"
 
-#include <cmath>
+#include <initializer_list>
 #include <limits>
 #include <stdexcept>
 
@@ -18,10 +18,12 @@ TEST_CASE("vapour pressure is the saturation pressure at the dew point") {
 }
 
 TEST_CASE("dew point and humidity are inverse to each other") {
-  for (const double air_c : {-20.0, 0.0, 15.0, 40.0})
-    for (const double share : {0.02, 0.3, 0.75, 1.0})
+  for (const double air_c : {-20.0, 0.0, 15.0, 40.0}) {
+    for (const double share : {0.02, 0.3, 0.75, 1.0}) {
       CHECK(humidity_share(air_c, dew_point_from_humidity_c(air_c, share)) ==
             doctest::Approx(share).epsilon(1e-12));
+    }
+  }
 }
 
 TEST_CASE("a dew point above the air counts as saturated") {
