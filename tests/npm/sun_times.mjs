@@ -3,6 +3,7 @@
 import * as Astronomy from 'astronomy-engine';
 import { first, iso, last, spread } from './points.mjs';
 
+// Not beyond 174 deg: there the noon is so near to midnight UTC that its date is open.
 const count = 400;
 const halfDay = 0.5;
 const event = (observer, direction, noon, days) => {
@@ -12,7 +13,7 @@ const event = (observer, direction, noon, days) => {
 console.log('date,latitude_deg,longitude_deg,rise,set');
 for (let i = 1; i <= count; i++) {
   const latitude = Number(spread(i, 1, -65, 65).toFixed(4));
-  const longitude = Number(spread(i, 2, -180, 180).toFixed(4));
+  const longitude = Number(spread(i, 2, -174, 174).toFixed(4));
   const observer = new Astronomy.Observer(latitude, longitude, 0);
   const start = Astronomy.MakeTime(new Date(spread(i, 0, first, last)));
   const noon = Astronomy.SearchHourAngle(Astronomy.Body.Sun, observer, 0, start).time;
