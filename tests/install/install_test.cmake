@@ -1,4 +1,5 @@
-# cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -P install_test.cmake
+# cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -DGENERATOR=
+#       -P install_test.cmake
 # Installs into an empty folder, compares what lies there with files.txt, and builds and runs a
 # small project that finds the installed library. With SLABTIDE_BLESS set, files.txt is rewritten.
 
@@ -33,7 +34,8 @@ if(NOT found STREQUAL expected)
                       "meant, run tools/bless.")
 endif()
 
-must_work(${CMAKE_COMMAND} -S ${SOURCE_DIR}/tests/install/consumer -B ${WORK_DIR}/consumer -G Ninja
+must_work(${CMAKE_COMMAND} -S ${SOURCE_DIR}/tests/install/consumer -B ${WORK_DIR}/consumer
+          -G "${GENERATOR}"
           -DCMAKE_PREFIX_PATH=${prefix} -DCMAKE_CXX_COMPILER=${CXX} "-DCMAKE_CXX_FLAGS=${FLAGS}")
 must_work(${CMAKE_COMMAND} --build ${WORK_DIR}/consumer)
 must_work(${WORK_DIR}/consumer/consumer)
