@@ -1,0 +1,92 @@
+#include <benchmark/benchmark.h>
+
+#include <sys/resource.h>
+
+#include <cstddef>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+#include <string>
+#include <variant>
+
+#include "slabtide/cli/run.h"
+#include "slabtide/day/day_plan.h"
+#include "slabtide/job/read_job.h"
+#include "slabtide/weather/high_low_day.h"
+
+// The demo jobs from end to end, as a user runs them, and what of that the columns take.
+
+namespace slabtide {
+namespace {
+
+constexpr double kib_per_mib = 1024.0;
+
+std::string demo_path(const std::string& name) {
+  return std::string(SLABTIDE_SOURCE_DIR "/data/demo/") + name + ".toml";
+}
+
+std::string read_text(const std::string& path) {
+  std::ifstream file(path);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// The most memory the process has held so far, all benchmarks before this one included.
+double peak_mib() {
+  rusage usage{};
+  getrusage(RUSAGE_SELF, &usage);
+  return static_cast<double>(usage.ru_maxrss) / kib_per_mib;
+}
+
+/// `slabtide plan` from the job file to the printed text.
+void plan(benchmark::State& state, const std::string& name) {
+  const std::string path = demo_path(name);
+  for ([[maybe_unused]] auto round : state) {
+    std::ostringstream out;
+    std::ostringstream err;
+    if (run({"plan", path}, out, err) != 0) {
+      state.SkipWithError(err.str().c_str());
+      break;
+    }
+    benchmark::DoNotOptimize(out.str().size());
+  }
+  state.counters["peak_mib"] = peak_mib();
+}
+
+struct Prepared {
+  Job job;
+  WeatherSeries series;
+};
+
+Prepared prepare(const std::string& name) {
+  Job job = read_job(read_text(demo_path(name))).value.value();
+  const auto& typed = std::get<TypedWeather>(job.weather);
+  const Forecast forecast = high_low_forecast(typed, job.site, job.pour.date);
+  return {std::move(job), WeatherSeries::from_forecast(forecast).value.value()};
+}
+
+/// Exposure and columns alone: all that costs more than a moment.
+void pour(benchmark::State& state, const std::string& name) {
+  const Prepared prepared = prepare(name);
+  const Practice practice = default_practice();
+  std::size_t cells = 0;
+  std::size_t columns = 0;
+  for ([[maybe_unused]] auto round : state) {
+    const PourRun result =
+        run_pour(prepared.job, prepared.series, practice, SolverSettings{}).value.value();
+    cells = 0;
+    for (const ZoneRun& zone : result.zones) cells += zone.cells.size();
+    columns = result.histories.size();
+  }
+  state.counters["cells"] = static_cast<double>(cells);
+  state.counters["columns"] = static_cast<double>(columns);
+  state.counters["per_column"] = benchmark::Counter(
+      static_cast<double>(columns),
+      benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+}
+
+BENCHMARK_CAPTURE(plan, spring, "spring")->UseRealTime()->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(plan, hot, "hot")->UseRealTime()->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(pour, spring, "spring")->UseRealTime()->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace slabtide
