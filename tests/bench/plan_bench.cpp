@@ -84,9 +84,18 @@ void pour(benchmark::State& state, const std::string& name) {
       benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
 }
 
-BENCHMARK_CAPTURE(plan, spring, "spring")->UseRealTime()->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(plan, hot, "hot")->UseRealTime()->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(pour, spring, "spring")->UseRealTime()->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(plan, spring, "spring")
+    ->MeasureProcessCPUTime()
+    ->UseRealTime()
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(plan, hot, "hot")
+    ->MeasureProcessCPUTime()
+    ->UseRealTime()
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(pour, spring, "spring")
+    ->MeasureProcessCPUTime()
+    ->UseRealTime()
+    ->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace slabtide
