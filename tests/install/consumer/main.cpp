@@ -1,14 +1,14 @@
-// A stranger's program: finds the installed library, and calls into it from end to end.
+// A stranger's program: finds the installed library and calls into it.
 #include <iostream>
-#include <string>
-#include <vector>
 
 #include <slabtide/cli/run.h>
-#include <slabtide/core/units.h>
+#include <slabtide/core/embedded.h>
+#include <slabtide/job/read_job.h>
 
 int main() {
-  std::cout << "0.2 lb/ft2/h is " << slabtide::kg_m2_h_from_lb_ft2_h(0.2) << " kg/m2/h\n";
-  // All of the library hangs on this one, so that it links only where every dependency is found.
-  slabtide::run({"--version"}, std::cerr, std::cerr);
-  return 0;
+  const auto reading = slabtide::read_job(slabtide::embedded::starter_toml());
+  if (!reading.ok()) return 1;
+  std::cout << "the starting job has " << reading.value->zones.size() << " zones\n";
+  // All of the library hangs on this one: it links only where every dependency is found.
+  return slabtide::run({"--version"}, std::cout, std::cerr);
 }
