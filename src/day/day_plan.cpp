@@ -48,7 +48,8 @@ std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
 
 }  // namespace
 
-DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice) {
+DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
+                 std::optional<double> forecast_age_h) {
   DayPlan plan;
   plan.sun =
       sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
@@ -56,7 +57,7 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice) {
     plan.zones.push_back(plan_zone(job.zones[i], run.zones[i], job, run, practice));
   }
   plan.tightest = find_tightest(job, plan.zones);
-  plan.cautions = find_cautions(job, run, plan.zones, plan.sun, practice);
+  plan.cautions = find_cautions(job, run, plan.zones, plan.sun, practice, forecast_age_h);
   plan.assumptions = assumptions_of(job, run);
   return plan;
 }

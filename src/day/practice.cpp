@@ -98,6 +98,9 @@ void add_day_rules(std::vector<Entry>& entries, Practice& p) {
   number("limits.protect_until_psi", p.limits.protect_until_psi, 1.0, most_strength_psi);
   number("limits.rain_mm_h", p.limits.rain_mm_h, 0.0, 100.0);
   number("limits.rain_chance", p.limits.rain_chance, 0.0, 1.0);
+  number("limits.dry_humidity_share", p.limits.dry_humidity_share, 0.0, 1.0);
+  number("limits.crust_wind_m_s", p.limits.crust_wind_m_s, 0.0, 50.0);
+  number("limits.forecast_old_h", p.limits.forecast_old_h, 0.0, 1000.0);
   number("limits.short_window_min", p.limits.short_window_min, 0.0, most_minutes);
 }
 

@@ -15,10 +15,12 @@ std::string_view caution_level_id(CautionLevel level);
 /// Something to watch for, with its hour and where the rule comes from.
 struct Caution {
   std::string code;
+  std::string title;  ///< two or three words for a verdict: "fast drying"
   CautionLevel level = CautionLevel::caution;
   std::string zone;  ///< empty for the whole job
   std::optional<UtcTime> at;
-  std::string text;  ///< what, and what to do about it
+  std::optional<UtcTime> until;  ///< where it lasts for a known while
+  std::string text;              ///< what, and what to do about it
   std::string source;
 };
 

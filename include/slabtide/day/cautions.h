@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "slabtide/day/caution.h"
@@ -11,9 +12,10 @@
 namespace slabtide {
 
 /// Every caution of the day, each with its hour, in the order of time; those that hold all
-/// day come last. The one list that all commands show.
+/// day come last. The one list that all commands show. `forecast_age_h`: hours since the
+/// forecast was issued, where that is known.
 std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
                                    const std::vector<ZonePlan>& zones, const SunTimes& sun,
-                                   const Practice& practice);
+                                   const Practice& practice, std::optional<double> forecast_age_h);
 
 }  // namespace slabtide

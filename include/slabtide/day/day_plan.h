@@ -29,6 +29,8 @@ struct DayPlan {
   std::vector<std::string> assumptions;
 };
 
-DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice);
+/// `forecast_age_h`: hours since the forecast was issued, where that is known.
+DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
+                 std::optional<double> forecast_age_h = std::nullopt);
 
 }  // namespace slabtide

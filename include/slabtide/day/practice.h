@@ -27,9 +27,9 @@ struct CellRules {
 };
 
 struct SheenRules {
-  double film_gone_kg_m2 = 0.0;    ///< free water under this shows no sheen
-  double grace_min = 0.0;          ///< after placing, before a dry look counts
-  double early_bleed_share = 0.0;  ///< bleed still to come that makes a dry top misleading
+  double film_gone_kg_m2 = 0.0;            ///< free water under this shows no sheen
+  double grace_min = 0.0;                  ///< after placing, before a dry look counts
+  double early_bleed_share = 0.0;          ///< bleed still to come that makes a dry top misleading
   double early_evaporation_kg_m2_h = 0.0;  ///< drying slower than this leaves no crust
 };
 
@@ -84,6 +84,9 @@ struct WeatherLimits {
   double rain_mm_h = 0.0;    ///< that marks a fresh surface
   double rain_chance = 0.0;  ///< from which it is worth a word
   double short_window_min = 0.0;
+  double dry_humidity_share = 0.0;
+  double crust_wind_m_s = 0.0;  ///< at the slab
+  double forecast_old_h = 0.0;
 };
 
 /// Share of the sunlight a surface takes up.

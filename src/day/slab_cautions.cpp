@@ -1,0 +1,149 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "caution_watch.h"
+
+namespace slabtide {
+
+namespace {
+
+void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) {
+  const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
+  for (const OperationWindow& window : part.windows) {
+    if (window.operation >= Operation::saw_dry || !window.opens || !window.closes) continue;
+    const double minutes = *window.minutes();
+    if (minutes <= 0.0) {
+      watch.add("no_window", "no good time", CautionLevel::stop, where, window.opens,
+                fmt::format("no good time to {}: stiff by {} and the sheen stays to {}. Less "
+                            "bleed water, a retarder, or a warmer and drier hour",
+                            operation_words(window.operation), watch.clock(*window.closes),
+                            watch.clock(*window.opens)),
+                "method of this program");
+    } else if (minutes < watch.practice.limits.short_window_min) {
+      watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
+                fmt::format("only {:.0f} min for the {} from {}: have everybody there, work in "
+                            "small areas, or slow it with a retarder or shade",
+                            minutes, operation_words(window.operation), watch.clock(*window.opens)),
+                "method of this program");
+    }
+  }
+}
+
+std::string_view saw_words(SawKind kind) {
+  return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
+}
+
+}  // namespace
+
+void watch_concrete_temperature(Watch& watch) {
+  const WeatherLimits& limits = watch.practice.limits;
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const double discharge_c = watch.run.mix_of(watch.run.zones[i]).discharge_c;
+    if (discharge_c <= limits.hot_concrete_c) continue;
+    watch.add("hot_concrete", "concrete too hot", CautionLevel::stop, watch.zones[i].name,
+              watch.zones[i].placed.start,
+              fmt::format("concrete at {} is over the {} limit at discharge: order it cooler "
+                          "(chilled water or ice, shaded aggregate) or pour at another hour",
+                          watch.temperature(discharge_c), watch.temperature(limits.hot_concrete_c)),
+              "ACI 305.1-14, published");
+  }
+}
+
+void watch_evaporation(Watch& watch) {
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const PartPlan& part = watch.zones[i].whole;
+    const EvaporationFlags& flags = watch.practice.evaporation;
+    const double factor =
+        watch.run.mix_of(watch.run.zones[i]).hardly_bleeds ? flags.hardly_bleeds_factor : 1.0;
+    const double peak = part.peak_evaporation_kg_m2_h;
+    if (peak < factor * flags.caution_kg_m2_h) continue;
+    const bool high = peak >= factor * flags.precautions_kg_m2_h;
+    const std::string rate = evaporation_words(peak, watch.job.units);
+    watch.add(high ? "evaporation_precautions" : "evaporation_caution",
+              high ? "very fast drying" : "fast drying", CautionLevel::caution, watch.zones[i].name,
+              part.peak_evaporation_at,
+              high ? fmt::format("evaporation reaches {} about {}: take precautions, or the top "
+                                 "cracks while plastic. Windbreak, shade, fog or an evaporation "
+                                 "film at hand, finish in small areas",
+                                 rate, watch.clock(part.peak_evaporation_at))
+                   : fmt::format("evaporation reaches {} about {}: watch the sheen, keep fog or "
+                                 "an evaporation film at hand",
+                                 rate, watch.clock(part.peak_evaporation_at)),
+              "FHWA-HRT-05-038; ACI 305, published; the rate itself is good to about 40 %");
+  }
+}
+
+void watch_tops(Watch& watch) {
+  for (const ZonePlan& zone : watch.zones) {
+    if (zone.whole.early_sheen_at) {
+      watch.add("early_sheen", "dry top over wet concrete", CautionLevel::caution, zone.name,
+                zone.whole.early_sheen_at,
+                fmt::format("the top looks dry from {} while water still rises: it is not ready. "
+                            "Closing it now traps bleed water under a crust",
+                            watch.clock(*zone.whole.early_sheen_at)),
+                "Concrete Construction, published");
+    }
+    if (zone.whole.crust_at) {
+      watch.add("crust", "crust", CautionLevel::caution, zone.name, zone.whole.crust_at,
+                fmt::format("about {} the top is stiff over a soft body: stamps tear a crust. "
+                            "Shade it, break the wind, fog lightly",
+                            watch.clock(*zone.whole.crust_at)),
+                "ours; no published limit");
+    }
+  }
+}
+
+void watch_windows(Watch& watch) {
+  for (const ZonePlan& zone : watch.zones) {
+    if (zone.parts.empty()) watch_windows_of(watch, zone, zone.whole);
+    for (const PartPlan& part : zone.parts) watch_windows_of(watch, zone, part);
+  }
+}
+
+void watch_saws(Watch& watch) {
+  for (const ZonePlan& zone : watch.zones) {
+    bool in_time = false;
+    bool any = false;
+    for (const SawPlan& saw : zone.saws) {
+      any = any || saw.on_hand;
+      in_time = in_time || (saw.on_hand && !saw.too_late);
+    }
+    if (!any || in_time) continue;
+    const auto& saws = zone.saws;
+    const auto latest = saws.front().latest;
+    const auto helps = std::find_if(
+        saws.begin(), saws.end(), [](const SawPlan& saw) { return !saw.on_hand && !saw.too_late; });
+    const std::string cure =
+        helps == saws.end()
+            ? std::string("tool the joints while the concrete is plastic")
+            : fmt::format("get an {}, or tool the joints while the concrete is plastic",
+                          saw_words(helps->kind));
+    watch.add("saw_too_late", "saw too late", CautionLevel::stop, zone.name, latest,
+              fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
+                          latest ? watch.clock(*latest) : std::string("tonight"), cure),
+              "method of this program; ACI 302.1R");
+  }
+}
+
+void watch_loads(Watch& watch) {
+  for (const Load& load : watch.run.order.loads) {
+    if (load.is_short) {
+      watch.add("short_load", "short load", CautionLevel::note, {}, load.arrives,
+                fmt::format("load {} is {}: under {} most plants charge a short load", load.number,
+                            volume_words(load.volume_m3, watch.job.units),
+                            volume_words(watch.job.order.short_load_m3, watch.job.units)),
+                "common practice");
+    }
+    if (load.over_limit) {
+      watch.add("discharge_limit", "truck too long on site", CautionLevel::caution, {}, load.empty,
+                fmt::format("load {} is empty only {:.0f} min after batching, over the {:.0f} min "
+                            "agreed: smaller loads, more hands, or agree another limit",
+                            load.number, seconds_between(load.batched, load.empty) / 60.0,
+                            watch.job.order.discharge_limit_min),
+                "ASTM C94 by habit; newer editions leave it to purchaser and producer, published");
+    }
+  }
+}
+
+}  // namespace slabtide

@@ -1,0 +1,255 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "caution_watch.h"
+#include "slabtide/weather/moist_air.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double seconds_per_hour = 3600.0;
+constexpr double freezing_c = 0.0;
+/// How long after placing the air is looked at for cold: the first night (ours).
+constexpr double cold_watch_h = 24.0;
+
+/// The first instant at which any cell's surface freezes while it is weaker than the limit.
+std::optional<double> freezes_s(const ZoneRun& zone, const PourRun& run, double until_psi) {
+  std::optional<double> first;
+  for (const CellRun& cell : zone.cells) {
+    const ColumnHistory& history = run.histories[cell.history];
+    for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+      if (history.strength_psi[i] >= until_psi) break;
+      if (history.surface_c[i] <= freezing_c) {
+        first = std::min(first.value_or(history.time_s[i]), history.time_s[i]);
+        break;
+      }
+    }
+  }
+  return first;
+}
+
+const OperationWindow* last_plastic_window(const PartPlan& part) {
+  const OperationWindow* last = nullptr;
+  for (const OperationWindow& window : part.windows) {
+    if (window.operation >= Operation::saw_dry || !window.open_all_over) continue;
+    if (last == nullptr || *window.open_all_over > *last->open_all_over) last = &window;
+  }
+  return last;
+}
+
+/// The first window that the forecast does not reach, in words; empty where it reaches all.
+std::string first_missing(const Watch& watch) {
+  for (const ZonePlan& zone : watch.zones) {
+    for (const OperationWindow& window : zone.whole.windows) {
+      if (window.open_all_over) continue;
+      return fmt::format("the {} is ready for: {}", zone.name, operation_words(window.operation));
+    }
+    if (!zone.saws.empty() && !zone.saws.front().latest) {
+      return fmt::format("it is known when the {} must be cut", zone.name);
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+void watch_cold(Watch& watch) {
+  const WeatherLimits& limits = watch.practice.limits;
+  const SiteWeather& weather = watch.run.weather;
+  const PlasticSpan span = plastic_span(watch);
+  const Steps steps =
+      steps_between(weather.grid, span.from,
+                    after_seconds(watch.zones.back().placed.end, cold_watch_h * seconds_per_hour));
+  for (std::size_t k = steps.first; k < steps.end; ++k) {
+    if (weather.air_c[k] >= limits.cold_air_c) continue;
+    const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
+    watch.add("cold_weather", "cold weather", CautionLevel::caution, {}, at,
+              fmt::format("air under {} from {}: cold-weather rules hold. Blankets at hand, "
+                          "concrete at {} or more when placed and kept there, no frost before {}",
+                          watch.temperature(limits.cold_air_c), watch.clock(at),
+                          watch.temperature(limits.cold_concrete_c),
+                          strength_words(limits.protect_until_psi, watch.job.units)),
+              "ACI 306R-10, published");
+    if (watch.run.mix_of(watch.run.zones.front()).discharge_c < limits.cold_concrete_c) {
+      watch.add(
+          "cold_concrete", "concrete too cold", CautionLevel::caution, {},
+          watch.zones.front().placed.start,
+          fmt::format("concrete at {} is under the {} that cold weather asks of a thin "
+                      "section: order it with warm water",
+                      watch.temperature(watch.run.mix_of(watch.run.zones.front()).discharge_c),
+                      watch.temperature(limits.cold_concrete_c)),
+          "ACI 306R-10, published");
+    }
+    return;
+  }
+}
+
+void watch_ground(Watch& watch) {
+  if (watch.run.ground_c > freezing_c) return;
+  watch.add("frozen_ground", "frozen ground", CautionLevel::stop, {},
+            watch.zones.front().placed.start,
+            fmt::format("the ground is taken to be at {}: never pour on frozen ground. Thaw it, "
+                        "keep it covered, measure it",
+                        watch.temperature(watch.run.ground_c)),
+            "ACI 306R-10, published");
+}
+
+void watch_freezing(Watch& watch) {
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const auto at_s =
+        freezes_s(watch.run.zones[i], watch.run, watch.practice.limits.protect_until_psi);
+    if (!at_s) continue;
+    const UtcTime at = watch.run.at(*at_s);
+    watch.add("freezing", "frost before it is strong", CautionLevel::stop, watch.zones[i].name, at,
+              fmt::format("the surface freezes about {} before it has {}: blankets on well "
+                          "before that, warmer concrete or another day",
+                          watch.clock(at),
+                          strength_words(watch.practice.limits.protect_until_psi, watch.job.units)),
+              "ACI 306R-10, published");
+  }
+}
+
+void watch_hot_weather(Watch& watch) {
+  const SiteWeather& weather = watch.run.weather;
+  for (const ZonePlan& zone : watch.zones) {
+    if (zone.whole.peak_evaporation_kg_m2_h <= watch.practice.evaporation.precautions_kg_m2_h) {
+      continue;
+    }
+    const Steps steps = steps_between(weather.grid, zone.placed.start,
+                                      zone.whole.initial_set.value_or(zone.placed.end));
+    for (std::size_t k = steps.first; k < steps.end; ++k) {
+      if (weather.air_c[k] < watch.practice.limits.hot_air_c) continue;
+      const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
+      watch.add("hot_weather", "hot weather", CautionLevel::caution, {}, at,
+                fmt::format("hot weather from {}: air over {} and fast drying together. Damp the "
+                            "base, shade the crew and the load, no water added to the mix for "
+                            "slump",
+                            watch.clock(at), watch.temperature(watch.practice.limits.hot_air_c)),
+                "ACI 305.1-14, published");
+      return;
+    }
+  }
+}
+
+void watch_dry_air(Watch& watch) {
+  const SiteWeather& weather = watch.run.weather;
+  const PlasticSpan plastic = plastic_span(watch);
+  const auto dry = first_span(watch.run, steps_between(weather.grid, plastic.from, plastic.to),
+                              [&](std::size_t k) {
+                                return humidity_share(weather.air_c[k], weather.dew_point_c[k]) <
+                                       watch.practice.limits.dry_humidity_share;
+                              });
+  if (!dry) return;
+  watch.add("dry_air", "dry air", CautionLevel::note, {}, dry->from,
+            fmt::format("humidity under {:.0f} % from {}: the top dries fast even in the shade. "
+                        "Damp the base, fog lightly, cover between passes",
+                        100.0 * watch.practice.limits.dry_humidity_share, watch.clock(dry->from)),
+            "common practice", dry->to);
+}
+
+void watch_wind(Watch& watch) {
+  const SiteWeather& weather = watch.run.weather;
+  const PlasticSpan plastic = plastic_span(watch);
+  const auto windy = first_span(
+      watch.run, steps_between(weather.grid, plastic.from, plastic.to), [&](std::size_t k) {
+        return weather.wind_slab_m_s[k] >= watch.practice.limits.crust_wind_m_s;
+      });
+  if (!windy) return;
+  watch.add("wind_crust", "wind crusts the top", CautionLevel::caution, {}, windy->from,
+            fmt::format("wind at the slab over {} from {} to {}: it skins the top over soft "
+                        "concrete. Put up a windbreak, start earlier",
+                        wind_words(watch.practice.limits.crust_wind_m_s, watch.job.units),
+                        watch.clock(windy->from), watch.clock(windy->to)),
+            "common practice", windy->to);
+}
+
+void watch_rain(Watch& watch) {
+  const SiteWeather& weather = watch.run.weather;
+  const WeatherLimits& limits = watch.practice.limits;
+  const PlasticSpan plastic = plastic_span(watch);
+  const Steps steps = steps_between(weather.grid, plastic.from, plastic.to);
+  const auto wet = first_span(watch.run, steps, [&](std::size_t k) {
+    return weather.rain_mm_h[k] >= limits.rain_mm_h || weather.rain_chance[k] >= limits.rain_chance;
+  });
+  if (wet) {
+    double chance = 0.0;
+    const Steps hours = steps_between(weather.grid, wet->from, wet->to);
+    for (std::size_t k = hours.first; k < hours.end; ++k) {
+      chance = std::max(chance, weather.rain_chance[k]);
+    }
+    watch.add("rain", "rain on the fresh slab", CautionLevel::caution, {}, wet->from,
+              fmt::format(
+                  "rain from {}{} before the slab has set: plastic sheet and battens at "
+                  "hand, start earlier, or another day",
+                  watch.clock(wet->from),
+                  chance > 0.0 ? fmt::format(" ({:.0f} % chance)", 100.0 * chance) : std::string()),
+              "common practice", wet->to);
+  }
+  const auto thunder =
+      first_span(watch.run, steps, [&](std::size_t k) { return weather.thunder[k] != 0; });
+  if (!thunder) return;
+  watch.add("thunder", "thunder", CautionLevel::stop, {}, thunder->from,
+            fmt::format("thunder forecast about {} with the slab still soft: hands off long tools "
+                        "and pumps, people inside; plan another hour",
+                        watch.clock(thunder->from)),
+            "common practice", thunder->to);
+}
+
+void watch_dew(Watch& watch) {
+  const SiteWeather& weather = watch.run.weather;
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const ColumnHistory& history = watch.run.histories[watch.run.zones[i].cells.front().history];
+    for (std::size_t j = 0; j < history.time_s.size(); ++j) {
+      if (history.resistance_middle_psi[j] >= watch.practice.set.final_set_psi) break;
+      const auto k = std::min(weather.grid.count - 1,
+                              static_cast<std::size_t>(history.time_s[j] / weather.grid.step_s));
+      if (history.surface_c[j] > weather.dew_point_c[k]) continue;
+      const UtcTime at = watch.run.at(history.time_s[j]);
+      watch.add("dew", "dew", CautionLevel::note, watch.zones[i].name, at,
+                fmt::format("the surface is at the dew point about {}: dew keeps it wet and the "
+                            "sheen will not go by itself",
+                            watch.clock(at)),
+                "common practice");
+      break;
+    }
+  }
+}
+
+void watch_dark(Watch& watch) {
+  if (watch.sun.kind != SunTimes::Kind::ordinary) return;
+  for (const ZonePlan& zone : watch.zones) {
+    const OperationWindow* last = last_plastic_window(zone.whole);
+    if (last == nullptr || *last->open_all_over < watch.sun.set) continue;
+    watch.add("dark", "dark before the last work", CautionLevel::caution, zone.name, watch.sun.set,
+              fmt::format("the sun sets {}, before the {} is ready all over ({}): start earlier "
+                          "or bring lights",
+                          watch.clock(watch.sun.set), operation_words(last->operation),
+                          watch.clock(*last->open_all_over)),
+              "common practice");
+  }
+}
+
+void watch_forecast(Watch& watch) {
+  if (watch.forecast_age_h && *watch.forecast_age_h > watch.practice.limits.forecast_old_h) {
+    watch.add("forecast_old", "old forecast", CautionLevel::caution, {}, std::nullopt,
+              fmt::format("the forecast is {:.0f} h old: fetch a new one before you decide",
+                          *watch.forecast_age_h),
+              "common practice");
+  }
+  if (!watch.run.forecast_cut_short) return;
+  const UtcTime end = watch.run.at(watch.run.weather.grid.end_s());
+  const std::string missing = first_missing(watch);
+  watch.add("forecast_short", "forecast too short", CautionLevel::caution, {}, end,
+            missing.empty()
+                ? fmt::format("the forecast ends {}: what comes later is not computed",
+                              watch.day_and_clock(end))
+                : fmt::format("the forecast ends {}, before {}: fetch again in the morning of "
+                              "the pour",
+                              watch.day_and_clock(end), missing),
+            "method of this program");
+}
+
+}  // namespace slabtide
