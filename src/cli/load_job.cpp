@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include <fmt/format.h>
+#include <boost/date_time/posix_time/posix_time_types.hpp>
 
 #include "slabtide/core/files.h"
 #include "slabtide/job/read_job.h"
@@ -73,10 +74,28 @@ class Loader {
     return make_series({"weather", {}});
   }
 
+  /// How old the forecast is by the clock, or by --now.
+  bool read_age() {
+    UtcTime now = boost::posix_time::second_clock::universal_time();
+    if (const auto text = line_.text("now")) {
+      const auto instant = parse_instant(*text);
+      if (!instant) {
+        return refuse(fmt::format("--now: got '{}', expected 2026-05-13T18:00", *text));
+      }
+      now = instant->offset ? instant->local - *instant->offset
+                            : job_.site.time_zone.utc_from_local(instant->local).utc;
+    }
+    if (forecast_.issued) {
+      constexpr double seconds_per_hour = 3600.0;
+      forecast_age_h_ = seconds_between(*forecast_.issued, now) / seconds_per_hour;
+    }
+    return true;
+  }
+
   JobLoading result() {
     if (exit_code_ != exit_done) return {std::nullopt, exit_code_};
     return {LoadedJob{std::move(path_), std::move(text_), std::move(job_), practice_,
-                      std::move(forecast_), *series_},
+                      std::move(forecast_), *series_, forecast_age_h_},
             exit_done};
   }
 
@@ -139,6 +158,7 @@ class Loader {
   Practice practice_;
   Forecast forecast_;
   std::optional<WeatherSeries> series_;
+  std::optional<double> forecast_age_h_;
   int exit_code_ = exit_done;
 };
 
@@ -147,14 +167,14 @@ class Loader {
 std::vector<Option> job_options() {
   return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
           {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
-          {"units", "us|si", "units of the output; else the job file's", false}};
+          {"units", "us|si", "units of the output; else the job file's", false},
+          {"now", "TIME", "take it to be this moment (2026-05-13T18:00); else the clock", false}};
 }
 
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
-  if (loader.read_job_file(path) && loader.read_units() && loader.read_practice_files()) {
-    loader.read_weather();
-  }
+  static_cast<void>(loader.read_job_file(path) && loader.read_units() &&
+                    loader.read_practice_files() && loader.read_weather() && loader.read_age());
   return loader.result();
 }
 

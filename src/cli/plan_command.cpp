@@ -2,9 +2,8 @@
 
 #include <ostream>
 
-#include "slabtide/cli/load_job.h"
 #include "slabtide/cli/output.h"
-#include "slabtide/day/day_plan.h"
+#include "slabtide/cli/planned_job.h"
 #include "slabtide/report/text_plan.h"
 
 namespace slabtide {
@@ -27,15 +26,9 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << "slabtide plan: " << fault << "\n";
     return exit_input_wrong;
   }
-  const JobLoading loading = load_job(line.operands().front(), line, err);
-  if (!loading.loaded) return loading.exit_code;
-  const LoadedJob& loaded = *loading.loaded;
-  const Reading<PourRun> run =
-      run_pour(loaded.job, loaded.series, loaded.practice, SolverSettings{});
-  err << render_all(run.diagnostics, loaded.path, loaded.text);
-  if (!run.ok()) return exit_input_wrong;
-  const DayPlan plan = plan_day(loaded.job, *run.value, loaded.practice);
-  const PlanFacts facts{loaded.job, loaded.forecast, *run.value, plan};
+  const JobPlanning planning = plan_job(line, err);
+  if (!planning.planned) return planning.exit_code;
+  const PlanFacts facts = planning.planned->facts();
   if (const int code = write_plan_files(files, facts, err); code != exit_done) return code;
   out << text_plan(facts, style_for(out));
   return exit_done;

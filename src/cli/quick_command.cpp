@@ -5,12 +5,11 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/load_job.h"
 #include "slabtide/cli/output.h"
+#include "slabtide/cli/planned_job.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/zone_table.h"
-#include "slabtide/day/day_plan.h"
 #include "slabtide/job/wording.h"
 #include "slabtide/report/text_quick.h"
 
@@ -265,16 +264,11 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (const std::string fault = write_fault(files); !fault.empty()) return refuse(fault, err);
   QuickJob quick = QuickReader(line).read();
   if (!quick.fault.empty()) return refuse(quick.fault, err);
-  const JobLoading loading = complete_job(std::move(quick.job), line, err);
-  if (!loading.loaded) return loading.exit_code;
-  const LoadedJob& loaded = *loading.loaded;
-  const Reading<PourRun> run =
-      run_pour(loaded.job, loaded.series, loaded.practice, SolverSettings{});
-  err << render_all(run.diagnostics, "quick", {});
-  if (!run.ok()) return exit_input_wrong;
-  DayPlan plan = plan_day(loaded.job, *run.value, loaded.practice);
-  plan.assumptions.insert(plan.assumptions.begin(), quick.assumed.begin(), quick.assumed.end());
-  const PlanFacts facts{loaded.job, loaded.forecast, *run.value, plan};
+  JobPlanning planning = plan_loaded(complete_job(std::move(quick.job), line, err), err);
+  if (!planning.planned) return planning.exit_code;
+  std::vector<std::string>& said = planning.planned->plan.assumptions;
+  said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
+  const PlanFacts facts = planning.planned->facts();
   if (const int code = write_plan_files(files, facts, err); code != exit_done) return code;
   out << text_quick(facts, style_for(out));
   return exit_done;

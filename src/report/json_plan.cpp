@@ -64,6 +64,7 @@ class JsonPlan {
     const bool ordinary = sun.kind == SunTimes::Kind::ordinary;
     return {{"source", facts_.forecast.source},
             {"issued", time(facts_.forecast.issued)},
+            {"age_h", facts_.forecast_age_h ? Json(hundredths(*facts_.forecast_age_h)) : Json()},
             {"high_c", hundredths(summary.high_c)},
             {"low_c", hundredths(summary.low_c)},
             {"mean_wind_10m_m_s", hundredths(summary.mean_wind_10m_m_s)},

@@ -21,6 +21,16 @@ std::string hours_minutes(double hours) {
   return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
 }
 
+/// Where the forecast comes from, when it was made and how old it is.
+std::string source_words(const PlanFacts& facts) {
+  std::string words = facts.forecast.source;
+  if (facts.forecast.issued) {
+    words += fmt::format(", issued {}", day_clock(*facts.forecast.issued, facts.job));
+  }
+  if (facts.forecast_age_h) words += fmt::format(", {:.0f} h old", *facts.forecast_age_h);
+  return words;
+}
+
 }  // namespace
 
 WeatherSummary summarise_weather(const PourRun& run) {
@@ -56,6 +66,21 @@ std::string day_clock(UtcTime time, const Job& job) {
 
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job) {
   return time ? day_clock(*time, job) : std::string("-");
+}
+
+std::string weather_words(const PlanFacts& facts) {
+  const WeatherSummary weather = summarise_weather(facts.run);
+  const UnitSystem units = facts.job.units;
+  const SunTimes& sun = facts.plan.sun;
+  const TimeZone& zone = facts.job.site.time_zone;
+  std::string line = fmt::format(
+      "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", source_words(facts),
+      temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
+      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_share);
+  if (sun.kind == SunTimes::Kind::ordinary) {
+    line += fmt::format(" Sun {} to {}.", clock_time(sun.rise, zone), clock_time(sun.set, zone));
+  }
+  return line;
 }
 
 std::string set_words(const SettingParameters& setting) {

@@ -12,7 +12,7 @@ namespace {
 constexpr std::size_t time_width = 10;
 
 std::string caution_line(const Caution& caution, const Job& job, const TextStyle& style) {
-  const std::string when = caution.at ? day_clock(*caution.at, job) : std::string();
+  const std::string when = caution.at ? day_clock(*caution.at, job) : std::string("always");
   const std::string about = caution.zone.empty() ? std::string() : caution.zone + ": ";
   const std::string weight = caution.level == CautionLevel::stop ? "STOP, " : std::string();
   const std::string wrapped =

@@ -21,21 +21,6 @@ std::string both_ends(std::string_view left, std::string_view right) {
   return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
 }
 
-std::string weather_line(const PlanFacts& facts) {
-  const WeatherSummary weather = summarise_weather(facts.run);
-  const UnitSystem units = facts.job.units;
-  const SunTimes& sun = facts.plan.sun;
-  const TimeZone& zone = facts.job.site.time_zone;
-  std::string line = fmt::format(
-      "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", facts.forecast.source,
-      temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
-      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_share);
-  if (sun.kind == SunTimes::Kind::ordinary) {
-    line += fmt::format(" Sun {} to {}.", clock_time(sun.rise, zone), clock_time(sun.set, zone));
-  }
-  return line;
-}
-
 std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
                          const TextStyle& style) {
   const std::string what = fmt::format(
@@ -194,7 +179,7 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
 std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
   std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
-  text += paragraph(weather_line(facts));
+  text += paragraph(weather_words(facts));
   text += paragraph(mix_words(facts) + "; " + set_words(facts.run.mixes.front().setting) + ".");
   return text;
 }

@@ -20,6 +20,8 @@ struct LoadedJob {
   Practice practice;
   Forecast forecast;
   WeatherSeries series;
+  /// Hours from the forecast's issue to now, or to --now; absent where it does not say.
+  std::optional<double> forecast_age_h;
 };
 
 /// What went well, or the exit code after the findings were printed.
@@ -28,7 +30,7 @@ struct JobLoading {
   int exit_code = exit_done;
 };
 
-/// The options every command that reads a job shares: --forecast, --practice, --units.
+/// The options every command that reads a job shares: --forecast, --practice, --units, --now.
 std::vector<Option> job_options();
 
 /// Reads the job file, then --practice and the job's own [practice], then the weather it

@@ -16,6 +16,7 @@ struct PlanFacts {
   const Forecast& forecast;
   const PourRun& run;
   const DayPlan& plan;
+  std::optional<double> forecast_age_h;  ///< since it was issued, where that is known
 };
 
 /// The pour day's weather in figures.
@@ -34,6 +35,9 @@ WeatherSummary summarise_weather(const PourRun& run);
 std::string day_clock(UtcTime time, const Job& job);
 /// The same, or "-" where there is no time.
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
+
+/// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
+std::string weather_words(const PlanFacts& facts);
 
 /// The mix in a sentence, and where its set times come from.
 std::string mix_words(const PlanFacts& facts);

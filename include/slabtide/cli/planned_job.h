@@ -1,0 +1,35 @@
+#pragma once
+
+#include <iosfwd>
+#include <optional>
+
+#include "slabtide/cli/load_job.h"
+#include "slabtide/day/day_plan.h"
+#include "slabtide/report/plan_facts.h"
+
+namespace slabtide {
+
+/// A loaded job with its run and its plan: where every command that reports a day starts.
+struct PlannedJob {
+  LoadedJob loaded;
+  PourRun run;
+  DayPlan plan;
+
+  PlanFacts facts() const {
+    return {loaded.job, loaded.forecast, run, plan, loaded.forecast_age_h};
+  }
+};
+
+/// What went well, or the exit code after the findings were printed.
+struct JobPlanning {
+  std::optional<PlannedJob> planned;
+  int exit_code = exit_done;
+};
+
+/// Loads the job at the line's operand and plans it.
+JobPlanning plan_job(const ParsedLine& line, std::ostream& err);
+
+/// Plans a job that was loaded already.
+JobPlanning plan_loaded(JobLoading loading, std::ostream& err);
+
+}  // namespace slabtide

@@ -1,0 +1,37 @@
+#include "slabtide/cli/outlook_command.h"
+
+#include <ostream>
+
+#include "slabtide/cli/output.h"
+#include "slabtide/cli/planned_job.h"
+#include "slabtide/day/outlook.h"
+#include "slabtide/report/text_outlook.h"
+
+namespace slabtide {
+
+namespace {
+
+CommandLine outlook_line() {
+  CommandLine line;
+  line.name = "outlook";
+  line.summary = "the pour day's weather by the hour, and whether to pour";
+  line.operand = "JOB";
+  line.options = job_options();
+  return line;
+}
+
+int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const JobPlanning planning = plan_job(line, err);
+  if (!planning.planned) return planning.exit_code;
+  const PlannedJob& planned = *planning.planned;
+  const Outlook outlook =
+      look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
+  out << text_outlook(planned.facts(), outlook, style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command outlook_command{outlook_line, run_outlook};
+
+}  // namespace slabtide
