@@ -37,33 +37,42 @@ std::optional<StressFree> at_final_set(const ColumnHistory& history) {
   return StressFree{index, history.mean_c[index], history.gradient_c[index]};
 }
 
-/// From curling: at the top where the top has cooled more than the bottom since final set, at
-/// the bottom where it has warmed.
+/// From curling, at the top face; the bottom face has the same with the other sign. Tension
+/// (positive) where the top has cooled more than the bottom since final set.
 double curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k,
                 const StressCase& piece) {
   const double radius_m =
       relative_stiffness_radius_m(pa_from_psi(modulus_psi), piece.thickness_m, usual_subgrade_pa_m);
   return curl_coefficient(piece.uncut_length_m / radius_m) * curl_share * modulus_psi *
-         expansion_per_k * std::abs(gradient_fall_k);
+         expansion_per_k * gradient_fall_k;
 }
 
-double shortening_psi(double cooling_k, double modulus_psi, double expansion_per_k,
-                      const StressCase& piece) {
-  const double restrained = modulus_psi * expansion_per_k * std::max(0.0, cooling_k);
+/// From the mean of the slab, over its whole depth: tension where it has cooled since final
+/// set, compression (negative) where it has warmed.
+double mean_psi(double cooling_k, double modulus_psi, double expansion_per_k,
+                const StressCase& piece) {
+  const double restrained = modulus_psi * expansion_per_k * cooling_k;
   if (piece.tied) return tied_restraint * restrained;
-  return std::min(restrained, psi_from_pa(concrete_n_m3 * friction * piece.uncut_length_m / 2.0));
+  const double held_psi = psi_from_pa(concrete_n_m3 * friction * piece.uncut_length_m / 2.0);
+  return std::clamp(restrained, -held_psi, held_psi);
+}
+
+/// Tension at the face that has more of it, 0 where both are pressed.
+double tension_psi(double mean, double curl_top) {
+  return std::max({0.0, mean + curl_top, mean - curl_top});
 }
 
 double ratio_at(const ColumnHistory& history, std::size_t i, const StressFree& free,
                 const MixModel& mix, const StressCase& piece) {
   const double modulus_psi = elastic_modulus_psi(history.strength_psi[i]);
-  const double tension_psi = tensile_strength_psi(history.strength_psi[i]);
-  if (!(tension_psi > 0.0)) return 0.0;
-  const double stress =
-      curl_psi(free.gradient_c - history.gradient_c[i], modulus_psi, mix.expansion_per_k, piece) +
-      shortening_psi(free.mean_c - history.mean_c[i], modulus_psi, mix.expansion_per_k, piece);
+  const double strength_psi = tensile_strength_psi(history.strength_psi[i]);
+  if (!(strength_psi > 0.0)) return 0.0;
+  const double mean =
+      mean_psi(free.mean_c - history.mean_c[i], modulus_psi, mix.expansion_per_k, piece);
+  const double curl_top =
+      curl_psi(free.gradient_c - history.gradient_c[i], modulus_psi, mix.expansion_per_k, piece);
   const double corner = piece.re_entrant_corner ? corner_factor : 1.0;
-  return stress * relaxation * corner / tension_psi;
+  return tension_psi(mean, curl_top) * relaxation * corner / strength_psi;
 }
 
 }  // namespace
