@@ -14,6 +14,9 @@ namespace {
 constexpr std::size_t quote_indent = 4;
 constexpr std::size_t quote_columns = 80 - quote_indent;
 constexpr std::string_view cut_mark = "...";
+/// Only so many characters on either side of the caret are looked at, since a line may be a
+/// whole forecast; more than a quotation holds, as combining marks take no column.
+constexpr std::size_t nearby_chars = 400;
 constexpr std::size_t most_shown = 20;
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
@@ -71,7 +74,8 @@ std::size_t columns_of(const std::vector<QuotedChar>& line, Window part) {
 /// A part around `caret` that fits the quotation: grown to both sides in turn, so that the
 /// caret stands near its middle unless the line begins or ends before.
 Window window_around(const std::vector<QuotedChar>& line, std::size_t caret) {
-  if (columns_of(line, {0, line.size()}) <= quote_columns) {
+  const std::size_t behind_end = caret == line.size() ? 1 : 0;
+  if (columns_of(line, {0, line.size()}) + behind_end <= quote_columns) {
     return {0, line.size()};
   }
   const std::size_t room = quote_columns - 2 * cut_mark.size();
@@ -91,9 +95,44 @@ Window window_around(const std::vector<QuotedChar>& line, std::size_t caret) {
   return window;
 }
 
+/// The character to point at: that of `column`, or the letter its combining mark stands on,
+/// or the place behind the line.
+std::size_t caret_of(const std::vector<QuotedChar>& line, std::size_t column) {
+  std::size_t caret = std::min(column - 1, line.size());
+  while (caret > 0 && caret < line.size() && line[caret].columns == 0) {
+    --caret;
+  }
+  return caret;
+}
+
+/// A part of a line, and the column counted from its start.
+struct PartOfLine {
+  std::string_view text;
+  std::size_t column = 1;
+};
+
+PartOfLine nearby(std::string_view line, std::size_t column) {
+  const auto next = [line](std::size_t at) {
+    return at < line.size() ? at + first_utf8(line.substr(at)).bytes : at;
+  };
+  std::size_t start = 0;
+  std::size_t caret = 0;
+  std::size_t passed = 0;
+  for (; passed + 1 < column && caret < line.size(); ++passed) {
+    caret = next(caret);
+    start = passed < nearby_chars ? start : next(start);
+  }
+  std::size_t end = caret;
+  for (std::size_t i = 0; i < nearby_chars; ++i) {
+    end = next(end);
+  }
+  return {line.substr(start, end - start), std::min(passed, nearby_chars) + 1};
+}
+
 std::string quotation(std::string_view line_text, std::size_t column) {
-  const std::vector<QuotedChar> line = quoted_chars(line_text);
-  const std::size_t caret = std::min(std::max<std::size_t>(column, 1) - 1, line.size());
+  const PartOfLine part = nearby(line_text, column);
+  const std::vector<QuotedChar> line = quoted_chars(part.text);
+  const std::size_t caret = caret_of(line, part.column);
   const Window window = window_around(line, caret);
   const bool cut_left = window.begin > 0;
   std::string shown(cut_left ? cut_mark : "");

@@ -105,6 +105,7 @@ TEST_CASE("the caret stands under the character, whatever its bytes and columns"
         "f:1:5: wrong\n"
         "    混凝土 x\n"
         "           ^\n");
+  CHECK(at_column("xe\u0301", 3) == "f:1:3: wrong\n    xe\u0301\n     ^\n");
   CHECK(at_column("e\u0301 x", 4) == "f:1:4: wrong\n    e\u0301 x\n      ^\n");
 }
 
@@ -129,6 +130,8 @@ TEST_CASE("a line of 76 columns is quoted whole, a longer one is cut around the 
   }
   CHECK(at_column(line.substr(0, 76), 76) ==
         "f:1:76: wrong\n    " + line.substr(0, 76) + "\n" + std::string(79, ' ') + "^\n");
+  CHECK(at_column(line.substr(0, 76), 77) ==  // the caret has no room behind it
+        "f:1:77: wrong\n    ..." + line.substr(6, 70) + "\n" + std::string(77, ' ') + "^\n");
   CHECK(at_column(line.substr(0, 77), 1) ==
         "f:1:1: wrong\n    " + line.substr(0, 70) + "...\n    ^\n");
   CHECK(at_column(line.substr(0, 77), 77) ==
@@ -137,6 +140,16 @@ TEST_CASE("a line of 76 columns is quoted whole, a longer one is cut around the 
                                     std::string(4 + 3 + 35, ' ') + "^\n");
   CHECK(at_column(line, 999) == "f:1:999: wrong\n    ..." + line.substr(130, 70) + "\n" +
                                     std::string(4 + 3 + 70, ' ') + "^\n");
+}
+
+TEST_CASE("a line as long as a file is cut around the caret") {
+  std::string line(3000000, 'x');
+  line[2000000] = '!';
+  CHECK(at_column(line, 2000001) == "f:1:2000001: wrong\n    ..." + std::string(35, 'x') + "!" +
+                                        std::string(34, 'x') + "...\n" + std::string(42, ' ') +
+                                        "^\n");
+  CHECK(at_column(line, 9000000) ==
+        "f:1:9000000: wrong\n    ..." + std::string(70, 'x') + "\n" + std::string(77, ' ') + "^\n");
 }
 
 TEST_CASE("no quotation is over 80 columns and no caret beside it, wherever it points") {
