@@ -131,8 +131,9 @@ TEST_CASE("time, set age, resistance and strength never fall") {
     const ColumnHistory h = solve(random_pour()).history;
     for (const auto* each : {&h.time_s, &h.set_age_work_h, &h.set_age_middle_h,
                              &h.resistance_top_psi, &h.resistance_work_psi, &h.resistance_deep_psi,
-                             &h.resistance_middle_psi, &h.strength_psi})
+                             &h.resistance_middle_psi, &h.strength_psi}) {
       RC_ASSERT(rises(*each));
+    }
   }));
 }
 
