@@ -1,0 +1,48 @@
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <string>
+#include <variant>
+
+#include "slabtide/core/files.h"
+
+namespace slabtide {
+
+/// What a server answered, whatever the status.
+struct HttpReply {
+  long status = 0;
+  std::string body;
+  std::string content_type;
+  std::string retry_after;  ///< the header as it came; empty where there is none
+};
+
+/// No answer, in words for the user.
+struct HttpFailure {
+  std::string message;
+  std::string next_step;
+};
+
+using HttpResult = std::variant<HttpReply, HttpFailure>;
+
+/// Fetches one address.
+using HttpGet = std::function<HttpResult(const std::string& url)>;
+
+struct HttpOptions {
+  std::string user_agent = "slabtide";
+  double connect_limit_s = 10.0;
+  double total_limit_s = 60.0;  ///< redirects included
+  /// A transfer slower than so many bytes a second for so long is given up.
+  long slow_bytes_per_s = 50;
+  long slow_for_s = 20;
+  std::size_t largest_bytes = largest_input_bytes;  ///< unpacked
+  int most_redirects = 5;
+  /// Told the bytes so far, now and then; may be empty.
+  std::function<void(std::size_t bytes)> progress;
+};
+
+/// Gets `url` by GET over http or https, the server's certificate checked, following redirects
+/// as may_follow allows. Retries nothing.
+HttpResult http_get(const std::string& url, const HttpOptions& options);
+
+}  // namespace slabtide

@@ -1,0 +1,58 @@
+#include "http_retry.h"
+
+#include <curl/curl.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/text.h"
+
+namespace slabtide {
+namespace {
+
+constexpr long too_many_requests = 429;
+constexpr long first_server_fault = 500;
+constexpr double pause_growth = 2.0;
+/// Longer than any server asks for; keeps the sum of a mad figure in range.
+constexpr double longest_asked_s = 1.0e6;
+
+bool is_passing(const HttpResult& result) {
+  const auto* const reply = std::get_if<HttpReply>(&result);
+  return reply != nullptr &&
+         (reply->status == too_many_requests || reply->status >= first_server_fault);
+}
+
+}  // namespace
+
+std::optional<double> retry_after_s(std::string_view header, UtcTime now) {
+  const bool is_count = !header.empty() && header.find_first_not_of("0123456789") == header.npos;
+  if (is_count) return std::min(parse_number(header).value_or(longest_asked_s), longest_asked_s);
+  const std::time_t at = curl_getdate(std::string{header}.c_str(), nullptr);
+  if (at < 0) return std::nullopt;
+  const UtcTime epoch{Date{1970, 1, 1}};
+  const double wait_s = static_cast<double>(at) - seconds_between(epoch, now);
+  return std::clamp(wait_s, 0.0, longest_asked_s);
+}
+
+HttpGet with_retries(HttpGet get, Patience patience, Surroundings surroundings) {
+  return [=, get = std::move(get), surroundings = std::move(surroundings)](const std::string& url) {
+    HttpResult result = get(url);
+    double pause_s = patience.first_pause_s;
+    for (int tries = 1; tries < patience.most_tries && is_passing(result); ++tries) {
+      const HttpReply& reply = std::get<HttpReply>(result);
+      const double wait_s = retry_after_s(reply.retry_after, surroundings.now()).value_or(pause_s);
+      if (wait_s > patience.longest_pause_s) return result;
+      surroundings.say(fmt::format("The server is busy (status {}): trying again in {:.0f} s.",
+                                   reply.status, std::ceil(wait_s)));
+      surroundings.sleep(wait_s);
+      pause_s = std::min(pause_s * pause_growth, patience.longest_pause_s);
+      result = get(url);
+    }
+    return result;
+  };
+}
+
+}  // namespace slabtide

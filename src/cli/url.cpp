@@ -1,0 +1,53 @@
+#include "url.h"
+
+#include <curl/curl.h>
+
+#include <algorithm>
+#include <memory>
+
+namespace slabtide {
+namespace {
+
+struct UrlCloser {
+  void operator()(CURLU* url) const { curl_url_cleanup(url); }
+};
+using UrlHandle = std::unique_ptr<CURLU, UrlCloser>;
+
+/// The part, or empty where the address has none.
+std::string part_of(const UrlHandle& url, CURLUPart part, unsigned flags = 0) {
+  char* text = nullptr;
+  if (curl_url_get(url.get(), part, &text, flags) != CURLUE_OK) return {};
+  const std::unique_ptr<char, void (*)(void*)> owner{text, curl_free};
+  return text;
+}
+
+std::string lower_case(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(), [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  });
+  return text;
+}
+
+}  // namespace
+
+std::optional<WebAddress> web_address(const std::string& url) {
+  const UrlHandle parsed{curl_url()};
+  if (!parsed || curl_url_set(parsed.get(), CURLUPART_URL, url.c_str(), 0) != CURLUE_OK)
+    return std::nullopt;
+  WebAddress address{.scheme = lower_case(part_of(parsed, CURLUPART_SCHEME)),
+                     .host = lower_case(part_of(parsed, CURLUPART_HOST))};
+  const bool is_web = address.scheme == "http" || address.scheme == "https";
+  if (!is_web || address.host.empty() || !part_of(parsed, CURLUPART_USER).empty())
+    return std::nullopt;
+  const std::string port = part_of(parsed, CURLUPART_PORT, CURLU_NO_DEFAULT_PORT);
+  if (!port.empty()) address.host.append(":").append(port);
+  return address;
+}
+
+bool may_follow(const std::string& from, const std::string& to) {
+  const std::optional<WebAddress> start = web_address(from);
+  const std::optional<WebAddress> end = web_address(to);
+  return start && end && !(start->scheme == "https" && end->scheme == "http");
+}
+
+}  // namespace slabtide
