@@ -53,6 +53,24 @@ std::vector<double> start_temperatures(const ColumnMesh& mesh, const ColumnCase&
   return start_c;
 }
 
+std::array<std::vector<double>*, 15> series_of(ColumnHistory& h) {
+  return {&h.time_s,
+          &h.surface_c,
+          &h.middle_c,
+          &h.mean_c,
+          &h.gradient_c,
+          &h.set_age_work_h,
+          &h.set_age_middle_h,
+          &h.resistance_top_psi,
+          &h.resistance_work_psi,
+          &h.resistance_deep_psi,
+          &h.resistance_middle_psi,
+          &h.strength_psi,
+          &h.evaporation_kg_m2_h,
+          &h.bleed_kg_m2_h,
+          &h.film_kg_m2};
+}
+
 class ColumnRun {
  public:
   ColumnRun(const ColumnCase& column, const SiteWeather& weather, const SolverSettings& settings);
@@ -150,17 +168,12 @@ void ColumnRun::start_heat() {
   start_j_m2_ = heat_.stored_j_m2();
 }
 
+/// Enough for the shortest steps throughout, so that the time loop never allocates.
 void ColumnRun::reserve_history() {
   const double shortest_s =
       std::min(std::max(settings_.early_step_s, record_every_s), settings_.late_step_s);
   const auto most = static_cast<std::size_t>((end_s_ - time_s_) / shortest_s) + 4;
-  ColumnHistory& h = solution_.history;
-  for (std::vector<double>* each :
-       {&h.time_s, &h.surface_c, &h.middle_c, &h.mean_c, &h.gradient_c, &h.set_age_work_h,
-        &h.set_age_middle_h, &h.resistance_top_psi, &h.resistance_work_psi, &h.resistance_deep_psi,
-        &h.resistance_middle_psi, &h.strength_psi, &h.evaporation_kg_m2_h, &h.bleed_kg_m2_h,
-        &h.film_kg_m2})
-    each->reserve(most);
+  for (std::vector<double>* each : series_of(solution_.history)) each->reserve(most);
 }
 
 void ColumnRun::settle_surface() {
@@ -180,6 +193,7 @@ ColumnSolution ColumnRun::run() {
     const bool last = end_s_ - time_s_ <= same_instant_s;
     if (last || time_s_ - recorded_s_ >= record_every_s - same_instant_s) record();
   }
+  for (std::vector<double>* each : series_of(solution_.history)) each->shrink_to_fit();
   solution_.energy.stored_j_m2 = heat_.stored_j_m2() - start_j_m2_;
   return std::move(solution_);
 }

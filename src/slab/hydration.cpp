@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "slabtide/core/units.h"
+#include "slabtide/slab/arrhenius.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double gas_constant_j_molk = 8.314462618;  // CODATA 2018
-constexpr double reference_k = 294.25;               // 21.1 °C, Schindler & Folliard 2005
+constexpr double reference_k = 294.25;  // 21.1 °C, Schindler & Folliard 2005
 constexpr double joules_per_kg_per_j_g = 1000.0;
 constexpr double seconds_per_hour = 3600.0;
 
@@ -133,8 +132,7 @@ HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction
 }
 
 double hydration_rate(double concrete_c, double activation_energy_j_mol) {
-  return std::exp(activation_energy_j_mol / gas_constant_j_molk *
-                  (1.0 / reference_k - 1.0 / kelvin_from_celsius(concrete_c)));
+  return arrhenius_factor(concrete_c, reference_k, activation_energy_j_mol);
 }
 
 double hydration_degree(double equivalent_age_h, const HydrationParameters& hydration) {

@@ -4,13 +4,12 @@
 #include <cmath>
 #include <stdexcept>
 
-#include "slabtide/core/units.h"
+#include "slabtide/slab/arrhenius.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double gas_constant_j_molk = 8.314462618;  // CODATA 2018
-constexpr double reference_k = 295.93;               // 73 °F, ASTM C403
+constexpr double reference_k = 295.93;  // 73 °F, ASTM C403
 
 double exponent(const SettingParameters& setting) {
   return std::log(final_set_psi / initial_set_psi) /
@@ -20,8 +19,7 @@ double exponent(const SettingParameters& setting) {
 }  // namespace
 
 double set_rate(double concrete_c, double activation_energy_j_mol) {
-  return std::exp(activation_energy_j_mol / gas_constant_j_molk *
-                  (1.0 / reference_k - 1.0 / kelvin_from_celsius(concrete_c)));
+  return arrhenius_factor(concrete_c, reference_k, activation_energy_j_mol);
 }
 
 double resistance_psi(double set_age_h, const SettingParameters& setting) {
