@@ -45,6 +45,11 @@ double end_s(const SolverSettings& settings, const SiteWeather& weather) {
   return settings.end_s > 0.0 ? settings.end_s : weather.grid.end_s();
 }
 
+bool is_layer(const Layer& layer) {
+  return layer.thickness_m > 0.0 && layer.material.conductivity_w_mk > 0.0 &&
+         layer.material.heat_capacity_j_m3k > 0.0;
+}
+
 /// What is wrong with a case; null where nothing is.
 const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
   if (c.mix == nullptr || c.exposure == nullptr) return "no mix or no exposure";
@@ -60,6 +65,8 @@ const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
     return "the exposure lacks a value at an instant of the weather grid";
   if (!(c.exposure->sky_view >= 0.0 && c.exposure->sky_view <= 1.0))
     return "sky view is not a share";
+  if (!std::all_of(c.below.begin(), c.below.end(), is_layer))
+    return "a layer below has no thickness or no material";
   if (std::any_of(c.covers.begin(), c.covers.end(),
                   [](const CoverSpan& cover) { return !(cover.resistance_m2k_w >= 0.0); }))
     return "a cover's resistance is below 0";

@@ -31,7 +31,7 @@ double absorbed_longwave_w_m2(double air_c, double sky_emissivity, double sky_vi
 /// Balance of shortwave, longwave, convection and the latent heat of evaporation.
 ///
 /// Idealises: one surface temperature; walls at air temperature; evaporation never below 0.
-/// The slope is good to about 1 %, which is enough for Newton's method.
+/// The slope is good to 2 %, which is enough for Newton's method.
 /// Sources: convection.h, evaporation.h, moist_air.h.
 SurfaceExchange surface_exchange(const SurfaceConditions& conditions, double surface_c);
 

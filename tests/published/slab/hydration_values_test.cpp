@@ -1,5 +1,7 @@
 #include "slabtide/slab/hydration.h"
 
+#include <array>
+
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -24,11 +26,12 @@ struct Row {
 
 // The equations of Schindler & Folliard 2005 and Schindler 2004 with this project's default
 // cement, evaluated independently: these test the coding, not the coefficients.
-constexpr Row rows[] = {{0.45, 0.00, 0.00, 0.00, 14.897, 0.6711, 0.7204, 485.7, 45218},
+constexpr auto rows =
+    std::to_array<Row>({{0.45, 0.00, 0.00, 0.00, 14.897, 0.6711, 0.7204, 485.7, 45218},
                         {0.50, 0.00, 0.00, 0.00, 14.897, 0.6711, 0.7428, 485.7, 45218},
                         {0.45, 0.20, 0.05, 0.00, 16.381, 0.6711, 0.8204, 406.6, 36909},
                         {0.45, 0.20, 0.25, 0.00, 23.954, 0.6711, 0.8204, 478.6, 41657},
-                        {0.45, 0.00, 0.00, 0.40, 35.729, 0.5181, 0.8404, 475.8, 52452}};
+                        {0.45, 0.00, 0.00, 0.40, 35.729, 0.5181, 0.8404, 475.8, 52452}});
 
 Published to_last_digit(double half_digit, std::string_view unit) {
   return {.source = "Schindler & Folliard 2005, Schindler 2004, evaluated independently",

@@ -77,10 +77,11 @@ void conduct(const SemiDiscrete& p, double surface_c, const double* state, doubl
   for (std::size_t i = 0; i < n; ++i) {
     const double above_c = i == 0 ? surface_c : state[i - 1];
     double w_m2 = g.conductance_w_m2k[i] * (above_c - state[i]);
-    if (i + 1 < n)
+    if (i + 1 < n) {
       w_m2 += g.conductance_w_m2k[i + 1] * (state[i + 1] - state[i]);
-    else if (p.mesh.bottom.kind == BottomKind::fixed_temperature)
+    } else if (p.mesh.bottom.kind == BottomKind::fixed_temperature) {
       w_m2 += g.conductance_w_m2k[n] * (p.mesh.bottom.fixed_c - state[i]);
+    }
     rate[i] = w_m2 / g.capacity_j_m2k[i];
   }
 }

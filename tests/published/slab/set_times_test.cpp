@@ -28,17 +28,17 @@ struct AshRow {
 constexpr double hm(int hours, int minutes) { return hours + minutes / 60.0; }
 
 // 25 % ash, 517 lb/yd3, 73 °F.
-constexpr AshRow ash_rows[] = {{"none", AshClass::f, 0.00, hm(4, 15), hm(5, 30)},
-                               {"A", AshClass::c, 0.25, hm(4, 30), hm(5, 35)},
-                               {"B", AshClass::f, 0.25, hm(4, 40), hm(6, 15)},
-                               {"C", AshClass::f, 0.25, hm(4, 25), hm(6, 15)},
-                               {"D", AshClass::f, 0.25, hm(5, 5), hm(7, 15)},
-                               {"E", AshClass::f, 0.25, hm(4, 25), hm(5, 50)},
-                               {"F", AshClass::c, 0.25, hm(4, 25), hm(6, 0)},
-                               {"G", AshClass::f, 0.25, hm(4, 55), hm(6, 30)},
-                               {"H", AshClass::f, 0.25, hm(5, 10), hm(7, 10)},
-                               {"I", AshClass::c, 0.25, hm(5, 0), hm(6, 50)},
-                               {"J", AshClass::f, 0.25, hm(5, 10), hm(7, 40)}};
+constexpr auto ash_rows = std::to_array<AshRow>({{"none", AshClass::f, 0.00, hm(4, 15), hm(5, 30)},
+                                                 {"A", AshClass::c, 0.25, hm(4, 30), hm(5, 35)},
+                                                 {"B", AshClass::f, 0.25, hm(4, 40), hm(6, 15)},
+                                                 {"C", AshClass::f, 0.25, hm(4, 25), hm(6, 15)},
+                                                 {"D", AshClass::f, 0.25, hm(5, 5), hm(7, 15)},
+                                                 {"E", AshClass::f, 0.25, hm(4, 25), hm(5, 50)},
+                                                 {"F", AshClass::c, 0.25, hm(4, 25), hm(6, 0)},
+                                                 {"G", AshClass::f, 0.25, hm(4, 55), hm(6, 30)},
+                                                 {"H", AshClass::f, 0.25, hm(5, 10), hm(7, 10)},
+                                                 {"I", AshClass::c, 0.25, hm(5, 0), hm(6, 50)},
+                                                 {"J", AshClass::f, 0.25, hm(5, 10), hm(7, 40)}});
 
 constexpr const char* gebler_klieger =
     "Gebler & Klieger 1986 (PCA RD089), in Design and Control of Concrete Mixtures";

@@ -26,7 +26,8 @@ struct Row {
   double tolerance_min;
 };
 
-constexpr Row rows[] = {{50.0, 4.25, 50.0}, {70.0, 2.75, 25.0}, {90.0, 1.75, 25.0}};
+constexpr auto rows =
+    std::to_array<Row>({{50.0, 4.25, 50.0}, {70.0, 2.75, 25.0}, {90.0, 1.75, 25.0}});
 
 constexpr double print_psi = 40.0;  // ours, within 30 to 100
 

@@ -1,0 +1,152 @@
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <vector>
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "properties/slab/random_pour.h"
+
+using namespace slabtide;
+using namespace slabtide::fixtures;
+
+namespace {
+
+constexpr double rounding_s = 1.0;  // of reading times off a history of 2 min entries
+
+/// No event of `later` comes before that of `sooner`.
+bool never_earlier(const Events& later, const Events& sooner) {
+  for (std::size_t i = 0; i < later.size(); ++i) {
+    if (!later[i]) continue;  // not within the forecast: after everything
+    if (!sooner[i] || *later[i] < *sooner[i] - rounding_s) return false;
+  }
+  return true;
+}
+
+/// Changing a pour by `change` never makes an event later.
+bool never_later(const std::function<void(PourSketch&)>& change) {
+  return rc::check([&] {
+    PourSketch pour = random_pour();
+    const Events before = events_of(solve(pour).history);
+    change(pour);
+    const Events after = events_of(solve(pour).history);
+    RC_ASSERT(never_earlier(before, after));
+  });
+}
+
+Admixture shifted_by(AdmixtureKind kind, double hours) {
+  Admixture admixture;
+  admixture.kind = kind;
+  admixture.shift_h = hours;
+  return admixture;
+}
+
+bool rises(const std::vector<double>& values) {
+  return std::is_sorted(values.begin(), values.end());
+}
+
+}  // namespace
+
+TEST_CASE("warmer concrete never sets later") {
+  CHECK(never_later([](PourSketch& pour) { pour.concrete_c += uniform(0.0, 8.0); }));
+}
+
+TEST_CASE("warmer air never makes it set later") {
+  CHECK(never_later([](PourSketch& pour) {
+    const double warmer_k = uniform(0.0, 8.0);
+    pour.day.high_c += warmer_k;
+    pour.day.low_c += warmer_k;
+  }));
+}
+
+TEST_CASE("more sun never makes it set later") {
+  CHECK(never_later([](PourSketch& pour) { pour.noon_w_m2 += uniform(0.0, 300.0); }));
+}
+
+TEST_CASE("a darker slab in the sun never sets later") {
+  CHECK(never_later([](PourSketch& pour) { pour.absorptance += uniform(0.0, 0.2); }));
+}
+
+TEST_CASE("warmer ground never makes it set later") {
+  CHECK(never_later([](PourSketch& pour) { pour.ground_c += uniform(0.0, 8.0); }));
+}
+
+TEST_CASE("an accelerator never makes it set later") {
+  CHECK(never_later([](PourSketch& pour) {
+    pour.admixtures = {shifted_by(AdmixtureKind::accelerator_non_chloride, -uniform(0.0, 2.0))};
+  }));
+}
+
+TEST_CASE("a retarder never makes it set earlier") {
+  CHECK(rc::check([] {
+    PourSketch pour = random_pour();
+    const Events plain = events_of(solve(pour).history);
+    pour.admixtures = {shifted_by(AdmixtureKind::retarder, uniform(0.0, 3.5))};
+    RC_ASSERT(never_earlier(events_of(solve(pour).history), plain));
+  }));
+}
+
+TEST_CASE("energy closes to 1e-9 of what moved") {
+  double worst = 0.0;
+  CHECK(rc::check([&worst] {
+    PourSketch pour = random_pour();
+    pour.formed_face = *rc::gen::inRange(0, 4) == 0;
+    if (*rc::gen::inRange(0, 3) == 0)
+      pour.covers = {{uniform(0.0, 3e4), uniform(3e4, 1e5), uniform(0.0, 1.0), true}};
+    if (*rc::gen::inRange(0, 3) == 0) pour.film_from_set_age_h = uniform(2.0, 6.0);
+    const ColumnEnergy e = solve(pour).energy;
+    const double moved =
+        std::abs(e.surface_j_m2) + std::abs(e.ground_j_m2) + std::abs(e.source_j_m2);
+    const double open = e.surface_j_m2 + e.ground_j_m2 + e.source_j_m2 - e.stored_j_m2;
+    worst = std::max(worst, std::abs(open) / moved);
+    RC_ASSERT(std::abs(open) < 1.0e-9 * moved);
+  }));
+  MESSAGE(fmt::format("worst energy left open: {:.1e} of what moved", worst));
+}
+
+TEST_CASE("halving steps and cells moves set times by under a minute") {
+  double worst_s = 0.0;
+  CHECK(rc::check([&worst_s] {
+    const PourSketch pour = random_pour();
+    const SolverSettings usual;
+    SolverSettings halved = usual;
+    halved.early_step_s /= 2.0;
+    halved.late_step_s /= 2.0;
+    halved.slab_cells *= 2;
+    halved.ground_cells *= 2;
+    const Events coarse = events_of(solve(pour, usual).history);
+    const Events fine = events_of(solve(pour, halved).history);
+    for (std::size_t i = 0; i < coarse.size(); ++i) {
+      if (!coarse[i] || !fine[i]) continue;
+      worst_s = std::max(worst_s, std::abs(*coarse[i] - *fine[i]));
+      RC_ASSERT(std::abs(*coarse[i] - *fine[i]) < 60.0);
+    }
+  }));
+  MESSAGE(fmt::format("worst move of a print, initial or final set: {:.1f} s", worst_s));
+}
+
+TEST_CASE("time, set age, resistance and strength never fall") {
+  CHECK(rc::check([] {
+    const ColumnHistory h = solve(random_pour()).history;
+    for (const auto* each : {&h.time_s, &h.set_age_work_h, &h.set_age_middle_h,
+                             &h.resistance_top_psi, &h.resistance_work_psi, &h.resistance_deep_psi,
+                             &h.resistance_middle_psi, &h.strength_psi}) {
+      RC_ASSERT(rises(*each));
+    }
+  }));
+}
+
+TEST_CASE("water on top is never negative and never more than has bled") {
+  CHECK(rc::check([] {
+    const PourSketch pour = random_pour();
+    const ColumnHistory h = solve(pour).history;
+    const double bleed = mix_model(pour.mix, {}).bleed_kg_m2_per_mm * pour.thickness_m * 1000.0;
+    for (std::size_t i = 0; i < h.time_s.size(); ++i) {
+      RC_ASSERT(h.evaporation_kg_m2_h[i] >= 0.0);
+      RC_ASSERT(h.bleed_kg_m2_h[i] >= 0.0);
+      RC_ASSERT(h.film_kg_m2[i] >= 0.0);
+      RC_ASSERT(h.film_kg_m2[i] <= bleed + 1e-12);
+    }
+  }));
+}
