@@ -80,7 +80,7 @@ void read_haul(TableReader& table, Pour& pour) {
       table.quantity("placing_rate", placing_rate_quantity, placing_rates_m3_h);
   if (pour.haul_distance_m && pour.hauling == Hauling::chute) {
     table.warning("haul_distance", "has no effect: the chute reaches the forms",
-                  "name the hauling, \"buggy\" or \"wheelbarrow\", or leave the distance out");
+                  R"(name the hauling, "buggy" or "wheelbarrow", or leave the distance out)");
   } else if (pour.haul_distance_m && pour.placing_rate_m3_h) {
     table.warning("haul_distance", "has no effect: the placing rate is given");
   }

@@ -15,6 +15,8 @@ constexpr Range air_c{celsius_from_fahrenheit(-40.0), celsius_from_fahrenheit(13
 /// A gale: nothing is placed in more.
 constexpr Range winds_m_s{0.0, m_s_from_mph(55.0)};
 constexpr Range shares{0.0, 1.0};
+/// Drier than any desert afternoon is a slip.
+constexpr Range humidities{0.02, 1.0};
 
 double read_cloud_part(TableReader& table, std::string_view part) {
   return table.quantity(part, share_quantity, shares, Presence::required).value_or(0.0);
@@ -57,6 +59,8 @@ TypedWeather read_typed_day(TableReader& table) {
   day.next_high_c = read_air(table, "next_high");
   day.next_low_c = read_air(table, "next_low");
   day.dew_point_c = read_air(table, "dew_point");
+  day.humidity_at_high = table.quantity("humidity", share_quantity, humidities);
+  table.refuse_both("dew_point", "humidity");
   set(day.wind_10m_m_s, table.quantity("wind", wind_quantity, winds_m_s, Presence::required));
   day.cloud = read_cloud(table);
   check_order(table, "low", low, "high", high);
@@ -72,9 +76,10 @@ void refuse_typed_day(TableReader& table) {
     read_air(table, key);
   }
   table.quantity("wind", wind_quantity, winds_m_s);
+  table.quantity("humidity", share_quantity, humidities);
   table.entry("cloud");
   for (const auto* const key :
-       {"high", "low", "next_high", "next_low", "dew_point", "wind", "cloud"}) {
+       {"high", "low", "next_high", "next_low", "dew_point", "humidity", "wind", "cloud"}) {
     if (table.refuse_both("forecast", key,
                           "the forecast brings the whole day: leave the rest out")) {
       return;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "slabtide/weather/high_low_curve.h"
+#include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/sun.h"
 
 namespace slabtide {
@@ -88,9 +89,18 @@ void require_sound(const TypedWeather& weather) {
     throw std::invalid_argument("typed weather: the wind is negative");
   if (!std::isfinite(weather.dew_point_c.value_or(weather.low_c)))
     throw std::invalid_argument("typed weather: the dew point is not finite");
+  if (weather.humidity_at_high &&
+      !(*weather.humidity_at_high > 0.0 && *weather.humidity_at_high <= 1.0))
+    throw std::invalid_argument("typed weather: the humidity is not within 0 to 1");
   for (const double share :
        {weather.cloud.night, weather.cloud.morning, weather.cloud.afternoon, weather.cloud.evening})
     require_share(share);
+}
+
+double typed_dew_point_c(const TypedWeather& weather) {
+  if (weather.dew_point_c) return *weather.dew_point_c;
+  if (!weather.humidity_at_high) return weather.low_c;
+  return dew_point_from_humidity_c(weather.high_c, *weather.humidity_at_high);
 }
 
 double cloud_share(const CloudShares& cloud, LocalTime local) {
@@ -175,7 +185,7 @@ Forecast high_low_forecast(const TypedWeather& weather, const Site& site, Date p
   const UtcTime origin = midnight(pour_date - boost::gregorian::days(1));
   const UtcTime end = midnight(pour_date) + boost::posix_time::hours(24 * rows_days_after);
   const Days days(weather, site, pour_date, origin);
-  const double dew_point_c = weather.dew_point_c.value_or(weather.low_c);
+  const double dew_point_c = typed_dew_point_c(weather);
   Forecast forecast;
   forecast.source = "typed high and low";
   for (const UtcTime at : row_times(days, origin, end)) {

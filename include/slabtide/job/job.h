@@ -82,7 +82,9 @@ struct TypedWeather {
   double low_c = 0.0;                 ///< of the pour's morning
   std::optional<double> next_high_c;  ///< the day after; else the same
   std::optional<double> next_low_c;   ///< of the night after the pour; else the same
-  std::optional<double> dew_point_c;  ///< else the low
+  std::optional<double> dew_point_c;  ///< else from the humidity, else the low
+  /// Relative, 0 to 1, when the day is at its high; never beside a dew point.
+  std::optional<double> humidity_at_high;
   double wind_10m_m_s = 0.0;          ///< the day's mean at 10 m
   CloudShares cloud;                  ///< 0 to 1
 };

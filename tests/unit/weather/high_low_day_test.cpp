@@ -207,3 +207,19 @@ TEST_CASE("a span of the curve refuses hours and days that are none") {
   CHECK_THROWS_AS(high_low_air_c(no_night, 12.0), std::invalid_argument);
   CHECK(high_low_air_c(span, low_hour(30.0)) == doctest::Approx(12.0));
 }
+
+TEST_CASE("typed humidity is that of the day's high") {
+  TypedWeather weather = spring_day();
+  weather.high_c = 30.0;
+  weather.low_c = 20.0;
+  weather.dew_point_c.reset();
+  weather.humidity_at_high = 0.5;
+  const Site site = northern_town();
+  const auto series =
+      *WeatherSeries::from_forecast(high_low_forecast(weather, site, pour_date)).value;
+  // Magnus form: 30 °C at 50 % has its dew point at 18.45 °C; seen: 18.448.
+  CHECK(series.at(local(site, pour_date, 15)).dew_point_c ==
+        doctest::Approx(18.45).epsilon(0.0005));
+  weather.humidity_at_high = 1.4;
+  CHECK_THROWS_AS(high_low_forecast(weather, site, pour_date), std::invalid_argument);
+}
