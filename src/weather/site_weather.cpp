@@ -1,6 +1,5 @@
 #include "slabtide/weather/site_weather.h"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
@@ -55,8 +54,7 @@ SiteWeather site_weather(const Site& site, const WeatherSeries& series, const Ti
   result.wind_ratio = wind_ratio(site);
   for (std::size_t i = 0; i < grid.count; ++i) {
     const UtcTime time = after_seconds(grid.start, grid.step_s * static_cast<double>(i));
-    WeatherSample sample = series.at(time);
-    sample.cloud_share = std::clamp(sample.cloud_share, 0.0, 1.0);  // rounding of the curve
+    const WeatherSample sample = series.at(time);
     add_air(result, sample);
     add_sun(result, sample, sun_position(time, site.latitude_deg, site.longitude_deg));
   }

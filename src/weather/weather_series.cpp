@@ -191,8 +191,9 @@ WeatherSample WeatherSeries::at(UtcTime time) const {
   WeatherSample sample;
   sample.air_c = curves_->air_c(s);
   sample.dew_point_c = std::min(curves_->dew_point_c(s), sample.air_c);
-  sample.wind_10m_m_s = curves_->wind_10m_m_s(s);
-  sample.cloud_share = curves_->cloud_share(s);
+  // The curves keep to their rows but for rounding.
+  sample.wind_10m_m_s = std::max(0.0, curves_->wind_10m_m_s(s));
+  sample.cloud_share = std::clamp(curves_->cloud_share(s), 0.0, 1.0);
   sample.solar_w_m2 = curves_->solar.at(s);
   if (const std::optional<Spell> spell = curves_->spell_at(s)) {
     sample.rain_mm_h = spell->rain_mm_h;
