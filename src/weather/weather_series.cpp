@@ -39,10 +39,9 @@ Rows rows_of(const Forecast& forecast, std::optional<double> ForecastHour::*fiel
   return rows;
 }
 
-/// What a row says of the time from it to the next row.
+/// What a row says of the time from it to the next row; the last row's counts as an hour.
 struct Spell {
   double from_s;
-  double to_s;
   double rain_mm_h;
   double rain_chance;
   bool thunder;
@@ -52,13 +51,10 @@ std::vector<Spell> spells_of(const Forecast& forecast) {
   const std::vector<ForecastHour>& rows = forecast.hours;
   std::vector<Spell> spells;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double from_s = seconds_between(rows.front().at, rows[i].at);
-    const double to_next_s =
+    const double length_s =
         i + 1 < rows.size() ? seconds_between(rows[i].at, rows[i + 1].at) : seconds_per_hour;
-    const double spread_s = std::min(to_next_s, longest_gap_s);
-    spells.push_back({.from_s = from_s,
-                      .to_s = from_s + spread_s,
-                      .rain_mm_h = rows[i].rain_mm.value_or(0.0) * seconds_per_hour / spread_s,
+    spells.push_back({.from_s = seconds_between(rows.front().at, rows[i].at),
+                      .rain_mm_h = rows[i].rain_mm.value_or(0.0) * seconds_per_hour / length_s,
                       .rain_chance = rows[i].rain_chance.value_or(0.0),
                       .thunder = rows[i].thunder});
   }
@@ -138,12 +134,9 @@ struct WeatherSeries::Curves {
   double inside_s(UtcTime time) const {
     return std::clamp(seconds_between(origin, time), first_s, last_s);
   }
-  /// The spell that holds `s`; empty in a gap between rows.
-  std::optional<Spell> spell_at(double s) const {
-    const auto after = std::ranges::upper_bound(spells, s, std::ranges::less{}, &Spell::from_s);
-    if (after == spells.begin()) return std::nullopt;
-    const Spell& spell = *(after - 1);
-    return s < spell.to_s ? std::optional(spell) : std::nullopt;
+  /// `s` is inside the range, so some row is at or before it.
+  const Spell& spell_at(double s) const {
+    return *(std::ranges::upper_bound(spells, s, std::ranges::less{}, &Spell::from_s) - 1);
   }
 };
 
@@ -195,11 +188,10 @@ WeatherSample WeatherSeries::at(UtcTime time) const {
   sample.wind_10m_m_s = std::max(0.0, curves_->wind_10m_m_s(s));
   sample.cloud_share = std::clamp(curves_->cloud_share(s), 0.0, 1.0);
   sample.solar_w_m2 = curves_->solar.at(s);
-  if (const std::optional<Spell> spell = curves_->spell_at(s)) {
-    sample.rain_mm_h = spell->rain_mm_h;
-    sample.rain_chance = spell->rain_chance;
-    sample.thunder = spell->thunder;
-  }
+  const Spell& spell = curves_->spell_at(s);
+  sample.rain_mm_h = spell.rain_mm_h;
+  sample.rain_chance = spell.rain_chance;
+  sample.thunder = spell.thunder;
   return sample;
 }
 

@@ -25,7 +25,7 @@ struct WeatherSample {
 ///
 /// Air, dew point, wind and cloud: monotone cubic (no overshoot) through each one's own rows;
 /// humidity through the dew point. Rain: each row's amount spread evenly from the row to the
-/// next (at most 6 h), so that the total is kept; chance and thunder hold as long. Solar: the
+/// next, so that the total is kept; chance and thunder hold as long. Solar: the
 /// row's mean over the hour before it, or since the row before where rows are further apart,
 /// turned into instants whose means are the rows' own (mean_keeping_curve); up to three hours
 /// without it are filled straight, longer ones have none.

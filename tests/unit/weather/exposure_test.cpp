@@ -76,13 +76,14 @@ TEST_CASE("an open cell gets all the light, a shaded one its share of the sky's"
 }
 
 TEST_CASE("a face that looks at the noon sun takes its beam by the tangent") {
-  const SiteWeather weather = clear_day(45.0, equinox);
+  const SiteWeather weather = clear_day(60.0, equinox);
   const std::size_t noon = index_at(12.0);
-  // At the equinox, 45 deg north, the noon sun stands at 45 deg: as much beam on an upright
-  // plane as on the level.
+  // At the equinox, 60 deg north, the noon sun stands at 30 deg: 1/tan 30 deg times as much
+  // beam on an upright plane as on the level.
   const CellExposure south = expose_face(here, 180.0, weather, {});
   CHECK(south.shortwave_w_m2[noon] ==
-        doctest::Approx(weather.beam_horizontal_w_m2[noon] + 0.5 * weather.diffuse_w_m2[noon])
+        doctest::Approx(std::sqrt(3.0) * weather.beam_horizontal_w_m2[noon] +
+                        0.5 * weather.diffuse_w_m2[noon])
             .epsilon(0.01));
   const CellExposure north = expose_face(here, 0.0, weather, {});
   CHECK(north.sunlit_share[noon] == 0.0);
