@@ -20,7 +20,6 @@ using slabtide::testing::plain_forecast;
 
 namespace {
 
-constexpr double hour_s = 3600.0;
 const UtcTime start = at_utc(Date(2026, 5, 14), 0.0);
 
 double some_spacing_h() { return *rc::gen::element(1.0, 3.0, 6.0); }
