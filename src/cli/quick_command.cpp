@@ -220,6 +220,7 @@ class QuickReader {
       job.pour.zone_order.push_back(zone.name);
       job.zones.push_back(std::move(zone));
     }
+    job.order.short_load_m3 = 0.0;  // the panel stands for a slab of any size
     job.mix.air_share = usual_air_share;
     assume(
         "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");

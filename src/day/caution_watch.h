@@ -69,24 +69,4 @@ std::optional<PlasticSpan> first_span(const PourRun& run, Steps steps, Holds hol
   return span;
 }
 
-// The rules about the air and the ground: weather_cautions.cpp.
-void watch_cold(Watch& watch);
-void watch_ground(Watch& watch);
-void watch_freezing(Watch& watch);
-void watch_hot_weather(Watch& watch);
-void watch_dry_air(Watch& watch);
-void watch_wind(Watch& watch);
-void watch_rain(Watch& watch);
-void watch_dew(Watch& watch);
-void watch_dark(Watch& watch);
-void watch_forecast(Watch& watch);
-
-// The rules about the concrete and the work on it: slab_cautions.cpp.
-void watch_concrete_temperature(Watch& watch);
-void watch_evaporation(Watch& watch);
-void watch_tops(Watch& watch);
-void watch_windows(Watch& watch);
-void watch_saws(Watch& watch);
-void watch_loads(Watch& watch);
-
 }  // namespace slabtide

@@ -5,6 +5,8 @@
 #include <cmath>
 
 #include "caution_watch.h"
+#include "slab_cautions.h"
+#include "weather_cautions.h"
 
 namespace slabtide {
 

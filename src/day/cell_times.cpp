@@ -68,6 +68,14 @@ std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice
   return std::nullopt;
 }
 
+std::optional<double> bleeding_ends(const ColumnHistory& history) {
+  const auto& bleed = history.bleed_kg_m2_h;
+  const auto last =
+      std::find_if(bleed.rbegin(), bleed.rend(), [](double rate) { return rate > 0.0; });
+  if (last == bleed.rbegin()) return std::nullopt;
+  return history.time_s[static_cast<std::size_t>(bleed.rend() - last)];
+}
+
 CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
                        const Practice& practice) {
   CellWindow cell;
@@ -75,11 +83,15 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
   cell.closes_s = first_reaches(history.time_s, history.resistance_work_psi, window.closes_psi);
   if (!window.needs_sheen_gone || !cell.opens_s) return cell;
   const auto dry = sheen_gone(history, practice);
-  if (!dry) {
+  const auto bled = bleeding_ends(history);
+  if (!dry && !bled) {
     cell.opens_s.reset();
     return cell;
   }
-  cell.opens_s = std::max(*cell.opens_s, dry->at_s);
+  const double resisting_s = *cell.opens_s;
+  const double never_s = history.time_s.back();
+  cell.opens_s = std::max(resisting_s, std::min(dry ? dry->at_s : never_s, bled.value_or(never_s)));
+  cell.water_stands = !dry || *cell.opens_s < dry->at_s;
   cell.stiff_before_dry = cell.closes_s && *cell.opens_s >= *cell.closes_s;
   return cell;
 }

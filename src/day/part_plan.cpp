@@ -50,18 +50,22 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   Areas opens(part.run);
   Areas closes(part.run);
   bool stiff_before_dry = false;
+  bool water_stands = false;
   for (const std::size_t i : part.cells) {
     const CellWindow cell =
         cell_window(part.history(i), part.practice.window(operation), part.practice);
     opens.add(cell.opens_s, part.area_m2(i));
     closes.add(cell.closes_s, part.area_m2(i));
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
+    water_stands = water_stands || cell.water_stands;
   }
   window.opens = opens.by_share(part.practice.cells.first_share);
   window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
   window.closes = closes.by_share(part.practice.cells.first_share);
   if (stiff_before_dry) {
-    window.note = "stiff before the sheen is gone: there is no good time for it";
+    window.note = "stiff before the bleeding is over: there is no good time for it";
+  } else if (water_stands) {
+    window.note = "bleed water still stands when it opens: drag it off first, do not work it in";
   } else if (!window.opens) {
     window.note = "not before the forecast ends";
   } else if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {

@@ -1,8 +1,8 @@
+#include "slab_cautions.h"
+
 #include <algorithm>
 
 #include <fmt/format.h>
-
-#include "caution_watch.h"
 
 namespace slabtide {
 
@@ -15,8 +15,8 @@ void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) 
     const double minutes = *window.minutes();
     if (minutes <= 0.0) {
       watch.add("no_window", "no good time", CautionLevel::stop, where, window.opens,
-                fmt::format("no good time to {}: stiff by {} and the sheen stays to {}. Less "
-                            "bleed water, a retarder, or a warmer and drier hour",
+                fmt::format("no good time for the {}: stiff by {} and water rises to {}. Less "
+                            "bleed water in the mix, a retarder, or a warmer and drier hour",
                             operation_words(window.operation), watch.clock(*window.closes),
                             watch.clock(*window.opens)),
                 "method of this program");

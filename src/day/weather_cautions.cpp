@@ -1,9 +1,10 @@
+#include "weather_cautions.h"
+
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "caution_watch.h"
 #include "slabtide/weather/moist_air.h"
 
 namespace slabtide {

@@ -31,13 +31,22 @@ struct SheenGone {
 /// Empty where neither comes.
 std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice& practice);
 
+/// When no more water rises; empty where the bleeding outlasts the history.
+std::optional<double> bleeding_ends(const ColumnHistory& history);
+
 /// One operation in one column, seconds from the grid's start.
 struct CellWindow {
   std::optional<double> opens_s;
   std::optional<double> closes_s;
-  bool stiff_before_dry = false;  ///< too stiff before the sheen was gone: no window at all
+  /// It opens with water still standing: the bleeding is over, and what is left is to be
+  /// dragged off first.
+  bool water_stands = false;
+  bool stiff_before_dry = false;  ///< too stiff before the bleeding was over: no window at all
 };
 
+/// Opens with the resistance and, where the operation asks for it, not before the sheen is
+/// gone or the bleeding over, whichever is first: water that stands when no more rises can
+/// be dragged off, water that still rises must not be worked in (ours, after the trade).
 CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
                        const Practice& practice);
 

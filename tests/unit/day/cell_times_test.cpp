@@ -80,16 +80,28 @@ TEST_CASE("initial set ends the wait for a film that stays") {
   CHECK(!sheen_gone(doubling_history(short_of_it, short_of_it), practice));
 }
 
-TEST_CASE("a cell's window waits for the sheen and can be lost to it") {
-  auto practice = practice_with_sheen(0.05, 30.0);
+TEST_CASE("a cell's window waits for the sheen") {
+  const auto practice = practice_with_sheen(0.05, 30.0);
   const auto history =
-      doubling_history({0.1, 0.1, 0.1, 0.1, 0.1, 0.04, 0.0}, {0.3, 0.3, 0.3, 0.05, 0.05, 0.0, 0.0});
+      doubling_history({0.1, 0.1, 0.1, 0.1, 0.1, 0.04, 0.0}, {0.3, 0.3, 0.3, 0.2, 0.2, 0.05, 0.02});
   const CellWindow waits = cell_window(history, {10.0, 320.0, true}, practice);
   CHECK(*waits.opens_s == 3000.0);
   CHECK(*waits.closes_s == doctest::Approx(3600.0));
+  CHECK(!waits.water_stands);
   CHECK(!waits.stiff_before_dry);
   CHECK(*cell_window(history, {10.0, 320.0, false}, practice).opens_s == doctest::Approx(600.0));
   CHECK(cell_window(history, {10.0, 100.0, true}, practice).stiff_before_dry);
+}
+
+TEST_CASE("water that stands when no more rises can be dragged off") {
+  const auto practice = practice_with_sheen(0.05, 30.0);
+  const auto history =
+      doubling_history({0.1, 0.4, 0.6, 0.6, 0.5, 0.4, 0.3}, {0.3, 0.3, 0.3, 0.2, 0.0, 0.0, 0.0});
+  CHECK(*bleeding_ends(history) == 2400.0);
+  const CellWindow dragged = cell_window(history, {10.0, 320.0, true}, practice);
+  CHECK(*dragged.opens_s == 2400.0);
+  CHECK(dragged.water_stands);
+  CHECK(!dragged.stiff_before_dry);
 }
 
 TEST_CASE("a share of the area comes when enough of it has") {

@@ -2,7 +2,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/order.h"
-#include "unit/day/sample_job.h"
+#include "support/sample_job.h"
 
 namespace slabtide {
 

@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/parts.h"
-#include "unit/day/sample_job.h"
+#include "support/sample_job.h"
 
 namespace slabtide {
 

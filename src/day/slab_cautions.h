@@ -1,0 +1,15 @@
+#pragma once
+
+#include "caution_watch.h"
+
+namespace slabtide {
+
+// The rules about the concrete and the work on it.
+void watch_concrete_temperature(Watch& watch);
+void watch_evaporation(Watch& watch);
+void watch_tops(Watch& watch);
+void watch_windows(Watch& watch);
+void watch_saws(Watch& watch);
+void watch_loads(Watch& watch);
+
+}  // namespace slabtide
