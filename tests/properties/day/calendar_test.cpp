@@ -117,7 +117,10 @@ TEST_CASE("a zone in the sun all morning is ready before its twin in the shade")
   wall.from = {3.5, 17.0};
   wall.to = {3.5, 40.0};
   wall.height_m = 12.0;
-  job.obstacles = {wall};
+  Obstacle south = wall;  // and goes round to the south by noon
+  south.from = {-20.0, 19.0};
+  south.to = {3.5, 19.0};
+  job.obstacles = {wall, south};
   const Planned planned = plan_of(job);
   const auto& sun = planned.plan.zones[0].whole;
   const auto& shade = planned.plan.zones[1].whole;
