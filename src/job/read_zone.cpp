@@ -165,7 +165,8 @@ void read_zone_admixtures(TableReader& table, Zone& zone) {
 void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& zone) {
   zone.placed_toward_deg = table.direction_deg("placed_toward");
   zone.placed_at = read_time(table, "placed_at", day);
-  if (zone.placed_at && *zone.placed_at < start) {
+  const bool has_start = !start.is_special();  // else its own error is told
+  if (zone.placed_at && has_start && *zone.placed_at < start) {
     table.error("placed_at",
                 fmt::format("is before the pour's start at {}", clock_time(start, day.zone)),
                 "after midnight write the date too, such as \"2026-05-15T00:30\"");

@@ -1,0 +1,122 @@
+#include "fuzz/inputs.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <optional>
+
+#include "slabtide/job/read_job.h"
+#include "slabtide/weather/forecast_csv.h"
+#include "slabtide/weather/json_value.h"
+#include "slabtide/weather/nws_grid.h"
+#include "slabtide/weather/nws_hourly.h"
+#include "slabtide/weather/open_meteo.h"
+#include "slabtide/weather/read_forecast.h"
+#include "slabtide/weather/weather_series.h"
+
+namespace slabtide::fuzz {
+namespace {
+
+constexpr double hour_s = 3600.0;
+
+void require(bool holds, const char* promise) {
+  if (holds) return;
+  std::fputs(promise, stderr);
+  std::abort();
+}
+
+/// With two clock changes a year, so that local times may be skipped or repeated.
+const TimeZone& zone() {
+  static const TimeZone central =
+      TimeZone::from_posix_rule("America/Chicago", "CST6CDT,M3.2.0,M11.1.0").zone.value();
+  return central;
+}
+
+template <class T>
+void check_findings(const Reading<T>& reading, std::string_view text) {
+  require(reading.ok() != has_error(reading.diagnostics), "a value or an error, not both\n");
+  const auto lines =
+      static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + std::size_t{1};
+  for (const Diagnostic& diagnostic : reading.diagnostics) {
+    require(!diagnostic.message.empty(), "a finding says what is wrong\n");
+    if (diagnostic.where) {
+      require(diagnostic.where->line >= 1 && diagnostic.where->line <= lines &&
+                  diagnostic.where->column >= 1,
+              "a finding lies within the text\n");
+    }
+  }
+  require(render_all(reading.diagnostics, "input", text).empty() == reading.diagnostics.empty(),
+          "findings are shown\n");
+}
+
+void check_value(const std::optional<double>& value, double least, double greatest) {
+  require(!value || (*value >= least && *value <= greatest), "values are possible\n");
+}
+
+void check_hours(const Forecast& forecast) {
+  require(!forecast.hours.empty(), "a forecast has hours\n");
+  const ForecastHour* before = nullptr;
+  for (const ForecastHour& hour : forecast.hours) {
+    require(before == nullptr || before->at < hour.at, "hours rise\n");
+    before = &hour;
+    check_value(hour.air_c, -90.0, 60.0);
+    check_value(hour.dew_point_c, -90.0, hour.air_c.value_or(40.0));
+    check_value(hour.wind_10m_m_s, 0.0, 100.0);
+    check_value(hour.gust_10m_m_s, 0.0, 120.0);
+    check_value(hour.cloud_share, 0.0, 1.0);
+    check_value(hour.solar_w_m2, 0.0, 1500.0);
+    check_value(hour.rain_mm, 0.0, 1.0e6);
+    check_value(hour.rain_chance, 0.0, 1.0);
+  }
+}
+
+void check_forecast(const Reading<Forecast>& reading, std::string_view text) {
+  check_findings(reading, text);
+  if (reading.ok()) check_hours(*reading.value);
+}
+
+using JsonReader = Reading<Forecast> (*)(const JsonValue&, const TimeZone&);
+
+void try_json(std::string_view text, JsonReader read) {
+  const Reading<JsonValue> json = parse_json(text);
+  check_findings(json, text);
+  if (json.ok()) check_forecast(read(*json.value, zone()), text);
+}
+
+void check_series(const WeatherSeries& series) {
+  const double span_s = seconds_between(series.first(), series.last());
+  constexpr int samples = 50;
+  for (int i = -1; i <= samples + 1; ++i) {
+    const UtcTime time = after_seconds(series.first(), span_s * i / samples);
+    const WeatherSample sample = series.at(time);
+    require(std::isfinite(sample.air_c) && std::isfinite(sample.wind_10m_m_s),
+            "samples are finite\n");
+    require(sample.dew_point_c <= sample.air_c + 1e-9, "no dew point above the air\n");
+    require(sample.rain_mm_h >= 0.0, "no negative rain\n");
+  }
+  const double mean_c = series.mean_air_c(series.first(), after_seconds(series.first(), hour_s));
+  require(std::isfinite(mean_c), "means are finite\n");
+}
+
+}  // namespace
+
+void try_forecast_csv(std::string_view text) {
+  check_forecast(read_forecast_csv(text, zone()), text);
+}
+
+void try_nws_hourly(std::string_view text) { try_json(text, read_nws_hourly); }
+void try_nws_grid(std::string_view text) { try_json(text, read_nws_grid); }
+void try_open_meteo(std::string_view text) { try_json(text, read_open_meteo); }
+
+void try_forecast(std::string_view text) {
+  const Reading<Forecast> reading = read_forecast(text, zone());
+  check_forecast(reading, text);
+  if (!reading.ok()) return;
+  const Reading<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);
+  if (series.ok()) check_series(*series.value);
+}
+
+void try_job(std::string_view text) { check_findings(read_job(text), text); }
+
+}  // namespace slabtide::fuzz

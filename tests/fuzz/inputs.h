@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string_view>
+
+// What each fuzz target does with an input: reads it, and aborts where the reader breaks a
+// promise of its header. Crashes and hangs are the fuzzer's to see.
+
+namespace slabtide::fuzz {
+
+void try_forecast_csv(std::string_view text);
+void try_nws_hourly(std::string_view text);
+void try_nws_grid(std::string_view text);
+void try_open_meteo(std::string_view text);
+/// Any format by its content, and the series that a plan makes of it.
+void try_forecast(std::string_view text);
+void try_job(std::string_view text);
+
+}  // namespace slabtide::fuzz

@@ -1,0 +1,81 @@
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include <doctest/doctest.h>
+
+#include "fuzz/inputs.h"
+#include "support/run_program.h"
+
+// The fuzz targets over their seeds and over damaged documents, the same ones every time; the
+// fuzzer itself (tools/fuzz) goes further.
+
+namespace slabtide {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Target {
+  const char* name;
+  void (*try_input)(std::string_view text);
+};
+
+constexpr std::array<Target, 6> targets{{{"forecast_csv", fuzz::try_forecast_csv},
+                                         {"nws_hourly", fuzz::try_nws_hourly},
+                                         {"nws_grid", fuzz::try_nws_grid},
+                                         {"open_meteo", fuzz::try_open_meteo},
+                                         {"forecast", fuzz::try_forecast},
+                                         {"job", fuzz::try_job}}};
+
+std::vector<std::string> texts_below(const fs::path& folder) {
+  std::vector<fs::path> paths;
+  for (const auto& entry : fs::directory_iterator{SLABTIDE_SOURCE_DIR / folder})
+    if (entry.is_regular_file()) paths.push_back(entry.path());
+  std::sort(paths.begin(), paths.end());
+  std::vector<std::string> texts;
+  std::transform(paths.begin(), paths.end(), std::back_inserter(texts), test::read_text);
+  return texts;
+}
+
+/// Cut short at forty places, and with each fortieth byte turned into one of a few that mean
+/// something.
+void try_damaged(const Target& target, const std::string& text) {
+  constexpr std::size_t places = 40;
+  constexpr std::string_view telling = "\"{[,:-9\xFF\n";
+  const std::size_t step = std::max<std::size_t>(text.size() / places, 1);
+  for (std::size_t at = 0; at < text.size(); at += step) {
+    target.try_input(std::string_view{text}.substr(0, at));
+    std::string damaged = text;
+    damaged[at] = telling[(at / step) % telling.size()];
+    target.try_input(damaged);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("every target takes its seeds, whole and damaged") {
+  for (const Target& target : targets) {
+    CAPTURE(target.name);
+    const auto seeds = texts_below(fs::path{"tests/fuzz/corpus"} / target.name);
+    CHECK(seeds.size() >= 2);
+    for (const std::string& seed : seeds) {
+      target.try_input(seed);
+      try_damaged(target, seed);
+    }
+  }
+}
+
+TEST_CASE("every target takes every document, whole") {
+  for (const Target& target : targets)
+    for (const std::string& text : texts_below("tests/forecasts")) target.try_input(text);
+}
+
+TEST_CASE("the forecasts' documents, damaged") {
+  for (const std::string& text : texts_below("tests/forecasts"))
+    if (text.size() < 4000) try_damaged(targets.at(4), text);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,13 @@
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+
+#include "fuzz/inputs.h"
+
+// One fuzz target: FUZZ_ENTRY names what it does with an input.
+
+// The name is libFuzzer's.
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  slabtide::fuzz::FUZZ_ENTRY({reinterpret_cast<const char*>(data), size});
+  return 0;
+}
