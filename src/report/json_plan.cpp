@@ -36,6 +36,8 @@ class JsonPlan {
       json["zones"].push_back(zone(facts_.plan.zones[i], facts_.job.zones[i]));
     }
     json["tightest"] = tightest();
+    json["order"] = order();
+    json["trucks"] = trucks();
     json["saw"] = saws();
     json["cautions"] = Json::array();
     for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
@@ -150,6 +152,37 @@ class JsonPlan {
             {"operation", operation_id(tightest.operation)},
             {"opens", time(tightest.opens)},
             {"minutes", std::round(tightest.minutes)}};
+  }
+
+  Json order() const {
+    const OrderPlan& order = facts_.run.order;
+    return {{"neat_m3", hundredths(order.neat_m3)},
+            {"ordered_m3", hundredths(order.ordered_m3)},
+            {"low_base_m3", hundredths(order.low_base_m3)},
+            {"placing_rate_m3_h", hundredths(order.placing_rate_m3_h)}};
+  }
+
+  Json trucks() const {
+    Json json = Json::array();
+    for (const Load& load : facts_.run.order.loads) {
+      Json zones = Json::array();
+      for (const LoadShare& share : load.shares) {
+        zones.push_back({{"zone", facts_.job.zones[share.zone].name},
+                         {"start", time(share.start)},
+                         {"end", time(share.end)}});
+      }
+      json.push_back({{"number", load.number},
+                      {"volume_m3", hundredths(load.volume_m3)},
+                      {"batched", time(load.batched)},
+                      {"arrives", time(load.arrives)},
+                      {"starts", time(load.starts)},
+                      {"empty", time(load.empty)},
+                      {"own_admixtures", load.own_admixtures},
+                      {"short", load.is_short},
+                      {"over_limit", load.over_limit},
+                      {"zones", zones}});
+    }
+    return json;
   }
 
   Json saws() const {
