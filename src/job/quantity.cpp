@@ -44,6 +44,8 @@ constexpr std::array strength_units{Unit{"psi", "psi", same, same},
                                     Unit{"mpa", "MPa", psi_from_mpa, mpa_from_psi}};
 constexpr std::array placing_rate_units{Unit{"yd3_h", "yd³/h", m3_from_yd3, yd3_from_m3},
                                         Unit{"m3_h", "m³/h", same, same}};
+constexpr std::array volume_units{Unit{"yd3", "yd³", m3_from_yd3, yd3_from_m3},
+                                  Unit{"m3", "m³", same, same}};
 constexpr std::array dose_units{
     Unit{"floz_cwt", "fl oz/cwt", ml_100kg_from_floz_cwt, floz_cwt_from_ml_100kg},
     Unit{"ml_100kg", "mL/100 kg", same, same}};
@@ -82,6 +84,7 @@ const Quantity wind_quantity{wind_units};
 const Quantity content_quantity{content_units};
 const Quantity strength_quantity{strength_units};
 const Quantity placing_rate_quantity{placing_rate_units};
+const Quantity volume_quantity{volume_units};
 const Quantity dose_quantity{dose_units};
 const Quantity insulation_quantity{insulation_units};
 const Quantity share_quantity{share_units, 1.0};

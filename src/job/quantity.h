@@ -39,6 +39,7 @@ extern const Quantity wind_quantity;          ///< mph, m_s, km_h, knots; SI m/s
 extern const Quantity content_quantity;       ///< lb_yd3, kg_m3; SI kg/m3
 extern const Quantity strength_quantity;      ///< psi, mpa; psi inside
 extern const Quantity placing_rate_quantity;  ///< yd3_h, m3_h; SI m3/h
+extern const Quantity volume_quantity;        ///< yd3, m3; SI m3
 extern const Quantity dose_quantity;          ///< floz_cwt, ml_100kg; mL/100 kg inside
 extern const Quantity insulation_quantity;    ///< us, m2k_w; SI m2K/W
 extern const Quantity share_quantity;         ///< percent, share; 0 to 1 inside

@@ -79,4 +79,10 @@ std::vector<Admixture> read_admixtures(TableReader& table) {
   return admixtures;
 }
 
+std::optional<std::vector<Admixture>> read_own_admixtures(TableReader& table) {
+  auto admixtures = read_admixtures(table);
+  if (!table.none_or_listed("admixture", "admixtures")) return std::nullopt;
+  return admixtures;
+}
+
 }  // namespace slabtide

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "slabtide/job/mix.h"
@@ -12,5 +13,8 @@ Admixture read_admixture(TableReader& table);
 
 /// All [[admixture]] tables within `table`.
 std::vector<Admixture> read_admixtures(TableReader& table);
+
+/// The same where they replace others: `admixtures = []` means none, nothing means no change.
+std::optional<std::vector<Admixture>> read_own_admixtures(TableReader& table);
 
 }  // namespace slabtide

@@ -10,6 +10,8 @@
 #include "check_zones.h"
 #include "read_mix.h"
 #include "read_obstacle.h"
+#include "read_option.h"
+#include "read_order.h"
 #include "read_pour.h"
 #include "read_site.h"
 #include "read_weather.h"
@@ -105,6 +107,11 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
       "weather", [&](TableReader& table) { job.weather = read_weather(table); }, required);
   root.in_table(
       "mix", [&](TableReader& table) { job.mix = read_mix(table); }, required);
+  root.in_table("order", [&](TableReader& table) { job.order = read_order(table); });
+  root.in_table("crew", [&](TableReader& table) { job.crew = read_crew(table); });
+  root.in_each("option", [&](TableReader& table) {
+    job.options.push_back(read_option(table, names_of_zones(tree)));
+  });
   read_zones(root, job, findings);
   read_obstacles(root, job);
   keep_practice(root, tree, text, job);

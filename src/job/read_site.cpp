@@ -1,5 +1,6 @@
 #include "read_site.h"
 
+#include "job_words.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -10,8 +11,6 @@ constexpr Range latitudes_deg{-90.0, 90.0};
 constexpr Range longitudes_deg{-180.0, 180.0};
 /// From the Dead Sea's shore to the highest towns.
 constexpr Range elevations_m{-430.0, 5100.0};
-/// Still air behind walls to a hilltop's speed-up.
-constexpr Range wind_ratios{0.05, 1.2};
 /// No concrete on frozen ground; desert soil in summer.
 constexpr Range ground_c{celsius_from_fahrenheit(32.0), celsius_from_fahrenheit(120.0)};
 

@@ -148,18 +148,31 @@ FormedFace read_face(TableReader& table) {
   return face;
 }
 
-void read_zone_admixtures(TableReader& table, Zone& zone) {
-  const TomlEntry* const none = table.entry("admixtures");
-  auto own = read_admixtures(table);
-  if (table.has("admixture")) zone.admixtures = std::move(own);
-  if (none == nullptr || table.refuse_both("admixture", "admixtures")) return;
-  const auto* const list = std::get_if<TomlArray>(&none->value.held);
-  if (list == nullptr || !list->empty()) {
-    table.error("admixtures", fmt::format("got {}, expected [] for none", shown(none->value)),
-                "a zone's own admixtures are written as [[zone.admixture]] tables");
-    return;
+/// Ends typed to the inch may lie that far off the outline they meet.
+constexpr double joint_slack_m = 0.1;
+
+Joint read_joint(TableReader& table, const Outline& outline) {
+  Joint joint;
+  const auto from = table.point("from", Presence::required);
+  const auto to = table.point("to", Presence::required);
+  set(joint.from, from);
+  set(joint.to, to);
+  if (!from || !to || outline.empty()) return joint;
+  if (joint.from == joint.to) table.error("to", "the joint has no length", "", table.where("from"));
+  if (outside_by_m(outline, joint.from) > joint_slack_m) {
+    table.error("from", "lies outside the zone", "a joint runs inside its zone, side to side");
   }
-  zone.admixtures.emplace();
+  if (outside_by_m(outline, joint.to) > joint_slack_m) {
+    table.error("to", "lies outside the zone", "a joint runs inside its zone, side to side");
+  }
+  return joint;
+}
+
+void read_joints(TableReader& table, Zone& zone) {
+  std::vector<Joint> joints;
+  table.in_each("joint",
+                [&](TableReader& each) { joints.push_back(read_joint(each, zone.outline)); });
+  if (table.none_or_listed("joint", "joints")) zone.joints = std::move(joints);
 }
 
 void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& zone) {
@@ -189,9 +202,11 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });
   set(zone.colour, table.word("colour", colours));
   zone.absorptance = table.number("absorptance", absorptances, "of the sunlight");
+  set(zone.shaded, table.yes_no("shaded"));
   set(zone.tied, table.yes_no("tied"));
   read_placing(table, day, start, zone);
-  read_zone_admixtures(table, zone);
+  zone.admixtures = read_own_admixtures(table);
+  read_joints(table, zone);
   return zone;
 }
 

@@ -168,6 +168,17 @@ const TomlEntry* TableReader::found_for(std::string_view key) const {
 
 bool TableReader::has(std::string_view key) const { return found_for(key) != nullptr; }
 
+bool TableReader::none_or_listed(std::string_view key, std::string_view none_key) {
+  const TomlEntry* const none = entry(none_key);
+  if (none == nullptr) return has(key);
+  if (refuse_both(key, none_key)) return false;
+  const auto* const list = std::get_if<TomlArray>(&none->value.held);
+  if (list != nullptr && list->empty()) return true;
+  wrong(*none, none->value, "[] for none",
+        fmt::format("each is written as a table [[{}]]", header_of(path_of(key))));
+  return false;
+}
+
 bool TableReader::holds_table(std::string_view key) const {
   const TomlEntry* const found = find(table_, key);
   return found != nullptr && std::holds_alternative<TomlTable>(found->value.held);

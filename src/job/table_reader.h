@@ -95,6 +95,10 @@ class TableReader {
     return children.size();
   }
 
+  /// For tables [[key]] that may also be said to be none by `none_key = []`: true where either is
+  /// there. Reports both at once, and anything else than [] at `none_key`.
+  bool none_or_listed(std::string_view key, std::string_view none_key);
+
   /// Whether the key holds a table; does not ask for it.
   bool holds_table(std::string_view key) const;
   /// Whether a key that was asked for is there, and where its value stands, with a unit or

@@ -48,7 +48,7 @@ std::optional<WrittenTime> parse_time(std::string_view text, Date date) {
 std::optional<WrittenTime> written_time(TableReader& table, std::string_view key,
                                         const PourDay& day, Presence presence) {
   const TomlEntry* const entry = table.entry(key, presence);
-  if (entry == nullptr) return std::nullopt;
+  if (entry == nullptr || day.date.is_special()) return std::nullopt;
   auto time = parse_time(text_of(entry->value), day.date);
   if (!time) {
     table.error(

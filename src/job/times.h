@@ -8,7 +8,8 @@
 
 namespace slabtide {
 
-/// What gives a time without a date its meaning.
+/// What gives a time without a date its meaning. Where the date is not known, which has been
+/// reported, no time is read.
 struct PourDay {
   Date date;
   TimeZone zone;

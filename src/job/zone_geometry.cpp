@@ -184,6 +184,10 @@ bool contains(const Outline& outline, Point point) {
   return bg::covered_by(point, polygon_of(outline));
 }
 
+double outside_by_m(const Outline& outline, Point point) {
+  return bg::distance(point, polygon_of(outline));
+}
+
 Outline counter_clockwise(Outline outline) {
   if (bg::area(ring_of(outline)) < 0.0) {
     std::reverse(outline.begin() + 1, outline.end());

@@ -15,6 +15,9 @@ Point centroid(const Outline& outline);
 /// Points on the outline itself count as inside.
 bool contains(const Outline& outline, Point point);
 
+/// How far the point lies outside; 0 for one inside or on the outline.
+double outside_by_m(const Outline& outline, Point point);
+
 /// The same ring run counter-clockwise, from the same first point.
 Outline counter_clockwise(Outline outline);
 

@@ -270,6 +270,80 @@ zones = ["pad"]
   CHECK(cover.zones == std::vector<std::string>{"pad"});
 }
 
+TEST_CASE("joints as drawn, none, and left to be proposed") {
+  const auto joints = [](const char* more) {
+    return read(job_with("finish = \"broom\"", std::string("finish = \"broom\"\n") + more))
+        .zones[0]
+        .joints;
+  };
+  CHECK_FALSE(joints(""));
+  REQUIRE(joints("joints = []"));
+  CHECK(joints("joints = []")->empty());
+  const auto drawn = joints("[[zone.joint]]\nfrom = [6, 0]\nto = [6, 10]");
+  REQUIRE(drawn->size() == 1);
+  CHECK(drawn->at(0).to.y_m == doctest::Approx(3.048));
+}
+
+TEST_CASE("the order, its loads, and the crew") {
+  const Job job = read(plain_job() + R"(
+[order]
+allowance = 10
+low_base = 0.5
+load_size = 9
+short_load_m3 = 2
+discharge_limit = 120
+truck_spacing_h = 0.5
+[[order.load]]
+number = 2
+[[order.load.admixture]]
+kind = "retarder"
+dose = 3
+[crew]
+finishers = 3
+arrive_before = 30
+)");
+  CHECK(job.order.allowance_share == doctest::Approx(0.1));
+  CHECK(job.order.low_base_m == doctest::Approx(0.0127));
+  CHECK(job.order.load_size_m3 == doctest::Approx(6.88099));
+  CHECK(job.order.short_load_m3 == 2.0);
+  CHECK(job.order.discharge_limit_min == 120.0);
+  CHECK(*job.order.truck_spacing_min == 30.0);
+  REQUIRE(job.order.loads.size() == 1);
+  CHECK(job.order.loads[0].number == 2);
+  CHECK(job.order.loads[0].admixtures.at(0).kind == AdmixtureKind::retarder);
+  CHECK(job.crew.finishers == 3);
+  CHECK(job.crew.arrive_before_min == 30.0);
+}
+
+TEST_CASE("an option holds what it changes and nothing else") {
+  const Job job = read(plain_job() + R"(
+[[option]]
+name = "earlier"
+start_shift_h = -1
+finishers = 5
+[[option]]
+name = "retard it"
+last_loads = 1
+wind_ratio = 0.3
+saws = ["wet"]
+shaded_zones = ["pad"]
+zone_order = ["pad"]
+[[option.admixture]]
+kind = "retarder"
+shift = 1.5
+)");
+  REQUIRE(job.options.size() == 2);
+  CHECK(*job.options[0].start_shift_min == -60.0);
+  CHECK(job.options[0].finishers == 5);
+  CHECK_FALSE(job.options[0].admixtures);
+  CHECK(job.options[0].zone_order.empty());
+  CHECK(*job.options[1].admixtures->at(0).shift_h == 1.5);
+  CHECK(job.options[1].last_loads == 1);
+  CHECK(*job.options[1].wind_ratio == 0.3);
+  CHECK(job.options[1].saws == std::vector{SawKind::wet});
+  CHECK(job.options[1].shaded_zones == std::vector<std::string>{"pad"});
+}
+
 TEST_CASE("walls and trees") {
   const Job job = read(plain_job() + R"(
 [[obstacle]]
