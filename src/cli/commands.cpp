@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "slabtide/cli/compare_command.h"
 #include "slabtide/cli/fetch_command.h"
 #include "slabtide/cli/outlook_command.h"
 #include "slabtide/cli/plan_command.h"
@@ -11,8 +12,8 @@
 namespace slabtide {
 
 std::span<const Command> commands() {
-  static const std::array all{plan_command, outlook_command, fetch_command, quick_command,
-                              starter_command};
+  static const std::array all{plan_command,  outlook_command, compare_command,
+                              fetch_command, quick_command,   starter_command};
   return all;
 }
 

@@ -104,11 +104,29 @@ void add_day_rules(std::vector<Entry>& entries, Practice& p) {
   number("limits.short_window_min", p.limits.short_window_min, 0.0, most_minutes);
 }
 
+void add_compare_rules(std::vector<Entry>& entries, CompareRules& p) {
+  const auto number = [&entries](std::string path, double& to, double least, double most) {
+    entries.push_back({std::move(path), &to, nullptr, least, most});
+  };
+  constexpr double most_dose = 5000.0;
+  constexpr double hours_per_day = 24.0;
+  number("compare.retarder_low_ml_100kg", p.retarder_low_ml_100kg, 1.0, most_dose);
+  number("compare.retarder_high_ml_100kg", p.retarder_high_ml_100kg, 1.0, most_dose);
+  number("compare.accelerator_ml_100kg", p.accelerator_ml_100kg, 1.0, most_dose);
+  number("compare.earliest_start_h", p.earliest_start_h, 0.0, hours_per_day);
+  number("compare.latest_start_h", p.latest_start_h, 0.0, hours_per_day);
+  number("compare.sunny_share", p.sunny_share, 0.01, 1.0);
+  number("compare.windbreak_factor", p.windbreak_factor, 0.05, 1.0);
+  number("compare.worth_min", p.worth_min, 1.0, most_minutes);
+  number("compare.search_k", p.search_k, 1.0, 30.0);
+}
+
 std::vector<Entry> entries_of(Practice& practice) {
   std::vector<Entry> entries;
   add_windows(entries, practice);
   add_surface_rules(entries, practice);
   add_day_rules(entries, practice);
+  add_compare_rules(entries, practice.compare);
   return entries;
 }
 
@@ -217,6 +235,10 @@ std::vector<OrderedPair> ordered_pairs(const Practice& p) {
       {"evaporation.caution_kg_m2_h", p.evaporation.caution_kg_m2_h,
        "evaporation.precautions_kg_m2_h", p.evaporation.precautions_kg_m2_h},
       {"set.initial_set_psi", p.set.initial_set_psi, "set.final_set_psi", p.set.final_set_psi},
+      {"compare.retarder_low_ml_100kg", p.compare.retarder_low_ml_100kg,
+       "compare.retarder_high_ml_100kg", p.compare.retarder_high_ml_100kg},
+      {"compare.earliest_start_h", p.compare.earliest_start_h, "compare.latest_start_h",
+       p.compare.latest_start_h},
       {"set.seal_surface_min_c", p.set.seal_surface_min_c, "set.seal_surface_max_c",
        p.set.seal_surface_max_c},
       {"saw.cut_by_ratio", p.saw.cut_by_ratio, "saw.late_ratio", p.saw.late_ratio}};

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "slabtide/core/diagnostic.h"
+#include "slabtide/day/compare_rules.h"
 #include "slabtide/day/operation.h"
 
 // The trade's thresholds and rates, from data/practice.toml: each with its source there,
@@ -109,6 +110,7 @@ struct Practice {
   SetRules set;
   WeatherLimits limits;
   Absorptances absorptance;
+  CompareRules compare;
 
   ResistanceWindow& window(Operation operation) {
     return windows[static_cast<std::size_t>(operation)];

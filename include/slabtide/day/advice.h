@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/day/comparison.h"
+#include "slabtide/day/turning_point.h"
+
+namespace slabtide {
+
+/// The comparison in words.
+struct Advice {
+  std::string order;    ///< what to order and why, two sentences
+  std::string cost;     ///< what that takes
+  std::string turning;  ///< what would change the answer
+};
+
+Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& turning,
+              const CompareRules& rules);
+
+}  // namespace slabtide

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <optional>
+
+#include "slabtide/day/day_plan.h"
+#include "slabtide/day/pour_run.h"
+#include "slabtide/day/practice.h"
+
+namespace slabtide {
+
+/// A day in the figures that choices are told apart by.
+struct ChoiceFigures {
+  std::optional<UtcTime> first_window;  ///< the first main window of any zone opens
+  std::optional<UtcTime> last_window;   ///< the last one closes
+  double minutes_late = 0.0;            ///< of the finishing crew, in all
+  std::optional<int> smallest_crew;     ///< that is late for nothing; empty where none is
+  double crew_hours = 0.0;              ///< on site, over the crew that comes
+  double peak_evaporation_kg_m2_h = 0.0;
+  int early_sheens = 0;  ///< zones whose top dries ahead of its bleeding
+  int crusts = 0;        ///< zones whose top stiffens ahead of the body
+  std::optional<UtcTime> last_finish;
+  std::optional<double>
+      daylight_left_min;              ///< from the last finish to sunset; negative in the dark
+  std::optional<UtcTime> latest_saw;  ///< the first zone that must be cut is cut by then
+  bool saw_at_night = false;
+  int stops = 0;
+  int cautions = 0;
+  int notes = 0;
+};
+
+ChoiceFigures figures_of(const Job& job, const PourRun& run, const DayPlan& plan,
+                         const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "slabtide/day/choice_cost.h"
+#include "slabtide/day/choice_figures.h"
+#include "slabtide/day/choices.h"
+#include "slabtide/weather/forecast.h"
+
+namespace slabtide {
+
+/// A job with all that its day is computed from, and that day as ordered. The references
+/// outlive the comparison.
+struct CompareCase {
+  const Job& job;
+  const Forecast& forecast;
+  const WeatherSeries& series;
+  const Practice& practice;
+  std::optional<double> forecast_age_h;
+  const PourRun& run;
+  const DayPlan& plan;
+};
+
+struct CompareSettings {
+  int threads = 0;  ///< 0: as many as the machine has; the figures are the same for any
+  /// Told after each day computed, from one thread at a time; may be empty.
+  std::function<void(std::size_t done)> progress;
+};
+
+struct ComparedChoice {
+  Choice choice;
+  ChoiceFigures figures;
+  ChoiceCost cost;
+};
+
+struct Comparison {
+  std::vector<ComparedChoice> choices;  ///< as ordered first
+  std::vector<LeftOutChoice> left_out;
+  std::size_t best = 0;  ///< index into choices
+};
+
+/// True where `a` is to be preferred: fewer stops, then fewer minutes late (in steps of
+/// CompareRules::worth_min), then less disturbance, so that a needless change never wins.
+bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules);
+
+/// Computes every choice; one that cannot be (it starts before the forecast does) is left out
+/// with the reason.
+Comparison compare_choices(const CompareCase& compared, const CompareSettings& settings);
+
+}  // namespace slabtide

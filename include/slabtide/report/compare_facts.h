@@ -1,0 +1,18 @@
+#pragma once
+
+#include "slabtide/day/advice.h"
+#include "slabtide/day/comparison.h"
+#include "slabtide/day/turning_point.h"
+#include "slabtide/report/plan_facts.h"
+
+namespace slabtide {
+
+/// All that a report of a comparison shows. The references outlive the call that takes them.
+struct CompareFacts {
+  const PlanFacts& plan;  ///< of the job as ordered
+  const Comparison& comparison;
+  const TurningPoint& turning;
+  const Advice& advice;
+};
+
+}  // namespace slabtide

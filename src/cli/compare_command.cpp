@@ -1,0 +1,91 @@
+#include "slabtide/cli/compare_command.h"
+
+#include <filesystem>
+#include <ostream>
+
+#include <fmt/format.h>
+
+#include "slabtide/cli/output.h"
+#include "slabtide/cli/planned_job.h"
+#include "slabtide/cli/progress.h"
+#include "slabtide/core/files.h"
+#include "slabtide/report/json_compare.h"
+#include "slabtide/report/text_compare.h"
+
+namespace slabtide {
+
+namespace {
+
+CommandLine compare_line() {
+  CommandLine line;
+  line.name = "compare";
+  line.summary = "what to order: retarder, hours, hands and shade tried in turn";
+  line.operand = "JOB";
+  line.options = job_options();
+  line.options.push_back({"write", "FILE", "write the comparison to FILE.json as well", true});
+  return line;
+}
+
+/// The first fault of the files to write; empty where there is none.
+std::string ending_fault(const std::vector<std::string>& paths) {
+  for (const std::string& path : paths) {
+    if (std::filesystem::path(path).extension() == ".json") continue;
+    return fmt::format("--write {}: the ending chooses the format, expected .json", path);
+  }
+  return {};
+}
+
+int write_files(const std::vector<std::string>& paths, const CompareFacts& facts,
+                std::ostream& err) {
+  for (const std::string& path : paths) {
+    const auto fault = replace_file(path, json_compare(facts));
+    if (!fault) continue;
+    err << fmt::format("{}: {}\n", path, fault->message);
+    if (!fault->next_step.empty()) err << "  " << fault->next_step << "\n";
+    return exit_could_not;
+  }
+  return exit_done;
+}
+
+/// Computes it all, telling how far it is.
+struct Compared {
+  Comparison comparison;
+  TurningPoint turning;
+  Advice advice;
+};
+
+Compared compare(const PlannedJob& planned, std::ostream& err) {
+  const LoadedJob& loaded = planned.loaded;
+  Progress progress("days computed", err);
+  const CompareSettings settings{0, [&progress](std::size_t done) { progress.tell(done); }};
+  const CompareCase compared{loaded.job,      loaded.forecast,       loaded.series,
+                             loaded.practice, loaded.forecast_age_h, planned.run,
+                             planned.plan};
+  Compared result;
+  result.comparison = compare_choices(compared, settings);
+  result.turning = find_turning_point(compared, result.comparison, settings);
+  result.advice = advise(loaded.job, result.comparison, result.turning, loaded.practice.compare);
+  return result;
+}
+
+int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  if (const std::string fault = ending_fault(files); !fault.empty()) {
+    err << "slabtide compare: " << fault << "\n";
+    return exit_input_wrong;
+  }
+  const JobPlanning planning = plan_job(line, err);
+  if (!planning.planned) return planning.exit_code;
+  const PlanFacts plan = planning.planned->facts();
+  const Compared compared = compare(*planning.planned, err);
+  const CompareFacts facts{plan, compared.comparison, compared.turning, compared.advice};
+  if (const int code = write_files(files, facts, err); code != exit_done) return code;
+  out << text_compare(facts, style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command compare_command{compare_line, run_compare};
+
+}  // namespace slabtide

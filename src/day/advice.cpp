@@ -1,0 +1,144 @@
+#include "slabtide/day/advice.h"
+
+#include <cmath>
+#include <cstdlib>
+
+#include <fmt/format.h>
+
+#include "slabtide/job/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double seconds_per_minute = 60.0;
+constexpr long minutes_per_hour = 60;
+/// Crew hours and finishing times that differ by less are not worth a word (ours).
+constexpr double told_h = 0.5;
+constexpr double told_min = 10.0;
+
+std::string capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  }
+  return text;
+}
+
+/// "35 min", "1 h 20 min".
+std::string span_words(double minutes) {
+  const long whole = std::lround(std::abs(minutes));
+  const long hours = whole / minutes_per_hour;
+  const long rest = whole % minutes_per_hour;
+  if (hours == 0) return fmt::format("{} min", rest);
+  return rest == 0 ? fmt::format("{} h", hours) : fmt::format("{} h {} min", hours, rest);
+}
+
+std::string stops_words(int stops) {
+  return fmt::format("{} stop{}", stops, stops == 1 ? "" : "s");
+}
+
+/// "the crew of 4 is 35 min late and there are 2 stops".
+std::string state_words(const ComparedChoice& compared) {
+  const ChoiceFigures& figures = compared.figures;
+  std::string words =
+      figures.minutes_late > 0.5
+          ? fmt::format("the crew of {} is {} late in all", compared.choice.job.crew.finishers,
+                        span_words(figures.minutes_late))
+          : fmt::format("the crew of {} misses nothing", compared.choice.job.crew.finishers);
+  if (figures.stops > 0) {
+    words += fmt::format(" and {} {} in the way", stops_words(figures.stops),
+                         figures.stops == 1 ? "stands" : "stand");
+  }
+  return words;
+}
+
+bool is_clean(const ChoiceFigures& figures, const CompareRules& rules) {
+  return figures.stops == 0 && figures.minutes_late <= rules.worth_min;
+}
+
+std::string order_words(const Comparison& comparison, const CompareRules& rules) {
+  const ComparedChoice& ordered = comparison.choices.front();
+  const ComparedChoice& best = comparison.choices[comparison.best];
+  if (comparison.best != 0) {
+    return fmt::format("{}. As ordered {}; so {}.", capital(best.choice.words),
+                       state_words(ordered), state_words(best));
+  }
+  return fmt::format("{}. {}, {}.", capital(best.choice.words), capital(state_words(ordered)),
+                     is_clean(ordered.figures, rules) ? "and a change would be trouble for nothing"
+                                                      : "and nothing that was tried does better");
+}
+
+std::string finish_change(const ChoiceFigures& from, const ChoiceFigures& to, const Job& job) {
+  if (!from.last_finish || !to.last_finish) return {};
+  const double minutes = seconds_between(*from.last_finish, *to.last_finish) / seconds_per_minute;
+  if (std::abs(minutes) < told_min) return {};
+  return fmt::format("the last work is done at {}, {} {}",
+                     clock_time(*to.last_finish, job.site.time_zone), span_words(minutes),
+                     minutes > 0.0 ? "later" : "sooner");
+}
+
+std::string hours_change(const ChoiceFigures& from, const ChoiceFigures& to) {
+  const double hours = to.crew_hours - from.crew_hours;
+  if (std::abs(hours) < told_h) return {};
+  return fmt::format("{:.1f} crew hours {}", std::abs(hours), hours > 0.0 ? "more" : "fewer");
+}
+
+std::string cost_words(const Job& job, const Comparison& comparison) {
+  if (comparison.best == 0) return "Nothing.";
+  const ComparedChoice& ordered = comparison.choices.front();
+  const ComparedChoice& best = comparison.choices[comparison.best];
+  std::string words;
+  for (const std::string& part : {best.cost.words, hours_change(ordered.figures, best.figures),
+                                  finish_change(ordered.figures, best.figures, job)}) {
+    if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
+  }
+  return words.empty() ? "Nothing but the change itself." : capital(words) + ".";
+}
+
+/// "a high of 84 °F (concrete 75 °F)".
+std::string day_words(const TurningPoint& turning, double shift_k, UnitSystem units) {
+  return fmt::format("a high of {} (concrete {})",
+                     temperature_words(turning.high_c + shift_k, units),
+                     temperature_words(turning.concrete_c + shift_k, units));
+}
+
+std::string all_turns_words(const TurningPoint& turning, UnitSystem units) {
+  std::string words;
+  for (const double shift_k : turning.by_shift_k.turns) {
+    words += fmt::format("{}{}", words.empty() ? "" : ", ",
+                         temperature_words(turning.high_c + shift_k, units));
+  }
+  return words;
+}
+
+std::string turning_words(const Job& job, const Comparison& comparison, const TurningPoint& turning,
+                          const CompareRules& rules) {
+  const Crossing& crossing = turning.by_shift_k;
+  if (crossing.never()) {
+    return fmt::format("The answer is the same on days up to {} warmer or cooler.",
+                       temperature_difference_words(rules.search_k, job.units));
+  }
+  if (!crossing.once()) {
+    return fmt::format(
+        "Warmth alone does not settle it: as the day warms the answer turns at "
+        "highs of {}.",
+        all_turns_words(turning, job.units));
+  }
+  const std::string day = day_words(turning, crossing.turns.front(), job.units);
+  const char* side = crossing.at_most ? "above" : "below";
+  const char* other = crossing.at_most ? "below" : "above";
+  if (comparison.best != 0) {
+    return fmt::format("{} {} do it, {} leave it.", capital(side), day, other);
+  }
+  return fmt::format("{} {} it runs late or into a stop: compare again then.", capital(side), day);
+}
+
+}  // namespace
+
+Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& turning,
+              const CompareRules& rules) {
+  return {order_words(comparison, rules), cost_words(job, comparison),
+          turning_words(job, comparison, turning, rules)};
+}
+
+}  // namespace slabtide

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "choice_list.h"
+
+namespace slabtide {
+
+// Choices about the day: its hours, hands, shelter and saws.
+
+void add_start_choices(const ChoiceContext& context, ChoiceList& list);
+void add_order_choice(const ChoiceContext& context, ChoiceList& list);
+void add_crew_choices(const ChoiceContext& context, ChoiceList& list);
+void add_shelter_choices(const ChoiceContext& context, ChoiceList& list);
+void add_saw_choice(const ChoiceContext& context, ChoiceList& list);
+/// Two changes at once that are often made together.
+void add_joined_choices(const ChoiceContext& context, ChoiceList& list);
+
+/// `job` started this much later, zones with a time of their own along with it.
+Job started_later(const Job& job, double minutes);
+/// Why a pour does not start then; empty where it can.
+std::string start_fault(const Job& job, const CompareRules& rules);
+
+}  // namespace slabtide

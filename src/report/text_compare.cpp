@@ -1,0 +1,98 @@
+#include "slabtide/report/text_compare.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/report/text_plan.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t label_width = 25;
+
+std::string clock_or_dash(const std::optional<UtcTime>& time, const Job& job) {
+  return time ? clock_time(*time, job.site.time_zone) : std::string("-");
+}
+
+std::string windows_words(const ChoiceFigures& figures, const Job& job) {
+  return clock_or_dash(figures.first_window, job) + "-" + clock_or_dash(figures.last_window, job);
+}
+
+std::string evaporation_figure(double kg_m2_h, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.2f}", lb_ft2_h_from_kg_m2_h(kg_m2_h))
+                                 : fmt::format("{:.1f}", kg_m2_h);
+}
+
+/// "13:40", with a mark where the sun has set.
+std::string finish_words(const ChoiceFigures& figures, const Job& job) {
+  const bool dark = figures.daylight_left_min && *figures.daylight_left_min < 0.0;
+  return clock_or_dash(figures.last_finish, job) + (dark ? "n" : " ");
+}
+
+std::string row(const ComparedChoice& compared, bool best, const Job& job) {
+  const ChoiceFigures& figures = compared.figures;
+  return fmt::format(
+      "{} {}{:>12}{:>5.0f}{:>4}{:>4.0f}{:>5}{:>4}{:>7}{:>7}{:>5}\n", best ? "*" : " ",
+      pad(compared.choice.label, label_width), windows_words(figures, job), figures.minutes_late,
+      figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
+      figures.crew_hours, evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
+      fmt::format("{}/{}", figures.early_sheens, figures.crusts), finish_words(figures, job),
+      clock_or_dash(figures.latest_saw, job) + (figures.saw_at_night ? "n" : " "),
+      fmt::format("{}/{}", figures.stops, figures.cautions));
+}
+
+std::string table(const CompareFacts& facts, const TextStyle& style) {
+  const Job& job = facts.plan.job;
+  std::string text =
+      fmt::format("  {}{:>12}{:>5}{:>4}{:>4}{:>5}{:>4}{:>7}{:>7}{:>5}\n", pad("", label_width),
+                  "windows", "late", "hands", "h", "dry", "top", "done ", "saw by", "stop");
+  for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
+    const bool best = i == facts.comparison.best;
+    const std::string line = row(facts.comparison.choices[i], best, job);
+    text += best ? style.heading(line) : line;
+  }
+  return text;
+}
+
+std::string legend(const Job& job) {
+  const bool us = job.units == UnitSystem::us;
+  return paragraph(
+      fmt::format(
+          "windows: the first main one opens, the last closes. late: minutes in all. hands: the "
+          "fewest that miss nothing. h: crew hours. dry: highest evaporation, {}. top: zones that "
+          "look dry too soon / crust. done: the last finishing. saw by: the first zone. n: in the "
+          "night. stop: stops / cautions. Admixtures in {}; joined with another change, retarder "
+          "goes into the last half.",
+          us ? "lb/ft²/h" : "kg/m²/h", us ? "fl oz/cwt" : "mL/100 kg"),
+      2, 2);
+}
+
+std::string left_out(const Comparison& comparison) {
+  if (comparison.left_out.empty()) return {};
+  std::string text = "Left out: ";
+  for (std::size_t i = 0; i < comparison.left_out.size(); ++i) {
+    const LeftOutChoice& one = comparison.left_out[i];
+    text += fmt::format("{}{} ({})", i == 0 ? "" : "; ", one.label, one.why);
+  }
+  return paragraph(text + ".", 2, 2);
+}
+
+std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
+  constexpr std::size_t hang = 2;
+  return style.heading("What to order") + "\n" + paragraph(facts.advice.order, hang, hang) +
+         paragraph("It takes: " + facts.advice.cost, hang, hang) +
+         paragraph("What would change it: " + facts.advice.turning, hang, hang);
+}
+
+}  // namespace
+
+std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
+  return text_opening(facts.plan, style) + "\n" + table(facts, style) + "\n" +
+         legend(facts.plan.job) + left_out(facts.comparison) + "\n" + advice_block(facts, style) +
+         "\n" + text_assumptions(facts.plan, style);
+}
+
+}  // namespace slabtide
