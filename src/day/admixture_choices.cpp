@@ -49,7 +49,7 @@ void add_last(const ChoiceContext& context, const Admixture& retarder, double sh
 
 void add_sunny(const ChoiceContext& context, const Admixture& retarder, ChoiceList& list) {
   const UnitSystem units = context.job.units;
-  const std::string label = fmt::format("retarder {}, sunny zones", dose_figure(retarder, units));
+  const std::string label = fmt::format("retarder {}, in the sun", dose_figure(retarder, units));
   const auto sunny = sunny_zones(context);
   if (sunny.empty()) {
     list.leave_out(label, "no zone lies in the sun for long");

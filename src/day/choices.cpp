@@ -1,6 +1,7 @@
 #include "slabtide/day/choices.h"
 
 #include <fmt/format.h>
+#include <boost/date_time/posix_time/time_formatters.hpp>
 
 #include "admixture_choices.h"
 #include "choice_list.h"
@@ -11,10 +12,11 @@ namespace slabtide {
 
 namespace {
 
+/// Doses to the millilitre: a fluid ounce converted is the same dose.
 std::string list_signature(const std::vector<Admixture>& list) {
   std::string text = "(";
   for (const Admixture& a : list) {
-    text += fmt::format("{}:{}:{}:{} ", static_cast<int>(a.kind), a.dose_ml_100kg.value_or(-1.0),
+    text += fmt::format("{}:{:.0f}:{:.2f}:{:.2f} ", static_cast<int>(a.kind), a.dose_ml_100kg.value_or(-1.0),
                         a.dose_percent.value_or(-1.0), a.shift_h.value_or(0.0));
   }
   return text + ")";

@@ -188,11 +188,11 @@ void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
                        last_loads_words(last)),
            with_finishers(last.job, 1));
   if (can_start_earlier) {
-    list.add(ChoiceKind::several, fmt::format("1 h earlier, retarder {}", figure),
+    list.add(ChoiceKind::several, fmt::format("1 h sooner, retarder {}", figure),
              fmt::format("put retarder at {} {} and {}", dose, last_loads_words(last),
                          start_words(earlier)),
              started_later(last.job, -minutes_per_hour));
-    list.add(ChoiceKind::several, "1 h earlier, +1 finisher",
+    list.add(ChoiceKind::several, "1 h sooner, +1 finisher",
              fmt::format("{} with one more finisher", start_words(earlier)),
              with_finishers(earlier, 1));
   }

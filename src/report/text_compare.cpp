@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t label_width = 25;
+constexpr std::size_t label_width = 24;
 
 std::string clock_or_dash(const std::optional<UtcTime>& time, const Job& job) {
   return time ? clock_time(*time, job.site.time_zone) : std::string("-");
@@ -35,7 +35,7 @@ std::string finish_words(const ChoiceFigures& figures, const Job& job) {
 std::string row(const ComparedChoice& compared, bool best, const Job& job) {
   const ChoiceFigures& figures = compared.figures;
   return fmt::format(
-      "{} {}{:>12}{:>5.0f}{:>4}{:>4.0f}{:>5}{:>4}{:>7}{:>7}{:>5}\n", best ? "*" : " ",
+      "{} {}{:>12}{:>5.0f}{:>5}{:>4.0f}{:>5}{:>4}{:>7}{:>7}{:>5}\n", best ? "*" : " ",
       pad(compared.choice.label, label_width), windows_words(figures, job), figures.minutes_late,
       figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
       figures.crew_hours, evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
@@ -47,8 +47,8 @@ std::string row(const ComparedChoice& compared, bool best, const Job& job) {
 std::string table(const CompareFacts& facts, const TextStyle& style) {
   const Job& job = facts.plan.job;
   std::string text =
-      fmt::format("  {}{:>12}{:>5}{:>4}{:>4}{:>5}{:>4}{:>7}{:>7}{:>5}\n", pad("", label_width),
-                  "windows", "late", "hands", "h", "dry", "top", "done ", "saw by", "stop");
+      fmt::format("  {}{:>12}{:>5}{:>5}{:>4}{:>5}{:>4}{:>7}{:>7}{:>5}\n", pad("", label_width),
+                  "windows", "late", "crew", "h", "dry", "top", "done ", "saw by", "stop");
   for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
     const bool best = i == facts.comparison.best;
     const std::string line = row(facts.comparison.choices[i], best, job);
@@ -61,7 +61,7 @@ std::string legend(const Job& job) {
   const bool us = job.units == UnitSystem::us;
   return paragraph(
       fmt::format(
-          "windows: the first main one opens, the last closes. late: minutes in all. hands: the "
+          "windows: the first main one opens, the last closes. late: minutes in all. crew: the "
           "fewest that miss nothing. h: crew hours. dry: highest evaporation, {}. top: zones that "
           "look dry too soon / crust. done: the last finishing. saw by: the first zone. n: in the "
           "night. stop: stops / cautions. Admixtures in {}; joined with another change, retarder "
