@@ -3,7 +3,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/admixture_change.h"
 #include "slabtide/day/choice_cost.h"
-#include "unit/day/sample_job.h"
+#include "support/sample_job.h"
 
 namespace slabtide {
 

@@ -2,8 +2,8 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/admixture_change.h"
-#include "unit/day/planned_day.h"
-#include "unit/day/sample_job.h"
+#include "support/planned_day.h"
+#include "support/sample_job.h"
 
 namespace slabtide {
 
