@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <cstdlib>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -102,13 +103,20 @@ std::string day_words(const TurningPoint& turning, double shift_k, UnitSystem un
                      temperature_words(turning.concrete_c + shift_k, units));
 }
 
-std::string all_turns_words(const TurningPoint& turning, UnitSystem units) {
-  std::string words;
+/// The answer holds between the nearest turns on the two sides of the day as it stands.
+std::string range_words(const TurningPoint& turning, UnitSystem units) {
+  std::optional<double> from_k;
+  std::optional<double> to_k;
   for (const double shift_k : turning.by_shift_k.turns) {
-    words += fmt::format("{}{}", words.empty() ? "" : ", ",
-                         temperature_words(turning.high_c + shift_k, units));
+    if (shift_k <= 0.0) from_k = shift_k;
+    if (shift_k > 0.0 && !to_k) to_k = shift_k;
   }
-  return words;
+  std::string words = "It holds";
+  if (from_k) words += " above " + day_words(turning, *from_k, units);
+  if (to_k) {
+    words += fmt::format("{} below {}", from_k ? " and" : "", day_words(turning, *to_k, units));
+  }
+  return words + "; beyond that compare again.";
 }
 
 std::string turning_words(const Job& job, const Comparison& comparison, const TurningPoint& turning,
@@ -118,12 +126,7 @@ std::string turning_words(const Job& job, const Comparison& comparison, const Tu
     return fmt::format("The answer is the same on days up to {} warmer or cooler.",
                        temperature_difference_words(rules.search_k, job.units));
   }
-  if (!crossing.once()) {
-    return fmt::format(
-        "Warmth alone does not settle it: as the day warms the answer turns at "
-        "highs of {}.",
-        all_turns_words(turning, job.units));
-  }
+  if (!crossing.once()) return range_words(turning, job.units);
   const std::string day = day_words(turning, crossing.turns.front(), job.units);
   const char* side = crossing.at_most ? "above" : "below";
   const char* other = crossing.at_most ? "below" : "above";

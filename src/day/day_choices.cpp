@@ -183,7 +183,7 @@ void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
   const LastLoads last = in_last_share(job, context.run.order, {retarder}, half);
   const Job earlier = started_later(job, -minutes_per_hour);
   const bool can_start_earlier = start_fault(earlier, context.rules).empty();
-  list.add(ChoiceKind::several, fmt::format("+1 finisher, retarder {}", figure),
+  list.add(ChoiceKind::several, fmt::format("+1 hand, retarder {}", figure),
            fmt::format("put retarder at {} {} and bring one more finisher", dose,
                        last_loads_words(last)),
            with_finishers(last.job, 1));
@@ -192,7 +192,7 @@ void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
              fmt::format("put retarder at {} {} and {}", dose, last_loads_words(last),
                          start_words(earlier)),
              started_later(last.job, -minutes_per_hour));
-    list.add(ChoiceKind::several, "1 h sooner, +1 finisher",
+    list.add(ChoiceKind::several, "1 h sooner, +1 hand",
              fmt::format("{} with one more finisher", start_words(earlier)),
              with_finishers(earlier, 1));
   }
