@@ -15,14 +15,15 @@ namespace {
 /// forecast's source.
 std::string plan_with(const std::string& document) {
   const test::TempFolder folder;
+  const std::string job = SLABTIDE_SOURCE_DIR "/data/demo/spring.toml";
   const std::string forecast = (folder.path() / "forecast").string();
   const std::string plan = (folder.path() / "plan.json").string();
   test::write_text(forecast, document);
   std::ostringstream out;
   std::ostringstream err;
-  const int code = run({"plan", SLABTIDE_SOURCE_DIR "/data/demo/spring.toml", "--forecast",
-                        forecast, "--now", "2026-05-13T18:00", "--write", plan},
-                       out, err);
+  const int code =
+      run({"plan", job, "--forecast", forecast, "--now", "2026-05-13T18:00", "--write", plan}, out,
+          err);
   REQUIRE_MESSAGE(code == 0, err.str());
   std::string json = test::read_text(plan);
   const std::size_t source = json.find("\"source\": ");
