@@ -59,6 +59,7 @@ FetchOutcome FetchFixture::fetch_as(FetchOrder order) {
   world.now = fixed_now;
   world.sleep = [&](double seconds) { outcome.pauses_s.push_back(seconds); };
   world.limits = limits;
+  world.on_terminal = on_terminal;
   std::ostringstream out;
   std::ostringstream err;
   outcome.code = slabtide::fetch(order, world, out, err);

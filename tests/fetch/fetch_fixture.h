@@ -36,6 +36,7 @@ class FetchFixture {
   TempFolder folder;
   LoopbackServer server;
   HttpOptions limits;
+  bool on_terminal = false;
 };
 
 /// What the forecast file holds before; no forecast at all, so that it cannot be mistaken.

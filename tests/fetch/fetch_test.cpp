@@ -114,6 +114,17 @@ TEST_CASE("Open-Meteo in one step, its time of fetching kept in the document") {
         "&timeformat=unixtime&past_days=1&forecast_days=5");
 }
 
+TEST_CASE("progress is shown on a terminal, and taken away again") {
+  FetchFixture fixture;
+  fixture.on_terminal = true;
+  fixture.server.will_answer(grid_path, answer(200, grid_document()));
+  const FetchOutcome outcome = fixture.fetch();
+  CHECK(outcome.code == 0);
+  const std::string whole = fmt::format("\r  {} kB", grid_document().size() / 1000);
+  CHECK(outcome.err.find(whole) != std::string::npos);
+  CHECK(outcome.err.ends_with(fmt::format("\r{:20}\r", "")));
+}
+
 TEST_CASE("redirects are followed") {
   FetchFixture fixture;
   const auto sent_on = [](int status, const std::string& to) {
