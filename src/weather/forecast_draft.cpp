@@ -76,8 +76,7 @@ void trim(std::vector<DraftHour>& hours, std::vector<std::string>& notes) {
   };
   note(std::distance(hours.begin(), first), "first");
   note(std::distance(last, hours.end()), "last");
-  hours.erase(last, hours.end());
-  hours.erase(hours.begin(), first);
+  hours = std::vector<DraftHour>(first, last);
 }
 
 /// Why no hour is usable.
