@@ -16,8 +16,9 @@ namespace {
 std::string list_signature(const std::vector<Admixture>& list) {
   std::string text = "(";
   for (const Admixture& a : list) {
-    text += fmt::format("{}:{:.0f}:{:.2f}:{:.2f} ", static_cast<int>(a.kind), a.dose_ml_100kg.value_or(-1.0),
-                        a.dose_percent.value_or(-1.0), a.shift_h.value_or(0.0));
+    text += fmt::format("{}:{:.0f}:{:.2f}:{:.2f} ", static_cast<int>(a.kind),
+                        a.dose_ml_100kg.value_or(-1.0), a.dose_percent.value_or(-1.0),
+                        a.shift_h.value_or(0.0));
   }
   return text + ")";
 }

@@ -85,8 +85,8 @@ struct TypedWeather {
   std::optional<double> dew_point_c;  ///< else from the humidity, else the low
   /// Relative, 0 to 1, when the day is at its high; never beside a dew point.
   std::optional<double> humidity_at_high;
-  double wind_10m_m_s = 0.0;          ///< the day's mean at 10 m
-  CloudShares cloud;                  ///< 0 to 1
+  double wind_10m_m_s = 0.0;  ///< the day's mean at 10 m
+  CloudShares cloud;          ///< 0 to 1
 };
 
 struct ForecastFile {
