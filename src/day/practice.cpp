@@ -65,6 +65,16 @@ void add_surface_rules(std::vector<Entry>& entries, Practice& p) {
   number("absorptance.form", p.absorptance.form, 0.0, 1.0);
 }
 
+template <class Number>
+void add_joint_rules(const Number& number, JointSpacing& joints) {
+  number("joints.shrinks_most_thicknesses", joints.shrinks_most_thicknesses, 5.0, 100.0);
+  number("joints.usual_thicknesses", joints.usual_thicknesses, 5.0, 100.0);
+  number("joints.shrinks_least_thicknesses", joints.shrinks_least_thicknesses, 5.0, 100.0);
+  number("joints.most_m", joints.most_m, 0.3, 30.0);
+  number("joints.most_aspect", joints.most_aspect, 1.0, 10.0);
+  number("joints.walk_aspect", joints.walk_aspect, 1.0, 10.0);
+}
+
 void add_day_rules(std::vector<Entry>& entries, Practice& p) {
   const auto number = [&entries](std::string path, double& to, double least, double most) {
     entries.push_back({std::move(path), &to, nullptr, least, most});
@@ -86,6 +96,9 @@ void add_day_rules(std::vector<Entry>& entries, Practice& p) {
   number("saw.wet_depth_share", p.saw.wet_depth_share, 0.05, 1.0);
   number("saw.wet_least_depth_m", p.saw.wet_least_depth_m, 0.001, 0.5);
   number("saw.early_entry_depth_m", p.saw.early_entry_depth_m, 0.001, 0.5);
+  number("saw.speed_m_h", p.saw.speed_m_h, 1.0, 1000.0);
+  number("saw.set_up_min", p.saw.set_up_min, 0.0, 120.0);
+  add_joint_rules(number, p.joints);
   number("placing.chute_worker_h_per_m3", p.placing.chute_worker_h_per_m3, 0.01, 20.0);
   number("placing.buggy_added_worker_h_per_m3", p.placing.buggy_added_worker_h_per_m3, 0.0, 20.0);
   number("placing.wheelbarrow_added_worker_h_per_m3", p.placing.wheelbarrow_added_worker_h_per_m3,

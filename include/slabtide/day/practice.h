@@ -57,6 +57,18 @@ struct SawRules {
   double wet_depth_share = 0.0;
   double wet_least_depth_m = 0.0;
   double early_entry_depth_m = 0.0;
+  double speed_m_h = 0.0;   ///< two hands on green concrete
+  double set_up_min = 0.0;  ///< for each cut: line, guide, moving there
+};
+
+/// How far apart joints may be.
+struct JointSpacing {
+  double shrinks_most_thicknesses = 0.0;   ///< sandstone
+  double usual_thicknesses = 0.0;          ///< gravel, basalt, unknown
+  double shrinks_least_thicknesses = 0.0;  ///< limestone, granite, quartzite
+  double most_m = 0.0;                     ///< whatever the thickness
+  double most_aspect = 0.0;                ///< longer side over shorter
+  double walk_aspect = 0.0;                ///< of a walk's panels, preferred
 };
 
 struct PlacingRates {
@@ -106,6 +118,7 @@ struct Practice {
   EvaporationFlags evaporation;
   CrustRules crust;
   SawRules saw;
+  JointSpacing joints;
   PlacingRates placing;
   SetRules set;
   WeatherLimits limits;
