@@ -1,0 +1,22 @@
+#pragma once
+
+#include <vector>
+
+#include "plane.h"
+
+// Straight lines across an outline, private to this folder.
+
+namespace slabtide::chords {
+
+/// The parts of the segment that lie inside the outline and not along its sides, in order.
+std::vector<Joint> inside(const Outline& outline, const Joint& segment);
+
+/// The same of the whole straight line through a point.
+std::vector<Joint> across(const Outline& outline, Point through, plane::Vector direction);
+
+/// A drawn joint is meant to reach what it nearly reaches: each end that lies within `reach_m`
+/// short of a side or of another joint, straight on, is moved there.
+Joint reaching(const Joint& joint, const Outline& outline, const std::vector<Joint>& others,
+               double reach_m);
+
+}  // namespace slabtide::chords

@@ -1,0 +1,210 @@
+#include "grid_joints.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <utility>
+
+#include "chords.h"
+#include "slabtide/day/corners.h"
+
+namespace slabtide {
+
+namespace {
+
+using plane::Vector;
+
+/// Lines nearer than this to one another are one line.
+constexpr double one_line_m = 0.01;
+/// How many divisions more than needed are tried each way.
+constexpr int most_extra = 2;
+/// Beyond this many corners they are treated alike: three ways for each grow too fast.
+constexpr std::size_t most_free_corners = 3;
+/// Sets handed on at most.
+constexpr std::size_t most_sets = 150;
+
+/// Which lines a corner gets.
+enum class Lines { along, across, both };
+
+/// The outline in a frame along its longest side.
+class Frame {
+ public:
+  explicit Frame(const Outline& outline) : outline_(outline), origin_(outline.front()) {
+    double longest_m = 0.0;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const Joint side = plane::side(outline, i);
+      constexpr double hair_m = 1e-6;
+      if (plane::length_m(side) < longest_m + hair_m) continue;
+      longest_m = plane::length_m(side);
+      along_ = plane::unit(plane::from_to(side.from, side.to));
+    }
+  }
+
+  /// How far along the longest side, and how far to its left.
+  double u(Point p) const { return plane::dot(plane::from_to(origin_, p), along_); }
+  double v(Point p) const { return plane::cross(along_, plane::from_to(origin_, p)); }
+
+  /// The chords of the line that runs across at `u`, and along at `v`.
+  std::vector<Joint> across_at(double u) const {
+    return chords::across(outline_, plane::moved(origin_, along_, u), plane::left_of(along_));
+  }
+  std::vector<Joint> along_at(double v) const {
+    return chords::across(outline_, plane::moved(origin_, plane::left_of(along_), v), along_);
+  }
+
+ private:
+  const Outline& outline_;
+  Point origin_;
+  Vector along_;
+};
+
+/// The places that lines one way must pass, the outline's ends first and last.
+std::vector<double> sorted_breaks(std::vector<double> breaks) {
+  std::sort(breaks.begin(), breaks.end());
+  const auto same = [](double a, double b) { return b - a < one_line_m; };
+  breaks.erase(std::unique(breaks.begin(), breaks.end(), same), breaks.end());
+  return breaks;
+}
+
+std::vector<double> extent(const Outline& outline, double (Frame::*of)(Point) const,
+                           const Frame& frame) {
+  const auto [least, most] =
+      std::minmax_element(outline.begin(), outline.end(),
+                          [&](Point a, Point b) { return (frame.*of)(a) < (frame.*of)(b); });
+  return {(frame.*of)(*least), (frame.*of)(*most)};
+}
+
+/// The places that lines one way pass, and how far apart they are at most.
+struct Breaks {
+  std::vector<double> at_m;
+  double widest_m = 0.0;
+};
+
+Breaks breaks_at(std::vector<double> at_m) {
+  Breaks breaks{sorted_breaks(std::move(at_m)), 0.0};
+  for (std::size_t i = 1; i < breaks.at_m.size(); ++i) {
+    breaks.widest_m = std::max(breaks.widest_m, breaks.at_m[i] - breaks.at_m[i - 1]);
+  }
+  return breaks;
+}
+
+/// Into how many parts a stretch must go so that none is over `most_m`.
+int parts_of(double stretch_m, double most_m) {
+  constexpr double rounding = 1e-6;
+  return std::max(1, static_cast<int>(std::ceil(stretch_m / most_m - rounding)));
+}
+
+/// Lines at the inner breaks, and between them so that no stretch is over `most_m`.
+std::vector<double> lines_between(const Breaks& breaks, double most_m) {
+  std::vector<double> lines;
+  for (std::size_t i = 1; i < breaks.at_m.size(); ++i) {
+    const double from_m = breaks.at_m[i - 1];
+    const double gap_m = breaks.at_m[i] - from_m;
+    const int parts = parts_of(gap_m, most_m);
+    for (int k = 1; k < parts; ++k) lines.push_back(from_m + gap_m * k / parts);
+    if (i + 1 < breaks.at_m.size()) lines.push_back(breaks.at_m[i]);
+  }
+  return lines;
+}
+
+/// How far apart lines are at most, either way.
+struct Stretches {
+  double along_m = 0.0;
+  double across_m = 0.0;
+};
+
+/// Stretches worth trying: one way as many parts of the widest gap as the spacing asks and a few
+/// more, the other way as many as spacing and aspect then ask and a few more.
+std::vector<Stretches> stretches(double along_m, double across_m, const JointLimits& limits) {
+  std::vector<Stretches> tried;
+  const auto try_from = [&](double first_m, double second_m, bool first_is_along) {
+    const int fewest = parts_of(first_m, limits.spacing_m);
+    for (int first = fewest; first <= fewest + most_extra; ++first) {
+      const double panel_m = first_m / first;
+      const double most_m = std::min(limits.spacing_m, limits.aspect * panel_m);
+      const int needed = parts_of(second_m, most_m);
+      for (int second = needed; second <= needed + most_extra; ++second) {
+        const double other_m = second_m / second;
+        tried.push_back(first_is_along ? Stretches{panel_m, other_m} : Stretches{other_m, panel_m});
+      }
+    }
+  };
+  try_from(along_m, across_m, true);
+  try_from(across_m, along_m, false);
+  return tried;
+}
+
+/// Every way to give lines to the corners, for a few corners; else the same way for all.
+std::vector<std::vector<Lines>> corner_choices(std::size_t corners) {
+  constexpr std::array ways{Lines::across, Lines::along, Lines::both};
+  std::vector<std::vector<Lines>> choices{{}};
+  if (corners > most_free_corners) {
+    choices.clear();
+    for (const Lines way : ways) choices.emplace_back(corners, way);
+    return choices;
+  }
+  for (std::size_t i = 0; i < corners; ++i) {
+    std::vector<std::vector<Lines>> longer;
+    for (const std::vector<Lines>& choice : choices) {
+      for (const Lines way : ways) {
+        longer.push_back(choice);
+        longer.back().push_back(way);
+      }
+    }
+    choices = std::move(longer);
+  }
+  return choices;
+}
+
+/// A set of joints and how much there is to saw.
+struct Grid {
+  std::vector<Joint> joints;
+  double length_m = 0.0;
+};
+
+void add(Grid& grid, const std::vector<Joint>& chords) {
+  for (const Joint& chord : chords) {
+    grid.joints.push_back(chord);
+    grid.length_m += plane::length_m(chord);
+  }
+}
+
+/// The grids of one way to treat the corners.
+void add_grids(const Outline& outline, const Frame& frame, const std::vector<Lines>& choice,
+               const std::vector<Point>& corners, const JointLimits& limits,
+               std::vector<Grid>& grids) {
+  std::vector<double> us = extent(outline, &Frame::u, frame);
+  std::vector<double> vs = extent(outline, &Frame::v, frame);
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    if (choice[i] != Lines::along) us.push_back(frame.u(corners[i]));
+    if (choice[i] != Lines::across) vs.push_back(frame.v(corners[i]));
+  }
+  const Breaks along = breaks_at(std::move(us));
+  const Breaks across = breaks_at(std::move(vs));
+  for (const Stretches& tried : stretches(along.widest_m, across.widest_m, limits)) {
+    Grid grid;
+    for (const double u : lines_between(along, tried.along_m)) add(grid, frame.across_at(u));
+    for (const double v : lines_between(across, tried.across_m)) add(grid, frame.along_at(v));
+    grids.push_back(std::move(grid));
+  }
+}
+
+}  // namespace
+
+std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const JointLimits& limits) {
+  const Frame frame(outline);
+  const std::vector<Point> corners = re_entrant_corners(outline);
+  std::vector<Grid> grids;
+  for (const std::vector<Lines>& choice : corner_choices(corners.size())) {
+    add_grids(outline, frame, choice, corners, limits, grids);
+  }
+  std::stable_sort(grids.begin(), grids.end(),
+                   [](const Grid& a, const Grid& b) { return a.length_m < b.length_m; });
+  if (grids.size() > most_sets) grids.resize(most_sets);
+  std::vector<std::vector<Joint>> sets;
+  for (Grid& grid : grids) sets.push_back(std::move(grid.joints));
+  return sets;
+}
+
+}  // namespace slabtide
