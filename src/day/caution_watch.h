@@ -16,6 +16,7 @@ struct Watch {
   const Job& job;
   const PourRun& run;
   const std::vector<ZonePlan>& zones;
+  const CutPlan& cuts;
   const SunTimes& sun;
   const Practice& practice;
   std::optional<double> forecast_age_h;

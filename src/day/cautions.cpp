@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "caution_watch.h"
+#include "saw_cautions.h"
 #include "slab_cautions.h"
 #include "weather_cautions.h"
 
@@ -21,6 +22,7 @@ void add_standing_notes(Watch& watch) {
             "sawing makes silica dust: water to the blade or a shroud with a vacuum; outdoors, a "
             "handheld saw over 4 h a shift needs a respirator (APF 10)",
             "OSHA 29 CFR 1926.1153 Table 1, published");
+  add_saw_notes(watch);
   watch.add("licensed_practice", "estimates only", CautionLevel::note, {}, std::nullopt,
             "these times are estimates: the slab decides. Structural slabs, local codes and the "
             "mix supplier's word come before them",
@@ -49,9 +51,10 @@ PlasticSpan plastic_span(const Watch& watch) {
 }
 
 std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
-                                   const std::vector<ZonePlan>& zones, const SunTimes& sun,
-                                   const Practice& practice, std::optional<double> forecast_age_h) {
-  Watch watch{job, run, zones, sun, practice, forecast_age_h, {}};
+                                   const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                                   const SunTimes& sun, const Practice& practice,
+                                   std::optional<double> forecast_age_h) {
+  Watch watch{job, run, zones, cuts, sun, practice, forecast_age_h, {}};
   constexpr std::array rules{watch_concrete_temperature,
                              watch_cold,
                              watch_ground,
@@ -65,6 +68,7 @@ std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
                              watch_dew,
                              watch_dark,
                              watch_windows,
+                             watch_joints,
                              watch_saws,
                              watch_loads,
                              watch_forecast};

@@ -56,8 +56,10 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     plan.zones.push_back(plan_zone(job.zones[i], run.zones[i], job, run, practice));
   }
+  plan.cuts = plan_cuts(job, run, practice);
   plan.tightest = find_tightest(job, plan.zones);
-  plan.cautions = find_cautions(job, run, plan.zones, plan.sun, practice, forecast_age_h);
+  plan.cautions =
+      find_cautions(job, run, plan.zones, plan.cuts, plan.sun, practice, forecast_age_h);
   plan.assumptions = assumptions_of(job, run);
   return plan;
 }

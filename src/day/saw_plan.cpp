@@ -1,9 +1,13 @@
 #include "slabtide/day/saw_plan.h"
 
 #include <algorithm>
-#include <cmath>
+#include <limits>
+#include <map>
 
 #include "slabtide/day/cell_times.h"
+#include "slabtide/day/corners.h"
+#include "slabtide/day/panels.h"
+#include "slabtide/job/zone_geometry.h"
 #include "slabtide/slab/stress.h"
 
 namespace slabtide {
@@ -26,26 +30,13 @@ double wet_opens_psi(Aggregate aggregate, const SawRules& saw) {
   return saw.wet_opens_medium_psi;
 }
 
-/// Hard enough to stand on, and strong enough that the blade does not ravel the edge.
-std::optional<double> opens_s(const ColumnHistory& history, double strength_psi,
-                              const Practice& practice) {
-  const auto hard =
-      first_reaches(history.time_s, history.resistance_middle_psi, practice.set.final_set_psi);
-  const auto strong = first_reaches(history.time_s, history.strength_psi, strength_psi);
-  if (!hard || !strong) return std::nullopt;
-  return std::max(*hard, *strong);
-}
-
-/// Where the surface has fallen the trade's limit under its highest since initial set.
-std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice) {
-  double peak_c = -1.0e9;
-  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-    if (history.resistance_middle_psi[i] < practice.set.initial_set_psi) continue;
-    peak_c = std::max(peak_c, history.surface_c[i]);
-    if (history.surface_c[i] <= peak_c - practice.saw.surface_fall_k) return history.time_s[i];
-  }
-  return std::nullopt;
-}
+/// What is looked at in a column, once for all the cells that share it.
+struct ColumnTimes {
+  std::optional<double> opens_s;
+  std::optional<double> stress_limit_s;
+  std::optional<double> stress_late_s;
+  std::optional<double> surface_limit_s;
+};
 
 /// The saw's times over the cells of a zone, by area.
 struct SawAreas {
@@ -56,18 +47,25 @@ struct SawAreas {
 };
 
 SawAreas saw_areas(const ZoneRun& zone_run, const PourRun& run, const StressCase& piece,
-                   double strength_psi, const Practice& practice) {
+                   SawKind kind, Aggregate aggregate, const Practice& practice) {
+  const auto times_of = [&](const CellRun& cell) -> ColumnTimes {
+    const ColumnHistory& history = run.histories[cell.history];
+    const MixModel& mix = run.mixes[cell.mix];
+    return {saw_opens_s(kind, history, aggregate, practice),
+            stress_reaches_s(history, mix, piece, practice.saw.cut_by_ratio),
+            stress_reaches_s(history, mix, piece, practice.saw.late_ratio),
+            surface_fallen_s(history, practice)};
+  };
+  std::map<std::size_t, ColumnTimes> columns;
   SawAreas areas;
   for (const CellRun& cell : zone_run.cells) {
-    const ColumnHistory& history = run.histories[cell.history];
-    const double area = cell.cell.area_m2;
-    const std::vector<double> ratio = stress_ratio(history, run.mixes[cell.mix], piece);
-    areas.opens.push_back({opens_s(history, strength_psi, practice), area});
-    areas.stress_limit.push_back(
-        {first_reaches(history.time_s, ratio, practice.saw.cut_by_ratio), area});
-    areas.stress_late.push_back(
-        {first_reaches(history.time_s, ratio, practice.saw.late_ratio), area});
-    areas.surface_limit.push_back({surface_fallen_s(history, practice), area});
+    const auto [column, is_new] = columns.try_emplace(cell.history);
+    if (is_new) column->second = times_of(cell);
+    const ColumnTimes& times = column->second;
+    areas.opens.push_back({times.opens_s, cell.cell.area_m2});
+    areas.stress_limit.push_back({times.stress_limit_s, cell.cell.area_m2});
+    areas.stress_late.push_back({times.stress_late_s, cell.cell.area_m2});
+    areas.surface_limit.push_back({times.surface_limit_s, cell.cell.area_m2});
   }
   return areas;
 }
@@ -79,55 +77,45 @@ std::optional<UtcTime> instant(const std::vector<TimedArea>& areas, double share
   return run.at(*at_s);
 }
 
-double turn(Point a, Point b, Point c) {
-  return (b.x_m - a.x_m) * (c.y_m - b.y_m) - (b.y_m - a.y_m) * (c.x_m - b.x_m);
-}
-
 }  // namespace
 
-double uncut_length_m(const Zone& zone) {
-  if (zone.path) {
-    double length = 0.0;
-    for (std::size_t i = 1; i < zone.path->line.size(); ++i) {
-      const Point& a = zone.path->line[i - 1];
-      const Point& b = zone.path->line[i];
-      length += std::hypot(b.x_m - a.x_m, b.y_m - a.y_m);
-    }
-    return length;
-  }
-  const auto [west, east] =
-      std::minmax_element(zone.outline.begin(), zone.outline.end(),
-                          [](const Point& a, const Point& b) { return a.x_m < b.x_m; });
-  const auto [south, north] =
-      std::minmax_element(zone.outline.begin(), zone.outline.end(),
-                          [](const Point& a, const Point& b) { return a.y_m < b.y_m; });
-  return std::max(east->x_m - west->x_m, north->y_m - south->y_m);
+std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Aggregate aggregate,
+                                  const Practice& practice) {
+  const double strength_psi = kind == SawKind::early_entry ? practice.saw.early_entry_opens_psi
+                                                           : wet_opens_psi(aggregate, practice.saw);
+  const auto hard =
+      first_reaches(history.time_s, history.resistance_middle_psi, practice.set.final_set_psi);
+  const auto strong = first_reaches(history.time_s, history.strength_psi, strength_psi);
+  if (!hard || !strong) return std::nullopt;
+  return std::max(*hard, *strong);
 }
 
-bool has_re_entrant_corner(const Zone& zone) {
-  if (zone.path) return false;
-  // Less than about five degrees is a bend, not a corner.
-  constexpr double least_turn_share = 0.09;
-  const std::size_t n = zone.outline.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    const Point& a = zone.outline[i];
-    const Point& b = zone.outline[(i + 1) % n];
-    const Point& c = zone.outline[(i + 2) % n];
-    const double sides =
-        std::hypot(b.x_m - a.x_m, b.y_m - a.y_m) * std::hypot(c.x_m - b.x_m, c.y_m - b.y_m);
-    if (turn(a, b, c) < -least_turn_share * sides) return true;
+std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice) {
+  double peak_c = -std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    if (history.resistance_middle_psi[i] < practice.set.initial_set_psi) continue;
+    peak_c = std::max(peak_c, history.surface_c[i]);
+    if (history.surface_c[i] <= peak_c - practice.saw.surface_fall_k) return history.time_s[i];
   }
-  return false;
+  return std::nullopt;
+}
+
+double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw) {
+  if (kind == SawKind::early_entry) return saw.early_entry_depth_m;
+  return std::max(saw.wet_least_depth_m, saw.wet_depth_share * thickness_m);
+}
+
+double uncut_length_m(const Zone& zone) {
+  if (zone.path) return line_length_m(*zone.path);
+  return split_into_panels(zone.outline, {}).panels.front().length_m;
 }
 
 SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,
                  const PourRun& run, const Practice& practice) {
   const SawRules& saw = practice.saw;
   const StressCase piece{uncut_length_m(zone), zone.thickness_m, zone.tied,
-                         has_re_entrant_corner(zone)};
-  const double strength_psi = kind == SawKind::early_entry ? saw.early_entry_opens_psi
-                                                           : wet_opens_psi(job.mix.aggregate, saw);
-  const SawAreas areas = saw_areas(zone_run, run, piece, strength_psi, practice);
+                         !re_entrant_corners(zone.outline).empty()};
+  const SawAreas areas = saw_areas(zone_run, run, piece, kind, job.mix.aggregate, practice);
   const double first = practice.cells.first_share;
 
   SawPlan plan;
@@ -144,9 +132,7 @@ SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const 
     plan.latest = plan.surface_limit;
   }
   plan.too_late = plan.latest && (!plan.opens || *plan.opens > *plan.latest);
-  plan.depth_m = kind == SawKind::early_entry
-                     ? saw.early_entry_depth_m
-                     : std::max(saw.wet_least_depth_m, saw.wet_depth_share * zone.thickness_m);
+  plan.depth_m = saw_depth_m(kind, zone.thickness_m, saw);
   return plan;
 }
 

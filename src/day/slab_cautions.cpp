@@ -30,10 +30,6 @@ void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) 
   }
 }
 
-std::string_view saw_words(SawKind kind) {
-  return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
-}
-
 }  // namespace
 
 void watch_concrete_temperature(Watch& watch) {
@@ -98,31 +94,6 @@ void watch_windows(Watch& watch) {
   for (const ZonePlan& zone : watch.zones) {
     if (zone.parts.empty()) watch_windows_of(watch, zone, zone.whole);
     for (const PartPlan& part : zone.parts) watch_windows_of(watch, zone, part);
-  }
-}
-
-void watch_saws(Watch& watch) {
-  for (const ZonePlan& zone : watch.zones) {
-    bool in_time = false;
-    bool any = false;
-    for (const SawPlan& saw : zone.saws) {
-      any = any || saw.on_hand;
-      in_time = in_time || (saw.on_hand && !saw.too_late);
-    }
-    if (!any || in_time) continue;
-    const auto& saws = zone.saws;
-    const auto latest = saws.front().latest;
-    const auto helps = std::find_if(
-        saws.begin(), saws.end(), [](const SawPlan& saw) { return !saw.on_hand && !saw.too_late; });
-    const std::string cure =
-        helps == saws.end()
-            ? std::string("tool the joints while the concrete is plastic")
-            : fmt::format("get an {}, or tool the joints while the concrete is plastic",
-                          saw_words(helps->kind));
-    watch.add("saw_too_late", "saw too late", CautionLevel::stop, zone.name, latest,
-              fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
-                          latest ? watch.clock(*latest) : std::string("tonight"), cure),
-              "method of this program; ACI 302.1R");
   }
 }
 

@@ -9,7 +9,6 @@ void watch_concrete_temperature(Watch& watch);
 void watch_evaporation(Watch& watch);
 void watch_tops(Watch& watch);
 void watch_windows(Watch& watch);
-void watch_saws(Watch& watch);
 void watch_loads(Watch& watch);
 
 }  // namespace slabtide

@@ -75,18 +75,40 @@ double ratio_at(const ColumnHistory& history, std::size_t i, const StressFree& f
   return tension_psi(mean, curl_top) * relaxation * corner / strength_psi;
 }
 
+void check(const StressCase& piece) {
+  if (!(piece.uncut_length_m > 0.0 && piece.thickness_m > 0.0))
+    throw std::invalid_argument("stress: the uncut piece has no length or no thickness");
+}
+
 }  // namespace
 
 std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& mix,
                                  const StressCase& piece) {
-  if (!(piece.uncut_length_m > 0.0 && piece.thickness_m > 0.0))
-    throw std::invalid_argument("stress: the uncut piece has no length or no thickness");
+  check(piece);
   std::vector<double> ratio(history.time_s.size(), 0.0);
   const std::optional<StressFree> free = at_final_set(history);
   if (!free) return ratio;
   for (std::size_t i = free->index; i < ratio.size(); ++i)
     ratio[i] = ratio_at(history, i, *free, mix, piece);
   return ratio;
+}
+
+std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
+                                       const StressCase& piece, double level) {
+  check(piece);
+  const std::optional<StressFree> free = at_final_set(history);
+  if (!free) return std::nullopt;
+  double before = 0.0;
+  for (std::size_t i = free->index; i < history.time_s.size(); ++i) {
+    const double ratio = ratio_at(history, i, *free, mix, piece);
+    if (ratio >= level) {
+      if (i == 0 || !(ratio > before)) return history.time_s[i];
+      const double share = (level - before) / (ratio - before);
+      return history.time_s[i - 1] + share * (history.time_s[i] - history.time_s[i - 1]);
+    }
+    before = ratio;
+  }
+  return std::nullopt;
 }
 
 }  // namespace slabtide

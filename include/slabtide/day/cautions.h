@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "slabtide/day/caution.h"
+#include "slabtide/day/cut_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/day/zone_plan.h"
@@ -15,7 +16,8 @@ namespace slabtide {
 /// day come last. The one list that all commands show. `forecast_age_h`: hours since the
 /// forecast was issued, where that is known.
 std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
-                                   const std::vector<ZonePlan>& zones, const SunTimes& sun,
-                                   const Practice& practice, std::optional<double> forecast_age_h);
+                                   const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                                   const SunTimes& sun, const Practice& practice,
+                                   std::optional<double> forecast_age_h);
 
 }  // namespace slabtide

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/caution.h"
+#include "slabtide/day/cut_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/day/zone_plan.h"
@@ -24,6 +25,7 @@ struct Tightest {
 struct DayPlan {
   SunTimes sun;
   std::vector<ZonePlan> zones;  ///< in the order of job.zones
+  CutPlan cuts;
   std::optional<Tightest> tightest;
   std::vector<Caution> cautions;
   std::vector<std::string> assumptions;

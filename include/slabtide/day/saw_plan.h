@@ -22,11 +22,19 @@ struct SawPlan {
   bool too_late = false;  ///< opens only after `latest`
 };
 
-/// The length of the zone as one uncut piece: a walk's line, an outline's longer side.
+/// The length of the zone as one uncut piece: a walk's line, the longer side
+/// of the smallest box around an outline.
 double uncut_length_m(const Zone& zone);
 
-/// True where the outline has a corner that points into the slab.
-bool has_re_entrant_corner(const Zone& zone);
+/// When a column can be sawn, seconds from the grid's start: hard enough to stand on, and
+/// strong enough that the blade does not ravel the edge.
+std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Aggregate aggregate,
+                                  const Practice& practice);
+
+/// When its surface has fallen the trade's limit under its highest since initial set.
+std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice);
+
+double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw);
 
 /// The saw's window on a zone that is not yet jointed.
 SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "slabtide/slab/column.h"
@@ -30,5 +31,10 @@ struct StressCase {
 /// set is pressed, and does not crack at noon for being warm on top.
 std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& mix,
                                  const StressCase& piece);
+
+/// When the ratio first reaches `level`: seconds, straight between the instants; empty where
+/// it never does. Stops looking there, which is what makes it quick.
+std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
+                                       const StressCase& piece, double level);
 
 }  // namespace slabtide

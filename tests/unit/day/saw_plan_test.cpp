@@ -5,15 +5,6 @@
 
 namespace slabtide {
 
-TEST_CASE("an L has a corner that points inward, a rectangle and a walk have none") {
-  Zone pad = test::zone_named("pad", test::rectangle(0, 0, 6, 4));
-  CHECK(!has_re_entrant_corner(pad));
-  pad.outline = {{0, 0}, {6, 0}, {6, 2}, {3, 2}, {3, 4}, {0, 4}};
-  CHECK(has_re_entrant_corner(pad));
-  pad.path = WalkPath{{{0, 0}, {6, 0}, {6, 4}}, 1.2};
-  CHECK(!has_re_entrant_corner(pad));
-}
-
 TEST_CASE("the uncut length is the longer side, or the walk's line") {
   Zone pad = test::zone_named("pad", test::rectangle(0, 0, 6, 4));
   CHECK(uncut_length_m(pad) == doctest::Approx(6.0));

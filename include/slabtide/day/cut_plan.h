@@ -1,0 +1,42 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/day/joints.h"
+#include "slabtide/day/part_plan.h"
+#include "slabtide/day/pour_run.h"
+#include "slabtide/day/practice.h"
+#include "slabtide/day/saw_shift.h"
+
+namespace slabtide {
+
+/// How a zone's joints can be made.
+enum class JointWay { none_needed, early_entry, wet, tool };
+
+std::string_view joint_way_id(JointWay way);
+
+/// What the day leaves a zone.
+struct JointChoice {
+  JointWay way = JointWay::none_needed;  ///< with a saw on hand, where there is one
+  std::vector<SawKind> in_time;          ///< every kind of saw, on hand or not, that is in time
+  OperationWindow tooled;                ///< while the concrete is plastic
+};
+
+/// Joints, cuts and saws of the whole day. `joints` and `choices` as Job::zones.
+struct CutPlan {
+  std::vector<ZoneJoints> joints;
+  std::vector<PlannedCut> cuts;  ///< zone by zone, each in working order
+  std::array<SawShift, kinds_of_saw.size()> shifts;
+  std::vector<JointChoice> choices;
+
+  const SawShift& shift(SawKind kind) const { return shifts[static_cast<std::size_t>(kind)]; }
+};
+
+/// The joints of every zone, their cuts in working order with their times, one saw of either
+/// kind led through them, and what that leaves to choose.
+CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,121 @@
+#include "saw_cautions.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace slabtide {
+
+namespace {
+
+/// Faults named one by one; the rest are counted.
+constexpr std::size_t most_named = 3;
+
+std::string_view saw_name(SawKind kind) {
+  return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
+}
+
+std::string_view article(SawKind kind) { return kind == SawKind::early_entry ? "an" : "a"; }
+
+std::string faults_in_words(const std::vector<JointFault>& faults, UnitSystem units) {
+  std::string words;
+  std::size_t named = 0;
+  std::size_t more = 0;
+  for (const JointFault& fault : faults) {
+    if (is_preference(fault)) continue;
+    if (named == most_named) {
+      ++more;
+      continue;
+    }
+    words += fmt::format("{}{}", named == 0 ? "" : "; ", fault_words(fault, units));
+    ++named;
+  }
+  if (more > 0) words += fmt::format("; {} more", more);
+  return words;
+}
+
+/// When the first cut of a zone is due.
+std::optional<UtcTime> first_due(const CutPlan& cuts, std::size_t zone) {
+  std::optional<UtcTime> due;
+  for (const PlannedCut& cut : cuts.cuts) {
+    if (cut.zone != zone || !cut.latest) continue;
+    due = std::min(*cut.latest, due.value_or(*cut.latest));
+  }
+  return due;
+}
+
+/// A saw on hand that more of its kind would make quick enough.
+const SawShift* enough_with_more(const CutPlan& cuts) {
+  for (const SawShift& shift : cuts.shifts) {
+    if (shift.on_hand && shift.saws_needed && *shift.saws_needed > 1) return &shift;
+  }
+  return nullptr;
+}
+
+std::string cure_for(const JointChoice& choice, const Watch& watch) {
+  std::string tool = "tool the joints while the concrete is plastic";
+  if (choice.tooled.opens && choice.tooled.closes) {
+    tool += fmt::format(" ({} to {})", watch.clock(*choice.tooled.opens),
+                        watch.clock(*choice.tooled.closes));
+  }
+  if (choice.in_time.empty()) return tool;
+  const SawKind kind = choice.in_time.front();
+  return fmt::format("get {} {}, or {}", article(kind), saw_name(kind), tool);
+}
+
+void watch_zone(Watch& watch, std::size_t zone) {
+  const JointChoice& choice = watch.cuts.choices[zone];
+  const auto due = first_due(watch.cuts, zone);
+  if (const SawShift* shift = enough_with_more(watch.cuts)) {
+    watch.add("saw_not_enough", "one saw is not enough", CautionLevel::caution,
+              watch.zones[zone].name, due,
+              fmt::format("one {} is not through in time: {} at work together are. Or {}",
+                          saw_name(shift->kind), *shift->saws_needed, cure_for(choice, watch)),
+              "method of this program; saw speed from memory");
+    return;
+  }
+  watch.add("saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
+            fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
+                        due ? watch.clock(*due) : std::string("tonight"), cure_for(choice, watch)),
+            "method of this program; ACI 302.1R");
+}
+
+}  // namespace
+
+void watch_joints(Watch& watch) {
+  for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
+    const ZoneJoints& joints = watch.cuts.joints[zone];
+    if (!joints.breaks_a_rule()) continue;
+    const std::string faults = faults_in_words(joints.faults, watch.job.units);
+    watch.add("joint_rule", "joints break a rule", CautionLevel::caution, watch.zones[zone].name,
+              watch.zones[zone].placed.start,
+              joints.drawn
+                  ? fmt::format("the joints drawn break a rule: {}. Move them or add some", faults)
+                  : fmt::format("no joints proposed here keep every rule: {}. Draw your own, or "
+                                "change the outline",
+                                faults),
+              "ACI 302.1R, 360R; municipal walk standards, published");
+  }
+}
+
+void watch_saws(Watch& watch) {
+  if (watch.job.pour.saws.empty()) return;
+  for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
+    if (watch.cuts.choices[zone].way == JointWay::tool) watch_zone(watch, zone);
+  }
+}
+
+void add_saw_notes(Watch& watch) {
+  if (watch.cuts.cuts.empty()) return;
+  watch.add("wet_sawing", "saw slurry", CautionLevel::note, {}, std::nullopt,
+            "a wet saw's slurry stains colour and burns like fresh concrete: wash or vacuum it off "
+            "before it dries, keep it out of drains, plug electric saws into a ground-fault "
+            "breaker",
+            "common practice");
+  watch.add("cracked_joint", "joint already cracked", CautionLevel::note, {}, std::nullopt,
+            "where a joint has cracked already do not saw beside the crack: leave it, rout and "
+            "seal it later",
+            "US Army TM 5-822-7, published");
+}
+
+}  // namespace slabtide
