@@ -7,13 +7,14 @@
 #include "slabtide/cli/outlook_command.h"
 #include "slabtide/cli/plan_command.h"
 #include "slabtide/cli/quick_command.h"
+#include "slabtide/cli/saw_command.h"
 #include "slabtide/cli/starter_command.h"
 
 namespace slabtide {
 
 std::span<const Command> commands() {
-  static const std::array all{plan_command,  outlook_command, compare_command,
-                              fetch_command, quick_command,   starter_command};
+  static const std::array all{plan_command,  saw_command,   outlook_command, compare_command,
+                              fetch_command, quick_command, starter_command};
   return all;
 }
 

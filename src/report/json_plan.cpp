@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "slabtide/core/version.h"
+#include "slabtide/report/text_saw.h"
 
 namespace slabtide {
 
@@ -21,6 +22,17 @@ double hundredths(double value) {
   return rounded == 0.0 ? 0.0 : rounded;
 }
 
+/// A length to the millimetre.
+double thousandths(double value) {
+  constexpr double per_unit = 1000.0;
+  const double rounded = std::round(value * per_unit) / per_unit;
+  return rounded == 0.0 ? 0.0 : rounded;
+}
+
+std::string_view saw_id(SawKind kind) {
+  return operation_id(kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet);
+}
+
 class JsonPlan {
  public:
   explicit JsonPlan(const PlanFacts& facts) : facts_(facts) {}
@@ -33,7 +45,7 @@ class JsonPlan {
     json["mix"] = mix();
     json["zones"] = Json::array();
     for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) {
-      json["zones"].push_back(zone(facts_.plan.zones[i], facts_.job.zones[i]));
+      json["zones"].push_back(zone(i));
     }
     json["tightest"] = tightest();
     json["order"] = order();
@@ -122,7 +134,9 @@ class JsonPlan {
     return json;
   }
 
-  Json zone(const ZonePlan& plan, const Zone& described) const {
+  Json zone(std::size_t which) const {
+    const ZonePlan& plan = facts_.plan.zones[which];
+    const Zone& described = facts_.job.zones[which];
     Json json{{"name", plan.name},
               {"finish", finish_words(described.finish)},
               {"area_m2", hundredths(plan.area_m2)},
@@ -141,6 +155,8 @@ class JsonPlan {
                                {"windows", windows({face.strip})}});
     }
     json["working_order"] = plan.working_order;
+    json["joints"] = joints(which);
+    json["saw_windows"] = saw_windows(plan);
     return json;
   }
 
@@ -185,22 +201,83 @@ class JsonPlan {
     return json;
   }
 
-  Json saws() const {
+  static Json place(Point at) { return Json::array({thousandths(at.x_m), thousandths(at.y_m)}); }
+
+  Json saw_windows(const ZonePlan& zone) const {
     Json json = Json::array();
-    for (const ZonePlan& zone : facts_.plan.zones) {
-      for (const SawPlan& saw : zone.saws) {
-        json.push_back({{"zone", zone.name},
-                        {"operation", saw.kind == SawKind::early_entry ? "saw_dry" : "saw_wet"},
-                        {"on_hand", saw.on_hand},
-                        {"opens", time(saw.opens)},
-                        {"open_all_over", time(saw.open_all_over)},
-                        {"stress_limit", time(saw.stress_limit)},
-                        {"stress_late", time(saw.stress_late)},
-                        {"surface_limit", time(saw.surface_limit)},
-                        {"latest", time(saw.latest)},
-                        {"too_late", saw.too_late},
-                        {"depth_m", saw.depth_m}});
+    for (const SawPlan& saw : zone.saws) {
+      json.push_back({{"operation", saw_id(saw.kind)},
+                      {"on_hand", saw.on_hand},
+                      {"opens", time(saw.opens)},
+                      {"open_all_over", time(saw.open_all_over)},
+                      {"stress_limit", time(saw.stress_limit)},
+                      {"stress_late", time(saw.stress_late)},
+                      {"surface_limit", time(saw.surface_limit)},
+                      {"latest", time(saw.latest)},
+                      {"too_late", saw.too_late},
+                      {"depth_m", saw.depth_m}});
+    }
+    return json;
+  }
+
+  Json joints(std::size_t zone) const {
+    const ZoneJoints& joints = facts_.plan.cuts.joints[zone];
+    const JointChoice& choice = facts_.plan.cuts.choices[zone];
+    Json json{{"drawn", joints.drawn},
+              {"panels", joints.panels.size()},
+              {"most_spacing_m", thousandths(joints.limits.spacing_m)},
+              {"most_aspect", joints.limits.aspect},
+              {"way", joint_way_id(choice.way)},
+              {"says", joint_choice_words(facts_, zone)},
+              {"tooled", window(choice.tooled)}};
+    if (choice.way == JointWay::none_needed) json["tooled"] = nullptr;
+    json["lines"] = Json::array();
+    for (const Joint& joint : joints.joints) {
+      json["lines"].push_back({{"from_m", place(joint.from)}, {"to_m", place(joint.to)}});
+    }
+    json["faults"] = Json::array();
+    for (const JointFault& fault : joints.faults) {
+      json["faults"].push_back(fault_words(fault, facts_.job.units));
+    }
+    json["isolation"] = Json::array();
+    for (const Isolation& one : joints.isolation) {
+      json["isolation"].push_back({{"structure", one.structure},
+                                   {"length_m", hundredths(one.length_m)},
+                                   {"tied", one.tied}});
+    }
+    return json;
+  }
+
+  Json cut(const SawShift& shift, const PlannedCut& planned) const {
+    return {{"zone", facts_.job.zones[planned.zone].name},
+            {"number", planned.number},
+            {"operation", saw_id(shift.kind)},
+            {"on_hand", shift.on_hand},
+            {"from_m", place(planned.cut.joint.from)},
+            {"to_m", place(planned.cut.joint.to)},
+            {"length_m", thousandths(planned.cut.length_m)},
+            {"depth_m", nullptr},
+            {"starts", nullptr},
+            {"latest", time(planned.latest)},
+            {"minutes", nullptr},
+            {"late", true},
+            {"reason", cut_reason_id(planned.cut.reason)}};
+  }
+
+  Json saws() const {
+    constexpr double seconds_per_minute = 60.0;
+    const CutPlan& plan = facts_.plan.cuts;
+    Json json = Json::array();
+    for (const SawShift& shift : plan.shifts) {
+      for (const SawnCut& sawn : shift.cuts) {
+        Json one = cut(shift, plan.cuts[sawn.cut]);
+        one["depth_m"] = sawn.depth_m;
+        one["starts"] = time(sawn.starts);
+        one["minutes"] = std::round(seconds_between(sawn.starts, sawn.ends) / seconds_per_minute);
+        one["late"] = sawn.late;
+        json.push_back(std::move(one));
       }
+      for (const std::size_t never : shift.never_open) json.push_back(cut(shift, plan.cuts[never]));
     }
     return json;
   }

@@ -16,12 +16,6 @@ namespace slabtide {
 
 namespace {
 
-std::string both_ends(std::string_view left, std::string_view right) {
-  const std::size_t taken = display_width(left) + display_width(right);
-  const std::size_t gap = taken + 2 <= text_width ? text_width - taken : 2;
-  return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
-}
-
 std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
                          const TextStyle& style) {
   const std::string what = fmt::format(

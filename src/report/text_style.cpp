@@ -23,6 +23,12 @@ std::string paragraph(std::string_view text, std::size_t lead, std::size_t hang)
   return wrap(whole, text_width, hang).append(1, '\n');
 }
 
+std::string both_ends(std::string_view left, std::string_view right) {
+  const std::size_t taken = display_width(left) + display_width(right);
+  const std::size_t gap = taken + 2 <= text_width ? text_width - taken : 2;
+  return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
+}
+
 std::string pad(std::string_view text, std::size_t width) {
   std::string cut(text);
   while (display_width(cut) > width) {

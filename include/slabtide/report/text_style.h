@@ -19,6 +19,10 @@ inline constexpr std::size_t text_width = 80;
 /// ends in a newline.
 std::string paragraph(std::string_view text, std::size_t lead = 0, std::size_t hang = 0);
 
+/// A line with `left` at its start and `right` at its end, at least two spaces between; ends in
+/// a newline.
+std::string both_ends(std::string_view left, std::string_view right);
+
 /// `text` cut or filled with spaces to `width` terminal columns.
 std::string pad(std::string_view text, std::size_t width);
 
