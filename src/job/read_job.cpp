@@ -79,7 +79,7 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
   if (entry == nullptr) return;
   const auto* const table = std::get_if<TomlTable>(&entry->value.held);
   if (table == nullptr || !table->has_header) {
-    root.error("practice", "expected tables with headers such as [practice.stamp]",
+    root.error("practice", "expected tables with headers such as [practice.operation.stamp]",
                "write a header, and the keys below it");
     return;
   }
