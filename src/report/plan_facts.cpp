@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/job/wording.h"
 
 namespace slabtide {
@@ -14,6 +15,8 @@ namespace {
 
 constexpr double seconds_per_hour = 3600.0;
 constexpr double hours_per_day = 24.0;
+/// Set times are told for 73 °F (ASTM C403).
+constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
 
 /// Hours as "4:35".
 std::string hours_minutes(double hours) {
@@ -83,10 +86,11 @@ std::string weather_words(const PlanFacts& facts) {
   return line;
 }
 
-std::string set_words(const SettingParameters& setting) {
-  std::string words = fmt::format("initial set {}, final {} at 73 °F ({})",
+std::string set_words(const SettingParameters& setting, UnitSystem units) {
+  std::string words = fmt::format("initial set {}, final {} at {} ({})",
                                   hours_minutes(setting.initial_set_h + setting.shift_h),
                                   hours_minutes(setting.final_set_h + setting.shift_h),
+                                  temperature_words(set_age_reference_c, units),
                                   setting.estimated ? "estimated" : "the supplier's");
   if (setting.shift_h != 0.0) {
     words += fmt::format(", admixture {}{} h in it", setting.shift_h > 0.0 ? "+" : "-",

@@ -175,7 +175,8 @@ std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
   std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
   text += paragraph(weather_words(facts));
-  text += paragraph(mix_words(facts) + "; " + set_words(facts.run.mixes.front().setting) + ".");
+  text += paragraph(mix_words(facts) + "; " +
+                    set_words(facts.run.mixes.front().setting, facts.job.units) + ".");
   return text;
 }
 

@@ -41,7 +41,7 @@ std::string weather_words(const PlanFacts& facts);
 
 /// The mix in a sentence, and where its set times come from.
 std::string mix_words(const PlanFacts& facts);
-std::string set_words(const SettingParameters& setting);
+std::string set_words(const SettingParameters& setting, UnitSystem units);
 std::string finish_words(Finish finish);
 std::string saw_words(SawKind kind);
 std::string compass_words(double bearing_deg);
