@@ -38,12 +38,12 @@ const Option* option_named(const CommandLine& command, std::string_view name) {
   return found == command.options.end() ? nullptr : &*found;
 }
 
-std::string unknown_option(const CommandLine& command, std::string name) {
-  name.erase(0, name.find_first_not_of('-'));
-  name = name.substr(0, name.find('='));
+std::string unknown_option(const CommandLine& command, std::string_view given) {
+  given.remove_prefix(std::min(given.find_first_not_of('-'), given.size()));
+  const std::string_view name = given.substr(0, given.find('='));
   std::vector<std::string_view> known;
-  for (const Option& option : command.options) known.push_back(option.name);
-  known.push_back("help");
+  for (const Option& option : command.options) known.emplace_back(option.name);
+  known.emplace_back("help");
   const auto meant = nearest(name, known);
   return fmt::format("there is no option --{}{}", name,
                      meant ? fmt::format("; did you mean --{}?", *meant) : std::string());
@@ -136,7 +136,7 @@ std::string help_text(const CommandLine& command) {
   if (!command.options.empty()) text += "\nOptions\n";
   for (const Option& option : command.options) {
     std::string left = "  --" + option.name;
-    if (!option.argument.empty()) left += " " + option.argument;
+    if (!option.argument.empty()) left.append(" ").append(option.argument);
     left = left.size() + 2 > help_column ? left + "\n" + std::string(help_column, ' ')
                                          : left + std::string(help_column - left.size(), ' ');
     // Wrapped apart from its left side, so that a break after the name does not confuse it.

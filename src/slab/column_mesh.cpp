@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include "slabtide/slab/materials.h"
@@ -75,7 +76,7 @@ ColumnMesh column_mesh(const ColumnCase& column, const SolverSettings& settings)
     depth_m += ground_depth_m(column);
     const std::vector<double> ground_m =
         graded_faces(column.thickness_m, depth_m, settings.ground_cells, ground_grading);
-    faces_m.insert(faces_m.end(), std::next(ground_m.begin()), ground_m.end());
+    std::copy(std::next(ground_m.begin()), ground_m.end(), std::back_inserter(faces_m));
     mesh.bottom = {BottomKind::fixed_temperature, column.ground_c};
   }
   mesh.grid = conduction_grid(faces_m, layers_of(column, depth_m));
