@@ -246,7 +246,7 @@ void add_cells(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
     cell_run.exposure = batch.cell_exposure(zone, cell.centre);
     cell_run.history = batch.add_case({group, cell_run.mix}, cell_run.exposure, std::move(column));
     cell_run.cell = cell;
-    run.cells.push_back(std::move(cell_run));
+    run.cells.push_back(cell_run);
   }
 }
 
