@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <set>
 #include <utility>
 
 #include "chords.h"
@@ -114,19 +115,38 @@ struct Stretches {
   double across_m = 0.0;
 };
 
+/// A gap in so many parts, and the longest stretch that other gaps may keep beside it: as long as
+/// the spacing allows without the gap itself going in fewer parts.
+struct Division {
+  double part_m = 0.0;
+  double most_m = 0.0;
+};
+
+Division divide(double gap_m, int parts, double spacing_m) {
+  constexpr double just_under = 0.999;
+  const double part_m = gap_m / parts;
+  if (parts == 1) return {part_m, std::max(part_m, spacing_m)};
+  return {part_m, std::max(part_m, std::min(spacing_m, just_under * gap_m / (parts - 1)))};
+}
+
 /// Stretches worth trying: one way as many parts of the widest gap as the spacing asks and a few
 /// more, the other way as many as spacing and aspect then ask and a few more.
 std::vector<Stretches> stretches(double along_m, double across_m, const JointLimits& limits) {
   std::vector<Stretches> tried;
+  const auto keep = [&tried](const Division& along, const Division& across) {
+    for (const double a : {along.most_m, along.part_m}) {
+      for (const double b : {across.most_m, across.part_m}) tried.push_back({a, b});
+    }
+  };
   const auto try_from = [&](double first_m, double second_m, bool first_is_along) {
     const int fewest = parts_of(first_m, limits.spacing_m);
-    for (int first = fewest; first <= fewest + most_extra; ++first) {
-      const double panel_m = first_m / first;
-      const double most_m = std::min(limits.spacing_m, limits.aspect * panel_m);
+    for (int i = fewest; i <= fewest + most_extra; ++i) {
+      const Division first = divide(first_m, i, limits.spacing_m);
+      const double most_m = std::min(limits.spacing_m, limits.aspect * first.part_m);
       const int needed = parts_of(second_m, most_m);
-      for (int second = needed; second <= needed + most_extra; ++second) {
-        const double other_m = second_m / second;
-        tried.push_back(first_is_along ? Stretches{panel_m, other_m} : Stretches{other_m, panel_m});
+      for (int k = needed; k <= needed + most_extra; ++k) {
+        const Division second = divide(second_m, k, limits.spacing_m);
+        first_is_along ? keep(first, second) : keep(second, first);
       }
     }
   };
@@ -157,6 +177,9 @@ std::vector<std::vector<Lines>> corner_choices(std::size_t corners) {
   return choices;
 }
 
+/// The places of the lines across, then of those along.
+using Lattice = std::pair<std::vector<double>, std::vector<double>>;
+
 /// A set of joints and how much there is to saw.
 struct Grid {
   std::vector<Joint> joints;
@@ -173,7 +196,7 @@ void add(Grid& grid, const std::vector<Joint>& chords) {
 /// The grids of one way to treat the corners.
 void add_grids(const Outline& outline, const Frame& frame, const std::vector<Lines>& choice,
                const std::vector<Point>& corners, const JointLimits& limits,
-               std::vector<Grid>& grids) {
+               std::set<Lattice>& known, std::vector<Grid>& grids) {
   std::vector<double> us = extent(outline, &Frame::u, frame);
   std::vector<double> vs = extent(outline, &Frame::v, frame);
   for (std::size_t i = 0; i < corners.size(); ++i) {
@@ -183,9 +206,12 @@ void add_grids(const Outline& outline, const Frame& frame, const std::vector<Lin
   const Breaks along = breaks_at(std::move(us));
   const Breaks across = breaks_at(std::move(vs));
   for (const Stretches& tried : stretches(along.widest_m, across.widest_m, limits)) {
+    const Lattice lattice{lines_between(along, tried.along_m),
+                          lines_between(across, tried.across_m)};
+    if (!known.insert(lattice).second) continue;
     Grid grid;
-    for (const double u : lines_between(along, tried.along_m)) add(grid, frame.across_at(u));
-    for (const double v : lines_between(across, tried.across_m)) add(grid, frame.along_at(v));
+    for (const double u : lattice.first) add(grid, frame.across_at(u));
+    for (const double v : lattice.second) add(grid, frame.along_at(v));
     grids.push_back(std::move(grid));
   }
 }
@@ -195,9 +221,10 @@ void add_grids(const Outline& outline, const Frame& frame, const std::vector<Lin
 std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const JointLimits& limits) {
   const Frame frame(outline);
   const std::vector<Point> corners = re_entrant_corners(outline);
+  std::set<Lattice> known;
   std::vector<Grid> grids;
   for (const std::vector<Lines>& choice : corner_choices(corners.size())) {
-    add_grids(outline, frame, choice, corners, limits, grids);
+    add_grids(outline, frame, choice, corners, limits, known, grids);
   }
   std::stable_sort(grids.begin(), grids.end(),
                    [](const Grid& a, const Grid& b) { return a.length_m < b.length_m; });

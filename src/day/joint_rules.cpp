@@ -95,21 +95,22 @@ std::string place_words(Point place, UnitSystem units) {
                      number_words(in_units(place.y_m, units)));
 }
 
+std::string distance_words(double m, UnitSystem units) {
+  return number_words(in_units(m, units)) + (units == UnitSystem::us ? " ft" : " m");
+}
+
 std::string size_words(double length_m, double width_m, UnitSystem units) {
-  return fmt::format("{} by {} {}", number_words(in_units(length_m, units)),
-                     number_words(in_units(width_m, units)), units == UnitSystem::us ? "ft" : "m");
+  return fmt::format("{} by {}", number_words(in_units(length_m, units)),
+                     distance_words(width_m, units));
 }
 
 std::string fault_words(const JointFault& fault, UnitSystem units) {
   const std::string where = place_words(fault.at, units);
   const std::string size = size_words(fault.length_m, fault.width_m, units);
-  const std::string unit = units == UnitSystem::us ? "ft" : "m";
   switch (fault.rule) {
     case JointRule::spacing:
-      return fmt::format(
-          "panel {} about {} is {}: over the {} {} this slab's thickness and stone "
-          "allow",
-          fault.number + 1, where, size, number_words(in_units(fault.limit, units)), unit);
+      return fmt::format("panel {} about {} is {}: over the {} allowed", fault.number + 1, where,
+                         size, distance_words(fault.limit, units));
     case JointRule::aspect:
       return fmt::format("panel {} about {} is {}: {:.1f} to 1, over {:g} to 1", fault.number + 1,
                          where, size, fault.length_m / fault.width_m, fault.limit);

@@ -84,7 +84,7 @@ std::string isolation_words(const Isolation& one, const Job& job) {
   if (one.tied && one.length_m == 0.0) {
     return "tied to the structure: joints near it are cut first, every piece counts as tied";
   }
-  const std::string along = length_words(one.length_m, job.units);
+  const std::string along = distance_words(one.length_m, job.units);
   return one.tied ? fmt::format("tied to {} along {}: cuts start there", one.structure, along)
                   : fmt::format("isolation joint along {}, {}: soft strip, full depth, no dowels",
                                 one.structure, along);
@@ -136,8 +136,8 @@ std::string shift_heading(const SawShift& shift, const PlanFacts& facts, const T
   name.front() = name.front() == 'w' ? 'W' : 'E';
   return paragraph(fmt::format("{}{}: {} cuts, {}, {:.0f} min at the saw, {}; {}",
                                style.heading(name), shift.on_hand ? "" : " (not on hand)",
-                               shift.cuts.size(), length_words(length_m, facts.job.units), minutes,
-                               depths_words(shift, facts.job), enough_words(shift)),
+                               shift.cuts.size(), distance_words(length_m, facts.job.units),
+                               minutes, depths_words(shift, facts.job), enough_words(shift)),
                    0, lead);
 }
 
@@ -172,7 +172,7 @@ std::string cut_row(const SawnCut& sawn, const PlanFacts& facts) {
   return row({day_clock(sawn.starts, job), day_clock(planned.latest, job) + (sawn.late ? "*" : ""),
               job.zones[planned.zone].name, place_words(planned.cut.joint.from, job.units),
               place_words(planned.cut.joint.to, job.units),
-              length_words(planned.cut.length_m, job.units),
+              distance_words(planned.cut.length_m, job.units),
               std::string(short_reason(planned.cut.reason))});
 }
 
@@ -218,7 +218,7 @@ std::string joints_words(const ZoneJoints& joints, const Job& job) {
                      joints.drawn ? "as drawn" : "proposed", n, n == 1 ? "" : "s",
                      joints.panels.size(), joints.panels.size() == 1 ? "" : "s",
                      largest_panel(joints, job.units),
-                     length_words(joints.limits.spacing_m, job.units), joints.limits.aspect);
+                     distance_words(joints.limits.spacing_m, job.units), joints.limits.aspect);
 }
 
 std::string joint_choice_words(const PlanFacts& facts, std::size_t zone) {

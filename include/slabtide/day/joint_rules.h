@@ -52,6 +52,8 @@ std::string fault_words(const JointFault& fault, UnitSystem units);
 
 /// "(-14, 6)" in ft or m.
 std::string place_words(Point place, UnitSystem units);
+/// "12.5 ft".
+std::string distance_words(double m, UnitSystem units);
 /// "7 by 4.5 ft".
 std::string size_words(double length_m, double width_m, UnitSystem units);
 
