@@ -32,6 +32,7 @@ std::vector<const CellRun*> cells_along(const ZoneRun& zone, const Joint& joint)
   const CellRun& middle = nearest_cell(zone, plane::middle(joint));
   by_column.try_emplace(middle.history, &middle);
   std::vector<const CellRun*> cells;
+  cells.reserve(by_column.size());
   for (const auto& [column, cell] : by_column) cells.push_back(cell);
   return cells;
 }

@@ -230,6 +230,7 @@ std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const Jo
                    [](const Grid& a, const Grid& b) { return a.length_m < b.length_m; });
   if (grids.size() > most_sets) grids.resize(most_sets);
   std::vector<std::vector<Joint>> sets;
+  sets.reserve(grids.size());
   for (Grid& grid : grids) sets.push_back(std::move(grid.joints));
   return sets;
 }

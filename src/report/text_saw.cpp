@@ -82,7 +82,7 @@ std::string largest_panel(const ZoneJoints& joints, UnitSystem units) {
 
 std::string isolation_words(const Isolation& one, const Job& job) {
   if (one.tied && one.length_m == 0.0) {
-    return "tied to the structure: joints near it are cut first, every piece counts as tied";
+    return "tied to a structure the plan does not show: every piece counts as tied";
   }
   const std::string along = distance_words(one.length_m, job.units);
   return one.tied ? fmt::format("tied to {} along {}: cuts start there", one.structure, along)

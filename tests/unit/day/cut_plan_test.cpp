@@ -107,6 +107,11 @@ TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner")
   const std::vector<PlannedCut>& cuts = day.plan.cuts.cuts;
   REQUIRE(cuts.size() > 6);
   REQUIRE(cuts.front().stress_limit);
+  for (const PlannedCut& cut : cuts) {
+    REQUIRE(cut.surface_limit);
+    REQUIRE(cut.latest);
+    CHECK(*cut.latest == std::min(*cut.surface_limit, cut.stress_limit.value_or(*cut.latest)));
+  }
   double soonest_min = 1e9;
   for (std::size_t i = 1; i < cuts.size(); ++i) {
     CHECK(cuts[i].cut.piece.uncut_length_m < cuts[0].cut.piece.uncut_length_m);
@@ -125,6 +130,18 @@ TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner")
   const auto cracks_s =
       stress_reaches_s(day.run.histories[cell.history], day.run.mixes[cell.mix], panel, 1.0);
   CHECK(!cracks_s);
+}
+
+TEST_CASE(
+    "a free pad on a mild day is due by the trade's limit on the surface, before the stress") {
+  const test::Planned day = test::plan_of(
+      test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 14 * ft, 12 * ft))}));
+  REQUIRE(!day.plan.cuts.cuts.empty());
+  const PlannedCut& first = day.plan.cuts.cuts.front();
+  REQUIRE(first.surface_limit);
+  REQUIRE(first.latest);
+  CHECK(*first.latest == *first.surface_limit);
+  if (first.stress_limit) CHECK(*first.stress_limit > *first.surface_limit);
 }
 
 TEST_CASE("minutes at the saw follow from length and speed") {
