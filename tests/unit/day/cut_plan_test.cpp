@@ -133,9 +133,16 @@ TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner")
 }
 
 TEST_CASE(
-    "a free pad on a mild day is due by the trade's limit on the surface, before the stress") {
-  const test::Planned day = test::plan_of(
-      test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 14 * ft, 12 * ft))}));
+    "a hot pad of limestone, which expands little, is due by the trade's limit on the surface") {
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 14 * ft, 12 * ft))});
+  TypedWeather weather;
+  weather.high_c = 33.0;
+  weather.low_c = 20.0;
+  weather.wind_10m_m_s = 3.0;
+  job.weather = weather;
+  job.mix.aggregate = Aggregate::limestone;
+  job.mix.temperature = 29.0;
+  const test::Planned day = test::plan_of(job);
   REQUIRE(!day.plan.cuts.cuts.empty());
   const PlannedCut& first = day.plan.cuts.cuts.front();
   REQUIRE(first.surface_limit);
