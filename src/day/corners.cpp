@@ -9,6 +9,7 @@ namespace slabtide {
 
 namespace {
 
+constexpr double at_corner_m = 0.02;
 constexpr double least_turn_rad = 20.0 * std::numbers::pi / 180.0;
 
 }  // namespace
@@ -24,6 +25,10 @@ std::vector<Point> re_entrant_corners(const Outline& outline) {
     if (turn_rad < -least_turn_rad) corners.push_back(before.to);
   }
   return corners;
+}
+
+bool relieves(const Joint& joint, Point corner) {
+  return plane::distance(corner, joint) < at_corner_m;
 }
 
 }  // namespace slabtide

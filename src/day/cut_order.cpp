@@ -16,8 +16,6 @@ namespace {
 
 using plane::Vector;
 
-/// A joint this near to a corner starts at it.
-constexpr double at_corner_m = 0.02;
 /// A joint within 45 degrees of square to a run crosses it.
 constexpr double crosses_cosine = 0.7071;
 /// Places along a joint at which the pieces it is cut in are looked up.
@@ -78,9 +76,8 @@ class WorkingOrder {
   const Joint& joint(std::size_t i) const { return plan_.joints[i]; }
 
   bool starts_at_corner(std::size_t i) const {
-    return std::any_of(corners_.begin(), corners_.end(), [&](Point corner) {
-      return plane::distance(corner, joint(i)) < at_corner_m;
-    });
+    return std::any_of(corners_.begin(), corners_.end(),
+                       [&](Point corner) { return relieves(joint(i), corner); });
   }
 
   bool starts_at_tie(std::size_t i) const {

@@ -15,8 +15,6 @@ namespace {
 
 /// What a rule lets pass over its figure: a string line is no better (ours).
 constexpr double let_pass = 1.01;
-/// A joint this near to a corner starts at it (ours: a blade's width and a hand's care).
-constexpr double at_corner_m = 0.02;
 
 double thicknesses_of(Aggregate aggregate, const JointSpacing& rules) {
   switch (aggregate) {
@@ -48,9 +46,8 @@ void check_panel(const Panel& panel, std::size_t number, const JointLimits& limi
 }
 
 bool has_joint(Point corner, const std::vector<Joint>& joints) {
-  return std::any_of(joints.begin(), joints.end(), [corner](const Joint& joint) {
-    return plane::distance(corner, joint) < at_corner_m;
-  });
+  return std::any_of(joints.begin(), joints.end(),
+                     [corner](const Joint& joint) { return relieves(joint, corner); });
 }
 
 /// At most one decimal, and none that says nothing.

@@ -3,11 +3,16 @@
 #include <vector>
 
 #include "slabtide/core/geometry.h"
+#include "slabtide/job/job.h"
 
 namespace slabtide {
 
 /// The corners of an outline that point into the slab: a crack starts there unless a joint
 /// does. A turn of less than 20 degrees is a bend of a curve, not a corner (ours).
 std::vector<Point> re_entrant_corners(const Outline& outline);
+
+/// Whether the joint starts at the corner or passes it, within 0.02 m (ours: a blade's width and a
+/// hand's care).
+bool relieves(const Joint& joint, Point corner);
 
 }  // namespace slabtide
