@@ -46,17 +46,21 @@ Job read(std::string_view toml) {
 }  // namespace
 
 TEST_CASE("a pour across a clock change keeps true elapsed time") {
-  const char* const dst_days[][2] = {{"2026-03-07", "America/Chicago"},
-                                     {"2026-10-31", "America/Chicago"},
-                                     {"2026-04-04", "Australia/Sydney"},
-                                     {"2026-10-03", "Australia/Sydney"}};
-  for (const auto& [date, zone] : dst_days) {
-    CAPTURE(date);
-    CAPTURE(zone);
+  struct ClockChange {
+    const char* eve;
+    const char* zone;
+  };
+  const ClockChange changes[] = {{"2026-03-07", "America/Chicago"},
+                                 {"2026-10-31", "America/Chicago"},
+                                 {"2026-04-04", "Australia/Sydney"},
+                                 {"2026-10-03", "Australia/Sydney"}};
+  for (const ClockChange& change : changes) {
+    CAPTURE(change.eve);
+    CAPTURE(change.zone);
     Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3, 3))});
     job.zones[0].shaded = true;
-    job.site.time_zone = zone_of(zone);
-    job.pour.date = *parse_date(date);
+    job.site.time_zone = zone_of(change.zone);
+    job.pour.date = *parse_date(change.eve);
     // Evening before the change: final set falls after it.
     job.pour.start =
         job.site.time_zone.utc_from_local(LocalTime(job.pour.date, boost::posix_time::hours(22)))
