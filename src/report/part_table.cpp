@@ -28,7 +28,7 @@ constexpr std::size_t least_column = 13;
 /// A table with a label a row and a column a part.
 class PartTable {
  public:
-  explicit PartTable(std::vector<const PartPlan*> parts, std::string whole_name)
+  explicit PartTable(std::vector<const PartPlan*> parts, const std::string& whole_name)
       : parts_(std::move(parts)) {
     std::vector<std::string> names;
     for (const PartPlan* part : parts_) {
