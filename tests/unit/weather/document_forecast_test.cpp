@@ -28,7 +28,7 @@ std::vector<fs::path> documents() {
   return found;
 }
 
-std::string transcript(const std::string& text) {
+std::string written_out(const std::string& text) {
   const Reading<Forecast> reading = read_forecast(text, testing::central_time());
   std::string result = testing::told(reading, text);
   if (!reading.ok()) return result;
@@ -46,7 +46,7 @@ TEST_CASE("documents read as expected") {
   for (const fs::path& path : documents()) {
     CAPTURE(path.filename().string());
     const fs::path expected = fs::path{path}.replace_extension(".expected");
-    const std::string actual = transcript(test::read_text(path));
+    const std::string actual = written_out(test::read_text(path));
     if (test::blessing()) test::write_text(expected, actual);
     CHECK(test::difference(test::read_text(expected), actual) == "");
   }
