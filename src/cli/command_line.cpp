@@ -137,8 +137,11 @@ std::string help_text(const CommandLine& command) {
   for (const Option& option : command.options) {
     std::string left = "  --" + option.name;
     if (!option.argument.empty()) left.append(" ").append(option.argument);
-    left = left.size() + 2 > help_column ? left + "\n" + std::string(help_column, ' ')
-                                         : left + std::string(help_column - left.size(), ' ');
+    if (left.size() + 2 > help_column) {
+      left.append("\n").append(help_column, ' ');
+    } else {
+      left.append(help_column - left.size(), ' ');
+    }
     // Wrapped apart from its left side, so that a break after the name does not confuse it.
     const std::string right = wrap(option.help, help_width - help_column, 0);
     for (const char c : right) {
