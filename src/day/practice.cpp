@@ -24,11 +24,24 @@ struct Entry {
   bool* flag = nullptr;
   double least = 0.0;
   double most = 0.0;
+  int* count = nullptr;  ///< in place of `number` for what comes in whole numbers
 };
 
 constexpr double most_psi = 20000.0;
 constexpr double most_strength_psi = 10000.0;
 constexpr double most_minutes = 24.0 * 60.0;
+
+std::string_view rate_unit(WorkMeasure measure) {
+  switch (measure) {
+    case WorkMeasure::area:
+      return "m2_h";
+    case WorkMeasure::length:
+      return "m_h";
+    case WorkMeasure::job:
+      return "jobs_h";
+  }
+  return "m2_h";
+}
 
 void add_windows(std::vector<Entry>& entries, Practice& practice) {
   for (std::size_t i = 0; i <= static_cast<std::size_t>(Operation::tooled_joint); ++i) {
@@ -134,12 +147,56 @@ void add_compare_rules(std::vector<Entry>& entries, CompareRules& p) {
   number("compare.search_k", p.search_k, 1.0, 30.0);
 }
 
+void add_work_rules(std::vector<Entry>& entries, CrewPractice& p) {
+  constexpr double most_hands = 50.0;
+  constexpr double most_rate_h = 10000.0;
+  for (std::size_t i = 0; i < task_kind_count; ++i) {
+    const auto kind = static_cast<TaskKind>(i);
+    const std::string id(task_kind_id(kind));
+    WorkRule& rule = p.rule(kind);
+    // The saw's speed stands with the saw.
+    if (kind != TaskKind::saw) {
+      const std::string_view unit = rate_unit(work_measure(kind));
+      entries.push_back({fmt::format("rates.{}_{}", id, unit), &rule.rate_per_person_h, nullptr,
+                         0.1, most_rate_h});
+    }
+    entries.push_back(
+        {fmt::format("hands.{}_least", id), nullptr, nullptr, 1.0, most_hands, &rule.least_hands});
+    entries.push_back(
+        {fmt::format("hands.{}_most", id), nullptr, nullptr, 1.0, most_hands, &rule.most_hands});
+  }
+}
+
+void add_crew_rules(std::vector<Entry>& entries, CrewPractice& p) {
+  const auto number = [&entries](std::string path, double& to, double least, double most) {
+    entries.push_back({std::move(path), &to, nullptr, least, most});
+  };
+  constexpr double last_hour = 23.99;
+  number("hours.bull_float_within_min", p.hours.bull_float_within_min, 1.0, most_minutes);
+  number("hours.idle_told_min", p.hours.idle_told_min, 1.0, most_minutes);
+  number("hours.go_home_min", p.hours.go_home_min, 1.0, most_minutes);
+  number("hours.next_day_from_h", p.hours.next_day_from_h, 0.0, last_hour);
+  number("hours.next_day_until_h", p.hours.next_day_until_h, 0.0, last_hour);
+  number("pieces.area_m2", p.pieces.area_m2, 1.0, 10000.0);
+  entries.push_back({"pieces.most", nullptr, nullptr, 1.0, 50.0, &p.pieces.most});
+  number("touch.full_from_opens_factor", p.touch.full_from_opens_factor, 1.0, 100.0);
+  number("touch.last_call_from_close_factor", p.touch.last_call_from_close_factor, 0.01, 1.0);
+  number("coverage.release_powder_kg_m2", p.coverage.release_powder_kg_m2, 0.001, 10.0);
+  number("coverage.release_liquid_l_m2", p.coverage.release_liquid_l_m2, 0.001, 10.0);
+  number("coverage.curing_compound_l_m2", p.coverage.curing_compound_l_m2, 0.001, 10.0);
+  number("coverage.sealer_l_m2", p.coverage.sealer_l_m2, 0.001, 10.0);
+  number("coverage.sealer_coats", p.coverage.sealer_coats, 1.0, 10.0);
+  number("coverage.cover_factor", p.coverage.cover_factor, 1.0, 3.0);
+}
+
 std::vector<Entry> entries_of(Practice& practice) {
   std::vector<Entry> entries;
   add_windows(entries, practice);
   add_surface_rules(entries, practice);
   add_day_rules(entries, practice);
   add_compare_rules(entries, practice.compare);
+  add_work_rules(entries, practice.crew);
+  add_crew_rules(entries, practice.crew);
   return entries;
 }
 
@@ -217,8 +274,10 @@ class PracticeReader {
   }
 
   void read_number(const Entry& entry, const toml::node& node) {
-    if (!node.is_number()) {
-      diagnostics.push_back(error_at(entry.path, node.source(), "expected a number"));
+    if (!node.is_number() || (entry.count != nullptr && !node.is_integer())) {
+      diagnostics.push_back(
+          error_at(entry.path, node.source(),
+                   entry.count == nullptr ? "expected a number" : "expected a whole number"));
       return;
     }
     const double value = node.value<double>().value_or(0.0);
@@ -228,7 +287,8 @@ class PracticeReader {
                    fmt::format("got {}, expected {} to {}", value, entry.least, entry.most)));
       return;
     }
-    *entry.number = value;
+    if (entry.number != nullptr) *entry.number = value;
+    if (entry.count != nullptr) *entry.count = static_cast<int>(value);
   }
 
   std::vector<Entry> entries_;
@@ -241,7 +301,17 @@ struct OrderedPair {
   double lower;
   std::string upper_path;
   double upper;
+  bool may_be_equal = false;
 };
+
+void add_hand_pairs(std::vector<OrderedPair>& pairs, const CrewPractice& p) {
+  for (std::size_t i = 0; i < task_kind_count; ++i) {
+    const WorkRule& rule = p.work[i];
+    const std::string path = fmt::format("hands.{}_", task_kind_id(static_cast<TaskKind>(i)));
+    pairs.push_back({path + "least", static_cast<double>(rule.least_hands), path + "most",
+                     static_cast<double>(rule.most_hands), true});
+  }
+}
 
 std::vector<OrderedPair> ordered_pairs(const Practice& p) {
   std::vector<OrderedPair> pairs{
@@ -254,6 +324,8 @@ std::vector<OrderedPair> ordered_pairs(const Practice& p) {
        p.compare.latest_start_h},
       {"set.seal_surface_min_c", p.set.seal_surface_min_c, "set.seal_surface_max_c",
        p.set.seal_surface_max_c},
+      {"hours.next_day_from_h", p.crew.hours.next_day_from_h, "hours.next_day_until_h",
+       p.crew.hours.next_day_until_h},
       {"saw.cut_by_ratio", p.saw.cut_by_ratio, "saw.late_ratio", p.saw.late_ratio}};
   for (std::size_t i = 0; i <= static_cast<std::size_t>(Operation::tooled_joint); ++i) {
     const auto operation = static_cast<Operation>(i);
@@ -261,16 +333,18 @@ std::vector<OrderedPair> ordered_pairs(const Practice& p) {
     pairs.push_back({table + "opens_psi", p.window(operation).opens_psi, table + "closes_psi",
                      p.window(operation).closes_psi});
   }
+  add_hand_pairs(pairs, p.crew);
   return pairs;
 }
 
 void check_order(const Practice& practice, PracticeReader& reader) {
   for (const OrderedPair& pair : ordered_pairs(practice)) {
-    if (pair.lower < pair.upper) continue;
+    if (pair.lower < pair.upper || (pair.may_be_equal && pair.lower <= pair.upper)) continue;
     Diagnostic fault{
         Severity::error,
         pair.lower_path,
-        fmt::format("got {}, expected less than {} ({})", pair.lower, pair.upper, pair.upper_path),
+        fmt::format("got {}, expected {} {} ({})", pair.lower,
+                    pair.may_be_equal ? "at most" : "less than", pair.upper, pair.upper_path),
         std::nullopt,
         std::nullopt,
         {}};

@@ -6,6 +6,7 @@
 
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/day/compare_rules.h"
+#include "slabtide/day/crew_practice.h"
 #include "slabtide/day/operation.h"
 
 // The trade's thresholds and rates, from data/practice.toml: each with its source there,
@@ -124,6 +125,7 @@ struct Practice {
   WeatherLimits limits;
   Absorptances absorptance;
   CompareRules compare;
+  CrewPractice crew;
 
   ResistanceWindow& window(Operation operation) {
     return windows[static_cast<std::size_t>(operation)];
