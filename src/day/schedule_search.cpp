@@ -1,0 +1,213 @@
+#include "schedule_search.h"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <limits>
+#include <numeric>
+#include <optional>
+#include <utility>
+
+#include "exact_schedule.h"
+
+namespace slabtide {
+
+namespace {
+
+// How hard to search: counts, not times, so that the same tasks give the same schedule on any
+// machine. Ours.
+constexpr int most_lists = 500;
+constexpr int most_nodes = 20000;
+constexpr std::size_t most_tasks_exactly = 10;
+
+constexpr int no_deadline_min = std::numeric_limits<int>::max() / 2;
+
+/// The lower, the sooner a task gets its place.
+using Rule = std::function<int(const Task&)>;
+
+int due_min(const Task& task) { return task.end_by_min.value_or(no_deadline_min); }
+
+int latest_start_min(const Task& task) {
+  const int by_end_min = due_min(task) - task.duration_min(task.most_hands);
+  return std::min(by_end_min, task.start_by_min.value_or(no_deadline_min));
+}
+
+std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule) {
+  std::vector<std::size_t> order;
+  std::vector<bool> listed(tasks.size(), false);
+  const auto may_come = [&](std::size_t task) {
+    return std::all_of(tasks[task].after.begin(), tasks[task].after.end(),
+                       [&listed](std::size_t before) { return listed[before]; });
+  };
+  while (order.size() < tasks.size()) {
+    std::optional<std::size_t> next;
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      if (listed[i] || !may_come(i)) continue;
+      if (!next || rule(tasks[i]) < rule(tasks[*next])) next = i;
+    }
+    listed[*next] = true;
+    order.push_back(*next);
+  }
+  return order;
+}
+
+/// The search for one crew size.
+class Search {
+ public:
+  Search(std::span<const Task> tasks, int crew)
+      : tasks_(tasks), crew_(crew), bound_(lower_bound(tasks, crew)) {}
+
+  /// A smaller crew's day is one this crew can work as well.
+  void start_from(const FoundSchedule& smaller) {
+    best_ = smaller.schedule;
+    best_->crew = crew_;
+    list_ = smaller.list;
+  }
+
+  void run() {
+    try_rules();
+    if (!reached_bound() && tasks_.size() <= most_tasks_exactly) search_whole();
+    while (late_beyond_help() && lists_left_ > 0 && better_by_one_move()) {
+    }
+  }
+
+  Schedule take_schedule() {
+    best_->proved = proved_ || reached_bound();
+    return *best_;
+  }
+  TaskList take_list() { return std::move(list_); }
+
+ private:
+  bool reached_bound() const {
+    const Score score = score_of(*best_);
+    return score.late_min == bound_.late_min && score.last_finish_min == bound_.last_finish_min;
+  }
+  /// Late minutes that no bound explains: worth a longer search.
+  bool late_beyond_help() const { return !proved_ && best_->late_min > bound_.late_min; }
+
+  /// Who does what matters only where late minutes and last finish leave the choice open.
+  bool take(const TaskList& list, Schedule schedule) {
+    const auto goal = [](const Schedule& s) { return std::pair(s.late_min, s.last_finish_min); };
+    if (best_ && goal(schedule) > goal(*best_)) return false;
+    deal_out(tasks_, schedule);
+    if (best_ && score_of(schedule) >= score_of(*best_)) return false;
+    best_ = std::move(schedule);
+    list_ = list;
+    return true;
+  }
+
+  bool try_list(const TaskList& list) {
+    --lists_left_;
+    return take(list, times_of(tasks_, crew_, list));
+  }
+
+  void try_rules() {
+    const std::array<Rule, 3> rules{latest_start_min, due_min,
+                                    [](const Task& task) { return task.start_from_min; }};
+    for (const Rule& rule : rules) {
+      TaskList list{order_by(tasks_, rule), std::vector<int>(tasks_.size(), 0)};
+      try_list(list);
+      for (std::size_t i = 0; i < tasks_.size(); ++i) list.hands[i] = tasks_[i].least_hands;
+      try_list(list);
+      for (std::size_t i = 0; i < tasks_.size(); ++i) {
+        list.hands[i] = std::min(tasks_[i].most_hands, crew_);
+      }
+      try_list(list);
+    }
+  }
+
+  void search_whole() {
+    ExactSearch exact = search_exactly(tasks_, crew_, score_of(*best_), most_nodes);
+    proved_ = exact.whole;
+    if (!exact.better) return;
+    TaskList list;
+    list.order.resize(tasks_.size());
+    std::iota(list.order.begin(), list.order.end(), std::size_t{0});
+    std::stable_sort(list.order.begin(), list.order.end(), [&](std::size_t a, std::size_t b) {
+      return (*exact.better)[a].start_min < (*exact.better)[b].start_min;
+    });
+    for (const Assignment& assignment : *exact.better) list.hands.push_back(assignment.hands);
+    best_.reset();
+    take(list, summed(tasks_, crew_, std::move(*exact.better)));
+  }
+
+  /// The late tasks and, through them, what holds them up.
+  std::vector<bool> worth_moving() const {
+    std::vector<bool> worth(tasks_.size(), false);
+    for (std::size_t i = tasks_.size(); i-- > 0;) {
+      worth[i] = worth[i] || best_->assignments[i].late_min > 0;
+      if (!worth[i]) continue;
+      for (const std::size_t before : tasks_[i].after) worth[before] = true;
+    }
+    return worth;
+  }
+
+  bool waits_for(std::size_t task, std::size_t other) const {
+    const auto& after = tasks_[task].after;
+    return std::find(after.begin(), after.end(), other) != after.end();
+  }
+
+  bool better_by_one_move() {
+    const std::vector<bool> worth = worth_moving();
+    for (std::size_t place = 0; place < list_.order.size(); ++place) {
+      if (worth[list_.order[place]] && better_further_forward(place)) return true;
+    }
+    for (std::size_t place = 0; place < list_.order.size(); ++place) {
+      if (better_further_back(place)) return true;
+    }
+    return better_with_other_hands();
+  }
+
+  bool better_further_forward(std::size_t place) {
+    TaskList list = list_;
+    for (std::size_t to = place; to > 0 && !waits_for(list.order[to], list.order[to - 1]); --to) {
+      std::swap(list.order[to], list.order[to - 1]);
+      if (lists_left_ <= 0) return false;
+      if (try_list(list)) return true;
+    }
+    return false;
+  }
+
+  bool better_further_back(std::size_t place) {
+    TaskList list = list_;
+    for (std::size_t to = place + 1;
+         to < list.order.size() && !waits_for(list.order[to], list.order[to - 1]); ++to) {
+      std::swap(list.order[to], list.order[to - 1]);
+      if (lists_left_ <= 0) return false;
+      if (try_list(list)) return true;
+    }
+    return false;
+  }
+
+  bool better_with_other_hands() {
+    for (std::size_t i = 0; i < tasks_.size(); ++i) {
+      TaskList list = list_;
+      for (int hands = tasks_[i].least_hands; hands <= std::min(tasks_[i].most_hands, crew_);
+           ++hands) {
+        if (lists_left_ <= 0) return false;
+        list.hands[i] = hands;
+        if (try_list(list)) return true;
+      }
+    }
+    return false;
+  }
+
+  std::span<const Task> tasks_;
+  int crew_;
+  Score bound_;
+  std::optional<Schedule> best_;
+  TaskList list_;
+  bool proved_ = false;
+  int lists_left_ = most_lists;
+};
+
+}  // namespace
+
+FoundSchedule search_schedule(std::span<const Task> tasks, int crew, const FoundSchedule* smaller) {
+  Search search(tasks, crew);
+  if (smaller != nullptr) search.start_from(*smaller);
+  search.run();
+  return {search.take_schedule(), search.take_list()};
+}
+
+}  // namespace slabtide
