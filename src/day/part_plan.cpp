@@ -62,6 +62,7 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   window.opens = opens.by_share(part.practice.cells.first_share);
   window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
   window.closes = closes.by_share(part.practice.cells.first_share);
+  window.closed_all_over = closes.by_share(part.practice.cells.all_over_share);
   if (stiff_before_dry) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
   } else if (water_stands) {
@@ -279,6 +280,7 @@ OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practi
   if (cell.opens_s) window.opens = run.at(*cell.opens_s);
   window.open_all_over = window.opens;
   if (cell.closes_s) window.closes = run.at(*cell.closes_s);
+  window.closed_all_over = window.closes;
   if (!window.opens) window.note = "not before the forecast ends";
   return window;
 }

@@ -34,6 +34,15 @@ std::string working_order(const std::vector<PartPlan>& parts, Operation operatio
   return order;
 }
 
+std::vector<PartTouch> plan_touch(const ZonePlan& plan, const Zone& zone, const ZoneRun& zone_run,
+                                  const PourRun& run, const Practice& practice) {
+  std::vector<TouchedPart> parts;
+  for (const PartPlan& part : plan.parts) parts.push_back({&part, main_operation(zone.finish)});
+  if (parts.empty()) parts.push_back({&plan.whole, main_operation(zone.finish)});
+  if (plan.border) parts.push_back({&*plan.border, main_operation(zone.border->finish)});
+  return touch_of(parts, zone_run, run, practice);
+}
+
 std::vector<FacePlan> plan_faces(const Zone& zone, const ZoneRun& zone_run, const PourRun& run,
                                  const Practice& practice) {
   std::vector<FacePlan> faces;
@@ -74,6 +83,7 @@ ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, co
                             operations_of(zone.border->finish), takes_release(zone.border->finish),
                             run, practice);
   }
+  plan.touch = plan_touch(plan, zone, zone_run, run, practice);
   plan.faces = plan_faces(zone, zone_run, run, practice);
   for (const SawKind kind : {SawKind::early_entry, SawKind::wet}) {
     plan.saws.push_back(plan_saw(kind, zone, zone_run, job, run, practice));

@@ -5,9 +5,11 @@
 #include <vector>
 
 #include "slabtide/day/caution.h"
+#include "slabtide/day/crew_plan.h"
 #include "slabtide/day/cut_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
+#include "slabtide/day/supplies.h"
 #include "slabtide/day/zone_plan.h"
 #include "slabtide/weather/sun.h"
 
@@ -27,6 +29,8 @@ struct DayPlan {
   std::vector<ZonePlan> zones;  ///< in the order of job.zones
   CutPlan cuts;
   std::optional<Tightest> tightest;
+  CrewPlan crew;
+  std::vector<Supply> supplies;
   std::vector<Caution> cautions;
   std::vector<std::string> assumptions;
 };

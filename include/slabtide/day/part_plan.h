@@ -17,6 +17,8 @@ struct OperationWindow {
   std::optional<UtcTime> opens;          ///< the first tenth of the area is ready
   std::optional<UtcTime> open_all_over;  ///< nine tenths are
   std::optional<UtcTime> closes;         ///< the first tenth is too stiff, or it is too late
+  /// Nine tenths are too stiff: until then work that follows the setting can be done.
+  std::optional<UtcTime> closed_all_over;
   std::string note;
 
   /// From opening to closing; empty where either is missing.

@@ -8,6 +8,7 @@
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/day/saw_plan.h"
+#include "slabtide/day/touch.h"
 
 namespace slabtide {
 
@@ -29,8 +30,9 @@ struct ZonePlan {
   std::vector<PartPlan> parts;  ///< empty where the zone behaves as one
   std::optional<PartPlan> border;
   std::vector<FacePlan> faces;
-  std::vector<SawPlan> saws;  ///< early entry and wet
-  std::string working_order;  ///< how to work through it; empty where it behaves as one
+  std::vector<SawPlan> saws;     ///< early entry and wet
+  std::vector<PartTouch> touch;  ///< of the parts, or the whole, and the border
+  std::string working_order;     ///< how to work through it; empty where it behaves as one
 };
 
 /// The plan of one zone: whole, by its parts where they differ, its border and its faces.

@@ -1,0 +1,74 @@
+#include "crew_cures.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <string>
+
+#include "schedule_search.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t most_more_hands = 2;
+/// What one and two ordinary doses do at mild temperatures, and an hour besides; ours.
+constexpr std::array<int, 3> later_min{30, 60, 90};
+
+/// The zone with the most late minutes that the crew could have helped: its own finishing.
+std::string latest_zone(const std::vector<Task>& tasks, const Schedule& schedule) {
+  std::map<std::string, int> late_min;
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    if (!tasks[i].later) late_min[tasks[i].zone] += schedule.assignments[i].late_min;
+  }
+  const auto latest = std::max_element(late_min.begin(), late_min.end(),
+                                       [](auto& a, auto& b) { return a.second < b.second; });
+  return latest == late_min.end() || latest->second == 0 ? std::string() : latest->first;
+}
+
+void put_back(Task& task, int minutes) {
+  task.start_from_min += minutes;
+  task.end_from_min += minutes;
+  if (task.start_by_min) *task.start_by_min += minutes;
+  if (task.end_by_min) *task.end_by_min += minutes;
+}
+
+std::vector<Task> with_zone_later(std::vector<Task> tasks, const std::string& zone, int minutes,
+                                  bool placing_too) {
+  for (Task& task : tasks) {
+    const bool moves = task.zone == zone && (placing_too || task.kind != TaskKind::screed);
+    if (moves) put_back(task, minutes);
+  }
+  return tasks;
+}
+
+}  // namespace
+
+std::vector<CrewCure> crew_cures(const std::vector<Task>& tasks, const Schedule& as_planned,
+                                 std::span<const Schedule> larger) {
+  std::vector<CrewCure> cures;
+  const auto consider = [&](CureKind kind, const std::string& zone, int amount, int late_min) {
+    // More of the same that does no better is not worth a word.
+    const bool same = !cures.empty() && cures.back().kind == kind;
+    const int to_better = same ? cures.back().late_min : as_planned.late_min;
+    if (late_min < to_better) cures.push_back({kind, zone, amount, late_min});
+  };
+  for (const Schedule& schedule : larger.first(std::min(most_more_hands, larger.size()))) {
+    consider(CureKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);
+  }
+  const std::string zone = latest_zone(tasks, as_planned);
+  for (const bool placing_too : {false, true}) {
+    if (zone.empty()) break;
+    const CureKind kind = placing_too ? CureKind::place_later : CureKind::slow_the_set;
+    for (const int minutes : later_min) {
+      const std::vector<Task> later = with_zone_later(tasks, zone, minutes, placing_too);
+      consider(kind, zone, minutes,
+               search_schedule(later, as_planned.crew, nullptr).schedule.late_min);
+    }
+  }
+  std::stable_sort(cures.begin(), cures.end(),
+                   [](const CrewCure& a, const CrewCure& b) { return a.late_min < b.late_min; });
+  return cures;
+}
+
+}  // namespace slabtide
