@@ -3,6 +3,7 @@
 #include <array>
 
 #include "slabtide/cli/compare_command.h"
+#include "slabtide/cli/crew_command.h"
 #include "slabtide/cli/fetch_command.h"
 #include "slabtide/cli/outlook_command.h"
 #include "slabtide/cli/plan_command.h"
@@ -13,8 +14,8 @@
 namespace slabtide {
 
 std::span<const Command> commands() {
-  static const std::array all{plan_command,  saw_command,   outlook_command, compare_command,
-                              fetch_command, quick_command, starter_command};
+  static const std::array all{plan_command,    crew_command,  saw_command,   outlook_command,
+                              compare_command, fetch_command, quick_command, starter_command};
   return all;
 }
 

@@ -267,6 +267,9 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (!quick.fault.empty()) return refuse(quick.fault, err);
   JobPlanning planning = plan_loaded(complete_job(std::move(quick.job), line, err), err);
   if (!planning.planned) return planning.exit_code;
+  // A panel made up to look at the weather has no crew and takes nothing along.
+  planning.planned->plan.crew = {};
+  planning.planned->plan.supplies = {};
   std::vector<std::string>& said = planning.planned->plan.assumptions;
   said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
   const PlanFacts facts = planning.planned->facts();

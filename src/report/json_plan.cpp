@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "slabtide/core/version.h"
+#include "slabtide/report/json_crew.h"
 #include "slabtide/report/text_saw.h"
 
 namespace slabtide {
@@ -50,6 +51,9 @@ class JsonPlan {
     json["tightest"] = tightest();
     json["order"] = order();
     json["trucks"] = trucks();
+    json["crew"] = Json::parse(json_crew(facts_.plan.crew, facts_.job));
+    json["crew_summary"] = Json::parse(json_crew_summary(facts_.plan.crew, facts_.job));
+    json["supplies"] = Json::parse(json_supplies(facts_.plan.supplies));
     json["saw"] = saws();
     json["cautions"] = Json::array();
     for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
@@ -154,6 +158,7 @@ class JsonPlan {
                                {"facing_deg", face.facing_deg ? Json(*face.facing_deg) : Json()},
                                {"windows", windows({face.strip})}});
     }
+    json["touch"] = Json::parse(json_touch(plan.touch, facts_.job));
     json["working_order"] = plan.working_order;
     json["joints"] = joints(which);
     json["saw_windows"] = saw_windows(plan);

@@ -10,6 +10,7 @@
 #include "slabtide/job/wording.h"
 #include "slabtide/report/part_table.h"
 #include "slabtide/report/text_cautions.h"
+#include "slabtide/report/text_crew.h"
 #include "slabtide/report/text_order.h"
 
 namespace slabtide {
@@ -141,7 +142,7 @@ std::string headline(const PlanFacts& facts, const TextStyle& style) {
   const std::string saw = saw_headline(facts);
   if (!saw.empty())
     text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, indent);
-  return text + text_order(facts, style) + "\n";
+  return text + crew_headline(facts, style) + text_order(facts, style) + "\n";
 }
 
 }  // namespace

@@ -60,6 +60,10 @@ inline constexpr double ml_per_100kg_per_floz_cwt = 29.5735295625 / 45.359237 * 
 constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_floz_cwt; }
 constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
 
+inline constexpr double l_per_gal = 3.785411784;
+constexpr double l_from_gal(double gal) { return gal * l_per_gal; }
+constexpr double gal_from_l(double l) { return l / l_per_gal; }
+
 /// Insulation R, h·ft²·°F/Btu to m²K/W.
 constexpr double m2k_w_from_r_us(double r) { return r * 0.1761; }
 constexpr double mm_from_rain_in(double in) { return in * 25.4; }

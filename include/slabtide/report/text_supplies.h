@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/day/supplies.h"
+#include "slabtide/job/job.h"
+
+namespace slabtide {
+
+/// "22 lb", "4.2 gal", "7 yd³"; rounded up, so that it is enough.
+std::string supply_amount_words(const Supply& supply, UnitSystem units);
+
+/// The take-along list, one line a thing.
+std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units);
+
+}  // namespace slabtide
