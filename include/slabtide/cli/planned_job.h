@@ -16,7 +16,7 @@ struct PlannedJob {
   DayPlan plan;
 
   PlanFacts facts() const {
-    return {loaded.job, loaded.forecast, run, plan, loaded.forecast_age_h};
+    return {loaded.job, loaded.forecast, run, plan, loaded.practice, loaded.forecast_age_h};
   }
 };
 

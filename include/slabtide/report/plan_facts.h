@@ -5,6 +5,7 @@
 
 #include "slabtide/day/day_plan.h"
 #include "slabtide/day/pour_run.h"
+#include "slabtide/day/practice.h"
 #include "slabtide/job/job.h"
 #include "slabtide/weather/forecast.h"
 
@@ -16,6 +17,7 @@ struct PlanFacts {
   const Forecast& forecast;
   const PourRun& run;
   const DayPlan& plan;
+  const Practice& practice;
   std::optional<double> forecast_age_h;  ///< since it was issued, where that is known
 };
 

@@ -41,7 +41,8 @@ std::string json_of(const PlannedDay& day, const CompareSettings& settings) {
   const Comparison comparison = compare_choices(compared, settings);
   const TurningPoint turning = find_turning_point(compared, comparison, settings);
   const Advice advice = advise(day.job(), comparison, turning, day.practice().compare);
-  const PlanFacts plan{day.job(), day.forecast(), day.run(), day.plan(), std::nullopt};
+  const PlanFacts plan{day.job(),  day.forecast(), day.run(),
+                       day.plan(), day.practice(), std::nullopt};
   return json_compare({plan, comparison, turning, advice});
 }
 
@@ -180,7 +181,8 @@ TEST_CASE("the table keeps to 80 columns and marks one row") {
   const Comparison comparison = compare_choices(compared, {});
   const TurningPoint turning = find_turning_point(compared, comparison, {});
   const Advice advice = advise(day.job(), comparison, turning, day.practice().compare);
-  const PlanFacts plan{day.job(), day.forecast(), day.run(), day.plan(), std::nullopt};
+  const PlanFacts plan{day.job(),  day.forecast(), day.run(),
+                       day.plan(), day.practice(), std::nullopt};
   const std::string text = text_compare({plan, comparison, turning, advice}, TextStyle{});
   std::size_t from = 0;
   int marked = 0;
