@@ -1,6 +1,6 @@
 # Turns each data file the program carries inside into a function of its own:
 # data/practice.toml becomes `std::string_view slabtide::embedded::practice_toml()`.
-set(embedded_files practice.toml starter.toml)
+set(embedded_files practice.toml starter.toml page/palette.css)
 set(embedded_dir ${CMAKE_CURRENT_BINARY_DIR}/embedded)
 foreach(file IN LISTS embedded_files)
   string(MAKE_C_IDENTIFIER ${file} name)

@@ -9,5 +9,6 @@ namespace slabtide::embedded {
 
 std::string_view practice_toml();
 std::string_view starter_toml();
+std::string_view page_palette_css();
 
 }  // namespace slabtide::embedded

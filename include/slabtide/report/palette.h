@@ -1,0 +1,40 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace slabtide {
+
+/// Colours told apart with any kind of colour sight. Source: Okabe & Ito 2008, Color Universal
+/// Design. Status: published, values from memory. data/page/palette.css has them as custom
+/// properties, each in a light and a dark turn of it.
+namespace palette {
+
+inline constexpr std::string_view black = "#000000";
+inline constexpr std::string_view orange = "#e69f00";
+inline constexpr std::string_view sky = "#56b4e9";
+inline constexpr std::string_view green = "#009e73";
+inline constexpr std::string_view yellow = "#f0e442";
+inline constexpr std::string_view blue = "#0072b2";
+inline constexpr std::string_view vermilion = "#d55e00";
+inline constexpr std::string_view purple = "#cc79a7";
+
+}  // namespace palette
+
+/// How many lines of one chart differ in colour and dash: classes "line-1" to "line-6".
+inline constexpr std::size_t line_class_count = 6;
+
+/// The class of the nth line (from 0) of a chart; they come round again after the last.
+std::string line_class(std::size_t index);
+
+/// Dark blue (0) to yellow (1), as "#rrggbb": brightness rises all the way, so that it reads in
+/// grey and with any kind of colour sight. Clamped outside 0 to 1.
+/// Source: Nuñez, Anderton & Renslow 2018, Optimizing colormaps with consideration for color
+/// vision deficiency (cividis), PLoS ONE 13. Status: published, ten of its values from memory,
+/// straight lines between them.
+/// Error: std::invalid_argument for a share that is not a number.
+std::string sequential_colour(double share);
+
+}  // namespace slabtide

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+// Markup (HTML and the SVG within it) built inside out from elements. Text and attribute values
+// are escaped here, so that nothing a user wrote can become markup; numbers are short and the
+// same in every locale.
+
+namespace slabtide {
+
+/// `text` with & < > " ' escaped, and characters that no document may hold left out.
+std::string escape_markup(std::string_view text);
+
+/// At most `decimals` (0 to 4), without needless zeros, never "-0": "12", "0.5", "-3.25".
+/// Error: std::invalid_argument if not finite: a picture has no place for it.
+std::string short_number(double value, int decimals = 1);
+
+/// An element with its attributes and all that is in it.
+///
+///     Element("g").set("class", "axis").add(Element("text").set("x", 4.5).text("noon")).str()
+class Element {
+ public:
+  explicit Element(std::string_view name);
+
+  Element& set(std::string_view attribute, std::string_view value);
+  Element& set(std::string_view attribute, const char* value);
+  Element& set(std::string_view attribute, double value);
+  /// An attribute that says all by being there: `hidden`, `checked`.
+  Element& mark(std::string_view attribute);
+
+  Element& text(std::string_view text);
+  Element& add(const Element& child);
+  /// Markup that was escaped when it was made.
+  Element& add_markup(std::string_view markup);
+
+  bool empty() const { return body_.empty(); }
+  std::string str() const;
+
+ private:
+  std::string name_;
+  std::string attributes_;
+  std::string body_;
+};
+
+/// The data of a path or the points of a polygon, written as they come.
+class PathData {
+ public:
+  PathData& move_to(double x, double y);
+  PathData& line_to(double x, double y);
+  PathData& close();
+
+  bool empty() const { return data_.empty(); }
+  const std::string& str() const { return data_; }
+
+ private:
+  std::string data_;
+};
+
+}  // namespace slabtide
