@@ -1,15 +1,10 @@
 #include "slabtide/cli/compare_command.h"
 
-#include <filesystem>
 #include <ostream>
-
-#include <fmt/format.h>
 
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/cli/progress.h"
-#include "slabtide/core/files.h"
-#include "slabtide/report/json_compare.h"
 #include "slabtide/report/text_compare.h"
 
 namespace slabtide {
@@ -22,29 +17,8 @@ CommandLine compare_line() {
   line.summary = "what to order: retarder, hours, hands and shade tried in turn";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back({"write", "FILE", "write the comparison to FILE.json as well", true});
+  line.options.push_back(write_option("the comparison", endings_of(compare_formats())));
   return line;
-}
-
-/// The first fault of the files to write; empty where there is none.
-std::string ending_fault(const std::vector<std::string>& paths) {
-  for (const std::string& path : paths) {
-    if (std::filesystem::path(path).extension() == ".json") continue;
-    return fmt::format("--write {}: the ending chooses the format, expected .json", path);
-  }
-  return {};
-}
-
-int write_files(const std::vector<std::string>& paths, const CompareFacts& facts,
-                std::ostream& err) {
-  for (const std::string& path : paths) {
-    const auto fault = replace_file(path, json_compare(facts));
-    if (!fault) continue;
-    err << fmt::format("{}: {}\n", path, fault->message);
-    if (!fault->next_step.empty()) err << "  " << fault->next_step << "\n";
-    return exit_could_not;
-  }
-  return exit_done;
 }
 
 /// Computes it all, telling how far it is.
@@ -70,7 +44,8 @@ Compared compare(const PlannedJob& planned, std::ostream& err) {
 
 int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
-  if (const std::string fault = ending_fault(files); !fault.empty()) {
+  if (const std::string fault = ending_fault(files, endings_of(compare_formats()));
+      !fault.empty()) {
     err << "slabtide compare: " << fault << "\n";
     return exit_input_wrong;
   }
@@ -79,7 +54,9 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const PlanFacts plan = planning.planned->facts();
   const Compared compared = compare(*planning.planned, err);
   const CompareFacts facts{plan, compared.comparison, compared.turning, compared.advice};
-  if (const int code = write_files(files, facts, err); code != exit_done) return code;
+  const int code =
+      write_reports(files, compare_formats(), facts, planning.planned->loaded.now, err);
+  if (code != exit_done) return code;
   out << text_compare(facts, style_for(out));
   return exit_done;
 }

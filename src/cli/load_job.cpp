@@ -74,20 +74,20 @@ class Loader {
     return make_series({"weather", {}});
   }
 
-  /// How old the forecast is by the clock, or by --now.
-  bool read_age() {
-    UtcTime now = boost::posix_time::second_clock::universal_time();
+  /// The moment it is taken to be, and with it how old the forecast is.
+  bool read_now() {
+    now_ = boost::posix_time::second_clock::universal_time();
     if (const auto text = line_.text("now")) {
       const auto instant = parse_instant(*text);
       if (!instant) {
         return refuse(fmt::format("--now: got '{}', expected 2026-05-13T18:00", *text));
       }
-      now = instant->offset ? instant->local - *instant->offset
-                            : job_.site.time_zone.utc_from_local(instant->local).utc;
+      now_ = instant->offset ? instant->local - *instant->offset
+                             : job_.site.time_zone.utc_from_local(instant->local).utc;
     }
     if (forecast_.issued) {
       constexpr double seconds_per_hour = 3600.0;
-      forecast_age_h_ = seconds_between(*forecast_.issued, now) / seconds_per_hour;
+      forecast_age_h_ = seconds_between(*forecast_.issued, now_) / seconds_per_hour;
     }
     return true;
   }
@@ -95,7 +95,7 @@ class Loader {
   JobLoading result() {
     if (exit_code_ != exit_done) return {std::nullopt, exit_code_};
     return {LoadedJob{std::move(path_), std::move(text_), std::move(job_), practice_,
-                      std::move(forecast_), *series_, forecast_age_h_},
+                      std::move(forecast_), *series_, now_, forecast_age_h_},
             exit_done};
   }
 
@@ -158,6 +158,7 @@ class Loader {
   Practice practice_;
   Forecast forecast_;
   std::optional<WeatherSeries> series_;
+  UtcTime now_;
   std::optional<double> forecast_age_h_;
   int exit_code_ = exit_done;
 };
@@ -174,14 +175,14 @@ std::vector<Option> job_options() {
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
   static_cast<void>(loader.read_job_file(path) && loader.read_units() &&
-                    loader.read_practice_files() && loader.read_weather() && loader.read_age());
+                    loader.read_practice_files() && loader.read_weather() && loader.read_now());
   return loader.result();
 }
 
 JobLoading complete_job(Job job, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
   loader.take_job(std::move(job));
-  if (loader.read_practice_files()) loader.read_weather();
+  static_cast<void>(loader.read_practice_files() && loader.read_weather() && loader.read_now());
   return loader.result();
 }
 

@@ -2,6 +2,7 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <filesystem>
@@ -9,29 +10,27 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/command_line.h"
 #include "slabtide/core/files.h"
+#include "slabtide/report/json_compare.h"
 #include "slabtide/report/json_plan.h"
 
 namespace slabtide {
 
 namespace {
 
-/// A file format and what makes it.
-struct Format {
-  std::string_view ending;
-  std::string (*make)(const PlanFacts&);
+/// A format that goes by the facts alone.
+template <class Facts, std::string (*make)(const Facts&)>
+std::string from_facts(const Facts& facts, const Writing& /*writing*/) {
+  return make(facts);
+}
+
+constexpr std::array plan_table{
+    FileFormat<PlanFacts>{".json", from_facts<PlanFacts, json_plan>},
 };
 
-constexpr std::array<Format, 1> formats{{{".json", json_plan}}};
-
-const Format* format_of(const std::string& path) {
-  const std::string ending = std::filesystem::path(path).extension().string();
-  for (const Format& format : formats) {
-    if (format.ending == ending) return &format;
-  }
-  return nullptr;
-}
+constexpr std::array compare_table{
+    FileFormat<CompareFacts>{".json", from_facts<CompareFacts, json_compare>},
+};
 
 bool is_set(const char* variable) {
   const char* value = std::getenv(variable);
@@ -47,24 +46,46 @@ TextStyle style_for(const std::ostream& out) {
   return {terminal && !dumb && !is_set("NO_COLOR")};
 }
 
-std::string write_fault(const std::vector<std::string>& paths) {
-  for (const std::string& path : paths) {
-    if (format_of(path) != nullptr) continue;
-    std::string known;
-    for (const Format& format : formats) {
-      known += fmt::format("{}{}", known.empty() ? "" : ", ", format.ending);
-    }
-    return fmt::format("--write {}: the ending chooses the format, expected {}", path, known);
-  }
-  return {};
+std::span<const FileFormat<PlanFacts>> plan_formats() { return plan_table; }
+
+std::span<const FileFormat<CompareFacts>> compare_formats() { return compare_table; }
+
+std::string ending_of(const std::string& path) {
+  return std::filesystem::path(path).extension().string();
 }
 
-int write_plan_files(const std::vector<std::string>& paths, const PlanFacts& facts,
-                     std::ostream& err) {
-  for (const std::string& path : paths) {
-    const auto fault = replace_file(path, format_of(path)->make(facts));
+std::string text_before(const std::string& path) { return read_file(path).text.value_or(""); }
+
+std::string endings_words(const std::vector<std::string_view>& endings) {
+  std::string words;
+  for (const std::string_view ending : endings) {
+    if (!words.empty()) words += ending == endings.back() ? " or " : ", ";
+    words += ending;
+  }
+  return words;
+}
+
+Option write_option(std::string_view what, const std::vector<std::string_view>& endings) {
+  return {"write", "FILE",
+          fmt::format("write {} to FILE too, {} as its ending says", what, endings_words(endings)),
+          true};
+}
+
+std::string ending_fault(const std::vector<std::string>& paths,
+                         const std::vector<std::string_view>& endings) {
+  const auto unknown = std::find_if(paths.begin(), paths.end(), [&](const std::string& path) {
+    return std::find(endings.begin(), endings.end(), ending_of(path)) == endings.end();
+  });
+  if (unknown == paths.end()) return {};
+  return fmt::format("--write {}: the ending chooses the format, expected {}", *unknown,
+                     endings_words(endings));
+}
+
+int write_files(const std::vector<MadeFile>& files, std::ostream& err) {
+  for (const MadeFile& file : files) {
+    const auto fault = replace_file(file.path, file.text);
     if (!fault) continue;
-    err << fmt::format("{}: {}\n", path, fault->message);
+    err << fmt::format("{}: {}\n", file.path, fault->message);
     if (!fault->next_step.empty()) err << "  " << fault->next_step << "\n";
     return exit_could_not;
   }

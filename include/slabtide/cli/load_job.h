@@ -20,7 +20,8 @@ struct LoadedJob {
   Practice practice;
   Forecast forecast;
   WeatherSeries series;
-  /// Hours from the forecast's issue to now, or to --now; absent where it does not say.
+  UtcTime now;  ///< --now, or the clock
+  /// Hours from the forecast's issue to now; absent where it does not say.
   std::optional<double> forecast_age_h;
 };
 
