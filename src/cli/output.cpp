@@ -11,6 +11,8 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/files.h"
+#include "slabtide/report/calendar.h"
+#include "slabtide/report/csv_plan.h"
 #include "slabtide/report/json_compare.h"
 #include "slabtide/report/json_plan.h"
 
@@ -24,8 +26,14 @@ std::string from_facts(const Facts& facts, const Writing& /*writing*/) {
   return make(facts);
 }
 
+std::string day_calendar(const PlanFacts& facts, const Writing& writing) {
+  return calendar(facts, {writing.now, writing.before});
+}
+
 constexpr std::array plan_table{
     FileFormat<PlanFacts>{".json", from_facts<PlanFacts, json_plan>},
+    FileFormat<PlanFacts>{".ics", day_calendar},
+    FileFormat<PlanFacts>{".csv", from_facts<PlanFacts, csv_plan>},
 };
 
 constexpr std::array compare_table{

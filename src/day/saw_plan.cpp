@@ -105,6 +105,20 @@ double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw) {
   return std::max(saw.wet_least_depth_m, saw.wet_depth_share * thickness_m);
 }
 
+OperationWindow window_of(const SawPlan& saw) {
+  OperationWindow window;
+  window.operation = saw.kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet;
+  window.opens = saw.opens;
+  window.open_all_over = saw.open_all_over;
+  window.closes = saw.latest;
+  if (!saw.opens) {
+    window.note = "not before the forecast ends";
+  } else if (saw.too_late) {
+    window.note = "opens only when the cuts must be done";
+  }
+  return window;
+}
+
 double uncut_length_m(const Zone& zone) {
   if (zone.path) return line_length_m(*zone.path);
   return split_into_panels(zone.outline, {}).panels.front().length_m;

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "slabtide/day/part_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
 
@@ -21,6 +22,9 @@ struct SawPlan {
   double depth_m = 0.0;
   bool too_late = false;  ///< opens only after `latest`
 };
+
+/// The same as an operation's window: it closes when the cuts must be done.
+OperationWindow window_of(const SawPlan& saw);
 
 /// The length of the zone as one uncut piece: a walk's line, the longer side
 /// of the smallest box around an outline.
