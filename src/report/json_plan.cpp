@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
@@ -117,6 +118,18 @@ class JsonPlan {
     return json;
   }
 
+  /// Those of the zone as a whole, its forms and its saws among them.
+  Json zone_windows(const ZonePlan& plan) const {
+    Json json = windows(plan.whole.windows);
+    for (const FacePlan& face : plan.faces) {
+      OperationWindow strip = face.strip;
+      strip.note = strip.note.empty() ? face.name : fmt::format("{}: {}", face.name, strip.note);
+      json.push_back(window(strip));
+    }
+    for (const SawPlan& saw : plan.saws) json.push_back(window(window_of(saw)));
+    return json;
+  }
+
   /// The times and peaks that a zone and each part of it have alike.
   void put_part(Json& json, const PartPlan& part) const {
     json["sunlit_share"] = hundredths(part.sunlit_share);
@@ -149,6 +162,7 @@ class JsonPlan {
               {"tied", described.tied},
               {"placed", {{"start", time(plan.placed.start)}, {"end", time(plan.placed.end)}}}};
     put_part(json, plan.whole);
+    json["windows"] = zone_windows(plan);
     json["parts"] = Json::array();
     for (const PartPlan& one : plan.parts) json["parts"].push_back(part(one));
     json["border"] = plan.border ? part(*plan.border) : Json(nullptr);

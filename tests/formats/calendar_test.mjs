@@ -1,0 +1,233 @@
+// node calendar_test.mjs DAYS_DIR PROGRAM WORK_DIR: the calendars byte by byte (RFC 5545), then
+// read back with ical.js and held against the JSON of the same day, then exported again.
+import assert from 'node:assert/strict';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import test from 'node:test';
+import { daysIn, moment, npm, plan } from './program.mjs';
+import { nastyNames } from './jobs.mjs';
+
+const [folder, program, work] = process.argv.slice(2);
+const ICAL = npm('ical.js').default ?? npm('ical.js');
+const days = daysIn(folder);
+
+const events = (ics) => new ICAL.Component(ICAL.parse(ics.toString('utf8')))
+  .getAllSubcomponents('vevent').map((component) => {
+    const text = (name) => component.getFirstPropertyValue(name);
+    const time = (name) => {
+      const value = text(name);
+      if (value === null) return null;
+      assert.equal(value.zone.tzid, 'UTC');
+      return value.toJSDate().getTime();
+    };
+    return {
+      uid: text('uid'), summary: text('summary'), description: text('description'),
+      category: text('categories'), status: text('status'), sequence: text('sequence'),
+      stamp: time('dtstamp'), start: time('dtstart'), end: time('dtend'),
+      alarms: component.getAllSubcomponents('valarm'),
+    };
+  });
+
+test('lines of 75 octets at most, ended with CRLF, no character torn (RFC 5545, 3.1)', () => {
+  const utf8 = new TextDecoder('utf-8', { fatal: true });
+  let folded = 0;
+  for (const { name, ics } of days) {
+    const bytes = ics.toString('latin1');
+    assert.ok(bytes.endsWith('\r\n'), name);
+    for (const line of bytes.slice(0, -2).split('\r\n')) {
+      assert.doesNotMatch(line, /[\x00-\x08\x0a-\x1f\x7f]/, name);
+      assert.ok(line.length <= 75, `${name}: ${line.length} octets`);
+      utf8.decode(Buffer.from(line, 'latin1'));
+      folded += line.startsWith(' ') ? 1 : 0;
+    }
+  }
+  assert.ok(folded > 100);
+});
+
+test('a calendar of its own kind, its events whole, each with an alarm', () => {
+  for (const { name, json, ics } of days) {
+    const calendar = new ICAL.Component(ICAL.parse(ics.toString('utf8')));
+    assert.equal(calendar.getFirstPropertyValue('version'), '2.0');
+    assert.match(calendar.getFirstPropertyValue('prodid'), /Slabtide/);
+    // ical.js does not know NAME (RFC 7986) and leaves its text escaped.
+    assert.equal(calendar.getFirstPropertyValue('name').replace(/\\(.)/g, '$1'), json.job.name);
+    const all = events(ics);
+    assert.ok(all.length > 0, name);
+    assert.equal(new Set(all.map(({ uid }) => uid)).size, all.length, `${name}: UIDs`);
+    for (const event of all) {
+      assert.match(event.uid, /^[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+      assert.equal(event.status, 'CONFIRMED');
+      assert.ok(event.end === null || event.end > event.start, name);
+      assert.equal(event.alarms.length, 1);
+      const [alarm] = event.alarms;
+      assert.equal(alarm.getFirstPropertyValue('action'), 'DISPLAY');
+      assert.equal(alarm.getFirstPropertyValue('description'), event.summary);
+      const before = alarm.getFirstPropertyValue('trigger').toSeconds();
+      assert.equal(before, event.category === 'crew' ? -3600 : -900);
+    }
+  }
+});
+
+// What the JSON calls for: the category, the times, and what the summary ends with.
+function expected(json) {
+  const wanted = [];
+  const want = (category, start, end, ending) => {
+    if (start === null) return;
+    const [from, to] = [moment(start), moment(end)];
+    wanted.push({ category, start: from, end: to !== null && to > from ? to : null, ending });
+  };
+  for (const truck of json.trucks) want('truck', truck.arrives, truck.empty, truck.zones.map(({ zone }) => zone).join(', '));
+  for (const person of json.crew) {
+    want('crew', person.arrives, person.leaves, `${person.name} on site`);
+    for (const visit of person.returns) want('crew', visit.arrives, visit.leaves, `${person.name} on site`);
+  }
+  const later = ['walk', 'wash', 'seal'];
+  const elsewhere = ['strip', 'saw_dry', 'saw_wet', ...later];
+  for (const zone of json.zones) {
+    const own = (windows, words) => {
+      for (const window of windows) {
+        if (!elsewhere.includes(window.operation)) want('window', window.opens, window.closes, `: ${words}`);
+      }
+    };
+    if (zone.parts.length === 0) own(zone.windows, zone.name);
+    for (const part of zone.parts) own(part.windows, `${zone.name}, ${part.name}`);
+    if (zone.border) own(zone.border.windows, `${zone.name}, border`);
+    for (const face of zone.faces) {
+      for (const window of face.windows) want('window', window.opens, window.closes, `: ${zone.name}, ${face.name}`);
+    }
+    for (const window of zone.windows) {
+      if (later.includes(window.operation)) want('window', window.open_all_over, null, `: ${zone.name}`);
+    }
+    const { way, tooled } = zone.joints;
+    for (const cut of json.saw) {
+      if (cut.zone !== zone.name || cut.operation !== way) continue;
+      want('saw', cut.starts, new Date(moment(cut.starts) + cut.minutes * 60000).toISOString(), `cut ${cut.number}: ${zone.name}`);
+    }
+    const hasOwn = zone.windows.some(({ operation }) => operation === 'tooled_joint');
+    if (way === 'tooled_joint' && !hasOwn) want('window', tooled.opens, tooled.closes, `: ${zone.name}`);
+  }
+  return wanted;
+}
+
+test('the same things at the same times as in the JSON, and nothing else', () => {
+  let compared = 0;
+  for (const { name, json, ics } of days) {
+    const left = events(ics);
+    for (const { category, start, end, ending } of expected(json)) {
+      // The JSON rounds a cut's minutes and its start each; its end may lie a minute apart.
+      const slack = category === 'saw' ? 60000 : 0;
+      const found = left.findIndex((event) => event.category === category && event.start === start &&
+        Math.abs((event.end ?? event.start) - (end ?? start)) <= slack && event.summary.endsWith(ending));
+      assert.ok(found >= 0, `${name}: ${category} ${new Date(start).toISOString()} ${ending}`);
+      left.splice(found, 1);
+      compared += 1;
+    }
+    assert.deepEqual(left.map(({ summary }) => summary), [], name);
+  }
+  assert.ok(compared > 500, `${compared} events compared`);
+});
+
+test('names are shown as written', () => {
+  const all = events(days.find(({ name }) => name === 'nasty_names').ics);
+  for (const name of nastyNames) {
+    assert.ok(all.some(({ summary }) => summary === `stamp: ${name}`), name);
+  }
+});
+
+// A second export of a job, in a folder of its own; `before` is the file it finds.
+function again(text, now, before) {
+  rmSync(work, { recursive: true, force: true });
+  mkdirSync(work, { recursive: true });
+  writeFileSync(join(work, 'job.toml'), text);
+  if (before) writeFileSync(join(work, 'day.ics'), before);
+  plan(program, work, ['--write', 'day.ics', '--now', now]);
+  return readFileSync(join(work, 'day.ics'));
+}
+
+const first = days.find(({ name }) => name === 'spring').ics;
+const spring = readFileSync(join(folder, 'spring', 'job.toml'), 'utf8');
+const warmer = spring.replace('high = 66', 'high = 74');
+const byUid = (ics) => new Map(events(ics).map((event) => [event.uid, event]));
+const shown = ({ sequence, stamp, alarms, ...event }) => event;
+
+test('the same plan again, later, is the same file', () => {
+  assert.deepEqual(again(spring, '2026-05-14T05:00Z', first), first);
+});
+
+test('other weather moves the events: same UIDs, SEQUENCE up where something changed', () => {
+  const [old, now] = [byUid(first), byUid(again(warmer, '2026-05-13T18:05Z', first))];
+  let changed = 0;
+  let same = 0;
+  for (const [uid, event] of old) {
+    const next = now.get(uid);
+    assert.ok(next, `${event.summary} is carried on`);
+    if (next.status === 'CONFIRMED' && JSON.stringify(shown(next)) === JSON.stringify(shown(event))) {
+      assert.equal(next.sequence, event.sequence);
+      assert.equal(next.stamp, event.stamp);
+      same += 1;
+    } else {
+      assert.ok(next.sequence > event.sequence, event.summary);
+      assert.equal(next.stamp, moment('2026-05-13T18:05Z'));
+      changed += 1;
+    }
+  }
+  assert.ok(changed > 20 && same > 0, `${changed} changed, ${same} the same`);
+});
+
+test('SEQUENCE rises beside an older file even where the clock has gone back', () => {
+  const [old, now] = [byUid(first), byUid(again(warmer, '2020-01-01T00:00Z', first))];
+  for (const [uid, event] of old) {
+    const next = now.get(uid);
+    if (JSON.stringify(shown(next)) !== JSON.stringify(shown(event))) {
+      assert.equal(next.sequence, event.sequence + 1);
+    }
+  }
+});
+
+test('SEQUENCE rises where the older file is gone', () => {
+  const [old, now] = [byUid(first), byUid(again(warmer, '2026-05-13T18:01Z'))];
+  for (const [uid, event] of old) {
+    if (now.has(uid)) assert.ok(now.get(uid).sequence > event.sequence);
+  }
+});
+
+const withoutPad = spring.slice(0, spring.lastIndexOf('# 14 x 12 ft in the open')) +
+  spring.slice(spring.indexOf('[[obstacle]]'));
+
+test('what is no longer planned is called off, and comes back', () => {
+  const smaller = again(withoutPad.replace(', "pad"]', ']'), '2026-05-13T18:05Z', first);
+  const isPad = ({ summary }) => summary.endsWith(': pad');
+  const gone = events(smaller).filter(isPad);
+  assert.ok(gone.length > 5);
+  for (const event of gone) {
+    assert.equal(event.status, 'CANCELLED');
+    assert.equal(event.alarms.length, 0);
+    assert.ok(event.sequence > byUid(first).get(event.uid).sequence);
+  }
+  const still = again(withoutPad.replace(', "pad"]', ']'), '2026-05-13T18:06Z', smaller);
+  assert.deepEqual(still, smaller);
+  const back = events(again(spring, '2026-05-13T18:07Z', smaller)).filter(isPad);
+  assert.equal(back.length, gone.length);
+  for (const event of back) {
+    assert.equal(event.status, 'CONFIRMED');
+    assert.ok(event.sequence > byUid(smaller).get(event.uid).sequence);
+  }
+});
+
+test("another job's file, or another program's, is simply replaced", () => {
+  const fresh = again(spring, '2026-05-13T18:00Z');
+  const other = days.find(({ name }) => name === 'one_zone').ics;
+  const foreign = first.toString().replace(/PRODID:.*/, 'PRODID:-//Somebody//Else//EN');
+  for (const before of [other, foreign, 'not a calendar\n', Buffer.from([0xff, 0x00, 0x0a])]) {
+    assert.deepEqual(again(spring, '2026-05-13T18:00Z', before), fresh);
+  }
+});
+
+test('an older file cut short anywhere does no harm', () => {
+  const text = readFileSync(join(folder, 'one_zone', 'job.toml'), 'utf8');
+  const whole = days.find(({ name }) => name === 'one_zone').ics;
+  for (let length = 0; length < whole.length; length += 613) {
+    const now = again(text, '2026-05-13T18:05Z', whole.subarray(0, length));
+    assert.ok(events(now).every(({ sequence }) => Number.isInteger(sequence)));
+  }
+});

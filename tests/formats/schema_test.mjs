@@ -1,0 +1,93 @@
+// node schema_test.mjs DAYS_DIR SCHEMA: every day's JSON keeps to the schema, and the schema
+// catches what does not. The validator is ajv (JSON Schema draft 2020-12, strict).
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import test from 'node:test';
+import { daysIn, npm } from './program.mjs';
+import { nastyNames } from './jobs.mjs';
+
+const [folder, schema] = process.argv.slice(2);
+const Ajv = npm('ajv/dist/2020').default;
+const validate = new Ajv({ strict: true, allErrors: true, allowUnionTypes: true })
+  .compile(JSON.parse(readFileSync(schema, 'utf8')));
+const days = daysIn(folder);
+const day = (name) => structuredClone(days.find((each) => each.name === name).json);
+
+test('every day keeps to the schema', () => {
+  assert.ok(days.length >= 12);
+  for (const { name, json } of days) {
+    assert.ok(validate(json), `${name}: ${JSON.stringify(validate.errors?.slice(0, 3), null, 1)}`);
+  }
+});
+
+// Every object of a document with the way to it.
+function* objects(value, way = '') {
+  if (value === null || typeof value !== 'object') return;
+  if (!Array.isArray(value)) yield [way, value];
+  for (const [key, each] of Object.entries(value)) yield* objects(each, `${way}/${key}`);
+}
+
+test('a key more or a key less is caught wherever it is', () => {
+  for (const name of ['spring', 'parts']) {
+    const json = day(name);
+    for (const [way, object] of objects(json)) {
+      object.surplus = 1;
+      assert.equal(validate(json), false, `${name}${way}: a key more`);
+      delete object.surplus;
+      for (const [key, value] of Object.entries(object)) {
+        if (key === 'piece' || key === 'pieces') continue;
+        delete object[key];
+        assert.equal(validate(json), false, `${name}${way}: ${key} left out`);
+        object[key] = value;
+      }
+    }
+    assert.ok(validate(json));
+  }
+});
+
+test('wrong values are caught', () => {
+  const wrong = [
+    (json) => { json.zones[0].windows[0].operation = 'stomp'; },
+    (json) => { json.zones[0].windows[0].opens = '2026-05-14T08:00'; },
+    (json) => { json.zones[0].windows[0].opens = '2026-05-14T08:00:00-05:00'; },
+    (json) => { json.zones[0].placed.start = null; },
+    (json) => { json.zones[0].sunlit_share = 1.5; },
+    (json) => { json.zones[0].area_m2 = '15.6'; },
+    (json) => { json.saw[0].from_m = [1, 2, 3]; },
+    (json) => { json.supplies[0].amount_kg = 3; },
+    (json) => { json.cautions[0].level = 'warning'; },
+    (json) => { json.slabtide.schema = 2; },
+    (json) => { json.zones = []; },
+  ];
+  for (const change of wrong) {
+    const json = day('spring');
+    change(json);
+    assert.equal(validate(json), false, String(change));
+  }
+});
+
+test('names are there as written', () => {
+  assert.deepEqual(day('nasty_names').zones.map((zone) => zone.name), nastyNames);
+});
+
+test('what each job was made for is in its day', () => {
+  assert.equal(day('one_zone').zones.length, 1);
+  assert.equal(day('forty_zones').zones.length, 40);
+  assert.match(day('half_hour').job.start, /\+05:30$/);
+  assert.ok(day('parts').zones[0].parts.length > 1);
+  assert.ok(day('past_midnight').zones[0].initial_set.startsWith('2026-05-15T'));
+  assert.equal(day('far_north').weather.sunset, null);
+  assert.equal(day('quick').crew_summary, null);
+});
+
+test("a zone's windows hold its forms and its saws", () => {
+  for (const { name, json } of days) {
+    for (const zone of json.zones) {
+      const of = (...ids) => zone.windows.filter(({ operation }) => ids.includes(operation));
+      const times = ({ operation, opens, open_all_over, closes }) => [operation, opens, open_all_over, closes];
+      assert.deepEqual(of('strip').map(times), zone.faces.flatMap((face) => face.windows).map(times), name);
+      assert.deepEqual(of('saw_dry', 'saw_wet').map(times),
+        zone.saw_windows.map((saw) => times({ ...saw, closes: saw.latest })), name);
+    }
+  }
+});

@@ -1,0 +1,23 @@
+// node write_days.mjs PROGRAM DATA_DIR OUT_DIR: plans every job into files of every format, each in
+// a folder of its own: job.toml, day.json, day.ics, day.csv.
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { plan, run } from './program.mjs';
+import { jobs } from './jobs.mjs';
+
+const [program, data, out] = process.argv.slice(2);
+const demo = (name) => readFileSync(join(data, 'demo', `${name}.toml`), 'utf8');
+const all = { spring: demo('spring'), hot: demo('hot'), ...jobs };
+
+rmSync(out, { recursive: true, force: true });
+for (const [name, text] of Object.entries(all)) {
+  const folder = join(out, name);
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, 'job.toml'), text);
+  plan(program, folder, ['--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv',
+    '--now', '2026-05-13T18:00Z']);
+}
+const folder = join(out, 'quick');
+mkdirSync(folder);
+run(program, folder, ['quick', '--place', '45.1,-91.6', '--date', '2026-05-14', '--high', '66',
+  '--low', '41', '--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv']);
