@@ -105,34 +105,7 @@ TimeGrid hours_of_day(const Job& job, const WeatherSeries& series, const SunTime
   return grid;
 }
 
-void judge(Outlook& outlook, const std::vector<Caution>& cautions) {
-  for (const Caution& caution : cautions) {
-    if (caution.level == CautionLevel::note) continue;
-    const Verdict weight =
-        caution.level == CautionLevel::stop ? Verdict::think_again : Verdict::care;
-    if (weight > outlook.verdict) {
-      outlook.verdict = weight;
-      outlook.reasons.clear();
-    }
-    const bool said = std::find(outlook.reasons.begin(), outlook.reasons.end(), caution.title) !=
-                      outlook.reasons.end();
-    if (weight == outlook.verdict && !said) outlook.reasons.push_back(caution.title);
-  }
-}
-
 }  // namespace
-
-std::string_view verdict_words(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::good:
-      return "Good to pour";
-    case Verdict::care:
-      return "Pour with care";
-    case Verdict::think_again:
-      return "Think again";
-  }
-  return "Think again";
-}
 
 Outlook look_ahead(const Job& job, const WeatherSeries& series, const PourRun& run,
                    const DayPlan& plan) {
@@ -143,7 +116,9 @@ Outlook look_ahead(const Job& job, const WeatherSeries& series, const PourRun& r
   for (std::size_t k = 0; k < weather.grid.count; ++k) {
     outlook.hours.push_back(hour_at(weather, k, sunny, shady, run));
   }
-  judge(outlook, plan.cautions);
+  Judgement judged = judge(plan.cautions);
+  outlook.verdict = judged.verdict;
+  outlook.reasons = std::move(judged.reasons);
   return outlook;
 }
 

@@ -2,11 +2,11 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "slabtide/day/day_plan.h"
 #include "slabtide/day/pour_run.h"
+#include "slabtide/day/verdict.h"
 #include "slabtide/weather/weather_series.h"
 
 namespace slabtide {
@@ -31,10 +31,6 @@ struct OutlookHour {
   double set_rate_sun = 0.0;
   double set_rate_shade = 0.0;
 };
-
-enum class Verdict { good, care, think_again };
-
-std::string_view verdict_words(Verdict verdict);
 
 struct Outlook {
   std::vector<OutlookHour> hours;
