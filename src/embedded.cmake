@@ -1,6 +1,22 @@
 # Turns each data file the program carries inside into a function of its own:
 # data/practice.toml becomes `std::string_view slabtide::embedded::practice_toml()`.
-set(embedded_files practice.toml starter.toml page/palette.css)
+set(embedded_files
+  practice.toml
+  starter.toml
+  page/agenda.html
+  page/cautions.html
+  page/crew.html
+  page/document.html
+  page/figure.html
+  page/headline.html
+  page/order.html
+  page/palette.css
+  page/plan.html
+  page/sheet.css
+  page/sheet.js
+  page/sources.html
+  page/time.html
+  page/zones.html)
 set(embedded_dir ${CMAKE_CURRENT_BINARY_DIR}/embedded)
 foreach(file IN LISTS embedded_files)
   string(MAKE_C_IDENTIFIER ${file} name)

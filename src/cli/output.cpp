@@ -15,6 +15,7 @@
 #include "slabtide/report/csv_plan.h"
 #include "slabtide/report/json_compare.h"
 #include "slabtide/report/json_plan.h"
+#include "slabtide/report/page_plan.h"
 
 namespace slabtide {
 
@@ -31,6 +32,7 @@ std::string day_calendar(const PlanFacts& facts, const Writing& writing) {
 }
 
 constexpr std::array plan_table{
+    FileFormat<PlanFacts>{".html", from_facts<PlanFacts, page_plan>},
     FileFormat<PlanFacts>{".json", from_facts<PlanFacts, json_plan>},
     FileFormat<PlanFacts>{".ics", day_calendar},
     FileFormat<PlanFacts>{".csv", from_facts<PlanFacts, csv_plan>},

@@ -3,12 +3,31 @@
 #include <string_view>
 
 // The data files the program carries inside, so that it runs from anywhere. The
-// definitions are generated from data/ at build time (src/embedded.cmake).
+// definitions are generated from data/ at build time (src/embedded.cmake). `_sha256` is a file's
+// hash in base64, as a page's Content-Security-Policy names it.
 
 namespace slabtide::embedded {
 
 std::string_view practice_toml();
 std::string_view starter_toml();
+
+// What pages are made of: templates, styles and scripts.
+std::string_view page_agenda_html();
+std::string_view page_cautions_html();
+std::string_view page_crew_html();
+std::string_view page_document_html();
+std::string_view page_figure_html();
+std::string_view page_headline_html();
+std::string_view page_order_html();
 std::string_view page_palette_css();
+std::string_view page_palette_css_sha256();
+std::string_view page_plan_html();
+std::string_view page_sheet_css();
+std::string_view page_sheet_css_sha256();
+std::string_view page_sheet_js();
+std::string_view page_sheet_js_sha256();
+std::string_view page_sources_html();
+std::string_view page_time_html();
+std::string_view page_zones_html();
 
 }  // namespace slabtide::embedded

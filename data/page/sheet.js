@@ -1,0 +1,46 @@
+"use strict";
+// What moves on the page: what comes next, with the minutes to go. Without script the times
+// stand on the page all the same.
+(() => {
+  const minute = 60 * 1000;
+  const hour = 60 * minute;
+  const events = [...document.querySelectorAll(".agenda li")].map((item) => ({
+    item,
+    at: Date.parse(item.querySelector("time").dateTime),
+    clock: item.querySelector("time").textContent,
+    what: item.querySelector(".what").textContent,
+  }));
+  const box = document.getElementById("next-up");
+
+  const span = (ms) => {
+    const minutes = Math.ceil(ms / minute);
+    if (minutes < 60) return `${minutes} min`;
+    return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, "0")} min`;
+  };
+
+  const strong = (text) => {
+    const element = document.createElement("b");
+    element.textContent = text;
+    return element;
+  };
+
+  const tellNext = (now) => {
+    const next = events.find((event) => event.at > now);
+    const onTheDay = next !== undefined && now > events[0].at - 12 * hour;
+    box.hidden = !onTheDay;
+    for (const event of events) {
+      event.item.classList.toggle("past", event.at <= now);
+      event.item.classList.toggle("next", onTheDay && event === next);
+    }
+    if (!onTheDay) return;
+    box.replaceChildren("Next up ", strong(`in ${span(next.at - now)}`), ` at ${next.clock}: `,
+                        strong(next.what));
+  };
+
+  const tick = () => tellNext(Date.now());
+
+  if (events.length === 0 || box === null) return;
+  tick();
+  setInterval(tick, 15 * 1000);
+  document.addEventListener("visibilitychange", tick);
+})();

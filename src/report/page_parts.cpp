@@ -1,0 +1,64 @@
+#include "page_parts.h"
+
+#include <fmt/format.h>
+
+#include "page_views.h"
+
+namespace slabtide {
+
+std::vector<std::size_t> zones_in_order(const Job& job) {
+  std::vector<std::size_t> order;
+  for (const std::string& name : job.pour.zone_order) {
+    for (std::size_t i = 0; i < job.zones.size(); ++i) {
+      if (job.zones[i].name == name) order.push_back(i);
+    }
+  }
+  return order;
+}
+
+std::vector<ShownPart> parts_of(const PlanFacts& facts, std::size_t zone) {
+  const ZonePlan& plan = facts.plan.zones[zone];
+  const Zone& described = facts.job.zones[zone];
+  const std::string json = pointer("/zones", zone);
+  std::vector<ShownPart> parts;
+  if (plan.parts.empty()) {
+    parts.push_back({zone, &plan.whole, described.finish, json, "all of it"});
+  }
+  for (std::size_t i = 0; i < plan.parts.size(); ++i) {
+    const PartPlan& part = plan.parts[i];
+    parts.push_back({zone, &part, described.finish, pointer(json + "/parts", i), part.name});
+  }
+  if (plan.border) {
+    parts.push_back({zone, &*plan.border, described.border->finish, json + "/border", "border"});
+  }
+  return parts;
+}
+
+std::vector<ShownPart> all_parts(const PlanFacts& facts) {
+  std::vector<ShownPart> all;
+  for (const std::size_t zone : zones_in_order(facts.job)) {
+    for (ShownPart& part : parts_of(facts, zone)) all.push_back(std::move(part));
+  }
+  return all;
+}
+
+std::string place_words(const ShownPart& part, const Job& job) {
+  const std::string& zone = job.zones[part.zone].name;
+  return part.plan->name.empty() ? zone : fmt::format("{}, {}", zone, part.title);
+}
+
+ShownWindow window_of(const ShownPart& part, Operation operation) {
+  const std::vector<OperationWindow>& windows = part.plan->windows;
+  for (std::size_t i = 0; i < windows.size(); ++i) {
+    if (windows[i].operation == operation) {
+      return {&windows[i], pointer(part.json + "/windows", i)};
+    }
+  }
+  return {};
+}
+
+bool can_be_done(const OperationWindow& window) {
+  return window.opens && window.closes && *window.closes > *window.opens;
+}
+
+}  // namespace slabtide

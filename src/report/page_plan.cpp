@@ -1,0 +1,48 @@
+#include "slabtide/report/page_plan.h"
+
+#include "page_agenda.h"
+#include "page_cautions.h"
+#include "page_crew.h"
+#include "page_document.h"
+#include "page_headline.h"
+#include "page_order.h"
+#include "page_views.h"
+#include "page_zones.h"
+#include "slabtide/core/embedded.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string title_of(const Job& job) { return job.name.empty() ? job.site.name : job.name; }
+
+std::string body_of(const PlanFacts& facts) {
+  const Job& job = facts.job;
+  View view;
+  view.put("title", title_of(job))
+      .put("date", long_date(job.pour.date))
+      .put("start", time_view("/job/start", job.pour.start, job))
+      .put("headline", headline_view(facts))
+      .put("agenda", agenda_view(facts))
+      .put("times", zones_view(facts))
+      .put("cautions_list", cautions_view(facts))
+      .put("crew", crew_view(facts))
+      .put("order", order_view(facts))
+      .put("sources", fill(embedded::page_sources_html(), sources_view(facts)));
+  const bool says_site = !job.name.empty() && !job.site.name.empty() && job.site.name != job.name;
+  if (says_site) view.put("site", View().put("name", job.site.name));
+  return fill(embedded::page_plan_html(), view);
+}
+
+}  // namespace
+
+std::string page_plan(const PlanFacts& facts) {
+  PageDocument document;
+  document.title = title_of(facts.job);
+  document.body = body_of(facts);
+  document.styles = shared_styles();
+  document.scripts = {{embedded::page_sheet_js(), embedded::page_sheet_js_sha256()}};
+  return page_document(document);
+}
+
+}  // namespace slabtide

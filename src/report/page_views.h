@@ -1,0 +1,31 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "page_template.h"
+#include "slabtide/job/job.h"
+
+// Times and figures for the holes of a page. Each carries the JSON pointer (RFC 6901) of what
+// it shows in the plan's JSON, so that one can be held against the other.
+
+namespace slabtide {
+
+/// "/zones/0/opens" from "/zones", 0 and "opens".
+std::string pointer(std::string_view base, std::size_t index, std::string_view key = {});
+
+/// For page_time: day and clock. Where there is no time, a dash.
+View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
+
+/// For page_figure: `value` as in the JSON (rounded to hundredths, as there), `words` as shown.
+View figure_view(std::string_view json, double value, std::string_view words);
+
+/// The same where the JSON has the value as it is.
+View exact_figure_view(std::string_view json, double value, std::string_view words);
+
+/// Time and figure filled in: ready markup.
+std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
+std::string page_figure(std::string_view json, double value, std::string_view words);
+
+}  // namespace slabtide

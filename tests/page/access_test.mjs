@@ -1,0 +1,45 @@
+// Read by axe-core: no serious or critical finding, light and dark, on a phone and a screen.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { axeSource, close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+
+const sheets = {};
+let browser;
+
+before(async () => {
+  browser = await launch();
+  sheets.spring = makeSheet(demo('spring'));
+  sheets.half_hour = makeSheet(job('half_hour'));
+});
+after(() => browser.close());
+
+const summary = (finding) => [
+  finding.impact,
+  finding.id,
+  ...finding.nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary}`),
+].join('\n  ');
+
+for (const dark of [false, true]) {
+  for (const width of [360, 1280]) {
+    test(`axe-core, ${dark ? 'dark' : 'light'}, ${width} px`, async () => {
+      for (const [name, sheet] of Object.entries(sheets)) {
+        const page = await openSheet(browser, sheet, { dark, width });
+        await page.evaluate(axeSource);
+        const { violations } = await page.evaluate(() => globalThis.axe.run(document));
+        const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+        assert.deepEqual(grave.map(summary), [], name);
+        await close(page);
+      }
+    });
+  }
+}
+
+test('headings step down one at a time', async () => {
+  const page = await openSheet(browser, sheets.spring);
+  const levels = await page.locator('h1, h2, h3, h4').evaluateAll((headings) =>
+    headings.map((heading) => Number(heading.tagName[1])));
+  assert.equal(levels[0], 1);
+  assert.equal(levels.filter((level) => level === 1).length, 1);
+  levels.forEach((level, i) => assert.ok(i === 0 || level <= levels[i - 1] + 1, `heading ${i}`));
+  await close(page);
+});

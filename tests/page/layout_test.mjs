@@ -1,0 +1,80 @@
+// Nothing runs off the side of a phone, a tablet, a screen or a sheet of paper.
+import assert from 'node:assert/strict';
+import { writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { writeManyZones } from './many_zones.mjs';
+import { close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+
+const sheets = {};
+let browser;
+
+before(async () => {
+  browser = await launch();
+  for (const name of ['spring', 'hot']) sheets[name] = makeSheet(demo(name));
+  for (const name of ['midnight', 'half_hour', 'text', 'cold']) sheets[name] = makeSheet(job(name));
+  const many = join(tmpdir(), `slabtide-forty-${process.pid}.toml`);
+  sheets.forty = makeSheet(writeManyZones(many, 40));
+});
+after(() => browser.close());
+
+// What sticks out of the page's sides, scrolled areas' insides left out.
+const sticking = () => {
+  const inScroller = (element) => element.closest('.scroller') !== null;
+  return [...document.querySelectorAll('body *')]
+    .filter((element) => !inScroller(element) && !element.matches('.skip, .spoken'))
+    .map((element) => [element, element.getBoundingClientRect()])
+    .filter(([, box]) => box.width > 0 && (box.right > innerWidth + 0.5 || box.left < -0.5))
+    .map(([element, box]) => `${element.tagName} ${element.className} ${box.left}..${box.right}`);
+};
+
+test('fits 360, 768 and 1280 px', async () => {
+  for (const [name, sheet] of Object.entries(sheets)) {
+    const page = await openSheet(browser, sheet);
+    for (const width of [360, 768, 1280]) {
+      await page.setViewportSize({ width, height: 800 });
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      assert.ok(wide <= width, `${name} at ${width}: ${wide} px wide`);
+      assert.deepEqual(await page.evaluate(sticking), [], `${name} at ${width}`);
+    }
+    await close(page);
+  }
+});
+
+test('a name without a space breaks where it must', async () => {
+  const sheet = sheets.text;
+  const long = { ...sheet, path: sheet.path.replace('.html', '-long.html') };
+  const name = 'Donaudampfschiff'.repeat(8);
+  writeFileSync(long.path, sheet.html.replaceAll('west side', name));
+  const page = await openSheet(browser, long, { width: 360 });
+  assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360);
+  await close(page);
+});
+
+// CSS pixels across a sheet between the margins of the print style (12 mm).
+const pixelsPerMm = 96 / 25.4;
+const papers = { A4: 210, Letter: 215.9 };
+const marginMm = 12;
+// No more than this of the plans at hand: what does not fit a clipboard is not read.
+const mostPages = { spring: 9, hot: 9, midnight: 6, half_hour: 7, text: 7, cold: 6, forty: 60 };
+
+for (const [paper, widthMm] of Object.entries(papers)) {
+  test(`prints on ${paper}`, async () => {
+    const width = Math.floor((widthMm - 2 * marginMm) * pixelsPerMm);
+    for (const [name, sheet] of Object.entries(sheets)) {
+      const page = await openSheet(browser, sheet, { width });
+      await page.emulateMedia({ media: 'print' });
+      assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, name);
+      assert.deepEqual(await page.evaluate(sticking), [], name);
+      // On paper nothing can be scrolled.
+      const hidden = await page.locator('.scroller').evaluateAll((all) =>
+        all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
+      assert.equal(hidden, 0, `${name}: an area that scrolls is cut`);
+      const pdf = await page.pdf({ format: paper, preferCSSPageSize: false });
+      const pages = (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
+      assert.ok(pages >= 1 && pages <= mostPages[name], `${name}: ${pages} pages`);
+      await close(page);
+    }
+  });
+}

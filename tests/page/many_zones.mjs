@@ -1,0 +1,49 @@
+// A job of many zones, written out: squares in a row along a wall, of every finish in turn.
+import { writeFileSync } from 'node:fs';
+
+const head = `name = "Forty squares"
+[site]
+latitude = 45.1
+longitude = -91.6
+elevation = 1050
+time_zone = "America/Chicago"
+[pour]
+date = 2026-06-11
+start = "06:00"
+placing_crew = 6
+saws = ["early-entry"]
+[weather]
+high = 74
+low = 52
+dew_point = 50
+wind = 6
+cloud = 30
+[mix]
+cementitious = 564
+w_cm = 0.45
+air = 6
+strength = 4000
+concrete_temperature = 68
+[[obstacle]]
+kind = "wall"
+from = [-2, -3]
+to = [150, -3]
+height = 12
+`;
+
+export function writeManyZones(path, count) {
+  const finishes = ['stamp', 'broom', 'texture roll', 'float', 'trowel'];
+  let text = head;
+  for (let i = 0; i < count; ++i) {
+    const x = (i % 20) * 7;
+    const y = Math.floor(i / 20) * 7;
+    text += `[[zone]]
+name = "square ${i + 1}"
+outline = [[${x}, ${y}], [${x + 6}, ${y}], [${x + 6}, ${y + 6}], [${x}, ${y + 6}]]
+thickness = 4
+finish = "${finishes[i % finishes.length]}"
+`;
+  }
+  writeFileSync(path, text);
+  return path;
+}

@@ -1,0 +1,101 @@
+// The page opens from its file, alone, under its own policy, with and without script.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+
+// What the issue of a page may weigh: it goes over a phone on a building site.
+const mostBytes = 600 * 1000;
+const sheets = {};
+let browser;
+
+before(async () => {
+  browser = await launch();
+  for (const name of ['spring', 'hot']) sheets[name] = makeSheet(demo(name));
+  for (const name of ['midnight', 'half_hour', 'text', 'cold']) sheets[name] = makeSheet(job(name));
+});
+after(() => browser.close());
+
+test('opens without an error or a request, light and dark', async () => {
+  for (const [name, sheet] of Object.entries(sheets)) {
+    for (const dark of [false, true]) {
+      const page = await openSheet(browser, sheet, { dark });
+      await page.waitForTimeout(50);
+      assert.deepEqual(page.faults, [], name);
+      assert.ok((await page.locator('main').innerText()).length > 500, name);
+      await close(page);
+    }
+  }
+});
+
+test('the demo pages are light', () => {
+  for (const name of ['spring', 'hot']) {
+    const bytes = Buffer.byteLength(sheets[name].html);
+    assert.ok(bytes < mostBytes, `${name}: ${bytes} bytes`);
+  }
+});
+
+test('the policy allows nothing but the page\'s own style and script', async () => {
+  const page = await openSheet(browser, sheets.spring);
+  const policy = await page
+    .locator('meta[http-equiv="Content-Security-Policy"]')
+    .getAttribute('content');
+  const rules = Object.fromEntries(
+    policy.split(';').map((rule) => rule.trim().split(' ')).map(([name, ...what]) => [name, what]));
+  assert.deepEqual(rules['default-src'], ["'none'"]);
+  for (const kind of ['script-src', 'style-src']) {
+    assert.ok(rules[kind].every((source) => /^'(sha256-[A-Za-z0-9+/]{43}=|none)'$/.test(source)), kind);
+  }
+  assert.deepEqual(Object.keys(rules).sort(),
+                   ['base-uri', 'default-src', 'form-action', 'script-src', 'style-src']);
+  await close(page);
+});
+
+test('what the policy does not name is refused', async () => {
+  const page = await openSheet(browser, sheets.spring);
+  const refused = await page.evaluate(() => new Promise((done) => {
+    const seen = [];
+    document.addEventListener('securitypolicyviolation', (event) => {
+      seen.push(event.effectiveDirective);
+      if (seen.length === 3) done(seen.sort());
+    });
+    const add = (name, set) => document.body.append(Object.assign(document.createElement(name), set));
+    add('img', { src: 'http://127.0.0.1:9/a.png' });
+    add('script', { textContent: 'window.ran = true' });
+    add('style', { textContent: 'body { color: red }' });
+    setTimeout(() => done(seen.sort()), 2000);
+  }));
+  assert.deepEqual(refused, ['img-src', 'script-src-elem', 'style-src-elem']);
+  assert.equal(await page.evaluate(() => window.ran), undefined);
+  await close(page);
+});
+
+test('without script everything essential stands there', async () => {
+  const seen = {};
+  for (const script of [true, false]) {
+    const page = await openSheet(browser, sheets.spring, { script });
+    seen[script] = await page.locator('[data-json]:visible').allTextContents();
+    if (!script) {
+      for (const words of ['Pour with care', 'Tightest', 'First cut done by', 'Watch for']) {
+        assert.ok(await page.getByText(words).first().isVisible(), words);
+      }
+      assert.equal(await page.locator('#next-up').isVisible(), false);
+    }
+    await close(page);
+  }
+  assert.deepEqual(seen[false], seen[true]);
+  assert.ok(seen[false].length > 100);
+});
+
+test('the verdict is the gravest caution\'s', async () => {
+  const said = new Set();
+  for (const [name, sheet] of Object.entries(sheets)) {
+    const levels = sheet.json.cautions.map((caution) => caution.level);
+    const words = levels.includes('stop') ? 'Think again'
+      : levels.includes('caution') ? 'Pour with care' : 'Good to pour';
+    const page = await openSheet(browser, sheet);
+    assert.equal(await page.locator('.verdict strong').innerText(), words, name);
+    said.add(words);
+    await close(page);
+  }
+  assert.ok(said.size > 1, 'the jobs at hand differ');
+});

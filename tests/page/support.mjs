@@ -1,0 +1,80 @@
+// What the page tests share: the program run on a job, and its page opened in a real browser.
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const require = createRequire(new URL('../npm/package.json', import.meta.url));
+const { chromium } = require('playwright-core');
+
+export const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+export const demo = (name) => fileURLToPath(new URL(`../../data/demo/${name}.toml`, import.meta.url));
+export const job = (name) => fileURLToPath(new URL(`jobs/${name}.toml`, import.meta.url));
+
+const program = process.env.SLABTIDE_PROGRAM;
+const folder = mkdtempSync(join(tmpdir(), 'slabtide-page-'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+let made = 0;
+
+// Runs `slabtide COMMAND JOB OPTIONS --write` and gives the page and, where the command has one,
+// the JSON of the same run.
+export function makeSheet(jobPath, { command = 'plan', options = [], json = true } = {}) {
+  const base = join(folder, `sheet${made++}`);
+  const words = [command, jobPath, ...options, '--write', `${base}.html`];
+  if (json) words.push('--write', `${base}.json`);
+  execFileSync(program, words, { stdio: ['ignore', 'ignore', 'pipe'] });
+  return {
+    path: `${base}.html`,
+    html: readFileSync(`${base}.html`, 'utf8'),
+    json: json ? JSON.parse(readFileSync(`${base}.json`, 'utf8')) : null,
+    pdfPath: `${base}.pdf`,
+  };
+}
+
+export function launch() {
+  const rootNeeds = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+  return chromium.launch({ executablePath: '/usr/bin/chromium', args: rootNeeds });
+}
+
+// The page in a window of its own. `page.faults` collects what must not be: errors on the
+// console or in scripts, dialogs, and requests for anything but the file itself.
+export async function openSheet(browser, sheet, options = {}) {
+  const { width = 1280, height = 800, dark = false, now, script = true } = options;
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: dark ? 'dark' : 'light',
+    javaScriptEnabled: script,
+  });
+  const page = await context.newPage();
+  page.faults = [];
+  const url = pathToFileURL(sheet.path).href;
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') page.faults.push(message.text());
+  });
+  page.on('pageerror', (error) => page.faults.push(String(error)));
+  page.on('dialog', (dialog) => {
+    page.faults.push(`dialog: ${dialog.message()}`);
+    dialog.dismiss();
+  });
+  page.on('request', (request) => {
+    if (request.url() !== url) page.faults.push(`request: ${request.url()}`);
+  });
+  if (now) await page.clock.install({ time: new Date(now) });
+  await page.goto(url);
+  return page;
+}
+
+export const close = (page) => page.context().close();
+
+// What a JSON pointer (RFC 6901) names.
+export function resolve(json, pointer) {
+  return pointer.split('/').slice(1).reduce((value, key) => {
+    const name = key.replaceAll('~1', '/').replaceAll('~0', '~');
+    return value === null || value === undefined ? undefined : value[name];
+  }, json);
+}
+
+// Times and quantities are held together by spaces that do not break.
+export const plain = (text) => text.replaceAll('\u00a0', ' ');
