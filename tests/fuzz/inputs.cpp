@@ -6,7 +6,9 @@
 #include <cstdlib>
 #include <optional>
 
+#include "slabtide/job/journal_line.h"
 #include "slabtide/job/read_job.h"
+#include "slabtide/job/read_journal.h"
 #include "slabtide/weather/forecast_csv.h"
 #include "slabtide/weather/json_value.h"
 #include "slabtide/weather/nws_grid.h"
@@ -118,5 +120,24 @@ void try_forecast(std::string_view text) {
 }
 
 void try_job(std::string_view text) { check_findings(read_job(text), text); }
+
+void try_journal(std::string_view text) {
+  Job job;
+  job.site.time_zone = zone();
+  job.pour.date = Date(2026, 5, 14);
+  job.pour.start = UtcTime(job.pour.date, boost::posix_time::hours(13));
+  for (const char* name : {"landing", "the \"west\" walk"}) {
+    job.zones.emplace_back();
+    job.zones.back().name = name;
+  }
+  const Reading<Journal> journal = read_journal(text, job);
+  check_findings(journal, text);
+  if (!journal.ok()) return;
+  std::string again;
+  for (const FieldReading& reading : journal.value->readings) again += journal_line(reading, job);
+  const Reading<Journal> read_again = read_journal(again, job);
+  require(read_again.ok() && read_again.value->readings.size() == journal.value->readings.size(),
+          "what is read can be written and read again\n");
+}
 
 }  // namespace slabtide::fuzz

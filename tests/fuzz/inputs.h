@@ -14,5 +14,7 @@ void try_open_meteo(std::string_view text);
 /// Any format by its content, and the series that a plan makes of it.
 void try_forecast(std::string_view text);
 void try_job(std::string_view text);
+/// Beside a job of two zones; what it holds is written and read again.
+void try_journal(std::string_view text);
 
 }  // namespace slabtide::fuzz
