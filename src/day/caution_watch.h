@@ -17,6 +17,7 @@ struct Watch {
   const PourRun& run;
   const std::vector<ZonePlan>& zones;
   const CutPlan& cuts;
+  const CrewPlan& crew;
   const SunTimes& sun;
   const Practice& practice;
   std::optional<double> forecast_age_h;

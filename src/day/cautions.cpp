@@ -50,11 +50,9 @@ PlasticSpan plastic_span(const Watch& watch) {
   return span;
 }
 
-std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
-                                   const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                                   const SunTimes& sun, const Practice& practice,
-                                   std::optional<double> forecast_age_h) {
-  Watch watch{job, run, zones, cuts, sun, practice, forecast_age_h, {}};
+std::vector<Caution> find_cautions(const Job& job, const PourRun& run, const DayPlan& plan,
+                                   const Practice& practice, std::optional<double> forecast_age_h) {
+  Watch watch{job, run, plan.zones, plan.cuts, plan.crew, plan.sun, practice, forecast_age_h, {}};
   constexpr std::array rules{watch_concrete_temperature,
                              watch_cold,
                              watch_ground,
@@ -68,6 +66,7 @@ std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
                              watch_dew,
                              watch_dark,
                              watch_windows,
+                             watch_crew,
                              watch_joints,
                              watch_saws,
                              watch_loads,

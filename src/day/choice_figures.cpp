@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "crew_measure.h"
-
 namespace slabtide {
 
 namespace {
@@ -47,6 +45,18 @@ void find_saw(ChoiceFigures& figures, const Job& job, const DayPlan& plan) {
                           (*figures.latest_saw < sun.rise || *figures.latest_saw > sun.set));
 }
 
+void find_crew(ChoiceFigures& figures, const CrewPlan& crew) {
+  figures.minutes_late = crew.schedule.late_min;
+  figures.smallest_crew = crew.smallest_crew;
+  figures.crew_hours = crew.crew_hours();
+  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
+    if (crew.tasks[i].later || crew.tasks[i].kind == TaskKind::clean_up) continue;
+    if (!figures.last_finish || crew.ends[i] > *figures.last_finish) {
+      figures.last_finish = crew.ends[i];
+    }
+  }
+}
+
 void count_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions) {
   for (const Caution& caution : cautions) {
     int& count = caution.level == CautionLevel::stop      ? figures.stops
@@ -58,18 +68,13 @@ void count_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions
 
 }  // namespace
 
-ChoiceFigures figures_of(const Job& job, const PourRun& run, const DayPlan& plan,
-                         const Practice& practice) {
+ChoiceFigures figures_of(const Job& job, const DayPlan& plan) {
   ChoiceFigures figures;
   find_windows(figures, job, plan);
   find_tops(figures, plan);
   find_saw(figures, job, plan);
   count_cautions(figures, plan.cautions);
-  const CrewMeasure crew = measure_crew(job, run, plan, practice);
-  figures.minutes_late = crew.minutes_late;
-  figures.smallest_crew = crew.smallest_crew;
-  figures.crew_hours = crew.crew_hours;
-  figures.last_finish = crew.last_finish;
+  find_crew(figures, plan.crew);
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {
     figures.daylight_left_min =
         seconds_between(*figures.last_finish, plan.sun.set) / seconds_per_minute;

@@ -68,7 +68,7 @@ class Comparing {
 
   ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
     const DayPlan plan = plan_day(choice.job, pour, case_.practice, case_.forecast_age_h);
-    return {choice, figures_of(choice.job, pour, plan, case_.practice),
+    return {choice, figures_of(choice.job, plan),
             cost_of(case_.job, case_.run.order, choice.job, pour.order)};
   }
 
@@ -80,7 +80,7 @@ class Comparing {
 
 auto rank(const ComparedChoice& compared, const CompareRules& rules) {
   return std::make_tuple(compared.figures.stops,
-                         std::ceil(compared.figures.minutes_late / rules.worth_min),
+                         std::floor(compared.figures.minutes_late / rules.worth_min),
                          compared.cost.disturbance);
 }
 

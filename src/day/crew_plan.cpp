@@ -103,6 +103,25 @@ void put_on_the_clock(CrewPlan& plan, const Job& job, const Practice& practice) 
 
 }  // namespace
 
+std::string late_words(int minutes) {
+  return minutes == 0 ? std::string("nothing late") : fmt::format("{} min late", minutes);
+}
+
+std::string cure_words(const CrewCure& cure) {
+  std::string left = late_words(cure.late_min);
+  switch (cure.kind) {
+    case CureKind::more_hands:
+      return cure.amount == 1 ? fmt::format("one more finisher: {}", left)
+                              : fmt::format("{} more finishers: {}", cure.amount, left);
+    case CureKind::slow_the_set:
+      return fmt::format("a retarder that holds {} back {} min: {}", cure.zone, cure.amount, left);
+    case CureKind::place_later:
+      return fmt::format("{} placed {} min later, from a load of its own: {}", cure.zone,
+                         cure.amount, left);
+  }
+  return left;
+}
+
 double CrewPlan::crew_hours() const {
   double seconds = 0.0;
   for (const CrewMember& member : people) {

@@ -60,8 +60,7 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
   plan.tightest = find_tightest(job, plan.zones);
   plan.crew = plan_crew(job, plan.zones, plan.cuts, practice);
   plan.supplies = take_along(job, run.order, plan.zones, practice);
-  plan.cautions =
-      find_cautions(job, run, plan.zones, plan.cuts, plan.sun, practice, forecast_age_h);
+  plan.cautions = find_cautions(job, run, plan, practice, forecast_age_h);
   plan.assumptions = assumptions_of(job, run);
   return plan;
 }

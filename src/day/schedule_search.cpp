@@ -6,6 +6,7 @@
 #include <limits>
 #include <numeric>
 #include <optional>
+#include <random>
 #include <utility>
 
 #include "exact_schedule.h"
@@ -16,7 +17,7 @@ namespace {
 
 // How hard to search: counts, not times, so that the same tasks give the same schedule on any
 // machine. Ours.
-constexpr int most_lists = 500;
+constexpr int most_lists = 5000;
 constexpr int most_nodes = 20000;
 constexpr std::size_t most_tasks_exactly = 10;
 
@@ -67,7 +68,9 @@ class Search {
   void run() {
     try_rules();
     if (!reached_bound() && tasks_.size() <= most_tasks_exactly) search_whole();
-    while (late_beyond_help() && lists_left_ > 0 && better_by_one_move()) {
+    descend();
+    while (late_beyond_help() && lists_left_ > 0) {
+      if (better_by_chance()) descend();
     }
   }
 
@@ -147,6 +150,46 @@ class Search {
     return std::find(after.begin(), after.end(), other) != after.end();
   }
 
+  void descend() {
+    while (late_beyond_help() && lists_left_ > 0 && better_by_one_move()) {
+    }
+  }
+
+  /// Where no single move betters the list, two to four at once, at random, may.
+  bool better_by_chance() {
+    TaskList list = list_;
+    for (std::size_t moves = 2 + chance(3); moves > 0; --moves) {
+      if (chance(2) == 0) {
+        move_somewhere(list);
+      } else {
+        give_some_hands(list);
+      }
+    }
+    return try_list(list);
+  }
+
+  void move_somewhere(TaskList& list) {
+    std::size_t at = chance(list.order.size());
+    const bool forward = chance(2) == 0;
+    for (std::size_t steps = 1 + chance(list.order.size()); steps > 0; --steps) {
+      if (forward ? at == 0 : at + 1 == list.order.size()) return;
+      const std::size_t first = forward ? at - 1 : at;
+      if (waits_for(list.order[first + 1], list.order[first])) return;
+      std::swap(list.order[first], list.order[first + 1]);
+      at = forward ? at - 1 : at + 1;
+    }
+  }
+
+  void give_some_hands(TaskList& list) {
+    const std::size_t task = chance(tasks_.size());
+    const int least = tasks_[task].least_hands;
+    const int most = std::min(tasks_[task].most_hands, crew_);
+    list.hands[task] = least + static_cast<int>(chance(static_cast<std::size_t>(most - least + 1)));
+  }
+
+  /// A number under `choices`, the same on every machine and every run.
+  std::size_t chance(std::size_t choices) { return engine_() % choices; }
+
   bool better_by_one_move() {
     const std::vector<bool> worth = worth_moving();
     for (std::size_t place = 0; place < list_.order.size(); ++place) {
@@ -199,6 +242,7 @@ class Search {
   TaskList list_;
   bool proved_ = false;
   int lists_left_ = most_lists;
+  std::minstd_rand engine_{1};
 };
 
 }  // namespace

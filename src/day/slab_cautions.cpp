@@ -97,6 +97,20 @@ void watch_windows(Watch& watch) {
   }
 }
 
+void watch_crew(Watch& watch) {
+  const CrewPlan& crew = watch.crew;
+  if (crew.late.empty()) return;
+  const std::size_t latest = crew.late.front();
+  const Task& task = crew.tasks[latest];
+  std::string text = fmt::format("{} is too much for the crew of {}: {}, the {} by {} min",
+                                 task.zone.empty() ? "the day" : task.zone,
+                                 watch.job.crew.finishers, late_words(crew.schedule.late_min),
+                                 task_words(task), crew.schedule.assignments[latest].late_min);
+  if (!crew.cures.empty()) text += fmt::format(". {}", cure_words(crew.cures.front()));
+  watch.add("late_crew", "crew too small", CautionLevel::caution, task.zone, crew.starts[latest],
+            std::move(text), "method of this program");
+}
+
 void watch_loads(Watch& watch) {
   for (const Load& load : watch.run.order.loads) {
     if (load.is_short) {

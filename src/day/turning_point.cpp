@@ -61,7 +61,7 @@ class ShiftedDays {
     if (!run.ok()) return std::nullopt;
     const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h);
     ComparedChoice result;
-    result.figures = figures_of(day.job, *run.value, plan, case_.practice);
+    result.figures = figures_of(day.job, plan);
     result.cost = compared.cost;
     return result;
   }

@@ -12,10 +12,6 @@ namespace slabtide {
 
 namespace {
 
-std::string late_words(int minutes) {
-  return minutes == 0 ? std::string("nothing late") : fmt::format("{} min late", minutes);
-}
-
 std::string people_words(int count) {
   return count == 1 ? std::string("1 finisher") : fmt::format("{} finishers", count);
 }
@@ -120,21 +116,6 @@ std::string summary(const PlanFacts& facts, const TextStyle& style) {
 }
 
 }  // namespace
-
-std::string cure_words(const CrewCure& cure) {
-  std::string left = late_words(cure.late_min);
-  switch (cure.kind) {
-    case CureKind::more_hands:
-      return cure.amount == 1 ? fmt::format("one more finisher: {}", left)
-                              : fmt::format("{} more finishers: {}", cure.amount, left);
-    case CureKind::slow_the_set:
-      return fmt::format("a retarder that holds {} back {} min: {}", cure.zone, cure.amount, left);
-    case CureKind::place_later:
-      return fmt::format("{} placed {} min later, from a load of its own: {}", cure.zone,
-                         cure.amount, left);
-  }
-  return left;
-}
 
 std::string crew_size_words(const CrewPlan& crew) {
   std::string words =

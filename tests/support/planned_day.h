@@ -23,7 +23,7 @@ class PlannedDay {
     return {job_, forecast_, series_, practice_, std::nullopt, run_, plan_};
   }
   Choices choices() const { return find_choices(job_, run_, plan_, practice_); }
-  ChoiceFigures figures() const { return figures_of(job_, run_, plan_, practice_); }
+  ChoiceFigures figures() const { return figures_of(job_, plan_); }
 
   const Job& job() const { return job_; }
   const PourRun& run() const { return run_; }

@@ -4,20 +4,16 @@
 #include <vector>
 
 #include "slabtide/day/caution.h"
-#include "slabtide/day/cut_plan.h"
+#include "slabtide/day/day_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
-#include "slabtide/day/zone_plan.h"
-#include "slabtide/weather/sun.h"
 
 namespace slabtide {
 
-/// Every caution of the day, each with its hour, in the order of time; those that hold all
-/// day come last. The one list that all commands show. `forecast_age_h`: hours since the
-/// forecast was issued, where that is known.
-std::vector<Caution> find_cautions(const Job& job, const PourRun& run,
-                                   const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                                   const SunTimes& sun, const Practice& practice,
-                                   std::optional<double> forecast_age_h);
+/// Every caution of a day that is planned but for its cautions, each with its hour, in the
+/// order of time; those that hold all day come last. The one list that all commands show.
+/// `forecast_age_h`: hours since the forecast was issued, where that is known.
+std::vector<Caution> find_cautions(const Job& job, const PourRun& run, const DayPlan& plan,
+                                   const Practice& practice, std::optional<double> forecast_age_h);
 
 }  // namespace slabtide

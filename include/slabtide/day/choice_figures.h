@@ -3,8 +3,6 @@
 #include <optional>
 
 #include "slabtide/day/day_plan.h"
-#include "slabtide/day/pour_run.h"
-#include "slabtide/day/practice.h"
 
 namespace slabtide {
 
@@ -28,7 +26,6 @@ struct ChoiceFigures {
   int notes = 0;
 };
 
-ChoiceFigures figures_of(const Job& job, const PourRun& run, const DayPlan& plan,
-                         const Practice& practice);
+ChoiceFigures figures_of(const Job& job, const DayPlan& plan);
 
 }  // namespace slabtide

@@ -45,6 +45,11 @@ struct CrewCure {
   int late_min = 0;  ///< what is left
 };
 
+/// "nothing late", "12 min late".
+std::string late_words(int minutes);
+/// "one more finisher: nothing late".
+std::string cure_words(const CrewCure& cure);
+
 /// The finishing crew's day.
 struct CrewPlan {
   std::vector<Task> tasks;

@@ -36,10 +36,11 @@ int least_crew(std::span<const Task> tasks);
 /// first, and nobody is in two places. The same tasks give the same schedule always.
 ///
 /// Lists the tasks by several rules, puts each at its first free place (serial generation),
-/// and betters the best list by moving late tasks and what they wait for forward and by
-/// trying other numbers of hands; small sets are searched whole (branch and bound over starts
-/// that do not decrease, which holds an optimum for any measure that does not gain by a later
-/// end). A crew is never later than a smaller one: it may work as that one would.
+/// and betters the best list by moving late tasks and what they wait for forward, by trying
+/// other numbers of hands, and by a few such moves at once, drawn alike in every run; small sets
+/// are searched whole (branch and bound over starts that do not decrease, which holds an optimum
+/// for any measure that does not gain by a later end). A crew is never later than a smaller one: it
+/// may work as that one would.
 ///
 /// One entry a crew size, from least_crew to `most_crew`.
 /// Error: std::invalid_argument where `most_crew` is under least_crew, a task waits for one

@@ -17,7 +17,4 @@ std::string crew_headline(const PlanFacts& facts, const TextStyle& style);
 /// "4 finishers: 23 min late in all; 5 miss nothing".
 std::string crew_size_words(const CrewPlan& crew);
 
-/// "a retarder that holds pad back 30 min: nothing late".
-std::string cure_words(const CrewCure& cure);
-
 }  // namespace slabtide

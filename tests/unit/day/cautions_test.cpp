@@ -70,6 +70,21 @@ constexpr auto no_change = [](ForecastHour&) {};
 
 }  // namespace
 
+TEST_CASE("a crew that cannot keep up is told what would help") {
+  Job job = mild_job();
+  job.zones[0].outline = test::rectangle(0, 0, 12, 6);
+  job.crew.finishers = 2;
+  const auto cautions = cautions_with(job, no_change);
+  CHECK(warns(cautions, "late_crew", CautionLevel::caution));
+  const Caution* late = find(cautions, "late_crew");
+  REQUIRE(late != nullptr);
+  CHECK(late->zone == "pad");
+  CHECK(late->text.find("pad is too much for the crew of 2: ") == 0);
+  CHECK(late->text.find(" more finisher") != std::string::npos);
+  job.crew.finishers = 12;
+  CHECK(find(cautions_with(job, no_change), "late_crew") == nullptr);
+}
+
 TEST_CASE("a mild day brings only what always holds") {
   const auto cautions = cautions_with(mild_job(), no_change);
   for (const Caution& caution : cautions) {
