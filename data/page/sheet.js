@@ -29,7 +29,7 @@
     const onTheDay = next !== undefined && now > events[0].at - 12 * hour;
     box.hidden = !onTheDay;
     for (const event of events) {
-      event.item.classList.toggle("past", event.at <= now);
+      event.item.classList.toggle("past", onTheDay && event.at <= now);
       event.item.classList.toggle("next", onTheDay && event === next);
     }
     if (!onTheDay) return;
@@ -37,10 +37,35 @@
                         strong(next.what));
   };
 
-  const tick = () => tellNext(Date.now());
+  // The line stands where the axis has the moment, and is gone before and after.
+  const day = document.querySelector(".day");
+  const line = document.querySelector(".day .now");
 
-  if (events.length === 0 || box === null) return;
+  const moveLine = (now) => {
+    const from = Date.parse(day.dataset.from);
+    const to = Date.parse(day.dataset.to);
+    line.hidden = now < from || now > to;
+    if (line.hidden) return;
+    line.style.left = `${(100 * (now - from)) / (to - from)}%`;
+    line.firstElementChild.textContent = "now";
+  };
+
+  const tick = () => {
+    const now = Date.now();
+    tellNext(now);
+    moveLine(now);
+  };
+
+  // On a narrow screen the bands begin with the moment, or with the first of them.
+  const showWhatCounts = () => {
+    const scroller = day.parentElement;
+    const mark = line.hidden ? day.querySelector(".band") : line;
+    const before = mark.getBoundingClientRect().left - scroller.getBoundingClientRect().left;
+    scroller.scrollLeft = before - scroller.clientWidth / 3;
+  };
+
   tick();
+  showWhatCounts();
   setInterval(tick, 15 * 1000);
   document.addEventListener("visibilitychange", tick);
 })();

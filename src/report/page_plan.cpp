@@ -1,6 +1,7 @@
 #include "slabtide/report/page_plan.h"
 
 #include "page_agenda.h"
+#include "page_bands.h"
 #include "page_cautions.h"
 #include "page_crew.h"
 #include "page_document.h"
@@ -23,6 +24,7 @@ std::string body_of(const PlanFacts& facts) {
       .put("date", long_date(job.pour.date))
       .put("start", time_view("/job/start", job.pour.start, job))
       .put("headline", headline_view(facts))
+      .put("bands", page_bands(facts))
       .put("agenda", agenda_view(facts))
       .put("times", zones_view(facts))
       .put("cautions_list", cautions_view(facts))

@@ -39,3 +39,63 @@ test('long before and long after the day it says nothing', async () => {
     await close(page);
   }
 });
+
+// Where the line should be, from the drawing itself: a band's corners stand at its JSON times.
+async function placesOf(page) {
+  return page.evaluate(() => {
+    const day = document.querySelector('.day');
+    const lanes = day.querySelector('.lanes').getBoundingClientRect();
+    const line = day.querySelector('.now');
+    return {
+      from: Date.parse(day.dataset.from),
+      to: Date.parse(day.dataset.to),
+      left: lanes.left,
+      width: lanes.width,
+      shown: line.getClientRects().length > 0,
+      x: line.getBoundingClientRect().left,
+      words: line.textContent,
+    };
+  });
+}
+
+for (const [clock, width] of [['08:30', 1280], ['11:05', 360], ['18:11', 768]]) {
+  test(`the now line stands at ${clock}, ${width} px`, async () => {
+    const now = Date.parse(`2026-05-14T${clock}:00-05:00`);
+    const page = await openSheet(browser, sheet, { now, width });
+    const at = await placesOf(page);
+    assert.ok(at.shown);
+    assert.equal(at.words, 'now');
+    const expected = at.left + (at.width * (now - at.from)) / (at.to - at.from);
+    // The page's clock has run on for a moment, and the line is 3 px wide.
+    assert.ok(Math.abs(at.x - expected) < 1.5, `${at.x}, expected ${expected}`);
+    assert.deepEqual(page.faults, []);
+    await close(page);
+  });
+}
+
+test('the line agrees with the bands: it stands at a window\'s opening when it opens', async () => {
+  const { zones } = sheet.json;
+  const w = zones[2].windows.findIndex((window) => window.operation === 'broom');
+  const page = await openSheet(browser, sheet, { now: zones[2].windows[w].opens });
+  const at = await placesOf(page);
+  const corner = await page.locator(`.lanes [data-json="/zones/2/windows/${w}/opens"]`)
+    .locator('xpath=ancestor::*[name()="g"]').locator('path').evaluate((path) =>
+      path.getBoundingClientRect().left);
+  assert.ok(Math.abs(at.x - corner) < 2.5, `${at.x}, the band at ${corner}`);
+  await close(page);
+});
+
+test('the line moves on, and is gone outside the day', async () => {
+  const page = await openSheet(browser, sheet, { now: '2026-05-14T11:00:00-05:00' });
+  const before = await placesOf(page);
+  await page.clock.runFor(60 * 60 * 1000);
+  const after = await placesOf(page);
+  const hour = (before.width * 3600000) / (before.to - before.from);
+  assert.ok(Math.abs(after.x - before.x - hour) < 1.5);
+  await close(page);
+  for (const now of ['2026-05-14T05:00:00-05:00', '2026-05-15T05:00:00-05:00']) {
+    const other = await openSheet(browser, sheet, { now });
+    assert.equal((await placesOf(other)).shown, false, now);
+    await close(other);
+  }
+});

@@ -53,7 +53,7 @@ async function itemsOf(page) {
     tag: element.tagName.toLowerCase(),
     json: element.dataset.json,
     value: element.value,
-    iso: element.getAttribute('datetime'),
+    iso: element.getAttribute('datetime') ?? element.dataset.time,
     text: element.textContent,
   }))).then((items) => items.map((item) => ({ ...item, text: plain(item.text) })));
 }
@@ -64,7 +64,7 @@ function checkAll(items, json, name) {
     const value = resolve(json, item.json);
     const where = `${name} ${item.json}`;
     assert.ok(value !== undefined && value !== null, `${where} is not in the JSON`);
-    if (item.tag === 'time') {
+    if (item.iso !== undefined) {
       assert.equal(item.iso, value, where);
       assert.equal(item.text, clockWords(value, date), where);
     } else if (item.tag === 'data') {
