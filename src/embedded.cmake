@@ -5,11 +5,13 @@ set(embedded_files
   starter.toml
   page/agenda.html
   page/cautions.html
+  page/compare.html
   page/crew.html
   page/document.html
   page/figure.html
   page/headline.html
   page/order.html
+  page/outlook.html
   page/palette.css
   page/plan.html
   page/sheet.css

@@ -17,16 +17,27 @@ CommandLine outlook_line() {
   line.summary = "the pour day's weather by the hour, and whether to pour";
   line.operand = "JOB";
   line.options = job_options();
+  line.options.push_back(write_option("the outlook", endings_of(outlook_formats())));
   return line;
 }
 
 int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  if (const std::string fault = ending_fault(files, endings_of(outlook_formats()));
+      !fault.empty()) {
+    err << "slabtide outlook: " << fault << "\n";
+    return exit_input_wrong;
+  }
   const JobPlanning planning = plan_job(line, err);
   if (!planning.planned) return planning.exit_code;
   const PlannedJob& planned = *planning.planned;
   const Outlook outlook =
       look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
-  out << text_outlook(planned.facts(), outlook, style_for(out));
+  const PlanFacts plan = planned.facts();
+  const int code =
+      write_reports(files, outlook_formats(), OutlookFacts{plan, outlook}, planned.loaded.now, err);
+  if (code != exit_done) return code;
+  out << text_outlook(plan, outlook, style_for(out));
   return exit_done;
 }
 

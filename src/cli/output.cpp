@@ -15,6 +15,8 @@
 #include "slabtide/report/csv_plan.h"
 #include "slabtide/report/json_compare.h"
 #include "slabtide/report/json_plan.h"
+#include "slabtide/report/page_compare.h"
+#include "slabtide/report/page_outlook.h"
 #include "slabtide/report/page_plan.h"
 
 namespace slabtide {
@@ -39,7 +41,12 @@ constexpr std::array plan_table{
 };
 
 constexpr std::array compare_table{
+    FileFormat<CompareFacts>{".html", from_facts<CompareFacts, page_compare>},
     FileFormat<CompareFacts>{".json", from_facts<CompareFacts, json_compare>},
+};
+
+constexpr std::array outlook_table{
+    FileFormat<OutlookFacts>{".html", from_facts<OutlookFacts, page_outlook>},
 };
 
 bool is_set(const char* variable) {
@@ -59,6 +66,8 @@ TextStyle style_for(const std::ostream& out) {
 std::span<const FileFormat<PlanFacts>> plan_formats() { return plan_table; }
 
 std::span<const FileFormat<CompareFacts>> compare_formats() { return compare_table; }
+
+std::span<const FileFormat<OutlookFacts>> outlook_formats() { return outlook_table; }
 
 std::string ending_of(const std::string& path) {
   return std::filesystem::path(path).extension().string();

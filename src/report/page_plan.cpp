@@ -15,12 +15,10 @@ namespace slabtide {
 
 namespace {
 
-std::string title_of(const Job& job) { return job.name.empty() ? job.site.name : job.name; }
-
 std::string body_of(const PlanFacts& facts) {
   const Job& job = facts.job;
   View view;
-  view.put("title", title_of(job))
+  view.put("title", page_title(job))
       .put("date", long_date(job.pour.date))
       .put("start", time_view("/job/start", job.pour.start, job))
       .put("headline", headline_view(facts))
@@ -40,7 +38,7 @@ std::string body_of(const PlanFacts& facts) {
 
 std::string page_plan(const PlanFacts& facts) {
   PageDocument document;
-  document.title = title_of(facts.job);
+  document.title = page_title(facts.job);
   document.body = body_of(facts);
   document.styles = shared_styles();
   document.scripts = {{embedded::page_sheet_js(), embedded::page_sheet_js_sha256()}};

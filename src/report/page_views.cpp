@@ -32,6 +32,8 @@ std::string pointer(std::string_view base, std::size_t index, std::string_view k
                      : fmt::format("{}/{}/{}", base, index, key);
 }
 
+std::string page_title(const Job& job) { return job.name.empty() ? job.site.name : job.name; }
+
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
   View known;
   if (time) {

@@ -15,6 +15,9 @@ namespace slabtide {
 /// "/zones/0/opens" from "/zones", 0 and "opens".
 std::string pointer(std::string_view base, std::size_t index, std::string_view key = {});
 
+/// The job's name, or its site's where it has none.
+std::string page_title(const Job& job);
+
 /// For page_time: day and clock. Where there is no time, a dash.
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
 

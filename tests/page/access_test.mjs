@@ -1,7 +1,7 @@
 // Read by axe-core: no serious or critical finding, light and dark, on a phone and a screen.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { axeSource, close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+import { close, demo, graveFindings, job, launch, makeSheet, openSheet } from './support.mjs';
 
 const sheets = {};
 let browser;
@@ -13,21 +13,12 @@ before(async () => {
 });
 after(() => browser.close());
 
-const summary = (finding) => [
-  finding.impact,
-  finding.id,
-  ...finding.nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary}`),
-].join('\n  ');
-
 for (const dark of [false, true]) {
   for (const width of [360, 1280]) {
     test(`axe-core, ${dark ? 'dark' : 'light'}, ${width} px`, async () => {
       for (const [name, sheet] of Object.entries(sheets)) {
         const page = await openSheet(browser, sheet, { dark, width });
-        await page.evaluate(axeSource);
-        const { violations } = await page.evaluate(() => globalThis.axe.run(document));
-        const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-        assert.deepEqual(grave.map(summary), [], name);
+        assert.deepEqual(await graveFindings(page), [], name);
         await close(page);
       }
     });

@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { writeManyZones } from './many_zones.mjs';
-import { close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+import { close, demo, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
+         sticking } from './support.mjs';
 
 const sheets = {};
 let browser;
@@ -18,16 +19,6 @@ before(async () => {
   sheets.forty = makeSheet(writeManyZones(many, 40));
 });
 after(() => browser.close());
-
-// What sticks out of the page's sides, scrolled areas' insides left out.
-const sticking = () => {
-  const inScroller = (element) => element.closest('.scroller') !== null;
-  return [...document.querySelectorAll('body *')]
-    .filter((element) => !inScroller(element) && !element.matches('.skip, .spoken'))
-    .map((element) => [element, element.getBoundingClientRect()])
-    .filter(([, box]) => box.width > 0 && (box.right > innerWidth + 0.5 || box.left < -0.5))
-    .map(([element, box]) => `${element.tagName} ${element.className} ${box.left}..${box.right}`);
-};
 
 test('fits 360, 768 and 1280 px', async () => {
   for (const [name, sheet] of Object.entries(sheets)) {
@@ -52,16 +43,12 @@ test('a name without a space breaks where it must', async () => {
   await close(page);
 });
 
-// CSS pixels across a sheet between the margins of the print style (12 mm).
-const pixelsPerMm = 96 / 25.4;
-const papers = { A4: 210, Letter: 215.9 };
-const marginMm = 12;
 // No more than this of the plans at hand: what does not fit a clipboard is not read.
 const mostPages = { spring: 9, hot: 9, midnight: 6, half_hour: 7, text: 7, cold: 6, forty: 60 };
 
-for (const [paper, widthMm] of Object.entries(papers)) {
+for (const paper of ['A4', 'Letter']) {
   test(`prints on ${paper}`, async () => {
-    const width = Math.floor((widthMm - 2 * marginMm) * pixelsPerMm);
+    const width = printedWidth(paper);
     for (const [name, sheet] of Object.entries(sheets)) {
       const page = await openSheet(browser, sheet, { width });
       await page.emulateMedia({ media: 'print' });
@@ -72,7 +59,7 @@ for (const [paper, widthMm] of Object.entries(papers)) {
         all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
       assert.equal(hidden, 0, `${name}: an area that scrolls is cut`);
       const pdf = await page.pdf({ format: paper, preferCSSPageSize: false });
-      const pages = (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
+      const pages = pagesOf(pdf);
       assert.ok(pages >= 1 && pages <= mostPages[name], `${name}: ${pages} pages`);
       await close(page);
     }

@@ -9,7 +9,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 const require = createRequire(new URL('../npm/package.json', import.meta.url));
 const { chromium } = require('playwright-core');
 
-export const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 export const demo = (name) => fileURLToPath(new URL(`../../data/demo/${name}.toml`, import.meta.url));
 export const job = (name) => fileURLToPath(new URL(`jobs/${name}.toml`, import.meta.url));
 
@@ -78,3 +78,39 @@ export function resolve(json, pointer) {
 
 // Times and quantities are held together by spaces that do not break.
 export const plain = (text) => text.replaceAll('\u00a0', ' ');
+
+// What sticks out of the page's sides, scrolled areas' insides left out.
+export const sticking = () => {
+  const inScroller = (element) => element.closest('.scroller') !== null;
+  return [...document.querySelectorAll('body *')]
+    .filter((element) => !inScroller(element) && !element.matches('.skip, .spoken'))
+    .map((element) => [element, element.getBoundingClientRect()])
+    .filter(([, box]) => box.width > 0 && (box.right > innerWidth + 0.5 || box.left < -0.5))
+    .map(([element, box]) => `${element.tagName} ${element.className} ${box.left}..${box.right}`);
+};
+
+// CSS pixels across a sheet between the margins of the print style (12 mm).
+export function printedWidth(paper) {
+  const widthMm = { A4: 210, Letter: 215.9 }[paper];
+  const marginMm = 12;
+  const pixelsPerMm = 96 / 25.4;
+  return Math.floor((widthMm - 2 * marginMm) * pixelsPerMm);
+}
+
+// How many pages a PDF of Chromium's has.
+export const pagesOf = (pdf) => (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
+
+const summary = (finding) => [
+  finding.impact,
+  finding.id,
+  ...finding.nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary}`),
+].join('\n  ');
+
+// What axe-core finds serious or critical, in words.
+export async function graveFindings(page) {
+  await page.evaluate(axeSource);
+  const { violations } = await page.evaluate(() => globalThis.axe.run(document));
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(summary);
+}

@@ -14,11 +14,13 @@ std::string_view starter_toml();
 // What pages are made of: templates, styles and scripts.
 std::string_view page_agenda_html();
 std::string_view page_cautions_html();
+std::string_view page_compare_html();
 std::string_view page_crew_html();
 std::string_view page_document_html();
 std::string_view page_figure_html();
 std::string_view page_headline_html();
 std::string_view page_order_html();
+std::string_view page_outlook_html();
 std::string_view page_palette_css();
 std::string_view page_palette_css_sha256();
 std::string_view page_plan_html();

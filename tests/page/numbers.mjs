@@ -1,0 +1,76 @@
+// A page's times and figures held against the JSON of the same run.
+import assert from 'node:assert/strict';
+import { plain, resolve } from './support.mjs';
+
+// From the JSON's SI to what a page shows. Factors: exact definitions (NIST SP 811).
+const shown = {
+  '': (v) => v,
+  'ft²': (v) => v / 0.3048 ** 2,
+  'yd³': (v) => v / 0.9144 ** 3,
+  in: (v) => v / 0.0254,
+  ft: (v) => v / 0.3048,
+  '°F': (v) => v * 1.8 + 32,
+  'lb/ft²/h': (v) => (v / 0.45359237) * 0.3048 ** 2,
+  mph: (v) => (v / 1609.344) * 3600,
+  lb: (v) => v / 0.45359237,
+  gal: (v) => v / 3.785411784,
+  psi: (v) => v,
+  '%': (v) => v * 100,
+  mm: (v) => v * 1000,
+  'm²': (v) => v, 'm³': (v) => v, m: (v) => v, '°C': (v) => v, 'kg/m²/h': (v) => v,
+  kg: (v) => v, L: (v) => v, 'm/s': (v) => v, min: (v) => v, h: (v) => v,
+};
+const jsonStep = 0.01;  // what the JSON is rounded to
+const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+
+function clockWords(iso, date) {
+  const [day, clock] = [iso.slice(0, 10), iso.slice(11, 16)];
+  if (day === date) return clock;
+  return `${weekdays[new Date(`${day}T00:00Z`).getUTCDay()]} ${clock}`;
+}
+
+function checkFigure(item, value, where) {
+  assert.equal(Number(item.value), value, where);
+  const [, digits, unit] = /^(-?[\d.]+)\s*(.*)$/.exec(item.text) ?? [];
+  assert.ok(unit in shown, `${where}: unit of "${item.text}"`);
+  const expected = shown[unit](value);
+  const fromJson = Math.abs(shown[unit](value + jsonStep / 2) - expected);
+  if (/^\/supplies\/\d+\/amount_(kg|l|m2)$/.test(item.json)) {
+    // What is to be brought is rounded up, so that it is enough.
+    assert.ok(Number(digits) >= expected - fromJson && Number(digits) < expected + 1 + fromJson,
+              `${where}: ${item.text}, JSON ${value}`);
+    return;
+  }
+  const decimals = digits.includes('.') ? digits.split('.')[1].length : 0;
+  const halfDigit = 0.5 * 10 ** -(unit === 'in' ? 2 : decimals);
+  assert.ok(Math.abs(Number(digits) - expected) <= halfDigit + fromJson + 1e-9,
+            `${where}: "${item.text}", JSON ${value}`);
+}
+
+// All that carries a pointer.
+export async function itemsOf(page) {
+  return page.locator('[data-json]').evaluateAll((elements) => elements.map((element) => ({
+    tag: element.tagName.toLowerCase(),
+    json: element.dataset.json,
+    value: element.value,
+    iso: element.getAttribute('datetime') ?? element.dataset.time,
+    text: element.textContent,
+  }))).then((items) => items.map((item) => ({ ...item, text: plain(item.text) })));
+}
+
+// `date`: the pour's day, whose times go without the day's name.
+export function checkAll(items, json, date, name) {
+  for (const item of items) {
+    const value = resolve(json, item.json);
+    const where = `${name} ${item.json}`;
+    assert.ok(value !== undefined && value !== null, `${where} is not in the JSON`);
+    if (item.iso !== undefined) {
+      assert.equal(item.iso, value, where);
+      assert.equal(item.text, clockWords(value, date), where);
+    } else if (item.tag === 'data') {
+      checkFigure(item, value, where);
+    } else {
+      assert.equal(item.text, value, where);
+    }
+  }
+}
