@@ -52,6 +52,8 @@ SiteWeather site_weather(const Site& site, const WeatherSeries& series, const Ti
   result.grid = grid;
   result.air_pressure_pa = air_pressure_pa(site.elevation_m);
   result.wind_ratio = wind_ratio(site);
+  result.sun_distance_au =
+      sun_position(grid.start, site.latitude_deg, site.longitude_deg).distance_au;
   for (std::size_t i = 0; i < grid.count; ++i) {
     const UtcTime time = after_seconds(grid.start, grid.step_s * static_cast<double>(i));
     const WeatherSample sample = series.at(time);

@@ -23,7 +23,8 @@ struct TimeGrid {
 struct SiteWeather {
   TimeGrid grid;
   double air_pressure_pa = 101325.0;
-  double wind_ratio = 0.45;  ///< wind at the slab over the wind at 10 m
+  double wind_ratio = 0.45;      ///< wind at the slab over the wind at 10 m
+  double sun_distance_au = 1.0;  ///< at the grid's start; a day changes it by 0.0003 at most
   std::vector<double> air_c;
   std::vector<double> dew_point_c;
   std::vector<double> vapour_pressure_pa;
