@@ -10,6 +10,7 @@ namespace slabtide {
 namespace {
 
 constexpr double seconds_per_minute = 60.0;
+constexpr double seconds_per_hour = 3600.0;
 
 /// Share of the way from `a` to `b` at which `level` lies, by logarithm where both are positive.
 double way_to(double a, double b, double level) {
@@ -94,6 +95,37 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
   cell.water_stands = !dry || *cell.opens_s < dry->at_s;
   cell.stiff_before_dry = cell.closes_s && *cell.opens_s >= *cell.closes_s;
   return cell;
+}
+
+std::optional<double> walk_opens_s(const ColumnHistory& history, const SetRules& set) {
+  const auto hard = first_reaches(history.time_s, history.resistance_work_psi, set.final_set_psi);
+  const auto strong = first_reaches(history.time_s, history.strength_psi, set.walk_strength_psi);
+  if (!hard || !strong) return std::nullopt;
+  return std::max(*hard, *strong);
+}
+
+std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set) {
+  return first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
+}
+
+std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeather& weather,
+                                   const Practice& practice) {
+  const auto washed_s = wash_opens_s(history, practice.set);
+  if (!washed_s) return std::nullopt;
+  const double dry_s = practice.set.dry_after_wash_h * seconds_per_hour;
+  double wet_until_s = *washed_s;
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    const double at_s = history.time_s[i];
+    if (at_s < *washed_s) continue;
+    const auto k =
+        std::min(weather.grid.count - 1, static_cast<std::size_t>(at_s / weather.grid.step_s));
+    if (weather.rain_mm_h[k] >= practice.limits.rain_mm_h) wet_until_s = at_s;
+    const bool in_range = history.surface_c[i] >= practice.set.seal_surface_min_c &&
+                          history.surface_c[i] <= practice.set.seal_surface_max_c;
+    const bool daylight = weather.sun_elevation_deg[k] > 0.0;
+    if (in_range && daylight && at_s - wet_until_s >= dry_s) return at_s;
+  }
+  return std::nullopt;
 }
 
 std::optional<double> time_of_share(std::vector<TimedArea> areas, double share) {

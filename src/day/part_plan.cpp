@@ -90,49 +90,17 @@ OperationWindow late_window(Operation operation, const PartContext& part, OpensA
   return window;
 }
 
-std::optional<double> walk_on_s(const ColumnHistory& history, const SetRules& set) {
-  const auto hard = first_reaches(history.time_s, history.resistance_work_psi, set.final_set_psi);
-  const auto strong = first_reaches(history.time_s, history.strength_psi, set.walk_strength_psi);
-  if (!hard || !strong) return std::nullopt;
-  return std::max(*hard, *strong);
-}
-
-std::optional<double> wash_s(const ColumnHistory& history, const SetRules& set) {
-  return first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
-}
-
-/// Dried after the wash, with the surface within the sealer's range and no rain falling.
-std::optional<double> seal_s(const ColumnHistory& history, const PourRun& run,
-                             const Practice& practice) {
-  const auto washed_s = wash_s(history, practice.set);
-  if (!washed_s) return std::nullopt;
-  const double dry_s = practice.set.dry_after_wash_h * seconds_per_hour;
-  double wet_until_s = *washed_s;
-  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-    const double at_s = history.time_s[i];
-    if (at_s < *washed_s) continue;
-    const auto k = std::min(run.weather.grid.count - 1,
-                            static_cast<std::size_t>(at_s / run.weather.grid.step_s));
-    if (run.weather.rain_mm_h[k] >= practice.limits.rain_mm_h) wet_until_s = at_s;
-    const bool in_range = history.surface_c[i] >= practice.set.seal_surface_min_c &&
-                          history.surface_c[i] <= practice.set.seal_surface_max_c;
-    const bool daylight = run.weather.sun_elevation_deg[k] > 0.0;
-    if (in_range && daylight && at_s - wet_until_s >= dry_s) return at_s;
-  }
-  return std::nullopt;
-}
-
 void add_late_windows(PartPlan& plan, bool released, const PartContext& part) {
   plan.windows.push_back(late_window(Operation::walk, part, [&](const ColumnHistory& history) {
-    return walk_on_s(history, part.practice.set);
+    return walk_opens_s(history, part.practice.set);
   }));
   if (released) {
     plan.windows.push_back(late_window(Operation::wash, part, [&](const ColumnHistory& history) {
-      return wash_s(history, part.practice.set);
+      return wash_opens_s(history, part.practice.set);
     }));
   }
   plan.windows.push_back(late_window(Operation::seal, part, [&](const ColumnHistory& history) {
-    return seal_s(history, part.run, part.practice);
+    return seal_opens_s(history, part.run.weather, part.practice);
   }));
 }
 

@@ -84,21 +84,27 @@ class Batch {
   using Group = std::pair<int, std::size_t>;
 
   std::size_t add_case(Group group, std::size_t exposure, ColumnCase column) {
+    const std::size_t mix = group.second;
     const auto key = std::make_tuple(group, exposure, column.placed_s, column.batched_s);
-    const auto [found, is_new] = case_of_.try_emplace(key, cases_.size());
+    const auto [found, is_new] = case_of_.try_emplace(key, columns_.size());
     if (is_new) {
-      cases_.push_back(std::move(column));
-      exposure_of_case_.push_back(exposure);
+      columns_.push_back({std::move(column), mix, exposure});
     }
     return found->second;
   }
 
-  std::vector<ColumnHistory> solve(const SolverSettings& settings) {
-    for (std::size_t i = 0; i < cases_.size(); ++i) {
-      cases_[i].exposure = &exposures_[exposure_of_case_[i]];
+  std::vector<ColumnHistory> solve(const std::vector<MixModel>& mixes,
+                                   const SolverSettings& settings) const {
+    std::vector<ColumnCase> cases;
+    for (const PouredColumn& poured : columns_) {
+      cases.push_back(poured.column);
+      cases.back().mix = &mixes[poured.mix];
+      cases.back().exposure = &exposures_[poured.exposure];
     }
-    return solve_columns(cases_, weather_, settings);
+    return solve_columns(cases, weather_, settings);
   }
+
+  std::vector<PouredColumn> take_columns() { return std::move(columns_); }
 
   std::vector<CellExposure> take_exposures() { return std::move(exposures_); }
 
@@ -127,8 +133,7 @@ class Batch {
   const std::vector<Obstacle>& obstacles_;
   std::vector<CellExposure> exposures_;
   std::map<int, std::vector<std::size_t>> exposures_of_sky_;
-  std::vector<ColumnCase> cases_;
-  std::vector<std::size_t> exposure_of_case_;
+  std::vector<PouredColumn> columns_;
   std::map<std::tuple<Group, std::size_t, double, double>, std::size_t> case_of_;
 };
 
@@ -218,7 +223,6 @@ class Placer {
     column.placed_s = std::round(exact_s / placing_round_s) * placing_round_s;
     column.batched_s = seconds_between(grid_.start, order_.loads[from.load].batched);
     const std::size_t mix = mix_of_load_[from.load];
-    column.mix = &mixes_[mix];
     column.concrete_c = mixes_[mix].discharge_c;
     if (job_.pour.curing == CuringKind::film && !column.formed_face) {
       const SettingParameters& setting = mixes_[mix].setting;
@@ -373,7 +377,8 @@ Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Pra
   run.zones.resize(job.zones.size());
   Batch batch(run.weather, job.obstacles);
   add_zones(run, job, practice, batch);
-  run.histories = batch.solve(settings);
+  run.histories = batch.solve(run.mixes, settings);
+  run.columns = batch.take_columns();
   run.exposures = batch.take_exposures();
   reading.value = std::move(run);
   return reading;

@@ -189,6 +189,31 @@ void add_crew_rules(std::vector<Entry>& entries, CrewPractice& p) {
   number("coverage.cover_factor", p.coverage.cover_factor, 1.0, 3.0);
 }
 
+void add_spread_rules(std::vector<Entry>& entries, SpreadRules& p) {
+  const auto number = [&entries](const char* key, double& to, double least, double most) {
+    entries.push_back({fmt::format("spread.{}", key), &to, nullptr, least, most});
+  };
+  number("air_k", p.air_k, 0.0, 10.0);
+  number("dew_point_k", p.dew_point_k, 0.0, 10.0);
+  number("wind_share", p.wind_share, 0.0, 2.0);
+  number("cloud_share", p.cloud_share, 0.0, 1.0);
+  number("forecast_doubles_in_h", p.forecast_doubles_in_h, 1.0, 1000.0);
+  number("unknown_age_h", p.unknown_age_h, 0.0, 240.0);
+  number("concrete_k", p.concrete_k, 0.0, 10.0);
+  number("convection_share", p.convection_share, 0.0, 2.0);
+  number("evaporation_share", p.evaporation_share, 0.0, 2.0);
+  number("absorptance", p.absorptance, 0.0, 0.5);
+  number("set_supplier_share", p.set_supplier_share, 0.0, 1.0);
+  number("set_estimated_share", p.set_estimated_share, 0.0, 1.0);
+  number("set_span_share", p.set_span_share, 0.0, 1.0);
+  number("set_energy_share", p.set_energy_share, 0.0, 1.0);
+  number("admixture_share", p.admixture_share, 0.0, 2.0);
+  number("bleed_share", p.bleed_share, 0.0, 2.0);
+  number("late_min", p.late_min, 0.0, 240.0);
+  number("early_min", p.early_min, 0.0, 240.0);
+  number("pace_share", p.pace_share, 0.0, 1.0);
+}
+
 std::vector<Entry> entries_of(Practice& practice) {
   std::vector<Entry> entries;
   add_windows(entries, practice);
@@ -197,6 +222,7 @@ std::vector<Entry> entries_of(Practice& practice) {
   add_compare_rules(entries, practice.compare);
   add_work_rules(entries, practice.crew);
   add_crew_rules(entries, practice.crew);
+  add_spread_rules(entries, practice.spread);
   return entries;
 }
 

@@ -6,6 +6,7 @@
 
 #include "slabtide/day/practice.h"
 #include "slabtide/slab/column.h"
+#include "slabtide/weather/site_weather.h"
 
 namespace slabtide {
 
@@ -49,6 +50,15 @@ struct CellWindow {
 /// be dragged off, water that still rises must not be worked in (ours, after the trade).
 CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
                        const Practice& practice);
+
+/// When a column can be walked on: past final set and strong enough.
+std::optional<double> walk_opens_s(const ColumnHistory& history, const SetRules& set);
+/// When release agent and slurry can be washed off.
+std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set);
+/// When it can be sealed: dried after the wash, in daylight, with the surface within the
+/// sealer's range and no rain falling. `weather` is what the column was solved under.
+std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeather& weather,
+                                   const Practice& practice);
 
 /// A time and the area it holds for.
 struct TimedArea {

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "slabtide/day/band.h"
 #include "slabtide/day/operation.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
@@ -20,6 +21,10 @@ struct OperationWindow {
   /// Nine tenths are too stiff: until then work that follows the setting can be done.
   std::optional<UtcTime> closed_all_over;
   std::string note;
+  // How sure, where the plan was asked for it (bands.h).
+  std::optional<TimeBand> opens_band;
+  std::optional<TimeBand> all_over_band;
+  std::optional<TimeBand> closes_band;
 
   /// From opening to closing; empty where either is missing.
   std::optional<double> minutes() const;
@@ -33,6 +38,9 @@ struct PartPlan {
   std::optional<UtcTime> sheen_gone;
   std::optional<UtcTime> initial_set;
   std::optional<UtcTime> final_set;
+  std::optional<TimeBand> sheen_band;
+  std::optional<TimeBand> initial_band;
+  std::optional<TimeBand> final_band;
   std::vector<OperationWindow> windows;
   double peak_evaporation_kg_m2_h = 0.0;  ///< while plastic
   UtcTime peak_evaporation_at;

@@ -36,12 +36,21 @@ struct ZoneRun {
   std::vector<FaceRun> faces;  ///< in the order of Zone::faces
 };
 
+/// A column of the run: what it was solved from. Its `mix` and `exposure` point nowhere; the
+/// indices stand for them, so that a run can be copied.
+struct PouredColumn {
+  ColumnCase column;
+  std::size_t mix = 0;       ///< index into PourRun::mixes
+  std::size_t exposure = 0;  ///< index into PourRun::exposures
+};
+
 /// The whole pour computed: what each cell sees and goes through. Zones as in the job.
 struct PourRun {
   OrderPlan order;
   std::vector<MixModel> mixes;
   SiteWeather weather;
   std::vector<CellExposure> exposures;
+  std::vector<PouredColumn> columns;  ///< as many as histories, in their order
   std::vector<ColumnHistory> histories;
   std::vector<ZoneRun> zones;
   double ground_c = 0.0;

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "slabtide/day/band.h"
 #include "slabtide/day/part_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
@@ -18,7 +19,9 @@ struct SawPlan {
   std::optional<UtcTime> stress_late;    ///< and seven tenths
   std::optional<UtcTime> surface_limit;  ///< surface `surface_fall_k` under its peak
   double surface_fall_k = 0.0;
-  std::optional<UtcTime> latest;  ///< the earlier of the two limits: be done by then
+  std::optional<UtcTime> latest;       ///< the earlier of the two limits: be done by then
+  std::optional<TimeBand> opens_band;  ///< how sure, where the plan was asked for it
+  std::optional<TimeBand> latest_band;
   double depth_m = 0.0;
   bool too_late = false;  ///< opens only after `latest`
 };

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <vector>
+
+#include "slabtide/day/day_plan.h"
+#include "slabtide/day/ensemble.h"
+
+namespace slabtide {
+
+/// The plan with a band at each of its times. A band is the plan's own time moved as the
+/// columns that stand for the part move from the planned day to each day that may come.
+///
+/// A time the plan does not have gets a band without times that says on what share of the days
+/// it comes.
+DayPlan with_bands(DayPlan plan, const Ensemble& ensemble);
+
+}  // namespace slabtide

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "slabtide/day/cell_times.h"
+#include "slabtide/day/operation.h"
+#include "slabtide/day/practice.h"
+#include "slabtide/day/saw_shift.h"
+#include "slabtide/slab/column.h"
+#include "slabtide/slab/stress.h"
+#include "slabtide/weather/site_weather.h"
+
+namespace slabtide {
+
+/// What is asked of a column.
+struct ColumnQuestions {
+  std::vector<Operation> operations;  ///< the plastic ones
+  bool next_day = false;              ///< walking on it, washing and sealing
+  std::optional<StressCase> sawn;     ///< and the saw, for a piece like this
+  Aggregate aggregate = Aggregate::unknown;
+};
+
+/// What happens to a column and when, seconds from the grid's start; absent where it does not
+/// come, or was not asked.
+struct ColumnEvents {
+  double placed_s = 0.0;
+  std::optional<double> sheen_gone_s;
+  std::optional<double> initial_set_s;
+  std::optional<double> final_set_s;
+  std::array<CellWindow, operation_count> windows;  ///< of later operations only `opens_s`
+  std::optional<double> stress_limit_s;
+  std::optional<double> surface_limit_s;
+
+  const CellWindow& window(Operation operation) const {
+    return windows[static_cast<std::size_t>(operation)];
+  }
+  CellWindow& window(Operation operation) { return windows[static_cast<std::size_t>(operation)]; }
+};
+
+ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
+                       const ColumnQuestions& questions, const SiteWeather& weather,
+                       const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,65 @@
+#include "slabtide/day/draw.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace slabtide {
+
+namespace {
+
+/// Standard deviations beyond which one in ten of a normal distribution lies, to one side.
+constexpr double one_in_ten_z = 1.2815515655446004;
+constexpr double seconds_per_minute = 60.0;
+constexpr double seconds_per_hour = 3600.0;
+
+/// What `z` deviations come to where one in ten is `spread` off.
+double offset(double z, double spread) { return z * spread / one_in_ten_z; }
+double log_factor(double z, double share) { return offset(z, std::log1p(share)); }
+double factor(double z, double share) { return std::exp(log_factor(z, share)); }
+
+WeatherErrors weather_errors(const Unknowns& u, const SpreadRules& spread, double lead_h) {
+  return {.air_k = offset(u.of(Unknown::air), spread.air_k),
+          .dew_point_k = offset(u.of(Unknown::dew_point), spread.dew_point_k),
+          .wind_log = log_factor(u.of(Unknown::wind), spread.wind_share),
+          .cloud_share = offset(u.of(Unknown::cloud), spread.cloud_share),
+          .lead_at_start_h = lead_h,
+          .growth_per_h = 1.0 / spread.forecast_doubles_in_h};
+}
+
+MixErrors mix_errors(const Unknowns& u, const SpreadRules& spread, bool estimated) {
+  const double set_share = estimated ? spread.set_estimated_share : spread.set_supplier_share;
+  return {.discharge_k = offset(u.of(Unknown::concrete), spread.concrete_k),
+          .set_time_factor = factor(u.of(Unknown::set_time), set_share),
+          .set_span_factor = factor(u.of(Unknown::set_span), spread.set_span_share),
+          .set_energy_factor = factor(u.of(Unknown::set_energy), spread.set_energy_share),
+          .admixture_factor = factor(u.of(Unknown::admixture), spread.admixture_share),
+          .bleed_factor = factor(u.of(Unknown::bleed), spread.bleed_share)};
+}
+
+}  // namespace
+
+DrawScale draw_scale(const PourRun& run, const Forecast& forecast, const SpreadRules& spread) {
+  DrawScale scale;
+  scale.set_times_estimated = run.mixes.front().setting.estimated;
+  scale.lead_at_start_h =
+      forecast.issued ? std::max(0.0, seconds_between(*forecast.issued, run.weather.grid.start) /
+                                          seconds_per_hour)
+                      : spread.unknown_age_h;
+  return scale;
+}
+
+Draw draw_of(const Unknowns& unknowns, const SpreadRules& spread, const DrawScale& scale) {
+  const double delay = unknowns.of(Unknown::delay);
+  const double delay_min = delay > 0.0 ? spread.late_min : spread.early_min;
+  Draw draw;
+  draw.weather = weather_errors(unknowns, spread, scale.lead_at_start_h);
+  draw.mix = mix_errors(unknowns, spread, scale.set_times_estimated);
+  draw.convection_factor = factor(unknowns.of(Unknown::convection), spread.convection_share);
+  draw.evaporation_factor = factor(unknowns.of(Unknown::evaporation), spread.evaporation_share);
+  draw.absorptance_offset = offset(unknowns.of(Unknown::absorptance), spread.absorptance);
+  draw.delay_s = offset(delay, delay_min) * seconds_per_minute;
+  draw.pace_factor = factor(unknowns.of(Unknown::pace), spread.pace_share);
+  return draw;
+}
+
+}  // namespace slabtide

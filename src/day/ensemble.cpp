@@ -1,0 +1,174 @@
+#include "slabtide/day/ensemble.h"
+
+#include <algorithm>
+#include <mutex>
+
+#include "parallel.h"
+#include "slabtide/day/corners.h"
+
+namespace slabtide {
+
+namespace {
+
+// Ours, by measurement: against the plan's own steps and cells the moves differ by under a
+// minute (tests/unit/day/ensemble_test.cpp).
+constexpr SolverSettings quick_settings{.early_step_s = 120.0,
+                                        .late_step_s = 600.0,
+                                        .slab_cells = 10,
+                                        .ground_cells = 8,
+                                        .end_s = 0.0,
+                                        .threads = 1};
+
+/// Where in the order of getting ready `share` of the area lies.
+std::size_t cell_at_share(const std::vector<TimedArea>& by_time,
+                          const std::vector<std::size_t>& cells, double share) {
+  double whole_m2 = 0.0;
+  for (const TimedArea& one : by_time) whole_m2 += one.area_m2;
+  double come_m2 = 0.0;
+  for (std::size_t i = 0; i < by_time.size(); ++i) {
+    come_m2 += by_time[i].area_m2;
+    if (come_m2 >= share * whole_m2) return cells[i];
+  }
+  return cells.back();
+}
+
+}  // namespace
+
+/// Picks the columns that stand for the parts of a plan, each column once a zone.
+class DayModel::Choosing {
+ public:
+  Choosing(const Job& job, const PourRun& run, const Practice& practice)
+      : job_(job), run_(run), practice_(practice) {}
+
+  ZoneColumns choose(std::size_t zone, const ZonePlan& plan) {
+    const Zone& described = job_.zones[zone];
+    begin_zone(zone);
+    ZoneColumns chosen;
+    const Operation main = main_operation(described.finish);
+    chosen.whole = of_part(plan.whole, main);
+    for (const PartPlan& part : plan.parts) chosen.parts.push_back(of_part(part, main));
+    if (plan.border) {
+      chosen.border = of_part(*plan.border, main_operation(described.border->finish));
+    }
+    for (const FaceRun& face : run_.zones[zone].faces) chosen.faces.push_back(of_face(face));
+    return chosen;
+  }
+
+  std::vector<std::size_t> columns;  ///< of the run
+  std::vector<ColumnQuestions> questions;
+
+ private:
+  void begin_zone(std::size_t zone) {
+    zone_ = &run_.zones[zone];
+    zone_begins_ = columns.size();
+    const Zone& described = job_.zones[zone];
+    asked_ = {};
+    asked_.operations = operations_of(described.finish);
+    if (described.border) {
+      const std::vector<Operation> more = operations_of(described.border->finish);
+      asked_.operations.insert(asked_.operations.end(), more.begin(), more.end());
+    }
+    asked_.operations.push_back(Operation::tooled_joint);
+    std::sort(asked_.operations.begin(), asked_.operations.end());
+    asked_.operations.erase(std::unique(asked_.operations.begin(), asked_.operations.end()),
+                            asked_.operations.end());
+    asked_.next_day = true;
+    asked_.sawn = StressCase{uncut_length_m(described), described.thickness_m, described.tied,
+                             !re_entrant_corners(described.outline).empty()};
+    asked_.aggregate = job_.mix.aggregate;
+  }
+
+  PartColumns of_part(const PartPlan& part, Operation main) {
+    std::vector<std::size_t> cells = part.cells;
+    std::vector<std::optional<double>> ready(zone_->cells.size());
+    for (const std::size_t i : cells) ready[i] = ready_s(i, main);
+    std::stable_sort(cells.begin(), cells.end(), [&ready](std::size_t a, std::size_t b) {
+      if (!ready[a] || !ready[b]) return ready[a].has_value() && !ready[b].has_value();
+      return *ready[a] < *ready[b];
+    });
+    std::vector<TimedArea> by_time;
+    for (const std::size_t i : cells) by_time.push_back({ready[i], zone_->cells[i].cell.area_m2});
+    return {of_cell(cell_at_share(by_time, cells, practice_.cells.first_share)),
+            of_cell(cell_at_share(by_time, cells, practice_.cells.all_over_share))};
+  }
+
+  std::optional<double> ready_s(std::size_t cell, Operation main) const {
+    const ColumnHistory& history = run_.histories[zone_->cells[cell].history];
+    return cell_window(history, practice_.window(main), practice_).opens_s;
+  }
+
+  std::size_t of_cell(std::size_t cell) { return keep(zone_->cells[cell].history, asked_); }
+
+  std::size_t of_face(const FaceRun& face) {
+    ColumnQuestions asked;
+    asked.operations = {Operation::strip};
+    return keep(face.history, asked);
+  }
+
+  std::size_t keep(std::size_t column, const ColumnQuestions& asked) {
+    const auto begin = columns.begin() + static_cast<std::ptrdiff_t>(zone_begins_);
+    const auto found = std::find(begin, columns.end(), column);
+    if (found != columns.end()) return static_cast<std::size_t>(found - columns.begin());
+    columns.push_back(column);
+    questions.push_back(asked);
+    return columns.size() - 1;
+  }
+
+  const Job& job_;
+  const PourRun& run_;
+  const Practice& practice_;
+  const ZoneRun* zone_ = nullptr;
+  std::size_t zone_begins_ = 0;
+  ColumnQuestions asked_;
+};
+
+DayModel::DayModel(const Job& job, const PourRun& run, const DayPlan& plan,
+                   const Practice& practice, const DrawScale& scale)
+    : practice_(practice), scale_(scale) {
+  Choosing choosing(job, run, practice);
+  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
+    zones_.push_back(choosing.choose(i, plan.zones[i]));
+  }
+  set_ = thinned(columns_of(run), choosing.columns, run.weather.grid.count);
+  questions_ = std::move(choosing.questions);
+}
+
+Draw DayModel::draw(const Unknowns& unknowns) const {
+  return draw_of(unknowns, practice_.spread, scale_);
+}
+
+DayEvents DayModel::on(const Unknowns& unknowns) const {
+  const DrawnHistories drawn = solve_drawn(set_, draw(unknowns), quick_settings);
+  DayEvents events;
+  for (std::size_t i = 0; i < drawn.histories.size(); ++i) {
+    events.push_back(events_of(drawn.histories[i], drawn.mixes[set_.columns[i].mix], questions_[i],
+                               drawn.weather, practice_));
+  }
+  return events;
+}
+
+std::vector<DayEvents> solve_days(const DayModel& model, const std::vector<Unknowns>& unknowns,
+                                  const EnsembleSettings& settings) {
+  std::vector<DayEvents> days(unknowns.size());
+  std::mutex mutex;
+  std::size_t done = 0;
+  in_parallel(unknowns.size(), settings.threads, [&](std::size_t i) {
+    days[i] = model.on(unknowns[i]);
+    const std::lock_guard<std::mutex> lock(mutex);
+    if (settings.progress) settings.progress(++done);
+  });
+  return days;
+}
+
+Ensemble draw_days(const DayModel& model, const EnsembleSettings& settings) {
+  Ensemble ensemble;
+  ensemble.zones = model.zones();
+  ensemble.planned = model.on({});
+  ensemble.unknowns = even_unknowns(settings.draws);
+  ensemble.days = solve_days(model, ensemble.unknowns, settings);
+  const double each = settings.draws > 0 ? 1.0 / static_cast<double>(settings.draws) : 0.0;
+  ensemble.weights.assign(settings.draws, each);
+  return ensemble;
+}
+
+}  // namespace slabtide
