@@ -16,11 +16,12 @@ CommandLine crew_line() {
   line.summary = "who when: each finisher's day, and what to take along";
   line.operand = "JOB";
   line.options = job_options();
+  line.options.push_back(draws_option());
   return line;
 }
 
 int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const JobPlanning planning = plan_job(line, err);
+  const JobPlanning planning = plan_job_with_bands(line, err);
   if (!planning.planned) return planning.exit_code;
   out << text_crew(planning.planned->facts(), style_for(out));
   return exit_done;

@@ -16,6 +16,7 @@ CommandLine plan_line() {
   line.summary = "the day of a pour: when each zone takes which work";
   line.operand = "JOB";
   line.options = job_options();
+  line.options.push_back(draws_option());
   line.options.push_back(write_option("the plan", endings_of(plan_formats())));
   return line;
 }
@@ -26,7 +27,7 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << "slabtide plan: " << fault << "\n";
     return exit_input_wrong;
   }
-  const JobPlanning planning = plan_job(line, err);
+  const JobPlanning planning = plan_job_with_bands(line, err);
   if (!planning.planned) return planning.exit_code;
   const PlanFacts facts = planning.planned->facts();
   const int code = write_reports(files, plan_formats(), facts, planning.planned->loaded.now, err);

@@ -1,8 +1,45 @@
 #include "slabtide/cli/planned_job.h"
 
+#include <charconv>
 #include <ostream>
 
+#include <fmt/format.h>
+
+#include "slabtide/cli/progress.h"
+#include "slabtide/day/bands.h"
+
 namespace slabtide {
+
+namespace {
+
+/// What --draws says; empty for something else than a number up to `most_draws`.
+std::optional<std::size_t> draws_of(const ParsedLine& line) {
+  const auto text = line.text("draws");
+  if (!text) return usual_draws;
+  std::size_t draws = 0;
+  const char* end = text->data() + text->size();
+  const auto [stopped, fault] = std::from_chars(text->data(), end, draws);
+  if (fault != std::errc() || stopped != end || draws > most_draws) return std::nullopt;
+  return draws;
+}
+
+void add_bands(PlannedJob& planned, std::size_t draws, std::ostream& err) {
+  const LoadedJob& loaded = planned.loaded;
+  Progress progress("days drawn", err);
+  const EnsembleSettings settings{draws, 0, [&progress](std::size_t done) { progress.tell(done); }};
+  const DrawScale scale = draw_scale(planned.run, loaded.forecast, loaded.practice.spread);
+  const DayModel model(loaded.job, planned.run, planned.plan, loaded.practice, scale);
+  planned.plan = with_bands(std::move(planned.plan), loaded.job, draw_days(model, settings));
+}
+
+}  // namespace
+
+Option draws_option() {
+  return {"draws", "N",
+          fmt::format("days drawn for how sure each time is, up to {}; else {}; 0 for none",
+                      most_draws, usual_draws),
+          false};
+}
 
 JobPlanning plan_loaded(JobLoading loading, std::ostream& err) {
   if (!loading.loaded) return {std::nullopt, loading.exit_code};
@@ -17,6 +54,18 @@ JobPlanning plan_loaded(JobLoading loading, std::ostream& err) {
 
 JobPlanning plan_job(const ParsedLine& line, std::ostream& err) {
   return plan_loaded(load_job(line.operands().front(), line, err), err);
+}
+
+JobPlanning plan_job_with_bands(const ParsedLine& line, std::ostream& err) {
+  const auto draws = draws_of(line);
+  if (!draws) {
+    err << fmt::format("slabtide: --draws: got '{}', expected a whole number from 0 to {}\n",
+                       *line.text("draws"), most_draws);
+    return {std::nullopt, exit_input_wrong};
+  }
+  JobPlanning planning = plan_job(line, err);
+  if (planning.planned && *draws > 0) add_bands(*planning.planned, *draws, err);
+  return planning;
 }
 
 }  // namespace slabtide

@@ -16,11 +16,12 @@ CommandLine saw_line() {
   line.summary = "the joints, and the cuts in working order for tonight and the morning";
   line.operand = "JOB";
   line.options = job_options();
+  line.options.push_back(draws_option());
   return line;
 }
 
 int run_saw(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const JobPlanning planning = plan_job(line, err);
+  const JobPlanning planning = plan_job_with_bands(line, err);
   if (!planning.planned) return planning.exit_code;
   out << text_saw(planning.planned->facts(), style_for(out));
   return exit_done;

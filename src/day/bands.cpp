@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <functional>
 
+#include "doubt.h"
+
 namespace slabtide {
 
 namespace {
@@ -76,15 +78,16 @@ class BandMaker {
                            [](const ColumnEvents& e) { return e.final_set_s; });
   }
 
-  void put(SawPlan& saw, const PartColumns& columns) const {
+  void put(SawPlan& saw, const ZoneColumns& zone) const {
+    const PartColumns& columns = zone.whole;
     const Operation operation =
         saw.kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet;
     saw.opens_band = band(saw.opens, columns, Which::first, [operation](const ColumnEvents& e) {
       return e.window(operation).opens_s;
     });
-    saw.latest_band = band(saw.latest, columns, Which::first, [](const ColumnEvents& e) {
-      return earlier(e.stress_limit_s, e.surface_limit_s);
-    });
+    saw.latest_band =
+        band(saw.latest, {zone.saw_limit, columns.first}, Which::first,
+             [](const ColumnEvents& e) { return earlier(e.stress_limit_s, e.surface_limit_s); });
   }
 
  private:
@@ -98,7 +101,8 @@ class BandMaker {
 
 }  // namespace
 
-DayPlan with_bands(DayPlan plan, const Ensemble& ensemble) {
+DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
+  if (ensemble.days.empty()) return plan;
   const BandMaker maker(ensemble);
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
     ZonePlan& zone = plan.zones[i];
@@ -109,8 +113,11 @@ DayPlan with_bands(DayPlan plan, const Ensemble& ensemble) {
     for (std::size_t k = 0; k < zone.faces.size(); ++k) {
       maker.put(zone.faces[k].strip, {columns.faces[k], columns.faces[k]});
     }
-    for (SawPlan& saw : zone.saws) maker.put(saw, columns.whole);
+    for (SawPlan& saw : zone.saws) maker.put(saw, columns);
   }
+  std::vector<Operation> main_work;
+  for (const Zone& zone : job.zones) main_work.push_back(main_operation(zone.finish));
+  plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;
 }
 

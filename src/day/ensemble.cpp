@@ -19,19 +19,6 @@ constexpr SolverSettings quick_settings{.early_step_s = 120.0,
                                         .end_s = 0.0,
                                         .threads = 1};
 
-/// Where in the order of getting ready `share` of the area lies.
-std::size_t cell_at_share(const std::vector<TimedArea>& by_time,
-                          const std::vector<std::size_t>& cells, double share) {
-  double whole_m2 = 0.0;
-  for (const TimedArea& one : by_time) whole_m2 += one.area_m2;
-  double come_m2 = 0.0;
-  for (std::size_t i = 0; i < by_time.size(); ++i) {
-    come_m2 += by_time[i].area_m2;
-    if (come_m2 >= share * whole_m2) return cells[i];
-  }
-  return cells.back();
-}
-
 }  // namespace
 
 /// Picks the columns that stand for the parts of a plan, each column once a zone.
@@ -50,6 +37,7 @@ class DayModel::Choosing {
     if (plan.border) {
       chosen.border = of_part(*plan.border, main_operation(described.border->finish));
     }
+    chosen.saw_limit = first_to_cool(plan.whole);
     for (const FaceRun& face : run_.zones[zone].faces) chosen.faces.push_back(of_face(face));
     return chosen;
   }
@@ -78,23 +66,41 @@ class DayModel::Choosing {
     asked_.aggregate = job_.mix.aggregate;
   }
 
+  using CellTimes = std::vector<std::optional<double>>;  // one a cell of the zone
+
   PartColumns of_part(const PartPlan& part, Operation main) {
-    std::vector<std::size_t> cells = part.cells;
-    std::vector<std::optional<double>> ready(zone_->cells.size());
-    for (const std::size_t i : cells) ready[i] = ready_s(i, main);
-    std::stable_sort(cells.begin(), cells.end(), [&ready](std::size_t a, std::size_t b) {
-      if (!ready[a] || !ready[b]) return ready[a].has_value() && !ready[b].has_value();
-      return *ready[a] < *ready[b];
-    });
-    std::vector<TimedArea> by_time;
-    for (const std::size_t i : cells) by_time.push_back({ready[i], zone_->cells[i].cell.area_m2});
-    return {of_cell(cell_at_share(by_time, cells, practice_.cells.first_share)),
-            of_cell(cell_at_share(by_time, cells, practice_.cells.all_over_share))};
+    CellTimes ready(zone_->cells.size());
+    for (const std::size_t i : part.cells) {
+      ready[i] = cell_window(history(i), practice_.window(main), practice_).opens_s;
+    }
+    return {at_share(part.cells, ready, practice_.cells.first_share),
+            at_share(part.cells, ready, practice_.cells.all_over_share)};
   }
 
-  std::optional<double> ready_s(std::size_t cell, Operation main) const {
-    const ColumnHistory& history = run_.histories[zone_->cells[cell].history];
-    return cell_window(history, practice_.window(main), practice_).opens_s;
+  std::size_t first_to_cool(const PartPlan& part) {
+    CellTimes cool(zone_->cells.size());
+    for (const std::size_t i : part.cells) cool[i] = surface_fallen_s(history(i), practice_);
+    return at_share(part.cells, cool, practice_.cells.first_share);
+  }
+
+  /// The column of the cell by which `share` of the area has come.
+  std::size_t at_share(std::vector<std::size_t> cells, const CellTimes& times, double share) {
+    std::stable_sort(cells.begin(), cells.end(), [&times](std::size_t a, std::size_t b) {
+      if (!times[a] || !times[b]) return times[a].has_value() && !times[b].has_value();
+      return *times[a] < *times[b];
+    });
+    double whole_m2 = 0.0;
+    for (const std::size_t i : cells) whole_m2 += zone_->cells[i].cell.area_m2;
+    double come_m2 = 0.0;
+    for (const std::size_t i : cells) {
+      come_m2 += zone_->cells[i].cell.area_m2;
+      if (come_m2 >= share * whole_m2) return of_cell(i);
+    }
+    return of_cell(cells.back());
+  }
+
+  const ColumnHistory& history(std::size_t cell) const {
+    return run_.histories[zone_->cells[cell].history];
   }
 
   std::size_t of_cell(std::size_t cell) { return keep(zone_->cells[cell].history, asked_); }

@@ -59,6 +59,7 @@ class JsonPlan {
     json["cautions"] = Json::array();
     for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
     json["assumptions"] = facts_.plan.assumptions;
+    json["sureness"] = sureness();
     return json;
   }
 
@@ -104,12 +105,37 @@ class JsonPlan {
             {"discharge_c", hundredths(model.discharge_c)}};
   }
 
+  /// One day in ten has it before `early`, half before `likely`, one in ten after `late`.
+  Json band(const std::optional<TimeBand>& band) const {
+    if (!band) return nullptr;
+    return {{"early", time(band->early)},
+            {"likely", time(band->likely)},
+            {"late", time(band->late)},
+            {"share", hundredths(band->share)}};
+  }
+
   Json window(const OperationWindow& window) const {
     return {{"operation", operation_id(window.operation)},
             {"opens", time(window.opens)},
             {"open_all_over", time(window.open_all_over)},
             {"closes", time(window.closes)},
-            {"note", window.note}};
+            {"note", window.note},
+            {"opens_band", band(window.opens_band)},
+            {"open_all_over_band", band(window.all_over_band)},
+            {"closes_band", band(window.closes_band)}};
+  }
+
+  Json sureness() const {
+    if (!facts_.plan.sureness) return nullptr;
+    const Sureness& sureness = *facts_.plan.sureness;
+    Json causes = Json::array();
+    for (const DoubtCause& cause : sureness.causes) {
+      causes.push_back(
+          {{"what", unknown_words(cause.unknown)}, {"share", hundredths(cause.share)}});
+    }
+    return {{"draws", sureness.draws},
+            {"either_way_min", std::round(sureness.either_way_min)},
+            {"causes", causes}};
   }
 
   Json windows(const std::vector<OperationWindow>& all) const {
@@ -136,6 +162,9 @@ class JsonPlan {
     json["sheen_gone"] = time(part.sheen_gone);
     json["initial_set"] = time(part.initial_set);
     json["final_set"] = time(part.final_set);
+    json["sheen_gone_band"] = band(part.sheen_band);
+    json["initial_set_band"] = band(part.initial_band);
+    json["final_set_band"] = band(part.final_band);
     json["peak_evaporation_kg_m2_h"] = hundredths(part.peak_evaporation_kg_m2_h);
     json["peak_evaporation_at"] = time(part.peak_evaporation_at);
     json["surface_peak_c"] = hundredths(part.surface_peak_c);
@@ -234,7 +263,9 @@ class JsonPlan {
                       {"surface_limit", time(saw.surface_limit)},
                       {"latest", time(saw.latest)},
                       {"too_late", saw.too_late},
-                      {"depth_m", saw.depth_m}});
+                      {"depth_m", saw.depth_m},
+                      {"opens_band", band(saw.opens_band)},
+                      {"latest_band", band(saw.latest_band)}});
     }
     return json;
   }

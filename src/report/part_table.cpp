@@ -19,6 +19,12 @@ std::string window_words(const OperationWindow& window, const Job& job) {
   return day_clock(*window.opens, job) + "-" + day_clock(*window.closes, job);
 }
 
+std::string band_words(const std::optional<TimeBand>& band, const Job& job) {
+  if (!band || !band->early) return {};
+  if (!band->late) return fmt::format("from {}", day_clock(*band->early, job));
+  return day_clock(*band->early, job) + "-" + day_clock(*band->late, job);
+}
+
 namespace {
 
 constexpr std::size_t indent = 2;
@@ -83,6 +89,18 @@ std::string evaporation_label(UnitSystem units) {
   return units == UnitSystem::us ? "most drying, lb/ft²" : "most drying, kg/m²";
 }
 
+/// Between which hours the main work opens and closes on eight days of ten.
+void add_band_rows(PartTable& table, Operation main, const Job& job) {
+  table.row("  opens, 8 in 10", [&job, main](const PartPlan& part) {
+    const OperationWindow* window = part.window(main);
+    return window == nullptr ? std::string() : band_words(window->opens_band, job);
+  });
+  table.row("  closes, 8 in 10", [&job, main](const PartPlan& part) {
+    const OperationWindow* window = part.window(main);
+    return window == nullptr ? std::string() : band_words(window->closes_band, job);
+  });
+}
+
 void add_window_rows(PartTable& table, Finish finish, const Job& job) {
   const Operation main = main_operation(finish);
   for (const Operation operation : operations_of(finish)) {
@@ -91,6 +109,7 @@ void add_window_rows(PartTable& table, Finish finish, const Job& job) {
       return window == nullptr ? std::string() : window_words(*window, job);
     });
     if (operation != main) continue;
+    add_band_rows(table, main, job);
     table.row("  ready all over", [&job, main](const PartPlan& part) {
       const OperationWindow* window = part.window(main);
       return window == nullptr ? std::string() : day_clock(window->open_all_over, job);

@@ -35,6 +35,21 @@ std::string limits_line(const SawPlan& saw, const Job& job) {
       day_clock(saw.surface_limit, job));
 }
 
+/// "8 in 10: early-entry saw opens 14:03-15:59, cut due 19:14-20:05"; empty without bands.
+std::string saw_band_line(const ZonePlan& plan, const Job& job) {
+  std::string words;
+  std::string due;
+  for (const SawPlan& saw : plan.saws) {
+    const std::string opens = band_words(saw.opens_band, job);
+    if (opens.empty() || !(saw.on_hand || job.pour.saws.empty())) continue;
+    words += fmt::format("{}{} opens {}", words.empty() ? "" : ", ", saw_words(saw.kind), opens);
+    due = band_words(saw.latest_band, job);
+  }
+  if (words.empty()) return {};
+  return fmt::format("8 in 10: {}{}", words,
+                     due.empty() ? std::string() : fmt::format(", cut due {}", due));
+}
+
 std::string saw_block(const ZonePlan& plan, const Job& job) {
   std::string text;
   for (const SawPlan& saw : plan.saws) {
@@ -42,6 +57,8 @@ std::string saw_block(const ZonePlan& plan, const Job& job) {
     if (worth_saying) text += paragraph(saw_sentence(saw, {}, job), 2, 6);
   }
   if (!text.empty()) text += paragraph(limits_line(plan.saws.front(), job), 2, 6);
+  const std::string sure = saw_band_line(plan, job);
+  if (!sure.empty()) text += paragraph(sure, 2, 6);
   return text;
 }
 
@@ -51,9 +68,11 @@ std::string face_lines(const ZonePlan& plan, const Job& job) {
     const std::string looks = face.facing_deg
                                   ? fmt::format(", facing {}", compass_words(*face.facing_deg))
                                   : std::string();
-    text += paragraph(
-        fmt::format("{}{}: strip the form {}", face.name, looks, window_words(face.strip, job)), 2,
-        6);
+    const std::string opens = band_words(face.strip.opens_band, job);
+    const std::string sure = opens.empty() ? opens : fmt::format(" (opens {}, 8 in 10)", opens);
+    text += paragraph(fmt::format("{}{}: strip the form {}{}", face.name, looks,
+                                  window_words(face.strip, job), sure),
+                      2, 6);
   }
   return text;
 }
@@ -128,6 +147,44 @@ std::string saw_headline(const PlanFacts& facts) {
                      until, saw_words(first->kind));
 }
 
+std::string_view words_of(SureWord word) {
+  switch (word) {
+    case SureWord::quite:
+      return "quite";
+    case SureWord::fairly:
+      return "fairly";
+    case SureWord::roughly:
+      return "roughly";
+    case SureWord::hardly:
+      return "hardly";
+  }
+  return "";
+}
+
+/// How sure the plan is and what the doubt comes from; empty without bands.
+std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
+  constexpr std::size_t indent = 10;
+  constexpr double told_share = 0.08;
+  constexpr std::size_t most_told = 3;
+  if (!facts.plan.sureness) return {};
+  const Sureness& sureness = *facts.plan.sureness;
+  std::string causes;
+  for (std::size_t i = 0; i < std::min(most_told, sureness.causes.size()); ++i) {
+    const DoubtCause& cause = sureness.causes[i];
+    if (cause.share < told_share) break;
+    causes += fmt::format("{}{} ({:.0f} %)", i == 0 ? "" : ", ", unknown_words(cause.unknown),
+                          100.0 * cause.share);
+  }
+  const std::string doubt =
+      causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
+  return paragraph(
+      style.heading("How sure") +
+          fmt::format(" {}: the main work opens within {:.0f} min either way on eight days in "
+                      "ten.{}",
+                      words_of(sure_word(sureness)), sureness.either_way_min, doubt),
+      0, indent);
+}
+
 std::string headline(const PlanFacts& facts, const TextStyle& style) {
   constexpr std::size_t indent = 10;
   std::string text;
@@ -142,7 +199,8 @@ std::string headline(const PlanFacts& facts, const TextStyle& style) {
   const std::string saw = saw_headline(facts);
   if (!saw.empty())
     text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, indent);
-  return text + crew_headline(facts, style) + text_order(facts, style) + "\n";
+  return text + crew_headline(facts, style) + text_order(facts, style) +
+         sure_headline(facts, style) + "\n";
 }
 
 }  // namespace

@@ -26,8 +26,16 @@ struct JobPlanning {
   int exit_code = exit_done;
 };
 
-/// Loads the job at the line's operand and plans it.
+/// Days drawn for the bands of a plan where the line does not say.
+inline constexpr std::size_t usual_draws = 200;
+/// --draws, for commands that show bands.
+Option draws_option();
+
+/// Loads the job at the line's operand and plans it, without bands.
 JobPlanning plan_job(const ParsedLine& line, std::ostream& err);
+
+/// The same with bands from as many draws as --draws says, telling how far it is.
+JobPlanning plan_job_with_bands(const ParsedLine& line, std::ostream& err);
 
 /// Plans a job that was loaded already.
 JobPlanning plan_loaded(JobLoading loading, std::ostream& err);

@@ -10,6 +10,7 @@
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/day/supplies.h"
+#include "slabtide/day/sureness.h"
 #include "slabtide/day/zone_plan.h"
 #include "slabtide/weather/sun.h"
 
@@ -33,6 +34,7 @@ struct DayPlan {
   std::vector<Supply> supplies;
   std::vector<Caution> cautions;
   std::vector<std::string> assumptions;
+  std::optional<Sureness> sureness;  ///< where the plan has its bands
 };
 
 /// `forecast_age_h`: hours since the forecast was issued, where that is known.

@@ -22,6 +22,7 @@ struct ZoneColumns {
   std::vector<PartColumns> parts;  ///< as ZonePlan::parts
   std::optional<PartColumns> border;
   std::vector<std::size_t> faces;
+  std::size_t saw_limit = 0;  ///< its surface cools first, but for a tenth
 };
 
 /// What happens to each of the model's columns on one day.

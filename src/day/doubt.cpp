@@ -1,0 +1,97 @@
+#include "doubt.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+namespace slabtide {
+
+namespace {
+
+using Values = std::vector<double>;
+
+double mean_of(const Values& values, const Values& weights) {
+  return std::inner_product(values.begin(), values.end(), weights.begin(), 0.0);
+}
+
+/// Squared correlation; 0 where either does not vary.
+double shared_variance(const Values& a, const Values& b, const Values& weights) {
+  const double mean_a = mean_of(a, weights);
+  const double mean_b = mean_of(b, weights);
+  double aa = 0.0;
+  double bb = 0.0;
+  double ab = 0.0;
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    aa += weights[i] * (a[i] - mean_a) * (a[i] - mean_a);
+    bb += weights[i] * (b[i] - mean_b) * (b[i] - mean_b);
+    ab += weights[i] * (a[i] - mean_a) * (b[i] - mean_b);
+  }
+  return aa > 0.0 && bb > 0.0 ? ab * ab / (aa * bb) : 0.0;
+}
+
+/// One main opening on every day; empty where it does not come on some.
+Values openings(const Ensemble& ensemble, std::size_t column, Operation operation) {
+  Values values;
+  for (const DayEvents& day : ensemble.days) {
+    const auto& at_s = day[column].window(operation).opens_s;
+    if (!at_s) return {};
+    values.push_back(*at_s);
+  }
+  return values;
+}
+
+class DoubtShares {
+ public:
+  explicit DoubtShares(const Ensemble& ensemble) : ensemble_(ensemble) {}
+
+  void add(const Values& times) {
+    if (times.empty()) return;
+    ++count_;
+    for (std::size_t k = 0; k < unknown_count; ++k) {
+      Values z;
+      for (const Unknowns& unknowns : ensemble_.unknowns) z.push_back(unknowns.z[k]);
+      shares_[k] += shared_variance(z, times, ensemble_.weights);
+    }
+  }
+
+  std::vector<DoubtCause> causes() const {
+    std::vector<DoubtCause> causes;
+    for (std::size_t k = 0; k < unknown_count; ++k) {
+      causes.push_back({static_cast<Unknown>(k), count_ > 0 ? shares_[k] / count_ : 0.0});
+    }
+    std::stable_sort(causes.begin(), causes.end(),
+                     [](const DoubtCause& a, const DoubtCause& b) { return a.share > b.share; });
+    return causes;
+  }
+
+ private:
+  const Ensemble& ensemble_;
+  std::array<double, unknown_count> shares_{};
+  int count_ = 0;
+};
+
+}  // namespace
+
+Sureness sureness_of(const DayPlan& plan, const std::vector<Operation>& main_work,
+                     const Ensemble& ensemble) {
+  Sureness sureness;
+  sureness.draws = ensemble.days.size();
+  DoubtShares shares(ensemble);
+  double widths_min = 0.0;
+  int count = 0;
+  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
+    shares.add(openings(ensemble, ensemble.zones[i].whole.first, main_work[i]));
+    const OperationWindow* window = plan.zones[i].whole.window(main_work[i]);
+    if (window == nullptr || !window->opens_band) continue;
+    const auto minutes = band_minutes(*window->opens_band);
+    if (!minutes) continue;
+    widths_min += *minutes;
+    ++count;
+  }
+  sureness.either_way_min = count > 0 ? 0.5 * widths_min / count : 0.0;
+  sureness.causes = shares.causes();
+  return sureness;
+}
+
+}  // namespace slabtide
