@@ -111,6 +111,8 @@ OperationWindow window_of(const SawPlan& saw) {
   window.opens = saw.opens;
   window.open_all_over = saw.open_all_over;
   window.closes = saw.latest;
+  window.opens_band = saw.opens_band;
+  window.closes_band = saw.latest_band;
   if (!saw.opens) {
     window.note = "not before the forecast ends";
   } else if (saw.too_late) {
