@@ -60,8 +60,11 @@ std::optional<std::string> count_fault(const CommandLine& command, const ParsedL
   if (command.operand.empty() && !operands.empty()) {
     return fmt::format("'{}' is one word too many", operands.front());
   }
-  if (!command.operand.empty() && operands.size() > 1) {
-    return fmt::format("'{}' is one word too many: one {} at a time", operands[1], command.operand);
+  if (!command.operand.empty() && operands.size() > command.most_operands) {
+    return fmt::format("'{}' is one word too many: {}", operands[command.most_operands],
+                       command.most_operands == 1
+                           ? fmt::format("one {} at a time", command.operand)
+                           : fmt::format("slabtide {} {}", command.name, command.operand));
   }
   if (!command.operand.empty() && command.operand_needed && operands.empty()) {
     return fmt::format("{} is missing: slabtide {} {}", command.operand, command.name,

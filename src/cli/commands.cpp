@@ -5,6 +5,7 @@
 #include "slabtide/cli/compare_command.h"
 #include "slabtide/cli/crew_command.h"
 #include "slabtide/cli/fetch_command.h"
+#include "slabtide/cli/note_command.h"
 #include "slabtide/cli/outlook_command.h"
 #include "slabtide/cli/plan_command.h"
 #include "slabtide/cli/quick_command.h"
@@ -15,7 +16,7 @@ namespace slabtide {
 
 std::span<const Command> commands() {
   static const std::array all{plan_command,    crew_command,  saw_command,   outlook_command,
-                              compare_command, fetch_command, quick_command, starter_command};
+                              compare_command, note_command, fetch_command, quick_command, starter_command};
   return all;
 }
 

@@ -9,6 +9,7 @@
 
 #include "slabtide/core/files.h"
 #include "slabtide/job/read_job.h"
+#include "slabtide/job/read_journal.h"
 #include "slabtide/weather/high_low_day.h"
 #include "slabtide/weather/read_forecast.h"
 
@@ -37,6 +38,17 @@ class Loader {
     path_ = file->path;
     text_ = std::move(file->text);
     job_ = std::move(*reading.value);
+    return true;
+  }
+
+  bool read_own_journal() {
+    const std::string path = journal_path(path_);
+    if (!fs::exists(path)) return true;
+    auto file = read(path);
+    if (!file) return false;
+    Reading<Journal> reading = read_journal(file->text, job_);
+    if (!take(reading, *file)) return false;
+    journal_ = std::move(*reading.value);
     return true;
   }
 
@@ -95,7 +107,7 @@ class Loader {
   JobLoading result() {
     if (exit_code_ != exit_done) return {std::nullopt, exit_code_};
     return {LoadedJob{std::move(path_), std::move(text_), std::move(job_), practice_,
-                      std::move(forecast_), *series_, now_, forecast_age_h_},
+                      std::move(forecast_), *series_, std::move(journal_), now_, forecast_age_h_},
             exit_done};
   }
 
@@ -158,12 +170,17 @@ class Loader {
   Practice practice_;
   Forecast forecast_;
   std::optional<WeatherSeries> series_;
+  Journal journal_;
   UtcTime now_;
   std::optional<double> forecast_age_h_;
   int exit_code_ = exit_done;
 };
 
 }  // namespace
+
+std::string journal_path(const std::string& job_path) {
+  return fs::path(job_path).replace_extension(".journal").string();
+}
 
 std::vector<Option> job_options() {
   return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
@@ -174,8 +191,9 @@ std::vector<Option> job_options() {
 
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
-  static_cast<void>(loader.read_job_file(path) && loader.read_units() &&
-                    loader.read_practice_files() && loader.read_weather() && loader.read_now());
+  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() &&
+                    loader.read_units() && loader.read_practice_files() && loader.read_weather() &&
+                    loader.read_now());
   return loader.result();
 }
 

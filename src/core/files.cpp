@@ -1,6 +1,7 @@
 #include "slabtide/core/files.h"
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -256,6 +257,54 @@ std::optional<FileError> replace_existing(const fs::path& path, mode_t mode,
                  : replace_regular(path, target, mode, text);
 }
 
+/// Waits for its turn. File systems without locks let everyone in; a line is one write anyway.
+int lock(int descriptor) {
+  while (::flock(descriptor, LOCK_EX) != 0) {
+    if (errno == EINTR) continue;
+    return errno == ENOLCK || errno == EOPNOTSUPP || errno == EINVAL ? 0 : errno;
+  }
+  return 0;
+}
+
+/// Whether the path still leads to the open file: an editor may have put another in its place.
+bool is_still(int descriptor, const fs::path& path) {
+  struct stat open_file {};
+  struct stat named {};
+  return ::fstat(descriptor, &open_file) == 0 && ::stat(path.c_str(), &named) == 0 &&
+         open_file.st_dev == named.st_dev && open_file.st_ino == named.st_ino;
+}
+
+/// The file open at its end and locked, or an error number.
+std::pair<Descriptor, int> open_to_append(const fs::path& path) {
+  constexpr int most_tries = 100;
+  for (int i = 0; i < most_tries; ++i) {
+    Descriptor file(
+        ::open(path.c_str(), O_RDWR | O_APPEND | O_CREAT | O_CLOEXEC | O_NONBLOCK, new_file_mode));
+    if (!file.ok()) return {Descriptor(-1), errno};
+    if (const int code = lock(file.number()); code != 0) return {Descriptor(-1), code};
+    if (is_still(file.number(), path)) return {std::move(file), 0};
+  }
+  return {Descriptor(-1), EBUSY};
+}
+
+/// What goes behind `size` bytes: the line, and what must stand between.
+std::string addition(int descriptor, off_t size, const NewLine& added, bool& unfinished) {
+  if (size == 0) return fmt::format("{}{}", added.heading, added.line);
+  char last = '\0';
+  const bool known = ::pread(descriptor, &last, 1, size - 1) == 1;
+  unfinished = known && last != '\n';
+  return unfinished ? fmt::format("  {}\n{}", added.unfinished_mark, added.line)
+                    : std::string(added.line);
+}
+
+/// Writes and syncs; where that fails the file is cut back to what it was. 0 or an error number.
+int grow(int descriptor, off_t size, std::string_view text) {
+  int code = write_all(descriptor, text);
+  if (code == 0 && ::fsync(descriptor) != 0 && errno != EINVAL) code = errno;
+  if (code != 0) static_cast<void>(::ftruncate(descriptor, size) == 0);
+  return code;
+}
+
 }  // namespace
 
 FileText read_file(const fs::path& path, std::size_t limit_bytes) {
@@ -300,6 +349,27 @@ std::optional<FileError> replace_file(const fs::path& path, std::string_view tex
                    "Create the folder first, or choose another place");
   }
   return replace_regular(path, *target, std::nullopt, text);
+}
+
+Appended append_line(const fs::path& path, const NewLine& added) {
+  Appended result;
+  auto [file, code] = open_to_append(path);
+  struct stat status {};
+  if (code == 0 && ::fstat(file.number(), &status) != 0) code = errno;
+  if (code == 0 && !S_ISREG(status.st_mode)) {
+    result.error = not_a_file("write", path, status.st_mode);
+    return result;
+  }
+  if (code == 0) {
+    code = grow(file.number(), status.st_size,
+                addition(file.number(), status.st_size, added, result.ended_unfinished));
+  }
+  if (code != 0) {
+    result.error = system_failure("write", path, code);
+  } else if (status.st_size == 0) {
+    sync_folder(folder_of(path));
+  }
+  return result;
 }
 
 }  // namespace slabtide

@@ -16,8 +16,7 @@ struct Kind {
 };
 
 constexpr std::array<Kind, reading_kind_count> kinds{{
-    {"concrete", "concrete at discharge", "temperature at the chute, in a wheelbarrow",
-     ReadingMeasure::temperature, false},
+    {"concrete", "concrete at discharge", "taken at the chute", ReadingMeasure::temperature, false},
     {"placed", "placed", "the zone's first concrete is in the form"},
     {"sheen-gone", "sheen gone", "no more shine of bleed water on it"},
     {"thumbprint", "thumbprint of 1/4 in", "a thumb pressed firmly goes in about 1/4 in (6 mm)"},

@@ -7,6 +7,7 @@
 
 #include "journal_words.h"
 #include "quantity.h"
+#include "slabtide/core/text.h"
 #include "slabtide/core/utf8.h"
 
 namespace slabtide {
@@ -44,10 +45,24 @@ std::string journal_line(const FieldReading& reading, const Job& job) {
   return line + "\n";
 }
 
+std::string typed_line(const TypedReading& typed, const Job& job) {
+  std::string line = fmt::format("{} {}", journal_word(typed.at), journal_word(typed.reading));
+  for (const std::string& word : typed.value) line += fmt::format(" {}", journal_word(word));
+  const auto kind = reading_from_id(typed.reading);
+  const bool bare = typed.value.size() == 1 && parse_number(typed.value[0]).has_value();
+  if (kind && bare) {
+    line += fmt::format(" {}", quantity_of(reading_measure(*kind)).usual(job.units).shown);
+  }
+  if (!typed.zone.empty()) line += fmt::format(" {}", journal_word(typed.zone));
+  if (!typed.part.empty()) line += fmt::format(" {}", journal_word(typed.part));
+  return line + "\n";
+}
+
 std::string journal_heading(const Job& job) {
   return fmt::format(
-      "# What was seen at {}: one line a reading, its day and hour, what, where.\n"
-      "# slabtide note --list tells the words. Lines may be mended by hand.\n",
+      "# What was seen: {}\n"
+      "# One reading a line: day, hour, what, its value, where. Lines may be mended by hand;\n"
+      "# slabtide note --list tells the words.\n",
       printable(job.name));
 }
 

@@ -27,6 +27,7 @@ struct CommandLine {
   std::string summary;  ///< one line
   std::string operand;  ///< "JOB"; empty where it takes none
   bool operand_needed = true;
+  std::size_t most_operands = 1;  ///< where it takes any
   std::vector<Option> options;
   std::string details;  ///< more help, may be empty
 };

@@ -7,6 +7,7 @@
 #include "slabtide/cli/command_line.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/job/job.h"
+#include "slabtide/job/journal.h"
 #include "slabtide/weather/forecast.h"
 #include "slabtide/weather/weather_series.h"
 
@@ -20,7 +21,8 @@ struct LoadedJob {
   Practice practice;
   Forecast forecast;
   WeatherSeries series;
-  UtcTime now;  ///< --now, or the clock
+  Journal journal;  ///< what was noted so far; empty where there is no file
+  UtcTime now;      ///< --now, or the clock
   /// Hours from the forecast's issue to now; absent where it does not say.
   std::optional<double> forecast_age_h;
 };
@@ -31,11 +33,14 @@ struct JobLoading {
   int exit_code = exit_done;
 };
 
+/// Where the readings of a job are noted: beside it, "pad.journal" for "pad.toml".
+std::string journal_path(const std::string& job_path);
+
 /// The options every command that reads a job shares: --forecast, --practice, --units, --now.
 std::vector<Option> job_options();
 
-/// Reads the job file, then --practice and the job's own [practice], then the weather it
-/// names (or --forecast). Findings go to `err`.
+/// Reads the job file and its journal, then --practice and the job's own [practice], then the
+/// weather it names (or --forecast). Findings go to `err`.
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err);
 
 /// Weather and practice for a job that did not come from a file.

@@ -31,4 +31,23 @@ FileText read_file(const std::filesystem::path& path,
 /// A terminal, pipe or device is written to directly. Empty result: done.
 std::optional<FileError> replace_file(const std::filesystem::path& path, std::string_view text);
 
+/// What to put at the end of a file that grows line by line.
+struct NewLine {
+  std::string_view line;     ///< with its line break
+  std::string_view heading;  ///< goes before it where the file is new or empty
+  /// Ends a last line that has no line break: one that a crash cut short.
+  std::string_view unfinished_mark;
+};
+
+struct Appended {
+  std::optional<FileError> error;
+  bool ended_unfinished = false;  ///< there was such a line, and it bears the mark now
+};
+
+/// Adds a line to a file, made where there is none, and waits until it is on the disk. What is
+/// there stays as it is whatever happens: a crash leaves at most a last line without an end, and
+/// where the disk is full nothing is added. Several at once wait for each other, and all land.
+/// Follows a symbolic link.
+Appended append_line(const std::filesystem::path& path, const NewLine& added);
+
 }  // namespace slabtide

@@ -1,0 +1,124 @@
+#include <csignal>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "slabtide/job/journal_line.h"
+#include "slabtide/job/read_job.h"
+#include "slabtide/job/read_journal.h"
+#include "support/run_program.h"
+
+// `slabtide note` as real processes: killed in the middle of their writing, and many at once.
+
+namespace slabtide::test {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path source_dir = SLABTIDE_SOURCE_DIR;
+
+/// The demo job in a folder of its own, and its journal.
+class NotedJob {
+ public:
+  NotedJob() : job_(read_job(read_text(source_dir / "data/demo/spring.toml")).value.value()) {
+    fs::copy_file(source_dir / "data/demo/spring.toml", folder_.path() / "job.toml");
+  }
+
+  std::string journal() const { return read_text(path()); }
+  void put(const std::string& text) const { write_text(path(), text); }
+
+  /// What counts; fails the test where the journal does not read.
+  std::vector<FieldReading> readings() const {
+    const std::string text = journal();
+    const Reading<Journal> reading = read_journal(text, job_);
+    INFO(render_all(reading.diagnostics, "journal", text));
+    REQUIRE(reading.ok());
+    return reading.value->readings;
+  }
+
+  Outcome note(std::vector<std::string> words, std::vector<std::string> before = {}) const {
+    before.insert(before.end(), {SLABTIDE_PROGRAM, "note", "job.toml"});
+    before.insert(before.end(), words.begin(), words.end());
+    return run_program(before, folder_.path());
+  }
+
+ private:
+  fs::path path() const { return folder_.path() / "job.journal"; }
+
+  TempFolder folder_;
+  Job job_;
+};
+
+const std::vector<std::string> firm{"--zone", "landing", "--at", "12:05", "print-firm"};
+const std::vector<std::string> thumb{"--zone", "walk", "--at", "11:40", "thumbprint"};
+
+}  // namespace
+
+TEST_CASE("killed at any byte of its line, note loses nothing that was there") {
+  const NotedJob job;
+  REQUIRE(job.note(firm).code == 0);
+  const std::string one = job.journal();
+  REQUIRE(job.note(thumb).code == 0);
+  const std::string two = job.journal();
+  REQUIRE(two.starts_with(one));
+  for (std::size_t end = one.size(); end < two.size(); ++end) {
+    CAPTURE(end);
+    job.put(one);
+    // prlimit (util-linux): the kernel writes up to the limit and ends the process.
+    const Outcome killed = job.note(thumb, {"prlimit", fmt::format("--fsize={}", end)});
+    CHECK(killed.code == 128 + SIGXFSZ);
+    CHECK(job.journal() == two.substr(0, end));
+    REQUIRE(job.readings().size() == 1);
+    CHECK(job.readings()[0].kind == ReadingKind::print_firm);
+    REQUIRE(job.note(thumb).code == 0);
+    REQUIRE(job.readings().size() == 2);
+    CHECK(job.readings()[1].kind == ReadingKind::thumbprint);
+  }
+}
+
+TEST_CASE("killed at any byte of the first line, and of an undo") {
+  const NotedJob job;
+  REQUIRE(job.note(firm).code == 0);
+  const std::string one = job.journal();
+  constexpr std::size_t step = 7;  // the remarks before the line are long
+  for (std::size_t end = 0; end < one.size(); end += step) {
+    CAPTURE(end);
+    job.put("");
+    CHECK(job.note(firm, {"prlimit", fmt::format("--fsize={}", end)}).code == 128 + SIGXFSZ);
+    CHECK(job.readings().empty());
+    REQUIRE(job.note(thumb).code == 0);
+    CHECK(job.readings().size() == 1);
+  }
+  for (std::size_t end = one.size(); end < one.size() + 5; ++end) {
+    job.put(one);
+    CHECK(job.note({"--undo"}, {"prlimit", fmt::format("--fsize={}", end)}).code == 128 + SIGXFSZ);
+    CHECK(job.readings().size() == 1);
+    REQUIRE(job.note({"--undo"}).code == 0);
+    CHECK(job.readings().empty());
+  }
+}
+
+TEST_CASE("notes made at once all land") {
+  const NotedJob job;
+  constexpr int writers = 4;
+  constexpr int notes = 10;
+  std::vector<std::thread> threads;
+  std::vector<int> failed(writers, 0);
+  for (int i = 0; i < writers; ++i) {
+    threads.emplace_back([&job, &failed, i] {
+      for (int k = 0; k < notes; ++k) {
+        const std::string at = fmt::format("1{}:{}", i, k + 10);
+        const Outcome done = job.note({"--zone", "pad", "--at", at, "surface", "88"});
+        if (done.code != 0) failed[static_cast<std::size_t>(i)] += 1;
+      }
+    });
+  }
+  for (std::thread& thread : threads) thread.join();
+  CHECK(failed == std::vector<int>(writers, 0));
+  CHECK(job.readings().size() == writers * notes);
+}
+
+}  // namespace slabtide::test
