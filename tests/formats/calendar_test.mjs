@@ -140,7 +140,7 @@ function again(text, now, before) {
   mkdirSync(work, { recursive: true });
   writeFileSync(join(work, 'job.toml'), text);
   if (before) writeFileSync(join(work, 'day.ics'), before);
-  plan(program, work, ['--write', 'day.ics', '--now', now]);
+  plan(program, work, ['--draws', '0', '--write', 'day.ics', '--now', now]);
   return readFileSync(join(work, 'day.ics'));
 }
 

@@ -14,7 +14,7 @@ for (const [name, text] of Object.entries(all)) {
   const folder = join(out, name);
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, 'job.toml'), text);
-  plan(program, folder, ['--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv',
+  plan(program, folder, ['--draws', '16', '--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv',
     '--now', '2026-05-13T18:00Z']);
 }
 const folder = join(out, 'quick');
