@@ -81,6 +81,7 @@ class Bands {
   std::string markup() const {
     Element inner("div");
     inner.set("class", "day").set("data-from", iso(axis_.from)).set("data-to", iso(axis_.to));
+    inner.add(lane_definitions(axis_, facts_));
     for (const std::size_t zone : zones_in_order(facts_.job)) add_zone(inner, zone);
     add_trucks(inner);
     add_crew(inner);
@@ -101,22 +102,10 @@ class Bands {
  private:
   std::string iso(UtcTime time) const { return iso8601_minute(time, facts_.job.site.time_zone); }
 
-  /// A heading with the hours on the line below it.
-  void add_heading(Element& inner, const std::string& name, const std::string& about) const {
-    constexpr double axis_height = 17.0;
-    constexpr double baseline = 13.0;
+  /// A heading with the clock below it.
+  static void add_heading(Element& inner, const std::string& name, const std::string& about) {
     inner.add(Element("h3").text(name).add_markup(" ").add(Element("small").text(about)));
-    Element hours = lane_drawing(axis_, facts_, axis_height, {});
-    for (const HourMark& mark : hour_marks(axis_, facts_.job)) {
-      if (axis_.percent(mark.at) > 97.0) continue;  // no room for its words
-      hours.add(Element("text")
-                    .set("class", "hour-words")
-                    .set("x", axis_.share(mark.at))
-                    .set("dx", 2.0)
-                    .set("y", baseline)
-                    .text(mark.words));
-    }
-    inner.add(hours);
+    inner.add(clock_drawing());
   }
 
   void add_zone(Element& inner, std::size_t zone) const {
@@ -139,8 +128,8 @@ class Bands {
     if (!title.empty()) inner.add(Element("p").set("class", "part-name").text(title));
     const double lanes = lane_height * static_cast<double>(bands.size());
     const double strip = sun.empty() ? 0.0 : strip_height + strip_gap;
-    Element drawing = lane_drawing(axis_, facts_, lanes + strip,
-                                   fmt::format("{}: {}", place, bands_words(bands, facts_.job)));
+    Element drawing =
+        lane_drawing(lanes + strip, fmt::format("{}: {}", place, bands_words(bands, facts_.job)));
     if (!sun.empty()) drawing.add(sun_strip(sun, axis_, 2.0, strip_height));
     double top = strip;
     for (const Band& one : bands) {
@@ -207,10 +196,9 @@ class Bands {
     const CrewPlan& crew = facts_.plan.crew;
     const CrewVisit& first = member.visits.front();
     inner.add(Element("p").set("class", "part-name").text(member.name));
-    Element drawing = lane_drawing(
-        axis_, facts_, lane_height,
-        fmt::format("{}: on site {} to {}", member.name, day_clock(first.arrives, facts_.job),
-                    day_clock(first.leaves, facts_.job)));
+    Element drawing = lane_drawing(lane_height, fmt::format("{}: on site {} to {}", member.name,
+                                                            day_clock(first.arrives, facts_.job),
+                                                            day_clock(first.leaves, facts_.job)));
     for (const CrewVisit& visit : member.visits) {
       if (!axis_.holds(visit.arrives)) continue;
       drawing.add(block("stay", visit.arrives, visit.leaves, {}, axis_, 0.0));

@@ -44,6 +44,9 @@ class CrewPage {
     if (crew_.schedule.late_min > 0) {
       view.put("late_in_all", minutes_late("/crew_summary/late_min", crew_.schedule.late_min));
     }
+    const bool no_fewer = crew_.smallest_crew && *crew_.smallest_crew == crew_.schedule.crew;
+    view.flag("no_fewer", no_fewer);
+    if (no_fewer) return;
     if (crew_.smallest_crew) {
       view.put("fewest", count("/crew_summary/smallest_crew", *crew_.smallest_crew));
       return;

@@ -23,6 +23,14 @@ constexpr double letter_percent = 1.1;
 
 std::string percent_words(double percent) { return short_number(percent, 2) + "%"; }
 
+constexpr double clock_height = 17.0;
+constexpr double clock_baseline = 13.0;
+
+/// What is defined under this name, over all of a drawing.
+Element everywhere(std::string_view name) {
+  return Element("use").set("href", name).set("width", "100%").set("height", "100%");
+}
+
 /// A drawing in the drawing that stretches along the time axis alone: 0 to 100 across.
 Element stretched(double from, double to, double top, double height) {
   Element inner("svg");
@@ -102,8 +110,39 @@ void add_words(Element& group, const Band& shown, double from, double to, double
 
 }  // namespace
 
-Element lane_drawing(const DayAxis& axis, const PlanFacts& facts, double height,
-                     const std::string& label) {
+Element lane_definitions(const DayAxis& axis, const PlanFacts& facts) {
+  Element hours("symbol");
+  hours.set("id", "day-hours");
+  for (const Night& night : nights(axis, facts)) {
+    hours.add(Element("rect")
+                  .set("class", "night")
+                  .set("x", axis.share(night.from))
+                  .set("width", percent_words(axis.percent(night.to) - axis.percent(night.from)))
+                  .set("height", "100%"));
+  }
+  Element names("symbol");
+  names.set("id", "day-clock");
+  for (const HourMark& mark : hour_marks(axis, facts.job)) {
+    const std::string at = axis.share(mark.at);
+    hours.add(Element("line").set("class", "hour").set("x1", at).set("x2", at).set("y2", "100%"));
+    constexpr double room_percent = 97.0;  // behind that its words are cut
+    if (axis.percent(mark.at) > room_percent) continue;
+    names.add(Element("text")
+                  .set("class", "hour-words")
+                  .set("x", at)
+                  .set("dx", 2.0)
+                  .set("y", clock_baseline)
+                  .text(mark.words));
+  }
+  return Element("svg").set("class", "spoken").set("aria-hidden", "true").add(hours).add(names);
+}
+
+Element clock_drawing() {
+  Element drawing = lane_drawing(clock_height, {});
+  return drawing.add(everywhere("#day-clock"));
+}
+
+Element lane_drawing(double height, const std::string& label) {
   Element drawing("svg");
   drawing.set("class", "lanes").set("height", height);
   if (label.empty()) {
@@ -111,21 +150,7 @@ Element lane_drawing(const DayAxis& axis, const PlanFacts& facts, double height,
   } else {
     drawing.set("role", "img").set("aria-label", label);
   }
-  for (const Night& night : nights(axis, facts)) {
-    drawing.add(Element("rect")
-                    .set("class", "night")
-                    .set("x", axis.share(night.from))
-                    .set("width", percent_words(axis.percent(night.to) - axis.percent(night.from)))
-                    .set("height", "100%"));
-  }
-  for (const HourMark& mark : hour_marks(axis, facts.job)) {
-    drawing.add(Element("line")
-                    .set("class", "hour")
-                    .set("x1", axis.share(mark.at))
-                    .set("x2", axis.share(mark.at))
-                    .set("y2", "100%"));
-  }
-  return drawing;
+  return drawing.add(everywhere("#day-hours"));
 }
 
 Element band(const Band& shown, const DayAxis& axis, double top, const Job& job) {

@@ -32,10 +32,15 @@ struct Band {
 
 inline constexpr double lane_height = 19.0;
 
-/// A drawing of so many pixels' height across the axis, hours and nights in it; `label` says in
-/// a sentence what it shows; without one it is only for the eye.
-Element lane_drawing(const DayAxis& axis, const PlanFacts& facts, double height,
-                     const std::string& label);
+/// The hours and nights that all drawings share, defined once a page.
+Element lane_definitions(const DayAxis& axis, const PlanFacts& facts);
+
+/// The clock along the axis.
+Element clock_drawing();
+
+/// A drawing across the axis, so many pixels high, hours and nights in it; `label` says in a
+/// sentence what it shows; without one it is only for the eye.
+Element lane_drawing(double height, const std::string& label);
 
 /// A band in the lane that begins `top` pixels down.
 Element band(const Band& shown, const DayAxis& axis, double top, const Job& job);
