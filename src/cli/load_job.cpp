@@ -5,11 +5,15 @@
 #include <ostream>
 
 #include <fmt/format.h>
+#include <boost/algorithm/string/classification.hpp>
+#include <boost/algorithm/string/split.hpp>
+#include <boost/algorithm/string/trim.hpp>
 #include <boost/date_time/posix_time/posix_time_types.hpp>
 
 #include "slabtide/core/files.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
+#include "slabtide/job/zone_order.h"
 #include "slabtide/weather/high_low_day.h"
 #include "slabtide/weather/read_forecast.h"
 
@@ -18,6 +22,28 @@ namespace slabtide {
 namespace {
 
 namespace fs = std::filesystem;
+
+/// "walk, pad" in its names.
+std::vector<std::string> split_names(const std::string& text) {
+  std::vector<std::string> names;
+  boost::algorithm::split(names, text, boost::algorithm::is_any_of(","));
+  for (std::string& name : names) boost::algorithm::trim(name);
+  return names;
+}
+
+/// What is wrong with an order of the zones; empty where nothing is.
+std::string order_fault(const std::vector<std::string>& order,
+                        const std::vector<std::string>& zones) {
+  const std::vector<ZoneNameFault> names = zone_name_faults(order, zones);
+  if (!names.empty()) {
+    const ZoneNameFault& first = names.front();
+    return first.next_step.empty() ? first.message
+                                   : fmt::format("{}; {}", first.message, first.next_step);
+  }
+  const std::vector<std::string> left_out = zones_left_out(order, zones);
+  if (left_out.empty()) return {};
+  return fmt::format("leaves out the zone \"{}\"; name every zone once", left_out.front());
+}
 
 /// A text and the path it is called by in messages.
 struct NamedText {
@@ -61,6 +87,18 @@ class Loader {
       return refuse(fmt::format("--units: got '{}', expected us or si", *units));
     }
     job_.units = *units == "us" ? UnitSystem::us : UnitSystem::si;
+    return true;
+  }
+
+  bool read_order() {
+    const std::vector<std::string> said = line_.texts("order");
+    if (said.empty()) return true;
+    std::vector<std::string> zones;
+    for (const Zone& zone : job_.zones) zones.push_back(zone.name);
+    const std::vector<std::string> order = said.size() == 1 ? split_names(said.front()) : said;
+    const std::string fault = order_fault(order, zones);
+    if (!fault.empty()) return refuse(fmt::format("--order: {}", fault));
+    job_.pour.zone_order = order;
     return true;
   }
 
@@ -186,14 +224,18 @@ std::vector<Option> job_options() {
   return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
           {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
           {"units", "us|si", "units of the output; else the job file's", false},
+          {"order", "ZONE,ZONE",
+           "place the zones in this order; one name each time where names have "
+           "commas",
+           true},
           {"now", "TIME", "take it to be this moment (2026-05-13T18:00); else the clock", false}};
 }
 
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
   static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() &&
-                    loader.read_units() && loader.read_practice_files() && loader.read_weather() &&
-                    loader.read_now());
+                    loader.read_units() && loader.read_order() && loader.read_practice_files() &&
+                    loader.read_weather() && loader.read_now());
   return loader.result();
 }
 

@@ -184,7 +184,7 @@ class Search {
     const std::size_t task = chance(tasks_.size());
     const int least = tasks_[task].least_hands;
     const int most = std::min(tasks_[task].most_hands, crew_);
-    list.hands[task] = least + static_cast<int>(chance(static_cast<std::size_t>(most - least + 1)));
+    list.hands[task] = least + static_cast<int>(chance(static_cast<std::size_t>(most - least) + 1));
   }
 
   /// A number under `choices`, the same on every machine and every run.

@@ -36,7 +36,8 @@ struct JobLoading {
 /// Where the readings of a job are noted: beside it, "pad.journal" for "pad.toml".
 std::string journal_path(const std::string& job_path);
 
-/// The options every command that reads a job shares: --forecast, --practice, --units, --now.
+/// The options every command that reads a job shares: --forecast, --practice, --units,
+/// --order, --now.
 std::vector<Option> job_options();
 
 /// Reads the job file and its journal, then --practice and the job's own [practice], then the

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace slabtide {
+
+/// What is wrong with a name in a list of zones, and what to do.
+struct ZoneNameFault {
+  std::size_t at = 0;  ///< in the list
+  std::string message;
+  std::string next_step;  ///< may be empty
+};
+
+/// Names that no zone has, and names given twice, in the order of the list.
+std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
+                                            std::span<const std::string> zones);
+
+/// The zones that an order leaves out.
+std::vector<std::string> zones_left_out(std::span<const std::string> order,
+                                        std::span<const std::string> zones);
+
+}  // namespace slabtide
