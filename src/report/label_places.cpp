@@ -1,0 +1,60 @@
+#include "label_places.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "slabtide/core/text.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Of the size of type, for a common sans serif (ours).
+constexpr double column_share = 0.58;
+constexpr double line_share = 1.1;
+
+}  // namespace
+
+bool LabelBox::overlaps(const LabelBox& other) const {
+  return 2.0 * std::abs(x - other.x) < width + other.width &&
+         2.0 * std::abs(y - other.y) < height + other.height;
+}
+
+LabelBox label_box(double x, double y, std::string_view text, double size) {
+  return {x, y, column_share * size * static_cast<double>(display_width(text)), line_share * size};
+}
+
+bool LabelPlaces::is_free(const LabelBox& box) const {
+  return std::none_of(taken_.begin(), taken_.end(),
+                      [&](const LabelBox& other) { return other.overlaps(box); });
+}
+
+bool LabelPlaces::claim(const LabelBox& box) {
+  if (!is_free(box)) return false;
+  take(box);
+  return true;
+}
+
+std::vector<double> spread_labels(const std::vector<double>& wanted, double apart, double low,
+                                  double high) {
+  std::vector<std::size_t> order(wanted.size());
+  std::iota(order.begin(), order.end(), 0U);
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
+  std::vector<double> placed = wanted;
+  double next = low;
+  for (const std::size_t i : order) {
+    placed[i] = std::max(placed[i], next);
+    next = placed[i] + apart;
+  }
+  std::reverse(order.begin(), order.end());
+  double most = high;
+  for (const std::size_t i : order) {
+    placed[i] = std::min(placed[i], most);
+    most = placed[i] - apart;
+  }
+  return placed;
+}
+
+}  // namespace slabtide
