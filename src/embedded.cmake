@@ -9,10 +9,13 @@ set(embedded_files
   page/crew.html
   page/document.html
   page/figure.html
+  page/figures.css
+  page/figures.js
   page/headline.html
   page/order.html
   page/outlook.html
   page/palette.css
+  page/patterns.svg
   page/plan.html
   page/sheet.css
   page/sheet.js

@@ -1,0 +1,64 @@
+#include "cell_shapes.h"
+
+#include <cmath>
+
+namespace slabtide {
+
+namespace {
+
+/// A cell reaches no further than this from its centre. Where outlines pinch, neighbours are
+/// wider apart than cells are large.
+constexpr double reach_m = 1.5 * cell_size_m;
+
+/// How far a point lies on `to`'s side of the line halfway between the two, times a length.
+double beyond_middle(Point p, Point from, Point to) {
+  const double dx = to.x_m - from.x_m;
+  const double dy = to.y_m - from.y_m;
+  const double mx = (from.x_m + to.x_m) / 2.0;
+  const double my = (from.y_m + to.y_m) / 2.0;
+  return (p.x_m - mx) * dx + (p.y_m - my) * dy;
+}
+
+/// The part of a convex ring nearer to `from` than to `to`.
+Outline nearer_part(const Outline& ring, Point from, Point to) {
+  Outline kept;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point a = ring[i];
+    const Point b = ring[(i + 1) % ring.size()];
+    const double at_a = beyond_middle(a, from, to);
+    const double at_b = beyond_middle(b, from, to);
+    if (at_a <= 0.0) kept.push_back(a);
+    if ((at_a < 0.0 && at_b > 0.0) || (at_a > 0.0 && at_b < 0.0)) {
+      const double share = at_a / (at_a - at_b);
+      kept.push_back({a.x_m + (b.x_m - a.x_m) * share, a.y_m + (b.y_m - a.y_m) * share});
+    }
+  }
+  return kept;
+}
+
+Outline shape_of(std::size_t which, const std::vector<CellRun>& cells) {
+  const Cell& cell = cells[which].cell;
+  const Point c = cell.centre;
+  Outline ring{{c.x_m - reach_m, c.y_m - reach_m},
+               {c.x_m + reach_m, c.y_m - reach_m},
+               {c.x_m + reach_m, c.y_m + reach_m},
+               {c.x_m - reach_m, c.y_m + reach_m}};
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const Cell& other = cells[i].cell;
+    if (i == which || other.border != cell.border || other.centre == c) continue;
+    const double away_m = std::hypot(other.centre.x_m - c.x_m, other.centre.y_m - c.y_m);
+    if (away_m < 3.0 * reach_m) ring = nearer_part(ring, c, other.centre);
+  }
+  return ring;
+}
+
+}  // namespace
+
+std::vector<Outline> cell_shapes(const ZoneRun& zone) {
+  std::vector<Outline> shapes;
+  shapes.reserve(zone.cells.size());
+  for (std::size_t i = 0; i < zone.cells.size(); ++i) shapes.push_back(shape_of(i, zone.cells));
+  return shapes;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,282 @@
+#include "map_ground.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/embedded.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/wording.h"
+#include "slabtide/job/zone_geometry.h"
+
+namespace slabtide {
+
+namespace {
+
+// Of the drawing, in its own units (ours).
+constexpr double wall_width = 10.0;
+constexpr double label_gap = 6.0;
+constexpr double search_step = 14.0;
+constexpr int search_rings = 22;
+/// More zones than this are named by their numbers.
+constexpr std::size_t most_names = 12;
+/// The scale bar is about this share of the drawing's width.
+constexpr double scale_bar_share = 0.25;
+
+constexpr std::array<double, 8> round_feet{2, 5, 10, 20, 50, 100, 200, 500};
+constexpr std::array<double, 8> round_metres{0.5, 1, 2, 5, 10, 20, 50, 100};
+
+double halfway(double low, double high) { return (low + high) / 2.0; }
+
+/// The middle of a walk's line, else of the box around the outline.
+Point anchor_of(const Zone& zone) {
+  if (zone.path) return middle_of(zone.path->line);
+  Point low = zone.outline.front();
+  Point high = low;
+  for (const Point& p : zone.outline) {
+    low = {std::min(low.x_m, p.x_m), std::min(low.y_m, p.y_m)};
+    high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
+  }
+  return {halfway(low.x_m, high.x_m), halfway(low.y_m, high.y_m)};
+}
+
+Element label(const LabelBox& box, std::string_view text, std::string_view kind) {
+  Element element("text");
+  element.set("class", kind).set("x", std::round(box.x)).set("y", std::round(box.y)).text(text);
+  return element;
+}
+
+/// Whether any concrete lies under the box.
+bool on_concrete(const LabelBox& box, const std::vector<Outline>& drawn) {
+  constexpr int steps = 6;
+  for (int i = 0; i <= steps; ++i) {
+    for (int j = 0; j <= 2; ++j) {
+      const Point p{box.x + box.width * (static_cast<double>(i) / steps - 0.5),
+                    box.y + box.height * (static_cast<double>(j) / 2.0 - 0.5)};
+      for (const Outline& outline : drawn) {
+        if (contains(outline, p)) return true;
+      }
+    }
+  }
+  return false;
+}
+
+bool is_inside(const LabelBox& box, const PlanView& view) {
+  return box.x - box.width / 2.0 > 0.0 && box.x + box.width / 2.0 < view.width() &&
+         box.y - box.height / 2.0 > 0.0 && box.y + box.height / 2.0 < view.plan_height();
+}
+
+Element clip_path(std::string_view id, std::string_view data) {
+  Element path("path");
+  path.set("d", data).set("clip-rule", "evenodd");
+  Element clip("clipPath");
+  clip.set("id", id).add(path);
+  return clip;
+}
+
+}  // namespace
+
+Element use_of(std::string_view id) {
+  Element use("use");
+  use.set("href", fmt::format("#{}", id));
+  return use;
+}
+
+std::string MapGround::whole_id(std::size_t zone) { return fmt::format("map-whole-{}", zone); }
+std::string MapGround::field_id(std::size_t zone) { return fmt::format("map-field-{}", zone); }
+std::string MapGround::border_id(std::size_t zone) { return fmt::format("map-strip-{}", zone); }
+
+MapGround::MapGround(const Job& job, const PlanView& view) : job_(job), view_(view) {
+  ground_ = ground().str();
+  place_names();
+  edges_ = edges().str();
+}
+
+bool MapGround::is_numbered() const { return job_.zones.size() > most_names; }
+
+std::string MapGround::label_of(std::size_t zone) const {
+  return is_numbered() ? fmt::format("{}", zone + 1) : job_.zones[zone].name;
+}
+
+std::string MapGround::definitions() const {
+  Element defs("defs");
+  defs.add_markup(embedded::page_patterns_svg())
+      .add(clips())
+      .add_markup(ground_)
+      .add_markup(edges_);
+  Element svg("svg");
+  svg.set("class", "map-definitions").set("width", "0").set("height", "0");
+  return svg.set("aria-hidden", "true").add(defs).str();
+}
+
+Element MapGround::clips() const {
+  Element all("g");
+  for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+    const Zone& zone = job_.zones[i];
+    const std::string whole = view_.ring(zone.outline);
+    all.add(clip_path(whole_id(i), whole));
+    if (!zone.border) continue;
+    std::string field;
+    for (const Outline& ring : inset(zone.outline, zone.border->width_m)) field += view_.ring(ring);
+    all.add(clip_path(field_id(i), field)).add(clip_path(border_id(i), whole + field));
+  }
+  return all;
+}
+
+Element MapGround::ground() {
+  Element all("g");
+  all.set("id", "map-ground");
+  for (const Obstacle& one : job_.obstacles) all.add(obstacle(one));
+  return all;
+}
+
+Element MapGround::obstacle(const Obstacle& obstacle) {
+  return obstacle.kind == ObstacleKind::wall ? wall(obstacle) : tree(obstacle);
+}
+
+Element MapGround::wall(const Obstacle& obstacle) {
+  const double x1 = view_.x(obstacle.from.x_m);
+  const double y1 = view_.y(obstacle.from.y_m);
+  const double x2 = view_.x(obstacle.to.x_m);
+  const double y2 = view_.y(obstacle.to.y_m);
+  Element line("line");
+  line.set("class", "plan-wall").set("x1", x1).set("y1", y1).set("x2", x2).set("y2", y2);
+  Element group("g");
+  group.add(line);
+  if (obstacle.name.empty()) return group;
+  const bool steep = std::abs(y2 - y1) > std::abs(x2 - x1);
+  const double away = (wall_width + map_type_size) / 2.0 + label_gap;
+  // Beside the wall, on the side with more room.
+  const double x = std::clamp(halfway(x1, x2), 0.0, view_.width());
+  const double y = std::clamp(halfway(y1, y2), 0.0, view_.plan_height());
+  LabelBox box = label_box(x, y, obstacle.name, map_type_size);
+  if (steep) {
+    std::swap(box.width, box.height);
+    box.x += x > view_.width() / 2.0 ? away : -away;
+  } else {
+    box.y += y > view_.plan_height() / 2.0 ? away : -away;
+  }
+  labels_.take(box);
+  Element text = label(box, obstacle.name, "plan-letters plan-landmark");
+  if (steep) text.set("transform", fmt::format("rotate(-90 {:.0f} {:.0f})", box.x, box.y));
+  return group.add(text);
+}
+
+Element MapGround::tree(const Obstacle& obstacle) {
+  const double x = view_.x(obstacle.from.x_m);
+  const double y = view_.y(obstacle.from.y_m);
+  Element circle("circle");
+  circle.set("class", "plan-tree").set("cx", x).set("cy", y);
+  circle.set("r", std::round(obstacle.radius_m * view_.units_per_m()));
+  Element group("g");
+  group.add(circle);
+  if (obstacle.name.empty()) return group;
+  const LabelBox box = label_box(x, y, obstacle.name, map_type_size);
+  labels_.take(box);
+  return group.add(label(box, obstacle.name, "plan-letters plan-landmark"));
+}
+
+void MapGround::place_names() {
+  for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+    names_.push_back(place_name(i));
+    labels_.take(names_.back());
+  }
+}
+
+/// In the zone's north-west corner, where the concrete reaches into it.
+LabelBox MapGround::corner_of(std::size_t zone, LabelBox home) const {
+  Point corner{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
+  for (const Point& p : job_.zones[zone].outline) {
+    corner = {std::min(corner.x_m, p.x_m), std::max(corner.y_m, p.y_m)};
+  }
+  LabelBox box = home;
+  box.x = view_.x(corner.x_m) + box.width / 2.0 + label_gap;
+  box.y = view_.y(corner.y_m) + box.height / 2.0 + label_gap;
+  Outline drawn;
+  for (const Point& p : job_.zones[zone].outline) {
+    drawn.push_back({view_.x(p.x_m), view_.y(p.y_m)});
+  }
+  return contains(drawn, {box.x, box.y}) ? box : home;
+}
+
+/// As near to the zone as it is free of concrete and of other lettering; else upon the zone.
+LabelBox MapGround::place_name(std::size_t zone) const {
+  const Point anchor = anchor_of(job_.zones[zone]);
+  const LabelBox home =
+      label_box(view_.x(anchor.x_m), view_.y(anchor.y_m), label_of(zone), map_type_size);
+  if (is_numbered()) return corner_of(zone, home);
+  std::vector<Outline> drawn;
+  for (const Zone& other : job_.zones) {
+    Outline outline;
+    for (const Point& p : other.outline) outline.push_back({view_.x(p.x_m), view_.y(p.y_m)});
+    drawn.push_back(std::move(outline));
+  }
+  constexpr int directions = 16;
+  for (int ring = 1; ring <= search_rings; ++ring) {
+    for (int k = 0; k < directions; ++k) {
+      // From straight up, by turns to either side.
+      const int turn = (k + 1) / 2 * (k % 2 == 0 ? 1 : -1);
+      const double angle = 2.0 * std::numbers::pi * turn / directions;
+      LabelBox box = home;
+      box.x += ring * search_step * std::sin(angle);
+      box.y -= ring * search_step * std::cos(angle);
+      if (is_inside(box, view_) && labels_.is_free(box) && !on_concrete(box, drawn)) return box;
+    }
+  }
+  return home;
+}
+
+Element MapGround::edges() {
+  Element all("g");
+  all.set("id", "map-edges");
+  for (const Zone& zone : job_.zones) {
+    Element path("path");
+    all.add(path.set("class", "plan-zone").set("d", view_.ring(zone.outline)));
+  }
+  for (std::size_t i = 0; i < names_.size(); ++i) {
+    all.add(label(names_[i], label_of(i), "plan-letters plan-zone-name"));
+  }
+  return all.add(scale_bar()).add(north());
+}
+
+Element MapGround::scale_bar() const {
+  const bool us = job_.units == UnitSystem::us;
+  const auto& rounds = us ? round_feet : round_metres;
+  const double unit_m = us ? metres_per_foot : 1.0;
+  const double wished = scale_bar_share * view_.width() / view_.units_per_m() / unit_m;
+  double length = rounds.front();
+  for (const double round : rounds) {
+    if (round <= wished) length = round;
+  }
+  const double units = std::round(length * unit_m * view_.units_per_m());
+  const double left = 20.0;
+  const double bottom = view_.height() - 20.0;
+  Element bar("path");
+  bar.set("class", "plan-scale")
+      .set("d", fmt::format("M{} {:.0f}v14h{:.0f}v-14", left, bottom - 14.0, units));
+  Element words("text");
+  words.set("class", "plan-letters plan-scale-words")
+      .set("x", left + units + 14.0)
+      .set("y", bottom - 4.0);
+  words.text(fmt::format("{} {}", short_number(length), us ? "ft" : "m"));
+  Element group("g");
+  return group.add(bar).add(words);
+}
+
+Element MapGround::north() const {
+  const double x = view_.width() - 36.0;
+  const double y = view_.height() - 78.0;
+  Element arrow("path");
+  arrow.set("class", "plan-north").set("d", fmt::format("M{:.0f} {:.0f}l16 44-16-10-16 10z", x, y));
+  Element letter("text");
+  letter.set("class", "plan-letters").set("x", x - 44.0).set("y", y + 28.0).text("N");
+  Element group("g");
+  return group.add(arrow).add(letter);
+}
+
+}  // namespace slabtide
