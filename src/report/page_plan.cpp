@@ -10,6 +10,9 @@
 #include "page_views.h"
 #include "page_zones.h"
 #include "slabtide/core/embedded.h"
+#include "slabtide/report/page_charts.h"
+#include "slabtide/report/page_map.h"
+#include "slabtide/report/page_saw.h"
 
 namespace slabtide {
 
@@ -25,6 +28,9 @@ std::string body_of(const PlanFacts& facts) {
       .put("bands", page_bands(facts))
       .put("agenda", agenda_view(facts))
       .put("times", zones_view(facts))
+      .put("map", page_map(facts))
+      .put("charts", page_charts(facts))
+      .put("saw", page_saw(facts))
       .put("cautions_list", cautions_view(facts))
       .put("crew", crew_view(facts))
       .put("order", order_view(facts))
@@ -41,7 +47,9 @@ std::string page_plan(const PlanFacts& facts) {
   document.title = page_title(facts.job);
   document.body = body_of(facts);
   document.styles = shared_styles();
-  document.scripts = {{embedded::page_sheet_js(), embedded::page_sheet_js_sha256()}};
+  document.styles.push_back({embedded::page_figures_css(), embedded::page_figures_css_sha256()});
+  document.scripts = {{embedded::page_sheet_js(), embedded::page_sheet_js_sha256()},
+                      {embedded::page_figures_js(), embedded::page_figures_js_sha256()}};
   return page_document(document);
 }
 

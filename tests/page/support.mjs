@@ -79,9 +79,10 @@ export function resolve(json, pointer) {
 // Times and quantities are held together by spaces that do not break.
 export const plain = (text) => text.replaceAll('\u00a0', ' ');
 
-// What sticks out of the page's sides, scrolled areas' insides left out.
+// What sticks out of the page's sides. The insides of scrolled areas are left out, and those of
+// pictures, which are clipped to their frames.
 export const sticking = () => {
-  const inScroller = (element) => element.closest('.scroller') !== null;
+  const inScroller = (element) => element.closest('.scroller') !== null || element.ownerSVGElement;
   return [...document.querySelectorAll('body *')]
     .filter((element) => !inScroller(element) && !element.matches('.skip, .spoken'))
     .map((element) => [element, element.getBoundingClientRect()])
