@@ -15,8 +15,9 @@
 namespace slabtide {
 
 std::span<const Command> commands() {
-  static const std::array all{plan_command,    crew_command,  saw_command,   outlook_command,
-                              compare_command, note_command, fetch_command, quick_command, starter_command};
+  static const std::array all{plan_command,    crew_command,    saw_command,
+                              outlook_command, compare_command, note_command,
+                              fetch_command,   quick_command,   starter_command};
   return all;
 }
 

@@ -22,8 +22,8 @@ CommandLine fetch_line() {
   line.summary = "get the hourly forecast of a job's site";
   line.operand = "JOB";
   line.options = {
-      {"from", "SERVICE",
-       "nws (US National Weather Service) or open-meteo; else nws where it serves the site", false},
+      {"from", "nws|open-meteo",
+       "the US National Weather Service, or Open-Meteo; else nws where it serves the site", false},
       {"to", "FILE",
        "where to keep it; else the file the job's [weather] names, or JOB-forecast.json beside "
        "the job",

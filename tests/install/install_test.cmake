@@ -43,6 +43,25 @@ if(NOT output STREQUAL "the starting job has 2 zones\nslabtide ${VERSION}\n")
   message(FATAL_ERROR "The consumer printed: ${output}")
 endif()
 
+# The Debian package holds the same files, and asks for what the program reads.
+file(REMOVE_RECURSE ${WORK_DIR}/package)
+must_work(cpack --config ${BUILD_DIR}/CPackConfig.cmake -B ${WORK_DIR}/package)
+file(GLOB package ${WORK_DIR}/package/*.deb)
+must_work(dpkg-deb --extract ${package} ${WORK_DIR}/package/files)
+file(GLOB_RECURSE packed RELATIVE ${WORK_DIR}/package/files/usr ${WORK_DIR}/package/files/usr/*)
+list(TRANSFORM packed REPLACE "slabtide-targets-[a-z]+\\.cmake$" "slabtide-targets-BUILD.cmake")
+list(SORT packed)
+list(JOIN packed "\n" packed)
+if(NOT "${packed}\n" STREQUAL expected)
+  message(FATAL_ERROR "The package holds other files than are installed:\n${packed}")
+endif()
+must_work(dpkg-deb --field ${package} Depends)
+foreach(wanted tzdata ca-certificates libcurl4 libfmt9 libboost-program-options)
+  if(NOT output MATCHES ${wanted})
+    message(FATAL_ERROR "The package does not ask for ${wanted}: ${output}")
+  endif()
+endforeach()
+
 # The installed program plans the installed demo job, far from the project's folder.
 must_work(${CMAKE_COMMAND} -E chdir ${prefix}/share/slabtide/demo
           ${prefix}/bin/slabtide plan spring.toml)
