@@ -4,6 +4,7 @@ set(embedded_files
   practice.toml
   starter.toml
   page/agenda.html
+  page/band.html
   page/cautions.html
   page/compare.html
   page/crew.html

@@ -20,11 +20,14 @@ struct KeyTime {
   std::string json;
   std::string what;
   std::string where;
+  std::optional<TimeBand> band;
 };
 
 View key_time_view(const KeyTime& key, const Job& job) {
   View view = time_view(key.json, key.at, job);
-  return view.put("what", key.what).put("where", key.where);
+  return view.put("what", key.what)
+      .put("where", key.where)
+      .put("band", band_views(key.json + "_band", key.band, job));
 }
 
 /// The first main window to open, or with `last` the last to close.
@@ -39,7 +42,8 @@ KeyTime edge_of_work(const PlanFacts& facts, bool last) {
     const std::string verb(operation_words(main));
     found = {at, shown.at(last ? "closes" : "opens"),
              last ? fmt::format("Last {} done by", verb) : fmt::format("Ready to {}", verb),
-             place_words(part, facts.job)};
+             place_words(part, facts.job),
+             last ? shown.window->closes_band : shown.window->opens_band};
   }
   return found;
 }
@@ -54,7 +58,8 @@ KeyTime first_cut(const PlanFacts& facts) {
       if (!counts || (found.at && *found.at <= *saws[i].latest)) continue;
       found = {saws[i].latest, pointer(pointer("/zones", zone, "saw_windows"), i, "latest"),
                saws[i].too_late ? "Cracks likely from" : "First cut done by",
-               fmt::format("{}, {}", facts.job.zones[zone].name, saw_words(saws[i].kind))};
+               fmt::format("{}, {}", facts.job.zones[zone].name, saw_words(saws[i].kind)),
+               saws[i].latest_band};
     }
   }
   return found;
@@ -68,7 +73,7 @@ KeyTime first_walk(const PlanFacts& facts) {
     if (shown.window == nullptr || !shown.window->open_all_over) continue;
     if (found.at && *found.at <= *shown.window->open_all_over) continue;
     found = {shown.window->open_all_over, shown.at("open_all_over"), "Walk on it from",
-             place_words(part, facts.job)};
+             place_words(part, facts.job), std::nullopt};
   }
   return found;
 }
@@ -102,6 +107,23 @@ std::string reasons_words(const Judgement& judged) {
   return words;
 }
 
+View sureness_view(const Sureness& sureness) {
+  constexpr double percent = 100.0;
+  std::vector<View> causes;
+  for (const DoubtCause& cause : told_causes(sureness)) {
+    const std::string json = pointer("/sureness/causes", causes.size(), "share");
+    View view = figure_view(json, cause.share, fmt::format("{:.0f} %", percent * cause.share));
+    causes.push_back(view.put("what", unknown_words(cause.unknown)).flag("more", !causes.empty()));
+  }
+  View view;
+  view.put("sure", sure_words(sure_word(sureness)))
+      .put("either_way",
+           figure_view("/sureness/either_way_min", std::round(sureness.either_way_min),
+                       fmt::format("{:.0f} min", sureness.either_way_min)));
+  if (!causes.empty()) view.put("doubt", View().put("causes", std::move(causes)));
+  return view;
+}
+
 View verdict_view(const PlanFacts& facts) {
   const Judgement judged = judge(facts.plan.cautions);
   View view;
@@ -123,6 +145,7 @@ View headline_view(const PlanFacts& facts) {
   }
   View view;
   view.put("verdict", verdict_view(facts)).put("key_times", std::move(times));
+  if (facts.plan.sureness) view.put("sureness", sureness_view(*facts.plan.sureness));
   if (facts.plan.tightest) view.put("tightest", tightest_view(*facts.plan.tightest, facts.job));
   return view;
 }

@@ -20,7 +20,8 @@ struct Partial {
   std::string_view (*text)();
 };
 
-constexpr std::array<Partial, 8> partials{{{"page_agenda", embedded::page_agenda_html},
+constexpr std::array<Partial, 9> partials{{{"page_agenda", embedded::page_agenda_html},
+                                           {"page_band", embedded::page_band_html},
                                            {"page_cautions", embedded::page_cautions_html},
                                            {"page_crew", embedded::page_crew_html},
                                            {"page_figure", embedded::page_figure_html},

@@ -59,6 +59,15 @@ View exact_figure_view(std::string_view json, double value, std::string_view wor
       .put("words", unbroken(words));
 }
 
+std::vector<View> band_views(const std::string& json, const std::optional<TimeBand>& band,
+                             const Job& job) {
+  if (!band || !band->early) return {};
+  View view;
+  view.put("early", time_view(json + "/early", band->early, job));
+  if (band->late) view.put("late", time_view(json + "/late", band->late, job));
+  return {view.flag("ends", band->late.has_value())};
+}
+
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
   return fill(embedded::page_time_html(), time_view(json, time, job));
 }

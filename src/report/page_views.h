@@ -3,8 +3,10 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "page_template.h"
+#include "slabtide/day/band.h"
 #include "slabtide/job/job.h"
 
 // Times and figures for the holes of a page. Each carries the JSON pointer (RFC 6901) of what
@@ -26,6 +28,11 @@ View figure_view(std::string_view json, double value, std::string_view words);
 
 /// The same where the JSON has the value as it is.
 View exact_figure_view(std::string_view json, double value, std::string_view words);
+
+/// For page_band: between which hours a time lies on eight days of ten; nothing where that is not
+/// known. `json` points to the band.
+std::vector<View> band_views(const std::string& json, const std::optional<TimeBand>& band,
+                             const Job& job);
 
 /// Time and figure filled in: ready markup.
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job);

@@ -25,13 +25,24 @@ View window_view(const ShownWindow& shown, std::string_view words, const Job& jo
   return view.flag("never", false).put("comes", std::move(times));
 }
 
+/// When it opens and closes on eight days of ten; nothing where that is not known.
+std::vector<View> sure_views(const ShownWindow& shown, const Job& job) {
+  if (!shown.window->opens_band) return {};
+  View view;
+  view.put("opens_band", band_views(shown.at("opens_band"), shown.window->opens_band, job))
+      .put("closes_band", band_views(shown.at("closes_band"), shown.window->closes_band, job));
+  return {view};
+}
+
 std::vector<View> window_views(const ShownPart& part, const Job& job) {
   std::vector<View> views;
   for (const Operation operation : operations_of(part.finish)) {
     const ShownWindow shown = window_of(part, operation);
     if (shown.window == nullptr) continue;
     View view = window_view(shown, operation_words(operation), job);
-    view.flag("main", operation == main_operation(part.finish));
+    const bool main = operation == main_operation(part.finish);
+    view.flag("main", main);
+    if (main) view.put("sure", sure_views(shown, job));
     views.push_back(std::move(view));
   }
   return views;
@@ -84,7 +95,9 @@ std::vector<View> face_views(const ZonePlan& plan, const std::string& json, cons
     const ShownWindow strip{&face.strip, pointer(json + "/faces", i, "windows/0")};
     const std::string looks =
         face.facing_deg ? fmt::format(", facing {}", compass_words(*face.facing_deg)) : "";
-    views.push_back(window_view(strip, face.name + looks, job));
+    View view = window_view(strip, face.name + looks, job);
+    views.push_back(
+        view.put("opens_band", band_views(strip.at("opens_band"), face.strip.opens_band, job)));
   }
   return views;
 }
@@ -102,6 +115,8 @@ std::vector<View> saw_views(const ZonePlan& plan, const std::string& json, const
         .put("latest", time_view(at + "latest", saw.latest, job))
         .put("depth", exact_figure_view(at + "depth_m", saw.depth_m,
                                         thickness_words(saw.depth_m, job.units)))
+        .put("opens_band", band_views(at + "opens_band", saw.opens_band, job))
+        .put("latest_band", band_views(at + "latest_band", saw.latest_band, job))
         .flag("too_late", saw.too_late)
         .flag("not_on_hand", !saw.on_hand);
     views.push_back(std::move(view));

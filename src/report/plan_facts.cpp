@@ -118,6 +118,31 @@ std::string mix_words(const PlanFacts& facts) {
   return mix.name.empty() ? words : mix.name + ": " + words;
 }
 
+std::string_view sure_words(SureWord word) {
+  switch (word) {
+    case SureWord::quite:
+      return "quite";
+    case SureWord::fairly:
+      return "fairly";
+    case SureWord::roughly:
+      return "roughly";
+    case SureWord::hardly:
+      return "hardly";
+  }
+  return "";
+}
+
+std::vector<DoubtCause> told_causes(const Sureness& sureness) {
+  constexpr double told_share = 0.08;
+  constexpr std::size_t most_told = 3;
+  std::vector<DoubtCause> told;
+  for (const DoubtCause& cause : sureness.causes) {
+    if (told.size() == most_told || cause.share < told_share) break;
+    told.push_back(cause);
+  }
+  return told;
+}
+
 std::string finish_words(Finish finish) {
   switch (finish) {
     case Finish::stamp:

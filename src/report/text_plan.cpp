@@ -147,33 +147,15 @@ std::string saw_headline(const PlanFacts& facts) {
                      until, saw_words(first->kind));
 }
 
-std::string_view words_of(SureWord word) {
-  switch (word) {
-    case SureWord::quite:
-      return "quite";
-    case SureWord::fairly:
-      return "fairly";
-    case SureWord::roughly:
-      return "roughly";
-    case SureWord::hardly:
-      return "hardly";
-  }
-  return "";
-}
-
 /// How sure the plan is and what the doubt comes from; empty without bands.
 std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
   constexpr std::size_t indent = 10;
-  constexpr double told_share = 0.08;
-  constexpr std::size_t most_told = 3;
   if (!facts.plan.sureness) return {};
   const Sureness& sureness = *facts.plan.sureness;
   std::string causes;
-  for (std::size_t i = 0; i < std::min(most_told, sureness.causes.size()); ++i) {
-    const DoubtCause& cause = sureness.causes[i];
-    if (cause.share < told_share) break;
-    causes += fmt::format("{}{} ({:.0f} %)", i == 0 ? "" : ", ", unknown_words(cause.unknown),
-                          100.0 * cause.share);
+  for (const DoubtCause& cause : told_causes(sureness)) {
+    causes += fmt::format("{}{} ({:.0f} %)", causes.empty() ? "" : ", ",
+                          unknown_words(cause.unknown), 100.0 * cause.share);
   }
   const std::string doubt =
       causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
@@ -181,7 +163,7 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
       style.heading("How sure") +
           fmt::format(" {}: the main work opens within {:.0f} min either way on eight days in "
                       "ten.{}",
-                      words_of(sure_word(sureness)), sureness.either_way_min, doubt),
+                      sure_words(sure_word(sureness)), sureness.either_way_min, doubt),
       0, indent);
 }
 

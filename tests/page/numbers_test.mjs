@@ -12,6 +12,7 @@ const cases = [
   ['spring', demo('spring'), []],
   ['spring in metric', demo('spring'), ['--units', 'si']],
   ['hot', demo('hot'), []],
+  ['without bands', demo('spring'), ['--draws', '0']],
   ['past midnight', job('midnight'), []],
   ['half an hour off', job('half_hour'), []],
   ['odd names', job('text'), []],
@@ -50,9 +51,8 @@ function pointersToShow(json) {
       want(base, part, ['sheen_gone', 'initial_set', 'final_set', 'peak_evaporation_kg_m2_h']);
       part.windows.forEach((window, w) => {
         const comes = window.opens !== null && (window.closes === null || window.opens < window.closes);
-        if (plastic.has(window.operation) && comes) {
-          want(`${base}/windows/${w}`, window, ['opens', 'open_all_over', 'closes']);
-        }
+        if (!plastic.has(window.operation) || !comes) return;
+        want(`${base}/windows/${w}`, window, ['opens', 'open_all_over', 'closes']);
       });
     }
   });
@@ -66,6 +66,7 @@ function pointersToShow(json) {
   });
   json.cautions.forEach((caution, c) => want(`/cautions/${c}`, caution, ['at', 'text']));
   json.assumptions.forEach((_, a) => wanted.push(`/assumptions/${a}`));
+  if (json.sureness) want('/sureness', json.sureness, ['either_way_min']);
   if (json.tightest) want('/tightest', json.tightest, ['opens', 'minutes']);
   return wanted;
 }

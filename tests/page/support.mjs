@@ -23,6 +23,8 @@ let made = 0;
 export function makeSheet(jobPath, { command = 'plan', options = [], json = true } = {}) {
   const base = join(folder, `sheet${made++}`);
   const words = [command, jobPath, ...options, '--write', `${base}.html`];
+  // Few days show how sure a plan is as well as many, and sooner.
+  if (command === 'plan' && !options.includes('--draws')) words.push('--draws', '20');
   if (json) words.push('--write', `${base}.json`);
   execFileSync(program, words, { stdio: ['ignore', 'ignore', 'pipe'] });
   return {

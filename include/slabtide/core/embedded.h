@@ -13,6 +13,7 @@ std::string_view starter_toml();
 
 // What pages are made of: templates, styles and scripts.
 std::string_view page_agenda_html();
+std::string_view page_band_html();
 std::string_view page_cautions_html();
 std::string_view page_compare_html();
 std::string_view page_crew_html();

@@ -2,6 +2,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "slabtide/day/day_plan.h"
 #include "slabtide/day/pour_run.h"
@@ -44,6 +46,10 @@ std::string weather_words(const PlanFacts& facts);
 /// The mix in a sentence, and where its set times come from.
 std::string mix_words(const PlanFacts& facts);
 std::string set_words(const SettingParameters& setting, UnitSystem units);
+/// "fairly", as in "fairly sure".
+std::string_view sure_words(SureWord word);
+/// Of the causes of doubt those worth telling: three at most.
+std::vector<DoubtCause> told_causes(const Sureness& sureness);
 std::string finish_words(Finish finish);
 std::string saw_words(SawKind kind);
 std::string compass_words(double bearing_deg);
