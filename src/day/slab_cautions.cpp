@@ -102,8 +102,7 @@ void watch_crew(Watch& watch) {
   if (crew.late.empty()) return;
   const std::size_t latest = crew.late.front();
   const Task& task = crew.tasks[latest];
-  std::string text = fmt::format("{} is too much for the crew of {}: {}, the {} by {} min",
-                                 task.zone.empty() ? "the day" : task.zone,
+  std::string text = fmt::format("too much for the crew of {}: {}, the {} by {} min",
                                  watch.job.crew.finishers, late_words(crew.schedule.late_min),
                                  task_words(task), crew.schedule.assignments[latest].late_min);
   if (!crew.cures.empty()) text += fmt::format(". {}", cure_words(crew.cures.front()));

@@ -5,6 +5,7 @@
 #include "page_parts.h"
 #include "page_views.h"
 #include "slabtide/job/wording.h"
+#include "slabtide/report/window_notes.h"
 
 namespace slabtide {
 
@@ -60,11 +61,8 @@ std::vector<View> set_views(const ShownPart& part, const Job& job) {
 
 std::vector<View> note_views(const ShownPart& part) {
   std::vector<View> views;
-  for (const OperationWindow& window : part.plan->windows) {
-    if (window.note.empty() || window.operation >= Operation::saw_dry) continue;
-    views.push_back(
-        View().put("note", fmt::format("{}: {}", operation_words(window.operation), window.note)));
-  }
+  for (const std::string& note : window_notes(*part.plan))
+    views.push_back(View().put("note", note));
   return views;
 }
 

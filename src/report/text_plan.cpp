@@ -12,6 +12,7 @@
 #include "slabtide/report/text_cautions.h"
 #include "slabtide/report/text_crew.h"
 #include "slabtide/report/text_order.h"
+#include "slabtide/report/window_notes.h"
 
 namespace slabtide {
 
@@ -91,12 +92,10 @@ std::string next_days_line(const ZonePlan& plan, const Job& job) {
 }
 
 std::string notes_of(const PartPlan& part, const ZonePlan& plan) {
+  const std::string& where = part.name.empty() ? plan.name : part.name;
   std::string text;
-  for (const OperationWindow& window : part.windows) {
-    if (window.note.empty() || window.operation >= Operation::saw_dry) continue;
-    const std::string where = part.name.empty() ? plan.name : part.name;
-    text += paragraph(
-        fmt::format("{}, {}: {}", where, operation_words(window.operation), window.note), 2, 6);
+  for (const std::string& note : window_notes(part)) {
+    text += paragraph(fmt::format("{}, {}", where, note), 2, 6);
   }
   return text;
 }

@@ -123,7 +123,7 @@ double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {
     throw std::invalid_argument("admixture: hours are not finite");
   const double hours = admixture.shift_h ? *admixture.shift_h : shift_from_dose_h(admixture, notes);
   notes.push_back(fmt::format(
-      "{}: {:+.1f} h on setting at 73 °F, {}", name_of(admixture.kind), hours,
+      "{}: {:+.1f} h on setting at 23 °C (73 °F), {}", name_of(admixture.kind), hours,
       admixture.shift_h ? "the supplier's hours" : "estimated from its dose, from memory"));
   note_c494(admixture.kind, hours, notes);
   return hours;

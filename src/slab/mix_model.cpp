@@ -67,7 +67,7 @@ std::string ingredients(const Mix& mix) {
 
 std::string set_note(const Mix& mix, const SettingParameters& setting) {
   const std::string times =
-      fmt::format("set times {} and {} at 73 °F before admixtures",
+      fmt::format("set times {} and {} at 23 °C (73 °F) before admixtures",
                   hours_minutes(setting.initial_set_h), hours_minutes(setting.final_set_h));
   if (!setting.estimated) return times + ", the supplier's ASTM C403 figures";
   return times + ", estimated from " + ingredients(mix) +
@@ -86,7 +86,7 @@ void note_assumptions(const Mix& mix, MixModel& model) {
         "concrete temperature follows from the ingredients' temperatures (US Army TM 5-852-4)");
   }
   if (mix.aggregate == Aggregate::unknown)
-    model.notes.emplace_back("aggregate not known: expansion 5.5e-6 a °F, conductivity 2.0 W/mK");
+    model.notes.emplace_back("aggregate not known: expansion 9.9e-6 a °C (5.5e-6 a °F), conductivity 2.0 W/mK");
   if (model.hardly_bleeds)
     model.notes.emplace_back("silica fume: the mix hardly bleeds, evaporation flags are halved");
   if (model.bleed_kg_m2_per_mm == 0.0)

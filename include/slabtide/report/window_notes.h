@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "slabtide/day/part_plan.h"
+
+namespace slabtide {
+
+/// What is noted at the windows of a part while it is plastic, each note once with the
+/// operations it holds for: "first edge, stamp: bleed water still stands ...".
+std::vector<std::string> window_notes(const PartPlan& part);
+
+}  // namespace slabtide
