@@ -60,6 +60,7 @@
   const showWhatCounts = () => {
     const scroller = day.parentElement;
     const mark = line.hidden ? day.querySelector(".band") : line;
+    if (mark === null) return;
     const before = mark.getBoundingClientRect().left - scroller.getBoundingClientRect().left;
     scroller.scrollLeft = before - scroller.clientWidth / 3;
   };

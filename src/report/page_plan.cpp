@@ -32,9 +32,9 @@ std::string body_of(const PlanFacts& facts) {
       .put("charts", page_charts(facts))
       .put("saw", page_saw(facts))
       .put("cautions_list", cautions_view(facts))
-      .put("crew", crew_view(facts))
       .put("order", order_view(facts))
       .put("sources", fill(embedded::page_sources_html(), sources_view(facts)));
+  if (!facts.plan.crew.people.empty()) view.put("crew", crew_view(facts));
   const bool says_site = !job.name.empty() && !job.site.name.empty() && job.site.name != job.name;
   if (says_site) view.put("site", View().put("name", job.site.name));
   return fill(embedded::page_plan_html(), view);

@@ -17,11 +17,13 @@ const cases = [
   ['half an hour off', job('half_hour'), []],
   ['odd names', job('text'), []],
   ['too cold', job('cold'), []],
+  ['quick', null, ['--place', '44.9,-91.9', '--date', '2026-05-14', '--start', '08:00',
+                   '--thickness', '4', '--high', '71', '--low', '48', '--wind', '8'], 'quick'],
 ];
 
-for (const [name, path, options] of cases) {
+for (const [name, path, options, command] of cases) {
   test(`the page shows what the JSON says: ${name}`, async () => {
-    const sheet = makeSheet(path, { options });
+    const sheet = makeSheet(path, { options, command });
     const page = await openSheet(browser, sheet);
     const items = await itemsOf(page);
     await close(page);

@@ -18,11 +18,11 @@ const folder = mkdtempSync(join(tmpdir(), 'slabtide-page-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 let made = 0;
 
-// Runs `slabtide COMMAND JOB OPTIONS --write` and gives the page and, where the command has one,
-// the JSON of the same run.
+// Runs `slabtide COMMAND JOB OPTIONS --write` (JOB may be null) and gives the page and, where the
+// command has one, the JSON of the same run.
 export function makeSheet(jobPath, { command = 'plan', options = [], json = true } = {}) {
   const base = join(folder, `sheet${made++}`);
-  const words = [command, jobPath, ...options, '--write', `${base}.html`];
+  const words = [command, ...(jobPath ? [jobPath] : []), ...options, '--write', `${base}.html`];
   // Few days show how sure a plan is as well as many, and sooner.
   if (command === 'plan' && !options.includes('--draws')) words.push('--draws', '20');
   if (json) words.push('--write', `${base}.json`);
