@@ -263,7 +263,7 @@ class Drawing {
         const double x1 = x_.place(*bar.from_s);
         const double x2 = x_.place(bar.to_s.value_or(chart_.to_s));
         Element rect("rect");
-        rect.set("class", "bar " + bar.style).set("x", x1).set("y", y);
+        rect.set("class", "time-bar " + bar.style).set("x", x1).set("y", y);
         rect.set("width", std::max(0.0, x2 - x1)).set("height", bar_row - 8.0);
         group.add(rect);
         if (bar.mark_s) add_mark(group, x_.place(*bar.mark_s), y);

@@ -155,8 +155,9 @@ class PageSaw {
     const std::vector<std::size_t> order = zones_in_order(facts_.job);
     for (std::size_t first = 0; first < order.size(); first += line_class_count) {
       const std::size_t last = std::min(first + line_class_count, order.size());
-      charts.add(risk({order.begin() + static_cast<std::ptrdiff_t>(first),
-                       order.begin() + static_cast<std::ptrdiff_t>(last)}));
+      const std::vector<std::size_t> zones(order.begin() + static_cast<std::ptrdiff_t>(first),
+                                           order.begin() + static_cast<std::ptrdiff_t>(last));
+      charts.add(risk(zones)).add(limits(zones));
     }
     return charts;
   }
@@ -169,7 +170,6 @@ class PageSaw {
     heading.text("Pull against strength, uncut ").add(Element("small").text("share of strength"));
     figure.add(heading).add(draw_chart(chart, facts_));
     figure.add(Element("figcaption").text(bars_words()));
-    figure.add(limits(zones));
     return figure.add(chart_table(chart, "share of strength", decimals, facts_));
   }
 
@@ -194,7 +194,9 @@ class PageSaw {
     }
     Element table("table");
     table.add(header_row({"zone, saw", "from", "pull", "cooling", "in by"})).add(body);
-    return scrolling(table, "When each zone must be cut");
+    Element block("div");
+    block.add(Element("h3").text("When each zone must be cut"));
+    return block.add(scrolling(table, "When each zone must be cut"));
   }
 
   Element limit_row(std::size_t zone, const SawPlan& saw, const std::string& json) const {
