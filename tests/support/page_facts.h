@@ -39,11 +39,11 @@ inline Job open_pad() { return sample_job({zone_named("pad", rectangle(0, 0, 2.4
 
 inline constexpr const char* hostile_name = "<script>alert(1)</script> & \"west\" 東";
 
-/// Forty pads in rows, of three finishes.
-inline Job forty_pads() {
+/// Fifteen pads in rows, of three finishes: more than are named on a map or fit one chart.
+inline Job many_pads() {
   Job job = sample_job({});
-  constexpr int rows = 5;
-  constexpr int across = 8;
+  constexpr int rows = 3;
+  constexpr int across = 5;
   for (int i = 0; i < rows * across; ++i) {
     const Finish finish =
         i % 3 == 0 ? Finish::stamp : (i % 3 == 1 ? Finish::broom : Finish::trowel);
