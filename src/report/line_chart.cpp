@@ -107,15 +107,16 @@ class Drawing {
   }
 
   Element values() const {
-    const auto ticks = chart_.kind == AxisScale::Kind::straight
-                           ? round_ticks(chart_.low, chart_.high, most_value_ticks)
-                           : decade_ticks(chart_.low, chart_.high);
-    const int decimals = decimals_of(ticks);
+    const bool straight = chart_.kind == AxisScale::Kind::straight;
+    const auto ticks = straight ? round_ticks(chart_.low, chart_.high, most_value_ticks)
+                                : decade_ticks(chart_.low, chart_.high);
     Element group("g");
     group.set("class", "values");
     for (const double tick : ticks) {
       const double y = y_.place(tick);
       group.add(path_of(PathData().move_to(left, y).line_to(right(), y).str(), "grid"));
+      // Straight ticks have as many decimals each, decades as many as they need.
+      const int decimals = decimals_of(straight ? ticks : std::vector{tick});
       group.add(text_at(left - 7.0, y, fmt::format("{:.{}f}", tick, decimals), "value"));
     }
     return group;

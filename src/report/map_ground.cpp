@@ -22,7 +22,7 @@ namespace {
 constexpr double wall_width = 10.0;
 constexpr double label_gap = 6.0;
 constexpr double search_step = 14.0;
-constexpr int search_rings = 22;
+constexpr int search_rings = 44;
 /// More zones than this are named by their numbers.
 constexpr std::size_t most_names = 12;
 /// The scale bar is about this share of the drawing's width.

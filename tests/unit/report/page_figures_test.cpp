@@ -97,6 +97,24 @@ TEST_CASE("each choice has its map, its times and its table") {
   CHECK(count_of(markup, "class=\"map-figure\" hidden") == 0);
 }
 
+TEST_CASE("a zone that fills the plan has its name beside it") {
+  const test::PageDay day(test::open_pad());
+  const std::string markup = page_map(day.facts());
+  std::smatch name;
+  REQUIRE(std::regex_search(markup, name,
+                            std::regex("plan-zone-name\" x=\"([0-9]+)\" y=\"([0-9]+)\"")));
+  std::smatch outline;
+  REQUIRE(
+      std::regex_search(markup, outline, std::regex("class=\"plan-zone\" d=\"M([0-9]+) ([0-9]+)")));
+  // The outline begins in its south-west corner; the pad is square and in the middle.
+  const int west = std::stoi(outline[1].str());
+  const int south = std::stoi(outline[2].str());
+  const int x = std::stoi(name[1].str());
+  const int y = std::stoi(name[2].str());
+  const bool upon_it = x > west && x < 1000 - west && y < south && y > south - (1000 - 2 * west);
+  CHECK_FALSE(upon_it);
+}
+
 TEST_CASE("a saw's page stands only where there is something to cut") {
   const test::PageDay small(test::open_pad());
   CHECK(small.facts().plan.cuts.cuts.empty());
@@ -129,6 +147,9 @@ TEST_CASE("metric jobs are drawn in metric units") {
   CHECK(count_of(markup, "°F") == 0);
   CHECK(count_of(markup, "psi") == 0);
   CHECK(count_of(markup, "MPa") > 0);
+  CHECK(count_of(markup, ">0.01</text>") == 1);
+  CHECK(count_of(markup, ">10</text>") >= 1);
+  CHECK(count_of(markup, ">10.00</text>") == 0);
   CHECK(count_of(markup, " ft") == 0);
 }
 
