@@ -10,6 +10,7 @@
 #include <boost/algorithm/string/trim.hpp>
 #include <boost/date_time/posix_time/posix_time_types.hpp>
 
+#include "slabtide/cli/book_file.h"
 #include "slabtide/core/files.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
@@ -79,6 +80,19 @@ class Loader {
   }
 
   void take_job(Job job) { job_ = std::move(job); }
+
+  /// What earlier pours of the mix have shown.
+  bool read_book() {
+    if (job_.mix.name.empty()) return true;
+    const auto book = load_book(book_path(line_, path_), err_);
+    if (!book) {
+      exit_code_ = exit_input_wrong;
+      return false;
+    }
+    const BookedMix* const known = book->find(job_.mix.name);
+    if (known != nullptr) job_.mix.learned = learned_set(*known);
+    return true;
+  }
 
   bool read_units() {
     const auto units = line_.text("units");
@@ -228,12 +242,13 @@ std::vector<Option> job_options() {
            "place the zones in this order; one name each time where names have "
            "commas",
            true},
+          book_option(),
           {"now", "TIME", "take it to be this moment (2026-05-13T18:00); else the clock", false}};
 }
 
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
-  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() &&
+  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() && loader.read_book() &&
                     loader.read_units() && loader.read_order() && loader.read_practice_files() &&
                     loader.read_weather() && loader.read_now());
   return loader.result();

@@ -21,7 +21,7 @@ std::string overview() {
       "Commands\n";
   for (const Command& command : commands()) {
     const CommandLine line = command.line();
-    constexpr int name_width = 10;
+    constexpr int name_width = 11;
     text += fmt::format("  {:<{}}{}\n", line.name, name_width, line.summary);
   }
   return text +

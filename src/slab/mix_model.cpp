@@ -10,6 +10,7 @@
 #include "slabtide/slab/bleed.h"
 #include "slabtide/slab/hydration.h"
 #include "slabtide/slab/materials.h"
+#include "slabtide/slab/mix_errors.h"
 #include "slabtide/slab/mix_temperature.h"
 #include "slabtide/slab/set_estimate.h"
 #include "slabtide/slab/strength.h"
@@ -65,13 +66,24 @@ std::string ingredients(const Mix& mix) {
   return text;
 }
 
+std::string learned_words(const Mix& mix) {
+  if (!mix.learned) return {};
+  return fmt::format(", by {:.2f} after {} pour{} of this mix in the mix book",
+                     mix.learned->set_factor, mix.learned->pours,
+                     mix.learned->pours == 1 ? "" : "s");
+}
+
 std::string set_note(const Mix& mix, const SettingParameters& setting) {
   const std::string times =
       fmt::format("set times {} and {} at 23 °C (73 °F) before admixtures",
                   hours_minutes(setting.initial_set_h), hours_minutes(setting.final_set_h));
-  if (!setting.estimated) return times + ", the supplier's ASTM C403 figures";
-  return times + ", estimated from " + ingredients(mix) +
-         " (published tables, from memory); the supplier's ASTM C403 figures are better";
+  if (!setting.estimated) {
+    return fmt::format("{}, the supplier's ASTM C403 figures{}", times, learned_words(mix));
+  }
+  return fmt::format(
+      "{}, estimated from {} (published tables, from memory){}; the supplier's ASTM C403 figures "
+      "are better",
+      times, ingredients(mix), learned_words(mix));
 }
 
 double discharge_c(const Mix& mix) {
@@ -117,6 +129,7 @@ MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
   model.expansion_per_k = expansion_per_k(mix.aggregate);
   model.discharge_c = discharge_c(mix);
   model.hardly_bleeds = mix.silica_fume_share >= hardly_bleeds_fume_share;
+  if (mix.learned) model = with_errors(model, {.set_time_factor = mix.learned->set_factor});
   model.notes.push_back(set_note(mix, model.setting));
   for (std::string& note : shift.notes) model.notes.push_back(std::move(note));
   note_assumptions(mix, model);

@@ -37,11 +37,11 @@ struct JobLoading {
 std::string journal_path(const std::string& job_path);
 
 /// The options every command that reads a job shares: --forecast, --practice, --units,
-/// --order, --now.
+/// --order, --book, --now.
 std::vector<Option> job_options();
 
-/// Reads the job file and its journal, then --practice and the job's own [practice], then the
-/// weather it names (or --forecast). Findings go to `err`.
+/// Reads the job file, its journal and what the mix book knows of its mix, then --practice and the
+/// job's own [practice], then the weather it names (or --forecast). Findings go to `err`.
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err);
 
 /// Weather and practice for a job that did not come from a file.

@@ -43,6 +43,12 @@ struct IngredientTemperatures {
 
 using ConcreteTemperature = std::variant<double, IngredientTemperatures>;
 
+/// What earlier pours of the mix have shown: its set times are longer by this factor.
+struct LearnedSet {
+  double set_factor = 1.0;
+  int pours = 0;
+};
+
 struct Mix {
   std::string name;
   double cementitious_kg_m3 = 307.0;  ///< cement, ash, slag and fume together
@@ -61,6 +67,8 @@ struct Mix {
   std::optional<double> supplier_initial_set_h;
   std::optional<double> supplier_final_set_h;
   std::vector<Admixture> admixtures;
+  /// From the mix book, where that knows the mix; no part of the job file.
+  std::optional<LearnedSet> learned;
 };
 
 }  // namespace slabtide

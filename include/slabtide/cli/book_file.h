@@ -1,0 +1,21 @@
+#pragma once
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+
+#include "slabtide/cli/command_line.h"
+#include "slabtide/job/mix_book.h"
+
+namespace slabtide {
+
+/// The mix book a command uses: --book, or the one beside the job.
+std::string book_path(const ParsedLine& line, const std::string& job_path);
+
+/// The book; an empty one where there is no such file. Absent where it does not read: the
+/// findings went to `err`.
+std::optional<MixBook> load_book(const std::string& path, std::ostream& err);
+
+Option book_option();
+
+}  // namespace slabtide

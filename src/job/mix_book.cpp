@@ -1,0 +1,194 @@
+#include "slabtide/job/mix_book.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <boost/date_time/gregorian/formatters.hpp>
+
+#include "slabtide/core/utf8.h"
+#include "table_reader.h"
+#include "times.h"
+#include "toml_tree.h"
+
+namespace slabtide {
+
+namespace {
+
+/// How far set times lie from those of the mix as described, as a logarithm: 18 % one time in ten
+/// to either side (ours, the spread the practice gives estimated set times).
+constexpr double mix_log_deviation = 0.14;
+/// How far one pour lies from its mix: batches 10 % one time in ten, and the readings (ours).
+constexpr double pour_log_deviation = 0.10;
+
+constexpr Range set_factors{0.4, 2.5};
+constexpr Range reading_counts{0.0, 10000.0};
+constexpr Range air_biases_k{-20.0, 20.0};
+constexpr Range lates_min{-3000.0, 3000.0};
+
+std::vector<double> factor_logs(const BookedMix& mix) {
+  std::vector<double> logs;
+  for (const BookedPour& pour : mix.pours) {
+    if (pour.readings > 0) logs.push_back(std::log(pour.set_factor));
+  }
+  return logs;
+}
+
+double mean_of(const std::vector<double>& values) {
+  double sum = 0.0;
+  for (const double value : values) sum += value;
+  return sum / static_cast<double>(values.size());
+}
+
+std::vector<double> read_minutes(TableReader& table) {
+  std::vector<double> minutes;
+  const TomlEntry* const entry = table.entry("late_min");
+  if (entry == nullptr) return minutes;
+  const auto* const list = std::get_if<TomlArray>(&entry->value.held);
+  if (list == nullptr) {
+    table.error("late_min", fmt::format("got {}, expected a list of minutes", shown(entry->value)));
+    return minutes;
+  }
+  for (const TomlValue& value : *list) {
+    const auto* const number = std::get_if<double>(&value.held);
+    if (number != nullptr && lates_min.holds(*number)) {
+      minutes.push_back(*number);
+    } else {
+      table.error_at(
+          value.where, "late_min",
+          fmt::format("got {}, expected minutes from {}", shown(value), shown(lates_min)));
+    }
+  }
+  return minutes;
+}
+
+BookedPour read_pour_entry(TableReader& table) {
+  BookedPour pour;
+  set(pour.job, table.text("job", Presence::required));
+  set(pour.site, table.text("site", Presence::required));
+  set(pour.date, read_date(table, "date", Presence::required));
+  set(pour.set_factor,
+      table.number("set_factor", set_factors, "on the set times", Presence::required));
+  set(pour.readings, table.whole_number("readings", reading_counts));
+  pour.air_k = table.number("air_k", air_biases_k, "kelvin");
+  pour.late_min = read_minutes(table);
+  return pour;
+}
+
+/// A TOML basic string.
+std::string toml_text(std::string_view text) {
+  std::string result = "\"";
+  for (const char c : text) {
+    constexpr unsigned char first_printable = 0x20;
+    constexpr unsigned char delete_character = 0x7F;
+    const auto byte = static_cast<unsigned char>(c);
+    if (c == '"' || c == '\\') {
+      result += {'\\', c};
+    } else if (byte < first_printable || byte == delete_character) {
+      result += fmt::format("\\u{:04X}", byte);
+    } else {
+      result += c;
+    }
+  }
+  return result + '"';
+}
+
+std::string pour_text(const BookedPour& pour) {
+  std::string text = fmt::format(
+      "\n  [[mix.pour]]\n  job = {}\n  site = {}\n  date = {}\n  set_factor = {:.3f}\n"
+      "  readings = {}\n",
+      toml_text(pour.job), toml_text(pour.site), boost::gregorian::to_iso_extended_string(pour.date),
+      pour.set_factor, pour.readings);
+  if (pour.air_k) text += fmt::format("  air_k = {:.1f}\n", *pour.air_k);
+  std::string minutes;
+  for (const double late : pour.late_min) {
+    minutes += fmt::format("{}{}", minutes.empty() ? "" : ", ", std::lround(late));
+  }
+  return text + fmt::format("  late_min = [{}]\n", minutes);
+}
+
+}  // namespace
+
+const BookedMix* MixBook::find(std::string_view name) const {
+  const auto found = std::find_if(mixes.begin(), mixes.end(),
+                                  [name](const BookedMix& mix) { return mix.name == name; });
+  return found == mixes.end() ? nullptr : &*found;
+}
+
+void MixBook::put(const std::string& mix, BookedPour pour) {
+  auto found = std::find_if(mixes.begin(), mixes.end(),
+                            [&mix](const BookedMix& booked) { return booked.name == mix; });
+  if (found == mixes.end()) found = mixes.insert(mixes.end(), BookedMix{mix, {}});
+  const auto same =
+      std::find_if(found->pours.begin(), found->pours.end(), [&pour](const BookedPour& other) {
+        return other.job == pour.job && other.site == pour.site && other.date == pour.date;
+      });
+  if (same == found->pours.end()) {
+    found->pours.push_back(std::move(pour));
+  } else {
+    *same = std::move(pour);
+  }
+}
+
+std::optional<LearnedSet> learned_set(const BookedMix& mix) {
+  const std::vector<double> logs = factor_logs(mix);
+  if (logs.empty()) return std::nullopt;
+  const auto pours = static_cast<double>(logs.size());
+  const double of_mix = pours * mix_log_deviation * mix_log_deviation;
+  const double weight = of_mix / (of_mix + pour_log_deviation * pour_log_deviation);
+  return LearnedSet{std::exp(weight * mean_of(logs)), static_cast<int>(logs.size())};
+}
+
+std::optional<double> set_factor_spread(const BookedMix& mix) {
+  const std::vector<double> logs = factor_logs(mix);
+  if (logs.size() < 2) return std::nullopt;
+  const double mean = mean_of(logs);
+  double squares = 0.0;
+  for (const double log : logs) squares += (log - mean) * (log - mean);
+  return std::sqrt(squares / (static_cast<double>(logs.size()) - 1.0));
+}
+
+std::optional<double> air_bias_k(const BookedMix& mix, std::string_view site) {
+  std::vector<double> biases;
+  for (const BookedPour& pour : mix.pours) {
+    if (pour.site == site && pour.air_k) biases.push_back(*pour.air_k);
+  }
+  if (biases.empty()) return std::nullopt;
+  return mean_of(biases);
+}
+
+Reading<MixBook> read_mix_book(std::string_view text) {
+  auto tree = read_toml(text);
+  if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
+  std::vector<Diagnostic> findings;
+  TableReader root(*tree.value, "", UnitSystem::si, findings);
+  MixBook book;
+  root.in_each("mix", [&](TableReader& table) {
+    BookedMix mix;
+    set(mix.name, table.text("name", Presence::required));
+    table.in_each("pour", [&](TableReader& pour) { mix.pours.push_back(read_pour_entry(pour)); });
+    if (book.find(mix.name) != nullptr) {
+      table.error("name", fmt::format("the mix \"{}\" is there already", printable(mix.name)),
+                  "put its pours under one name");
+    }
+    book.mixes.push_back(std::move(mix));
+  });
+  root.refuse_the_rest();
+  if (has_error(findings)) return {std::nullopt, std::move(findings)};
+  return {std::move(book), std::move(findings)};
+}
+
+std::string mix_book_text(const MixBook& book) {
+  std::string text =
+      "# What finished pours have shown of each mix (slabtide learn). set_factor: set times noted\n"
+      "# over those of the mix as described. late_min: minutes that each event came after the\n"
+      "# plan's hour. air_k: air on site over the forecast, kelvin. A pour that should not count\n"
+      "# can be taken out.\n";
+  for (const BookedMix& mix : book.mixes) {
+    text += fmt::format("\n[[mix]]\nname = {}\n", toml_text(mix.name));
+    for (const BookedPour& pour : mix.pours) text += pour_text(pour);
+  }
+  return text;
+}
+
+}  // namespace slabtide
