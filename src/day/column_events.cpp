@@ -18,6 +18,15 @@ void find_saw(ColumnEvents& events, const ColumnHistory& history, const MixModel
   events.surface_limit_s = surface_fallen_s(history, practice);
 }
 
+void find_felt(ColumnEvents& events, const ColumnHistory& history, const Practice& practice) {
+  const auto reaches = [&history](double psi) {
+    return first_reaches(history.time_s, history.resistance_work_psi, psi);
+  };
+  events.thumbprint_s = reaches(practice.window(Operation::stamp).opens_psi);
+  events.print_firm_s = reaches(practice.window(Operation::stamp).closes_psi);
+  events.edge_held_s = reaches(practice.window(Operation::first_edge).opens_psi);
+}
+
 }  // namespace
 
 ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
@@ -38,6 +47,10 @@ ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
     events.window(Operation::walk).opens_s = walk_opens_s(history, practice.set);
     events.window(Operation::wash).opens_s = wash_opens_s(history, practice.set);
     events.window(Operation::seal).opens_s = seal_opens_s(history, weather, practice);
+  }
+  find_felt(events, history, practice);
+  for (const double at_s : questions.surface_at_s) {
+    events.surface_c.push_back(value_at(history.time_s, history.surface_c, at_s));
   }
   if (questions.sawn) find_saw(events, history, mix, questions, practice);
   return events;

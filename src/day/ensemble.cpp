@@ -128,15 +128,20 @@ class DayModel::Choosing {
   ColumnQuestions asked_;
 };
 
-DayModel::DayModel(const Job& job, const PourRun& run, const DayPlan& plan,
+DayModel::DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
                    const Practice& practice, const DrawScale& scale)
     : practice_(practice), scale_(scale) {
-  Choosing choosing(job, run, practice);
+  Choosing choosing(job, shown, practice);
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
     zones_.push_back(choosing.choose(i, plan.zones[i]));
   }
   set_ = thinned(columns_of(run), choosing.columns, run.weather.grid.count);
   questions_ = std::move(choosing.questions);
+}
+
+std::size_t DayModel::ask_surface(double at_s) {
+  for (ColumnQuestions& questions : questions_) questions.surface_at_s.push_back(at_s);
+  return questions_.front().surface_at_s.size() - 1;
 }
 
 Draw DayModel::draw(const Unknowns& unknowns) const {

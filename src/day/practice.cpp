@@ -214,6 +214,28 @@ void add_spread_rules(std::vector<Entry>& entries, SpreadRules& p) {
   number("pace_share", p.pace_share, 0.0, 1.0);
 }
 
+void add_reading_rules(std::vector<Entry>& entries, ReadingRules& p) {
+  const auto number = [&entries](const char* key, double& to, double most) {
+    constexpr double least = 0.001;  // nothing read on site is exact
+    entries.push_back({fmt::format("reading.{}", key), &to, nullptr, least, most});
+  };
+  number("placed_min", p.placed_min, 240.0);
+  number("sheen_gone_min", p.sheen_gone_min, 240.0);
+  number("edge_held_min", p.edge_held_min, 240.0);
+  number("thumbprint_min", p.thumbprint_min, 240.0);
+  number("print_firm_min", p.print_firm_min, 240.0);
+  number("initial_set_min", p.initial_set_min, 240.0);
+  number("sawed_min", p.sawed_min, 240.0);
+  number("model_min", p.model_min, 240.0);
+  number("concrete_k", p.concrete_k, 10.0);
+  number("surface_k", p.surface_k, 20.0);
+  number("air_k", p.air_k, 10.0);
+  number("wind_share", p.wind_share, 3.0);
+  number("humidity", p.humidity, 0.5);
+  number("shared_share", p.shared_share, 0.999);
+  number("unbelievable_z", p.unbelievable_z, 10.0);
+}
+
 std::vector<Entry> entries_of(Practice& practice) {
   std::vector<Entry> entries;
   add_windows(entries, practice);
@@ -223,6 +245,7 @@ std::vector<Entry> entries_of(Practice& practice) {
   add_work_rules(entries, practice.crew);
   add_crew_rules(entries, practice.crew);
   add_spread_rules(entries, practice.spread);
+  add_reading_rules(entries, practice.reading);
   return entries;
 }
 

@@ -21,6 +21,7 @@ struct ColumnQuestions {
   bool next_day = false;              ///< walking on it, washing and sealing
   std::optional<StressCase> sawn;     ///< and the saw, for a piece like this
   Aggregate aggregate = Aggregate::unknown;
+  std::vector<double> surface_at_s;  ///< instants the surface's temperature is wanted at
 };
 
 /// What happens to a column and when, seconds from the grid's start; absent where it does not
@@ -33,6 +34,11 @@ struct ColumnEvents {
   std::array<CellWindow, operation_count> windows;  ///< of later operations only `opens_s`
   std::optional<double> stress_limit_s;
   std::optional<double> surface_limit_s;
+  // What hands feel, whether or not the sheen is gone.
+  std::optional<double> thumbprint_s;  ///< soft enough for a stamp, just
+  std::optional<double> print_firm_s;  ///< takes a stamp no more
+  std::optional<double> edge_held_s;
+  std::vector<double> surface_c;  ///< as ColumnQuestions::surface_at_s
 
   const CellWindow& window(Operation operation) const {
     return windows[static_cast<std::size_t>(operation)];

@@ -33,14 +33,23 @@ using DayEvents = std::vector<ColumnEvents>;
 /// one day to another, not for the times themselves.
 class DayModel {
  public:
-  /// The references outlive the model.
+  /// `run` is the pour as described, `shown` the one that `plan` was made from: the same, or
+  /// that of another day. The references outlive the model.
+  DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
+           const Practice& practice, const DrawScale& scale);
   DayModel(const Job& job, const PourRun& run, const DayPlan& plan, const Practice& practice,
-           const DrawScale& scale);
+           const DrawScale& scale)
+      : DayModel(job, run, run, plan, practice, scale) {}
+
+  /// From now on the columns' surface is also asked for at this instant; returns its place in
+  /// ColumnEvents::surface_c.
+  std::size_t ask_surface(double at_s);
 
   Draw draw(const Unknowns& unknowns) const;
   DayEvents on(const Unknowns& unknowns) const;
   const std::vector<ZoneColumns>& zones() const { return zones_; }
   std::size_t columns() const { return set_.columns.size(); }
+  const ColumnSet& set() const { return set_; }
 
  private:
   class Choosing;

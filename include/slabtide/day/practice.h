@@ -8,6 +8,7 @@
 #include "slabtide/day/compare_rules.h"
 #include "slabtide/day/crew_practice.h"
 #include "slabtide/day/operation.h"
+#include "slabtide/day/reading_rules.h"
 #include "slabtide/day/spread_rules.h"
 
 // The trade's thresholds and rates, from data/practice.toml: each with its source there,
@@ -128,6 +129,7 @@ struct Practice {
   CompareRules compare;
   CrewPractice crew;
   SpreadRules spread;
+  ReadingRules reading;
 
   ResistanceWindow& window(Operation operation) {
     return windows[static_cast<std::size_t>(operation)];
