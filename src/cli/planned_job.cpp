@@ -7,6 +7,7 @@
 
 #include "slabtide/cli/progress.h"
 #include "slabtide/day/bands.h"
+#include "slabtide/day/seen_day.h"
 
 namespace slabtide {
 
@@ -23,10 +24,28 @@ std::optional<std::size_t> draws_of(const ParsedLine& line) {
   return draws;
 }
 
+/// The plan made anew for what was noted so far.
+void take_in(PlannedJob& planned, const EnsembleSettings& settings) {
+  const LoadedJob& loaded = planned.loaded;
+  SeenDay seen = see_day({loaded.job, loaded.forecast, loaded.practice, planned.run, planned.plan,
+                          loaded.forecast_age_h},
+                         loaded.journal, settings);
+  std::vector<std::string> words;
+  if (seen.readings_counted > 0) words.push_back(seen_words(seen, loaded.job, loaded.now) + ".");
+  for (const Misfit& misfit : seen.misfits) words.push_back(misfit.why + ".");
+  planned.plan = std::move(seen.plan);
+  planned.plan.seen = std::move(words);
+  planned.run = std::move(seen.run);
+}
+
 void add_bands(PlannedJob& planned, std::size_t draws, std::ostream& err) {
   const LoadedJob& loaded = planned.loaded;
   Progress progress("days drawn", err);
   const EnsembleSettings settings{draws, 0, [&progress](std::size_t done) { progress.tell(done); }};
+  if (!loaded.journal.readings.empty()) {
+    take_in(planned, settings);
+    return;
+  }
   const DrawScale scale = draw_scale(planned.run, loaded.forecast, loaded.practice.spread);
   const DayModel model(loaded.job, planned.run, planned.plan, loaded.practice, scale);
   planned.plan = with_bands(std::move(planned.plan), loaded.job, draw_days(model, settings));

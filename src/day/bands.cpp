@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "crew_chance.h"
 #include "doubt.h"
 
 namespace slabtide {
@@ -117,6 +118,7 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   }
   std::vector<Operation> main_work;
   for (const Zone& zone : job.zones) main_work.push_back(main_operation(zone.finish));
+  plan.crew.late_chances = late_chances(plan, ensemble);
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;
 }

@@ -35,6 +35,8 @@ Json timed_task(const CrewPlan& crew, std::size_t task, const Job& job) {
   json["end"] = time(crew.ends[task], job);
   json["hands"] = crew.schedule.assignments[task].hands;
   json["late_min"] = crew.schedule.assignments[task].late_min;
+  const bool known = task < crew.late_chances.size() && crew.late_chances[task];
+  json["late_chance"] = known ? Json(hundredths(*crew.late_chances[task])) : Json(nullptr);
   return json;
 }
 

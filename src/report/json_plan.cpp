@@ -59,6 +59,7 @@ class JsonPlan {
     json["cautions"] = Json::array();
     for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
     json["assumptions"] = facts_.plan.assumptions;
+    json["seen"] = facts_.plan.seen;
     json["sureness"] = sureness();
     return json;
   }

@@ -99,6 +99,30 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   return text + "\n";
 }
 
+/// What is most likely to be missed; empty where it is not known, or nothing is.
+std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& style) {
+  constexpr double told_from = 0.2;
+  constexpr std::size_t most_told = 6;
+  std::vector<std::size_t> tasks;
+  for (std::size_t i = 0; i < crew.late_chances.size(); ++i) {
+    if (crew.late_chances[i].value_or(0.0) >= told_from) tasks.push_back(i);
+  }
+  if (tasks.empty()) return {};
+  std::stable_sort(tasks.begin(), tasks.end(), [&crew](std::size_t a, std::size_t b) {
+    return *crew.late_chances[a] > *crew.late_chances[b];
+  });
+  std::string text = style.heading("May be missed") +
+                     " on so many days of a hundred, if the crew keeps to these hours\n";
+  for (std::size_t i = 0; i < std::min(most_told, tasks.size()); ++i) {
+    const std::size_t task = tasks[i];
+    text += paragraph(fmt::format("{:.0f}  {}, {}", 100.0 * *crew.late_chances[task],
+                                  task_words(crew.tasks[task]),
+                                  span_words(crew.starts[task], crew.ends[task], job)),
+                      2, 6);
+  }
+  return text + "\n";
+}
+
 std::string summary(const PlanFacts& facts, const TextStyle& style) {
   const CrewPlan& crew = facts.plan.crew;
   constexpr std::size_t hang = 10;
@@ -143,7 +167,7 @@ std::string crew_headline(const PlanFacts& facts, const TextStyle& style) {
 std::string text_crew(const PlanFacts& facts, const TextStyle& style) {
   const CrewPlan& crew = facts.plan.crew;
   std::string text = text_opening(facts, style) + "\n" + summary(facts, style) + "\n";
-  text += late_block(crew, facts.job, style);
+  text += late_block(crew, facts.job, style) + risk_block(crew, facts.job, style);
   for (int who = 0; who < crew.schedule.crew; ++who) {
     text += member_block(crew, who, facts.job, style);
   }

@@ -166,9 +166,19 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
       0, indent);
 }
 
-std::string headline(const PlanFacts& facts, const TextStyle& style) {
+/// What was seen so far comes before all else: the plan below it is made for that.
+std::string seen_headline(const PlanFacts& facts, const TextStyle& style) {
   constexpr std::size_t indent = 10;
   std::string text;
+  for (const std::string& line : facts.plan.seen) {
+    text += paragraph(style.heading("Seen") + "      " + line, 0, indent);
+  }
+  return text;
+}
+
+std::string headline(const PlanFacts& facts, const TextStyle& style) {
+  constexpr std::size_t indent = 10;
+  std::string text = seen_headline(facts, style);
   if (facts.plan.tightest) {
     const Tightest& tightest = *facts.plan.tightest;
     text += paragraph(

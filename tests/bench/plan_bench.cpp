@@ -10,6 +10,7 @@
 #include <variant>
 
 #include "slabtide/cli/run.h"
+#include "slabtide/day/bands.h"
 #include "slabtide/day/day_plan.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/weather/high_low_day.h"
@@ -84,6 +85,28 @@ void pour(benchmark::State& state, const std::string& name) {
       benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
 }
 
+/// The bands alone: 200 days that may come. The aim is under 3 s on two cores with the plan.
+void bands(benchmark::State& state, const std::string& name) {
+  const Prepared prepared = prepare(name);
+  const Practice practice = default_practice();
+  const PourRun run =
+      run_pour(prepared.job, prepared.series, practice, SolverSettings{}).value.value();
+  const DayPlan plan = plan_day(prepared.job, run, practice);
+  const DayModel model(prepared.job, run, plan, practice, DrawScale{});
+  for ([[maybe_unused]] auto round : state) {
+    benchmark::DoNotOptimize(with_bands(plan, prepared.job, draw_days(model, {})));
+  }
+  state.counters["columns"] = static_cast<double>(model.columns());
+}
+
+BENCHMARK_CAPTURE(bands, spring, "spring")
+    ->MeasureProcessCPUTime()
+    ->UseRealTime()
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(bands, hot, "hot")
+    ->MeasureProcessCPUTime()
+    ->UseRealTime()
+    ->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(plan, spring, "spring")
     ->MeasureProcessCPUTime()
     ->UseRealTime()

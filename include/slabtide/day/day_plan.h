@@ -34,6 +34,8 @@ struct DayPlan {
   std::vector<Supply> supplies;
   std::vector<Caution> cautions;
   std::vector<std::string> assumptions;
+  /// What the readings so far say, and which of them do not count; empty without any.
+  std::vector<std::string> seen;
   std::optional<Sureness> sureness;  ///< where the plan has its bands
 };
 

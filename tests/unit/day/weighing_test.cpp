@@ -145,10 +145,10 @@ TEST_CASE("readings that contradict each other are not averaged") {
     REQUIRE(weighed.misfits.size() == 1);
     CHECK(weighed.misfits[0].why.find("of one event there is one hour") != std::string::npos);
   }
-  SUBCASE("slow by the thumb and yet set at once") {
+  SUBCASE("fast by the thumb and yet soft two hours later") {
     const WeighedDays weighed =
-        pad.weigh({reading(ReadingKind::thumbprint, minutes_later(opens, 60.0)),
-                   reading(ReadingKind::initial_set, minutes_later(opens, 70.0))});
+        pad.weigh({reading(ReadingKind::thumbprint, minutes_later(opens, -35.0)),
+                   reading(ReadingKind::print_firm, minutes_later(opens, 115.0))});
     REQUIRE(weighed.misfits.size() == 1);
     CHECK(weighed.misfits[0].why.find("does not fit what was noted before") != std::string::npos);
     CHECK(weighed.counted.size() == 1);
