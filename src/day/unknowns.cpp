@@ -63,7 +63,7 @@ std::string_view unknown_words(Unknown unknown) {
 
 std::vector<Unknowns> even_unknowns(std::size_t count) {
   boost::random::sobol points(unknown_count);
-  const double most = static_cast<double>(boost::random::sobol::max());
+  const auto most = static_cast<double>(boost::random::sobol::max());
   std::vector<Unknowns> draws;
   draws.reserve(count + 1);
   while (draws.size() < count) {

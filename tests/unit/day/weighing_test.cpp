@@ -94,7 +94,8 @@ TEST_CASE("fifty times the same reading is not fifty readings") {
   const SeenDay often = pad.see(std::vector<FieldReading>(50, one));
   MESSAGE("band after one: ", width_min(once), " min, after fifty: ", width_min(often));
   CHECK(width_min(often) <= width_min(once) * 1.02);
-  CHECK(width_min(often) > 0.7 * width_min(once));
+  // Seen: 20 of 22 min; 16 where all the error counts as own.
+  CHECK(width_min(often) > 0.82 * width_min(once));
   CHECK(often.ahead_min == doctest::Approx(once.ahead_min).epsilon(0.25));
 }
 
