@@ -60,6 +60,21 @@ std::span<const TomlValue> as_list(const TomlValue& value) {
   return list == nullptr ? std::span(&value, 1) : std::span<const TomlValue>(*list);
 }
 
+/// A character that steers a terminal in place of showing: C0, DEL or, in UTF-8, C1.
+bool holds_control(std::string_view text) {
+  constexpr unsigned char space = 0x20;
+  constexpr unsigned char del = 0x7f;
+  constexpr unsigned char c1_lead = 0xc2;
+  constexpr unsigned char c1_end = 0xa0;
+  unsigned char before = 0;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte < space || byte == del || (before == c1_lead && byte < c1_end)) return true;
+    before = byte;
+  }
+  return false;
+}
+
 }  // namespace
 
 TableReader::TableReader(const TomlTable& table, std::string path, UnitSystem units,
@@ -228,6 +243,11 @@ std::optional<std::string> TableReader::text(std::string_view key, Presence pres
   }
   if (text->find_first_not_of(' ') == std::string::npos) {
     wrong(*found, found->value, "a text that is not empty");
+    return std::nullopt;
+  }
+  if (holds_control(*text)) {
+    error(key, "holds a line break or another control character",
+          "write it on one line, in letters, digits and signs");
     return std::nullopt;
   }
   return *text;

@@ -39,8 +39,8 @@ ${more}`;
 const strips = (names, options) => names.map((name, i) => strip(name, i, options)).join('');
 
 const nasty = [
-  '<script>alert(1)</script> & "west" 東', '=1+1', '+1', '-1', '@sum', "'quoted", '\ttab',
-  'two\nlines', 'a;b,c\\d', `${'東側の'.repeat(30)}端`, '👷‍♀️ é',
+  '<script>alert(1)</script> & "west" 東', '=1+1', '+1', '-1', '@sum', "'quoted", '|pipe',
+  'two  spaces', 'a;b,c\\d', `${'東側の'.repeat(30)}端`, '👷‍♀️ é',
 ];
 
 // A strip of open ground east of a wall: parts that differ.
