@@ -97,8 +97,8 @@ std::string pour_text(const BookedPour& pour) {
   std::string text = fmt::format(
       "\n  [[mix.pour]]\n  job = {}\n  site = {}\n  date = {}\n  set_factor = {:.3f}\n"
       "  readings = {}\n",
-      toml_text(pour.job), toml_text(pour.site), boost::gregorian::to_iso_extended_string(pour.date),
-      pour.set_factor, pour.readings);
+      toml_text(pour.job), toml_text(pour.site),
+      boost::gregorian::to_iso_extended_string(pour.date), pour.set_factor, pour.readings);
   if (pour.air_k) text += fmt::format("  air_k = {:.1f}\n", *pour.air_k);
   std::string minutes;
   for (const double late : pour.late_min) {
