@@ -97,9 +97,10 @@ void note_assumptions(const Mix& mix, MixModel& model) {
     model.notes.emplace_back(
         "concrete temperature follows from the ingredients' temperatures (US Army TM 5-852-4)");
   }
-  if (mix.aggregate == Aggregate::unknown)
+  if (mix.aggregate == Aggregate::unknown) {
     model.notes.emplace_back(
         "aggregate not known: expansion 9.9e-6 a °C (5.5e-6 a °F), conductivity 2.0 W/mK");
+  }
   if (model.hardly_bleeds)
     model.notes.emplace_back("silica fume: the mix hardly bleeds, evaporation flags are halved");
   if (model.bleed_kg_m2_per_mm == 0.0)
