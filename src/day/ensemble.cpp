@@ -4,22 +4,10 @@
 #include <mutex>
 
 #include "parallel.h"
+#include "quick_solver.h"
 #include "slabtide/day/corners.h"
 
 namespace slabtide {
-
-namespace {
-
-// Ours, by measurement: against the plan's own steps and cells the moves differ by under a
-// minute (tests/unit/day/ensemble_test.cpp).
-constexpr SolverSettings quick_settings{.early_step_s = 120.0,
-                                        .late_step_s = 600.0,
-                                        .slab_cells = 10,
-                                        .ground_cells = 8,
-                                        .end_s = 0.0,
-                                        .threads = 1};
-
-}  // namespace
 
 /// Picks the columns that stand for the parts of a plan, each column once a zone.
 class DayModel::Choosing {
@@ -149,7 +137,7 @@ Draw DayModel::draw(const Unknowns& unknowns) const {
 }
 
 DayEvents DayModel::on(const Unknowns& unknowns) const {
-  const DrawnHistories drawn = solve_drawn(set_, draw(unknowns), quick_settings);
+  const DrawnHistories drawn = solve_drawn(set_, draw(unknowns), quick_solver);
   DayEvents events;
   for (std::size_t i = 0; i < drawn.histories.size(); ++i) {
     events.push_back(events_of(drawn.histories[i], drawn.mixes[set_.columns[i].mix], questions_[i],

@@ -169,11 +169,10 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
     const std::string label = comparison.choices[comparison.best].choice.label;
     const double turn = turning.by_shift_k.turns.front();
     INFO(label << " at " << turn << " K, crew of " << finishers);
-    // A tenth of the range, halved until it is under 1 F: whole minutes late come and go near
-    // the turn, so only what was asked there holds for certain.
-    const double asked_k = 0.5 * (2.0 * day.practice().compare.search_k / 10.0) / 8.0;
-    CHECK(best_helps(day, label, turn - asked_k) == turning.by_shift_k.at_least);
-    CHECK(best_helps(day, label, turn + asked_k) == turning.by_shift_k.at_most);
+    // The turn is told to a degree F, 0.56 K. Seen: the full solver turns 0.1 to 0.2 K above.
+    constexpr double near_k = 0.4;
+    CHECK(best_helps(day, label, turn - near_k) == turning.by_shift_k.at_least);
+    CHECK(best_helps(day, label, turn + near_k) == turning.by_shift_k.at_most);
   }
   CHECK(found == 1);
 }
