@@ -118,9 +118,12 @@ class Note {
 
   /// A journal that does not read is shown, but must not keep anyone from noting.
   bool read_old_journal() {
-    FileText file = read_file(path_);
-    if (!file.text && std::filesystem::exists(path_)) return could_not(path_, file.error);
-    old_text_ = std::move(file.text).value_or("");
+    // Asked before reading: another note may make the file at any moment.
+    if (std::filesystem::exists(path_)) {
+      FileText file = read_file(path_);
+      if (!file.text) return could_not(path_, file.error);
+      old_text_ = std::move(*file.text);
+    }
     Reading<Journal> reading = read_journal(old_text_, job_);
     err_ << render_all(reading.diagnostics, path_, old_text_);
     if (reading.ok()) old_ = std::move(*reading.value);
