@@ -24,8 +24,10 @@ struct KeyTime {
 };
 
 View key_time_view(const KeyTime& key, const Job& job) {
+  const TimeZone& zone = job.site.time_zone;
   View view = time_view(key.json, key.at, job);
   return view.put("what", key.what)
+      .flag("other_day", day_clock(*key.at, job) != clock_time(*key.at, zone))
       .put("where", key.where)
       .put("band", band_views(key.json + "_band", key.band, job));
 }
