@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "http_retry.h"
+#include "slabtide/core/units.h"
 #include "slabtide/weather/json_value.h"
 #include "slabtide/weather/read_forecast.h"
 #include "slabtide/weather/weather_series.h"
@@ -51,7 +52,6 @@ constexpr std::array<Box, 7> nws_boxes{{{24.0, 49.5, -125.0, -66.5},
 constexpr long status_ok = 200;
 constexpr long status_not_found = 404;
 constexpr long status_too_many = 429;
-constexpr double hour_s = 3600.0;
 /// A plan looks at the night after the pour.
 constexpr double hours_after_start = 24.0;
 /// Days asked of Open-Meteo after today: the pour's, and so many more; it offers sixteen.
@@ -265,7 +265,7 @@ std::optional<std::string> coverage_fault(const Forecast& forecast, UtcTime pour
         "pour is nearer.",
         moment(last), moment(pour_start));
   }
-  if (seconds_between(pour_start, last) < hours_after_start * hour_s) {
+  if (seconds_between(pour_start, last) < hours_after_start * seconds_per_hour) {
     return fmt::format(
         "The forecast ends {}, less than a day after the pour's start. Fetch again "
         "before you plan.",

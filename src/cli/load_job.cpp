@@ -12,6 +12,7 @@
 
 #include "slabtide/cli/book_file.h"
 #include "slabtide/core/files.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
 #include "slabtide/job/zone_order.h"
@@ -150,7 +151,6 @@ class Loader {
                              : job_.site.time_zone.utc_from_local(instant->local).utc;
     }
     if (forecast_.issued) {
-      constexpr double seconds_per_hour = 3600.0;
       forecast_age_h_ = seconds_between(*forecast_.issued, now_) / seconds_per_hour;
     }
     return true;

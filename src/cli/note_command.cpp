@@ -11,6 +11,7 @@
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/journal_line.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
@@ -20,8 +21,6 @@
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_hour = 3600.0;
 
 CommandLine note_line() {
   CommandLine line;

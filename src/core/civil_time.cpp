@@ -10,13 +10,14 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 namespace {
 
 namespace pt = boost::posix_time;
 
 constexpr double longest_move_s = 1000.0 * 365.2425 * 86400.0;
-constexpr int minutes_per_hour = 60;
 
 void require_instant(const pt::ptime& time) {
   if (time.is_special()) {

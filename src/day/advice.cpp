@@ -6,14 +6,13 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/job/wording.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
-constexpr long minutes_per_hour = 60;
 /// Crew hours and finishing times that differ by less are not worth a word (ours).
 constexpr double told_h = 0.5;
 constexpr double told_min = 10.0;

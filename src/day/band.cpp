@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <limits>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
 
 double when(const Weighted& one) {
   return one.value.value_or(std::numeric_limits<double>::infinity());

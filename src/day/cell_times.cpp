@@ -5,12 +5,11 @@
 #include <limits>
 #include <numeric>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
-constexpr double seconds_per_hour = 3600.0;
 
 /// Share of the way from `a` to `b` at which `level` lies, by logarithm where both are positive.
 double way_to(double a, double b, double level) {

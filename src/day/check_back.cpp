@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/saw_plan.h"
 #include "slabtide/weather/moist_air.h"
@@ -13,7 +14,6 @@ namespace slabtide {
 namespace {
 
 constexpr double half_the_area = 0.5;
-constexpr double seconds_per_minute = 60.0;
 
 class Checking {
  public:

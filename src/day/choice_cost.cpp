@@ -28,7 +28,6 @@ constexpr double admixture_trouble = 2.0;  // any at all, more or less of it tha
 /// And by how much there is of it: per mL/100 kg in all of the concrete.
 constexpr double dose_trouble_per_ml_100kg = 0.005;
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double ml_per_floz = 29.5735295625;
 constexpr double floz_per_gal = 128.0;
 constexpr double ml_per_l = 1000.0;

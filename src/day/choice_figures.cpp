@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
 
 void find_windows(ChoiceFigures& figures, const Job& job, const DayPlan& plan) {
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {

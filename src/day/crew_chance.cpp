@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
 
 /// The operation on plastic concrete that a task does; empty for other tasks.
 std::optional<Operation> operation_of(TaskKind kind) {

@@ -7,13 +7,11 @@
 #include <fmt/format.h>
 
 #include "crew_cures.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
-constexpr double seconds_per_hour = 3600.0;
 
 /// Where a task wants more hands than there are, those there are must do.
 bool lend_to(std::vector<Task>& tasks, int crew) {

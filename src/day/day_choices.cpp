@@ -7,14 +7,13 @@
 #include <fmt/format.h>
 
 #include "admixture_choices.h"
+#include "slabtide/core/units.h"
 #include "slabtide/day/admixture_change.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
-constexpr double minutes_per_hour = 60.0;
 constexpr double half = 0.5;
 /// The zones with the tightest windows are tried in the shade, at most this many.
 constexpr std::size_t most_shaded = 3;

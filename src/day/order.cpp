@@ -3,14 +3,12 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
-constexpr double seconds_per_hour = 3600.0;
 
 /// Worker-hours for a cubic metre.
 double labour_h_per_m3(const Pour& pour, const PlacingRates& rates) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/slab/evaporation.h"
 #include "slabtide/slab/setting.h"
@@ -12,7 +13,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double hours_before = 2.0;
 constexpr double hours_after_sunset = 2.0;
 /// Where the sun does not set: a working day's length is shown.

@@ -2,14 +2,13 @@
 
 #include <algorithm>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
-constexpr double seconds_per_hour = 3600.0;
 /// The hottest surface is looked for while the slab cures its first day (ours).
 constexpr double surface_watch_s = 18.0 * seconds_per_hour;
 

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
@@ -15,8 +16,6 @@ namespace slabtide {
 namespace {
 
 constexpr double grid_step_s = 300.0;
-constexpr double seconds_per_minute = 60.0;
-constexpr double seconds_per_hour = 3600.0;
 /// Cells placed within the same two minutes share a column (ours: under a minute of error).
 constexpr double placing_round_s = 120.0;
 /// Places that see the same sun and, within a hundredth, the same sky share an exposure

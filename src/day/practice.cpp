@@ -12,6 +12,7 @@
 
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 
@@ -135,7 +136,6 @@ void add_compare_rules(std::vector<Entry>& entries, CompareRules& p) {
     entries.push_back({std::move(path), &to, nullptr, least, most});
   };
   constexpr double most_dose = 5000.0;
-  constexpr double hours_per_day = 24.0;
   number("compare.retarder_low_ml_100kg", p.retarder_low_ml_100kg, 1.0, most_dose);
   number("compare.retarder_high_ml_100kg", p.retarder_high_ml_100kg, 1.0, most_dose);
   number("compare.accelerator_ml_100kg", p.accelerator_ml_100kg, 1.0, most_dose);

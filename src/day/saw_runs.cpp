@@ -4,11 +4,12 @@
 #include <cmath>
 #include <optional>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
 /// Longer waits at the saw part one run from the next (ours).
 constexpr double wait_in_run_min = 15.0;
 

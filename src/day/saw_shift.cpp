@@ -4,14 +4,13 @@
 #include <cstddef>
 #include <optional>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/saw_plan.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
-constexpr double minutes_per_hour = 60.0;
 /// More saws than this on one job is another job.
 constexpr int most_saws = 4;
 

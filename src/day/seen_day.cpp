@@ -4,13 +4,12 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/bands.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
 
 const OperationWindow* main_window(const DayPlan& plan, const Job& job, std::size_t zone) {
   return plan.zones[zone].whole.window(main_operation(job.zones[zone].finish));

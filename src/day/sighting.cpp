@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/moist_air.h"
 
 namespace slabtide {
@@ -11,8 +12,6 @@ namespace slabtide {
 namespace {
 
 constexpr double one_in_ten_z = 1.2815515655446004;
-constexpr double seconds_per_minute = 60.0;
-constexpr double seconds_per_hour = 3600.0;
 /// Still air reads as this much, so that it has a logarithm (ours).
 constexpr double least_wind_m_s = 0.1;
 

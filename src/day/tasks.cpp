@@ -5,14 +5,13 @@
 #include <numeric>
 
 #include "saw_runs.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
-constexpr double minutes_per_hour = 60.0;
 /// What a wash or a coat of sealer may take before another hand is called in (ours).
 constexpr double unhurried_min = 120.0;
 

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <optional>
 
 #include "chords.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
@@ -16,12 +16,11 @@ namespace {
 using plane::from_to;
 using plane::Vector;
 
-constexpr double rad_per_deg = std::numbers::pi / 180.0;
 /// As for the corners of an outline.
-constexpr double corner_rad = 20.0 * rad_per_deg;
+constexpr double corner_rad = 20.0 * radians_per_degree;
 /// From here on one joint across the bend would leave corners sharper than 60 degrees, which
 /// break off: two joints, square to either leg, leave a panel in the bend instead (ours).
-constexpr double sharp_bend_rad = 60.0 * rad_per_deg;
+constexpr double sharp_bend_rad = 60.0 * radians_per_degree;
 /// How many joints more than needed are tried in each run.
 constexpr int most_extra = 3;
 

@@ -5,13 +5,13 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/moist_air.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double freezing_c = 0.0;
 /// How long after placing the air is looked at for cold: the first night (ours).
 constexpr double cold_watch_h = 24.0;

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/belief.h"
 
 namespace slabtide {
@@ -120,7 +121,6 @@ class Sifting {
     const auto [first, last] = std::minmax_element(sighting.values.begin(), sighting.values.end());
     const double most = rules_.unbelievable_z * std::sqrt(2.0 * sighting.variance);
     if (*last - *first <= most) return false;
-    constexpr double seconds_per_minute = 60.0;
     leave_out(sighting.readings,
               fmt::format("{} is noted {:.0f} min apart: of one event there is one hour, so none "
                           "of them counts; undo the wrong one",

@@ -4,14 +4,13 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/parts.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
 
 std::vector<std::size_t> cells_where(const ZoneRun& run, bool border) {
   std::vector<std::size_t> cells;

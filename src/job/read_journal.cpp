@@ -22,7 +22,6 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t most_faulty_lines = 50;
-constexpr double seconds_per_hour = 3600.0;
 
 // What a reading may be. Ours: beyond these it is a slip of the pen, not a slab.
 constexpr Range concrete_c{0.0, 50.0};

@@ -29,7 +29,6 @@ std::string temperature_difference_words(double k, UnitSystem units) {
 }
 
 std::string thickness_words(double m, UnitSystem units) {
-  constexpr double mm_per_m = 1000.0;
   return units == UnitSystem::us ? trimmed(in_from_m(m), 2) + " in"
                                  : trimmed(m * mm_per_m, 0) + " mm";
 }

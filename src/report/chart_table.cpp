@@ -4,11 +4,12 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 /// A sample this near to an hour is that hour's.
 constexpr double near_s = 301.0;
 

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "page_parts.h"
+#include "slabtide/core/units.h"
 #include "slabtide/report/svg.h"
 #include "slabtide/weather/sun.h"
 
@@ -12,7 +13,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 /// What comes later than a day after the first is told by its time, not drawn (ours).
 constexpr double most_hours = 24.0;
 /// From so many hours on every second one is named (ours: they touch otherwise on paper).

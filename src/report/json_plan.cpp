@@ -7,6 +7,7 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
+#include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
 #include "slabtide/report/json_crew.h"
 #include "slabtide/report/text_saw.h"
@@ -316,7 +317,6 @@ class JsonPlan {
   }
 
   Json saws() const {
-    constexpr double seconds_per_minute = 60.0;
     const CutPlan& plan = facts_.plan.cuts;
     Json json = Json::array();
     for (const SawShift& shift : plan.shifts) {

@@ -7,6 +7,7 @@
 
 #include "label_places.h"
 #include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 
@@ -27,7 +28,6 @@ constexpr double most_hour_labels = 6.0;
 constexpr double bracket_step = 9.0;
 constexpr double least_band = 3.0;
 
-constexpr double seconds_per_hour = 3600.0;
 const std::vector<double> hour_steps{1, 2, 3, 4, 6, 12};
 
 std::string cut_to(std::string_view text, std::size_t columns) {

@@ -2,16 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <stdexcept>
 
 #include <fmt/format.h>
+
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
 constexpr double longest_s = 24.0 * 3600.0;
 /// Under this the shadows are longer than any site: it counts as night (ours).
 constexpr double least_elevation_deg = 0.5;
@@ -130,9 +130,8 @@ QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlanFact
 
 Point shadow_per_m(double sun_azimuth_deg, double sun_elevation_deg) {
   if (!(sun_elevation_deg > 0.0)) throw std::invalid_argument("shadow_per_m: the sun is down");
-  constexpr double rad_per_deg = std::numbers::pi / 180.0;
-  const double length_m = 1.0 / std::tan(sun_elevation_deg * rad_per_deg);
-  const double azimuth = sun_azimuth_deg * rad_per_deg;
+  const double length_m = 1.0 / std::tan(sun_elevation_deg * radians_per_degree);
+  const double azimuth = sun_azimuth_deg * radians_per_degree;
   return {-length_m * std::sin(azimuth), -length_m * std::cos(azimuth)};
 }
 

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "cell_shapes.h"
+#include "slabtide/core/units.h"
 #include "slabtide/report/palette.h"
 #include "working_way.h"
 
@@ -15,7 +16,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
 constexpr std::size_t most_levels = 9;
 /// Shades told apart.
 constexpr int shade_count = 24;

@@ -22,7 +22,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 /// The curves run on this long after the last final set (ours).
 constexpr double after_set_s = 1.5 * seconds_per_hour;
 constexpr double longest_s = 30.0 * seconds_per_hour;

@@ -13,8 +13,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
-constexpr double hours_per_day = 24.0;
 /// Set times are told for 73 °F (ASTM C403).
 constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
 

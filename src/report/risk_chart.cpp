@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/corners.h"
 #include "slabtide/report/palette.h"
@@ -13,7 +14,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 /// From this long before the first final set (ours).
 constexpr double before_set_s = seconds_per_hour;
 /// To this long after the start of the pour: over the night (ours).

@@ -16,7 +16,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double seconds_per_minute = 60.0;
 constexpr std::size_t lead = 2;
 constexpr std::size_t hang = 6;
 

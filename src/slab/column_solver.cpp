@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <span>
 
+#include "slabtide/core/units.h"
 #include "slabtide/slab/bleed.h"
 #include "slabtide/slab/cell_weather.h"
 #include "slabtide/slab/column_mesh.h"
@@ -18,8 +19,6 @@
 namespace slabtide {
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
-constexpr double mm_per_m = 1000.0;
 constexpr double record_every_s = 120.0;  // at most, while steps are shorter
 constexpr double same_instant_s = 1.0e-6;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabtide/core/units.h"
 #include "slabtide/slab/arrhenius.h"
 
 namespace slabtide {
@@ -10,7 +11,6 @@ namespace {
 
 constexpr double reference_k = 294.25;  // 21.1 °C, Schindler & Folliard 2005
 constexpr double joules_per_kg_per_j_g = 1000.0;
-constexpr double seconds_per_hour = 3600.0;
 
 /// Mass fractions of a cement by Bogue, and its Blaine fineness.
 struct Cement {

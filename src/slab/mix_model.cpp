@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/slab/admixture_shift.h"
 #include "slabtide/slab/bleed.h"
 #include "slabtide/slab/hydration.h"
@@ -50,7 +51,6 @@ SetTimes set_times(const Mix& mix) {
 
 /// "4:35".
 std::string hours_minutes(double hours) {
-  constexpr int minutes_per_hour = 60;
   const int minutes = static_cast<int>(std::lround(hours * minutes_per_hour));
   return fmt::format("{}:{:02}", minutes / minutes_per_hour, minutes % minutes_per_hour);
 }

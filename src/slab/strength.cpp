@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "slabtide/core/units.h"
 #include "slabtide/slab/setting.h"
 
 namespace slabtide {
@@ -10,7 +11,6 @@ namespace {
 constexpr double rate_per_day = 0.35;             // ours
 constexpr double start_before_final_set_h = 1.3;  // ours
 constexpr double specified_age_days = 28.0;
-constexpr double hours_per_day = 24.0;
 
 constexpr double tensile_scale = 0.584;    // Oluokun et al. 1991, from memory
 constexpr double tensile_exponent = 0.79;  // the same, published

@@ -11,7 +11,6 @@ namespace {
 
 constexpr double stefan_boltzmann_w_m2k4 = 5.670374419e-8;  // CODATA 2018
 constexpr double vapour_gas_constant_j_kgk = 461.5;
-constexpr double seconds_per_hour = 3600.0;
 // Newton may step outside what moist air covers on its way; the root never lies there.
 constexpr double coldest_surface_c = -90.0;
 constexpr double hottest_surface_c = 150.0;

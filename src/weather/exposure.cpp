@@ -3,15 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <numbers>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/shade.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double radians_per_degree = std::numbers::pi / 180.0;
 constexpr double in_front_m = 0.01;
 
 /// Beam on an upright plane over beam on the horizontal; 0 with the sun behind the plane.

@@ -14,12 +14,12 @@
 #include "forecast_draft.h"
 #include "forecast_time.h"
 #include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
 #include "weather_quantity.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double hour_s = 3600.0;
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 enum class ColumnRole { time, value, thunder };
@@ -240,7 +240,7 @@ class RowReader {
 
   bool follows(const DraftHour& hour, const CsvRow& row) {
     const double step_s = seconds_between(hours_.back().at, hour.at);
-    if (step_s >= hour_s) return true;
+    if (step_s >= seconds_per_hour) return true;
     const std::string_view message = step_s == 0.0  ? "the same time as the row before"
                                      : step_s < 0.0 ? "earlier than the row before"
                                                     : "less than an hour after the row before";

@@ -7,12 +7,12 @@
 #include <fmt/format.h>
 
 #include "forecast_time.h"
+#include "slabtide/core/units.h"
 #include "slabtide/weather/moist_air.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double hour_s = 3600.0;
 /// Whole-degree temperatures beside a dew point to the hundredth differ by a rounding.
 constexpr double dew_point_excess_k = 2.0;
 /// The lowest possible dew point of weather_quantity; a humidity of 1 % in bitter cold is drier.
@@ -24,7 +24,7 @@ bool tells(const DraftHour& hour, WeatherQuantity quantity) {
 
 void find_row_gaps(const std::vector<DraftHour>& hours, std::vector<ForecastGap>& gaps) {
   for (std::size_t i = 1; i < hours.size(); ++i) {
-    if (seconds_between(hours[i - 1].at, hours[i].at) > hour_s)
+    if (seconds_between(hours[i - 1].at, hours[i].at) > seconds_per_hour)
       gaps.push_back({std::nullopt, i - 1, i});
   }
 }
@@ -46,7 +46,7 @@ void find_quantity_gaps(const std::vector<DraftHour>& hours, WeatherQuantity qua
   for (std::size_t i = 0; i < hours.size(); ++i) {
     if (!tells(hours[i], quantity)) continue;
     const bool is_gap =
-        last && i - *last > 1 && seconds_between(hours[*last].at, hours[i].at) > hour_s;
+        last && i - *last > 1 && seconds_between(hours[*last].at, hours[i].at) > seconds_per_hour;
     if (is_gap && !follows_from_air(gaps, quantity, *last, i)) gaps.push_back({quantity, *last, i});
     last = i;
   }

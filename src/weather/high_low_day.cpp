@@ -8,6 +8,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/high_low_curve.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/sun.h"
@@ -15,7 +16,6 @@
 namespace slabtide {
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double day_h = 24.0;
 
 // Where the sun hardly rises or sets the sine and the night still need a length [ours].

@@ -15,6 +15,7 @@
 #include "forecast_draft.h"
 #include "forecast_time.h"
 #include "json_fields.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 namespace {
@@ -22,8 +23,7 @@ namespace {
 using Kind = JsonValue::Kind;
 using enum WeatherQuantity;
 
-constexpr double hour_s = 3600.0;
-constexpr double largest_offset_s = 18.0 * hour_s;
+constexpr double largest_offset_s = 18.0 * seconds_per_hour;
 /// Weather codes of the World Meteorological Organization (table 4677): 95 to 99 is thunder.
 constexpr double first_thunder_code = 95.0;
 
@@ -200,8 +200,8 @@ class HourlyReader {
 
   void move_to_the_hour_before(WeatherQuantity quantity) {
     for (std::size_t i = 0; i < hours_.size(); ++i) {
-      const bool has_next =
-          i + 1 < hours_.size() && seconds_between(hours_[i].at, hours_[i + 1].at) == hour_s;
+      const bool has_next = i + 1 < hours_.size() &&
+                            seconds_between(hours_[i].at, hours_[i + 1].at) == seconds_per_hour;
       hours_[i][quantity] = has_next ? hours_[i + 1][quantity] : std::nullopt;
     }
   }

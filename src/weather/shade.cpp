@@ -6,11 +6,12 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr double radians_per_degree = pi / 180.0;
 constexpr int directions = 360;  // method: at least 72; a wall's end is then within 0.002 of F
 constexpr double touching_m = 0.001;
 

@@ -1,9 +1,9 @@
 #include "slabtide/weather/site_weather.h"
 
 #include <cmath>
-#include <numbers>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/irradiance.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/sky.h"
@@ -12,8 +12,6 @@
 
 namespace slabtide {
 namespace {
-
-constexpr double radians_per_degree = std::numbers::pi / 180.0;
 
 void require_grid(const TimeGrid& grid) {
   if (grid.start.is_special() || !(grid.step_s > 0.0 && std::isfinite(grid.step_s)))

@@ -5,10 +5,11 @@
 #include <cstddef>
 #include <utility>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double longest_filled_s = 3.0 * seconds_per_hour;
 constexpr double longest_mean_s = 6.0 * seconds_per_hour;
 

@@ -4,6 +4,8 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 namespace {
 
@@ -32,7 +34,6 @@ constexpr double semi_major_axis_au = 1.000001018;  // 25.5
 constexpr double seconds_per_century = 36525.0 * 86400.0;
 constexpr double degrees_per_hour = 15.0;
 constexpr double degrees_per_radian = 180.0 / std::numbers::pi;
-constexpr double seconds_per_hour = 3600.0;
 
 // Refraction 34' on the horizon and the sun's radius of 16'. NOAA.
 constexpr double rise_zenith_deg = 90.833;

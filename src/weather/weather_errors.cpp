@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 #include <stdexcept>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/irradiance.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/sky.h"
@@ -13,8 +13,6 @@
 namespace slabtide {
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
-constexpr double radians_per_degree = std::numbers::pi / 180.0;
 constexpr double most_growth = 4.0;  // ours
 
 bool all_finite(const WeatherErrors& e) {

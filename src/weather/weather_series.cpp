@@ -12,13 +12,13 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/weather/curve.h"
 #include "slabtide/weather/solar_series.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double noted_gap_s = 3.0 * seconds_per_hour;
 constexpr double longest_gap_s = 6.0 * seconds_per_hour;
 constexpr double mean_step_s = 600.0;

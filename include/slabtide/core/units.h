@@ -1,10 +1,19 @@
 #pragma once
 
+#include <numbers>
+
 namespace slabtide {
 
 // Conversions at the edges. Inside, everything is SI with °C; psi, hours of set age and
 // kg/m2/h stay where the published formula and the trade use them.
 // Factors: NIST SP 811 (2008), appendix B.8, exact unless said.
+
+inline constexpr double seconds_per_minute = 60.0;
+inline constexpr double seconds_per_hour = 3600.0;
+inline constexpr int minutes_per_hour = 60;
+inline constexpr double hours_per_day = 24.0;
+
+inline constexpr double radians_per_degree = std::numbers::pi / 180.0;
 
 constexpr double celsius_from_fahrenheit(double f) { return (f - 32.0) / 1.8; }
 constexpr double fahrenheit_from_celsius(double c) { return c * 1.8 + 32.0; }
@@ -19,8 +28,10 @@ constexpr double m_from_ft(double ft) { return ft * metres_per_foot; }
 constexpr double ft_from_m(double m) { return m / metres_per_foot; }
 constexpr double m_from_in(double in) { return in * metres_per_inch; }
 constexpr double in_from_m(double m) { return m / metres_per_inch; }
-constexpr double m_from_mm(double mm) { return mm / 1000.0; }
-constexpr double mm_from_in(double in) { return in * 25.4; }
+inline constexpr double mm_per_m = 1000.0;
+inline constexpr double mm_per_inch = 25.4;
+constexpr double m_from_mm(double mm) { return mm / mm_per_m; }
+constexpr double mm_from_in(double in) { return in * mm_per_inch; }
 constexpr double m2_from_ft2(double ft2) { return ft2 * metres_per_foot * metres_per_foot; }
 constexpr double ft2_from_m2(double m2) { return m2 / (metres_per_foot * metres_per_foot); }
 inline constexpr double m3_per_yd3 = 0.764554857984;
@@ -66,6 +77,6 @@ constexpr double gal_from_l(double l) { return l / l_per_gal; }
 
 /// Insulation R, h·ft²·°F/Btu to m²K/W.
 constexpr double m2k_w_from_r_us(double r) { return r * 0.1761; }
-constexpr double mm_from_rain_in(double in) { return in * 25.4; }
+constexpr double mm_from_rain_in(double in) { return in * mm_per_inch; }
 
 }  // namespace slabtide

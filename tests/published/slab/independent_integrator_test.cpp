@@ -15,6 +15,7 @@
 #include <sunmatrix/sunmatrix_dense.h>
 
 #include "published/slab/published_row.h"
+#include "slabtide/core/units.h"
 #include "slabtide/slab/cell_weather.h"
 #include "slabtide/slab/column_mesh.h"
 #include "slabtide/slab/evaporation.h"
@@ -31,8 +32,6 @@ using namespace slabtide::fixtures;
 // project's stepping in time, its surface balance and its way of releasing heat.
 
 namespace {
-
-constexpr double seconds_per_hour = 3600.0;
 
 /// State: cell temperatures, equivalent age of each slab cell, set age at top, work, middle.
 struct SemiDiscrete {
