@@ -14,9 +14,9 @@ namespace slabtide {
 namespace {
 
 /// What --draws says; empty for something else than a number up to `most_draws`.
-std::optional<std::size_t> draws_of(const ParsedLine& line) {
+std::optional<std::size_t> draws_of(const ParsedLine& line, std::size_t usual) {
   const auto text = line.text("draws");
-  if (!text) return usual_draws;
+  if (!text) return usual;
   std::size_t draws = 0;
   const char* end = text->data() + text->size();
   const auto [stopped, fault] = std::from_chars(text->data(), end, draws);
@@ -46,17 +46,33 @@ void add_bands(PlannedJob& planned, std::size_t draws, std::ostream& err) {
     take_in(planned, settings);
     return;
   }
-  const DrawScale scale = draw_scale(planned.run, loaded.forecast, loaded.practice.spread);
-  const DayModel model(loaded.job, planned.run, planned.plan, loaded.practice, scale);
-  planned.plan = with_bands(std::move(planned.plan), loaded.job, draw_days(model, settings));
+  const Ensemble ensemble = drawn_days(planned, settings);
+  planned.plan = with_bands(std::move(planned.plan), loaded.job, ensemble);
 }
 
 }  // namespace
 
-Option draws_option() {
+std::optional<std::size_t> draws_asked(const ParsedLine& line, std::size_t usual,
+                                       std::ostream& err) {
+  const auto draws = draws_of(line, usual);
+  if (!draws) {
+    err << fmt::format("slabtide: --draws: got '{}', expected a whole number from 0 to {}\n",
+                       *line.text("draws"), most_draws);
+  }
+  return draws;
+}
+
+Ensemble drawn_days(const PlannedJob& planned, const EnsembleSettings& settings) {
+  const LoadedJob& loaded = planned.loaded;
+  const DrawScale scale = draw_scale(planned.run, loaded.forecast, loaded.practice.spread);
+  const DayModel model(loaded.job, planned.run, planned.plan, loaded.practice, scale);
+  return draw_days(model, settings);
+}
+
+Option draws_option(std::size_t usual) {
   return {"draws", "N",
           fmt::format("days drawn for how sure each time is, up to {}; else {}; 0 for none",
-                      most_draws, usual_draws),
+                      most_draws, usual),
           false};
 }
 
@@ -76,12 +92,8 @@ JobPlanning plan_job(const ParsedLine& line, std::ostream& err) {
 }
 
 JobPlanning plan_job_with_bands(const ParsedLine& line, std::ostream& err) {
-  const auto draws = draws_of(line);
-  if (!draws) {
-    err << fmt::format("slabtide: --draws: got '{}', expected a whole number from 0 to {}\n",
-                       *line.text("draws"), most_draws);
-    return {std::nullopt, exit_input_wrong};
-  }
+  const auto draws = draws_asked(line, usual_draws, err);
+  if (!draws) return {std::nullopt, exit_input_wrong};
   JobPlanning planning = plan_job(line, err);
   if (planning.planned && *draws > 0) add_bands(*planning.planned, *draws, err);
   return planning;

@@ -37,14 +37,27 @@ std::string stops_words(int stops) {
   return fmt::format("{} stop{}", stops, stops == 1 ? "" : "s");
 }
 
-/// "the crew of 4 is 35 min late and there are 2 stops".
+/// "misses nothing", "is 35 min late in all, 50 min on average and 1 h 20 min on a bad day".
+std::string late_words(const ChoiceFigures& figures) {
+  const bool late = figures.minutes_late > 0.5;
+  const std::string forecast =
+      late ? fmt::format("is {} late in all", span_words(figures.minutes_late)) : "misses nothing";
+  if (figures.bad_day_late_min <= figures.minutes_late + 0.5) return forecast;
+  const std::string bad_day = span_words(figures.bad_day_late_min);
+  if (figures.bad_day_late_min <= figures.minutes_late + told_min) {
+    return fmt::format("{}, or {} on a bad day", forecast, bad_day);
+  }
+  return fmt::format("{} on the day as forecast, {} on average and {} on a bad day", forecast,
+                     late ? span_words(figures.expected_late_min)
+                          : fmt::format("but is {} late", span_words(figures.expected_late_min)),
+                     bad_day);
+}
+
+/// "the crew of 4 is 35 min late in all and 2 stops stand in the way".
 std::string state_words(const ComparedChoice& compared) {
   const ChoiceFigures& figures = compared.figures;
   std::string words =
-      figures.minutes_late > 0.5
-          ? fmt::format("the crew of {} is {} late in all", compared.choice.job.crew.finishers,
-                        span_words(figures.minutes_late))
-          : fmt::format("the crew of {} misses nothing", compared.choice.job.crew.finishers);
+      fmt::format("the crew of {} {}", compared.choice.job.crew.finishers, late_words(figures));
   if (figures.stops > 0) {
     words += fmt::format(" and {} {} in the way", stops_words(figures.stops),
                          figures.stops == 1 ? "stands" : "stand");
@@ -53,7 +66,7 @@ std::string state_words(const ComparedChoice& compared) {
 }
 
 bool is_clean(const ChoiceFigures& figures, const CompareRules& rules) {
-  return figures.stops == 0 && figures.minutes_late <= rules.worth_min;
+  return figures.stops == 0 && figures.expected_late_min <= rules.worth_min;
 }
 
 std::string order_words(const Comparison& comparison, const CompareRules& rules) {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <functional>
 
-#include "crew_chance.h"
 #include "doubt.h"
+#include "slabtide/day/late_days.h"
 
 namespace slabtide {
 
@@ -118,7 +118,7 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   }
   std::vector<Operation> main_work;
   for (const Zone& zone : job.zones) main_work.push_back(main_operation(zone.finish));
-  plan.crew.late_chances = late_chances(plan, ensemble);
+  plan.crew.late_chances = late_days(plan.crew, plan, ensemble).task_chances;
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;
 }

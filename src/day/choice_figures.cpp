@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "slabtide/core/units.h"
+#include "slabtide/day/late_days.h"
 
 namespace slabtide {
 
@@ -68,13 +69,18 @@ void count_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions
 
 }  // namespace
 
-ChoiceFigures figures_of(const Job& job, const DayPlan& plan) {
+ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
+                         const std::optional<DrawnDays>& drawn) {
   ChoiceFigures figures;
   find_windows(figures, job, plan);
   find_tops(figures, plan);
   find_saw(figures, job, plan);
   count_cautions(figures, plan.cautions);
   find_crew(figures, plan.crew);
+  const LateDays late = drawn ? late_days(plan.crew, drawn->plan, drawn->ensemble)
+                              : LateDays{figures.minutes_late, figures.minutes_late, {}};
+  figures.expected_late_min = late.expected_min;
+  figures.bad_day_late_min = late.bad_day_min;
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {
     figures.daylight_left_min =
         seconds_between(*figures.last_finish, plan.sun.set) / seconds_per_minute;

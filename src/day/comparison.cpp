@@ -68,7 +68,7 @@ class Comparing {
 
   ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
     const DayPlan plan = plan_day(choice.job, pour, case_.practice, case_.forecast_age_h);
-    return {choice, figures_of(choice.job, plan),
+    return {choice, figures_of(choice.job, plan, case_.drawn()),
             cost_of(case_.job, case_.run.order, choice.job, pour.order)};
   }
 
@@ -79,9 +79,9 @@ class Comparing {
 };
 
 auto rank(const ComparedChoice& compared, const CompareRules& rules) {
-  return std::make_tuple(compared.figures.stops,
-                         std::floor(compared.figures.minutes_late / rules.worth_min),
-                         compared.cost.disturbance);
+  return std::make_tuple(
+      compared.figures.stops, std::floor(compared.figures.expected_late_min / rules.worth_min),
+      std::floor(compared.figures.bad_day_late_min / rules.worth_min), compared.cost.disturbance);
 }
 
 std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRules& rules) {
@@ -110,6 +110,7 @@ Comparison compare_choices(const CompareCase& compared, const CompareSettings& s
       comparison.left_out.push_back({choices.tried[i].label, std::move(outcomes[i].fault)});
     }
   }
+  if (compared.ensemble != nullptr) comparison.days_drawn = compared.ensemble->days.size();
   comparison.best = best_of(comparison.choices, compared.practice.compare);
   return comparison;
 }

@@ -46,7 +46,7 @@ class ShiftedDays {
     if (!plain) return false;
     const CompareRules& rules = case_.practice.compare;
     if (comparison_.best == 0) {
-      return plain->figures.stops > 0 || plain->figures.minutes_late > rules.worth_min;
+      return plain->figures.stops > 0 || plain->figures.expected_late_min > rules.worth_min;
     }
     const auto best = on_day(comparison_.choices[comparison_.best], shift_k);
     tell();
@@ -61,7 +61,7 @@ class ShiftedDays {
     if (!run.ok()) return std::nullopt;
     const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h);
     ComparedChoice result;
-    result.figures = figures_of(day.job, plan);
+    result.figures = figures_of(day.job, plan, case_.drawn());
     result.cost = compared.cost;
     return result;
   }

@@ -32,6 +32,7 @@ class JsonCompare {
     Json json;
     json["slabtide"] = {{"version", version()}, {"schema", 1}};
     json["job"] = {{"name", facts_.plan.job.name}, {"start", time(facts_.plan.job.pour.start)}};
+    json["days_drawn"] = facts_.comparison.days_drawn;
     json["choices"] = Json::array();
     for (const ComparedChoice& choice : facts_.comparison.choices) {
       json["choices"].push_back(choice_entry(choice));
@@ -62,6 +63,8 @@ class JsonCompare {
         {"first_window", time(figures.first_window)},
         {"last_window", time(figures.last_window)},
         {"minutes_late", std::lround(figures.minutes_late)},
+        {"expected_late_min", std::lround(figures.expected_late_min)},
+        {"bad_day_late_min", std::lround(figures.bad_day_late_min)},
         {"finishers", compared.choice.job.crew.finishers},
         {"smallest_crew", maybe(figures.smallest_crew)},
         {"crew_h", hundredths(figures.crew_hours)},

@@ -28,8 +28,13 @@ void put_windows(View& row, const std::string& json, const ChoiceFigures& figure
 }
 
 void put_crew(View& row, const std::string& json, const ChoiceFigures& figures) {
-  const double late = std::round(figures.minutes_late);
-  row.put("late", figure_view(json + "minutes_late", late, fmt::format("{:.0f} min", late)))
+  const auto minutes = [&json](const char* key, double value) {
+    const double whole = std::round(value);
+    return figure_view(json + key, whole, fmt::format("{:.0f} min", whole));
+  };
+  row.put("late", minutes("minutes_late", figures.minutes_late))
+      .put("expected", minutes("expected_late_min", figures.expected_late_min))
+      .put("bad_day", minutes("bad_day_late_min", figures.bad_day_late_min))
       .put("hours", figure_view(json + "crew_h", figures.crew_hours,
                                 fmt::format("{:.0f} h", figures.crew_hours)));
   if (figures.smallest_crew) {
@@ -85,6 +90,10 @@ std::string body_of(const CompareFacts& facts, const std::string& title) {
       .put("weather", weather_words(facts.plan))
       .put("mix", mix_words(facts.plan))
       .put("version", version());
+  if (facts.comparison.days_drawn > 0) {
+    view.put("days_drawn",
+             count_view("/days_drawn", static_cast<int>(facts.comparison.days_drawn)));
+  }
   return fill(embedded::page_compare_html(), view);
 }
 

@@ -1,6 +1,8 @@
 #include "slabtide/report/text_compare.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include <fmt/format.h>
 
@@ -57,6 +59,38 @@ std::string table(const CompareFacts& facts, const TextStyle& style) {
   return text;
 }
 
+/// The choices that do best over the days that may come, and the job as ordered.
+std::string days_table(const CompareFacts& facts, const TextStyle& style) {
+  if (facts.comparison.days_drawn == 0) return {};
+  constexpr std::size_t most_shown = 6;
+  const std::vector<ComparedChoice>& choices = facts.comparison.choices;
+  std::vector<std::size_t> order(choices.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin() + 1, order.end(), [&](std::size_t a, std::size_t b) {
+    return better(choices[a], choices[b], facts.plan.practice.compare);
+  });
+  if (order.size() > most_shown) order.resize(most_shown);
+  std::string text = fmt::format("  {}{:>11}{:>12}{:>10}\n", pad("minutes late", label_width),
+                                 "as forecast", "on average", "bad day");
+  for (const std::size_t i : order) {
+    const ChoiceFigures& figures = choices[i].figures;
+    const bool best = i == facts.comparison.best;
+    const std::string line =
+        fmt::format("{} {}{:>11.0f}{:>12.0f}{:>10.0f}\n", best ? "*" : " ",
+                    pad(choices[i].choice.label, label_width), figures.minutes_late,
+                    figures.expected_late_min, figures.bad_day_late_min);
+    text += best ? style.heading(line) : line;
+  }
+  return text +
+         paragraph(
+             fmt::format("On average over {} days that may come, drawn from what the forecast "
+                         "and the mix may be off; nine in ten of them are no later than the "
+                         "bad day. The job as ordered and the best few.",
+                         facts.comparison.days_drawn),
+             2, 2) +
+         "\n";
+}
+
 std::string legend(const Job& job) {
   const bool us = job.units == UnitSystem::us;
   return paragraph(
@@ -91,8 +125,8 @@ std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
 
 std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
   return text_opening(facts.plan, style) + "\n" + table(facts, style) + "\n" +
-         legend(facts.plan.job) + left_out(facts.comparison) + "\n" + advice_block(facts, style) +
-         "\n" + text_assumptions(facts.plan, style);
+         legend(facts.plan.job) + left_out(facts.comparison) + "\n" + days_table(facts, style) +
+         advice_block(facts, style) + "\n" + text_assumptions(facts.plan, style);
 }
 
 }  // namespace slabtide

@@ -5,6 +5,7 @@
 
 #include "slabtide/cli/load_job.h"
 #include "slabtide/day/day_plan.h"
+#include "slabtide/day/ensemble.h"
 #include "slabtide/report/plan_facts.h"
 
 namespace slabtide {
@@ -28,8 +29,15 @@ struct JobPlanning {
 
 /// Days drawn for the bands of a plan where the line does not say.
 inline constexpr std::size_t usual_draws = 200;
-/// --draws, for commands that show bands.
-Option draws_option();
+/// --draws, for commands that look at days that may come.
+Option draws_option(std::size_t usual = usual_draws);
+
+/// The draws that --draws asks for, else `usual`; where it is no such number, that is said.
+std::optional<std::size_t> draws_asked(const ParsedLine& line, std::size_t usual,
+                                       std::ostream& err);
+
+/// The days that may come for a job as planned.
+Ensemble drawn_days(const PlannedJob& planned, const EnsembleSettings& settings);
 
 /// Loads the job at the line's operand and plans it, without bands.
 JobPlanning plan_job(const ParsedLine& line, std::ostream& err);

@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "slabtide/day/day_plan.h"
+#include "slabtide/day/ensemble.h"
 
 namespace slabtide {
 
@@ -11,6 +12,8 @@ struct ChoiceFigures {
   std::optional<UtcTime> first_window;  ///< the first main window of any zone opens
   std::optional<UtcTime> last_window;   ///< the last one closes
   double minutes_late = 0.0;            ///< of the finishing crew, in all
+  double expected_late_min = 0.0;       ///< over the days that may come
+  double bad_day_late_min = 0.0;        ///< on nine days of ten it is no later
   std::optional<int> smallest_crew;     ///< that is late for nothing; empty where none is
   double crew_hours = 0.0;              ///< on site, over the crew that comes
   double peak_evaporation_kg_m2_h = 0.0;
@@ -26,6 +29,14 @@ struct ChoiceFigures {
   int notes = 0;
 };
 
-ChoiceFigures figures_of(const Job& job, const DayPlan& plan);
+/// The days that may come for the job as ordered.
+struct DrawnDays {
+  const DayPlan& plan;  ///< that they were drawn for
+  const Ensemble& ensemble;
+};
+
+/// Without `drawn` the day as planned is the only one that may come.
+ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
+                         const std::optional<DrawnDays>& drawn = std::nullopt);
 
 }  // namespace slabtide

@@ -22,6 +22,11 @@ struct CompareCase {
   std::optional<double> forecast_age_h;
   const PourRun& run;
   const DayPlan& plan;
+  const Ensemble* ensemble = nullptr;  ///< drawn for `plan`; none: that day alone
+
+  std::optional<DrawnDays> drawn() const {
+    return ensemble == nullptr ? std::nullopt : std::optional(DrawnDays{plan, *ensemble});
+  }
 };
 
 struct CompareSettings {
@@ -39,11 +44,13 @@ struct ComparedChoice {
 struct Comparison {
   std::vector<ComparedChoice> choices;  ///< as ordered first
   std::vector<LeftOutChoice> left_out;
-  std::size_t best = 0;  ///< index into choices
+  std::size_t best = 0;        ///< index into choices
+  std::size_t days_drawn = 0;  ///< that may come, which every choice was tried on; 0: none
 };
 
-/// True where `a` is to be preferred: fewer stops, then fewer minutes late (in steps of
-/// CompareRules::worth_min), then less disturbance, so that a needless change never wins.
+/// True where `a` is to be preferred: fewer stops, then fewer minutes late over the days that may
+/// come and then on the bad day (both in steps of CompareRules::worth_min), then less disturbance,
+/// so that a needless change never wins.
 bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules);
 
 /// Computes every choice; one that cannot be (it starts before the forecast does) is left out

@@ -67,9 +67,9 @@ struct CrewPlan {
   std::optional<TightTask> tightest;
   std::vector<std::size_t> late;  ///< tasks, the latest first
   std::vector<CrewCure> cures;    ///< of what is late, the most effective first
-  /// One entry a task: the share of the days that may come on which it is late though the crew
-  /// keeps to this schedule, waiting where the concrete is not ready. Absent for what does not
-  /// follow the setting; no entries where it is not known how sure the day is.
+  /// One entry a task: the share of the days that may come on which it is late (`late_days`).
+  /// Absent for what does not follow the setting; no entries where it is not known how sure the
+  /// day is.
   std::vector<std::optional<double>> late_chances;
 
   double crew_hours() const;  ///< on site, over all visits

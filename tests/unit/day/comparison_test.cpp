@@ -66,6 +66,8 @@ ComparedChoice made_of(int stops, double late_min, double disturbance) {
   ComparedChoice compared;
   compared.figures.stops = stops;
   compared.figures.minutes_late = late_min;
+  compared.figures.expected_late_min = late_min;
+  compared.figures.bad_day_late_min = late_min;
   compared.cost.disturbance = disturbance;
   return compared;
 }
@@ -80,6 +82,19 @@ TEST_CASE("stops weigh before lateness, lateness before trouble") {
   // Two minutes are no gain.
   CHECK(better(made_of(0, 9, 0), made_of(0, 7, 1), rules));
   CHECK(!better(made_of(0, 9, 1), made_of(0, 9, 1), rules));
+}
+
+TEST_CASE("what may come weighs before the day as forecast, and the bad day settles a tie") {
+  const CompareRules rules = default_practice().compare;
+  ComparedChoice sure = made_of(0, 12, 9);
+  ComparedChoice risky = made_of(0, 12, 0);
+  risky.figures.minutes_late = 0.0;
+  risky.figures.expected_late_min = 30.0;
+  CHECK(better(sure, risky, rules));
+  risky.figures.expected_late_min = 12.0;
+  CHECK(better(risky, sure, rules));
+  risky.figures.bad_day_late_min = 45.0;
+  CHECK(better(sure, risky, rules));
 }
 
 TEST_CASE("comparing twice, on one thread and on several, gives the same") {
