@@ -8,11 +8,11 @@
 #include <vector>
 
 #include <fmt/format.h>
-#include <toml++/toml.h>
 
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/toml_tree.h"
 
 namespace slabtide {
 
@@ -27,6 +27,11 @@ struct Entry {
   double most = 0.0;
   int* count = nullptr;  ///< in place of `number` for what comes in whole numbers
 };
+
+constexpr TomlKind practice_toml{"practice file",
+                                 "practice.toml, installed with the program, is one"};
+/// After so many the file is not what it was taken for.
+constexpr std::size_t most_faults = 50;
 
 constexpr double most_psi = 20000.0;
 constexpr double most_strength_psi = 10000.0;
@@ -249,22 +254,17 @@ std::vector<Entry> entries_of(Practice& practice) {
   return entries;
 }
 
-SourcePosition position_of(const toml::source_region& region) {
-  return {region.begin.line, region.begin.column};
-}
-
-Diagnostic error_at(const std::string& key, const toml::source_region& region, std::string message,
+Diagnostic error_at(const std::string& key, SourcePosition where, std::string message,
                     std::string next_step = {}) {
-  return {Severity::error,     key,          std::move(message),
-          position_of(region), std::nullopt, std::move(next_step)};
+  return {Severity::error, key, std::move(message), where, std::nullopt, std::move(next_step)};
 }
 
-Diagnostic unknown_key(const std::string& path, const toml::source_region& region,
+Diagnostic unknown_key(const std::string& path, SourcePosition where,
                        const std::vector<Entry>& entries) {
   std::vector<std::string_view> known;
   for (const Entry& entry : entries) known.push_back(entry.path);
   const auto meant = nearest(path, known);
-  return error_at(path, region, "unknown entry",
+  return error_at(path, where, "unknown entry",
                   meant ? fmt::format("did you mean {}?", *meant)
                         : std::string("the entries there are stand in practice.toml"));
 }
@@ -274,13 +274,14 @@ class PracticeReader {
  public:
   explicit PracticeReader(Practice& practice) : entries_(entries_of(practice)) {}
 
-  void read(const toml::table& table, const std::string& prefix) {
-    for (const auto& [key, node] : table) {
-      const std::string path = prefix + std::string(key.str());
-      if (const toml::table* below = node.as_table()) {
+  void read(const TomlTable& table, const std::string& prefix) {
+    for (const TomlEntry& entry : table.entries) {
+      if (diagnostics.size() >= most_faults) return;
+      const std::string path = prefix + entry.key;
+      if (const auto* const below = std::get_if<TomlTable>(&entry.value.held)) {
         read(*below, path + ".");
       } else {
-        read_leaf(path, key.source(), node);
+        read_leaf(path, entry);
       }
     }
   }
@@ -296,48 +297,47 @@ class PracticeReader {
   }
 
  private:
-  void read_leaf(const std::string& path, const toml::source_region& key_region,
-                 const toml::node& node) {
+  void read_leaf(const std::string& path, const TomlEntry& leaf) {
     const auto found = std::find_if(entries_.begin(), entries_.end(),
                                     [&path](const Entry& entry) { return entry.path == path; });
     if (found == entries_.end()) {
-      diagnostics.push_back(unknown_key(path, key_region, entries_));
+      diagnostics.push_back(unknown_key(path, leaf.where, entries_));
       return;
     }
     ++met;
-    places_.emplace(path, position_of(node.source()));
+    places_.emplace(path, leaf.value.where);
     if (found->flag != nullptr) {
-      read_flag(*found, node);
+      read_flag(*found, leaf.value);
     } else {
-      read_number(*found, node);
+      read_number(*found, leaf.value);
     }
   }
 
-  void read_flag(const Entry& entry, const toml::node& node) {
-    const auto value = node.value_exact<bool>();
-    if (!value) {
-      diagnostics.push_back(error_at(entry.path, node.source(), "expected true or false"));
-      return;
-    }
-    *entry.flag = *value;
+  void refuse(const Entry& entry, const TomlValue& value, std::string_view expected) {
+    diagnostics.push_back(error_at(entry.path, value.where,
+                                   fmt::format("got {}, expected {}", shown(value), expected)));
   }
 
-  void read_number(const Entry& entry, const toml::node& node) {
-    if (!node.is_number() || (entry.count != nullptr && !node.is_integer())) {
-      diagnostics.push_back(
-          error_at(entry.path, node.source(),
-                   entry.count == nullptr ? "expected a number" : "expected a whole number"));
+  void read_flag(const Entry& entry, const TomlValue& value) {
+    if (const auto* const yes = std::get_if<bool>(&value.held)) {
+      *entry.flag = *yes;
+    } else {
+      refuse(entry, value, "true or false");
+    }
+  }
+
+  void read_number(const Entry& entry, const TomlValue& value) {
+    const auto* const number = std::get_if<double>(&value.held);
+    const bool counts = entry.count != nullptr;
+    if (number == nullptr || !(*number >= entry.least && *number <= entry.most) ||
+        (counts && *number != std::floor(*number))) {
+      refuse(entry, value,
+             fmt::format("{} from {} to {}", counts ? "a whole number" : "a number", entry.least,
+                         entry.most));
       return;
     }
-    const double value = node.value<double>().value_or(0.0);
-    if (!(value >= entry.least && value <= entry.most)) {
-      diagnostics.push_back(
-          error_at(entry.path, node.source(),
-                   fmt::format("got {}, expected {} to {}", value, entry.least, entry.most)));
-      return;
-    }
-    if (entry.number != nullptr) *entry.number = value;
-    if (entry.count != nullptr) *entry.count = static_cast<int>(value);
+    if (entry.number != nullptr) *entry.number = *number;
+    if (counts) *entry.count = static_cast<int>(*number);
   }
 
   std::vector<Entry> entries_;
@@ -408,12 +408,9 @@ Reading<Practice> read_into(std::string_view toml, const Practice& base, bool wh
   Reading<Practice> reading;
   Practice practice = base;
   PracticeReader reader(practice);
-  try {
-    reader.read(toml::parse(toml), {});
-  } catch (const toml::parse_error& fault) {
-    reading.diagnostics.push_back(error_at({}, fault.source(), std::string(fault.description())));
-    return reading;
-  }
+  auto tree = read_toml(toml, practice_toml);
+  if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
+  reader.read(*tree.value, {});
   if (!has_error(reader.diagnostics)) check_order(practice, reader);
   reading.diagnostics = std::move(reader.diagnostics);
   if (whole && reader.met != reader.all()) {

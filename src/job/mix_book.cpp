@@ -7,9 +7,9 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 
 #include "slabtide/core/utf8.h"
+#include "slabtide/job/toml_tree.h"
 #include "table_reader.h"
 #include "times.h"
-#include "toml_tree.h"
 
 namespace slabtide {
 
@@ -25,6 +25,9 @@ constexpr Range set_factors{0.4, 2.5};
 constexpr Range reading_counts{0.0, 10000.0};
 constexpr Range air_biases_k{-20.0, 20.0};
 constexpr Range lates_min{-3000.0, 3000.0};
+
+constexpr TomlKind book_toml{
+    "mix book", "`slabtide learn` writes it; a pour that is wrong can be taken out whole"};
 
 std::vector<double> factor_logs(const BookedMix& mix) {
   std::vector<double> logs;
@@ -158,10 +161,10 @@ std::optional<double> air_bias_k(const BookedMix& mix, std::string_view site) {
 }
 
 Reading<MixBook> read_mix_book(std::string_view text) {
-  auto tree = read_toml(text);
+  auto tree = read_toml(text, book_toml);
   if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
   std::vector<Diagnostic> findings;
-  TableReader root(*tree.value, "", UnitSystem::si, findings);
+  TableReader root(*tree.value, "", UnitSystem::si, findings, book_toml);
   MixBook book;
   root.in_each("mix", [&](TableReader& table) {
     BookedMix mix;

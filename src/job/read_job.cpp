@@ -16,9 +16,9 @@
 #include "read_site.h"
 #include "read_weather.h"
 #include "read_zone.h"
+#include "slabtide/job/toml_tree.h"
 #include "table_reader.h"
 #include "times.h"
-#include "toml_tree.h"
 
 namespace slabtide {
 

@@ -50,8 +50,8 @@ std::string header_of(std::string_view path) {
   return header;
 }
 
-std::string table_advice(std::string_view header) {
-  return fmt::format("add a table headed {}; `slabtide starter` shows what it holds", header);
+std::string table_advice(std::string_view header, const TomlKind& kind) {
+  return fmt::format("add a table headed {}; {}", header, kind.advice);
 }
 
 /// A list's elements, or the value alone.
@@ -78,8 +78,8 @@ bool holds_control(std::string_view text) {
 }  // namespace
 
 TableReader::TableReader(const TomlTable& table, std::string path, UnitSystem units,
-                         std::vector<Diagnostic>& findings)
-    : table_(table), path_(std::move(path)), units_(units), findings_(findings) {}
+                         std::vector<Diagnostic>& findings, const TomlKind& kind)
+    : table_(table), path_(std::move(path)), units_(units), findings_(findings), kind_(kind) {}
 
 std::string TableReader::path_of(std::string_view key) const {
   if (path_.empty() || key.empty()) return path_ + std::string(key);
@@ -123,7 +123,7 @@ void TableReader::wrong(const TomlEntry& entry, const TomlValue& value, std::str
 }
 
 void TableReader::miss(std::string_view key, std::string next_step) {
-  if (next_step.empty()) next_step = "`slabtide starter` shows how it is written";
+  if (next_step.empty()) next_step = kind_.advice;
   std::optional<SourcePosition> place;  // none for the whole file
   if (!path_.empty()) place = table_.where;
   missing_.emplace_back(key, Diagnostic{Severity::error, path_of(key), "missing", place,
@@ -436,7 +436,9 @@ std::vector<std::pair<std::string, SourcePosition>> TableReader::texts(std::stri
 std::optional<TableReader> TableReader::open_table(std::string_view key, Presence presence) {
   const TomlEntry* const found = look_up(key);
   if (found == nullptr) {
-    if (presence == Presence::required) miss(key, table_advice(fmt::format("[{}]", path_of(key))));
+    if (presence == Presence::required) {
+      miss(key, table_advice(fmt::format("[{}]", path_of(key)), kind_));
+    }
     return std::nullopt;
   }
   const auto* const table = std::get_if<TomlTable>(&found->value.held);
@@ -444,14 +446,14 @@ std::optional<TableReader> TableReader::open_table(std::string_view key, Presenc
     wrong(*found, found->value, fmt::format("one table, [{}]", path_of(key)));
     return std::nullopt;
   }
-  return TableReader(*table, path_of(key), units_, findings_);
+  return TableReader(*table, path_of(key), units_, findings_, kind_);
 }
 
 std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence presence) {
   const std::string header = fmt::format("[[{}]]", header_of(path_of(key)));
   const TomlEntry* const found = look_up(key);
   if (found == nullptr) {
-    if (presence == Presence::required) miss(key, table_advice(header));
+    if (presence == Presence::required) miss(key, table_advice(header, kind_));
     return {};
   }
   const auto* const list = std::get_if<TomlArray>(&found->value.held);
@@ -467,7 +469,8 @@ std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence
       wrong(*found, (*list)[i], "a table");
       continue;
     }
-    result.emplace_back(*table, fmt::format("{}[{}]", path_of(key), i + 1), units_, findings_);
+    result.emplace_back(*table, fmt::format("{}[{}]", path_of(key), i + 1), units_, findings_,
+                        kind_);
   }
   return result;
 }

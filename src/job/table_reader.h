@@ -12,7 +12,7 @@
 #include "quantity.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/core/geometry.h"
-#include "toml_tree.h"
+#include "slabtide/job/toml_tree.h"
 
 namespace slabtide {
 
@@ -40,7 +40,7 @@ void set(Field& field, std::optional<T> read) {
 class TableReader {
  public:
   TableReader(const TomlTable& table, std::string path, UnitSystem units,
-              std::vector<Diagnostic>& findings);
+              std::vector<Diagnostic>& findings, const TomlKind& kind = job_toml);
 
   std::optional<std::string> text(std::string_view key, Presence presence = Presence::optional);
   std::optional<bool> yes_no(std::string_view key);
@@ -182,6 +182,7 @@ class TableReader {
   std::string path_;
   UnitSystem units_;
   std::vector<Diagnostic>& findings_;
+  const TomlKind& kind_;
   std::vector<Asked> asked_;
   std::vector<Spelling> spellings_;
   std::vector<std::pair<std::string, Diagnostic>> missing_;  ///< by key

@@ -1,4 +1,4 @@
-#include "toml_tree.h"
+#include "slabtide/job/toml_tree.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -32,10 +32,11 @@ bool is_text(char c) {
   return (byte >= space && byte != del) || c == '\t' || c == '\r';
 }
 
-std::optional<Diagnostic> line_fault(std::string_view line, std::size_t number) {
+std::optional<Diagnostic> line_fault(std::string_view line, std::size_t number,
+                                     const TomlKind& kind) {
   if (line.size() > longest_line_bytes) {
-    return fault(fmt::format("this line is {} bytes long, the longest a job file may have is {}",
-                             line.size(), longest_line_bytes),
+    return fault(fmt::format("this line is {} bytes long, the longest a {} may have is {}",
+                             line.size(), kind.name, longest_line_bytes),
                  {number, 1}, "break the line: a list may go on over many lines");
   }
   const auto* const bad = std::find_if_not(line.begin(), line.end(), is_text);
@@ -43,7 +44,7 @@ std::optional<Diagnostic> line_fault(std::string_view line, std::size_t number) 
   const auto column = static_cast<std::size_t>(bad - line.begin()) + 1;
   return fault(fmt::format("this is no text file: it holds the byte 0x{:02X}",
                            static_cast<unsigned char>(*bad)),
-               {number, column}, "name a job file; `slabtide starter` writes one to begin with");
+               {number, column}, fmt::format("name a {}; {}", kind.name, kind.advice));
 }
 
 std::vector<std::string_view> lines_of(std::string_view text) {
@@ -57,15 +58,15 @@ std::vector<std::string_view> lines_of(std::string_view text) {
 }
 
 /// What can be seen before parsing.
-std::optional<Diagnostic> text_fault(std::string_view text) {
+std::optional<Diagnostic> text_fault(std::string_view text, const TomlKind& kind) {
   if (text.size() > largest_bytes) {
-    return fault(fmt::format("the text is {} bytes long, the most a job file may have is {}",
-                             text.size(), largest_bytes),
-                 {1, 1}, "name a job file; `slabtide starter` writes one to begin with");
+    return fault(fmt::format("the text is {} bytes long, the most a {} may have is {}", text.size(),
+                             kind.name, largest_bytes),
+                 {1, 1}, fmt::format("name a {}; {}", kind.name, kind.advice));
   }
   const auto lines = lines_of(text);
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (auto found = line_fault(lines[i], i + 1)) return found;
+    if (auto found = line_fault(lines[i], i + 1, kind)) return found;
   }
   return std::nullopt;
 }
@@ -196,21 +197,22 @@ std::string without_first_name(std::string_view header) {
 
 }  // namespace
 
-Reading<TomlTable> read_toml(std::string_view text) {
-  if (auto found = text_fault(text)) return {std::nullopt, {std::move(*found)}};
+Reading<TomlTable> read_toml(std::string_view text, const TomlKind& kind) {
+  if (auto found = text_fault(text, kind)) return {std::nullopt, {std::move(*found)}};
   try {
     const toml::table parsed = toml::parse(text);
     return {TreeBuilder(text).table_of(parsed), {}};
   } catch (const toml::parse_error& error) {
-    return {std::nullopt,
-            {fault(fmt::format("this is not TOML: {}", what_failed(error.description())),
-                   place_of(error.source()),
-                   "text stands in quotation marks, a list in [ ], and no key twice; `slabtide "
-                   "starter` shows how")}};
+    return {
+        std::nullopt,
+        {fault(fmt::format("this is not TOML: {}", what_failed(error.description())),
+               place_of(error.source()),
+               fmt::format("text stands in quotation marks, a list in [ ], and no key twice; {}",
+                           kind.advice))}};
   } catch (const TooDeep& deep) {
     return {std::nullopt,
-            {fault("tables or lists are nested too deep", deep.where,
-                   "see `slabtide starter` for how a job file is laid out")}};
+            {fault(fmt::format("tables or lists are nested over {} levels deep", deepest),
+                   deep.where, std::string(kind.advice))}};
   }
 }
 

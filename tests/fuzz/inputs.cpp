@@ -6,7 +6,9 @@
 #include <cstdlib>
 #include <optional>
 
+#include "slabtide/day/practice.h"
 #include "slabtide/job/journal_line.h"
+#include "slabtide/job/mix_book.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
 #include "slabtide/weather/forecast_csv.h"
@@ -137,6 +139,35 @@ void try_journal(std::string_view text) {
   for (const FieldReading& reading : journal.value->readings) again += journal_line(reading, job);
   const Reading<Journal> read_again = read_journal(again, job);
   require(read_again.ok() && read_again.value->readings.size() == journal.value->readings.size(),
+          "what is read can be written and read again\n");
+}
+
+void try_practice(std::string_view text) {
+  static const Practice base = default_practice();
+  const Reading<Practice> practice = read_practice(text, base);
+  check_findings(practice, text);
+  if (!practice.ok()) return;
+  for (std::size_t i = 0; i <= static_cast<std::size_t>(Operation::tooled_joint); ++i) {
+    const ResistanceWindow& window = practice.value->window(static_cast<Operation>(i));
+    require(window.opens_psi > 0.0 && window.opens_psi < window.closes_psi,
+            "windows open before they close\n");
+  }
+}
+
+void try_mix_book(std::string_view text) {
+  const Reading<MixBook> book = read_mix_book(text);
+  check_findings(book, text);
+  if (!book.ok()) return;
+  for (const BookedMix& mix : book.value->mixes) {
+    const std::optional<LearnedSet> learned = learned_set(mix);
+    require(!learned || (std::isfinite(learned->set_factor) && learned->set_factor > 0.0),
+            "set factors are possible\n");
+    check_value(set_factor_spread(mix), 0.0, 3.0);
+    for (const BookedPour& pour : mix.pours) check_value(air_bias_k(mix, pour.site), -20.0, 20.0);
+  }
+  const std::string written = mix_book_text(*book.value);
+  const Reading<MixBook> again = read_mix_book(written);
+  require(again.ok() && mix_book_text(*again.value) == written,
           "what is read can be written and read again\n");
 }
 

@@ -16,5 +16,9 @@ void try_forecast(std::string_view text);
 void try_job(std::string_view text);
 /// Beside a job of two zones; what it holds is written and read again.
 void try_journal(std::string_view text);
+/// In place of the program's own thresholds.
+void try_practice(std::string_view text);
+/// What it holds is written and read again, and what a mix has shown can be told.
+void try_mix_book(std::string_view text);
 
 }  // namespace slabtide::fuzz

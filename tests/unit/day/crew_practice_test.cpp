@@ -26,11 +26,11 @@ TEST_CASE("the crew's rates and hands can be changed one by one") {
 
 TEST_CASE("a rate of nothing and half a hand are refused where they stand") {
   CHECK(fault_of("[rates]\nstamp_m2_h = 0\n") ==
-        "mine.toml:2:14: rates.stamp_m2_h: got 0, expected 0.1 to 10000\n"
+        "mine.toml:2:14: rates.stamp_m2_h: got 0, expected a number from 0.1 to 10000\n"
         "    stamp_m2_h = 0\n"
         "                 ^\n");
   CHECK(fault_of("[hands]\nsaw_least = 1.5\n") ==
-        "mine.toml:2:13: hands.saw_least: expected a whole number\n"
+        "mine.toml:2:13: hands.saw_least: got 1.5, expected a whole number from 1 to 50\n"
         "    saw_least = 1.5\n"
         "                ^\n");
   CHECK(fault_of("[hands]\nbroom_least = 3\n") ==

@@ -39,15 +39,15 @@ TEST_CASE("what cannot be is refused where it stands") {
         "    ^\n"
         "  did you mean operation.stamp.opens_psi?\n");
   CHECK(fault_of("[saw]\ncut_by_ratio = \"half\"\n") ==
-        "mine.toml:2:16: saw.cut_by_ratio: expected a number\n"
+        "mine.toml:2:16: saw.cut_by_ratio: got \"half\", expected a number from 0.01 to 1\n"
         "    cut_by_ratio = \"half\"\n"
         "                   ^\n");
   CHECK(fault_of("[absorptance]\ngrey = nan\n") ==
-        "mine.toml:2:8: absorptance.grey: got nan, expected 0 to 1\n"
+        "mine.toml:2:8: absorptance.grey: got nan, expected a number from 0 to 1\n"
         "    grey = nan\n"
         "           ^\n");
   CHECK(fault_of("[operation.stamp]\nneeds_sheen_gone = 1\n") ==
-        "mine.toml:2:20: operation.stamp.needs_sheen_gone: expected true or false\n"
+        "mine.toml:2:20: operation.stamp.needs_sheen_gone: got 1, expected true or false\n"
         "    needs_sheen_gone = 1\n"
         "                       ^\n");
   CHECK(fault_of("[saw\n").find("mine.toml:1:") == 0);

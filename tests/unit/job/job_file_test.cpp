@@ -407,7 +407,7 @@ TEST_CASE("a text too large, or made to exhaust the stack, is refused quickly") 
   for (int i = 0; i < 2000; ++i) deep += ".a";
   deep += "]\nb";
   for (int i = 0; i < 2000; ++i) deep += ".b";
-  CHECK(message(deep + " = 1\n") == "tables or lists are nested too deep");
+  CHECK(message(deep + " = 1\n") == "tables or lists are nested over 16 levels deep");
 }
 
 }  // namespace slabtide::test

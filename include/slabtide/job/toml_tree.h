@@ -40,9 +40,17 @@ struct TomlEntry {
   TomlValue value;
 };
 
-/// Reads TOML 1.0. Refuses, before it is parsed, what no job file is and what could exhaust
-/// memory or the stack: texts over 1 MiB, lines over 4096 bytes, bytes that are not text.
-Reading<TomlTable> read_toml(std::string_view text);
+/// What a file in TOML holds, as its messages say it.
+struct TomlKind {
+  std::string_view name;    ///< "job file"
+  std::string_view advice;  ///< where to see how one is written
+};
+inline constexpr TomlKind job_toml{"job file", "`slabtide starter` shows how it is written"};
+
+/// Reads TOML 1.0. Refuses, before it is parsed, what no such file is and what could exhaust
+/// memory or the stack: texts over 1 MiB, lines over 4096 bytes, bytes that are not text; and,
+/// parsed, what nests deeper than any file here.
+Reading<TomlTable> read_toml(std::string_view text, const TomlKind& kind = job_toml);
 
 /// The entry of that key; null where there is none.
 const TomlEntry* find(const TomlTable& table, std::string_view key);
