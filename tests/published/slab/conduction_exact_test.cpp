@@ -9,11 +9,11 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "published/slab/published_row.h"
+#include "published/published_row.h"
 #include "slabtide/slab/conduction.h"
 
 using namespace slabtide;
-using namespace slabtide::fixtures;
+using namespace slabtide::test;
 
 // Transient conduction, diffusivity 1e-6 m2/s, k 2 W/mK: closed forms in Carslaw & Jaeger,
 // Conduction of Heat in Solids (1959), evaluated independently of this program.
@@ -27,12 +27,14 @@ constexpr double step_k = 30.0;  // the tolerance is stated for a step of this h
 constexpr int cells = 60;        // its top cells are those of the solver: 2 mm
 constexpr double grading = 4.6;
 
-constexpr Published share_of_step{.source = "Carslaw & Jaeger 1959",
-                                  .status = "published, closed form",
+constexpr Published share_of_step{.what = "conduction, closed forms",
+                                  .source = "Carslaw & Jaeger 1959",
+                                  .status = "published",
                                   .tolerance = 0.02 / step_k,
                                   .unit = "of the step"};
-constexpr Published kelvin{.source = "Carslaw & Jaeger 1959",
-                           .status = "published, closed form",
+constexpr Published kelvin{.what = "conduction under a flux",
+                           .source = "Carslaw & Jaeger 1959",
+                           .status = "published",
                            .tolerance = 0.02,
                            .unit = "K"};
 
@@ -185,9 +187,11 @@ TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
   check_row(share_of_step, "daily wave, 0.1 m, amplitude", 0.547167,
             (highest_c - lowest_c) / (2.0 * wave.amplitude_k));
   const double lag_h = (highest_at_s - (days - 1.0) * day_s) / 3600.0 - 6.0;
-  check_row({.source = "Carslaw & Jaeger 1959",
-             .status = "published, closed form",
+  check_row({.what = "conduction, lag of a daily wave",
+             .source = "Carslaw & Jaeger 1959",
+             .status = "published",
              .tolerance = step_s / 3600.0,  // the peak is found to the step
-             .unit = "h"},
+             .unit = "h",
+             .as_given = true},
             "daily wave, 0.1 m, lag", 2.30329, lag_h);
 }

@@ -5,10 +5,10 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "published/slab/published_row.h"
+#include "published/published_row.h"
 
 using namespace slabtide;
-using namespace slabtide::fixtures;
+using namespace slabtide::test;
 
 namespace {
 
@@ -33,11 +33,13 @@ constexpr auto rows =
                         {0.45, 0.20, 0.25, 0.00, 23.954, 0.6711, 0.8204, 478.6, 41657},
                         {0.45, 0.00, 0.00, 0.40, 35.729, 0.5181, 0.8404, 475.8, 52452}});
 
-Published to_last_digit(double half_digit, std::string_view unit) {
-  return {.source = "Schindler & Folliard 2005, Schindler 2004, evaluated independently",
-          .status = "coefficients from memory",
+Published to_last_digit(std::string_view what, double half_digit, std::string_view unit) {
+  return {.what = what,
+          .source = "Schindler & Folliard 2005, Schindler 2004, evaluated independently",
+          .status = "from memory",
           .tolerance = half_digit * 1.0001,
-          .unit = unit};
+          .unit = unit,
+          .as_given = true};
 }
 
 }  // namespace
@@ -51,11 +53,12 @@ TEST_CASE("hydration parameters are those of an independent evaluation") {
     const HydrationParameters h = hydration_parameters(mix, row.ash_cao);
     const std::string name = fmt::format("w/cm {}, ash {} (CaO {}), slag {}", row.w_cm,
                                          row.ash_share, row.ash_cao, row.slag_share);
-    check_row(to_last_digit(0.0005, "h"), name + ", tau", row.tau_h, h.tau_h);
-    check_row(to_last_digit(0.00005, ""), name + ", beta", row.beta, h.beta);
-    check_row(to_last_digit(0.00005, ""), name + ", alpha_u", row.alpha_u, h.alpha_u);
-    check_row(to_last_digit(0.05, "J/g"), name + ", heat", row.heat_j_g, h.ultimate_heat_j_g);
-    check_row(to_last_digit(0.5, "J/mol"), name + ", energy", row.energy_j_mol,
+    check_row(to_last_digit("hydration, tau", 0.0005, "h"), name, row.tau_h, h.tau_h);
+    check_row(to_last_digit("hydration, beta", 0.00005, ""), name, row.beta, h.beta);
+    check_row(to_last_digit("hydration, alpha_u", 0.00005, ""), name, row.alpha_u, h.alpha_u);
+    check_row(to_last_digit("hydration, heat", 0.05, "J/g"), name, row.heat_j_g,
+              h.ultimate_heat_j_g);
+    check_row(to_last_digit("hydration, activation energy", 0.5, "J/mol"), name, row.energy_j_mol,
               h.activation_energy_j_mol);
   }
 }

@@ -14,7 +14,7 @@
 #include <sunlinsol/sunlinsol_dense.h>
 #include <sunmatrix/sunmatrix_dense.h>
 
-#include "published/slab/published_row.h"
+#include "published/published_row.h"
 #include "slabtide/core/units.h"
 #include "slabtide/slab/cell_weather.h"
 #include "slabtide/slab/column_mesh.h"
@@ -26,6 +26,7 @@
 
 using namespace slabtide;
 using namespace slabtide::fixtures;
+using namespace slabtide::test;
 
 // The same cells, surface laws, heat of hydration and set ages handed to SUNDIALS' CVODE
 // (variable-order BDF, its own Newton and error control at 1e-8): what is compared is this
@@ -178,15 +179,18 @@ void compare(const std::string& name, const ColumnCase& column, const SiteWeathe
   SemiDiscrete problem(column, weather);
   const std::array<double, 3> cvode_s = integrate(problem);
   const ColumnHistory h = solve_columns(std::array{column}, weather, {})[0];
-  constexpr Published cvode{.source = "SUNDIALS CVODE 6.4 on the same cells, 1e-8",
-                            .status = "independent integrator",
+  constexpr Published cvode{.what = "set times by another integrator",
+                            .source = "SUNDIALS CVODE 6.4 on the same cells, 1e-8",
+                            .status = "independent program",
                             .tolerance = 3.0,
                             .unit = "s"};
-  check_row(cvode, name + ", print", cvode_s[0], when_reached(h, h.resistance_work_psi, 40.0));
-  check_row(cvode, name + ", initial set", cvode_s[1],
-            when_reached(h, h.resistance_middle_psi, initial_set_psi));
-  check_row(cvode, name + ", final set", cvode_s[2],
-            when_reached(h, h.resistance_middle_psi, final_set_psi));
+  const auto check_event = [&](const char* event, double seen_s, double independent_s) {
+    check_worst(cvode, name + event, "its own run", seen_s - independent_s);
+  };
+  check_event(", print", when_reached(h, h.resistance_work_psi, 40.0), cvode_s[0]);
+  check_event(", initial set", when_reached(h, h.resistance_middle_psi, initial_set_psi),
+              cvode_s[1]);
+  check_event(", final set", when_reached(h, h.resistance_middle_psi, final_set_psi), cvode_s[2]);
 }
 
 }  // namespace

@@ -2,11 +2,11 @@
 
 #include <doctest/doctest.h>
 
-#include "published/slab/published_row.h"
+#include "published/published_row.h"
 #include "slabtide/core/units.h"
 
 using namespace slabtide;
-using namespace slabtide::fixtures;
+using namespace slabtide::test;
 
 TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
   const double mixed_c = mix_temperature_c({.cement_kg = kg_from_lb(470),
@@ -15,10 +15,12 @@ TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
                                             .aggregate_c = celsius_from_fahrenheit(70),
                                             .water_kg = kg_from_lb(260),
                                             .water_c = celsius_from_fahrenheit(70)});
-  check_row({.source = "Concrete Construction; TM 5-852-4 formula",
+  check_row({.what = "mixed temperature",
+             .source = "Concrete Construction; TM 5-852-4 formula",
              .status = "published",
              .tolerance = 0.05,
-             .unit = "°F"},
+             .unit = "°F",
+             .as_given = true},
             "470 lb cement at 150 °F, 3300 lb aggregate and 260 lb water at 70 °F", 77.6,
             fahrenheit_from_celsius(mixed_c));
 }

@@ -1,9 +1,10 @@
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include <doctest/doctest.h>
-#include <fmt/format.h>
 
+#include "published/published_row.h"
 #include "slabtide/core/units.h"
 #include "slabtide/slab/mix_model.h"
 #include "slabtide/slab/setting.h"
@@ -11,14 +12,24 @@
 
 using namespace slabtide;
 using namespace slabtide::fixtures;
+using namespace slabtide::test;
 
 // When the saws can start, in hours after finishing (resistance 300 psi, the last of the
 // stamping). Practice: conventional saw 4 h after finishing in hot weather to 12 h in cold,
 // early-entry saw 1 h to 4 h (ACI 302.1R and 224.4R through the ACI FAQ; published). The
 // thresholds held against it: early entry final set and 150 psi (common practice), wet saw
-// 500 psi (from memory, medium aggregate).
+// 500 psi (from memory, medium aggregate). "Hot" and "cold" have no figures in the source.
 
 namespace {
+
+constexpr Published early_entry{.what = "early-entry saw after finishing, one column",
+                                .source = "ACI 302.1R and 224.4R through the ACI FAQ",
+                                .tolerance = 0.3,
+                                .unit = "h"};
+constexpr Published wet{.what = "wet saw after finishing, one column",
+                        .source = "ACI 302.1R and 224.4R through the ACI FAQ",
+                        .tolerance = 3.0,
+                        .unit = "h"};
 
 struct SawOpens {
   double early_entry_h;
@@ -50,21 +61,13 @@ TEST_CASE("saws open within what practice gives for hot to cold weather") {
   const SawOpens hot = saws_open(95, 72, 85, true);
   const SawOpens mild = saws_open(72, 50, 68, true);
   const SawOpens cold = saws_open(55, 42, 60, false);
-  MESSAGE(
-      fmt::format("early entry, hours after finishing: hot {:.1f}, mild {:.1f}, cold {:.1f} "
-                  "(practice 1 to 4)",
-                  hot.early_entry_h, mild.early_entry_h, cold.early_entry_h));
-  MESSAGE(
-      fmt::format("wet saw, hours after finishing: hot {:.1f}, mild {:.1f}, cold {:.1f} "
-                  "(practice 4 to 12)",
-                  hot.wet_h, mild.wet_h, cold.wet_h));
-  // "Hot" and "cold" have no figures in the source: a quarter either side at the ends.
-  CHECK(hot.early_entry_h > 0.75);
+  for (const auto& [name, opens] :
+       {std::pair{"hot, in the sun", hot}, {"mild, in the sun", mild}, {"cool shade", cold}}) {
+    check_range(early_entry, name, 1.0, 4.0, opens.early_entry_h);
+    check_range(wet, name, 4.0, 12.0, opens.wet_h);
+  }
   CHECK(hot.early_entry_h < mild.early_entry_h);
   CHECK(mild.early_entry_h < cold.early_entry_h);
-  CHECK(cold.early_entry_h < 5.0);
-  CHECK(hot.wet_h > 3.0);
   CHECK(hot.wet_h < mild.wet_h);
   CHECK(mild.wet_h < cold.wet_h);
-  CHECK(cold.wet_h < 15.0);
 }

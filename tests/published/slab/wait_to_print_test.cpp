@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "published/slab/published_row.h"
+#include "published/published_row.h"
 #include "slabtide/core/units.h"
 #include "slabtide/slab/mix_model.h"
 #include "slabtide/slab/setting.h"
@@ -13,6 +13,7 @@
 
 using namespace slabtide;
 using namespace slabtide::fixtures;
+using namespace slabtide::test;
 
 // The wait from placing to a 1/4 in print with the bleed water gone: a 4 in slab, concrete,
 // ground, air and surroundings all at one temperature, in the shade, air all but still. The
@@ -23,15 +24,17 @@ namespace {
 struct Row {
   double temperature_f;
   double hours;
-  double tolerance_min;
+  double print_tolerance_min;
+  double sheen_tolerance_min;
 };
 
-constexpr auto rows =
-    std::to_array<Row>({{50.0, 4.25, 50.0}, {70.0, 2.75, 25.0}, {90.0, 1.75, 25.0}});
+constexpr auto rows = std::to_array<Row>(
+    {{50.0, 4.25, 50.0, 50.0}, {70.0, 2.75, 25.0, 20.0}, {90.0, 1.75, 25.0, 20.0}});
 
 constexpr double print_psi = 40.0;  // ours, within 30 to 100
 
 constexpr Published position_statement{
+    .what = "wait to a 1/4 in print",
     .source =
         "ASCC Position Statement 15, in The Cost of Waiting, Concrete Construction, June 2000",
     .status = "published",
@@ -86,8 +89,8 @@ TEST_CASE("the wait to a quarter inch print at 50, 70 and 90 °F") {
     const Wait wait = wait_at(
         row.temperature_f, {.humidity_share = 0.6, .wind_m_s = 0.3, .air_share = Mix{}.air_share});
     Published source = position_statement;
-    source.tolerance = row.tolerance_min;
-    check_row(source, fmt::format("wait to a print at {} °F", row.temperature_f), row.hours * 60.0,
+    source.tolerance = row.print_tolerance_min;
+    check_row(source, fmt::format("{} °F", row.temperature_f), row.hours * 60.0,
               wait.print_h * 60.0);
     // In still, moist air the film of a mix without entrained air outlasts the print: shown.
     MESSAGE(fmt::format("sheen gone at {} °F: {:+.0f} min against the published wait",
@@ -100,8 +103,9 @@ TEST_CASE("print and sheen gone together, air-entrained mix in dry still air") {
     const Wait wait =
         wait_at(row.temperature_f, {.humidity_share = 0.4, .wind_m_s = 0.5, .air_share = 0.06});
     Published source = position_statement;
-    source.tolerance = row.tolerance_min;
-    check_row(source, fmt::format("wait to print and no sheen at {} °F", row.temperature_f),
-              row.hours * 60.0, std::max(wait.print_h, wait.sheen_gone_h) * 60.0);
+    source.what = "wait to a print and no sheen";
+    source.tolerance = row.sheen_tolerance_min;
+    check_row(source, fmt::format("{} °F", row.temperature_f), row.hours * 60.0,
+              std::max(wait.print_h, wait.sheen_gone_h) * 60.0);
   }
 }

@@ -4,8 +4,12 @@
 #include <initializer_list>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "published/published_row.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 
@@ -17,31 +21,49 @@ struct Row {
 }  // namespace
 
 TEST_CASE("clear sky by Haurwitz") {
-  // Haurwitz 1945, 1098 cosZ exp(-0.059/cosZ): formula published, values evaluated independently to
-  // 0.01 W/m2. Tests the coding. Seen: under 0.005.
+  // 1098 cosZ exp(-0.059/cosZ): tests the coding.
+  constexpr Published haurwitz{.what = "sun on level ground under a clear sky",
+                               .source = "Haurwitz 1945, evaluated independently",
+                               .tolerance = 0.005,
+                               .unit = "W/m²",
+                               .as_given = true};
   for (const Row& row : {Row{1.0, 1035.09}, Row{0.5, 487.89}, Row{0.1, 60.87}}) {
-    const double off = clear_sky_w_m2(row.argument) - row.expected;
-    MESSAGE("clear sky at cosZ ", row.argument, ": off by ", off, " W/m2");
-    CHECK(std::abs(off) <= 0.005);
+    check_row(haurwitz, fmt::format("cosZ {:g}", row.argument), row.expected,
+              clear_sky_w_m2(row.argument));
   }
 }
 
 TEST_CASE("clouds by Kasten & Czeplak") {
-  // Kasten & Czeplak 1980, 1 - 0.75 N^3.4: published; evaluated independently to 0.0001.
-  for (const Row& row : {Row{0.0, 1.0}, Row{0.5, 0.9290}, Row{1.0, 0.25}})
-    CHECK(std::abs(cloud_transmission(row.argument) - row.expected) <= 0.00005);
+  // 1 - 0.75 N^3.4: tests the coding.
+  constexpr Published clouds{.what = "what clouds let through",
+                             .source = "Kasten & Czeplak 1980, evaluated independently",
+                             .tolerance = 0.00005,
+                             .as_given = true};
+  for (const Row& row : {Row{0.0, 1.0}, Row{0.5, 0.9290}, Row{1.0, 0.25}}) {
+    check_row(clouds, fmt::format("cloud {:g}", row.argument), row.expected,
+              cloud_transmission(row.argument));
+  }
 }
 
 TEST_CASE("the sun outside the air at perihelion and aphelion") {
-  // 1361/r² with r 0.98329 and 1.01671 au: 1408 and 1317 W/m2, published solar constant.
-  CHECK(extraterrestrial_w_m2(1.0, 0.98329) == doctest::Approx(1407.7).epsilon(1e-4));
-  CHECK(extraterrestrial_w_m2(1.0, 1.01671) == doctest::Approx(1316.6).epsilon(1e-4));
+  constexpr Published outside{.what = "sun outside the air",
+                              .source = "1361 W/m² over the distance in au squared",
+                              .tolerance = 0.05,
+                              .unit = "W/m²",
+                              .as_given = true};
+  check_row(outside, "perihelion, 0.98329 au", 1407.7, extraterrestrial_w_m2(1.0, 0.98329));
+  check_row(outside, "aphelion, 1.01671 au", 1316.6, extraterrestrial_w_m2(1.0, 1.01671));
 }
 
 TEST_CASE("sky light's share by Erbs, Klein & Duffie") {
-  // Published polynomial, evaluated independently to 0.00001.
-  for (const Row& row : {Row{0.1, 0.9910}, Row{0.5, 0.65915}, Row{0.7, 0.24398}, Row{0.9, 0.165}})
-    CHECK(std::abs(diffuse_share(row.argument) - row.expected) <= 0.000005);
+  constexpr Published erbs{.what = "sky light's share",
+                           .source = "Erbs, Klein & Duffie 1982, evaluated independently",
+                           .tolerance = 0.000005,
+                           .as_given = true};
+  for (const Row& row : {Row{0.1, 0.9910}, Row{0.5, 0.65915}, Row{0.7, 0.24398}, Row{0.9, 0.165}}) {
+    check_row(erbs, fmt::format("clearness {:g}", row.argument), row.expected,
+              diffuse_share(row.argument));
+  }
 }
 
 TEST_CASE("Erbs's branches meet") {

@@ -1,25 +1,28 @@
 #include "slabtide/weather/sky.h"
 
-#include <cmath>
-
 #include <doctest/doctest.h>
+
+#include "published/published_row.h"
 
 #include "slabtide/core/units.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 
 TEST_CASE("clear-sky emissivity by Clark & Allen") {
-  // EnergyPlus engineering reference (Walton 1983; Clark & Allen 1978): air 293 K, dew point
-  // 283 K, clear: 0.815. Published, to 0.001; seen 0.0005.
-  const double off = sky_emissivity(celsius_from_kelvin(283.0), 0.0) - 0.815;
-  MESSAGE("clear-sky emissivity: off by ", off);
-  CHECK(std::abs(off) <= 0.0006);
+  check_row({.what = "emissivity of a clear sky",
+             .source = "Clark & Allen 1978 in EnergyPlus engineering reference",
+             .tolerance = 0.0006},
+            "dew point 283 K", 0.815, sky_emissivity(celsius_from_kelvin(283.0), 0.0));
 }
 
 TEST_CASE("clouds raise the emissivity by Walton's cubic") {
-  // 1 + 0.0224 n - 0.0035 n² + 0.00028 n³: at n = 5, 1.0595; at n = 10, 1.154. Published
-  // polynomial, evaluated by hand.
+  // 1 + 0.0224 n - 0.0035 n² + 0.00028 n³, n in tenths of the sky.
+  constexpr Published clouds{.what = "emissivity under clouds over that of a clear sky",
+                             .source = "Walton 1983, evaluated by hand",
+                             .tolerance = 1.0e-7,
+                             .as_given = true};
   const double clear = sky_emissivity(0.0, 0.0);
-  CHECK(sky_emissivity(0.0, 0.5) / clear == doctest::Approx(1.0595).epsilon(1e-9));
-  CHECK(sky_emissivity(0.0, 1.0) / clear == doctest::Approx(1.154).epsilon(1e-9));
+  check_row(clouds, "half the sky", 1.0595, sky_emissivity(0.0, 0.5) / clear);
+  check_row(clouds, "overcast", 1.154, sky_emissivity(0.0, 1.0) / clear);
 }

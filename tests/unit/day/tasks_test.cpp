@@ -106,21 +106,6 @@ TEST_CASE("a broom pad's work, from its area, its edge and the rates") {
   CHECK(comes_after(tasks, *find(tasks, TaskKind::clean_up), *find(tasks, TaskKind::broom)));
 }
 
-TEST_CASE("a pass of floating and of brooming makes up the published figures") {
-  // 100 and 83 ft2 a person-hour for screed, bull float and float, and with brooming
-  // (published, status in practice.toml): 1/167 + 1/250 + 1/500 h a ft2 in ours.
-  // Seen: 100.1 and 83.4.
-  const CrewPractice crew = default_practice().crew;
-  const auto hours_per_m2 = [&crew](TaskKind kind) {
-    return 1.0 / crew.rule(kind).rate_per_person_h;
-  };
-  constexpr double ft2_per_m2 = 10.7639;
-  const double floated = hours_per_m2(TaskKind::screed) + hours_per_m2(TaskKind::float_work);
-  CHECK(ft2_per_m2 / floated == doctest::Approx(100.0).epsilon(0.005));
-  CHECK(ft2_per_m2 / (floated + hours_per_m2(TaskKind::broom)) ==
-        doctest::Approx(83.0).epsilon(0.006));
-}
-
 TEST_CASE("screed and bull float keep step with the placing") {
   const Job job = test::sample_job({pad(Finish::broom)});
   const std::vector<Task> tasks =

@@ -1,0 +1,78 @@
+#include "published/published_row.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fstream>
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "published/seen_row.h"
+
+namespace slabtide::test {
+
+namespace {
+
+/// Written anew by each run of the test's program.
+void write_down(const SeenRow& row) {
+  static std::ofstream file(SLABTIDE_SEEN_ROWS);
+  file << line_of(row) << std::flush;
+  REQUIRE_MESSAGE(file, "cannot write ", SLABTIDE_SEEN_ROWS);
+}
+
+void check(const Published& table, SeenRow row) {
+  row.what = table.what;
+  row.source = table.source;
+  row.status = table.status;
+  row.unit = table.unit;
+  row.tolerance = table.tolerance;
+  row.as_given = table.as_given;
+  const std::string said =
+      fmt::format("{}, {}: {} {} in {} ({}), apart {:+.3g}, allowed {:g}", table.what, row.row,
+                  row.figure, table.unit, table.source, table.status, row.apart, table.tolerance);
+  MESSAGE(said);
+  write_down(row);
+  CHECK_MESSAGE(std::abs(row.apart) <= table.tolerance, said);
+}
+
+SeenRow row_named(const std::string& name) {
+  SeenRow row;
+  row.row = name;
+  return row;
+}
+
+std::string range_words(double least, double most) {
+  if (least == most) return fmt::format("{:g}", least);
+  if (std::isinf(most)) return fmt::format("at least {:g}", least);
+  if (std::isinf(least)) return fmt::format("at most {:g}", most);
+  return fmt::format("{:g} to {:g}", least, most);
+}
+
+}  // namespace
+
+void check_row(const Published& table, const std::string& row, double figure, double computed) {
+  SeenRow seen = row_named(row);
+  seen.figure = fmt::format("{:.8g}", figure);
+  seen.seen = computed;
+  seen.apart = computed - figure;
+  check(table, seen);
+}
+
+void check_range(const Published& table, const std::string& row, double least, double most,
+                 double computed) {
+  SeenRow seen = row_named(row);
+  seen.figure = range_words(least, most);
+  seen.seen = computed;
+  seen.apart = computed - std::clamp(computed, least, most);
+  check(table, seen);
+}
+
+void check_worst(const Published& table, const std::string& row, const std::string& against,
+                 double worst) {
+  SeenRow seen = row_named(row);
+  seen.figure = against;
+  seen.apart = worst;
+  check(table, seen);
+}
+
+}  // namespace slabtide::test
