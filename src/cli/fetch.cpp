@@ -41,8 +41,9 @@ Target target_of(const FetchOrder& order, const Job& job) {
     return {folder / named->path, std::nullopt};
   const fs::path own_name = fs::path{order.job_path}.stem().string() + "-forecast.json";
   const fs::path path = order.to ? fs::path{*order.to} : folder / own_name;
-  const fs::path beside = fs::absolute(path).lexically_normal().lexically_proximate(
-      fs::absolute(folder).lexically_normal());
+  const fs::path home = fs::absolute(order.job_path).parent_path();  // `folder` may be empty
+  const fs::path beside =
+      fs::absolute(path).lexically_normal().lexically_proximate(home.lexically_normal());
   if (named != nullptr && fs::path{named->path}.lexically_normal() == beside)
     return {path, std::nullopt};
   return {path, fmt::format("forecast = \"{}\"", beside.generic_string())};

@@ -395,6 +395,19 @@ TEST_CASE("where the forecast goes, and what the job must say") {
   }
 }
 
+TEST_CASE("a job named without its folder keeps its forecast beside it") {
+  FetchFixture fixture;
+  fixture.write_job("high = 66\nlow = 41\nwind = 7\ncloud = 20");
+  fixture.server.will_answer(grid_path, answer(200, grid_document()));
+  const Outcome outcome =
+      run_program({SLABTIDE_PROGRAM, "fetch", fixture.job_path().filename().string(), "--contact",
+                   "pours@contractor.example", "--base-url", fixture.server.base_url()},
+                  fixture.folder.path());
+  CHECK(outcome.code == 0);
+  CHECK(outcome.out.find("  forecast = \"job-forecast.json\"\n") != std::string::npos);
+  CHECK(holds(fixture.folder.path() / "job-forecast.json", grid_document()));
+}
+
 TEST_CASE("the service where the user names none") {
   FetchFixture fixture;
   fixture.server.will_answer(grid_path, answer(200, grid_document()));
