@@ -132,6 +132,11 @@ LineReading read_line(const CommandLine& command, const std::vector<std::string>
   return reading;
 }
 
+std::string refusal(const std::string& command, const std::string& fault) {
+  return fmt::format("slabtide {0}: {1}\n  slabtide {0} --help tells what it takes\n", command,
+                     fault);
+}
+
 std::string help_text(const CommandLine& command) {
   std::string usage = "slabtide " + command.name;
   if (!command.operand.empty()) usage += " " + command.operand;

@@ -86,7 +86,7 @@ class Fetch {
   void say(const std::string& sentence) { out_ << wrap(sentence, terminal_width, 2) << "\n"; }
 
   int refuse(const std::string& fault) {
-    err_ << fmt::format("slabtide fetch: {}\n  slabtide fetch --help tells what it takes\n", fault);
+    err_ << refusal("fetch", fault);
     return exit_input_wrong;
   }
 

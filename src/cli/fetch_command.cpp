@@ -56,10 +56,7 @@ int run_fetch(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (const auto id = line.text("from")) {
     order.from = service_of(*id);
     if (!order.from) {
-      err << fmt::format(
-          "slabtide fetch: --from: got '{}', expected nws or open-meteo\n"
-          "  slabtide fetch --help tells what it takes\n",
-          *id);
+      err << refusal("fetch", fmt::format("--from: got '{}', expected nws or open-meteo", *id));
       return exit_input_wrong;
     }
   }

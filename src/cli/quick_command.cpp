@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "place_option.h"
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/core/text.h"
@@ -29,7 +30,7 @@ CommandLine quick_line() {
   line.name = "quick";
   line.summary = "the same slab in the sun and in the shade, without a job file";
   line.options = {
-      {"place", "LAT,LON", "latitude and longitude, degrees; west is negative", false},
+      place_option(),
       {"date", "YYYY-MM-DD", "the day of the pour", false},
       {"start", "HH:MM", "when placing starts, local time; else 08:00", false},
       {"high", "T", "the day's high, °F", false},
@@ -118,21 +119,12 @@ class QuickReader {
   void read_place() {
     const auto text = line_.text("place");
     if (!text) return fail("--place LAT,LON is missing");
-    const std::size_t comma = text->find(',');
-    const auto latitude = parse_number(std::string_view(*text).substr(0, comma));
-    const auto longitude = comma == std::string::npos
-                               ? std::nullopt
-                               : parse_number(std::string_view(*text).substr(comma + 1));
-    constexpr double most_latitude_deg = 90.0;
-    constexpr double most_longitude_deg = 180.0;
-    if (!latitude || !longitude || std::abs(*latitude) > most_latitude_deg ||
-        std::abs(*longitude) > most_longitude_deg) {
-      return fail(fmt::format("--place: got '{}', expected LAT,LON such as 44.9,-91.9", *text));
-    }
+    const auto place = slabtide::read_place(*text);
+    if (!place) return fail(place_fault(*text));
     Site& site = quick_.job.site;
-    site.name = fmt::format("{:g}, {:g}", *latitude, *longitude);
-    site.latitude_deg = *latitude;
-    site.longitude_deg = *longitude;
+    site.name = fmt::format("{:g}, {:g}", place->latitude_deg, place->longitude_deg);
+    site.latitude_deg = place->latitude_deg;
+    site.longitude_deg = place->longitude_deg;
     read_time_zone();
   }
 
@@ -256,7 +248,7 @@ class QuickReader {
 };
 
 int refuse(const std::string& fault, std::ostream& err) {
-  err << "slabtide quick: " << fault << "\n  slabtide quick --help tells what it takes\n";
+  err << refusal("quick", fault);
   return exit_input_wrong;
 }
 

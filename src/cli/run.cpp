@@ -49,8 +49,7 @@ int run_command(const Command& command, const std::vector<std::string>& args, st
     return exit_done;
   }
   if (!reading.line) {
-    err << fmt::format("slabtide {}: {}\n  slabtide {} --help tells what it takes\n", line.name,
-                       reading.fault, line.name);
+    err << refusal(line.name, reading.fault);
     return exit_input_wrong;
   }
   return command.run(*reading.line, out, err);

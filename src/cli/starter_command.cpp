@@ -1,12 +1,19 @@
 #include "slabtide/cli/starter_command.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
+#include <stdexcept>
+#include <string>
+#include <string_view>
 
 #include <fmt/format.h>
 
+#include "place_option.h"
+#include "slabtide/core/civil_time.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/files.h"
+#include "slabtide/core/zone_table.h"
 
 namespace slabtide {
 
@@ -17,25 +24,89 @@ CommandLine starter_line() {
   line.name = "starter";
   line.summary = "a commented job file to start from";
   line.options = {
-      {"write", "FILE", "write it to FILE, which must not be there yet; else print it", false}};
+      {"write", "FILE", "write it to FILE, which must not be there yet; else print it", false},
+      place_option(),
+      {"date", "YYYY-MM-DD", "the day of the pour", false}};
+  line.details =
+      "Example: slabtide starter --write job.toml --place 44.9,-91.9 --date 2026-05-14\n";
   return line;
 }
 
+/// The job with another value after "key = ", what stands behind it left in its column.
+void set_value(std::string& job, std::string_view key, const std::string& value) {
+  const std::string head = fmt::format("\n{} = ", key);
+  const std::size_t found = job.find(head);
+  if (found == std::string::npos) throw std::logic_error("the starting job says no " + head);
+  const std::size_t begin = found + head.size();
+  const std::size_t end = std::min(job.find('#', begin), job.find('\n', begin));
+  const std::size_t width = job[end] == '#' ? end - begin : 0;
+  job.replace(begin, end - begin, fmt::format("{:<{}}", value, width));
+}
+
+/// The starting job as the options want it, or what is wrong with them.
+class StarterJob {
+ public:
+  explicit StarterJob(const ParsedLine& line) : text(embedded::starter_toml()) {
+    if (const auto place = line.text("place")) put_place(*place);
+    if (const auto date = line.text("date")) put_date(*date);
+  }
+
+  std::string text;
+  std::string fault;
+  std::string remark;  ///< what was taken for granted
+
+ private:
+  void put_place(const std::string& words) {
+    const auto place = read_place(words);
+    if (!place) {
+      fault = place_fault(words);
+      return;
+    }
+    set_value(text, "latitude", fmt::format("{}", place->latitude_deg));
+    set_value(text, "longitude", fmt::format("{}", place->longitude_deg));
+    // What the starting job says of its own place is not this one's.
+    text.replace(text.find("\nelevation = "), 1, "\n#");
+    put_time_zone(*place);
+  }
+
+  void put_time_zone(const Place& place) {
+    const auto zone = nearest_zone_name(place.latitude_deg, place.longitude_deg);
+    if (!zone) {
+      fault = "--place: the system has no table of time zones: install tzdata, or leave it out";
+      return;
+    }
+    set_value(text, "time_zone", fmt::format("\"{}\"", *zone));
+    remark =
+        fmt::format("time zone {}, the nearest in the table: change it if it is another\n", *zone);
+  }
+
+  void put_date(const std::string& words) {
+    if (parse_date(words)) return set_value(text, "date", words);
+    if (fault.empty()) fault = fmt::format("--date: got '{}', expected YYYY-MM-DD", words);
+  }
+};
+
 int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const StarterJob job(line);
+  if (!job.fault.empty()) {
+    err << refusal("starter", job.fault);
+    return exit_input_wrong;
+  }
   const auto path = line.text("write");
   if (!path) {
-    out << embedded::starter_toml();
+    out << job.text;
     return exit_done;
   }
   if (std::filesystem::exists(std::filesystem::symlink_status(*path))) {
     err << fmt::format("{}: is there already and is left as it is\n  give another name\n", *path);
     return exit_could_not;
   }
-  if (const auto fault = replace_file(*path, embedded::starter_toml())) {
+  if (const auto fault = replace_file(*path, job.text)) {
     err << fmt::format("{}: {}\n  {}\n", *path, fault->message, fault->next_step);
     return exit_could_not;
   }
-  out << fmt::format("{} written: edit it, then run slabtide plan {}\n", *path, *path);
+  out << fmt::format("{} written: edit it, then run slabtide plan {}\n", *path, *path)
+      << job.remark;
   return exit_done;
 }
 

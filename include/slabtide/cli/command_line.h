@@ -57,6 +57,9 @@ struct LineReading {
 /// Reads `args` (after the command's name).
 LineReading read_line(const CommandLine& command, const std::vector<std::string>& args);
 
+/// What is said where a command line is wrong: the fault, and where help is.
+std::string refusal(const std::string& command, const std::string& fault);
+
 /// `slabtide plan --help`: at 80 columns.
 std::string help_text(const CommandLine& command);
 
