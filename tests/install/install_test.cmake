@@ -1,7 +1,8 @@
 # cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -DGENERATOR=
 #       -DVERSION= -P install_test.cmake
-# Installs into an empty folder, compares what lies there with files.txt, and builds and runs a
-# small project that finds the installed library. With SLABTIDE_BLESS set, files.txt is rewritten.
+# Installs into an empty folder, compares what lies there with files.txt, and builds and runs two
+# small projects that find the installed library: a consumer, and the example that comes with it.
+# With SLABTIDE_BLESS set, files.txt and the example's output are rewritten.
 
 # Runs a command; its output is shown only where it fails.
 function(must_work)
@@ -34,13 +35,30 @@ if(NOT found STREQUAL expected)
                       "meant, run tools/bless.")
 endif()
 
-must_work(${CMAKE_COMMAND} -S ${SOURCE_DIR}/tests/install/consumer -B ${WORK_DIR}/consumer
-          -G "${GENERATOR}" -DCMAKE_PREFIX_PATH=${prefix} -DCMAKE_CXX_COMPILER=${CXX}
-          "-DCMAKE_CXX_FLAGS=${FLAGS}")
-must_work(${CMAKE_COMMAND} --build ${WORK_DIR}/consumer)
+# Configures and builds the project in `source` with the installed library, in a folder `name`.
+function(build_project name source)
+  must_work(${CMAKE_COMMAND} -S ${source} -B ${WORK_DIR}/${name} -G "${GENERATOR}"
+            -DCMAKE_PREFIX_PATH=${prefix} -DCMAKE_CXX_COMPILER=${CXX}
+            "-DCMAKE_CXX_FLAGS=${FLAGS}")
+  must_work(${CMAKE_COMMAND} --build ${WORK_DIR}/${name})
+endfunction()
+
+build_project(consumer ${SOURCE_DIR}/tests/install/consumer)
 must_work(${WORK_DIR}/consumer/consumer)
 if(NOT output STREQUAL "the starting job has 2 zones\nslabtide ${VERSION}\n")
   message(FATAL_ERROR "The consumer printed: ${output}")
+endif()
+
+# The example is built as it was installed.
+set(printed ${SOURCE_DIR}/tests/install/example_out.txt)
+build_project(example ${prefix}/share/doc/slabtide/example)
+must_work(${WORK_DIR}/example/plan_pour)
+if(DEFINED ENV{SLABTIDE_BLESS})
+  file(WRITE ${printed} "${output}")
+endif()
+file(READ ${printed} expected_output)
+if(NOT output STREQUAL expected_output)
+  message(FATAL_ERROR "The example printed:\n${output}\nexpected:\n${expected_output}")
 endif()
 
 # The Debian package holds the same files, and asks for what the program reads.
