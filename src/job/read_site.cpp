@@ -1,6 +1,11 @@
 #include "read_site.h"
 
+#include <cmath>
+
+#include <fmt/format.h>
+
 #include "job_words.h"
+#include "slabtide/core/civil_time.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -19,15 +24,34 @@ constexpr auto wind_settings =
                                       {"yard", WindSetting::yard},
                                       {"sheltered court", WindSetting::sheltered_court}});
 
-void read_time_zone(TableReader& table, Site& site) {
+/// No country keeps its clock further off the sun: the west of China comes to three (ours).
+constexpr double most_off_sun_h = 4.0;
+
+bool read_time_zone(TableReader& table, Site& site) {
   const auto name = table.text("time_zone", Presence::required);
-  if (!name) return;
+  if (!name) return false;
   auto loaded = TimeZone::load(*name);
   if (loaded.zone) {
     site.time_zone = *loaded.zone;
   } else {
     table.error("time_zone", loaded.error.message, loaded.error.next_step);
   }
+  return loaded.zone.has_value();
+}
+
+/// A longitude without its minus puts the sun on the other side of the day.
+void warn_of_wrong_sign(TableReader& table, const Site& site) {
+  constexpr double degrees_per_hour = 15.0;
+  const UtcTime any_winter(Date(2026, 1, 1));
+  const double clock_h =
+      seconds_between(any_winter, site.time_zone.local_from_utc(any_winter)) / seconds_per_hour;
+  const double sun_h = site.longitude_deg / degrees_per_hour;
+  const double off_h = std::abs(std::remainder(clock_h - sun_h, hours_per_day));
+  if (off_h <= most_off_sun_h) return;
+  table.warning("longitude",
+                fmt::format("the clock of {} is {:.0f} h off the sun at this longitude",
+                            site.time_zone.name(), off_h),
+                "Longitudes west of Greenwich are negative");
 }
 
 }  // namespace
@@ -37,10 +61,11 @@ Site read_site(TableReader& table) {
   set(site.name, table.text("name"));
   set(site.latitude_deg,
       table.number("latitude", latitudes_deg, "degrees, north positive", Presence::required));
-  set(site.longitude_deg,
-      table.number("longitude", longitudes_deg, "degrees, east positive", Presence::required));
+  const auto longitude =
+      table.number("longitude", longitudes_deg, "degrees, east positive", Presence::required);
+  set(site.longitude_deg, longitude);
   set(site.elevation_m, table.quantity("elevation", length_quantity, elevations_m));
-  read_time_zone(table, site);
+  if (read_time_zone(table, site) && longitude) warn_of_wrong_sign(table, site);
   set(site.wind_setting, table.word("wind_setting", wind_settings));
   site.measured_wind_ratio =
       table.number("measured_wind_ratio", wind_ratios, "times the wind at 10 m");

@@ -121,6 +121,26 @@ TEST_CASE("a metric file's plain keys are metric") {
   CHECK(job.zones[0].thickness_m == doctest::Approx(0.1));
 }
 
+TEST_CASE("a longitude without its minus is warned of, and no country's own clock is") {
+  const auto warnings = [](const std::string& longitude, const std::string& zone) {
+    std::string text = job_with("longitude = -92", "longitude = " + longitude);
+    const Reading<Job> reading = read_job(replaced(text, "America/Chicago", zone));
+    REQUIRE(reading.ok());
+    return render_all(reading.diagnostics, "job.toml", text);
+  };
+  CHECK(warnings("92", "America/Chicago") ==
+        "job.toml:5:13: site.longitude: warning: the clock of America/Chicago is 12 h off the sun "
+        "at this longitude\n"
+        "    longitude = 92\n"
+        "                ^\n"
+        "  Longitudes west of Greenwich are negative\n");
+  // Kashgar, Kiritimati beyond the date line, the west of Spain, Samoa.
+  CHECK(warnings("75.9", "Asia/Shanghai").empty());
+  CHECK(warnings("-157.4", "Pacific/Kiritimati").empty());
+  CHECK(warnings("-8.7", "Europe/Madrid").empty());
+  CHECK(warnings("-171.8", "Pacific/Apia").empty());
+}
+
 TEST_CASE("what is left out has its default") {
   const Job job = read(plain_job());
   CHECK(job.site.name == "Side yard");
