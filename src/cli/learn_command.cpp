@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <ostream>
+#include <sstream>
 
 #include <fmt/format.h>
 
@@ -41,19 +42,19 @@ void forget(MixBook& book, const Job& job) {
 /// One job into the book; the exit code, and what was learned in words.
 int learn_one(const std::string& path, MixBook& book, std::string& told, std::ostream& err) {
   const LineReading line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
-  JobLoading loading = load_job(path, *line.line, err);
-  if (!loading.loaded) return loading.exit_code;
-  LoadedJob& loaded = *loading.loaded;
-  const std::string mix = loaded.job.mix.name;
-  if (mix.empty() || loaded.journal.readings.empty()) {
+  const JobLoading found = load_job(path, *line.line, MixBook{}, err);
+  if (!found.loaded) return found.exit_code;
+  const std::string mix = found.loaded->job.mix.name;
+  if (mix.empty() || found.loaded->journal.readings.empty()) {
     err << fmt::format("slabtide learn: {}: {}\n", path,
                        mix.empty() ? "its mix has no name\n  give it one in [mix]: name = \"...\""
                                    : "nothing was noted\n  slabtide note --list");
     return exit_input_wrong;
   }
-  forget(book, loaded.job);
-  const BookedMix* known = book.find(mix);
-  loaded.job.mix.learned = known == nullptr ? std::nullopt : learned_set(*known);
+  forget(book, found.loaded->job);
+  std::ostringstream again;  // mostly what the first reading said
+  JobLoading loading = load_job(path, *line.line, book, again);
+  if (!loading.loaded) err << again.str();
   const JobPlanning planning = plan_loaded(std::move(loading), err);
   if (!planning.planned) return planning.exit_code;
   const PlannedJob& planned = *planning.planned;

@@ -18,6 +18,7 @@
 #include "slabtide/job/zone_order.h"
 #include "slabtide/weather/high_low_day.h"
 #include "slabtide/weather/read_forecast.h"
+#include "slabtide/weather/site_air.h"
 
 namespace slabtide {
 
@@ -80,9 +81,14 @@ class Loader {
     return true;
   }
 
+  /// All that does not depend on where the job came from.
+  bool read_settings() {
+    return read_units() && read_order() && read_practice_files() && read_weather() && read_now();
+  }
+
   void take_job(Job job) { job_ = std::move(job); }
 
-  /// What earlier pours of the mix have shown.
+  /// What earlier pours of the mix and at the site have shown, for a job that names its mix.
   bool read_book() {
     if (job_.mix.name.empty()) return true;
     const auto book = load_book(book_path(line_, path_), err_);
@@ -90,8 +96,13 @@ class Loader {
       exit_code_ = exit_input_wrong;
       return false;
     }
-    const BookedMix* const known = book->find(job_.mix.name);
+    return start_from(*book);
+  }
+
+  bool start_from(const MixBook& book) {
+    const BookedMix* const known = book.find(job_.mix.name);
     if (known != nullptr) job_.mix.learned = learned_set(*known);
+    job_.site.learned_air = learned_air(book, job_.site.name);
     return true;
   }
 
@@ -208,6 +219,7 @@ class Loader {
   }
 
   bool make_series(const NamedText& file) {
+    if (job_.site.learned_air) forecast_ = at_site(std::move(forecast_), *job_.site.learned_air);
     Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast_);
     if (!take(reading, file)) return false;
     series_ = std::move(reading.value);
@@ -249,8 +261,15 @@ std::vector<Option> job_options() {
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
   Loader loader(line, err);
   static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() && loader.read_book() &&
-                    loader.read_units() && loader.read_order() && loader.read_practice_files() &&
-                    loader.read_weather() && loader.read_now());
+                    loader.read_settings());
+  return loader.result();
+}
+
+JobLoading load_job(const std::string& path, const ParsedLine& line, const MixBook& book,
+                    std::ostream& err) {
+  Loader loader(line, err);
+  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() &&
+                    loader.start_from(book) && loader.read_settings());
   return loader.result();
 }
 

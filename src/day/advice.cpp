@@ -40,7 +40,7 @@ std::string stops_words(int stops) {
 /// "misses nothing", "is 35 min late in all, 50 min on average and 1 h 20 min on a bad day".
 std::string late_words(const ChoiceFigures& figures) {
   const bool late = figures.minutes_late > 0.5;
-  const std::string forecast =
+  std::string forecast =
       late ? fmt::format("is {} late in all", span_words(figures.minutes_late)) : "misses nothing";
   if (figures.bad_day_late_min <= figures.minutes_late + 0.5) return forecast;
   const std::string bad_day = span_words(figures.bad_day_late_min);

@@ -26,10 +26,18 @@ WeatherErrors weather_errors(const Unknowns& u, const SpreadRules& spread, doubl
           .growth_per_h = 1.0 / spread.forecast_doubles_in_h};
 }
 
-MixErrors mix_errors(const Unknowns& u, const SpreadRules& spread, bool estimated) {
-  const double set_share = estimated ? spread.set_estimated_share : spread.set_supplier_share;
+/// Standard deviation of the mix's set times, in their logarithm.
+double set_log_deviation(const SpreadRules& spread, const DrawScale& scale) {
+  const double of_batch = std::log1p(spread.set_supplier_share) / one_in_ten_z;
+  const double of_mix = std::log1p(spread.set_estimated_share) / one_in_ten_z;
+  const double usual = scale.set_times_estimated ? of_mix : of_batch;
+  if (!scale.learned_log_deviation) return usual;
+  return std::min(usual, std::hypot(of_batch, *scale.learned_log_deviation));
+}
+
+MixErrors mix_errors(const Unknowns& u, const SpreadRules& spread, const DrawScale& scale) {
   return {.discharge_k = offset(u.of(Unknown::concrete), spread.concrete_k),
-          .set_time_factor = factor(u.of(Unknown::set_time), set_share),
+          .set_time_factor = std::exp(u.of(Unknown::set_time) * set_log_deviation(spread, scale)),
           .set_span_factor = factor(u.of(Unknown::set_span), spread.set_span_share),
           .set_energy_factor = factor(u.of(Unknown::set_energy), spread.set_energy_share),
           .admixture_factor = factor(u.of(Unknown::admixture), spread.admixture_share),
@@ -41,6 +49,7 @@ MixErrors mix_errors(const Unknowns& u, const SpreadRules& spread, bool estimate
 DrawScale draw_scale(const PourRun& run, const Forecast& forecast, const SpreadRules& spread) {
   DrawScale scale;
   scale.set_times_estimated = run.mixes.front().setting.estimated;
+  scale.learned_log_deviation = run.mixes.front().learned_log_deviation;
   scale.lead_at_start_h =
       forecast.issued ? std::max(0.0, seconds_between(*forecast.issued, run.weather.grid.start) /
                                           seconds_per_hour)
@@ -53,7 +62,7 @@ Draw draw_of(const Unknowns& unknowns, const SpreadRules& spread, const DrawScal
   const double delay_min = delay > 0.0 ? spread.late_min : spread.early_min;
   Draw draw;
   draw.weather = weather_errors(unknowns, spread, scale.lead_at_start_h);
-  draw.mix = mix_errors(unknowns, spread, scale.set_times_estimated);
+  draw.mix = mix_errors(unknowns, spread, scale);
   draw.convection_factor = factor(unknowns.of(Unknown::convection), spread.convection_share);
   draw.evaporation_factor = factor(unknowns.of(Unknown::evaporation), spread.evaporation_share);
   draw.absorptance_offset = offset(unknowns.of(Unknown::absorptance), spread.absorptance);

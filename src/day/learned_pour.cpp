@@ -117,7 +117,9 @@ BookedPour learn_pour(const Journal& journal, const Job& job, const PourRun& run
   pour.job = job.name;
   pour.site = job.site.name;
   pour.date = job.pour.date;
-  if (has_reading(journal, ReadingKind::air_temperature)) pour.air_k = draw.weather.air_k;
+  if (has_reading(journal, ReadingKind::air_temperature)) {
+    pour.air_k = draw.weather.air_k + (job.site.learned_air ? job.site.learned_air->air_k : 0.0);
+  }
   for (const CheckedReading& one : checked) {
     const bool placed = journal.readings[one.reading].kind == ReadingKind::placed;
     if (const auto late = one.late_min(journal); late && !placed) pour.late_min.push_back(*late);

@@ -20,6 +20,10 @@ namespace {
 constexpr double mix_log_deviation = 0.14;
 /// How far one pour lies from its mix: batches 10 % one time in ten, and the readings (ours).
 constexpr double pour_log_deviation = 0.10;
+/// How far a site's air lies from its forecasts, year in, year out (ours: low ground, walls, town).
+constexpr double site_deviation_k = 0.7;
+/// How far one day's reading lies from that: the day's forecast, and the reading (ours).
+constexpr double day_deviation_k = 1.1;
 
 constexpr Range set_factors{0.4, 2.5};
 constexpr Range reading_counts{0.0, 10000.0};
@@ -41,6 +45,12 @@ double mean_of(const std::vector<double>& values) {
   double sum = 0.0;
   for (const double value : values) sum += value;
   return sum / static_cast<double>(values.size());
+}
+
+/// Of the mean of so many that lie `of_one` from the truth, where the truth lies `of_all` from 0.
+double weight_of(std::size_t count, double of_all, double of_one) {
+  const double known = static_cast<double>(count) * of_all * of_all;
+  return known / (known + of_one * of_one);
 }
 
 std::vector<double> read_minutes(TableReader& table) {
@@ -136,10 +146,9 @@ void MixBook::put(const std::string& mix, BookedPour pour) {
 std::optional<LearnedSet> learned_set(const BookedMix& mix) {
   const std::vector<double> logs = factor_logs(mix);
   if (logs.empty()) return std::nullopt;
-  const auto pours = static_cast<double>(logs.size());
-  const double of_mix = pours * mix_log_deviation * mix_log_deviation;
-  const double weight = of_mix / (of_mix + pour_log_deviation * pour_log_deviation);
-  return LearnedSet{std::exp(weight * mean_of(logs)), static_cast<int>(logs.size())};
+  const double weight = weight_of(logs.size(), mix_log_deviation, pour_log_deviation);
+  return LearnedSet{std::exp(weight * mean_of(logs)), static_cast<int>(logs.size()),
+                    mix_log_deviation * std::sqrt(1.0 - weight)};
 }
 
 std::optional<double> set_factor_spread(const BookedMix& mix) {
@@ -151,13 +160,18 @@ std::optional<double> set_factor_spread(const BookedMix& mix) {
   return std::sqrt(squares / (static_cast<double>(logs.size()) - 1.0));
 }
 
-std::optional<double> air_bias_k(const BookedMix& mix, std::string_view site) {
-  std::vector<double> biases;
-  for (const BookedPour& pour : mix.pours) {
-    if (pour.site == site && pour.air_k) biases.push_back(*pour.air_k);
+std::optional<LearnedAir> learned_air(const MixBook& book, std::string_view site) {
+  if (site.empty()) return std::nullopt;
+  std::vector<double> over_k;
+  for (const BookedMix& mix : book.mixes) {
+    for (const BookedPour& pour : mix.pours) {
+      if (pour.site == site && pour.air_k) over_k.push_back(*pour.air_k);
+    }
   }
-  if (biases.empty()) return std::nullopt;
-  return mean_of(biases);
+  if (over_k.empty()) return std::nullopt;
+  const double mean_k = mean_of(over_k);
+  return LearnedAir{weight_of(over_k.size(), site_deviation_k, day_deviation_k) * mean_k, mean_k,
+                    static_cast<int>(over_k.size())};
 }
 
 Reading<MixBook> read_mix_book(std::string_view text) {

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/core/utf8.h"
 
 namespace slabtide {
@@ -13,7 +14,7 @@ namespace slabtide {
 namespace {
 
 constexpr double percent = 100.0;
-constexpr double fahrenheit_per_kelvin = 1.8;
+constexpr double one_in_ten_z = 1.2816;  // standard deviations; one in ten is further off
 
 std::string counted(std::size_t count, std::string_view what) {
   return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
@@ -22,7 +23,9 @@ std::string counted(std::size_t count, std::string_view what) {
 std::string factor_words(const BookedMix& mix) {
   const auto learned = learned_set(mix);
   if (!learned) return "no reading of its setting yet";
-  std::string words = fmt::format("plans take its set times by {:.2f}", learned->set_factor);
+  std::string words =
+      fmt::format("plans take its set times by {:.2f}, give or take {:.0f} %", learned->set_factor,
+                  percent * std::expm1(one_in_ten_z * learned->log_deviation));
   if (const auto spread = set_factor_spread(mix)) {
     words += fmt::format("; from pour to pour they differ by {:.0f} %", percent * *spread);
   }
@@ -58,12 +61,31 @@ std::string site_lines(const BookedMix& mix) {
     const auto pours = static_cast<std::size_t>(
         std::count_if(mix.pours.begin(), mix.pours.end(),
                       [&site](const BookedPour& pour) { return pour.site == site; }));
-    std::string line = fmt::format("{}: {}", printable(site), counted(pours, "pour"));
-    if (const auto bias = air_bias_k(mix, site)) {
-      line += fmt::format(", air {:+.1f} °F ({:+.1f} °C) against its forecasts",
-                          fahrenheit_per_kelvin * *bias, *bias);
-    }
-    text += paragraph(line, 2, 4);
+    text += paragraph(fmt::format("{}: {}", printable(site), counted(pours, "pour")), 2, 4);
+  }
+  return text;
+}
+
+/// "+0.9 °F (+0.5 °C)".
+std::string difference_words(double k) {
+  return fmt::format("{:+.1f} °F ({:+.1f} °C)", fahrenheit_from_kelvin_difference(k), k);
+}
+
+std::string air_lines(const MixBook& book) {
+  std::set<std::string> sites;
+  for (const BookedMix& mix : book.mixes) {
+    for (const BookedPour& pour : mix.pours) sites.insert(pour.site);
+  }
+  std::string text;
+  for (const std::string& site : sites) {
+    const auto air = learned_air(book, site);
+    if (!air) continue;
+    text += paragraph(
+        fmt::format("{}: {} against its forecasts on average, {}; plans change them by {}",
+                    printable(site), difference_words(air->mean_k),
+                    counted(static_cast<std::size_t>(air->pours), "pour"),
+                    difference_words(air->air_k)),
+        2, 4);
   }
   return text;
 }
@@ -78,6 +100,8 @@ std::string text_mixes(const MixBook& book, const TextStyle& style) {
     text += paragraph(factor_words(mix), 2, 4) + paragraph(error_words(mix), 2, 4);
     text += site_lines(mix);
   }
+  const std::string air = air_lines(book);
+  if (!air.empty()) text += fmt::format("\n{}\n{}", style.heading("Air at the sites"), air);
   return text;
 }
 

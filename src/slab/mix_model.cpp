@@ -131,7 +131,10 @@ MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
   model.expansion_per_k = expansion_per_k(mix.aggregate);
   model.discharge_c = discharge_c(mix);
   model.hardly_bleeds = mix.silica_fume_share >= hardly_bleeds_fume_share;
-  if (mix.learned) model = with_errors(model, {.set_time_factor = mix.learned->set_factor});
+  if (mix.learned) {
+    model = with_errors(model, {.set_time_factor = mix.learned->set_factor});
+    model.learned_log_deviation = mix.learned->log_deviation;
+  }
   model.notes.push_back(set_note(mix, model.setting));
   for (std::string& note : shift.notes) model.notes.push_back(std::move(note));
   note_assumptions(mix, model);

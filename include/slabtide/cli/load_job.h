@@ -8,6 +8,7 @@
 #include "slabtide/day/practice.h"
 #include "slabtide/job/job.h"
 #include "slabtide/job/journal.h"
+#include "slabtide/job/mix_book.h"
 #include "slabtide/weather/forecast.h"
 #include "slabtide/weather/weather_series.h"
 
@@ -40,9 +41,14 @@ std::string journal_path(const std::string& job_path);
 /// --order, --book, --now.
 std::vector<Option> job_options();
 
-/// Reads the job file, its journal and what the mix book knows of its mix, then --practice and the
-/// job's own [practice], then the weather it names (or --forecast). Findings go to `err`.
+/// Reads the job file, its journal and what the mix book knows of its mix and its site, then
+/// --practice and the job's own [practice], then the weather it names (or --forecast). Findings go
+/// to `err`.
 JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err);
+
+/// The same, but for what the book knows: this one, in place of the file.
+JobLoading load_job(const std::string& path, const ParsedLine& line, const MixBook& book,
+                    std::ostream& err);
 
 /// Weather and practice for a job that did not come from a file.
 JobLoading complete_job(Job job, const ParsedLine& line, std::ostream& err);

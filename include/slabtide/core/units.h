@@ -21,6 +21,7 @@ constexpr double kelvin_from_celsius(double c) { return c + 273.15; }
 constexpr double celsius_from_kelvin(double k) { return k - 273.15; }
 /// A temperature difference.
 constexpr double kelvin_from_fahrenheit_difference(double f) { return f / 1.8; }
+constexpr double fahrenheit_from_kelvin_difference(double k) { return k * 1.8; }
 
 inline constexpr double metres_per_foot = 0.3048;
 inline constexpr double metres_per_inch = 0.0254;

@@ -25,6 +25,9 @@ struct Draw {
 /// What the spreads depend on besides the practice.
 struct DrawScale {
   bool set_times_estimated = true;
+  /// Where the mix book knows the mix: as LearnedSet::log_deviation. Batches differ besides as
+  /// those of a supplier do; no wider than without the book.
+  std::optional<double> learned_log_deviation = std::nullopt;
   double lead_at_start_h = 0.0;  ///< from the forecast's issue to the run's first instant
 };
 DrawScale draw_scale(const PourRun& run, const Forecast& forecast, const SpreadRules& spread);

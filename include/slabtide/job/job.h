@@ -21,6 +21,13 @@ enum class UnitSystem { us, si };
 
 enum class WindSetting { open_lot, yard, sheltered_court };
 
+/// What earlier pours have shown of a site's air over its forecasts.
+struct LearnedAir {
+  double air_k = 0.0;   ///< to be expected of the next
+  double mean_k = 0.0;  ///< of those pours
+  int pours = 0;
+};
+
 struct Site {
   std::string name;
   double latitude_deg = 0.0;   ///< north positive
@@ -31,6 +38,7 @@ struct Site {
   /// Wind at the slab over the forecast's 10 m wind, read on site; beats the setting.
   std::optional<double> measured_wind_ratio;
   std::optional<double> ground_c;
+  std::optional<LearnedAir> learned_air;
 };
 
 enum class Hauling { chute, motor_buggy, wheelbarrow };

@@ -47,6 +47,8 @@ using ConcreteTemperature = std::variant<double, IngredientTemperatures>;
 struct LearnedSet {
   double set_factor = 1.0;
   int pours = 0;
+  /// Standard deviation of what the factor itself may be off, in its logarithm.
+  double log_deviation = 0.0;
 };
 
 struct Mix {

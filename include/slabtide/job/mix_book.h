@@ -7,7 +7,7 @@
 
 #include "slabtide/core/civil_time.h"
 #include "slabtide/core/diagnostic.h"
-#include "slabtide/job/mix.h"
+#include "slabtide/job/job.h"
 
 // What finished pours have shown of a mix: a file that grows by `slabtide learn`.
 
@@ -41,6 +41,7 @@ struct MixBook {
 /// What to expect of the next pour. Few pours say little: the mean of the logarithms is drawn
 /// toward 0 by n s^2 / (n s^2 + e^2), with s how far mixes lie from their description and e how
 /// far one pour lies from its mix, readings' errors included.
+/// What is left of s is s e / sqrt(n s^2 + e^2).
 /// Idealises: both normal in the logarithm, all pours alike. Status: ours.
 /// Empty where no pour has a reading of the setting.
 std::optional<LearnedSet> learned_set(const BookedMix& mix);
@@ -48,8 +49,10 @@ std::optional<LearnedSet> learned_set(const BookedMix& mix);
 /// Standard deviation of the pours' factors about their mean, a share; empty for one pour.
 std::optional<double> set_factor_spread(const BookedMix& mix);
 
-/// The site's air over its forecast, mean of the pours at it that have read it.
-std::optional<double> air_bias_k(const BookedMix& mix, std::string_view site);
+/// The site's air over its forecasts, from the pours of every mix at it that have read it: their
+/// mean, drawn toward 0 as `learned_set` is. Idealises: the same at every hour and season.
+/// Status: ours. Empty where none has, or the site has no name.
+std::optional<LearnedAir> learned_air(const MixBook& book, std::string_view site);
 
 /// TOML; findings with line and column.
 Reading<MixBook> read_mix_book(std::string_view text);

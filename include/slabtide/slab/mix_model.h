@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -43,6 +44,8 @@ struct MixModel {
   double bleed_kg_m2_per_mm = 0.0;  ///< total bleed water for each mm of depth
   double expansion_per_k = 0.0;
   double discharge_c = 0.0;
+  /// What the mix book leaves open of the set times, as LearnedSet::log_deviation.
+  std::optional<double> learned_log_deviation;
   bool hardly_bleeds = false;  ///< silica fume: evaporation flags are halved
   /// Where the figures come from and what was assumed, in words for the report.
   std::vector<std::string> notes;

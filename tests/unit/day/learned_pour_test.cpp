@@ -110,4 +110,22 @@ TEST_CASE("ten pours of a mix take away seven tenths of a bias of 20 % at least"
   CHECK(std::abs(std::log(after_one)) < std::abs(std::log(book.mixes[0].pours[0].set_factor)));
 }
 
+TEST_CASE("air read on site is booked over the forecast as it was, not as the plan took it") {
+  Job job = pour_job(20.0, 14);
+  const Planned planned = plan_of(job);
+  Journal journal;
+  FieldReading air;
+  air.kind = ReadingKind::air_temperature;
+  air.at = after_seconds(job.pour.start, 7200.0);
+  const CheckedReading as_planned = [&] {
+    air.value = 0.0;
+    journal.readings = {air};
+    return check_back(journal, job, planned.run, planned.plan, default_practice()).front();
+  }();
+  journal.readings.front().value = *as_planned.planned_value + 1.5;
+  job.site.learned_air = LearnedAir{0.6, 1.0, 2};
+  const BookedPour pour = learn_pour(journal, job, planned.run, planned.plan, default_practice());
+  CHECK(pour.air_k.value() == doctest::Approx(1.5 + 0.6));
+}
+
 }  // namespace slabtide::test

@@ -68,9 +68,33 @@ TEST_CASE("few pours are drawn toward the description, many are believed") {
 TEST_CASE("a pour without a reading of the setting does not count for the factor") {
   const MixBook book = small_book();
   CHECK_FALSE(learned_set(book.mixes[1]));
-  CHECK(air_bias_k(book.mixes[1], "mill").value() == doctest::Approx(-1.0));
-  CHECK_FALSE(air_bias_k(book.mixes[1], "cabin"));
   CHECK_FALSE(set_factor_spread(book.mixes[1]));
+}
+
+TEST_CASE("what is left open of the factor shrinks with every pour") {
+  MixBook book;
+  double before = 0.14;
+  for (unsigned short i = 1; i <= 20; ++i) {
+    book.put("mix", {"job", "site", Date(2026, 5, i), 1.2, 3, {}, {}});
+    const double now = learned_set(book.mixes[0])->log_deviation;
+    CHECK(now < before);
+    before = now;
+    // s e / sqrt(n s^2 + e^2), the variance of a normal mean known by n draws.
+    CHECK(now == doctest::Approx(0.14 * 0.10 / std::sqrt(i * 0.14 * 0.14 + 0.10 * 0.10)));
+  }
+}
+
+TEST_CASE("a site's air is pooled over its mixes and drawn toward its forecasts") {
+  MixBook book = small_book();
+  book.put("other", {"drive", "mill", Date(2026, 6, 8), 1.0, 0, -2.0, {}});
+  const LearnedAir mill = learned_air(book, "mill").value();
+  CHECK(mill.pours == 2);
+  CHECK(mill.mean_k == doctest::Approx(-1.5));
+  // 2 s^2 / (2 s^2 + e^2), s 0.7 and e 1.1 K, worked by hand: 0.98 / 2.19 = 0.4475.
+  CHECK(mill.air_k == doctest::Approx(-1.5 * 0.4475).epsilon(1e-3));
+  CHECK(learned_air(book, "cabin")->pours == 1);
+  CHECK_FALSE(learned_air(book, "elsewhere"));
+  CHECK_FALSE(learned_air(book, ""));
 }
 
 TEST_CASE("what cannot be in a book is refused") {
