@@ -6,6 +6,7 @@ set(embedded_files
   page/agenda.html
   page/band.html
   page/cautions.html
+  page/check_back.html
   page/compare.html
   page/crew.html
   page/document.html

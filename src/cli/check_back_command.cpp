@@ -1,5 +1,6 @@
 #include "slabtide/cli/check_back_command.h"
 
+#include <algorithm>
 #include <ostream>
 
 #include <fmt/format.h>
@@ -19,10 +20,30 @@ CommandLine check_back_line() {
   line.summary = "after the pour: what was noted beside what was planned";
   line.operand = "JOB";
   line.options = job_options();
+  line.options.push_back(write_option("what was seen", endings_of(check_back_formats())));
   return line;
 }
 
+/// By the hour of the reading.
+std::vector<CheckedReading> checked_by_hour(const PlannedJob& planned) {
+  const LoadedJob& loaded = planned.loaded;
+  std::vector<CheckedReading> checked =
+      check_back(loaded.journal, loaded.job, planned.run, planned.plan, loaded.practice);
+  std::stable_sort(checked.begin(), checked.end(),
+                   [&loaded](const CheckedReading& a, const CheckedReading& b) {
+                     const std::vector<FieldReading>& readings = loaded.journal.readings;
+                     return readings[a.reading].at < readings[b.reading].at;
+                   });
+  return checked;
+}
+
 int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  if (const std::string fault = ending_fault(files, endings_of(check_back_formats()));
+      !fault.empty()) {
+    err << "slabtide check-back: " << fault << "\n";
+    return exit_input_wrong;
+  }
   const JobPlanning planning = plan_job(line, err);
   if (!planning.planned) return planning.exit_code;
   const PlannedJob& planned = *planning.planned;
@@ -32,9 +53,12 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
                        journal_path(loaded.path), loaded.path);
     return exit_input_wrong;
   }
-  const auto checked =
-      check_back(loaded.journal, loaded.job, planned.run, planned.plan, loaded.practice);
-  out << text_check_back(planned.facts(), loaded.journal, checked, style_for(out));
+  const std::vector<CheckedReading> checked = checked_by_hour(planned);
+  const PlanFacts plan = planned.facts();
+  const CheckBackFacts facts{plan, loaded.journal, checked};
+  const int code = write_reports(files, check_back_formats(), facts, loaded.now, err);
+  if (code != exit_done) return code;
+  out << text_check_back(facts, style_for(out));
   return exit_done;
 }
 

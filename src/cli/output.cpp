@@ -13,8 +13,10 @@
 #include "slabtide/core/files.h"
 #include "slabtide/report/calendar.h"
 #include "slabtide/report/csv_plan.h"
+#include "slabtide/report/json_check_back.h"
 #include "slabtide/report/json_compare.h"
 #include "slabtide/report/json_plan.h"
+#include "slabtide/report/page_check_back.h"
 #include "slabtide/report/page_compare.h"
 #include "slabtide/report/page_outlook.h"
 #include "slabtide/report/page_plan.h"
@@ -49,6 +51,11 @@ constexpr std::array outlook_table{
     FileFormat<OutlookFacts>{".html", from_facts<OutlookFacts, page_outlook>},
 };
 
+constexpr std::array check_back_table{
+    FileFormat<CheckBackFacts>{".html", from_facts<CheckBackFacts, page_check_back>},
+    FileFormat<CheckBackFacts>{".json", from_facts<CheckBackFacts, json_check_back>},
+};
+
 bool is_set(const char* variable) {
   const char* value = std::getenv(variable);
   return value != nullptr && *value != '\0';
@@ -68,6 +75,8 @@ std::span<const FileFormat<PlanFacts>> plan_formats() { return plan_table; }
 std::span<const FileFormat<CompareFacts>> compare_formats() { return compare_table; }
 
 std::span<const FileFormat<OutlookFacts>> outlook_formats() { return outlook_table; }
+
+std::span<const FileFormat<CheckBackFacts>> check_back_formats() { return check_back_table; }
 
 std::string ending_of(const std::string& path) {
   return std::filesystem::path(path).extension().string();

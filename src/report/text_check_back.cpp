@@ -21,12 +21,6 @@ constexpr int scale_half = 10;  ///< signs on either side of the middle
 /// A sign of the scale is the least of these minutes that takes in every event.
 constexpr double least_sign_min = 3.0;
 
-std::string what_words(const FieldReading& reading) {
-  std::string words = printable(reading.zone);
-  if (!reading.part.empty()) words += fmt::format(", {}", printable(reading.part));
-  return fmt::format("{}{}{}", words, words.empty() ? "" : ": ", reading_words(reading.kind));
-}
-
 /// "     |  *     ": early to the left, late to the right of the bar.
 std::string mark(double late_min, double sign_min) {
   std::string scale(2 * scale_half + 1, ' ');
@@ -37,27 +31,10 @@ std::string mark(double late_min, double sign_min) {
   return scale.substr(0, scale.find_last_not_of(' ') + 1);
 }
 
-std::string measured_words(const FieldReading& reading, double value, UnitSystem units) {
-  switch (reading_measure(reading.kind)) {
-    case ReadingMeasure::wind:
-      return wind_words(value, units);
-    case ReadingMeasure::humidity:
-      return fmt::format("{:.0f} %", 100.0 * value);
-    default:
-      return temperature_words(value, units);
-  }
-}
-
 class CheckText {
  public:
-  CheckText(const PlanFacts& facts, const Journal& journal, std::vector<CheckedReading> checked,
-            const TextStyle& style)
-      : job_(facts.job), journal_(journal), checked_(std::move(checked)), style_(style) {
-    std::stable_sort(checked_.begin(), checked_.end(),
-                     [this](const CheckedReading& a, const CheckedReading& b) {
-                       return reading(a).at < reading(b).at;
-                     });
-  }
+  CheckText(const CheckBackFacts& facts, const TextStyle& style)
+      : facts_(facts), job_(facts.plan.job), style_(style) {}
 
   std::string text() const {
     return fmt::format("{}\n{}{}{}",
@@ -66,60 +43,41 @@ class CheckText {
   }
 
  private:
-  const FieldReading& reading(const CheckedReading& checked) const {
-    return journal_.readings[checked.reading];
-  }
-
   double sign_min() const {
     double most = least_sign_min * scale_half;
-    for (const CheckedReading& one : checked_) {
-      most = std::max(most, std::abs(one.late_min(journal_).value_or(0.0)));
+    for (const CheckedReading& one : facts_.checked) {
+      most = std::max(most, std::abs(one.late_min(facts_.journal).value_or(0.0)));
     }
     return most / scale_half;
   }
 
   std::string line(const FieldReading& seen, const std::string& noted, const std::string& planned,
                    const std::string& rest) const {
-    return fmt::format("{} {}{}{}\n", pad(what_words(seen), what_width), pad(noted, clock_width),
-                       pad(planned, clock_width), rest);
+    return fmt::format("{} {}{}{}\n", pad(reading_place_words(seen), what_width),
+                       pad(noted, clock_width), pad(planned, clock_width), rest);
   }
 
   std::string events() const {
     std::string rows;
-    std::vector<double> late;
-    for (const CheckedReading& one : checked_) {
-      const auto minutes = one.late_min(journal_);
+    for (const CheckedReading& one : facts_.checked) {
+      const auto minutes = one.late_min(facts_.journal);
       if (!minutes) continue;
-      late.push_back(*minutes);
       rows += line(
-          reading(one), day_clock(reading(one).at, job_), day_clock(one.planned, job_),
+          facts_.reading(one), day_clock(facts_.reading(one).at, job_),
+          day_clock(one.planned, job_),
           fmt::format("{:>+{}.0f} {}", *minutes, minutes_width - 1, mark(*minutes, sign_min())));
     }
-    if (late.empty()) return {};
+    if (rows.empty()) return {};
     return fmt::format("{} {}{}min   early  |  late\n{}\n{}", pad("", what_width),
-                       pad("seen", clock_width), pad("planned", clock_width), rows, summary(late));
-  }
-
-  std::string summary(const std::vector<double>& late) const {
-    double sum = 0.0;
-    double off = 0.0;
-    for (const double minutes : late) {
-      sum += minutes;
-      off = std::max(off, std::abs(minutes));
-    }
-    const auto mean = std::lround(sum / static_cast<double>(late.size()));
-    return paragraph(
-        fmt::format("{} event{}: on average {} min {} than planned, the farthest {:.0f} "
-                    "min off.",
-                    late.size(), late.size() == 1 ? "" : "s", std::abs(mean),
-                    mean < 0 ? "earlier" : "later", off));
+                       pad("seen", clock_width), pad("planned", clock_width), rows,
+                       paragraph(summary_words(summary_of(facts_))));
   }
 
   std::string measurements() const {
     std::string rows;
-    for (const CheckedReading& one : checked_) {
+    for (const CheckedReading& one : facts_.checked) {
       if (!one.planned_value) continue;
-      const FieldReading& seen = reading(one);
+      const FieldReading& seen = facts_.reading(one);
       rows += line(seen, measured_words(seen, *seen.value, job_.units),
                    measured_words(seen, *one.planned_value, job_.units),
                    "at " + day_clock(seen.at, job_));
@@ -131,24 +89,22 @@ class CheckText {
   /// Cracks, and what the weather given does not reach.
   std::string unforeseen() const {
     std::string rows;
-    for (const CheckedReading& one : checked_) {
+    for (const CheckedReading& one : facts_.checked) {
       if (one.planned || one.planned_value) continue;
-      rows += line(reading(one), day_clock(reading(one).at, job_), "", "-");
+      rows += line(facts_.reading(one), day_clock(facts_.reading(one).at, job_), "", "-");
     }
     return rows.empty() ? rows : fmt::format("\n{}", rows);
   }
 
+  const CheckBackFacts& facts_;
   const Job& job_;
-  const Journal& journal_;
-  std::vector<CheckedReading> checked_;
   const TextStyle& style_;
 };
 
 }  // namespace
 
-std::string text_check_back(const PlanFacts& facts, const Journal& journal,
-                            const std::vector<CheckedReading>& checked, const TextStyle& style) {
-  return CheckText(facts, journal, checked, style).text();
+std::string text_check_back(const CheckBackFacts& facts, const TextStyle& style) {
+  return CheckText(facts, style).text();
 }
 
 }  // namespace slabtide

@@ -1,9 +1,30 @@
-// The smaller pages, of `compare` and `outlook`, hold to the same as the plan's.
+// The smaller pages, of `compare`, `outlook` and `check-back`, hold to the same as the plan's.
 import assert from 'node:assert/strict';
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { checkAll, itemsOf } from './numbers.mjs';
-import { close, graveFindings, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
+import { close, demo, graveFindings, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
          sticking } from './support.mjs';
+
+// The demo job with a journal beside it: an hour and a half of readings, and a crack next day.
+const journal = [
+  '2026-05-14 07:58 concrete 64 °F', '2026-05-14 08:10 placed walk',
+  '2026-05-14 10:05 air 58 °F', '2026-05-14 10:06 wind 4 mph', '2026-05-14 10:07 humidity 50 %',
+  '2026-05-14 10:10 sheen-gone walk', '2026-05-14 10:55 thumbprint landing',
+  '2026-05-14 11:00 edge-held walk', '2026-05-14 11:30 thumbprint walk',
+  '2026-05-14 12:10 print-firm walk', '2026-05-14 12:30 initial-set landing',
+  '2026-05-14 12:40 surface 81 °F landing', '2026-05-15 07:00 crack walk'];
+
+function finishedPour() {
+  const folder = mkdtempSync(join(tmpdir(), 'slabtide-pour-'));
+  process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+  const path = join(folder, 'day.toml');
+  copyFileSync(demo('spring'), path);
+  writeFileSync(join(folder, 'day.journal'), `${journal.join('\n')}\n`);
+  return path;
+}
 
 const mostPages = 6;
 const sheets = {};
@@ -13,12 +34,13 @@ before(async () => {
   browser = await launch();
   sheets.compare = makeSheet(job('text'), { command: 'compare' });
   sheets.outlook = makeSheet(job('text'), { command: 'outlook', json: false });
+  sheets['check-back'] = makeSheet(finishedPour(), { command: 'check-back' });
   // The outlook has no JSON of its own: what it points to is the plan's.
   sheets.outlook.json = makeSheet(job('text')).json;
 });
 after(() => browser.close());
 
-for (const name of ['compare', 'outlook']) {
+for (const name of ['compare', 'outlook', 'check-back']) {
   test(`${name} opens alone and fits every width`, async () => {
     const page = await openSheet(browser, sheets[name]);
     for (const width of [360, 768, 1280]) {
@@ -34,7 +56,7 @@ for (const name of ['compare', 'outlook']) {
     const page = await openSheet(browser, sheets[name]);
     const items = await itemsOf(page);
     const { json } = sheets[name];
-    assert.ok(items.length > 30);
+    assert.ok(items.length > 20);
     checkAll(items, json, json.job.start.slice(0, 10), name);
     await close(page);
   });
@@ -76,5 +98,18 @@ test('every hour has a row', async () => {
     times.map((time) => Date.parse(time.dateTime)));
   assert.ok(hours.length >= 12);
   hours.forEach((at, i) => assert.ok(i === 0 || at - hours[i - 1] === 3600 * 1000));
+  await close(page);
+});
+
+test('every event has its bar, early to the left and late to the right of the stroke', async () => {
+  const page = await openSheet(browser, sheets['check-back']);
+  const events = sheets['check-back'].json.readings.filter((one) => one.late_min !== null);
+  const ends = await page.locator('table.events svg').evaluateAll((bars) => bars.map((bar) =>
+    Number(bar.querySelector('circle').getAttribute('cx')) -
+    Number(bar.querySelector('line').getAttribute('x1'))));
+  assert.ok(events.some((one) => one.late_min < -3) && events.some((one) => one.late_min > 3));
+  assert.equal(ends.length, events.length);
+  events.forEach((one, i) => assert.ok(Math.sign(Math.round(ends[i] / 3)) === Math.sign(one.late_min)
+                                       || Math.abs(one.late_min) < 3, `${one.reading}: ${ends[i]}`));
   await close(page);
 });

@@ -8,6 +8,7 @@
 
 #include "slabtide/cli/command_line.h"
 #include "slabtide/core/civil_time.h"
+#include "slabtide/report/check_back_facts.h"
 #include "slabtide/report/compare_facts.h"
 #include "slabtide/report/outlook_facts.h"
 #include "slabtide/report/plan_facts.h"
@@ -35,6 +36,7 @@ struct FileFormat {
 std::span<const FileFormat<PlanFacts>> plan_formats();
 std::span<const FileFormat<CompareFacts>> compare_formats();
 std::span<const FileFormat<OutlookFacts>> outlook_formats();
+std::span<const FileFormat<CheckBackFacts>> check_back_formats();
 
 /// `--write FILE`, many times: "write the plan to FILE too, .json or .csv as its ending says".
 Option write_option(std::string_view what, const std::vector<std::string_view>& endings);

@@ -15,6 +15,7 @@ std::string_view starter_toml();
 std::string_view page_agenda_html();
 std::string_view page_band_html();
 std::string_view page_cautions_html();
+std::string_view page_check_back_html();
 std::string_view page_compare_html();
 std::string_view page_crew_html();
 std::string_view page_document_html();
