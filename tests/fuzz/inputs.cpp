@@ -163,7 +163,10 @@ void try_mix_book(std::string_view text) {
     require(!learned || (std::isfinite(learned->set_factor) && learned->set_factor > 0.0),
             "set factors are possible\n");
     check_value(set_factor_spread(mix), 0.0, 3.0);
-    for (const BookedPour& pour : mix.pours) check_value(air_bias_k(mix, pour.site), -20.0, 20.0);
+    for (const BookedPour& pour : mix.pours) {
+      const std::optional<LearnedAir> air = learned_air(*book.value, pour.site);
+      if (air) check_value(air->air_k, -20.0, 20.0);
+    }
   }
   const std::string written = mix_book_text(*book.value);
   const Reading<MixBook> again = read_mix_book(written);
