@@ -3,14 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "one_in_ten.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
 
 namespace {
-
-/// Standard deviations beyond which one in ten of a normal distribution lies, to one side.
-constexpr double one_in_ten_z = 1.2815515655446004;
 
 /// What `z` deviations come to where one in ten is `spread` off.
 double offset(double z, double spread) { return z * spread / one_in_ten_z; }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "one_in_ten.h"
 #include "slabtide/core/units.h"
 #include "slabtide/weather/moist_air.h"
 
@@ -11,7 +12,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double one_in_ten_z = 1.2815515655446004;
 /// Still air reads as this much, so that it has a logarithm (ours).
 constexpr double least_wind_m_s = 0.1;
 

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "table_markup.h"
 
 namespace slabtide {
 
@@ -21,17 +22,14 @@ const ChartPoint* point_at(const ChartLine& line, double at_s) {
 }
 
 Element head_of(const LineChart& chart) {
-  Element row("tr");
-  row.add(Element("th").set("scope", "col").text("hour"));
-  for (const ChartLine& line : chart.lines) {
-    row.add(Element("th").set("scope", "col").text(line.name));
-  }
-  return Element("thead").add(row);
+  std::vector<std::string> names{"hour"};
+  for (const ChartLine& line : chart.lines) names.push_back(line.name);
+  return table_head(names);
 }
 
 Element row_at(const LineChart& chart, double at_s, int decimals, const PlanFacts& facts) {
   Element row("tr");
-  row.add(Element("th").set("scope", "row").text(day_clock(facts.run.at(at_s), facts.job)));
+  row.add(row_head(day_clock(facts.run.at(at_s), facts.job)));
   for (const ChartLine& line : chart.lines) {
     const ChartPoint* point = point_at(line, at_s);
     Element cell("td");

@@ -16,6 +16,7 @@
 #include "page_views.h"
 #include "plan_view.h"
 #include "slabtide/report/svg.h"
+#include "table_markup.h"
 
 namespace slabtide {
 
@@ -27,21 +28,6 @@ std::string capital(std::string words) {
 }
 
 std::string heading_of(const MapChoice& choice) { return capital(choice.words); }
-
-Element cell(std::string_view kind, std::string_view markup) {
-  Element element(kind);
-  return element.add_markup(markup);
-}
-
-Element header_row(const std::vector<std::string>& words) {
-  Element row("tr");
-  for (const std::string& one : words) {
-    Element header("th");
-    row.add(header.set("scope", "col").text(one));
-  }
-  Element head("thead");
-  return head.add(row);
-}
 
 class PageMap {
  public:
@@ -126,7 +112,7 @@ class PageMap {
       if (const auto row = table_row(choice, part)) body.add(*row);
     }
     Element table("table");
-    table.add(header_row({"where", "first ready", "all over", "until"})).add(body);
+    table.add(table_head({"where", "first ready", "all over", "until"})).add(body);
     Element scroller("div");
     scroller.set("class", "scroller").set("tabindex", "0").set("role", "group");
     scroller.set("aria-label", fmt::format("Times: {}", choice.words)).add(table);
@@ -139,17 +125,16 @@ class PageMap {
     const auto operation = operation_on(choice, part.finish);
     if (!operation) return std::nullopt;
     Element row("tr");
-    Element name("th");
-    row.add(name.set("scope", "row").text(name_of(choice, part, *operation)));
+    row.add(row_head(name_of(choice, part, *operation)));
     if (*operation == Operation::saw_dry || *operation == Operation::saw_wet) {
       return add_saw(row, part, *operation);
     }
     const ShownWindow shown = window_of(part, *operation);
     if (shown.window == nullptr) return std::nullopt;
     const OperationWindow& window = *shown.window;
-    row.add(cell("td", page_time(shown.at("opens"), window.opens, facts_.job)));
-    row.add(cell("td", page_time(shown.at("open_all_over"), window.open_all_over, facts_.job)));
-    return row.add(cell("td", page_time(shown.at("closes"), window.closes, facts_.job)));
+    row.add(markup_cell(page_time(shown.at("opens"), window.opens, facts_.job)));
+    row.add(markup_cell(page_time(shown.at("open_all_over"), window.open_all_over, facts_.job)));
+    return row.add(markup_cell(page_time(shown.at("closes"), window.closes, facts_.job)));
   }
 
   /// A saw's window is the whole zone's: it is told once, in the row of its first part.
@@ -160,9 +145,9 @@ class PageMap {
     if (!is_first || which >= zone.saws.size()) return std::nullopt;
     const SawPlan& plan = zone.saws[which];
     const std::string json = pointer(pointer("/zones", part.zone, "saw_windows"), which);
-    row.add(cell("td", page_time(json + "/opens", plan.opens, facts_.job)));
-    row.add(cell("td", page_time(json + "/open_all_over", plan.open_all_over, facts_.job)));
-    return row.add(cell("td", page_time(json + "/latest", plan.latest, facts_.job)));
+    row.add(markup_cell(page_time(json + "/opens", plan.opens, facts_.job)));
+    row.add(markup_cell(page_time(json + "/open_all_over", plan.open_all_over, facts_.job)));
+    return row.add(markup_cell(page_time(json + "/latest", plan.latest, facts_.job)));
   }
 
   std::string name_of(const MapChoice& choice, const ShownPart& part, Operation operation) const {

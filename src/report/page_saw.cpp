@@ -16,23 +16,11 @@
 #include "slabtide/report/palette.h"
 #include "slabtide/report/svg.h"
 #include "slabtide/report/text_saw.h"
+#include "table_markup.h"
 
 namespace slabtide {
 
 namespace {
-
-Element cell(std::string_view kind, std::string_view markup) {
-  Element element(kind);
-  return element.add_markup(markup);
-}
-
-Element header_row(const std::vector<std::string>& words) {
-  Element row("tr");
-  for (const std::string& one : words) {
-    row.add(Element("th").set("scope", "col").text(one));
-  }
-  return Element("thead").add(row);
-}
 
 /// A figure that the JSON holds as it is.
 std::string exact_figure(const std::string& json, double value, std::string_view words) {
@@ -127,7 +115,7 @@ class PageSaw {
       body.add(row(shift.cuts[i], i + 1, pointer("/saw", first + i)));
     }
     Element table("table");
-    return table.add(header_row({"no.", "zone", "start", "in by", "long", "deep", "why"}))
+    return table.add(table_head({"no.", "zone", "start", "in by", "long", "deep", "why"}))
         .add(body);
   }
 
@@ -135,16 +123,16 @@ class PageSaw {
     const PlannedCut& planned = facts_.plan.cuts.cuts[sawn.cut];
     const UnitSystem units = facts_.job.units;
     Element row("tr");
-    row.add(Element("th").set("scope", "row").text(std::to_string(number)));
+    row.add(row_head(std::to_string(number)));
     row.add(Element("td").text(facts_.job.zones[planned.zone].name));
-    row.add(cell("td", page_time(json + "/starts", sawn.starts, facts_.job)));
+    row.add(markup_cell(page_time(json + "/starts", sawn.starts, facts_.job)));
     std::string due = page_time(json + "/latest", planned.latest, facts_.job);
     if (sawn.late) due += " <strong>too late</strong>";
-    row.add(cell("td", due));
-    row.add(cell("td", exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
-                                    length_words(planned.cut.length_m, units))));
-    row.add(cell(
-        "td", exact_figure(json + "/depth_m", sawn.depth_m, thickness_words(sawn.depth_m, units))));
+    row.add(markup_cell(due));
+    row.add(markup_cell(exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
+                                     length_words(planned.cut.length_m, units))));
+    row.add(markup_cell(
+        exact_figure(json + "/depth_m", sawn.depth_m, thickness_words(sawn.depth_m, units))));
     return row.add(Element("td").text(cut_reason_words(planned.cut.reason)));
   }
 
@@ -193,7 +181,7 @@ class PageSaw {
       }
     }
     Element table("table");
-    table.add(header_row({"zone, saw", "from", "pull", "cooling", "in by"})).add(body);
+    table.add(table_head({"zone, saw", "from", "pull", "cooling", "in by"})).add(body);
     Element block("div");
     block.add(Element("h3").text("When each zone must be cut"));
     return block.add(scrolling(table, "When each zone must be cut"));
@@ -204,11 +192,11 @@ class PageSaw {
     const std::string name = fmt::format("{}, {}", job.zones[zone].name,
                                          saw.kind == SawKind::wet ? "wet" : "early-entry");
     Element row("tr");
-    row.add(Element("th").set("scope", "row").text(name));
-    row.add(cell("td", page_time(json + "/opens", saw.opens, job)));
-    row.add(cell("td", page_time(json + "/stress_limit", saw.stress_limit, job)));
-    row.add(cell("td", page_time(json + "/surface_limit", saw.surface_limit, job)));
-    return row.add(cell("td", page_time(json + "/latest", saw.latest, job)));
+    row.add(row_head(name));
+    row.add(markup_cell(page_time(json + "/opens", saw.opens, job)));
+    row.add(markup_cell(page_time(json + "/stress_limit", saw.stress_limit, job)));
+    row.add(markup_cell(page_time(json + "/surface_limit", saw.surface_limit, job)));
+    return row.add(markup_cell(page_time(json + "/latest", saw.latest, job)));
   }
 
   const PlanFacts& facts_;
