@@ -182,21 +182,28 @@ struct FailureRow {
   std::size_t pauses = 0;
 };
 
-std::vector<FailureRow> failures() {
-  const auto grid = [](const Answer& given) {
-    return [given](FetchFixture& fixture) {
-      fixture.server.will_answer(grid_path, given);
-      fixture.server.will_answer(hourly_path, given);
-    };
+using SetUp = std::function<void(FetchFixture&)>;
+
+SetUp grid(const Answer& given) {
+  return [given](FetchFixture& fixture) {
+    fixture.server.will_answer(grid_path, given);
+    fixture.server.will_answer(hourly_path, given);
   };
-  const auto points = [](const Answer& given) {
-    return [given](FetchFixture& fixture) { fixture.server.only_answers(points_path, given); };
-  };
-  const std::string service = "slabtide fetch: the US National Weather Service ";
-  const std::string server = "slabtide fetch: the server 127.0.0.1:PORT ";
-  const std::string unusable =
-      "slabtide fetch: what the US National Weather Service sent is no usable forecast: ";
-  const std::string whole = answer(200, grid_document()).bytes;
+}
+
+SetUp points(const Answer& given) {
+  return [given](FetchFixture& fixture) { fixture.server.only_answers(points_path, given); };
+}
+
+const std::string service = "slabtide fetch: the US National Weather Service ";
+const std::string server = "slabtide fetch: the server 127.0.0.1:PORT ";
+const std::string unusable =
+    "slabtide fetch: what the US National Weather Service sent is no usable forecast: ";
+
+std::string whole_answer() { return answer(200, grid_document()).bytes; }
+
+/// The service says no.
+std::vector<FailureRow> refusals() {
   return {
       {"404 with a problem body",
        points(answer(404,
@@ -216,14 +223,26 @@ std::vector<FailureRow> failures() {
        points(answer(429, "{}", "application/json", "Retry-After: 3600\r\n")),
        service + "has no forecast for this place (status 429) it asks to wait: run it again in 60 "
                  "minutes"},
-      {"a slow trickle", grid({.bytes = whole, .trickles = true}),
+  };
+}
+
+/// Connections that fail.
+std::vector<FailureRow> broken_answers() {
+  return {
+      {"a slow trickle", grid({.bytes = whole_answer(), .trickles = true}),
        server + "takes too long to answer run it again in a while"},
-      {"a trickle of headers", points({.bytes = whole, .trickles = true}),
+      {"a trickle of headers", points({.bytes = whole_answer(), .trickles = true}),
        server + "takes too long to answer run it again in a while"},
-      {"a cut connection", grid({.bytes = whole.substr(0, whole.size() - 500)}),
+      {"a cut connection", grid({.bytes = whole_answer().substr(0, whole_answer().size() - 500)}),
        server + "broke off the connection run it again in a while"},
       {"a connection cut at once", grid({.bytes = ""}),
        server + "broke off the connection run it again in a while"},
+  };
+}
+
+/// Answers that are no forecast.
+std::vector<FailureRow> useless_answers() {
+  return {
       {"a document cut short, but whole for http",
        grid(answer(200, grid_document().substr(0, 3000))),
        unusable + "this is not valid JSON: invalid string: missing closing quote; last read: "
@@ -244,6 +263,12 @@ std::vector<FailureRow> failures() {
                         R"({"validTime":"2026-05-14T12:00:00+00:00/PT1H","value":110}]}}})")),
        unusable + "properties.temperature.values[0].value: air temperature of 110 °C is "
                   "impossible, expected -90 to 60 °C run it again in a while"},
+  };
+}
+
+/// Answers that lead elsewhere.
+std::vector<FailureRow> false_ways() {
+  return {
       {"no http at all", grid({.bytes = "SSH-2.0-door\r\n"}),
        server + "gives an answer that is not http check the address"},
       {"sent on and on",
@@ -265,6 +290,14 @@ std::vector<FailureRow> failures() {
        service + "sends on to file:///tmp/gridpoints/XYZ/62,41, which is not followed check "
                  "--base-url"},
   };
+}
+
+std::vector<FailureRow> failures() {
+  std::vector<FailureRow> rows;
+  for (const auto& group : {refusals(), broken_answers(), useless_answers(), false_ways()}) {
+    rows.insert(rows.end(), group.begin(), group.end());
+  }
+  return rows;
 }
 
 /// The first line of the errors with the server's port taken out.

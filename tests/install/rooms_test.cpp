@@ -13,7 +13,7 @@
 #include "support/run_program.h"
 
 // The house rules that a compiler does not check: who may include whom, one source a header,
-// and how long a file may grow. DEVELOPERS.md says why.
+// and how long a file and a function may grow. DEVELOPERS.md says why.
 
 namespace slabtide::test {
 namespace {
@@ -35,6 +35,7 @@ constexpr std::array<std::string_view, 5> doors{"iostream", "fstream", "cstdio",
 
 constexpr std::ptrdiff_t header_lines = 200;
 constexpr std::ptrdiff_t source_lines = 500;
+constexpr std::size_t function_lines = 60;
 
 std::optional<std::size_t> room_of(std::string_view name) {
   const auto* const found = std::ranges::find(rooms, name);
@@ -80,9 +81,35 @@ std::string include_fault(const std::string& room, const fs::path& file,
   return {};
 }
 
+/// Of a block that ends in a line of a brace alone, as a function does: the lines from the last
+/// one before it that is no deeper. 0 where the line ends none.
+std::size_t block_lines(const std::vector<std::string>& lines, std::size_t last) {
+  const std::size_t indent = lines[last].find_first_not_of(' ');
+  if (indent == std::string::npos || lines[last].substr(indent) != "}") return 0;
+  for (std::size_t first = last; first-- > 0;) {
+    const std::size_t depth = lines[first].find_first_not_of(' ');
+    if (depth <= indent) return last - first + 1;
+  }
+  return 0;
+}
+
+std::vector<std::string> long_functions(const fs::path& file, const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream in(text);
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  std::vector<std::string> result;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (const std::size_t count = block_lines(lines, i); count > function_lines) {
+      result.push_back(file.string() + ":" + std::to_string(i + 1) + " ends a function of " +
+                       std::to_string(count) + " lines");
+    }
+  }
+  return result;
+}
+
 std::vector<std::string> faults_of(const std::string& room, const fs::path& file,
                                    const std::string& text) {
-  std::vector<std::string> result;
+  std::vector<std::string> result = long_functions(file, text);
   for (const std::string& include : includes_of(text)) {
     const std::string fault = include_fault(room, file, include);
     if (!fault.empty()) result.push_back(file.string() + " includes " + include + ": " + fault);
@@ -162,6 +189,13 @@ TEST_CASE("a broken rule is seen") {
   CHECK(count("cli", "x.cpp", "#include <iostream>\n") == 0);
   CHECK(count("job", "x.h", std::string(201, '\n')) == 1);
   CHECK(count("job", "x.cpp", std::string(501, '\n')) == 1);
+  const auto function_of = [](int statements) {
+    std::string text = "namespace a {\n\nint long_one(int x,\n             int y) {\n";
+    for (int i = 0; i < statements; ++i) text += "  ++x;\n\n";
+    return text + "}\n\n}  // namespace a\n";
+  };
+  CHECK(count("job", "x.cpp", function_of(28)) == 0);
+  CHECK(count("job", "x.cpp", function_of(29)) == 1);
 }
 
 }  // namespace slabtide::test

@@ -43,6 +43,65 @@ Job read(std::string_view toml) {
   return *reading.value;
 }
 
+constexpr const char* us_twin = R"(name = "twin"
+[site]
+name = "twin"
+latitude = 45
+longitude = -92
+elevation = 1000
+time_zone = "America/Chicago"
+[pour]
+date = 2026-05-14
+start = "08:00"
+[weather]
+high = 68
+low = 41
+dew_point = 41
+wind = 10
+cloud = 0
+[mix]
+cementitious = 564
+w_cm = 0.45
+air = 6
+strength = 4000
+concrete_temperature = 63.5
+[[zone]]
+name = "pad"
+outline = [[0, 0], [20, 0], [20, 10], [0, 10]]
+thickness = 4
+finish = "stamp"
+)";
+
+constexpr const char* si_twin = R"(name = "twin"
+units = "si"
+[site]
+name = "twin"
+latitude = 45
+longitude = -92
+elevation = 304.8
+time_zone = "America/Chicago"
+[pour]
+date = 2026-05-14
+start = "08:00"
+[weather]
+high = 20
+low = 5
+dew_point = 5
+wind = 4.4704
+cloud = 0
+[mix]
+cementitious = 334.613
+w_cm = 0.45
+air = 6
+strength_psi = 4000
+concrete_temperature = 17.5
+[[zone]]
+name = "pad"
+outline = [[0, 0], [6.096, 0], [6.096, 3.048], [0, 3.048]]
+thickness = 101.6
+finish = "stamp"
+)";
+
 }  // namespace
 
 TEST_CASE("a pour across a clock change keeps true elapsed time") {
@@ -136,63 +195,8 @@ TEST_CASE("a zone in the sun all morning is ready before its twin in the shade")
 }
 
 TEST_CASE("the same job in US and in metric units gives the same minutes") {
-  const Job us = read(R"(name = "twin"
-[site]
-name = "twin"
-latitude = 45
-longitude = -92
-elevation = 1000
-time_zone = "America/Chicago"
-[pour]
-date = 2026-05-14
-start = "08:00"
-[weather]
-high = 68
-low = 41
-dew_point = 41
-wind = 10
-cloud = 0
-[mix]
-cementitious = 564
-w_cm = 0.45
-air = 6
-strength = 4000
-concrete_temperature = 63.5
-[[zone]]
-name = "pad"
-outline = [[0, 0], [20, 0], [20, 10], [0, 10]]
-thickness = 4
-finish = "stamp"
-)");
-  const Job si = read(R"(name = "twin"
-units = "si"
-[site]
-name = "twin"
-latitude = 45
-longitude = -92
-elevation = 304.8
-time_zone = "America/Chicago"
-[pour]
-date = 2026-05-14
-start = "08:00"
-[weather]
-high = 20
-low = 5
-dew_point = 5
-wind = 4.4704
-cloud = 0
-[mix]
-cementitious = 334.613
-w_cm = 0.45
-air = 6
-strength_psi = 4000
-concrete_temperature = 17.5
-[[zone]]
-name = "pad"
-outline = [[0, 0], [6.096, 0], [6.096, 3.048], [0, 3.048]]
-thickness = 101.6
-finish = "stamp"
-)");
+  const Job us = read(us_twin);
+  const Job si = read(si_twin);
   const auto us_plan = plan_of(us).plan;
   const auto si_plan = plan_of(si).plan;
   const PartPlan& a = us_plan.zones[0].whole;

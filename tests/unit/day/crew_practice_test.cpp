@@ -1,18 +1,9 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/practice.h"
+#include "unit/day/practice_fault.h"
 
 namespace slabtide {
-
-namespace {
-
-std::string fault_of(std::string_view toml) {
-  const auto reading = read_practice(toml, default_practice());
-  CHECK(!reading.ok());
-  return render_all(reading.diagnostics, "mine.toml", toml);
-}
-
-}  // namespace
 
 TEST_CASE("the crew's rates and hands can be changed one by one") {
   const auto reading =
@@ -25,19 +16,20 @@ TEST_CASE("the crew's rates and hands can be changed one by one") {
 }
 
 TEST_CASE("a rate of nothing and half a hand are refused where they stand") {
-  CHECK(fault_of("[rates]\nstamp_m2_h = 0\n") ==
+  CHECK(test::practice_fault("[rates]\nstamp_m2_h = 0\n") ==
         "mine.toml:2:14: rates.stamp_m2_h: got 0, expected a number from 0.1 to 10000\n"
         "    stamp_m2_h = 0\n"
         "                 ^\n");
-  CHECK(fault_of("[hands]\nsaw_least = 1.5\n") ==
+  CHECK(test::practice_fault("[hands]\nsaw_least = 1.5\n") ==
         "mine.toml:2:13: hands.saw_least: got 1.5, expected a whole number from 1 to 50\n"
         "    saw_least = 1.5\n"
         "                ^\n");
-  CHECK(fault_of("[hands]\nbroom_least = 3\n") ==
+  CHECK(test::practice_fault("[hands]\nbroom_least = 3\n") ==
         "mine.toml:2:15: hands.broom_least: got 3, expected at most 2 (hands.broom_most)\n"
         "    broom_least = 3\n"
         "                  ^\n");
-  CHECK(fault_of("[rates]\nstamp_ft2_h = 100\n").find("unknown entry") != std::string::npos);
+  CHECK(test::practice_fault("[rates]\nstamp_ft2_h = 100\n").find("unknown entry") !=
+        std::string::npos);
 }
 
 TEST_CASE("least and most hands may be the same") {

@@ -2,18 +2,9 @@
 
 #include "slabtide/core/embedded.h"
 #include "slabtide/day/practice.h"
+#include "unit/day/practice_fault.h"
 
 namespace slabtide {
-
-namespace {
-
-std::string fault_of(std::string_view toml) {
-  const auto reading = read_practice(toml, default_practice());
-  CHECK(!reading.ok());
-  return render_all(reading.diagnostics, "mine.toml", toml);
-}
-
-}  // namespace
 
 TEST_CASE("the practice inside the program reads whole") {
   const Practice practice = default_practice();
@@ -33,28 +24,28 @@ TEST_CASE("what the user gives replaces that and nothing else") {
 }
 
 TEST_CASE("what cannot be is refused where it stands") {
-  CHECK(fault_of("[operation.stmp]\nopens_psi = 55\n") ==
+  CHECK(test::practice_fault("[operation.stmp]\nopens_psi = 55\n") ==
         "mine.toml:2:1: operation.stmp.opens_psi: unknown entry\n"
         "    opens_psi = 55\n"
         "    ^\n"
         "  did you mean operation.stamp.opens_psi?\n");
-  CHECK(fault_of("[saw]\ncut_by_ratio = \"half\"\n") ==
+  CHECK(test::practice_fault("[saw]\ncut_by_ratio = \"half\"\n") ==
         "mine.toml:2:16: saw.cut_by_ratio: got \"half\", expected a number from 0.01 to 1\n"
         "    cut_by_ratio = \"half\"\n"
         "                   ^\n");
-  CHECK(fault_of("[absorptance]\ngrey = nan\n") ==
+  CHECK(test::practice_fault("[absorptance]\ngrey = nan\n") ==
         "mine.toml:2:8: absorptance.grey: got nan, expected a number from 0 to 1\n"
         "    grey = nan\n"
         "           ^\n");
-  CHECK(fault_of("[operation.stamp]\nneeds_sheen_gone = 1\n") ==
+  CHECK(test::practice_fault("[operation.stamp]\nneeds_sheen_gone = 1\n") ==
         "mine.toml:2:20: operation.stamp.needs_sheen_gone: got 1, expected true or false\n"
         "    needs_sheen_gone = 1\n"
         "                       ^\n");
-  CHECK(fault_of("[saw\n").find("mine.toml:1:") == 0);
+  CHECK(test::practice_fault("[saw\n").find("mine.toml:1:") == 0);
 }
 
 TEST_CASE("limits out of order are refused, with both places") {
-  CHECK(fault_of("[operation.broom]\ncloses_psi = 90\nopens_psi = 100\n") ==
+  CHECK(test::practice_fault("[operation.broom]\ncloses_psi = 90\nopens_psi = 100\n") ==
         "mine.toml:3:13: operation.broom.opens_psi: got 100, expected less than 90 "
         "(operation.broom.closes_psi)\n"
         "    opens_psi = 100\n"
