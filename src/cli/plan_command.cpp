@@ -2,6 +2,7 @@
 
 #include <ostream>
 
+#include "slabtide/cli/many_jobs.h"
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/report/text_plan.h"
@@ -10,30 +11,59 @@ namespace slabtide {
 
 namespace {
 
+constexpr std::size_t most_jobs = 10000;
+
 CommandLine plan_line() {
   CommandLine line;
   line.name = "plan";
   line.summary = "the day of a pour: when each zone takes which work";
-  line.operand = "JOB";
+  line.operand = "JOB...";
+  line.most_operands = most_jobs;
   line.options = job_options();
   line.options.push_back(draws_option());
   line.options.push_back(write_option("the plan", endings_of(plan_formats())));
+  line.details =
+      "Of several jobs, one that cannot be planned does not stop the rest. An ending\n"
+      "alone, as in --write .html, writes beside the job: pad.html for pad.toml.\n";
   return line;
 }
 
-int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const std::vector<std::string> files = line.texts("write");
-  if (const std::string fault = ending_fault(files, endings_of(plan_formats())); !fault.empty()) {
-    err << "slabtide plan: " << fault << "\n";
-    return exit_input_wrong;
-  }
-  const JobPlanning planning = plan_job_with_bands(line, err);
+/// One job with its files, and what it is planned by.
+struct PlanWork {
+  const ParsedLine& line;
+  BandWork bands;
+  TextStyle style;
+};
+
+int plan_one(const std::string& path, const std::vector<std::string>& files, const PlanWork& work,
+             std::ostream& out, std::ostream& err) {
+  const JobPlanning planning = plan_job_with_bands(path, work.line, work.bands, err);
   if (!planning.planned) return planning.exit_code;
   const PlanFacts facts = planning.planned->facts();
   const int code = write_reports(files, plan_formats(), facts, planning.planned->loaded.now, err);
   if (code != exit_done) return code;
-  out << text_plan(facts, style_for(out));
+  out << text_plan(facts, work.style);
   return exit_done;
+}
+
+int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string>& paths = line.operands();
+  const WriteTargets targets = write_targets(line.texts("write"), paths);
+  std::string fault = targets.fault;
+  if (fault.empty()) fault = ending_fault(targets.of_job.front(), endings_of(plan_formats()));
+  if (!fault.empty()) {
+    err << "slabtide plan: " << fault << "\n";
+    return exit_input_wrong;
+  }
+  const auto draws = draws_asked(line, usual_draws, err);
+  if (!draws) return exit_input_wrong;
+  PlanWork work{line, {*draws, 0}, style_for(out)};
+  if (paths.size() == 1) return plan_one(paths.front(), targets.of_job.front(), work, out, err);
+  work.bands.threads = 1;  // each job has one of the machine's
+  const JobWork planned = [&](std::size_t job, std::ostream& job_out, std::ostream& job_err) {
+    return plan_one(paths[job], targets.of_job[job], work, job_out, job_err);
+  };
+  return for_each_job(paths, planned, out, err);
 }
 
 }  // namespace

@@ -38,10 +38,11 @@ void take_in(PlannedJob& planned, const EnsembleSettings& settings) {
   planned.run = std::move(seen.run);
 }
 
-void add_bands(PlannedJob& planned, std::size_t draws, std::ostream& err) {
+void add_bands(PlannedJob& planned, const BandWork& work, std::ostream& err) {
   const LoadedJob& loaded = planned.loaded;
   Progress progress("days drawn", err);
-  const EnsembleSettings settings{draws, 0, [&progress](std::size_t done) { progress.tell(done); }};
+  const EnsembleSettings settings{work.draws, work.threads,
+                                  [&progress](std::size_t done) { progress.tell(done); }};
   if (!loaded.journal.readings.empty()) {
     take_in(planned, settings);
     return;
@@ -76,10 +77,12 @@ Option draws_option(std::size_t usual) {
           false};
 }
 
-JobPlanning plan_loaded(JobLoading loading, std::ostream& err) {
+JobPlanning plan_loaded(JobLoading loading, std::ostream& err, int threads) {
   if (!loading.loaded) return {std::nullopt, loading.exit_code};
   LoadedJob& loaded = *loading.loaded;
-  Reading<PourRun> run = run_pour(loaded.job, loaded.series, loaded.practice, SolverSettings{});
+  SolverSettings solver;
+  solver.threads = threads;
+  Reading<PourRun> run = run_pour(loaded.job, loaded.series, loaded.practice, solver);
   const std::string path = loaded.path.empty() ? "slabtide" : loaded.path;
   err << render_all(run.diagnostics, path, loaded.text);
   if (!run.ok()) return {std::nullopt, exit_input_wrong};
@@ -91,12 +94,17 @@ JobPlanning plan_job(const ParsedLine& line, std::ostream& err) {
   return plan_loaded(load_job(line.operands().front(), line, err), err);
 }
 
+JobPlanning plan_job_with_bands(const std::string& path, const ParsedLine& line,
+                                const BandWork& work, std::ostream& err) {
+  JobPlanning planning = plan_loaded(load_job(path, line, err), err, work.threads);
+  if (planning.planned && work.draws > 0) add_bands(*planning.planned, work, err);
+  return planning;
+}
+
 JobPlanning plan_job_with_bands(const ParsedLine& line, std::ostream& err) {
   const auto draws = draws_asked(line, usual_draws, err);
   if (!draws) return {std::nullopt, exit_input_wrong};
-  JobPlanning planning = plan_job(line, err);
-  if (planning.planned && *draws > 0) add_bands(*planning.planned, *draws, err);
-  return planning;
+  return plan_job_with_bands(line.operands().front(), line, {*draws, 0}, err);
 }
 
 }  // namespace slabtide

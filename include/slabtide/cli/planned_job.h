@@ -42,10 +42,22 @@ Ensemble drawn_days(const PlannedJob& planned, const EnsembleSettings& settings)
 /// Loads the job at the line's operand and plans it, without bands.
 JobPlanning plan_job(const ParsedLine& line, std::ostream& err);
 
-/// The same with bands from as many draws as --draws says, telling how far it is.
+/// How much is computed for bands, and on how many threads (0: as the machine has); the plan is the
+/// same for any.
+struct BandWork {
+  std::size_t draws = usual_draws;
+  int threads = 0;
+};
+
+/// Loads the job at `path`, which is one of the line's operands, and plans it with bands, telling
+/// how far it is.
+JobPlanning plan_job_with_bands(const std::string& path, const ParsedLine& line,
+                                const BandWork& work, std::ostream& err);
+
+/// The job at the line's operand, with as many draws as --draws says.
 JobPlanning plan_job_with_bands(const ParsedLine& line, std::ostream& err);
 
 /// Plans a job that was loaded already.
-JobPlanning plan_loaded(JobLoading loading, std::ostream& err);
+JobPlanning plan_loaded(JobLoading loading, std::ostream& err, int threads = 0);
 
 }  // namespace slabtide
