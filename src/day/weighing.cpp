@@ -234,6 +234,10 @@ Unknowns WeighedDays::mean() const {
   for (std::size_t i = 0; i < unknowns.size(); ++i) {
     for (std::size_t k = 0; k < unknown_count; ++k) mean.z[k] += weights[i] * unknowns[i].z[k];
   }
+  const double by_chance = 1.0 / std::sqrt(worth(weights));
+  for (double& z : mean.z) {
+    if (std::abs(z) < by_chance) z = 0.0;
+  }
   return mean;
 }
 

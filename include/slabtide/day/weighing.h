@@ -23,6 +23,8 @@ struct WeighedDays {
   std::vector<Sighting> counted;
   std::vector<Misfit> misfits;
 
+  /// The day to plan by: the weighed mean. What lies no further from the plan than so many days
+  /// would by chance stays as planned: the readings do not speak of it.
   Unknowns mean() const;
 };
 

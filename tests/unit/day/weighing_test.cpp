@@ -86,6 +86,22 @@ TEST_CASE("an early thumbprint moves the rest of the day ahead and makes it sure
   CHECK(words.find("ahead of the plan; pad now opens ") != std::string::npos);
 }
 
+TEST_CASE("what the readings do not speak of stays as planned, to the bit") {
+  WeighedDays weighed;
+  weighed.unknowns = even_unknowns(200);
+  double sum = 0.0;
+  for (const Unknowns& one : weighed.unknowns) {
+    weighed.weights.push_back(std::exp(one.of(Unknown::set_time)));
+    sum += weighed.weights.back();
+  }
+  for (double& weight : weighed.weights) weight /= sum;
+  const Unknowns mean = weighed.mean();
+  // Weighed by e^z a normal distribution moves by 1 (cut off at 2.5 deviations by a little less).
+  CHECK(mean.of(Unknown::set_time) == doctest::Approx(0.9).epsilon(0.1));
+  CHECK(mean.of(Unknown::delay) == 0.0);
+  CHECK(mean.of(Unknown::cloud) == 0.0);
+}
+
 TEST_CASE("fifty times the same reading is not fifty readings") {
   const OnePad pad;
   const FieldReading one =
