@@ -1,5 +1,5 @@
 // node write_days.mjs PROGRAM DATA_DIR OUT_DIR: plans every job into files of every format, each in
-// a folder of its own: job.toml, day.json, day.ics, day.csv.
+// a folder of its own: job.toml, day.json, day.ics, day.csv; for a few of them choices.json too.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { plan, run } from './program.mjs';
@@ -15,6 +15,10 @@ for (const [name, text] of Object.entries(all)) {
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, 'job.toml'), text);
   plan(program, folder, ['--draws', '16', '--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv',
+    '--now', '2026-05-13T18:00Z']);
+}
+for (const name of ['one_zone', 'no_saw', 'far_north']) {
+  run(program, join(out, name), ['compare', 'job.toml', '--draws', '0', '--write', 'choices.json',
     '--now', '2026-05-13T18:00Z']);
 }
 const folder = join(out, 'quick');

@@ -1,0 +1,46 @@
+// node choices_test.mjs DAYS_DIR SCHEMA GOLDEN: every comparison's JSON keeps to the schema, the
+// golden case's with days drawn among them, and the schema catches what does not.
+import assert from 'node:assert/strict';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import test from 'node:test';
+import { assertCaught, assertClosed, assertKeeps, validator } from './schema_checks.mjs';
+
+const [folder, schema, golden] = process.argv.slice(2);
+const validate = validator(schema);
+const read = (file) => JSON.parse(readFileSync(file, 'utf8'));
+const files = readdirSync(folder).map((name) => join(folder, name, 'choices.json')).filter(existsSync);
+const drawn = () => read(golden);
+
+test('every comparison keeps to the schema', () => {
+  assert.ok(files.length >= 3);
+  for (const file of [golden, ...files]) assertKeeps(validate, read(file), file);
+});
+
+test('a key more or a key less is caught wherever it is', () => {
+  assertClosed(validate, drawn(), 'golden');
+});
+
+test('wrong values are caught', () => {
+  assertCaught(validate, drawn, [
+    (json) => { json.choices[0].kind = 'wish'; },
+    (json) => { json.choices[0].start = null; },
+    (json) => { json.choices[0].last_window = '2026-05-14T08:00'; },
+    (json) => { json.choices[0].minutes_late = -1; },
+    (json) => { json.choices[0].finishers = 0; },
+    (json) => { json.choices[0].crew_h = '36'; },
+    (json) => { json.choices = []; },
+    (json) => { json.best = null; },
+    (json) => { json.turning_point.turns_at_high_c = [null]; },
+    (json) => { json.slabtide.schema = 2; },
+  ]);
+});
+
+test('the best is one of the choices, and days are drawn where they are asked for', () => {
+  for (const file of [golden, ...files]) {
+    const json = read(file);
+    assert.ok(json.best < json.choices.length, file);
+    assert.equal(json.choices[0].kind, 'as_ordered', file);
+    assert.equal(json.days_drawn > 0, file === golden, file);
+  }
+});

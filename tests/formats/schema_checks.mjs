@@ -1,0 +1,45 @@
+// A document held against its JSON Schema by ajv (draft 2020-12, strict).
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { npm } from './program.mjs';
+
+const Ajv = npm('ajv/dist/2020').default;
+
+export const validator = (schema) => new Ajv({ strict: true, allErrors: true, allowUnionTypes: true })
+  .compile(JSON.parse(readFileSync(schema, 'utf8')));
+
+export function assertKeeps(validate, json, name) {
+  assert.ok(validate(json), `${name}: ${JSON.stringify(validate.errors?.slice(0, 3), null, 1)}`);
+}
+
+// Every object of a document with the way to it.
+function* objects(value, way = '') {
+  if (value === null || typeof value !== 'object') return;
+  if (!Array.isArray(value)) yield [way, value];
+  for (const [key, each] of Object.entries(value)) yield* objects(each, `${way}/${key}`);
+}
+
+// A key more or a key less is caught, wherever it is.
+export function assertClosed(validate, json, name, mayBeLeftOut = []) {
+  for (const [way, object] of objects(json)) {
+    object.surplus = 1;
+    assert.equal(validate(json), false, `${name}${way}: a key more`);
+    delete object.surplus;
+    for (const [key, value] of Object.entries(object)) {
+      if (mayBeLeftOut.includes(key)) continue;
+      delete object[key];
+      assert.equal(validate(json), false, `${name}${way}: ${key} left out`);
+      object[key] = value;
+    }
+  }
+  assert.ok(validate(json));
+}
+
+// Each change makes the document a wrong one.
+export function assertCaught(validate, make, changes) {
+  for (const change of changes) {
+    const json = make();
+    change(json);
+    assert.equal(validate(json), false, String(change));
+  }
+}
