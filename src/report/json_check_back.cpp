@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "decimals.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {
@@ -12,10 +13,8 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json hundredths(const std::optional<double>& value) {
-  constexpr double per_unit = 100.0;
-  if (!value) return nullptr;
-  return std::round(*value * per_unit) / per_unit;
+Json maybe_hundredths(const std::optional<double>& value) {
+  return value ? Json(hundredths(*value)) : Json(nullptr);
 }
 
 Json whole(const std::optional<double>& value) {
@@ -57,8 +56,8 @@ class JsonCheckBack {
                  {"late_min", whole(one.late_min(facts_.journal))}};
     const std::string unit(measure_unit(reading_measure(reading.kind)));
     if (!unit.empty()) {
-      json["read_" + unit] = hundredths(reading.value);
-      json["planned_" + unit] = hundredths(one.planned_value);
+      json["read_" + unit] = maybe_hundredths(reading.value);
+      json["planned_" + unit] = maybe_hundredths(one.planned_value);
     }
     return json;
   }

@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "decimals.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {
@@ -11,12 +12,6 @@ namespace slabtide {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-double hundredths(double value) {
-  constexpr double per_unit = 100.0;
-  const double rounded = std::round(value * per_unit) / per_unit;
-  return rounded == 0.0 ? 0.0 : rounded;
-}
 
 /// A number or null.
 template <class T>

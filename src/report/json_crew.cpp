@@ -1,22 +1,16 @@
 #include "slabtide/report/json_crew.h"
 
 #include <array>
-#include <cmath>
 
 #include <nlohmann/json.hpp>
+
+#include "decimals.h"
 
 namespace slabtide {
 
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-double to_places(double value, double per_unit) { return std::round(value * per_unit) / per_unit; }
-
-double hundredths(double value) {
-  constexpr double per_unit = 100.0;
-  return to_places(value, per_unit);
-}
 
 Json time(UtcTime at, const Job& job) { return iso8601_minute(at, job.site.time_zone); }
 
@@ -112,7 +106,6 @@ std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
 }
 
 std::string json_touch(const std::vector<PartTouch>& touches, const Job& job) {
-  constexpr double tenths = 10.0;
   Json json = Json::array();
   for (const PartTouch& touch : touches) {
     for (const TouchAt& quarter : touch.quarters) {
@@ -120,7 +113,7 @@ std::string json_touch(const std::vector<PartTouch>& touches, const Job& job) {
                       {"part", touch.part},
                       {"operation", operation_id(touch.operation)},
                       {"touch", touch_id(quarter.touch)},
-                      {"resistance_psi", to_places(quarter.resistance_psi, tenths)}});
+                      {"resistance_psi", tenths(quarter.resistance_psi)}});
     }
   }
   return json.dump();

@@ -7,6 +7,7 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
+#include "decimals.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
 #include "slabtide/report/json_crew.h"
@@ -17,20 +18,6 @@ namespace slabtide {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-/// Decimals that mean something: a rate or a temperature to a hundredth.
-double hundredths(double value) {
-  constexpr double per_unit = 100.0;
-  const double rounded = std::round(value * per_unit) / per_unit;
-  return rounded == 0.0 ? 0.0 : rounded;
-}
-
-/// A length to the millimetre.
-double thousandths(double value) {
-  constexpr double per_unit = 1000.0;
-  const double rounded = std::round(value * per_unit) / per_unit;
-  return rounded == 0.0 ? 0.0 : rounded;
-}
 
 std::string_view saw_id(SawKind kind) {
   return operation_id(kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet);

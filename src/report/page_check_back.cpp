@@ -143,11 +143,8 @@ class CheckBackPage {
 }  // namespace
 
 std::string page_check_back(const CheckBackFacts& facts) {
-  PageDocument document;
-  document.title = page_title(facts.plan.job);
-  document.body = CheckBackPage(facts).body(document.title);
-  document.styles = shared_styles();
-  return page_document(document);
+  const std::string title = page_title(facts.plan.job);
+  return plain_page(title, CheckBackPage(facts).body(title));
 }
 
 }  // namespace slabtide

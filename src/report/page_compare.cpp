@@ -100,11 +100,8 @@ std::string body_of(const CompareFacts& facts, const std::string& title) {
 }  // namespace
 
 std::string page_compare(const CompareFacts& facts) {
-  PageDocument document;
-  document.title = page_title(facts.plan.job);
-  document.body = body_of(facts, document.title);
-  document.styles = shared_styles();
-  return page_document(document);
+  const std::string title = page_title(facts.plan.job);
+  return plain_page(title, body_of(facts, title));
 }
 
 }  // namespace slabtide

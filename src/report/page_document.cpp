@@ -31,4 +31,8 @@ std::vector<PagePiece> shared_styles() {
           {embedded::page_sheet_css(), embedded::page_sheet_css_sha256()}};
 }
 
+std::string plain_page(const std::string& title, const std::string& body) {
+  return page_document({.title = title, .body = body, .styles = shared_styles(), .scripts = {}});
+}
+
 }  // namespace slabtide

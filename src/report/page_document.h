@@ -26,4 +26,7 @@ std::string page_document(const PageDocument& document);
 /// The styles that every page shares.
 std::vector<PagePiece> shared_styles();
 
+/// A document of these styles alone, without a script.
+std::string plain_page(const std::string& title, const std::string& body);
+
 }  // namespace slabtide

@@ -1,12 +1,12 @@
 #include "slabtide/report/page_saw.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 
 #include "chart_table.h"
 #include "cut_map.h"
+#include "decimals.h"
 #include "map_ground.h"
 #include "page_parts.h"
 #include "page_views.h"
@@ -28,8 +28,6 @@ std::string exact_figure(const std::string& json, double value, std::string_view
   data.set("data-json", json).set("value", std::string_view(fmt::format("{}", value)));
   return data.text(words).str();
 }
-
-double thousandths(double value) { return std::round(value * 1000.0) / 1000.0; }
 
 Element scrolling(const Element& table, const std::string& words) {
   Element scroll("div");
