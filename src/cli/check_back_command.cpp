@@ -41,7 +41,7 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
   const std::vector<std::string> files = line.texts("write");
   if (const std::string fault = ending_fault(files, endings_of(check_back_formats()));
       !fault.empty()) {
-    err << "slabtide check-back: " << fault << "\n";
+    err << refusal("check-back", fault);
     return exit_input_wrong;
   }
   const JobPlanning planning = plan_job(line, err);

@@ -57,7 +57,7 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
   if (const std::string fault = ending_fault(files, endings_of(compare_formats()));
       !fault.empty()) {
-    err << "slabtide compare: " << fault << "\n";
+    err << refusal("compare", fault);
     return exit_input_wrong;
   }
   const auto draws = draws_asked(line, compare_draws, err);

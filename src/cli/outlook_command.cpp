@@ -25,7 +25,7 @@ int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
   if (const std::string fault = ending_fault(files, endings_of(outlook_formats()));
       !fault.empty()) {
-    err << "slabtide outlook: " << fault << "\n";
+    err << refusal("outlook", fault);
     return exit_input_wrong;
   }
   const JobPlanning planning = plan_job(line, err);

@@ -52,7 +52,7 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   std::string fault = targets.fault;
   if (fault.empty()) fault = ending_fault(targets.of_job.front(), endings_of(plan_formats()));
   if (!fault.empty()) {
-    err << "slabtide plan: " << fault << "\n";
+    err << refusal("plan", fault);
     return exit_input_wrong;
   }
   const auto draws = draws_asked(line, usual_draws, err);
