@@ -18,6 +18,7 @@ constexpr std::string_view cut_mark = "...";
 /// whole forecast; more than a quotation holds, as combining marks take no column.
 constexpr std::size_t nearby_chars = 400;
 constexpr std::size_t most_shown = 20;
+constexpr std::size_t longest_key_bytes = 80;
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 /// Line `number`, from 1, without its end; empty where the text has no such line.
@@ -146,13 +147,21 @@ std::string quotation(std::string_view line_text, std::size_t column) {
   return fmt::format("{0:{1}}{2}\n{0:{3}}^\n", "", quote_indent, shown, quote_indent + before);
 }
 
+/// A key as long as a page would hide what is wrong with it.
+std::string shortened(std::string_view key) {
+  if (key.size() <= longest_key_bytes) return std::string(key);
+  std::size_t end = 0;
+  while (end < longest_key_bytes) end += first_utf8(key.substr(end)).bytes;
+  return fmt::format("{}{}", key.substr(0, end), cut_mark);
+}
+
 std::string heading(const Diagnostic& d, std::string_view path) {
   std::string out = printable(path);
   if (d.where) {
     out += fmt::format("{}{}:{}", out.empty() ? "" : ":", d.where->line, d.where->column);
   }
   out += out.empty() ? "" : ": ";
-  out += d.key.empty() ? "" : printable(d.key) + ": ";
+  out += d.key.empty() ? "" : printable(shortened(d.key)) + ": ";
   out += d.severity == Severity::warning ? "warning: " : "";
   return out + printable(d.message) + "\n";
 }

@@ -91,8 +91,10 @@ std::optional<std::string_view> nearest(std::string_view word,
   std::size_t best_distance = most_slips + 1;
   const std::string wanted = folded(word);
   for (const std::string_view candidate : candidates) {
+    const std::size_t shorter = std::min(word.size(), candidate.size());
     const std::size_t longer = std::max(word.size(), candidate.size());
     const std::size_t slips = std::min(longer / letters_per_slip, most_slips);
+    if (longer - shorter > slips) continue;  // so many slips at the least
     const std::size_t distance = edit_distance(wanted, folded(candidate));
     if (!word.empty() && distance <= slips && distance < best_distance) {
       best = candidate;

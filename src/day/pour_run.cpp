@@ -286,6 +286,23 @@ std::string stamp(UtcTime time, const TimeZone& zone) {
   return fmt::format("{} {}", long_date(zone.local_from_utc(time).date()), clock_time(time, zone));
 }
 
+/// Placing that outlasts a day, by its rate or by a zone's own hour; the computed time would end
+/// before the concrete has set.
+std::optional<Diagnostic> placing_fault(const Job& job, UtcTime last_placed) {
+  constexpr double most_placing_h = 24.0;  // ours
+  const double placing_h = seconds_between(job.pour.start, last_placed) / seconds_per_hour;
+  if (placing_h <= most_placing_h) return std::nullopt;
+  Diagnostic fault;
+  fault.key = "pour";
+  fault.message = fmt::format(
+      "the last concrete is placed {}, {:.0f} h after the start; expected at "
+      "most {:.0f} h",
+      stamp(last_placed, job.site.time_zone), placing_h, most_placing_h);
+  fault.next_step =
+      "give it more hands (placing_crew), or plan each day's pour in a job file of its own";
+  return fault;
+}
+
 std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& series,
                                          UtcTime first_batched, UtcTime last_placed) {
   const TimeZone& zone = job.site.time_zone;
@@ -365,7 +382,9 @@ Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Pra
   PourRun run;
   run.order = plan_order(job, practice.placing);
   const PlacingSpan span = span_of(run.order);
-  if (auto fault = coverage_fault(job, series, span.first_batched, span.last_placed)) {
+  auto fault = placing_fault(job, span.last_placed);
+  if (!fault) fault = coverage_fault(job, series, span.first_batched, span.last_placed);
+  if (fault) {
     reading.diagnostics.push_back(std::move(*fault));
     return reading;
   }

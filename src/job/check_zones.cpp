@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -40,10 +41,41 @@ std::string area_text(double m2, UnitSystem units) {
                                  : fmt::format("{:.3g} m²", m2);
 }
 
+std::string whole_area_text(double m2, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.0f} ft²", ft2_from_m2(m2))
+                                 : fmt::format("{:.0f} m²", m2);
+}
+
+/// What is too much of all zones together; told at the last one's shape.
+std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
+                                    const std::vector<ZonePlaces>& places, UnitSystem units) {
+  double sum_m2 = 0.0;
+  std::size_t corners = 0;
+  for (const Zone& zone : zones) {
+    if (!zone.outline.empty()) sum_m2 += area_m2(zone.outline);
+    corners += zone.outline.size();
+  }
+  if (sum_m2 <= largest_pour_m2 && corners <= most_corners) return std::nullopt;
+  Diagnostic fault{Severity::error, "zone", {}, places.back().shape, std::nullopt, {}};
+  if (corners > most_corners) {
+    fault.message =
+        fmt::format("the zones have {} corners in all, expected at most {}", corners, most_corners);
+    fault.next_step = "draw curves with fewer points";
+  } else {
+    fault.message =
+        fmt::format("the zones cover {} in all, expected at most {}",
+                    whole_area_text(sum_m2, units), whole_area_text(largest_pour_m2, units));
+    fault.next_step =
+        "check the unit of the outlines; plan each day's pour in a job file of its own";
+  }
+  return fault;
+}
+
 }  // namespace
 
 std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units) {
+  if (auto fault = sum_fault(zones, places, units)) return {std::move(*fault)};
   std::vector<Diagnostic> findings;
   const auto conflict = [&](std::size_t i, std::size_t j, SourcePosition ZonePlaces::*part,
                             std::string message, std::string next_step) {

@@ -33,6 +33,10 @@ constexpr Range lates_min{-3000.0, 3000.0};
 constexpr TomlKind book_toml{
     "mix book", "`slabtide learn` writes it; a pour that is wrong can be taken out whole"};
 
+/// More than one firm's lifetime.
+constexpr std::size_t most_mixes = 2000;
+constexpr std::size_t most_pours = 10000;
+
 std::vector<double> factor_logs(const BookedMix& mix) {
   std::vector<double> logs;
   for (const BookedPour& pour : mix.pours) {
@@ -180,16 +184,19 @@ Reading<MixBook> read_mix_book(std::string_view text) {
   std::vector<Diagnostic> findings;
   TableReader root(*tree.value, "", UnitSystem::si, findings, book_toml);
   MixBook book;
-  root.in_each("mix", [&](TableReader& table) {
+  const auto read_mix = [&](TableReader& table) {
     BookedMix mix;
     set(mix.name, table.text("name", Presence::required));
-    table.in_each("pour", [&](TableReader& pour) { mix.pours.push_back(read_pour_entry(pour)); });
+    table.in_each(
+        "pour", [&](TableReader& pour) { mix.pours.push_back(read_pour_entry(pour)); },
+        Presence::optional, most_pours);
     if (book.find(mix.name) != nullptr) {
       table.error("name", fmt::format("the mix \"{}\" is there already", printable(mix.name)),
                   "put its pours under one name");
     }
     book.mixes.push_back(std::move(mix));
-  });
+  };
+  root.in_each("mix", read_mix, Presence::optional, most_mixes);
   root.refuse_the_rest();
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
   return {std::move(book), std::move(findings)};

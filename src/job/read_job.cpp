@@ -1,11 +1,11 @@
 #include "slabtide/job/read_job.h"
 
+#include <algorithm>
 #include <array>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
-
-#include <fmt/format.h>
 
 #include "check_zones.h"
 #include "read_mix.h"
@@ -25,7 +25,6 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t most_zones = 100;
-constexpr std::size_t most_obstacles = 200;
 
 constexpr auto unit_systems =
     std::to_array<Word<UnitSystem>>({{"us", UnitSystem::us}, {"si", UnitSystem::si}});
@@ -37,7 +36,7 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
   const auto* const list = zones == nullptr ? nullptr : std::get_if<TomlArray>(&zones->value.held);
   if (list == nullptr) return {};
   std::vector<std::string> names;
-  for (const auto& zone : *list) {
+  for (const auto& zone : std::span(*list).first(std::min(list->size(), most_zones))) {
     const auto* const table = std::get_if<TomlTable>(&zone.held);
     const TomlEntry* const name = table == nullptr ? nullptr : find(*table, "name");
     if (name == nullptr) continue;
@@ -55,11 +54,7 @@ void read_zones(TableReader& root, Job& job, std::vector<Diagnostic>& findings) 
     job.zones.push_back(read_zone(table, day, job.pour.start));
     places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
   };
-  const std::size_t count = root.in_each("zone", read, Presence::required);
-  if (count > most_zones) {
-    root.error("zone", fmt::format("got {} zones, expected at most {}", count, most_zones));
-    return;
-  }
+  root.in_each("zone", read, Presence::required, most_zones);
   for (auto& finding : check_zones(job.zones, places, job.units)) {
     findings.push_back(std::move(finding));
   }
@@ -68,10 +63,6 @@ void read_zones(TableReader& root, Job& job, std::vector<Diagnostic>& findings) 
 void read_obstacles(TableReader& root, Job& job) {
   root.in_each("obstacle",
                [&](TableReader& table) { job.obstacles.push_back(read_obstacle(table)); });
-  if (job.obstacles.size() > most_obstacles) {
-    root.error("obstacle", fmt::format("got {} obstacles, expected at most {}",
-                                       job.obstacles.size(), most_obstacles));
-  }
 }
 
 void keep_practice(TableReader& root, const TomlTable& tree, std::string_view text, Job& job) {

@@ -1,10 +1,12 @@
 #include "read_zone.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
 #include <fmt/format.h>
 
+#include "check_zones.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
@@ -20,8 +22,9 @@ constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};
 constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};
 constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};
 constexpr Range absorptances{0.1, 1.0};
-/// About 1000 yd3 at 6 in: more than any crew places as one, and as many cells as a plan takes.
-constexpr double largest_m2 = m2_from_ft2(54000.0);
+/// From one end to the other, whatever the shape: a street of houses (ours). Cells are cut by a
+/// grid over all of it.
+constexpr double longest_m = m_from_ft(1000.0);
 
 constexpr auto bases = std::to_array<Word<BaseKind>>({{"gravel", BaseKind::gravel},
                                                       {"soil", BaseKind::soil},
@@ -40,17 +43,38 @@ constexpr auto colours = std::to_array<Word<Colour>>({{"grey", Colour::grey},
                                                       {"brown", Colour::brown_or_charcoal},
                                                       {"charcoal", Colour::brown_or_charcoal}});
 
+std::string length_text(double m, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.0f} ft", ft_from_m(m));
+  return fmt::format("{:.0f} m", m);
+}
+
+/// How far the outline reaches, east to west or north to south.
+double reach_m(const Outline& outline) {
+  const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
+  const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
+  return std::max(east.x_m - west.x_m, north.y_m - south.y_m);
+}
+
 std::string area_text(double m2, UnitSystem units) {
   if (units == UnitSystem::us) return fmt::format("{:.0f} ft²", ft2_from_m2(m2));
   return fmt::format("{:.0f} m²", m2);
 }
 
 bool size_stands(TableReader& table, std::string_view key, const Outline& outline) {
+  const double reach = reach_m(outline);
+  if (!(reach <= longest_m)) {
+    table.error(
+        key,
+        fmt::format("reaches over {}, expected at most {}", length_text(reach, table.units()),
+                    length_text(longest_m, table.units())),
+        "check its unit; divide what is that long into zones");
+    return false;
+  }
   const double area = area_m2(outline);
-  if (area <= largest_m2) return true;
+  if (area <= largest_pour_m2) return true;
   table.error(key,
               fmt::format("encloses {}, expected at most {}", area_text(area, table.units()),
-                          area_text(largest_m2, table.units())),
+                          area_text(largest_pour_m2, table.units())),
               "check its unit; divide what is placed as one into zones");
   return false;
 }
@@ -78,6 +102,13 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
   }
   if (has_repeat(path.line)) {
     table.error("path", "names the same point twice in a row", "leave one of the two out");
+    return false;
+  }
+  if (const double length = line_length_m(path); !(length <= longest_m)) {
+    table.error("path",
+                fmt::format("is {} long, expected at most {}", length_text(length, table.units()),
+                            length_text(longest_m, table.units())),
+                "check its unit; divide what is that long into zones");
     return false;
   }
   if (const auto fault = walk_fault(path)) {

@@ -19,6 +19,9 @@ namespace {
 /// Beyond this nothing on a site plan is meant.
 constexpr Range plan_range{-1000.0, 1000.0};
 
+/// After so many the file is not what it was taken for.
+constexpr std::size_t most_findings = 500;
+
 /// More than any outline needs; keeps the tests for crossings quick.
 constexpr std::size_t most_points = 400;
 
@@ -91,6 +94,10 @@ std::string TableReader::path_of(std::string_view key) const {
 void TableReader::report(Severity severity, std::string_view key, std::string message,
                          SourcePosition place, std::string next_step,
                          std::optional<SourcePosition> also_where) {
+  // What more there is nobody reads; the first error counts, whatever came before it.
+  if (findings_.size() >= most_findings && (severity != Severity::error || has_error(findings_))) {
+    return;
+  }
   findings_.push_back(
       {severity, path_of(key), std::move(message), place, also_where, std::move(next_step)});
 }
@@ -210,12 +217,16 @@ void TableReader::refuse_the_rest() {
   for (const auto& entry : table_.entries) {
     if (std::find(known.begin(), known.end(), entry.key) != known.end()) continue;
     const auto meant = nearest(entry.key, known);
-    const bool table = holds_table(entry.key);
+    const bool table = std::holds_alternative<TomlTable>(entry.value.held);
     report(Severity::error, entry.key, table ? "unknown table" : "unknown key", entry.where,
            meant ? fmt::format("did you mean `{}`?", *meant) : list_of_keys());
     if (meant) forget_missing(*meant);
   }
-  for (auto& [key, diagnostic] : missing_) findings_.push_back(std::move(diagnostic));
+  for (auto& [key, diagnostic] : missing_) {
+    if (findings_.size() < most_findings || !has_error(findings_)) {
+      findings_.push_back(std::move(diagnostic));
+    }
+  }
 }
 
 /// A slip in a key's spelling is one fault, not a missing key too.
@@ -449,7 +460,8 @@ std::optional<TableReader> TableReader::open_table(std::string_view key, Presenc
   return TableReader(*table, path_of(key), units_, findings_, kind_);
 }
 
-std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence presence) {
+std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence presence,
+                                                  std::size_t most) {
   const std::string header = fmt::format("[[{}]]", header_of(path_of(key)));
   const TomlEntry* const found = look_up(key);
   if (found == nullptr) {
@@ -460,6 +472,11 @@ std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence
   if (list == nullptr) {
     wrong(*found, found->value, "a list of tables, each headed " + header,
           "write the header with two brackets on each side");
+    return {};
+  }
+  if (list->size() > most) {
+    error(key, fmt::format("got {} tables {}, expected at most {}", list->size(), header, most),
+          "leave out what the pour can do without, or make it two pours");
     return {};
   }
   std::vector<TableReader> result;

@@ -25,6 +25,9 @@ struct Word {
 
 enum class Presence { optional, required };
 
+/// Of one kind in a table; more than any job has (ours).
+inline constexpr std::size_t most_tables = 200;
+
 /// Sets the field where something was read; else its default stays.
 template <class Field, class T>
 void set(Field& field, std::optional<T> read) {
@@ -84,15 +87,14 @@ class TableReader {
     child->refuse_the_rest();
     return true;
   }
-  /// Reads each [[key]] in turn; the number of them.
+  /// Reads each [[key]] in turn; none of them where they are more than `most`.
   template <class Read>
-  std::size_t in_each(std::string_view key, Read read, Presence presence = Presence::optional) {
-    auto children = open_tables(key, presence);
-    for (auto& child : children) {
+  void in_each(std::string_view key, Read read, Presence presence = Presence::optional,
+               std::size_t most = most_tables) {
+    for (auto& child : open_tables(key, presence, most)) {
       read(child);
       child.refuse_the_rest();
     }
-    return children.size();
   }
 
   /// For tables [[key]] that may also be said to be none by `none_key = []`: true where either is
@@ -160,7 +162,7 @@ class TableReader {
   std::optional<std::size_t> index_of(const TomlEntry& entry, const TomlValue& value,
                                       const std::vector<std::string_view>& words);
   std::optional<TableReader> open_table(std::string_view key, Presence presence);
-  std::vector<TableReader> open_tables(std::string_view key, Presence presence);
+  std::vector<TableReader> open_tables(std::string_view key, Presence presence, std::size_t most);
   std::string path_of(std::string_view key) const;
   void forget_missing(std::string_view spelling);
   std::string list_of_keys() const;
