@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/files.h"
+#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 
@@ -15,10 +16,10 @@ std::string book_path(const ParsedLine& line, const std::string& job_path) {
 }
 
 std::optional<MixBook> load_book(const std::string& path, std::ostream& err) {
-  if (!std::filesystem::exists(path)) return MixBook{};
+  if (is_missing(path)) return MixBook{};
   const FileText file = read_file(path);
   if (!file.text) {
-    err << fmt::format("{}: {}\n  {}\n", path, file.error.message, file.error.next_step);
+    err << fmt::format("{}: {}\n  {}\n", printable(path), file.error.message, file.error.next_step);
     return std::nullopt;
   }
   Reading<MixBook> reading = read_mix_book(*file.text);

@@ -6,6 +6,7 @@
 #include <boost/program_options.hpp>
 
 #include "slabtide/core/text.h"
+#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 
@@ -45,8 +46,22 @@ std::string unknown_option(const CommandLine& command, std::string_view given) {
   for (const Option& option : command.options) known.emplace_back(option.name);
   known.emplace_back("help");
   const auto meant = nearest(name, known);
-  return fmt::format("there is no option --{}{}", name,
+  return fmt::format("there is no option --{}{}", printable(name),
                      meant ? fmt::format("; did you mean --{}?", *meant) : std::string());
+}
+
+std::string missing_value(const CommandLine& command, std::string_view given) {
+  given.remove_prefix(std::min(given.find_first_not_of('-'), given.size()));
+  const std::string_view name = given.substr(0, given.find('='));
+  const Option* const option = option_named(command, name);
+  return option == nullptr || option->argument.empty()
+             ? fmt::format("--{} takes no value", name)
+             : fmt::format("--{0} has no value; write --{0} {1}", name, option->argument);
+}
+
+/// A word that looks like an option of one letter, of which there are none.
+bool is_short_option(const std::string& word) {
+  return word.size() == 2 && word.front() == '-' && word.back() >= 'A';
 }
 
 std::optional<std::string> count_fault(const CommandLine& command, const ParsedLine& line) {
@@ -57,11 +72,15 @@ std::optional<std::string> count_fault(const CommandLine& command, const ParsedL
     }
   }
   const auto& operands = line.operands();
+  const auto dash = std::find_if(operands.begin(), operands.end(), is_short_option);
+  if (dash != operands.end()) {
+    return fmt::format("there is no option {}: options are whole words, such as --help", *dash);
+  }
   if (command.operand.empty() && !operands.empty()) {
-    return fmt::format("'{}' is one word too many", operands.front());
+    return fmt::format("'{}' is one word too many", printable(operands.front()));
   }
   if (!command.operand.empty() && operands.size() > command.most_operands) {
-    return fmt::format("'{}' is one word too many: {}", operands[command.most_operands],
+    return fmt::format("'{}' is one word too many: {}", printable(operands[command.most_operands]),
                        command.most_operands == 1
                            ? fmt::format("one {} at a time", command.operand)
                            : fmt::format("slabtide {} {}", command.name, command.operand));
@@ -119,6 +138,9 @@ LineReading read_line(const CommandLine& command, const std::vector<std::string>
     }
   } catch (const po::unknown_option& fault) {
     reading.fault = unknown_option(command, fault.get_option_name());
+    return reading;
+  } catch (const po::invalid_command_line_syntax& fault) {
+    reading.fault = missing_value(command, fault.get_option_name());
     return reading;
   } catch (const po::error& fault) {
     reading.fault = fault.what();

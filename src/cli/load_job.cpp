@@ -13,6 +13,7 @@
 #include "slabtide/cli/book_file.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/units.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
 #include "slabtide/job/zone_order.h"
@@ -72,7 +73,7 @@ class Loader {
 
   bool read_own_journal() {
     const std::string path = journal_path(path_);
-    if (!fs::exists(path)) return true;
+    if (is_missing(path)) return true;
     auto file = read(path);
     if (!file) return false;
     Reading<Journal> reading = read_journal(file->text, job_);
@@ -110,7 +111,7 @@ class Loader {
     const auto units = line_.text("units");
     if (!units) return true;
     if (*units != "us" && *units != "si") {
-      return refuse(fmt::format("--units: got '{}', expected us or si", *units));
+      return refuse(fmt::format("--units: got '{}', expected us or si", printable(*units)));
     }
     job_.units = *units == "us" ? UnitSystem::us : UnitSystem::si;
     return true;
@@ -156,7 +157,8 @@ class Loader {
     if (const auto text = line_.text("now")) {
       const auto instant = parse_instant(*text);
       if (!instant) {
-        return refuse(fmt::format("--now: got '{}', expected 2026-05-13T18:00", *text));
+        return refuse(fmt::format("--now: got '{}', expected a time such as 2026-05-13T18:00",
+                                  printable(*text)));
       }
       now_ = instant->offset ? instant->local - *instant->offset
                              : job_.site.time_zone.utc_from_local(instant->local).utc;
@@ -178,7 +180,7 @@ class Loader {
   std::optional<NamedText> read(const std::string& path) {
     FileText file = read_file(path);
     if (file.text) return NamedText{path, std::move(*file.text)};
-    err_ << fmt::format("{}: {}\n", path, file.error.message);
+    err_ << fmt::format("{}: {}\n", printable(path), file.error.message);
     if (!file.error.next_step.empty()) err_ << "  " << file.error.next_step << "\n";
     exit_code_ = exit_input_wrong;
     return std::nullopt;

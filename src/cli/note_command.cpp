@@ -12,6 +12,7 @@
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/job/journal_line.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/read_journal.h"
@@ -90,7 +91,7 @@ class Note {
   }
 
   bool could_not(const std::string& path, const FileError& error) {
-    err_ << fmt::format("{}: {}\n", path, error.message);
+    err_ << fmt::format("{}: {}\n", printable(path), error.message);
     if (!error.next_step.empty()) err_ << "  " << error.next_step << "\n";
     code_ = exit_could_not;
     return false;

@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/files.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/report/calendar.h"
 #include "slabtide/report/csv_plan.h"
 #include "slabtide/report/json_check_back.h"
@@ -113,7 +114,7 @@ int write_files(const std::vector<MadeFile>& files, std::ostream& err) {
   for (const MadeFile& file : files) {
     const auto fault = replace_file(file.path, file.text);
     if (!fault) continue;
-    err << fmt::format("{}: {}\n", file.path, fault->message);
+    err << fmt::format("{}: {}\n", printable(file.path), fault->message);
     if (!fault->next_step.empty()) err << "  " << fault->next_step << "\n";
     return exit_could_not;
   }

@@ -7,6 +7,7 @@
 
 #include "slabtide/cli/commands.h"
 #include "slabtide/core/text.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {
@@ -34,7 +35,7 @@ int unknown_command(const std::string& word, std::ostream& err) {
   for (const Command& command : commands()) names.push_back(command.line().name);
   const std::vector<std::string_view> known(names.begin(), names.end());
   const auto meant = nearest(word, known);
-  err << fmt::format("slabtide: there is no command '{}'{}\n", word,
+  err << fmt::format("slabtide: there is no command '{}'{}\n", printable(word),
                      meant ? fmt::format("; did you mean {}?", *meant) : std::string());
   err << "  slabtide --help lists the commands\n";
   return exit_input_wrong;

@@ -331,6 +331,12 @@ FileText read_file(const fs::path& path, std::size_t limit_bytes) {
   return {std::move(text), {}};
 }
 
+bool is_missing(const fs::path& path) {
+  struct stat status {};
+  return ::stat(path.c_str(), &status) != 0 &&
+         (errno == ENOENT || errno == ENOTDIR || errno == ENAMETOOLONG);
+}
+
 std::optional<FileError> replace_file(const fs::path& path, std::string_view text) {
   struct stat status {};
   if (::stat(path.c_str(), &status) == 0) {

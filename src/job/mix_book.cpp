@@ -84,8 +84,8 @@ BookedPour read_pour_entry(TableReader& table) {
   set(pour.job, table.text("job", Presence::required));
   set(pour.site, table.text("site", Presence::required));
   set(pour.date, read_date(table, "date", Presence::required));
-  set(pour.set_factor,
-      table.number("set_factor", set_factors, "on the set times", Presence::required));
+  set(pour.set_factor, table.number("set_factor", set_factors, "times the set times as described",
+                                    Presence::required));
   set(pour.readings, table.whole_number("readings", reading_counts));
   pour.air_k = table.number("air_k", air_biases_k, "kelvin");
   pour.late_min = read_minutes(table);

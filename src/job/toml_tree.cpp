@@ -163,6 +163,19 @@ std::string what_failed(std::string_view description) {
   return std::string(description.substr(0, description.find(" (TOML_")));
 }
 
+std::string what_failed_in_words(std::string_view description) {
+  const std::string words = what_failed(description);
+  constexpr std::string_view again = "cannot redefine existing";
+  if (words.find("could not determine value type") != std::string::npos) {
+    return "a value that is no number, no list and no text in quotation marks";
+  }
+  if (words.find(again) != std::string::npos) {
+    return fmt::format("{} is there already",
+                       words.substr(std::min(words.find('\''), words.size())));
+  }
+  return words;
+}
+
 /// Lines opened by a header, with the name the header starts with.
 using HeaderLines = std::map<std::size_t, std::string_view>;
 
@@ -200,12 +213,17 @@ std::string without_first_name(std::string_view header) {
 Reading<TomlTable> read_toml(std::string_view text, const TomlKind& kind) {
   if (auto found = text_fault(text, kind)) return {std::nullopt, {std::move(*found)}};
   try {
-    const toml::table parsed = toml::parse(text);
-    return {TreeBuilder(text).table_of(parsed), {}};
+    TomlTable tree = TreeBuilder(text).table_of(toml::parse(text));
+    if (kind.name != job_toml.name && find(tree, "site") != nullptr) {
+      return {std::nullopt,
+              {fault(fmt::format("this is a job file, expected a {}", kind.name), {1, 1},
+                     std::string(kind.advice))}};
+    }
+    return {std::move(tree), {}};
   } catch (const toml::parse_error& error) {
     return {
         std::nullopt,
-        {fault(fmt::format("this is not TOML: {}", what_failed(error.description())),
+        {fault(fmt::format("this is not TOML: {}", what_failed_in_words(error.description())),
                place_of(error.source()),
                fmt::format("text stands in quotation marks, a list in [ ], and no key twice; {}",
                            kind.advice))}};

@@ -26,6 +26,9 @@ inline constexpr std::size_t largest_input_bytes = std::size_t{8} * 1024 * 1024;
 FileText read_file(const std::filesystem::path& path,
                    std::size_t limit_bytes = largest_input_bytes);
 
+/// Whether there is nothing of that name. What cannot be told counts as there: reading it says why.
+bool is_missing(const std::filesystem::path& path);
+
 /// Writes beside `path` and renames over it, so that `path` holds the old text or the new
 /// one, never a part. Follows a symbolic link and keeps an existing file's permissions.
 /// A terminal, pipe or device is written to directly. Empty result: done.
