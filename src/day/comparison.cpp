@@ -6,7 +6,7 @@
 #include <string>
 #include <tuple>
 
-#include "parallel.h"
+#include "core/parallel.h"
 
 namespace slabtide {
 

@@ -2,7 +2,7 @@
 
 #include <stdexcept>
 
-#include "parallel.h"
+#include "core/parallel.h"
 
 namespace slabtide {
 

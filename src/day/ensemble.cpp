@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <mutex>
 
-#include "parallel.h"
+#include "core/parallel.h"
 #include "quick_solver.h"
 #include "slabtide/day/corners.h"
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "slabtide/slab/setting.h"
+#include "slab/bleed-inl.h"
 
 namespace slabtide {
 namespace {
@@ -15,8 +15,6 @@ constexpr double entrained_air_share = 0.04;  // from here on air holds bleeding
 constexpr double entrained_air_factor = 0.6;  // ours
 constexpr double fume_factor = 0.25;          // ours
 
-constexpr double bleeding_over_at = 0.75;  // of the set age at initial set: ours
-
 }  // namespace
 
 double total_bleed_kg_m2_per_mm(const Mix& mix) {
@@ -27,9 +25,7 @@ double total_bleed_kg_m2_per_mm(const Mix& mix) {
 }
 
 double bleed_share(double set_age_h, const SettingParameters& setting) {
-  const double s = set_age_h / initial_set_age_h(setting);
-  const double left = std::clamp(1.0 - s / bleeding_over_at, 0.0, 1.0);
-  return 1.0 - left * left;
+  return HWY_NAMESPACE::bleed_share(set_age_h, setting);
 }
 
 }  // namespace slabtide

@@ -1,16 +1,15 @@
 #include "slabtide/slab/column.h"
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 #include <cstddef>
-#include <exception>
 #include <stdexcept>
-#include <thread>
+#include <utility>
 
 #include <fmt/format.h>
 
-#include "slabtide/slab/column_solver.h"
+#include "core/parallel.h"
+#include "slab/column_batch.h"
 
 namespace slabtide {
 namespace {
@@ -83,32 +82,13 @@ void check_cases(std::span<const ColumnCase> cases, const SiteWeather& weather, 
   }
 }
 
-std::size_t thread_count(const SolverSettings& settings, std::size_t cases) {
-  const std::size_t wanted = settings.threads > 0 ? static_cast<std::size_t>(settings.threads)
-                                                  : std::thread::hardware_concurrency();
-  return std::clamp<std::size_t>(wanted, 1, std::max<std::size_t>(cases, 1));
-}
+using CasePointers = std::vector<const ColumnCase*>;
 
-/// Runs `solve(i)` for every i below `count`, each on whichever thread is free; the first
-/// error stops the rest and is thrown here.
-template <class Solve>
-void for_each_case(std::size_t count, std::size_t threads, const Solve& solve) {
-  std::atomic<std::size_t> next{0};
-  std::vector<std::exception_ptr> errors(threads);
-  const auto work = [&](std::size_t thread) {
-    try {
-      for (std::size_t i = next++; i < count; i = next++) solve(i);
-    } catch (...) {
-      errors[thread] = std::current_exception();
-      next = count;
-    }
-  };
-  std::vector<std::thread> helpers;
-  for (std::size_t i = 1; i < threads; ++i) helpers.emplace_back(work, i);
-  work(0);
-  for (std::thread& helper : helpers) helper.join();
-  for (const std::exception_ptr& error : errors)
-    if (error) std::rethrow_exception(error);
+CasePointers pointers_to(std::span<const ColumnCase> cases) {
+  CasePointers pointers;
+  pointers.reserve(cases.size());
+  for (const ColumnCase& each : cases) pointers.push_back(&each);
+  return pointers;
 }
 
 }  // namespace
@@ -119,10 +99,19 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
   check_weather(weather);
   check_settings(settings, weather);
   check_cases(cases, weather, end_s(settings, weather));
-  std::vector<ColumnHistory> histories(cases.size());
-  for_each_case(cases.size(), thread_count(settings, cases.size()), [&](std::size_t i) {
-    histories[i] = solve_column(cases[i], weather, settings).history;
+  const ColumnBatch batch(weather, settings);
+  const CasePointers pointers = pointers_to(cases);
+  std::vector<ColumnSolution> solutions(cases.size());
+  const std::size_t lanes = lanes_at_once();
+  in_parallel((cases.size() + lanes - 1) / lanes, settings.threads, [&](std::size_t i) {
+    const std::size_t first = i * lanes;
+    const std::size_t count = std::min(lanes, cases.size() - first);
+    solve_side_by_side(batch, std::span(pointers).subspan(first, count),
+                       std::span(solutions).subspan(first, count));
   });
+  std::vector<ColumnHistory> histories;
+  histories.reserve(solutions.size());
+  for (ColumnSolution& each : solutions) histories.push_back(std::move(each.history));
   return histories;
 }
 

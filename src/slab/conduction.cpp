@@ -1,11 +1,29 @@
 #include "slabtide/slab/conduction.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numeric>
 #include <stdexcept>
 #include <utility>
 
+#include "slab/conduction-inl.h"
+
 namespace slabtide {
 namespace {
+
+namespace formula = HWY_NAMESPACE;
+
+constexpr std::size_t work_rows = 7;
+
+/// A law as the shared formulas ask it.
+struct FormulaLaw {
+  const SurfaceLaw& law;
+
+  formula::FluxOf<double> operator()(double outer_c, Stage stage) const {
+    const SurfaceFlux flux = law(outer_c, stage);
+    return {flux.w_m2, flux.slope_w_m2k};
+  }
+};
 
 constexpr double layer_slack = 1.0e-9;  // rounding allowed between layers and faces
 
@@ -87,73 +105,58 @@ ConductionColumn::ConductionColumn(ConductionGrid grid, ConductionBottom bottom,
   const std::size_t n = grid_.cells();
   if (n == 0 || cells_c_.size() != n)
     throw std::invalid_argument("conduction column: not one temperature a cell");
-  for (std::vector<double>* each : {&start_c_, &base_c_, &source_w_m2_, &rate_w_m2k_, &inverse_,
-                                    &from_above_, &from_below_, &eliminated_c_})
-    each->assign(n, 0.0);
+  conductance_w_m2k_ = grid_.conductance_w_m2k;
+  if (bottom_.kind == BottomKind::insulated) conductance_w_m2k_.back() = 0.0;
+  work_.assign(work_rows * n, 0.0);
   surface_c_ = outer_c_ = cells_c_.front();
 }
 
 double ConductionColumn::stored_j_m2() const {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < cells_c_.size(); ++i) sum += grid_.capacity_j_m2k[i] * cells_c_[i];
-  return sum;
+  return std::transform_reduce(cells_c_.begin(), cells_c_.end(), grid_.capacity_j_m2k.begin(), 0.0);
 }
+
+/// The rows of the shared formulas, in this column's memory.
+class ConductionColumn::Rows : public formula::ConductionRows<double> {
+ public:
+  explicit Rows(ConductionColumn& column) {
+    cells = column.cells_c_.size();
+    capacity_j_m2k = {column.grid_.capacity_j_m2k.data()};
+    conductance_w_m2k = {column.conductance_w_m2k_.data()};
+    cells_c = {column.cells_c_.data()};
+    bottom_c = column.bottom_.fixed_c;
+    double* next = column.work_.data();
+    for (auto* each : {&stage_c, &rate_w_m2k, &inverse, &from_above, &from_below, &source_w_m2,
+                       &eliminated_c}) {
+      *each = {next};
+      next += cells;
+    }
+  }
+};
 
 void ConductionColumn::set_step(double step_s) {
   if (!(step_s > 0.0)) throw std::invalid_argument("conduction column: a step of no length");
   if (step_s == step_s_) return;
   step_s_ = step_s;
-  const std::size_t n = cells_c_.size();
-  const std::vector<double>& g = grid_.conductance_w_m2k;
-  for (std::size_t i = n; i-- > 0;) {
-    const bool last = i + 1 == n;
-    rate_w_m2k_[i] = grid_.capacity_j_m2k[i] / (stage_gamma * step_s);
-    const double below = last && bottom_.kind == BottomKind::insulated ? 0.0 : g[i + 1];
-    const double eliminated = last ? 0.0 : g[i + 1] * from_above_[i + 1];
-    inverse_[i] = 1.0 / (rate_w_m2k_[i] + g[i] + below - eliminated);
-    from_above_[i] = g[i] * inverse_[i];
-    from_below_[i] = below * inverse_[i];
+  formula::factor(Rows(*this), step_s);
+}
+
+void ConductionColumn::settle_surface(const SurfaceLaw& law) {
+  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0};
+  formula::settle_surface(Rows(*this), FormulaLaw{law}, surface);
+  surface_c_ = surface.surface_c;
+  outer_c_ = surface.outer_c;
+}
+
+StepResult ConductionColumn::step(const SurfaceLaw& law, std::span<const double> source_j_m2) {
+  const Rows rows(*this);
+  for (std::size_t i = 0; i < source_j_m2.size(); ++i) {
+    rows.source_w_m2.put(i, source_j_m2[i] / step_s_);
   }
-}
-
-void ConductionColumn::begin_step(std::span<const double> source_j_m2) {
-  start_c_ = cells_c_;
-  base_c_ = cells_c_;
-  for (std::size_t i = 0; i < source_j_m2.size(); ++i) source_w_m2_[i] = source_j_m2[i] / step_s_;
-}
-
-/// The second stage departs from start + (1 - gamma) step dT/dt(first stage).
-void ConductionColumn::between_stages() {
-  constexpr double weight = (1.0 - stage_gamma) / stage_gamma;
-  for (std::size_t i = 0; i < cells_c_.size(); ++i)
-    base_c_[i] = start_c_[i] + weight * (cells_c_[i] - start_c_[i]);
-}
-
-/// From the bottom up: each cell as eliminated + from_above times the node above it.
-ConductionColumn::Response ConductionColumn::eliminate() {
-  const std::size_t n = cells_c_.size();
-  for (std::size_t i = 0; i < n; ++i)
-    eliminated_c_[i] = (rate_w_m2k_[i] * base_c_[i] + source_w_m2_[i]) * inverse_[i];
-  double below_c = bottom_.fixed_c;  // its weight is 0 where the bottom is insulated
-  for (std::size_t i = n; i-- > 0;) {
-    eliminated_c_[i] += from_below_[i] * below_c;
-    below_c = eliminated_c_[i];
-  }
-  const double g = grid_.conductance_w_m2k[0];
-  return {g * eliminated_c_[0], g * (1.0 - from_above_[0])};
-}
-
-void ConductionColumn::substitute() {
-  double above_c = surface_c_;
-  for (std::size_t i = 0; i < cells_c_.size(); ++i) {
-    above_c = eliminated_c_[i] + from_above_[i] * above_c;
-    cells_c_[i] = above_c;
-  }
-}
-
-double ConductionColumn::bottom_w_m2() const {
-  if (bottom_.kind == BottomKind::insulated) return 0.0;
-  return grid_.conductance_w_m2k.back() * (bottom_.fixed_c - cells_c_.back());
+  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0};
+  const auto moved = formula::step_columns(rows, FormulaLaw{law}, step_s_, surface);
+  surface_c_ = surface.surface_c;
+  outer_c_ = surface.outer_c;
+  return {moved.surface_j_m2, moved.bottom_j_m2};
 }
 
 }  // namespace slabtide

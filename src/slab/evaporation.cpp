@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slab/evaporation-inl.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/setting.h"
 
 namespace slabtide {
 namespace {
 
-// Menzel 1954, psi and mph. From memory.
-constexpr double menzel_scale = 0.44;
-constexpr double menzel_still = 0.253;
-constexpr double menzel_wind_per_mph = 0.096;
+namespace formula = HWY_NAMESPACE;
 
 // Uno 1998, eq. in °C and km/h, and in °F and mph. Published.
 constexpr double uno_exponent = 2.5;
@@ -21,13 +18,6 @@ constexpr double uno_si_offset_c = 18.0;
 constexpr double uno_si_wind_km_h = 4.0;
 constexpr double uno_us_scale = 1.0e-6;
 constexpr double uno_us_wind_per_mph = 0.4;
-
-constexpr double wetness_after_final_set = 0.1;  // ours
-constexpr double wetness_under_film = 0.05;      // ours
-
-double wind_term(double wind_mph) {
-  return menzel_scale * (menzel_still + menzel_wind_per_mph * wind_mph);
-}
 
 /// (t^2.5); colder than the formula's zero counts as that zero.
 double uno_power(double t) { return std::pow(std::max(t, 0.0), uno_exponent); }
@@ -41,11 +31,11 @@ double menzel_evaporation_kg_m2_h(double surface_vapour_pa, double air_vapour_pa
 
 double menzel_evaporation_lb_ft2_h(double surface_vapour_psi, double air_vapour_psi,
                                    double wind_mph) {
-  return std::max(0.0, wind_term(wind_mph) * (surface_vapour_psi - air_vapour_psi));
+  return std::max(0.0, formula::menzel_wind_term(wind_mph) * (surface_vapour_psi - air_vapour_psi));
 }
 
 double menzel_coefficient_kg_m2_h_pa(double wind_m_s) {
-  return kg_m2_h_from_lb_ft2_h(wind_term(mph_from_m_s(wind_m_s))) / pa_per_psi;
+  return formula::menzel_coefficient_kg_m2_h_pa(wind_m_s);
 }
 
 double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_share,
@@ -69,11 +59,7 @@ EvaporationFlag evaporation_flag(double rate_kg_m2_h, bool hardly_bleeds) {
 }
 
 double surface_wetness(double set_age_h, const SettingParameters& setting, bool film_on) {
-  const double initial_h = initial_set_age_h(setting);
-  const double dried =
-      std::clamp((set_age_h - initial_h) / (final_set_age_h(setting) - initial_h), 0.0, 1.0);
-  const double wetness = 1.0 - (1.0 - wetness_after_final_set) * dried;
-  return film_on ? std::min(wetness, wetness_under_film) : wetness;
+  return formula::surface_wetness(set_age_h, setting, film_on);
 }
 
 }  // namespace slabtide

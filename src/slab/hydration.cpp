@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slab/hydration-inl.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/arrhenius.h"
 
 namespace slabtide {
 namespace {
 
-constexpr double reference_k = 294.25;  // 21.1 °C, Schindler & Folliard 2005
 constexpr double joules_per_kg_per_j_g = 1000.0;
 
 /// Mass fractions of a cement by Bogue, and its Blaine fineness.
@@ -132,13 +131,11 @@ HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction
 }
 
 double hydration_rate(double concrete_c, double activation_energy_j_mol) {
-  return arrhenius_factor(concrete_c, reference_k, activation_energy_j_mol);
+  return HWY_NAMESPACE::hydration_rate(concrete_c, activation_energy_j_mol);
 }
 
 double hydration_degree(double equivalent_age_h, const HydrationParameters& hydration) {
-  const double age_h = equivalent_age_h - hydration.shift_h;
-  if (!(age_h > 0.0)) return 0.0;
-  return hydration.alpha_u * std::exp(-std::pow(hydration.tau_h / age_h, hydration.beta));
+  return HWY_NAMESPACE::hydration_degree(equivalent_age_h, hydration);
 }
 
 double heat_capacity_of_hydration_j_m3(const HydrationParameters& hydration) {

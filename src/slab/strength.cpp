@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "slabtide/core/units.h"
+#include "slab/strength-inl.h"
 #include "slabtide/slab/setting.h"
 
 namespace slabtide {
@@ -26,10 +26,7 @@ StrengthParameters strength_parameters(double specified_psi, const SettingParame
 }
 
 double strength_psi(double set_age_h, const StrengthParameters& strength) {
-  const double age_h = set_age_h - strength.start_set_age_h;
-  if (!(age_h > 0.0)) return 0.0;
-  const double grown = strength.rate_per_day * age_h / hours_per_day;
-  return strength.ultimate_psi * grown / (1.0 + grown);
+  return HWY_NAMESPACE::strength_psi(set_age_h, strength);
 }
 
 double tensile_strength_psi(double strength_psi) {

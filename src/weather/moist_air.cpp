@@ -4,19 +4,10 @@
 #include <cmath>
 #include <stdexcept>
 
-#include "slabtide/core/units.h"
+#include "weather/moist_air-inl.h"
 
 namespace slabtide {
 namespace {
-
-// Hyland & Wexler 1983 over liquid water: ln p = c8/K + c9 + c10 K + c11 K² + c12 K³ + c13 ln K,
-// numbered as in ASHRAE Fundamentals, psychrometrics, eq. 6.
-constexpr double c8_k = -5800.2206;
-constexpr double c9 = 1.3914993;
-constexpr double c10_per_k = -0.048640239;
-constexpr double c11_per_k2 = 4.1764768e-5;
-constexpr double c12_per_k3 = -1.4452093e-8;
-constexpr double c13 = 6.5459673;
 
 constexpr double coldest_c = -100.0;
 constexpr double hottest_c = 200.0;
@@ -33,9 +24,6 @@ constexpr double pressure_exponent = 5.2559;
 constexpr double lowest_m = -5000.0;
 constexpr double highest_m = 11000.0;
 
-constexpr double latent_heat_at_0c_j_kg = 2500.8e3;
-constexpr double latent_heat_slope_j_kgk = 2.36e3;
-
 void require_within(double value, double low, double high, const char* message) {
   if (!(value >= low && value <= high)) throw std::invalid_argument(message);
 }
@@ -50,9 +38,7 @@ double magnus_exponent(double air_c) {
 
 double saturation_pressure_pa(double air_c) {
   require_within(air_c, coldest_c, hottest_c, "saturation pressure: not within -100 to 200 °C");
-  const double k = kelvin_from_celsius(air_c);
-  return std::exp(c8_k / k + c9 + k * (c10_per_k + k * (c11_per_k2 + k * c12_per_k3)) +
-                  c13 * std::log(k));  // eq. 6
+  return HWY_NAMESPACE::saturation_pressure_pa(air_c);
 }
 
 double vapour_pressure_pa(double dew_point_c) { return saturation_pressure_pa(dew_point_c); }
@@ -76,7 +62,7 @@ double air_pressure_pa(double elevation_m) {
 
 double latent_heat_j_kg(double water_c) {
   if (!std::isfinite(water_c)) throw std::invalid_argument("latent heat: not a number");
-  return latent_heat_at_0c_j_kg - latent_heat_slope_j_kgk * water_c;
+  return HWY_NAMESPACE::latent_heat_j_kg(water_c);
 }
 
 }  // namespace slabtide

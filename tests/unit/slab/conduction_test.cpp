@@ -68,7 +68,7 @@ TEST_CASE("steady heat flow through layers is the sum of resistances") {
   ConductionColumn column(conduction_grid(faces, layers), {BottomKind::fixed_temperature, 0.0},
                           std::vector<double>(10, 0.0));
   column.set_step(3600.0);
-  StepResult<SurfaceFlux> last;
+  StepResult last;
   for (int i = 0; i < 200; ++i) last = column.step(Held{10.0}, {});
   const double expected_w_m2 = 10.0 / (0.05 / 2.0 + 0.05 / 0.04);
   CHECK(last.surface_j_m2 / 3600.0 == doctest::Approx(expected_w_m2).epsilon(1e-6));
@@ -79,7 +79,7 @@ TEST_CASE("a cover's resistance counts in a steady flow") {
   ConductionColumn column = wall(BottomKind::fixed_temperature, 0.0, 0.0);
   column.set_cover(0.15);
   column.set_step(3600.0);
-  StepResult<SurfaceFlux> last;
+  StepResult last;
   for (int i = 0; i < 200; ++i) last = column.step(Held{10.0}, {});
   CHECK(last.surface_j_m2 / 3600.0 == doctest::Approx(10.0 / (0.15 + 0.05)).epsilon(1e-6));
   CHECK(column.outer_c() == doctest::Approx(10.0));

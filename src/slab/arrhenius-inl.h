@@ -1,0 +1,28 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_ARRHENIUS_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_ARRHENIUS_INL_H
+#undef SLABTIDE_SLAB_ARRHENIUS_INL_H
+#else
+#define SLABTIDE_SLAB_ARRHENIUS_INL_H
+#endif
+
+#include "slab/numbers-inl.h"
+#include "slabtide/core/units.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+constexpr double gas_constant_j_molk = 8.314462618;  // CODATA 2018
+
+template <class Number>
+Number arrhenius_factor(Number concrete_c, double reference_k, Number activation_energy_j_mol) {
+  return exp(activation_energy_j_mol * (1.0 / gas_constant_j_molk) *
+             (1.0 / reference_k - 1.0 / kelvin_from_celsius(concrete_c)));
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

@@ -1,0 +1,60 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_CONVECTION_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_CONVECTION_INL_H
+#undef SLABTIDE_SLAB_CONVECTION_INL_H
+#else
+#define SLABTIDE_SLAB_CONVECTION_INL_H
+#endif
+
+#include "slab/numbers-inl.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+// EnergyPlus Engineering Reference: DOE-2 with MoWiTT's windward coefficients, and TARP natural
+// convection on a horizontal surface facing up.
+constexpr double forced_scale = 3.26;
+constexpr double forced_exponent = 0.89;
+constexpr double roughness_concrete = 1.52;
+constexpr double natural_warmer = 9.482 / 6.283;  // cos of tilt 1: 7.283 - 1
+constexpr double natural_cooler = 1.810 / 2.382;  // 1.382 + 1
+constexpr double still_k = 1.0e-9;  // below this difference the slope of |dT|^(1/3) is left out
+
+template <class Number>
+struct ConvectionOf {
+  Number h_w_m2k;
+  Number slope_w_m2k2;
+};
+
+template <class Number>
+Number forced_convection_w_m2k(Number wind_m_s) {
+  constexpr double calm_m_s = 1.0e-30;  // a power has no value for 0
+  return select(wind_m_s > calm_m_s,
+                forced_scale * pow(max(wind_m_s, Number(calm_m_s)), Number(forced_exponent)),
+                Number(0.0));
+}
+
+template <class Number>
+ConvectionOf<Number> doe2_convection(Number surface_less_air_k, Number forced_w_m2k) {
+  constexpr double none_w_m2k = 1.0e-30;  // so that nothing is divided by 0
+  const Number size_k = abs(surface_less_air_k);
+  const Number natural =
+      select(surface_less_air_k > 0.0, Number(natural_warmer), Number(natural_cooler)) *
+      cbrt(size_k);
+  const Number combined = sqrt(natural * natural + forced_w_m2k * forced_w_m2k);
+  const Number h = natural + roughness_concrete * (combined - natural);
+  const Number natural_size_slope = natural / (3.0 * max(size_k, Number(still_k)));
+  const Number natural_slope =
+      select(surface_less_air_k > 0.0, natural_size_slope, -natural_size_slope);
+  const Number slope =
+      natural_slope *
+      (1.0 + roughness_concrete * (natural / max(combined, Number(none_w_m2k)) - 1.0));
+  return {h, select(size_k > still_k, slope, Number(0.0))};
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

@@ -1,0 +1,75 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_NUMBERS_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_NUMBERS_INL_H
+#undef SLABTIDE_SLAB_NUMBERS_INL_H
+#else
+#define SLABTIDE_SLAB_NUMBERS_INL_H
+#endif
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+#include <hwy/highway.h>
+
+#include "slabtide/core/units.h"
+
+// The formulas are written once, over any kind of number. This is what they ask of a number,
+// answered for double; lanes-inl.h answers for several columns at once.
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+inline double exp(double x) { return std::exp(x); }
+inline double log(double x) { return std::log(x); }
+inline double sqrt(double x) { return std::sqrt(x); }
+inline double abs(double x) { return std::abs(x); }
+inline double pow(double x, double y) { return std::pow(x, y); }
+inline double cbrt(double x) { return std::cbrt(x); }
+inline double max(double x, double y) { return std::max(x, y); }
+inline double min(double x, double y) { return std::min(x, y); }
+inline double select(bool which, double yes, double no) { return which ? yes : no; }
+inline bool both(bool a, bool b) { return a && b; }
+inline bool either(bool a, bool b) { return a || b; }
+inline bool any(bool a) { return a; }
+
+template <class Number>
+Number clamp(Number x, double low, double high) {
+  return min(max(x, Number(low)), Number(high));
+}
+
+template <class Number>
+Number kelvin_from_celsius(Number c) {
+  return c + slabtide::kelvin_from_celsius(0.0);
+}
+
+/// How many columns a number speaks for, and how it lies in memory.
+template <class Number>
+struct Memory;
+
+template <>
+struct Memory<double> {
+  static constexpr std::size_t columns = 1;
+  static double load(const double* from) { return *from; }
+  static void store(double value, double* to) { *to = value; }
+};
+
+/// Numbers side by side in memory, such as one a cell.
+template <class Number>
+struct Row {
+  double* data = nullptr;
+
+  Number operator[](std::size_t i) const {
+    return Memory<Number>::load(data + i * Memory<Number>::columns);
+  }
+  void put(std::size_t i, Number value) const {
+    Memory<Number>::store(value, data + i * Memory<Number>::columns);
+  }
+};
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif
