@@ -36,39 +36,49 @@ ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& 
   }
 }
 
-/// Room for the shortest steps throughout, so that the time loop never allocates.
 ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                               std::span<ColumnSolution> solutions)
-    : solutions_(solutions) {
-  const SolverSettings& settings = batch.settings;
-  const double shortest_s =
-      std::min(std::max(settings.early_step_s, record_every_s), settings.late_step_s);
-  for (std::size_t i = 0; i < cases.size(); ++i) {
-    const auto most =
-        static_cast<std::size_t>((batch.end_s - cases[i]->placed_s) / shortest_s) + 4;
-    for (std::vector<double>* each : series_of(solutions[i].history)) each->reserve(most);
-  }
+                               std::span<ColumnSolution> solutions, std::size_t lanes)
+    : solutions_(solutions), lanes_(lanes) {
+  const double shortest_s = std::min(batch.settings.early_step_s, batch.settings.late_step_s);
+  const auto first = std::min_element(
+      cases.begin(), cases.end(),
+      [](const ColumnCase* a, const ColumnCase* b) { return a->placed_s < b->placed_s; });
+  // No step is shorter but the last of each lane.
+  const auto most = static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) +
+                    lanes + 2;
+  rows_ = hwy::AllocateAligned<double>(most * series_count * lanes);
+  kept_.reserve(most);
 }
 
-void ColumnRecorder::put(const Lanes& which, const double* values, std::size_t lanes) {
-  for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-    if (which[lane] == 0.0) continue;
-    const double* next = values + lane;
-    for (std::vector<double>* each : series_of(solutions_[lane].history)) {
-      each->push_back(*next);
-      next += lanes;
-    }
-  }
+double* ColumnRecorder::next_row(const Lanes& kept) {
+  kept_.push_back(kept);
+  return rows_.get() + (kept_.size() - 1) * series_count * lanes_;
 }
 
-void ColumnRecorder::put_energy(const Lanes& which, const Energies& energies) {
+void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) {
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
     if (which[lane] == 0.0) continue;
     solutions_[lane].energy = {.surface_j_m2 = energies.surface_j_m2[lane],
                                .ground_j_m2 = energies.ground_j_m2[lane],
                                .source_j_m2 = energies.source_j_m2[lane],
                                .stored_j_m2 = energies.stored_j_m2[lane]};
-    for (std::vector<double>* each : series_of(solutions_[lane].history)) each->shrink_to_fit();
+  }
+}
+
+void ColumnRecorder::finish() {
+  std::vector<std::size_t> entries;
+  for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+    entries.clear();
+    for (std::size_t i = 0; i < kept_.size(); ++i) {
+      if (kept_[i][lane] != 0.0) entries.push_back(i * series_count * lanes_ + lane);
+    }
+    const double* from = rows_.get();
+    for (std::vector<double>* each : series_of(solutions_[lane].history)) {
+      each->resize(entries.size());
+      std::transform(entries.begin(), entries.end(), each->begin(),
+                     [from](std::size_t entry) { return from[entry]; });
+      from += lanes_;
+    }
   }
 }
 

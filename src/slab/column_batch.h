@@ -5,6 +5,8 @@
 #include <span>
 #include <vector>
 
+#include <hwy/aligned_allocator.h>
+
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/column_solver.h"
 
@@ -24,8 +26,8 @@ struct ColumnBatch {
   std::vector<SharedWeather> shared;  ///< one an instant of the grid
 };
 
-/// More lanes than any instruction set has in two vectors of doubles.
-inline constexpr std::size_t most_lanes = 16;
+/// As many lanes as any instruction set has.
+inline constexpr std::size_t most_lanes = 8;
 inline constexpr std::size_t series_count = 15;
 inline constexpr double record_every_s = 120.0;  ///< at most, while steps are shorter
 
@@ -40,17 +42,22 @@ class ColumnRecorder {
     Lanes stored_j_m2;
   };
 
+  /// Takes all the memory that the steps will ask for.
   ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                 std::span<ColumnSolution> solutions);
+                 std::span<ColumnSolution> solutions, std::size_t lanes);
 
-  /// `values` holds `lanes` numbers for each series of ColumnHistory, in its order; those of the
-  /// lanes marked in `which` are kept.
-  void put(const Lanes& which, const double* values, std::size_t lanes);
-  /// The last of the marked lanes.
-  void put_energy(const Lanes& which, const Energies& energies);
+  /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
+  /// order. Of the lanes that are marked it is kept.
+  double* next_row(const Lanes& kept);
+  void put_energies(const Lanes& which, const Energies& energies);
+  /// Hands the series over.
+  void finish();
 
  private:
   std::span<ColumnSolution> solutions_;
+  std::size_t lanes_;
+  hwy::AlignedFreeUniquePtr<double[]> rows_;
+  std::vector<Lanes> kept_;  // one a row
 };
 
 /// Solves up to `lanes_at_once()` columns side by side, on the widest instruction set that this

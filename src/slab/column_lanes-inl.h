@@ -50,7 +50,7 @@ class ColumnLanes {
         traits_(traits_of<Number>(cases)),
         mesh_(batch, cases),
         weather_(batch, cases),
-        recorder_(batch, cases, solutions) {
+        recorder_(batch, cases, solutions, lanes) {
     start(cases);
   }
 
@@ -68,6 +68,7 @@ class ColumnLanes {
       record_due(going, still, due);
       going = still;
     }
+    recorder_.finish();
   }
 
  private:
@@ -112,7 +113,7 @@ class ColumnLanes {
     mesh_.nodes_c.put(0, surface_.surface_c);
   }
 
-  void advance(Number step_s) {
+  HWY_FLATTEN void advance(Number step_s) {
     cover(time_s_ + 0.5 * step_s);
     const Number wet = wetness(0.5 * step_s);
     const SurfaceLaw<Number> law{
@@ -204,12 +205,12 @@ class ColumnLanes {
     if (any(records)) record(records);
     if (!any(ends)) return;
     const Number gained = mesh_.stored_j_m2() - energy_.stored_j_m2;
-    recorder_.put_energy(lanes_in(ends),
-                         {store(energy_.surface_j_m2), store(energy_.ground_j_m2),
-                          store(energy_.source_j_m2), store(gained)});
+    recorder_.put_energies(lanes_in(ends),
+                           {store(energy_.surface_j_m2), store(energy_.ground_j_m2),
+                            store(energy_.source_j_m2), store(gained)});
   }
 
-  using Stored = std::array<double, most_lanes>;
+  using Stored = ColumnRecorder::Lanes;
 
   static Stored store(Number value) {
     HWY_ALIGN Stored stored;
@@ -225,10 +226,9 @@ class ColumnLanes {
   template <class Mask>
   void record(Mask which) {
     recorded_s_ = select(which, time_s_, recorded_s_);
-    HWY_ALIGN std::array<double, series_count * lanes> values;
-    const Row<Number> row{values.data()};
+    const Row<Number> row{recorder_.next_row(lanes_in(which))};
     const auto psi = [&](Probe probe) HWY_ATTR {
-      return resistance_psi(probes_[probe].age_h, traits_.setting);
+      return resistance_psi(probes_[probe].age_h, traits_.setting, traits_.resistance_exponent);
     };
     row.put(0, time_s_);
     row.put(1, surface_.surface_c);
@@ -245,7 +245,6 @@ class ColumnLanes {
     row.put(12, evaporation_kg_m2_h_);
     row.put(13, bleed_kg_m2_h_);
     row.put(14, film_kg_m2_);
-    recorder_.put(lanes_in(which), values.data(), lanes);
   }
 
   static constexpr std::size_t lanes = Memory<Number>::columns;

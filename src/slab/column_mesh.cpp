@@ -16,14 +16,32 @@ constexpr double top_depth_m = 0.005;
 constexpr double work_depth_m = 0.020;
 constexpr double deep_depth_m = 0.040;
 
-// Growth of the cells away from the surface: about 2 mm at the top of a usual slab of 20
-// cells, and no coarser there in a thicker one. Ours, chosen by halving.
-constexpr double slab_grading = 2.0;
+// Cells grow away from both faces of the slab, where the weather and the ground change the
+// temperature most; in a thicker slab they grow more. Ours: of some thirty ways to grade, the
+// one whose set times of a hundred random pours moved least from those of many fine cells.
+constexpr double slab_grading = 3.0;
 constexpr double usual_slab_m = 0.10;
-constexpr double ground_grading = 2.5;
+constexpr double base_weight = 0.5;  // cells at the base are some two times those at the top
+constexpr double ground_grading = 3.0;
 
 double grading_for(double thickness_m) {
   return slab_grading + std::max(0.0, std::log(thickness_m / usual_slab_m));
+}
+
+/// Faces of `count` cells from 0 to `to_m`, the cells finest at both ends.
+std::vector<double> slab_faces(double to_m, int count) {
+  const double grading = grading_for(to_m);
+  std::vector<double> faces_m{0.0};
+  for (int i = 0; i < count; ++i) {
+    const double share = (i + 0.5) / count;
+    const double width =
+        1.0 / (std::exp(-grading * share) + base_weight * std::exp(-grading * (1.0 - share)));
+    faces_m.push_back(faces_m.back() + width);
+  }
+  const double sum = faces_m.back();
+  for (double& face : faces_m) face *= to_m / sum;
+  faces_m.back() = to_m;
+  return faces_m;
 }
 
 std::vector<Layer> layers_of(const ColumnCase& column, double depth_m) {
@@ -67,8 +85,7 @@ double temperature_at(const ConductionColumn& column, const ProbePlace& place) {
 }
 
 ColumnMesh column_mesh(const ColumnCase& column, const SolverSettings& settings) {
-  std::vector<double> faces_m =
-      graded_faces(0.0, column.thickness_m, settings.slab_cells, grading_for(column.thickness_m));
+  std::vector<double> faces_m = slab_faces(column.thickness_m, settings.slab_cells);
   ColumnMesh mesh;
   mesh.slab_cells = static_cast<std::size_t>(settings.slab_cells);
   double depth_m = column.thickness_m;

@@ -17,9 +17,8 @@ double relative_stiffness_radius_m(double modulus_pa, double thickness_m, double
   if (!(modulus_pa > 0.0 && thickness_m > 0.0 && subgrade_pa_m > 0.0))
     throw std::invalid_argument("relative stiffness: modulus, thickness and subgrade above 0");
   const double h3 = thickness_m * thickness_m * thickness_m;
-  return std::pow(
-      modulus_pa * h3 / (plate_factor * (1.0 - poisson_ratio * poisson_ratio) * subgrade_pa_m),
-      0.25);
+  return std::sqrt(std::sqrt(
+      modulus_pa * h3 / (plate_factor * (1.0 - poisson_ratio * poisson_ratio) * subgrade_pa_m)));
 }
 
 double curl_coefficient(double length_over_radius) {
@@ -29,8 +28,11 @@ double curl_coefficient(double length_over_radius) {
   const double x = length_over_radius / root_eight;
   if (x < 1.0e-3) return 0.0;  // C grows with x^4: under 1e-11 here, all rounding
   // tan + tanh over the products: cos x cosh x (tan x + tanh x) = sin x cosh x + cos x sinh x.
-  return 1.0 - 2.0 * (std::sin(x) * std::cosh(x) + std::cos(x) * std::sinh(x)) /
-                   (std::sin(2.0 * x) + std::sinh(2.0 * x));
+  const double s = std::sin(x);
+  const double c = std::cos(x);
+  const double sh = std::sinh(x);
+  const double ch = std::cosh(x);
+  return 1.0 - (s * ch + c * sh) / (s * c + sh * ch);
 }
 
 }  // namespace slabtide

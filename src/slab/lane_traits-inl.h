@@ -12,6 +12,7 @@
 #include <span>
 
 #include "slab/numbers-inl.h"
+#include "slab/setting-inl.h"
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/hydration.h"
 
@@ -52,6 +53,7 @@ struct TraitsOf {
   SettingOf<Number> setting;
   HydrationOf<Number> hydration;
   StrengthOf<Number> strength;
+  Number resistance_exponent;
   Number absorptance;
   Number sky_view;
   Number convection_factor;
@@ -114,6 +116,7 @@ TraitsOf<Number> traits_of(Cases cases) {
   return {setting_of<Number>(cases),
           hydration_of<Number>(cases),
           strength_of<Number>(cases),
+          resistance_exponent(setting_of<Number>(cases)),
           each_case<Number>(cases, [](Case c) { return c.absorptance; }),
           each_case<Number>(cases, [](Case c) { return c.exposure->sky_view; }),
           each_case<Number>(cases, [](Case c) { return c.convection_factor; }),

@@ -19,72 +19,44 @@ namespace HWY_NAMESPACE {
 namespace hn = hwy::HWY_NAMESPACE;
 
 using LaneTag = hn::ScalableTag<double>;
-using Vector = hn::Vec<LaneTag>;
-using VectorMask = hn::Mask<LaneTag>;
 
 /// The columns for which something holds.
 struct LaneMask {
-  VectorMask low;
-  VectorMask high;
+  hn::Mask<LaneTag> lanes;
 };
 
-/// One number of several columns: two vectors, so that while one waits for a result the other
-/// computes. What a lane holds never depends on the lanes beside it.
+/// One number of several columns. What a lane holds never depends on the lanes beside it.
 struct Lanes {
-  Vector low;
-  Vector high;
+  hn::Vec<LaneTag> lanes;
 
   Lanes() = default;
-  Lanes(Vector l, Vector h) : low(l), high(h) {}
-  Lanes(double all) : low(hn::Set(LaneTag(), all)), high(low) {}  // as a double does: by itself
+  Lanes(hn::Vec<LaneTag> each) : lanes(each) {}
+  Lanes(double all) : lanes(hn::Set(LaneTag(), all)) {}
 };
 
-HWY_INLINE Lanes operator+(Lanes a, Lanes b) {
-  return {hn::Add(a.low, b.low), hn::Add(a.high, b.high)};
-}
-HWY_INLINE Lanes operator-(Lanes a, Lanes b) {
-  return {hn::Sub(a.low, b.low), hn::Sub(a.high, b.high)};
-}
-HWY_INLINE Lanes operator*(Lanes a, Lanes b) {
-  return {hn::Mul(a.low, b.low), hn::Mul(a.high, b.high)};
-}
-HWY_INLINE Lanes operator/(Lanes a, Lanes b) {
-  return {hn::Div(a.low, b.low), hn::Div(a.high, b.high)};
-}
-HWY_INLINE Lanes operator-(Lanes a) { return {hn::Neg(a.low), hn::Neg(a.high)}; }
+HWY_INLINE Lanes operator+(Lanes a, Lanes b) { return hn::Add(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator-(Lanes a, Lanes b) { return hn::Sub(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator*(Lanes a, Lanes b) { return hn::Mul(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator/(Lanes a, Lanes b) { return hn::Div(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator-(Lanes a) { return hn::Neg(a.lanes); }
 HWY_INLINE Lanes& operator+=(Lanes& a, Lanes b) { return a = a + b; }
 HWY_INLINE Lanes& operator-=(Lanes& a, Lanes b) { return a = a - b; }
 
-HWY_INLINE LaneMask operator>(Lanes a, Lanes b) {
-  return {hn::Gt(a.low, b.low), hn::Gt(a.high, b.high)};
-}
-HWY_INLINE LaneMask operator>=(Lanes a, Lanes b) {
-  return {hn::Ge(a.low, b.low), hn::Ge(a.high, b.high)};
-}
-HWY_INLINE LaneMask both(LaneMask a, LaneMask b) {
-  return {hn::And(a.low, b.low), hn::And(a.high, b.high)};
-}
-HWY_INLINE LaneMask either(LaneMask a, LaneMask b) {
-  return {hn::Or(a.low, b.low), hn::Or(a.high, b.high)};
-}
-HWY_INLINE bool any(LaneMask a) {
-  return !hn::AllFalse(LaneTag(), hn::Or(a.low, a.high));
-}
+HWY_INLINE LaneMask operator>(Lanes a, Lanes b) { return {hn::Gt(a.lanes, b.lanes)}; }
+HWY_INLINE LaneMask operator>=(Lanes a, Lanes b) { return {hn::Ge(a.lanes, b.lanes)}; }
+HWY_INLINE LaneMask both(LaneMask a, LaneMask b) { return {hn::And(a.lanes, b.lanes)}; }
+HWY_INLINE LaneMask either(LaneMask a, LaneMask b) { return {hn::Or(a.lanes, b.lanes)}; }
+HWY_INLINE bool any(LaneMask a) { return !hn::AllFalse(LaneTag(), a.lanes); }
 HWY_INLINE Lanes select(LaneMask which, Lanes yes, Lanes no) {
-  return {hn::IfThenElse(which.low, yes.low, no.low),
-          hn::IfThenElse(which.high, yes.high, no.high)};
+  return hn::IfThenElse(which.lanes, yes.lanes, no.lanes);
 }
 
-HWY_INLINE Lanes max(Lanes a, Lanes b) { return {hn::Max(a.low, b.low), hn::Max(a.high, b.high)}; }
-HWY_INLINE Lanes min(Lanes a, Lanes b) { return {hn::Min(a.low, b.low), hn::Min(a.high, b.high)}; }
-HWY_INLINE Lanes abs(Lanes a) { return {hn::Abs(a.low), hn::Abs(a.high)}; }
-HWY_INLINE Lanes sqrt(Lanes a) { return {hn::Sqrt(a.low), hn::Sqrt(a.high)}; }
-HWY_INLINE Lanes exp(Lanes a) {
-  return {hn::Exp(LaneTag(), a.low), hn::Exp(LaneTag(), a.high)};
-}
-HWY_INLINE Lanes log(Lanes a) {
-  return {hn::Log(LaneTag(), a.low), hn::Log(LaneTag(), a.high)};
-}
+HWY_INLINE Lanes max(Lanes a, Lanes b) { return hn::Max(a.lanes, b.lanes); }
+HWY_INLINE Lanes min(Lanes a, Lanes b) { return hn::Min(a.lanes, b.lanes); }
+HWY_INLINE Lanes abs(Lanes a) { return hn::Abs(a.lanes); }
+HWY_INLINE Lanes sqrt(Lanes a) { return hn::Sqrt(a.lanes); }
+HWY_INLINE Lanes exp(Lanes a) { return hn::Exp(LaneTag(), a.lanes); }
+HWY_INLINE Lanes log(Lanes a) { return hn::Log(LaneTag(), a.lanes); }
 
 /// Of x above 0.
 HWY_INLINE Lanes pow(Lanes x, Lanes y) { return exp(y * log(x)); }
@@ -95,15 +67,9 @@ HWY_INLINE Lanes cbrt(Lanes x) {
 
 template <>
 struct Memory<Lanes> {
-  static constexpr std::size_t in_vector = hn::MaxLanes(LaneTag());
-  static constexpr std::size_t columns = 2 * in_vector;
-  static Lanes load(const double* from) {
-    return {hn::Load(LaneTag(), from), hn::Load(LaneTag(), from + in_vector)};
-  }
-  static void store(Lanes value, double* to) {
-    hn::Store(value.low, LaneTag(), to);
-    hn::Store(value.high, LaneTag(), to + in_vector);
-  }
+  static constexpr std::size_t columns = hn::MaxLanes(LaneTag());
+  static Lanes load(const double* from) { return hn::Load(LaneTag(), from); }
+  static void store(Lanes value, double* to) { hn::Store(value.lanes, LaneTag(), to); }
 };
 
 }  // namespace HWY_NAMESPACE

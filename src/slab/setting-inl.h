@@ -40,12 +40,13 @@ auto resistance_exponent(const Setting& setting) {
          log(setting.final_set_h / setting.initial_set_h);
 }
 
+/// `exponent` is that of the setting.
 template <class Number, class Setting>
-Number resistance_psi(Number set_age_h, const Setting& setting) {
+Number resistance_psi(Number set_age_h, const Setting& setting, Number exponent) {
   constexpr double least = 1.0e-9;  // a power has no value for 0
   const Number risen_h = set_age_h - setting.shift_h;
-  const Number psi = initial_set_psi * pow(max(risen_h / setting.initial_set_h, Number(least)),
-                                           resistance_exponent(setting));
+  const Number psi =
+      initial_set_psi * pow(max(risen_h / setting.initial_set_h, Number(least)), exponent);
   return select(risen_h > 0.0, min(psi, Number(largest_resistance_psi)), Number(0.0));
 }
 

@@ -17,7 +17,7 @@ double set_rate(double concrete_c, double activation_energy_j_mol) {
 }
 
 double resistance_psi(double set_age_h, const SettingParameters& setting) {
-  return formula::resistance_psi(set_age_h, setting);
+  return formula::resistance_psi(set_age_h, setting, formula::resistance_exponent(setting));
 }
 
 double set_age_at_resistance_h(double psi, const SettingParameters& setting) {

@@ -81,10 +81,11 @@ std::string refusal(const Place& place, const std::function<void(ColumnCase&)>& 
 TEST_CASE("a batch is the same to the bit on any number of threads, and in order") {
   const Place place(mild);
   std::vector<ColumnCase> cases;
-  for (int i = 0; i < 12; ++i) {
+  for (int i = 0; i < 60; ++i) {
     cases.push_back(i % 2 == 0 ? place.in_sun() : place.in_shade());
     cases.back().placed_s += 137.0 * i;
-    cases.back().thickness_m += 0.01 * i;
+    cases.back().thickness_m += 0.002 * i;
+    cases.back().formed_face = i % 5 == 4;
   }
   const auto on = [&](int threads) {
     SolverSettings settings;
@@ -93,7 +94,7 @@ TEST_CASE("a batch is the same to the bit on any number of threads, and in order
   };
   const auto one = on(1);
   REQUIRE(one.size() == cases.size());
-  for (const int threads : {0, 2, 3, 16}) {
+  for (const int threads : {0, 2, 3, 7, 16}) {
     const auto more = on(threads);
     for (std::size_t i = 0; i < cases.size(); ++i) CHECK(same(one[i], more[i]));
   }
