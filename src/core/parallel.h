@@ -9,11 +9,11 @@
 
 namespace slabtide {
 
-/// Runs `work(i)` for every i below `count`, on as many threads (0: as the machine has). What
-/// one i makes does not depend on the others, so the result is the same for any number. The
-/// first error stops the rest and is thrown here.
-template <class Work>
-void in_parallel(std::size_t count, int threads, const Work& work) {
+/// Runs `work(i, desk)` for every i below `count`, on as many threads (0: as the machine has),
+/// each with a desk of its own to work on. What one i makes does not depend on the others, so the
+/// result is the same for any number. The first error stops the rest and is thrown here.
+template <class Desk, class Work>
+void in_parallel_at(std::size_t count, int threads, const Work& work) {
   const std::size_t wanted = threads > 0 ? static_cast<std::size_t>(threads)
                                          : std::size_t{std::thread::hardware_concurrency()};
   const std::size_t used = std::clamp<std::size_t>(wanted, 1, std::max<std::size_t>(count, 1));
@@ -21,7 +21,8 @@ void in_parallel(std::size_t count, int threads, const Work& work) {
   std::vector<std::exception_ptr> errors(used);
   const auto run = [&](std::size_t thread) {
     try {
-      for (std::size_t i = next++; i < count; i = next++) work(i);
+      Desk desk;
+      for (std::size_t i = next++; i < count; i = next++) work(i, desk);
     } catch (...) {
       errors[thread] = std::current_exception();
       next = count;
@@ -34,6 +35,13 @@ void in_parallel(std::size_t count, int threads, const Work& work) {
   for (const std::exception_ptr& error : errors) {
     if (error) std::rethrow_exception(error);
   }
+}
+
+/// The same where the work needs nothing to keep.
+template <class Work>
+void in_parallel(std::size_t count, int threads, const Work& work) {
+  struct Nothing {};
+  in_parallel_at<Nothing>(count, threads, [&work](std::size_t i, Nothing&) { work(i); });
 }
 
 }  // namespace slabtide

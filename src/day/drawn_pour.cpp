@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "slabtide/slab/column_solver.h"
 #include "slabtide/slab/setting.h"
 
 namespace slabtide {
@@ -45,14 +46,19 @@ ColumnCase draw_column(const PouredColumn& poured, const DrawnSurroundings& draw
   return column;
 }
 
-std::vector<ColumnHistory> solve(const ColumnSet& set, const DrawnSurroundings& drawn,
-                                 const Draw& draw, const SolverSettings& settings) {
+std::vector<ColumnCase> draw_columns(const ColumnSet& set, const DrawnSurroundings& drawn,
+                                     const Draw& draw) {
   std::vector<ColumnCase> cases;
   cases.reserve(set.columns.size());
   for (const PouredColumn& column : set.columns) {
     cases.push_back(draw_column(column, drawn, set.start_s, draw));
   }
-  return solve_columns(cases, drawn.weather, settings);
+  return cases;
+}
+
+std::vector<ColumnHistory> solve(const ColumnSet& set, const DrawnSurroundings& drawn,
+                                 const Draw& draw, const SolverSettings& settings) {
+  return solve_columns(draw_columns(set, drawn, draw), drawn.weather, settings);
 }
 
 /// Moves the order's hours to the drawn day.
@@ -125,6 +131,15 @@ DrawnHistories solve_drawn(const ColumnSet& set, const Draw& draw, const SolverS
   DrawnSurroundings drawn = draw_surroundings(set, draw);
   std::vector<ColumnHistory> histories = solve(set, drawn, draw, settings);
   return {std::move(drawn.weather), std::move(drawn.mixes), std::move(histories)};
+}
+
+void visit_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings,
+                 const VisitDrawn& visit) {
+  const DrawnSurroundings drawn = draw_surroundings(set, draw);
+  visit_columns(draw_columns(set, drawn, draw), drawn.weather, settings,
+                [&](std::size_t i, const ColumnHistory& history) {
+                  visit(i, history, drawn.mixes[set.columns[i].mix], drawn.weather);
+                });
 }
 
 PourRun run_drawn(const PourRun& run, const Draw& draw, const SolverSettings& settings) {

@@ -137,12 +137,12 @@ Draw DayModel::draw(const Unknowns& unknowns) const {
 }
 
 DayEvents DayModel::on(const Unknowns& unknowns) const {
-  const DrawnHistories drawn = solve_drawn(set_, draw(unknowns), quick_solver);
-  DayEvents events;
-  for (std::size_t i = 0; i < drawn.histories.size(); ++i) {
-    events.push_back(events_of(drawn.histories[i], drawn.mixes[set_.columns[i].mix], questions_[i],
-                               drawn.weather, practice_));
-  }
+  DayEvents events(set_.columns.size());
+  visit_drawn(set_, draw(unknowns), quick_solver,
+              [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
+                  const SiteWeather& weather) {
+                events[i] = events_of(history, mix, questions_[i], weather, practice_);
+              });
   return events;
 }
 

@@ -10,6 +10,7 @@
 
 #include "core/parallel.h"
 #include "slab/column_batch.h"
+#include "slabtide/slab/column_solver.h"
 
 namespace slabtide {
 namespace {
@@ -82,13 +83,36 @@ void check_cases(std::span<const ColumnCase> cases, const SiteWeather& weather, 
   }
 }
 
-using CasePointers = std::vector<const ColumnCase*>;
+void check(std::span<const ColumnCase> cases, const SiteWeather& weather,
+           const SolverSettings& settings) {
+  check_weather(weather);
+  check_settings(settings, weather);
+  check_cases(cases, weather, end_s(settings, weather));
+}
 
-CasePointers pointers_to(std::span<const ColumnCase> cases) {
-  CasePointers pointers;
-  pointers.reserve(cases.size());
+/// What a thread needs besides the cases.
+struct Desk {
+  ColumnDesk lanes;
+  std::vector<ColumnSolution> solutions;
+};
+
+/// Calls `take(i, solution)` for every case i, from several threads.
+template <class Take>
+void solve_each(std::span<const ColumnCase> cases, const SiteWeather& weather,
+                const SolverSettings& settings, const Take& take) {
+  const ColumnBatch batch(weather, settings);
+  const std::size_t lanes = lanes_at_once();
+  std::vector<const ColumnCase*> pointers;
   for (const ColumnCase& each : cases) pointers.push_back(&each);
-  return pointers;
+  const auto solve = [&](std::size_t set, Desk& desk) {
+    const std::size_t first = set * lanes;
+    const std::size_t count = std::min(lanes, cases.size() - first);
+    desk.solutions.resize(lanes);
+    solve_side_by_side(batch, std::span(pointers).subspan(first, count),
+                       std::span(desk.solutions).first(count), desk.lanes);
+    for (std::size_t i = 0; i < count; ++i) take(first + i, desk.solutions[i]);
+  };
+  in_parallel_at<Desk>((cases.size() + lanes - 1) / lanes, settings.threads, solve);
 }
 
 }  // namespace
@@ -96,23 +120,20 @@ CasePointers pointers_to(std::span<const ColumnCase> cases) {
 std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
                                          const SiteWeather& weather,
                                          const SolverSettings& settings) {
-  check_weather(weather);
-  check_settings(settings, weather);
-  check_cases(cases, weather, end_s(settings, weather));
-  const ColumnBatch batch(weather, settings);
-  const CasePointers pointers = pointers_to(cases);
-  std::vector<ColumnSolution> solutions(cases.size());
-  const std::size_t lanes = lanes_at_once();
-  in_parallel((cases.size() + lanes - 1) / lanes, settings.threads, [&](std::size_t i) {
-    const std::size_t first = i * lanes;
-    const std::size_t count = std::min(lanes, cases.size() - first);
-    solve_side_by_side(batch, std::span(pointers).subspan(first, count),
-                       std::span(solutions).subspan(first, count));
+  check(cases, weather, settings);
+  std::vector<ColumnHistory> histories(cases.size());
+  solve_each(cases, weather, settings, [&histories](std::size_t i, ColumnSolution& solution) {
+    histories[i] = std::move(solution.history);
   });
-  std::vector<ColumnHistory> histories;
-  histories.reserve(solutions.size());
-  for (ColumnSolution& each : solutions) histories.push_back(std::move(each.history));
   return histories;
+}
+
+void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
+                   const SolverSettings& settings, const VisitColumn& visit) {
+  check(cases, weather, settings);
+  solve_each(cases, weather, settings, [&visit](std::size_t i, const ColumnSolution& solution) {
+    visit(i, solution.history);
+  });
 }
 
 }  // namespace slabtide

@@ -36,9 +36,18 @@ ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& 
   }
 }
 
+void ColumnDesk::clear_for(std::size_t numbers, std::size_t marks) {
+  kept.clear();
+  kept.reserve(marks);
+  if (numbers <= room) return;
+  rows = hwy::AllocateAligned<double>(numbers);
+  room = numbers;
+}
+
 ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                               std::span<ColumnSolution> solutions, std::size_t lanes)
-    : solutions_(solutions), lanes_(lanes) {
+                               std::span<ColumnSolution> solutions, std::size_t lanes,
+                               ColumnDesk& desk)
+    : solutions_(solutions), lanes_(lanes), desk_(desk) {
   const double shortest_s = std::min(batch.settings.early_step_s, batch.settings.late_step_s);
   const auto first = std::min_element(
       cases.begin(), cases.end(),
@@ -46,13 +55,12 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
   // No step is shorter but the last of each lane.
   const auto most = static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) +
                     lanes + 2;
-  rows_ = hwy::AllocateAligned<double>(most * series_count * lanes);
-  kept_.reserve(most);
+  desk_.clear_for(most * series_count * lanes, most);
 }
 
 double* ColumnRecorder::next_row(const Lanes& kept) {
-  kept_.push_back(kept);
-  return rows_.get() + (kept_.size() - 1) * series_count * lanes_;
+  desk_.kept.push_back(kept);
+  return desk_.rows.get() + (desk_.kept.size() - 1) * series_count * lanes_;
 }
 
 void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) {
@@ -69,10 +77,10 @@ void ColumnRecorder::finish() {
   std::vector<std::size_t> entries;
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
     entries.clear();
-    for (std::size_t i = 0; i < kept_.size(); ++i) {
-      if (kept_[i][lane] != 0.0) entries.push_back(i * series_count * lanes_ + lane);
+    for (std::size_t i = 0; i < desk_.kept.size(); ++i) {
+      if (desk_.kept[i][lane] != 0.0) entries.push_back(i * series_count * lanes_ + lane);
     }
-    const double* from = rows_.get();
+    const double* from = desk_.rows.get();
     for (std::vector<double>* each : series_of(solutions_[lane].history)) {
       each->resize(entries.size());
       std::transform(entries.begin(), entries.end(), each->begin(),

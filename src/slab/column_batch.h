@@ -31,6 +31,16 @@ inline constexpr std::size_t most_lanes = 8;
 inline constexpr std::size_t series_count = 15;
 inline constexpr double record_every_s = 120.0;  ///< at most, while steps are shorter
 
+/// Memory that the columns of one set of lanes leave to the next.
+struct ColumnDesk {
+  hwy::AlignedFreeUniquePtr<double[]> rows;
+  std::size_t room = 0;  ///< of `rows`
+  std::vector<std::array<double, most_lanes>> kept;
+
+  /// Makes sure of room for so many numbers, and for marks of so many rows.
+  void clear_for(std::size_t numbers, std::size_t marks);
+};
+
 /// Writes down what the columns of one set of lanes go through.
 class ColumnRecorder {
  public:
@@ -44,7 +54,7 @@ class ColumnRecorder {
 
   /// Takes all the memory that the steps will ask for.
   ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                 std::span<ColumnSolution> solutions, std::size_t lanes);
+                 std::span<ColumnSolution> solutions, std::size_t lanes, ColumnDesk& desk);
 
   /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
   /// order. Of the lanes that are marked it is kept.
@@ -56,14 +66,13 @@ class ColumnRecorder {
  private:
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;
-  hwy::AlignedFreeUniquePtr<double[]> rows_;
-  std::vector<Lanes> kept_;  // one a row
+  ColumnDesk& desk_;
 };
 
 /// Solves up to `lanes_at_once()` columns side by side, on the widest instruction set that this
 /// machine has. A column's solution does not depend on those beside it.
 void solve_side_by_side(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                        std::span<ColumnSolution> solutions);
+                        std::span<ColumnSolution> solutions, ColumnDesk& desk);
 std::size_t lanes_at_once();
 
 }  // namespace slabtide

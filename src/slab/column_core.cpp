@@ -17,8 +17,9 @@ namespace slabtide {
 namespace HWY_NAMESPACE {
 namespace {
 
-void solve_lanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions) {
-  ColumnLanes<Lanes>(batch, cases, solutions).run();
+void solve_lanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions,
+                 ColumnDesk& desk) {
+  ColumnLanes<Lanes>(batch, cases, solutions, desk).run();
 }
 
 std::size_t lane_count() { return Memory<Lanes>::columns; }
@@ -38,8 +39,8 @@ HWY_EXPORT(lane_count);
 }  // namespace
 
 void solve_side_by_side(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                        std::span<ColumnSolution> solutions) {
-  HWY_DYNAMIC_DISPATCH(solve_lanes)(batch, cases, solutions);
+                        std::span<ColumnSolution> solutions, ColumnDesk& desk) {
+  HWY_DYNAMIC_DISPATCH(solve_lanes)(batch, cases, solutions, desk);
 }
 
 std::size_t lanes_at_once() { return HWY_DYNAMIC_DISPATCH(lane_count)(); }

@@ -44,13 +44,14 @@ struct SurfaceLaw {
 template <class Number>
 class ColumnLanes {
  public:
-  ColumnLanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions)
+  ColumnLanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions,
+              ColumnDesk& desk)
       : settings_(batch.settings),
         end_s_(batch.end_s),
         traits_(traits_of<Number>(cases)),
         mesh_(batch, cases),
         weather_(batch, cases),
-        recorder_(batch, cases, solutions, lanes) {
+        recorder_(batch, cases, solutions, lanes, desk) {
     start(cases);
   }
 

@@ -38,13 +38,16 @@ std::optional<StressFree> at_final_set(const ColumnHistory& history) {
 }
 
 /// From curling, at the top face; the bottom face has the same with the other sign. Tension
-/// (positive) where the top has cooled more than the bottom since final set.
-double curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k,
-                const StressCase& piece) {
+/// (positive) where the top has cooled more than the bottom since final set. Times the
+/// coefficient of curling.
+double free_curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k) {
+  return curl_share * modulus_psi * expansion_per_k * gradient_fall_k;
+}
+
+double curl_coefficient_of(double modulus_psi, const StressCase& piece) {
   const double radius_m =
       relative_stiffness_radius_m(pa_from_psi(modulus_psi), piece.thickness_m, usual_subgrade_pa_m);
-  return curl_coefficient(piece.uncut_length_m / radius_m) * curl_share * modulus_psi *
-         expansion_per_k * gradient_fall_k;
+  return curl_coefficient(piece.uncut_length_m / radius_m);
 }
 
 /// From the mean of the slab, over its whole depth: tension where it has cooled since final
@@ -62,18 +65,38 @@ double tension_psi(double mean, double curl_top) {
   return std::max({0.0, mean + curl_top, mean - curl_top});
 }
 
-double ratio_at(const ColumnHistory& history, std::size_t i, const StressFree& free,
-                const MixModel& mix, const StressCase& piece) {
-  const double modulus_psi = elastic_modulus_psi(history.strength_psi[i]);
-  const double strength_psi = tensile_strength_psi(history.strength_psi[i]);
-  if (!(strength_psi > 0.0)) return 0.0;
-  const double mean =
-      mean_psi(free.mean_c - history.mean_c[i], modulus_psi, mix.expansion_per_k, piece);
-  const double curl_top =
-      curl_psi(free.gradient_c - history.gradient_c[i], modulus_psi, mix.expansion_per_k, piece);
-  const double corner = piece.re_entrant_corner ? corner_factor : 1.0;
-  return tension_psi(mean, curl_top) * relaxation * corner / strength_psi;
-}
+/// Stress over strength through a history.
+class Ratios {
+ public:
+  Ratios(const ColumnHistory& history, const StressFree& free, const MixModel& mix,
+         const StressCase& piece)
+      : history_(history), free_(free), mix_(mix), piece_(piece) {}
+
+  double at(std::size_t i) const { return ratio(i, curl_coefficient_of(modulus_psi(i), piece_)); }
+
+  /// Never under `at`, and far quicker.
+  double most_at(std::size_t i) const { return ratio(i, largest_curl_coefficient); }
+
+ private:
+  double modulus_psi(std::size_t i) const { return elastic_modulus_psi(history_.strength_psi[i]); }
+
+  double ratio(std::size_t i, double coefficient) const {
+    const double strength_psi = tensile_strength_psi(history_.strength_psi[i]);
+    const double modulus = modulus_psi(i);
+    const double mean =
+        mean_psi(free_.mean_c - history_.mean_c[i], modulus, mix_.expansion_per_k, piece_);
+    const double curl_top =
+        coefficient * free_curl_psi(free_.gradient_c - history_.gradient_c[i], modulus,
+                                    mix_.expansion_per_k);
+    const double corner = piece_.re_entrant_corner ? corner_factor : 1.0;
+    return tension_psi(mean, curl_top) * relaxation * corner / strength_psi;
+  }
+
+  const ColumnHistory& history_;
+  const StressFree& free_;
+  const MixModel& mix_;
+  const StressCase& piece_;
+};
 
 void check(const StressCase& piece) {
   if (!(piece.uncut_length_m > 0.0 && piece.thickness_m > 0.0))
@@ -88,8 +111,10 @@ std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& m
   std::vector<double> ratio(history.time_s.size(), 0.0);
   const std::optional<StressFree> free = at_final_set(history);
   if (!free) return ratio;
-  for (std::size_t i = free->index; i < ratio.size(); ++i)
-    ratio[i] = ratio_at(history, i, *free, mix, piece);
+  const Ratios ratios(history, *free, mix, piece);
+  for (std::size_t i = free->index; i < ratio.size(); ++i) {
+    if (history.strength_psi[i] > 0.0) ratio[i] = ratios.at(i);
+  }
   return ratio;
 }
 
@@ -98,15 +123,16 @@ std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixMo
   check(piece);
   const std::optional<StressFree> free = at_final_set(history);
   if (!free) return std::nullopt;
-  double before = 0.0;
+  const Ratios ratios(history, *free, mix, piece);
   for (std::size_t i = free->index; i < history.time_s.size(); ++i) {
-    const double ratio = ratio_at(history, i, *free, mix, piece);
-    if (ratio >= level) {
-      if (i == 0 || !(ratio > before)) return history.time_s[i];
-      const double share = (level - before) / (ratio - before);
-      return history.time_s[i - 1] + share * (history.time_s[i] - history.time_s[i - 1]);
-    }
-    before = ratio;
+    if (!(history.strength_psi[i] > 0.0) || ratios.most_at(i) < level) continue;
+    const double ratio = ratios.at(i);
+    if (ratio < level) continue;
+    const bool is_first = i == free->index || !(history.strength_psi[i - 1] > 0.0);
+    const double before = is_first ? 0.0 : ratios.at(i - 1);
+    if (i == 0 || !(ratio > before)) return history.time_s[i];
+    const double share = (level - before) / (ratio - before);
+    return history.time_s[i - 1] + share * (history.time_s[i] - history.time_s[i - 1]);
   }
   return std::nullopt;
 }

@@ -1,82 +1,21 @@
 #include <benchmark/benchmark.h>
 
-#include <cmath>
 #include <cstddef>
-#include <numbers>
 #include <vector>
 
-#include "slabtide/slab/column.h"
-#include "slabtide/slab/mix_model.h"
-#include "slabtide/weather/site_weather.h"
+#include "bench_columns.h"
 
-// Time to solve columns, with weather made here so that nothing but the solver is measured.
+// Time to solve columns as a plan does, their histories kept.
 
-namespace slabtide {
+namespace slabtide::bench {
 namespace {
-
-constexpr double day_s = 86400.0;
-constexpr double step_s = 300.0;
-constexpr double hours = 50.0;
-
-/// A wave a day long about `mean`, lowest at midnight.
-double daily(double mean, double swing, double time_s) {
-  return mean - swing * std::cos(2.0 * std::numbers::pi * time_s / day_s);
-}
-
-/// Two clear spring days, near enough.
-SiteWeather two_days() {
-  SiteWeather weather;
-  weather.grid.start = UtcTime(Date(2026, 5, 14));
-  weather.grid.step_s = step_s;
-  weather.grid.count = static_cast<std::size_t>(hours * 3600.0 / step_s) + 1;
-  for (std::size_t i = 0; i < weather.grid.count; ++i) {
-    const double time_s = step_s * static_cast<double>(i);
-    weather.air_c.push_back(daily(14.0, 7.0, time_s));
-    weather.dew_point_c.push_back(6.0);
-    weather.vapour_pressure_pa.push_back(935.0);
-    weather.wind_slab_m_s.push_back(1.5);
-    weather.cloud_share.push_back(0.2);
-    weather.sky_emissivity.push_back(0.80);
-    weather.beam_horizontal_w_m2.push_back(std::fmax(0.0, daily(0.0, 700.0, time_s)));
-    weather.diffuse_w_m2.push_back(std::fmax(0.0, daily(0.0, 90.0, time_s)));
-  }
-  return weather;
-}
-
-/// Full sun on the first column to full shade on the last.
-std::vector<CellExposure> exposures(const SiteWeather& weather, std::size_t count) {
-  std::vector<CellExposure> result(count);
-  for (std::size_t i = 0; i < count; ++i) {
-    const double sunlit = 1.0 - static_cast<double>(i) / static_cast<double>(count);
-    result[i].sunlit_share.assign(weather.grid.count, sunlit);
-    for (std::size_t t = 0; t < weather.grid.count; ++t) {
-      result[i].shortwave_w_m2.push_back(sunlit * weather.beam_horizontal_w_m2[t] +
-                                         weather.diffuse_w_m2[t]);
-    }
-  }
-  return result;
-}
-
-ColumnCase placed_at_eight(const MixModel& mix, const CellExposure& exposure) {
-  ColumnCase column;
-  column.batched_s = 7.4 * 3600.0;
-  column.placed_s = 8.0 * 3600.0;
-  column.concrete_c = 18.0;
-  column.ground_c = 13.0;
-  column.thickness_m = 0.1;
-  column.below = {{.thickness_m = 0.1, .material = {1.4, 1.9e6}}};
-  column.mix = &mix;
-  column.exposure = &exposure;
-  return column;
-}
 
 /// The argument is the number of columns, the counter the time for one of them.
 void solve(benchmark::State& state) {
   const auto count = static_cast<std::size_t>(state.range(0));
   const SiteWeather weather = two_days();
   const std::vector<CellExposure> seen = exposures(weather, count);
-  const Mix mix;
-  const MixModel model = mix_model(mix, mix.admixtures);
+  const MixModel model = usual_mix();
   std::vector<ColumnCase> cases;
   for (const CellExposure& exposure : seen) cases.push_back(placed_at_eight(model, exposure));
 
@@ -92,4 +31,4 @@ BENCHMARK(solve)->Arg(1)->Arg(10)->Arg(100)->Arg(150)->MeasureProcessCPUTime()->
     benchmark::kMillisecond);
 
 }  // namespace
-}  // namespace slabtide
+}  // namespace slabtide::bench

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <vector>
 
 #include "slabtide/day/draw.h"
@@ -32,6 +33,13 @@ struct DrawnHistories {
   std::vector<ColumnHistory> histories;
 };
 DrawnHistories solve_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings);
+
+/// The same where only little of each column is wanted: `visit` sees its history, its mix and
+/// the weather, which are gone after the call. As `visit_columns`.
+using VisitDrawn = std::function<void(std::size_t column, const ColumnHistory&, const MixModel&,
+                                      const SiteWeather&)>;
+void visit_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings,
+                 const VisitDrawn& visit);
 
 /// The whole pour on the drawn day: its loads and placings moved, every column solved anew.
 PourRun run_drawn(const PourRun& run, const Draw& draw, const SolverSettings& settings);

@@ -1,5 +1,9 @@
 #pragma once
 
+#include <cstddef>
+#include <functional>
+#include <span>
+
 #include "slabtide/slab/column.h"
 
 namespace slabtide {
@@ -20,5 +24,14 @@ struct ColumnSolution {
 /// Solves one column. What `solve_columns` checks is taken as given.
 ColumnSolution solve_column(const ColumnCase& column, const SiteWeather& weather,
                             const SolverSettings& settings);
+
+/// Sees a column's history, which is gone after the call.
+using VisitColumn = std::function<void(std::size_t column, const ColumnHistory& history)>;
+
+/// As `solve_columns`, for many columns of which only a few numbers are wanted: no more than a
+/// few histories are held at a time. `visit` is called from several threads at once, once for
+/// each column, in no order.
+void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
+                   const SolverSettings& settings, const VisitColumn& visit);
 
 }  // namespace slabtide

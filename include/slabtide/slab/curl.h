@@ -15,5 +15,7 @@ double relative_stiffness_radius_m(double modulus_pa, double thickness_m, double
 /// Source: Bradbury 1938, Reinforced concrete pavements, after Westergaard. Status: published.
 /// Error: std::invalid_argument unless the ratio is >= 0.
 double curl_coefficient(double length_over_radius);
+/// It is never more: 1 + 1/cosh(pi), where the length is pi root 8 radii.
+inline constexpr double largest_curl_coefficient = 1.0862668;
 
 }  // namespace slabtide

