@@ -112,17 +112,18 @@ std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeath
   const auto washed_s = wash_opens_s(history, practice.set);
   if (!washed_s) return std::nullopt;
   const double dry_s = practice.set.dry_after_wash_h * seconds_per_hour;
+  const double step_s = weather.grid.step_s;
   double wet_until_s = *washed_s;
-  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-    const double at_s = history.time_s[i];
-    if (at_s < *washed_s) continue;
-    const auto k =
-        std::min(weather.grid.count - 1, static_cast<std::size_t>(at_s / weather.grid.step_s));
+  for (auto k = static_cast<std::size_t>(std::ceil(*washed_s / step_s)); k < weather.grid.count;
+       ++k) {
+    const double at_s = step_s * static_cast<double>(k);
+    if (at_s > history.time_s.back()) break;
     if (weather.rain_mm_h[k] >= practice.limits.rain_mm_h) wet_until_s = at_s;
-    const bool in_range = history.surface_c[i] >= practice.set.seal_surface_min_c &&
-                          history.surface_c[i] <= practice.set.seal_surface_max_c;
-    const bool daylight = weather.sun_elevation_deg[k] > 0.0;
-    if (in_range && daylight && at_s - wet_until_s >= dry_s) return at_s;
+    if (!(weather.sun_elevation_deg[k] > 0.0) || at_s - wet_until_s < dry_s) continue;
+    const double surface_c = value_at(history.time_s, history.surface_c, at_s);
+    if (surface_c >= practice.set.seal_surface_min_c &&
+        surface_c <= practice.set.seal_surface_max_c)
+      return at_s;
   }
   return std::nullopt;
 }

@@ -4,7 +4,6 @@
 #include <mutex>
 
 #include "core/parallel.h"
-#include "quick_solver.h"
 #include "slabtide/day/corners.h"
 
 namespace slabtide {
@@ -138,7 +137,9 @@ Draw DayModel::draw(const Unknowns& unknowns) const {
 
 DayEvents DayModel::on(const Unknowns& unknowns) const {
   DayEvents events(set_.columns.size());
-  visit_drawn(set_, draw(unknowns), quick_solver,
+  SolverSettings solver;
+  solver.threads = 1;  // the days go side by side
+  visit_drawn(set_, draw(unknowns), solver,
               [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
                   const SiteWeather& weather) {
                 events[i] = events_of(history, mix, questions_[i], weather, practice_);

@@ -6,7 +6,7 @@
 #define SLABTIDE_SLAB_BLEED_INL_H
 #endif
 
-#include "slab/numbers-inl.h"
+#include "core/numbers-inl.h"
 #include "slab/setting-inl.h"
 
 HWY_BEFORE_NAMESPACE();

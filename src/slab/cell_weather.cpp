@@ -36,15 +36,13 @@ CoverState cover_at(const ColumnCase& column, double time_s) {
 
 SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
                                 double wetness) {
-  const GridPlace place =
-      formula::place_on(weather.grid, formula::steps_to(weather.grid, time_s));
-  const formula::WeatherNow<double> now{between(weather.air_c, place),
-                                        between(weather.vapour_pressure_pa, place),
-                                        between(weather.wind_slab_m_s, place),
-                                        between(weather.sky_emissivity, place),
-                                        between(column.exposure->shortwave_w_m2, place)};
-  const Surroundings fixed{column.absorptance, column.exposure->sky_view,
-                           column.convection_factor, column.evaporation_factor};
+  const GridPlace place = formula::place_on(weather.grid, formula::steps_to(weather.grid, time_s));
+  const formula::WeatherNow<double> now{
+      between(weather.air_c, place), between(weather.vapour_pressure_pa, place),
+      between(weather.wind_slab_m_s, place), between(weather.sky_emissivity, place),
+      between(column.exposure->shortwave_w_m2, place)};
+  const Surroundings fixed{column.absorptance, column.exposure->sky_view, column.convection_factor,
+                           column.evaporation_factor};
   const auto found = formula::surface_conditions(now, fixed, wetness);
   return {.absorbed_w_m2 = found.absorbed_w_m2,
           .air_c = found.air_c,

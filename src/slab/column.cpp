@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 
 #include "core/parallel.h"
-#include "slab/column_batch.h"
+#include "slab/column_core.h"
 #include "slabtide/slab/column_solver.h"
 
 namespace slabtide {

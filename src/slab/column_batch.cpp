@@ -53,8 +53,8 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
       cases.begin(), cases.end(),
       [](const ColumnCase* a, const ColumnCase* b) { return a->placed_s < b->placed_s; });
   // No step is shorter but the last of each lane.
-  const auto most = static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) +
-                    lanes + 2;
+  const auto most =
+      static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) + lanes + 2;
   desk_.clear_for(most * series_count * lanes, most);
 }
 

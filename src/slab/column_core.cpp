@@ -8,7 +8,7 @@
 //
 #include <hwy/highway.h>
 
-#include "slab/column_batch.h"
+#include "slab/column_core.h"
 #include "slab/column_lanes-inl.h"
 #include "slab/lanes-inl.h"
 

@@ -8,12 +8,13 @@
 
 #include <array>
 #include <cstddef>
+#include <span>
 
-#include "slab/bleed-inl.h"
 #include "slab/column_batch.h"
-#include "slab/hydration-inl.h"
+#include "slab/lane_aging-inl.h"
 #include "slab/lane_mesh-inl.h"
 #include "slab/lane_traits-inl.h"
+#include "slab/lane_water-inl.h"
 #include "slab/lane_weather-inl.h"
 #include "slab/strength-inl.h"
 
@@ -23,21 +24,13 @@ namespace HWY_NAMESPACE {
 
 constexpr double same_instant_s = 1.0e-6;
 
-/// Set age at one depth, carried on by the trapezoidal rule.
+/// Heat in, released and held, J/m2 since placing; as ColumnEnergy.
 template <class Number>
-struct SettingProbe {
-  Number rate;  // hours an hour, now
-  Number age_h;
-};
-
-template <class Number>
-struct SurfaceLaw {
-  ConditionsOf<Number> first;
-  ConditionsOf<Number> second;
-
-  ExchangeOf<Number> operator()(Number outer_c, Stage stage) const {
-    return surface_exchange(stage == Stage::first ? first : second, outer_c);
-  }
+struct EnergyOf {
+  Number surface_j_m2;
+  Number ground_j_m2;
+  Number source_j_m2;
+  Number start_j_m2;  // held at placing
 };
 
 /// Solves as many columns as a number has lanes, side by side, each with steps of its own.
@@ -51,16 +44,20 @@ class ColumnLanes {
         traits_(traits_of<Number>(cases)),
         mesh_(batch, cases),
         weather_(batch, cases),
-        recorder_(batch, cases, solutions, lanes, desk) {
-    start(cases);
-  }
+        recorder_(batch, cases, solutions, lanes, desk),
+        time_s_(each_case<Number>(cases, [](const ColumnCase& c) { return c.placed_s; })),
+        concrete_c_(each_case<Number>(cases, [](const ColumnCase& c) { return c.concrete_c; })),
+        aging_(traits_, mesh_, concrete_c_, transit_h(cases)),
+        water_(traits_, aging_.set_age_h(Aging::middle)),
+        surface_{0.0, concrete_c_, concrete_c_, 0.0, 0.0},
+        energy_{0.0, 0.0, 0.0, mesh_.stored_j_m2()} {}
 
   void run() {
     settle();
     record(end_s_ >= 0.0);
     auto going = end_s_ - time_s_ > same_instant_s;
     while (any(going)) {
-      const auto set = probes_[middle].age_h >= final_set_age_h(traits_.setting);
+      const auto set = aging_.set_age_h(Aging::middle) >= final_set_age_h(traits_.setting);
       const Number usual_s =
           select(set, Number(settings_.late_step_s), Number(settings_.early_step_s));
       advance(select(going, min(usual_s, end_s_ - time_s_), usual_s));
@@ -73,54 +70,27 @@ class ColumnLanes {
   }
 
  private:
-  enum Probe : std::size_t { top, work, deep, middle, probe_count };
+  using Aging = LaneAging<Number>;
 
-  void start(Cases cases) {
-    using Case = const ColumnCase&;
-    time_s_ = each_case<Number>(cases, [](Case c) { return c.placed_s; });
-    const Number batched_s = each_case<Number>(cases, [](Case c) { return c.batched_s; });
-    const Number concrete_c = each_case<Number>(cases, [](Case c) { return c.concrete_c; });
-    const Number transit_h = (time_s_ - batched_s) * (1.0 / seconds_per_hour);
-    start_setting(concrete_c, transit_h);
-    start_heat(concrete_c, transit_h);
-    surface_ = {0.0, concrete_c, concrete_c, 0.0};
-    energy_ = {0.0, 0.0, 0.0, mesh_.stored_j_m2()};
-    film_kg_m2_ = bleed_kg_m2_h_ = evaporation_kg_m2_h_ = step_s_ = 0.0;
-  }
-
-  /// Until it is placed the concrete ages in the truck at the temperature it arrives with.
-  void start_setting(Number concrete_c, Number transit_h) {
-    const Number rate = set_rate(concrete_c, traits_.setting.activation_energy_j_mol);
-    probes_.fill({rate, rate * transit_h});
-    bled_share_ = bleed_share(rate * transit_h, traits_.setting);
-  }
-
-  /// Heat released before placing is in the concrete's temperature already.
-  void start_heat(Number concrete_c, Number transit_h) {
-    const Number rate = hydration_rate(concrete_c, traits_.hydration.activation_energy_j_mol);
-    const Number degree = hydration_degree(rate * transit_h, traits_.hydration);
-    for (std::size_t i = 0; i < mesh_.slab_cells; ++i) {
-      mesh_.heat.age_h.put(i, rate * transit_h);
-      mesh_.heat.rate.put(i, rate);
-      mesh_.heat.degree.put(i, degree);
-    }
+  Number transit_h(Cases cases) const {
+    return each_case<Number>(
+        cases, [](const ColumnCase& c) { return (c.placed_s - c.batched_s) / seconds_per_hour; });
   }
 
   void settle() {
     cover(time_s_);
     const auto now = conditions(time_s_, wetness(0.0));
-    const auto exchange = settle_surface(mesh_.conduction, SurfaceLaw<Number>{now, now}, surface_);
-    evaporation_kg_m2_h_ = exchange.evaporation_kg_m2_h;
+    const auto exchange = settle_surface(mesh_.conduction, LaneLaw<Number>{now, now}, surface_);
+    water_.evaporation_kg_m2_h = exchange.evaporation_kg_m2_h;
     mesh_.nodes_c.put(0, surface_.surface_c);
   }
 
   HWY_FLATTEN void advance(Number step_s) {
     cover(time_s_ + 0.5 * step_s);
     const Number wet = wetness(0.5 * step_s);
-    const SurfaceLaw<Number> law{
-        conditions(time_s_ + stage_share(Stage::first) * step_s, wet),
-        conditions(time_s_ + stage_share(Stage::second) * step_s, wet)};
-    energy_.source_j_m2 += predict_heat(step_s);
+    const LaneLaw<Number> law{conditions(time_s_ + stage_share(Stage::first) * step_s, wet),
+                              conditions(time_s_ + stage_share(Stage::second) * step_s, wet)};
+    energy_.source_j_m2 += aging_.predict_heat(step_s);
     if (any(abs(step_s - step_s_) > 0.0)) factor(mesh_.conduction, step_s);
     step_s_ = step_s;
     const auto moved = step_columns(mesh_.conduction, law, step_s, surface_);
@@ -128,8 +98,9 @@ class ColumnLanes {
     energy_.surface_j_m2 += moved.surface_j_m2;
     energy_.ground_j_m2 += moved.bottom_j_m2;
     time_s_ += step_s;
-    age(step_s);
-    move_water(step_s, moved.first.evaporation_kg_m2_h, moved.second.evaporation_kg_m2_h);
+    aging_.age(step_s);
+    water_.move(step_s, aging_.set_age_h(Aging::middle), moved.first.evaporation_kg_m2_h,
+                moved.second.evaporation_kg_m2_h);
   }
 
   void cover(Number at_s) {
@@ -145,57 +116,11 @@ class ColumnLanes {
   /// Share of free-water evaporation `ahead_s` from now.
   Number wetness(Number ahead_s) const {
     const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
-    const Number work_h = probes_[work].age_h + ahead_h * probes_[work].rate;
-    const auto film = both(traits_.film_from_set_age_h >= 0.0,
-                           work_h >= traits_.film_from_set_age_h);
-    return open_ * surface_wetness(Number(probes_[top].age_h + ahead_h * probes_[top].rate),
-                                   traits_.setting, film);
-  }
-
-  /// The heat of the step to come: what the degree of hydration at its predicted end asks for,
-  /// less what has been released. Errors of prediction do not add up, since the next step
-  /// starts from the corrected age. J/m2 in all.
-  Number predict_heat(Number step_s) {
-    const Number step_h = step_s * (1.0 / seconds_per_hour);
-    const Number per_s = 1.0 / step_s;
-    Number sum = 0.0;
-    const HeatRows<Number>& heat = mesh_.heat;
-    for (std::size_t i = 0; i < mesh_.slab_cells; ++i) {
-      const Number degree =
-          hydration_degree(Number(heat.age_h[i] + heat.rate[i] * step_h), traits_.hydration);
-      const Number source_j_m2 = heat.j_m2[i] * (degree - heat.degree[i]);
-      heat.degree.put(i, degree);
-      mesh_.conduction.source_w_m2.put(i, source_j_m2 * per_s);
-      sum += source_j_m2;
-    }
-    return sum;
-  }
-
-  void age(Number step_s) {
-    const Number half_h = step_s * (0.5 / seconds_per_hour);
-    const HeatRows<Number>& heat = mesh_.heat;
-    for (std::size_t i = 0; i < mesh_.slab_cells; ++i) {
-      const Number rate = hydration_rate(mesh_.conduction.cells_c[i],
-                                         traits_.hydration.activation_energy_j_mol);
-      heat.age_h.put(i, heat.age_h[i] + half_h * (heat.rate[i] + rate));
-      heat.rate.put(i, rate);
-    }
-    for (std::size_t i = 0; i < probe_count; ++i) {
-      const Number rate = set_rate(mesh_.probe_c(i), traits_.setting.activation_energy_j_mol);
-      probes_[i].age_h += half_h * (probes_[i].rate + rate);
-      probes_[i].rate = rate;
-    }
-  }
-
-  void move_water(Number step_s, Number first_kg_m2_h, Number second_kg_m2_h) {
-    const Number step_h = step_s * (1.0 / seconds_per_hour);
-    const Number share = bleed_share(probes_[middle].age_h, traits_.setting);
-    const Number bled = traits_.total_bleed_kg_m2 * (share - bled_share_);
-    bled_share_ = share;
-    evaporation_kg_m2_h_ = second_kg_m2_h;
-    const Number mean = (1.0 - stage_gamma) * first_kg_m2_h + stage_gamma * second_kg_m2_h;
-    bleed_kg_m2_h_ = bled / step_h;
-    film_kg_m2_ = max(film_kg_m2_ + bled - mean * step_h, Number(0.0));
+    const auto film =
+        both(traits_.film_from_set_age_h >= 0.0,
+             aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.film_from_set_age_h);
+    return open_ *
+           surface_wetness(aging_.set_age_ahead_h(Aging::top, ahead_h), traits_.setting, film);
   }
 
   template <class Mask>
@@ -205,47 +130,46 @@ class ColumnLanes {
     const auto records = both(going, either(due, last > 0.5));
     if (any(records)) record(records);
     if (!any(ends)) return;
-    const Number gained = mesh_.stored_j_m2() - energy_.stored_j_m2;
-    recorder_.put_energies(lanes_in(ends),
-                           {store(energy_.surface_j_m2), store(energy_.ground_j_m2),
-                            store(energy_.source_j_m2), store(gained)});
+    recorder_.put_energies(lanes_in(ends), {store(energy_.surface_j_m2), store(energy_.ground_j_m2),
+                                            store(energy_.source_j_m2),
+                                            store(mesh_.stored_j_m2() - energy_.start_j_m2)});
   }
 
-  using Stored = ColumnRecorder::Lanes;
-
-  static Stored store(Number value) {
-    HWY_ALIGN Stored stored;
+  static ColumnRecorder::Lanes store(Number value) {
+    HWY_ALIGN ColumnRecorder::Lanes stored;
     Memory<Number>::store(value, stored.data());
     return stored;
   }
 
   template <class Mask>
-  static Stored lanes_in(Mask mask) {
+  static ColumnRecorder::Lanes lanes_in(Mask mask) {
     return store(select(mask, Number(1.0), Number(0.0)));
   }
 
+  Number psi(typename Aging::Probe probe) const {
+    return resistance_psi(aging_.set_age_h(probe), traits_.setting, traits_.resistance_exponent);
+  }
+
+  /// In the order of ColumnHistory.
   template <class Mask>
   void record(Mask which) {
     recorded_s_ = select(which, time_s_, recorded_s_);
     const Row<Number> row{recorder_.next_row(lanes_in(which))};
-    const auto psi = [&](Probe probe) HWY_ATTR {
-      return resistance_psi(probes_[probe].age_h, traits_.setting, traits_.resistance_exponent);
-    };
     row.put(0, time_s_);
     row.put(1, surface_.surface_c);
-    row.put(2, mesh_.probe_c(middle));
+    row.put(2, mesh_.probe_c(Aging::middle));
     row.put(3, mesh_.weighted_c(mesh_.mean_weight));
     row.put(4, mesh_.weighted_c(mesh_.gradient_weight));
-    row.put(5, probes_[work].age_h);
-    row.put(6, probes_[middle].age_h);
-    row.put(7, psi(top));
-    row.put(8, psi(work));
-    row.put(9, psi(deep));
-    row.put(10, psi(middle));
-    row.put(11, strength_psi(probes_[work].age_h, traits_.strength));
-    row.put(12, evaporation_kg_m2_h_);
-    row.put(13, bleed_kg_m2_h_);
-    row.put(14, film_kg_m2_);
+    row.put(5, aging_.set_age_h(Aging::work));
+    row.put(6, aging_.set_age_h(Aging::middle));
+    row.put(7, psi(Aging::top));
+    row.put(8, psi(Aging::work));
+    row.put(9, psi(Aging::deep));
+    row.put(10, psi(Aging::middle));
+    row.put(11, strength_psi(aging_.set_age_h(Aging::work), traits_.strength));
+    row.put(12, water_.evaporation_kg_m2_h);
+    row.put(13, water_.bleed_kg_m2_h);
+    row.put(14, water_.film_kg_m2);
   }
 
   static constexpr std::size_t lanes = Memory<Number>::columns;
@@ -256,22 +180,15 @@ class ColumnLanes {
   LaneMesh<Number> mesh_;
   LaneWeather<Number> weather_;
   ColumnRecorder recorder_;
-  std::array<SettingProbe<Number>, probe_count> probes_;
-  SurfaceState<Number> surface_;
-  struct {
-    Number surface_j_m2;
-    Number ground_j_m2;
-    Number source_j_m2;
-    Number stored_j_m2;  // at placing
-  } energy_;
   Number time_s_;
+  Number concrete_c_;  // when placed
+  Aging aging_;
+  LaneWater<Number> water_;
+  SurfaceState<Number> surface_;
+  EnergyOf<Number> energy_;
   Number recorded_s_ = 0.0;
-  Number step_s_;
-  Number open_;
-  Number bled_share_;
-  Number bleed_kg_m2_h_;
-  Number evaporation_kg_m2_h_;
-  Number film_kg_m2_;
+  Number step_s_ = 0.0;
+  Number open_ = 1.0;
 };
 
 }  // namespace HWY_NAMESPACE

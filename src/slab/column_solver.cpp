@@ -3,7 +3,7 @@
 #include <array>
 #include <span>
 
-#include "slab/column_batch.h"
+#include "slab/column_core.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 #define SLABTIDE_SLAB_CONDUCTION_INL_H
 #endif
 
-#include "slab/numbers-inl.h"
+#include "core/numbers-inl.h"
 #include "slabtide/slab/conduction.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -20,11 +20,11 @@ struct ConductionRows {
   Row<Number> capacity_j_m2k;
   Row<Number> conductance_w_m2k;  // one more than cells; the last is 0 over an insulated bottom
   Row<Number> cells_c;
-  Row<Number> stage_c;       // after the first stage
-  Row<Number> rate_w_m2k;    // capacity over (gamma step)
-  Row<Number> inverse;       // of the eliminated diagonal
-  Row<Number> from_above;    // share of the neighbour above, after elimination
-  Row<Number> from_below;    // weight of the neighbour's eliminated right side
+  Row<Number> stage_c;     // after the first stage
+  Row<Number> rate_w_m2k;  // capacity over (gamma step)
+  Row<Number> inverse;     // of the eliminated diagonal
+  Row<Number> from_above;  // share of the neighbour above, after elimination
+  Row<Number> from_below;  // weight of the neighbour's eliminated right side
   Row<Number> source_w_m2;
   Row<Number> eliminated_c;
   Number bottom_c;
@@ -37,6 +37,7 @@ struct SurfaceState {
   Number surface_c;
   Number outer_c;
   Number inward_w_m2;
+  Number rising_k_s;  // of the outer face, lately: where Newton's method starts from
 };
 
 /// Heat into the column for a surface temperature T: slope T - offset.
@@ -148,16 +149,21 @@ auto step_columns(const ConductionRows<Number>& rows, const Law& law, Number ste
                   SurfaceState<Number>& surface) {
   const std::size_t last = rows.cells - 1;
   const Number bottom_w_m2k = rows.conductance_w_m2k[rows.cells];
+  const Number start_c = surface.outer_c;
+  surface.outer_c += surface.rising_k_s * (stage_gamma * step_s);
   const auto first = balance(law, Stage::first, eliminate(rows, Stage::first), surface);
+  const Number first_c = surface.outer_c;
+  surface.outer_c += (first_c - start_c) * ((1.0 - stage_gamma) / stage_gamma);
   substitute(rows, surface.surface_c, rows.stage_c);
   Number surface_w_m2 = (1.0 - stage_gamma) * surface.inward_w_m2;
   Number bottom_w_m2 = (1.0 - stage_gamma) * bottom_w_m2k * (rows.bottom_c - rows.stage_c[last]);
   const auto second = balance(law, Stage::second, eliminate(rows, Stage::second), surface);
   substitute(rows, surface.surface_c, rows.cells_c);
+  surface.rising_k_s = (surface.outer_c - first_c) / ((1.0 - stage_gamma) * step_s);
   surface_w_m2 += stage_gamma * surface.inward_w_m2;
   bottom_w_m2 += stage_gamma * bottom_w_m2k * (rows.bottom_c - rows.cells_c[last]);
-  return StepOf<Number, decltype(law(step_s, Stage::first))>{
-      surface_w_m2 * step_s, bottom_w_m2 * step_s, first, second};
+  return StepOf<Number, decltype(law(step_s, Stage::first))>{surface_w_m2 * step_s,
+                                                             bottom_w_m2 * step_s, first, second};
 }
 
 }  // namespace HWY_NAMESPACE

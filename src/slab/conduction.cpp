@@ -125,8 +125,8 @@ class ConductionColumn::Rows : public formula::ConductionRows<double> {
     cells_c = {column.cells_c_.data()};
     bottom_c = column.bottom_.fixed_c;
     double* next = column.work_.data();
-    for (auto* each : {&stage_c, &rate_w_m2k, &inverse, &from_above, &from_below, &source_w_m2,
-                       &eliminated_c}) {
+    for (auto* each :
+         {&stage_c, &rate_w_m2k, &inverse, &from_above, &from_below, &source_w_m2, &eliminated_c}) {
       *each = {next};
       next += cells;
     }
@@ -141,7 +141,7 @@ void ConductionColumn::set_step(double step_s) {
 }
 
 void ConductionColumn::settle_surface(const SurfaceLaw& law) {
-  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0};
+  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0, 0.0};
   formula::settle_surface(Rows(*this), FormulaLaw{law}, surface);
   surface_c_ = surface.surface_c;
   outer_c_ = surface.outer_c;
@@ -152,7 +152,7 @@ StepResult ConductionColumn::step(const SurfaceLaw& law, std::span<const double>
   for (std::size_t i = 0; i < source_j_m2.size(); ++i) {
     rows.source_w_m2.put(i, source_j_m2[i] / step_s_);
   }
-  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0};
+  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0, 0.0};
   const auto moved = formula::step_columns(rows, FormulaLaw{law}, step_s_, surface);
   surface_c_ = surface.surface_c;
   outer_c_ = surface.outer_c;

@@ -6,7 +6,7 @@
 #define SLABTIDE_SLAB_CONVECTION_INL_H
 #endif
 
-#include "slab/numbers-inl.h"
+#include "core/numbers-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

@@ -6,8 +6,8 @@
 #define SLABTIDE_SLAB_HYDRATION_INL_H
 #endif
 
+#include "core/numbers-inl.h"
 #include "slab/arrhenius-inl.h"
-#include "slab/numbers-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
@@ -26,9 +26,8 @@ template <class Number, class Hydration>
 Number hydration_degree(Number equivalent_age_h, const Hydration& hydration) {
   constexpr double youngest_h = 1.0e-9;  // a power has no value for 0
   const Number age_h = equivalent_age_h - hydration.shift_h;
-  const Number degree =
-      hydration.alpha_u *
-      exp(-pow(hydration.tau_h / max(age_h, Number(youngest_h)), hydration.beta));
+  const Number degree = hydration.alpha_u *
+                        exp(-pow(hydration.tau_h / max(age_h, Number(youngest_h)), hydration.beta));
   return select(age_h > 0.0, degree, Number(0.0));
 }
 

@@ -133,8 +133,7 @@ class LaneMesh {
             i < slab_cells ? column(lane).concrete_c : column(lane).ground_c;
       }
       if (from.bottom.kind == BottomKind::fixed_temperature) {
-        conduction.conductance_w_m2k.data[cells_ * lanes + lane] =
-            from.grid.conductance_w_m2k[own];
+        conduction.conductance_w_m2k.data[cells_ * lanes + lane] = from.grid.conductance_w_m2k[own];
       }
     }
     conduction.bottom_c = each_lane<Number>(

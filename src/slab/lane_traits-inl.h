@@ -11,7 +11,7 @@
 #include <cstddef>
 #include <span>
 
-#include "slab/numbers-inl.h"
+#include "core/numbers-inl.h"
 #include "slab/setting-inl.h"
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/hydration.h"

@@ -25,6 +25,17 @@ struct CoverOf {
   Number open;  // 1 where it lets vapour through, else 0
 };
 
+/// What the surface meets in the two stages of a step.
+template <class Number>
+struct LaneLaw {
+  ConditionsOf<Number> first;
+  ConditionsOf<Number> second;
+
+  ExchangeOf<Number> operator()(Number outer_c, Stage stage) const {
+    return surface_exchange(stage == Stage::first ? first : second, outer_c);
+  }
+};
+
 /// The weather over several columns, each at a time of its own.
 template <class Number>
 class LaneWeather {
@@ -79,11 +90,10 @@ class LaneWeather {
     for (std::size_t i = 0; i < cases_.size(); ++i) {
       covers[i] = slabtide::cover_at(*cases_[i], at_s[i]);
     }
-    return {each_lane<Number>(cases_.size(),
-                              [&](std::size_t i) { return covers[i].resistance_m2k_w; }),
-            each_lane<Number>(cases_.size(), [&](std::size_t i) {
-              return covers[i].stops_evaporation ? 0.0 : 1.0;
-            })};
+    return {
+        each_lane<Number>(cases_.size(), [&](std::size_t i) { return covers[i].resistance_m2k_w; }),
+        each_lane<Number>(cases_.size(),
+                          [&](std::size_t i) { return covers[i].stops_evaporation ? 0.0 : 1.0; })};
   }
 
   const TimeGrid& grid_;

@@ -10,7 +10,7 @@
 //
 #include <hwy/contrib/math/math-inl.h>
 
-#include "slab/numbers-inl.h"
+#include "core/numbers-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

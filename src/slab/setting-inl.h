@@ -6,8 +6,8 @@
 #define SLABTIDE_SLAB_SETTING_INL_H
 #endif
 
+#include "core/numbers-inl.h"
 #include "slab/arrhenius-inl.h"
-#include "slab/numbers-inl.h"
 #include "slabtide/slab/setting.h"
 
 HWY_BEFORE_NAMESPACE();

@@ -24,7 +24,8 @@ double set_age_at_resistance_h(double psi, const SettingParameters& setting) {
   if (!(psi > 0.0 && psi <= largest_resistance_psi))
     throw std::invalid_argument("set age: the resistance is not within what setting covers");
   return setting.shift_h +
-         setting.initial_set_h * std::pow(psi / initial_set_psi, 1.0 / formula::resistance_exponent(setting));
+         setting.initial_set_h *
+             std::pow(psi / initial_set_psi, 1.0 / formula::resistance_exponent(setting));
 }
 
 double initial_set_age_h(const SettingParameters& setting) {

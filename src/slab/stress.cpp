@@ -85,9 +85,8 @@ class Ratios {
     const double modulus = modulus_psi(i);
     const double mean =
         mean_psi(free_.mean_c - history_.mean_c[i], modulus, mix_.expansion_per_k, piece_);
-    const double curl_top =
-        coefficient * free_curl_psi(free_.gradient_c - history_.gradient_c[i], modulus,
-                                    mix_.expansion_per_k);
+    const double curl_top = coefficient * free_curl_psi(free_.gradient_c - history_.gradient_c[i],
+                                                        modulus, mix_.expansion_per_k);
     const double corner = piece_.re_entrant_corner ? corner_factor : 1.0;
     return tension_psi(mean, curl_top) * relaxation * corner / strength_psi;
   }

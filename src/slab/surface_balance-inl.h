@@ -6,9 +6,9 @@
 #define SLABTIDE_SLAB_SURFACE_BALANCE_INL_H
 #endif
 
+#include "core/numbers-inl.h"
 #include "slab/convection-inl.h"
 #include "slab/evaporation-inl.h"
-#include "slab/numbers-inl.h"
 #include "slabtide/core/units.h"
 #include "slabtide/slab/surface_balance.h"
 #include "weather/moist_air-inl.h"
@@ -32,8 +32,7 @@ struct ExchangeOf {
 };
 
 template <class Mask, class Number>
-ExchangeOf<Number> select(Mask which, const ExchangeOf<Number>& yes,
-                          const ExchangeOf<Number>& no) {
+ExchangeOf<Number> select(Mask which, const ExchangeOf<Number>& yes, const ExchangeOf<Number>& no) {
   return {select(which, yes.w_m2, no.w_m2), select(which, yes.slope_w_m2k, no.slope_w_m2k),
           select(which, yes.evaporation_kg_m2_h, no.evaporation_kg_m2_h)};
 }

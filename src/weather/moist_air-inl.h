@@ -6,7 +6,7 @@
 #define SLABTIDE_WEATHER_MOIST_AIR_INL_H
 #endif
 
-#include "slab/numbers-inl.h"
+#include "core/numbers-inl.h"
 #include "slabtide/core/units.h"
 
 HWY_BEFORE_NAMESPACE();

@@ -57,7 +57,7 @@ struct Memory<Counted> {
 };
 
 inline std::uint64_t count(const ColumnCase& column, const SiteWeather& weather,
-                    const SolverSettings& settings) {
+                           const SolverSettings& settings) {
   const std::array cases{&column};
   ColumnSolution solution;
   ColumnDesk desk;

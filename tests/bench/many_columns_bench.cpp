@@ -7,7 +7,6 @@
 
 #include "bench_columns.h"
 #include "core/parallel.h"
-#include "day/quick_solver.h"
 #include "slabtide/day/column_events.h"
 #include "slabtide/day/drawn_pour.h"
 #include "slabtide/day/practice.h"
@@ -56,7 +55,7 @@ std::vector<std::vector<ColumnEvents>> all_days(const ColumnSet& set, std::size_
   const Practice practice = default_practice();
   const ColumnQuestions asked = all_questions();
   const std::vector<Unknowns> unknowns = even_unknowns(days);
-  SolverSettings solver = quick_solver;
+  SolverSettings solver;
   solver.threads = 1;
   std::vector<std::vector<ColumnEvents>> events(days);
   in_parallel(days, 0, [&](std::size_t day) {

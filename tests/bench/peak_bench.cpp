@@ -38,9 +38,9 @@ std::uint64_t multiply_and_add(std::uint64_t rounds, double* out) {
     k = hn::MulAdd(k, factor, addend);
     l = hn::MulAdd(l, factor, addend);
   }
-  const auto sum = hn::Add(hn::Add(hn::Add(a, b), hn::Add(c, d)),
-                           hn::Add(hn::Add(hn::Add(e, f), hn::Add(g, h)),
-                                   hn::Add(hn::Add(i, j), hn::Add(k, l))));
+  const auto sum = hn::Add(
+      hn::Add(hn::Add(a, b), hn::Add(c, d)),
+      hn::Add(hn::Add(hn::Add(e, f), hn::Add(g, h)), hn::Add(hn::Add(i, j), hn::Add(k, l))));
   *out = hn::GetLane(sum);
   return rounds * chains * 2 * hn::Lanes(tag);
 }
@@ -72,9 +72,7 @@ HWY_EXPORT(multiply_and_add);
 constexpr std::size_t columns = 64;
 constexpr double giga = 1.0e9;
 
-double processor_s() {
-  return static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
-}
+double processor_s() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
 /// Operations a second, the best of several goes.
 double peak() {

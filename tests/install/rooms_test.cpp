@@ -57,12 +57,16 @@ std::vector<std::string> includes_of(const std::string& text) {
   return result;
 }
 
-/// The room that an include names: that of "slabtide/weather/sun.h" is "weather".
+/// The room that an include names: that of "slabtide/weather/sun.h", and of "weather/sun-inl.h"
+/// which is not installed, is "weather".
 std::string room_named(const std::string& include) {
   constexpr std::string_view project = "slabtide/";
-  if (!include.starts_with(project)) return {};
-  const std::string rest = include.substr(project.size());
-  return rest.substr(0, rest.find('/'));
+  if (include.starts_with(project)) {
+    const std::string rest = include.substr(project.size());
+    return rest.substr(0, rest.find('/'));
+  }
+  const std::string first = include.substr(0, include.find('/'));
+  return first.size() < include.size() && room_of(first) ? first : std::string();
 }
 
 /// Why the file of `room` may not include this; empty where it may.
@@ -182,6 +186,8 @@ TEST_CASE("a broken rule is seen") {
   CHECK(count("weather", "x.cpp", "#include \"slabtide/job/job.h\"\n") == 0);
   CHECK(count("weather", "x.cpp", "#include \"slabtide/slab/column.h\"\n") == 1);
   CHECK(count("core", "x.h", "#  include <slabtide/job/job.h>\n") == 1);
+  CHECK(count("weather", "x-inl.h", "#include \"slab/numbers-inl.h\"\n") == 1);
+  CHECK(count("slab", "x.cpp", "#include \"weather/moist_air-inl.h\"\n") == 0);
   CHECK(count("cli", "x.cpp", "#include \"slabtide/clock/x.h\"\n") == 1);
   CHECK(count("job", "x.h", "#include <toml++/toml.h>\n") == 1);
   CHECK(count("job", "x.cpp", "#include <toml++/toml.h>\n") == 0);

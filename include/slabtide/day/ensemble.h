@@ -29,8 +29,7 @@ struct ZoneColumns {
 using DayEvents = std::vector<ColumnEvents>;
 
 /// A pour made small enough to be computed for many days that may come: a few columns that stand
-/// for all, solved in longer steps and fewer cells than the plan. Good for how times move from
-/// one day to another, not for the times themselves.
+/// for all. Good for how times move from one day to another, not for the times themselves.
 class DayModel {
  public:
   /// `run` is the pour as described, `shown` the one that `plan` was made from: the same, or

@@ -64,7 +64,7 @@ struct ColumnHistory {
 /// many fine cells and short steps (tests/properties/slab/converged_test.cpp).
 struct SolverSettings {
   double early_step_s = 120.0;  ///< from placing until final set at mid-depth
-  double late_step_s = 300.0;   ///< after
+  double late_step_s = 600.0;   ///< after
   int slab_cells = 12;
   int ground_cells = 10;
   double end_s = 0.0;  ///< where to stop; 0 means the grid's end

@@ -1,9 +1,9 @@
 // Read once for each instruction set (Highway's way), hence no plain include guard.
-#if defined(SLABTIDE_SLAB_NUMBERS_INL_H) == defined(HWY_TARGET_TOGGLE)
-#ifdef SLABTIDE_SLAB_NUMBERS_INL_H
-#undef SLABTIDE_SLAB_NUMBERS_INL_H
+#if defined(SLABTIDE_CORE_NUMBERS_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_CORE_NUMBERS_INL_H
+#undef SLABTIDE_CORE_NUMBERS_INL_H
 #else
-#define SLABTIDE_SLAB_NUMBERS_INL_H
+#define SLABTIDE_CORE_NUMBERS_INL_H
 #endif
 
 #include <algorithm>
