@@ -74,19 +74,23 @@ void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) 
 }
 
 void ColumnRecorder::finish() {
-  std::vector<std::size_t> entries;
+  std::array<std::array<double*, series_count>, most_lanes> next{};
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-    entries.clear();
-    for (std::size_t i = 0; i < desk_.kept.size(); ++i) {
-      if (desk_.kept[i][lane] != 0.0) entries.push_back(i * series_count * lanes_ + lane);
+    const auto entries = std::count_if(desk_.kept.begin(), desk_.kept.end(),
+                                       [lane](const Lanes& kept) { return kept[lane] != 0.0; });
+    const auto series = series_of(solutions_[lane].history);
+    for (std::size_t i = 0; i < series_count; ++i) {
+      series[i]->resize(static_cast<std::size_t>(entries));
+      next[lane][i] = series[i]->data();
     }
-    const double* from = desk_.rows.get();
-    for (std::vector<double>* each : series_of(solutions_[lane].history)) {
-      each->resize(entries.size());
-      std::transform(entries.begin(), entries.end(), each->begin(),
-                     [from](std::size_t entry) { return from[entry]; });
-      from += lanes_;
+  }
+  const double* row = desk_.rows.get();
+  for (const Lanes& kept : desk_.kept) {
+    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+      if (kept[lane] == 0.0) continue;
+      for (std::size_t i = 0; i < series_count; ++i) *next[lane][i]++ = row[i * lanes_ + lane];
     }
+    row += series_count * lanes_;
   }
 }
 
