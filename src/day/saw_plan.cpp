@@ -95,7 +95,12 @@ std::optional<double> surface_fallen_s(const ColumnHistory& history, const Pract
   for (std::size_t i = 0; i < history.time_s.size(); ++i) {
     if (history.resistance_middle_psi[i] < practice.set.initial_set_psi) continue;
     peak_c = std::max(peak_c, history.surface_c[i]);
-    if (history.surface_c[i] <= peak_c - practice.saw.surface_fall_k) return history.time_s[i];
+    const double fallen_c = peak_c - practice.saw.surface_fall_k;
+    if (history.surface_c[i] > fallen_c) continue;
+    // The peak was before, so that the entry before lies above.
+    const double way =
+        (history.surface_c[i - 1] - fallen_c) / (history.surface_c[i - 1] - history.surface_c[i]);
+    return history.time_s[i - 1] + way * (history.time_s[i] - history.time_s[i - 1]);
   }
   return std::nullopt;
 }
