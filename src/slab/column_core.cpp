@@ -13,8 +13,7 @@
 #include "slab/lanes-inl.h"
 
 HWY_BEFORE_NAMESPACE();
-namespace slabtide {
-namespace HWY_NAMESPACE {
+namespace slabtide::HWY_NAMESPACE {
 namespace {
 
 void solve_lanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions,
@@ -25,8 +24,7 @@ void solve_lanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution
 std::size_t lane_count() { return Memory<Lanes>::columns; }
 
 }  // namespace
-}  // namespace HWY_NAMESPACE
-}  // namespace slabtide
+}  // namespace slabtide::HWY_NAMESPACE
 HWY_AFTER_NAMESPACE();
 
 #if HWY_ONCE

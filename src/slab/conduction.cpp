@@ -124,12 +124,16 @@ class ConductionColumn::Rows : public formula::ConductionRows<double> {
     conductance_w_m2k = {column.conductance_w_m2k_.data()};
     cells_c = {column.cells_c_.data()};
     bottom_c = column.bottom_.fixed_c;
-    double* next = column.work_.data();
-    for (auto* each :
-         {&stage_c, &rate_w_m2k, &inverse, &from_above, &from_below, &source_w_m2, &eliminated_c}) {
-      *each = {next};
-      next += cells;
-    }
+    const auto row = [this, &column](std::size_t i) {
+      return formula::Row<double>{column.work_.data() + i * cells};
+    };
+    stage_c = row(0);
+    rate_w_m2k = row(1);
+    inverse = row(2);
+    from_above = row(3);
+    from_below = row(4);
+    source_w_m2 = row(5);
+    eliminated_c = row(6);
   }
 };
 
