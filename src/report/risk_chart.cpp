@@ -60,10 +60,18 @@ const CellRun& telling_cell(std::size_t zone, const PlanFacts& facts) {
 ChartLine line_of(std::size_t zone, double from_s, double to_s, const PlanFacts& facts) {
   const CellRun& cell = telling_cell(zone, facts);
   const ColumnHistory& history = facts.run.histories[cell.history];
-  const auto ratio = stress_ratio(history, facts.run.mixes[cell.mix], uncut(zone, facts));
+  const MixModel& mix = facts.run.mixes[cell.mix];
+  const auto ratio = stress_ratio(history, mix, uncut(zone, facts));
+  std::vector<double> times_s = sample_times_s(from_s, to_s);
+  // Exact where it counts: at the limit, whatever the samples.
+  const auto limit_s =
+      stress_reaches_s(history, mix, uncut(zone, facts), facts.practice.saw.cut_by_ratio);
+  if (limit_s && *limit_s > from_s && *limit_s < to_s) {
+    times_s.insert(std::upper_bound(times_s.begin(), times_s.end(), *limit_s), *limit_s);
+  }
   ChartLine line;
   line.name = facts.job.zones[zone].name;
-  for (const double at_s : sample_times_s(from_s, to_s)) {
+  for (const double at_s : times_s) {
     line.points.push_back({at_s, value_at(history.time_s, ratio, at_s)});
   }
   return line;

@@ -182,7 +182,7 @@ void compare(const std::string& name, const ColumnCase& column, const SiteWeathe
   constexpr Published cvode{.what = "set times by another integrator",
                             .source = "SUNDIALS CVODE 6.4 on the same cells, 1e-8",
                             .status = "independent program",
-                            .tolerance = 3.0,
+                            .tolerance = 2.0,
                             .unit = "s"};
   const auto check_event = [&](const char* event, double seen_s, double independent_s) {
     check_worst(cvode, name + event, "its own run", seen_s - independent_s);

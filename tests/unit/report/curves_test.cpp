@@ -60,7 +60,7 @@ TEST_CASE("the pull reaches its limit where the plan says it does") {
   REQUIRE(facts.plan.zones[0].saws[0].stress_limit);
   const double limit_s =
       seconds_between(facts.run.weather.grid.start, *facts.plan.zones[0].saws[0].stress_limit);
-  // Straight between points ten minutes apart: seen 0.0002 off.
+  // The line has a point there: what is left is rounding to the second.
   CHECK(std::abs(value_on(chart.lines[0], limit_s) - facts.practice.saw.cut_by_ratio) < 0.001);
   CHECK(chart.bars[0].to_s ==
         seconds_between(facts.run.weather.grid.start, *facts.plan.zones[0].saws[0].latest));
