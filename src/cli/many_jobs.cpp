@@ -1,7 +1,6 @@
 #include "slabtide/cli/many_jobs.h"
 
 #include <algorithm>
-#include <atomic>
 #include <exception>
 #include <filesystem>
 #include <mutex>
@@ -9,11 +8,11 @@
 #include <ostream>
 #include <set>
 #include <sstream>
-#include <thread>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "core/parallel.h"
 #include "slabtide/cli/command_line.h"
 #include "slabtide/cli/progress.h"
 
@@ -104,18 +103,7 @@ class InOrder {
 int for_each_job(const std::vector<std::string>& paths, const JobWork& work, std::ostream& out,
                  std::ostream& err) {
   InOrder order(paths, out, err);
-  std::atomic<std::size_t> next{0};
-  const auto run = [&] {
-    for (std::size_t i = next++; i < paths.size(); i = next++) {
-      order.put(i, outcome_of(i, paths[i], work));
-    }
-  };
-  std::vector<std::thread> helpers;
-  const std::size_t threads =
-      std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, paths.size());
-  for (std::size_t i = 1; i < threads; ++i) helpers.emplace_back(run);
-  run();
-  for (std::thread& helper : helpers) helper.join();
+  in_parallel(paths.size(), 0, [&](std::size_t i) { order.put(i, outcome_of(i, paths[i], work)); });
   out << order.summary() << "\n";
   return order.exit_code();
 }
