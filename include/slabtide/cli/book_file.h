@@ -16,6 +16,7 @@ std::string book_path(const ParsedLine& line, const std::string& job_path);
 /// findings went to `err`.
 std::optional<MixBook> load_book(const std::string& path, std::ostream& err);
 
+/// The option --book, as a command's table holds it.
 Option book_option();
 
 }  // namespace slabtide

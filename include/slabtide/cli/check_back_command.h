@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// `slabtide check-back`: what was noted, beside what was planned.
 extern const Command check_back_command;
 
 }  // namespace slabtide

@@ -48,6 +48,7 @@ class ParsedLine {
   std::vector<std::string> operands_;
 };
 
+/// A line that was read, or why there is none.
 struct LineReading {
   std::optional<ParsedLine> line;
   bool help_wanted = false;

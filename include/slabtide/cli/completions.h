@@ -10,6 +10,7 @@
 
 namespace slabtide {
 
+/// The script that bash, zsh or fish reads, one for all commands.
 std::string bash_completions(std::span<const CommandLine> commands);
 std::string zsh_completions(std::span<const CommandLine> commands);
 std::string fish_completions(std::span<const CommandLine> commands);

@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// `slabtide learn`: finished pours into the mix book.
 extern const Command learn_command;
 
 }  // namespace slabtide

@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// `slabtide mixes`: what the mix book holds.
 extern const Command mixes_command;
 
 }  // namespace slabtide

@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// `slabtide outlook`: the pour day's weather by the hour, and whether to pour.
 extern const Command outlook_command;
 
 }  // namespace slabtide

@@ -33,6 +33,7 @@ struct FileFormat {
   std::string (*make)(const Facts& facts, const Writing& writing);
 };
 
+/// What --write knows for a plan, a comparison and an outlook.
 std::span<const FileFormat<PlanFacts>> plan_formats();
 std::span<const FileFormat<CompareFacts>> compare_formats();
 std::span<const FileFormat<OutlookFacts>> outlook_formats();
@@ -59,6 +60,7 @@ std::string ending_fault(const std::vector<std::string>& paths,
 /// Writes one after the other, each whole or not at all. Returns the exit code.
 int write_files(const std::vector<MadeFile>& files, std::ostream& err);
 
+/// The endings of the formats, in their order.
 template <class Facts>
 std::vector<std::string_view> endings_of(std::span<const FileFormat<Facts>> formats) {
   std::vector<std::string_view> endings;

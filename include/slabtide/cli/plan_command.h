@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// `slabtide plan`: the day of a pour.
 extern const Command plan_command;
 
 }  // namespace slabtide

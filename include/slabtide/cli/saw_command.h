@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// `slabtide saw`: the joints, and the cuts in working order.
 extern const Command saw_command;
 
 }  // namespace slabtide

@@ -9,6 +9,7 @@
 
 namespace slabtide {
 
+/// An error keeps a file from being used, a warning does not.
 enum class Severity { error, warning };
 
 /// A place in a text file; both counts start at 1. Columns count characters (Unicode code

@@ -8,6 +8,7 @@
 
 namespace slabtide::embedded {
 
+/// data/practice.toml and data/starter.toml.
 std::string_view practice_toml();
 std::string_view starter_toml();
 

@@ -14,11 +14,13 @@ struct FileError {
   std::string next_step;
 };
 
+/// A file's text, or why there is none.
 struct FileText {
   std::optional<std::string> text;
   FileError error;
 };
 
+/// What is read at the most of any input (ours).
 inline constexpr std::size_t largest_input_bytes = std::size_t{8} * 1024 * 1024;
 
 /// The whole file; an error where it cannot be read, is not a regular file or is over
@@ -42,6 +44,7 @@ struct NewLine {
   std::string_view unfinished_mark;
 };
 
+/// What became of `append_line`.
 struct Appended {
   std::optional<FileError> error;
   bool ended_unfinished = false;  ///< there was such a line, and it bears the mark now

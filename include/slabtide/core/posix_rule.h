@@ -23,6 +23,7 @@ struct RuleDay {
   std::int64_t time_s = 7200;
 };
 
+/// Daylight saving time: its offset, local minus UTC, and when it is kept.
 struct DaylightTime {
   std::int64_t offset_s = 0;  ///< may be less than that of standard time (Europe/Dublin)
   RuleDay begins;
@@ -39,11 +40,13 @@ struct PosixRule {
   std::optional<DaylightTime> daylight;
 };
 
+/// A rule, or why there is none.
 struct PosixRuleReading {
   std::optional<PosixRule> rule;
   std::string problem;  ///< in words, where there is no rule
 };
 
+/// Reads a rule such as "CST6CDT,M3.2.0,M11.1.0" or "<+0530>-5:30".
 PosixRuleReading parse_posix_rule(std::string_view text);
 
 /// Local minus UTC at the instant, seconds since 1970. Years outside 1401 to 9998 are

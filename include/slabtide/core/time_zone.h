@@ -15,7 +15,9 @@ namespace slabtide {
 using UtcTime = boost::posix_time::ptime;
 /// A civil date and time of day at the site, with no offset.
 using LocalTime = boost::posix_time::ptime;
+/// A span of civil time, whole seconds.
 using Duration = boost::posix_time::time_duration;
+/// A day of the Gregorian calendar.
 using Date = boost::gregorian::date;
 
 /// What became of a local time on its way to UTC.
@@ -25,6 +27,7 @@ enum class LocalTimeKind {
   repeated  ///< happens twice (fall back); the first of the two was taken
 };
 
+/// The instant of a local time, and whether that was one instant.
 struct ResolvedLocalTime {
   UtcTime utc;
   LocalTimeKind kind = LocalTimeKind::ordinary;
@@ -68,6 +71,7 @@ class TimeZone {
   std::shared_ptr<const History> history_;
 };
 
+/// The zone, or why there is none.
 struct TimeZone::Loaded {
   std::optional<TimeZone> zone;
   LoadError error;

@@ -25,6 +25,7 @@ struct OffsetHistory {
   [[nodiscard]] std::int64_t offset_s(std::int64_t utc_s) const;
 };
 
+/// A time-zone file read, or why not.
 struct TzifReading {
   std::optional<OffsetHistory> history;
   std::string problem;  ///< in words, where there is none

@@ -8,13 +8,16 @@ namespace slabtide {
 // kg/m2/h stay where the published formula and the trade use them.
 // Factors: NIST SP 811 (2008), appendix B.8, exact unless said.
 
+/// Time.
 inline constexpr double seconds_per_minute = 60.0;
 inline constexpr double seconds_per_hour = 3600.0;
 inline constexpr int minutes_per_hour = 60;
 inline constexpr double hours_per_day = 24.0;
 
+/// Angle.
 inline constexpr double radians_per_degree = std::numbers::pi / 180.0;
 
+/// Temperature.
 constexpr double celsius_from_fahrenheit(double f) { return (f - 32.0) / 1.8; }
 constexpr double fahrenheit_from_celsius(double c) { return c * 1.8 + 32.0; }
 constexpr double kelvin_from_celsius(double c) { return c + 273.15; }
@@ -23,6 +26,7 @@ constexpr double celsius_from_kelvin(double k) { return k - 273.15; }
 constexpr double kelvin_from_fahrenheit_difference(double f) { return f / 1.8; }
 constexpr double fahrenheit_from_kelvin_difference(double k) { return k * 1.8; }
 
+/// Length, area, volume.
 inline constexpr double metres_per_foot = 0.3048;
 inline constexpr double metres_per_inch = 0.0254;
 constexpr double m_from_ft(double ft) { return ft * metres_per_foot; }
@@ -39,6 +43,7 @@ inline constexpr double m3_per_yd3 = 0.764554857984;
 constexpr double m3_from_yd3(double yd3) { return yd3 * m3_per_yd3; }
 constexpr double yd3_from_m3(double m3) { return m3 / m3_per_yd3; }
 
+/// Speed.
 inline constexpr double m_s_per_mph = 0.44704;
 constexpr double m_s_from_mph(double mph) { return mph * m_s_per_mph; }
 constexpr double mph_from_m_s(double m_s) { return m_s / m_s_per_mph; }
@@ -46,6 +51,7 @@ constexpr double m_s_from_km_h(double km_h) { return km_h / 3.6; }
 constexpr double km_h_from_m_s(double m_s) { return m_s * 3.6; }
 constexpr double m_s_from_knots(double kn) { return kn * 1852.0 / 3600.0; }
 
+/// Mass, and mass in a volume or on an area.
 inline constexpr double kg_per_lb = 0.45359237;
 constexpr double kg_from_lb(double lb) { return lb * kg_per_lb; }
 constexpr double lb_from_kg(double kg) { return kg / kg_per_lb; }
@@ -72,12 +78,14 @@ inline constexpr double ml_per_100kg_per_floz_cwt = 29.5735295625 / 45.359237 * 
 constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_floz_cwt; }
 constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
 
+/// Volume of liquids, US gallons.
 inline constexpr double l_per_gal = 3.785411784;
 constexpr double l_from_gal(double gal) { return gal * l_per_gal; }
 constexpr double gal_from_l(double l) { return l / l_per_gal; }
 
 /// Insulation R, h·ft²·°F/Btu to m²K/W.
 constexpr double m2k_w_from_r_us(double r) { return r * 0.1761; }
+/// Depth of rain.
 constexpr double mm_from_rain_in(double in) { return in * mm_per_inch; }
 
 }  // namespace slabtide

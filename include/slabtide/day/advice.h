@@ -14,6 +14,7 @@ struct Advice {
   std::string turning;  ///< what would change the answer
 };
 
+/// Words for a comparison that was made; `turning` is where its answer would change.
 Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& turning,
               const CompareRules& rules);
 

@@ -8,8 +8,10 @@
 
 namespace slabtide {
 
+/// `stop` says do not pour like this, `caution` take care, `note` know it.
 enum class CautionLevel { note, caution, stop };
 
+/// The id used in the JSON: "caution".
 std::string_view caution_level_id(CautionLevel level);
 
 /// Something to watch for, with its hour and where the rule comes from.

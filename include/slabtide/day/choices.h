@@ -9,6 +9,7 @@
 
 namespace slabtide {
 
+/// What a choice changes of the job; `several` at once, or the user's `own`.
 enum class ChoiceKind { as_ordered, admixture, start, order, crew, shelter, saw, several, own };
 
 /// The id used in the JSON: "as_ordered".
@@ -28,6 +29,7 @@ struct LeftOutChoice {
   std::string why;
 };
 
+/// What there is to compare.
 struct Choices {
   std::vector<Choice> tried;  ///< as ordered first, then by kind, the user's own last
   std::vector<LeftOutChoice> left_out;

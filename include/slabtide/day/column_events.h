@@ -46,6 +46,7 @@ struct ColumnEvents {
   CellWindow& window(Operation operation) { return windows[static_cast<std::size_t>(operation)]; }
 };
 
+/// Reads the events off a column's history; its times are those of `weather`.
 ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
                        const ColumnQuestions& questions, const SiteWeather& weather,
                        const Practice& practice);

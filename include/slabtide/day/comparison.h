@@ -29,18 +29,21 @@ struct CompareCase {
   }
 };
 
+/// How to compute, and whom to tell.
 struct CompareSettings {
   int threads = 0;  ///< 0: as many as the machine has; the figures are the same for any
   /// Told after each day computed, from one thread at a time; may be empty.
   std::function<void(std::size_t done)> progress;
 };
 
+/// A choice and what comes of it.
 struct ComparedChoice {
   Choice choice;
   ChoiceFigures figures;
   ChoiceCost cost;
 };
 
+/// All choices, and the one to prefer.
 struct Comparison {
   std::vector<ComparedChoice> choices;  ///< as ordered first
   std::vector<LeftOutChoice> left_out;

@@ -25,6 +25,7 @@ struct CrewVisit {
   std::vector<IdleTime> idle;      ///< waits worth telling
 };
 
+/// One of the crew and the day they have.
 struct CrewMember {
   std::string name;               ///< "finisher 1"
   std::vector<CrewVisit> visits;  ///< empty where there is nothing for them to do
@@ -75,6 +76,7 @@ struct CrewPlan {
   double crew_hours() const;  ///< on site, over all visits
 };
 
+/// Hands that a larger crew is sought up to (ours).
 inline constexpr int most_crew_tried = 12;
 
 /// Error: std::invalid_argument for a crew under one.

@@ -48,6 +48,7 @@ struct Coverage {
   double cover_factor = 0.0;  ///< plastic or blankets over the area, for laps
 };
 
+/// All of it; `work` by TaskKind.
 struct CrewPractice {
   std::array<WorkRule, task_kind_count> work{};
   WorkHours hours;

@@ -16,6 +16,7 @@ enum class CutReason {
   next_along    ///< the next one along
 };
 
+/// The id used in the JSON: "longest_run".
 std::string_view cut_reason_id(CutReason reason);
 /// As it stands in a list: "inside corner".
 std::string_view cut_reason_words(CutReason reason);

@@ -16,6 +16,7 @@ namespace slabtide {
 /// How a zone's joints can be made.
 enum class JointWay { none_needed, early_entry, wet, tool };
 
+/// The id used in the JSON: "early_entry".
 std::string_view joint_way_id(JointWay way);
 
 /// What the day leaves a zone.

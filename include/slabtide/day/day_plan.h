@@ -25,6 +25,7 @@ struct Tightest {
   double minutes = 0.0;
 };
 
+/// All that a report tells of the day.
 struct DayPlan {
   SunTimes sun;
   std::vector<ZonePlan> zones;  ///< in the order of job.zones

@@ -17,6 +17,7 @@ struct PartColumns {
   std::size_t last = 0;
 };
 
+/// The columns that stand for a zone.
 struct ZoneColumns {
   PartColumns whole;
   std::vector<PartColumns> parts;  ///< as ZonePlan::parts
@@ -60,6 +61,7 @@ class DayModel {
   std::vector<ZoneColumns> zones_;
 };
 
+/// How many days to draw, and how.
 struct EnsembleSettings {
   std::size_t draws = 200;
   int threads = 0;  ///< 0: as many as the machine has; the result is the same for any

@@ -20,6 +20,7 @@ struct JointLimits {
 /// Spacing by thickness and aggregate, capped. Sources: data/practice.toml, [joints].
 JointLimits joint_limits(const Zone& zone, Aggregate aggregate, const JointSpacing& rules);
 
+/// What panels and joints are held to.
 enum class JointRule {
   spacing,
   aspect,
@@ -39,6 +40,7 @@ struct JointFault {
   double limit = 0.0;  ///< m, or a ratio; 0 where the rule has none
 };
 
+/// True for a rule that may be broken.
 bool is_preference(const JointFault& fault);
 
 /// Holds panels and joints of a zone against the limits; a hundredth over is let pass. By

@@ -28,6 +28,7 @@ enum class Operation {
   seal
 };
 
+/// How many there are.
 inline constexpr std::size_t operation_count = 15;
 
 /// The id used in files and in the JSON: "first_edge".

@@ -32,6 +32,7 @@ struct OutlookHour {
   double set_rate_shade = 0.0;
 };
 
+/// The day by the hour, and whether to pour.
 struct Outlook {
   std::vector<OutlookHour> hours;
   Verdict verdict = Verdict::good;

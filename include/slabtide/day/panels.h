@@ -24,6 +24,7 @@ struct Panel {
   double aspect() const { return length_m / width_m; }
 };
 
+/// All panels of a zone.
 struct Panels {
   std::vector<Panel> panels;
   /// Joints (by index) with an end that reaches neither a side nor another joint.

@@ -24,11 +24,13 @@ struct CellRun {
   double placed_s = 0.0;     ///< from the weather grid's start
 };
 
+/// A formed face with the column that stands for it.
 struct FaceRun {
   std::size_t exposure = 0;
   std::size_t history = 0;
 };
 
+/// A zone with its cells and faces.
 struct ZoneRun {
   ZonePlacing placing;
   std::size_t mix = 0;  ///< of its first cell, index into PourRun::mixes

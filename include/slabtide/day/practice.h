@@ -24,12 +24,14 @@ struct ResistanceWindow {
   bool needs_sheen_gone = false;
 };
 
+/// When a zone is said to be ready, and its parts to be apart.
 struct CellRules {
   double first_share = 0.0;       ///< of the area: a window opens with it
   double all_over_share = 0.0;    ///< of the area: open all over
   double part_differs_min = 0.0;  ///< parts further apart are reported apart
 };
 
+/// When bleed water shows, and when a dry look misleads.
 struct SheenRules {
   double film_gone_kg_m2 = 0.0;            ///< free water under this shows no sheen
   double grace_min = 0.0;                  ///< after placing, before a dry look counts
@@ -37,18 +39,21 @@ struct SheenRules {
   double early_evaporation_kg_m2_h = 0.0;  ///< drying slower than this leaves no crust
 };
 
+/// Drying worth a word.
 struct EvaporationFlags {
   double caution_kg_m2_h = 0.0;
   double precautions_kg_m2_h = 0.0;
   double hardly_bleeds_factor = 0.0;  ///< on both, for mixes that hardly bleed
 };
 
+/// When a top has dried over a soft body.
 struct CrustRules {
   double ratio = 0.0;           ///< resistance at the top over that deep down
   double body_under_psi = 0.0;  ///< counts while the body is softer than this
   double top_over_psi = 0.0;    ///< and the top stiffer than this
 };
 
+/// When a saw can start and must be done, how deep and how fast it goes.
 struct SawRules {
   double early_entry_opens_psi = 0.0;
   double wet_opens_soft_psi = 0.0;
@@ -74,6 +79,7 @@ struct JointSpacing {
   double walk_aspect = 0.0;                ///< of a walk's panels, preferred
 };
 
+/// How fast concrete is placed, by the way it is hauled.
 struct PlacingRates {
   double chute_worker_h_per_m3 = 0.0;
   double buggy_added_worker_h_per_m3 = 0.0;        ///< at the base haul
@@ -81,6 +87,7 @@ struct PlacingRates {
   double base_haul_m = 0.0;
 };
 
+/// What comes after the finishing: set, walking on, washing, sealing.
 struct SetRules {
   double initial_set_psi = 0.0;
   double final_set_psi = 0.0;
@@ -91,6 +98,7 @@ struct SetRules {
   double seal_surface_max_c = 0.0;
 };
 
+/// Weather and temperatures that a caution is given for.
 struct WeatherLimits {
   double hot_concrete_c = 0.0;
   double hot_air_c = 0.0;
@@ -114,6 +122,7 @@ struct Absorptances {
   double form = 0.0;
 };
 
+/// All of it; `windows` by Operation.
 struct Practice {
   std::array<ResistanceWindow, operation_count> windows{};  ///< of the plastic operations
   CellRules cells;

@@ -41,6 +41,7 @@ std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Ag
 /// When its surface has fallen the trade's limit under its highest since initial set.
 std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice);
 
+/// How deep a cut must be, m.
 double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw);
 
 /// The saw's window on a zone that is not yet jointed.

@@ -11,6 +11,7 @@
 
 namespace slabtide {
 
+/// What a pour can need on site.
 enum class SupplyKind {
   concrete,
   release_powder,  ///< or the liquid, for the same area
@@ -21,6 +22,7 @@ enum class SupplyKind {
   blankets
 };
 
+/// The id used in the JSON, "release_powder", and as it stands in a list.
 std::string_view supply_id(SupplyKind kind);
 std::string_view supply_words(SupplyKind kind);
 

@@ -21,6 +21,7 @@ struct Sureness {
   std::vector<DoubtCause> causes;  ///< the largest first
 };
 
+/// How sure, in a word.
 enum class SureWord { quite, fairly, roughly, hardly };
 /// Within 20 min either way one is quite sure, within 45 fairly, within 90 roughly (ours).
 SureWord sure_word(const Sureness& sureness);

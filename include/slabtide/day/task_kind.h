@@ -28,6 +28,7 @@ enum class TaskKind {
   clean_up
 };
 
+/// How many there are.
 inline constexpr std::size_t task_kind_count = 17;
 
 /// What the work of a kind goes by.

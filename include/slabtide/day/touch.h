@@ -19,8 +19,10 @@ enum class Touch {
   gone
 };
 
+/// The id used in the JSON: "last_call".
 std::string_view touch_id(Touch touch);
 
+/// The touch at one quarter hour.
 struct TouchAt {
   UtcTime at;
   double resistance_psi = 0.0;  ///< typical of the part, at the working depth

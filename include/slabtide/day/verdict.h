@@ -11,8 +11,10 @@ namespace slabtide {
 /// Whether to pour.
 enum class Verdict { good, care, think_again };
 
+/// As it heads a page: "Pour with care".
 std::string_view verdict_words(Verdict verdict);
 
+/// A verdict and what it rests on.
 struct Judgement {
   Verdict verdict = Verdict::good;
   std::vector<std::string> reasons;  ///< titles of the cautions behind the verdict

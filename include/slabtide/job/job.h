@@ -17,8 +17,10 @@
 
 namespace slabtide {
 
+/// The units of a job file and of what is printed of it.
 enum class UnitSystem { us, si };
 
+/// How open the site is to the wind.
 enum class WindSetting { open_lot, yard, sheltered_court };
 
 /// What earlier pours have shown of a site's air over its forecasts.
@@ -28,6 +30,7 @@ struct LearnedAir {
   int pours = 0;
 };
 
+/// Where it is.
 struct Site {
   std::string name;
   double latitude_deg = 0.0;   ///< north positive
@@ -41,7 +44,9 @@ struct Site {
   std::optional<LearnedAir> learned_air;
 };
 
+/// How concrete gets from the truck into the forms.
 enum class Hauling { chute, motor_buggy, wheelbarrow };
+/// What keeps the slab moist or warm.
 enum class CuringKind { none, film, plastic, blanket };
 
 /// Something laid on the fresh slab. `from` and `to` are local times of the pour's days.
@@ -55,6 +60,7 @@ struct Cover {
   std::vector<std::string> zones;
 };
 
+/// When and how it is placed.
 struct Pour {
   Date date;
   UtcTime start;  ///< the first concrete leaves the chute
@@ -97,13 +103,16 @@ struct TypedWeather {
   CloudShares cloud;          ///< 0 to 1
 };
 
+/// A forecast kept in a file.
 struct ForecastFile {
   std::string path;  ///< as written; relative to the job file's folder
   SourcePosition where;
 };
 
+/// The day typed by its figures, or a forecast.
 using WeatherChoice = std::variant<TypedWeather, ForecastFile>;
 
+/// Everything that a plan is made from.
 struct Job {
   std::string name;
   UnitSystem units = UnitSystem::us;

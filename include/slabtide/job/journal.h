@@ -13,6 +13,7 @@
 
 namespace slabtide {
 
+/// What can be seen or measured on the slab.
 enum class ReadingKind {
   concrete_temperature,
   placed,
@@ -29,6 +30,7 @@ enum class ReadingKind {
   crack
 };
 
+/// How many there are.
 inline constexpr std::size_t reading_kind_count = 13;
 
 /// What is noted besides the moment.
@@ -45,6 +47,7 @@ ReadingMeasure reading_measure(ReadingKind kind);
 bool reading_needs_zone(ReadingKind kind);
 std::optional<ReadingKind> reading_from_id(std::string_view id);
 
+/// One thing seen.
 struct FieldReading {
   ReadingKind kind = ReadingKind::thumbprint;
   UtcTime at;
@@ -56,6 +59,7 @@ struct FieldReading {
   SourcePosition where;
 };
 
+/// All that was noted of a job.
 struct Journal {
   /// What counts: in the order of the file, without what was undone.
   std::vector<FieldReading> readings;

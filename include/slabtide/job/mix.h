@@ -7,10 +7,14 @@
 
 namespace slabtide {
 
+/// Of ASTM C150: I, II and I/II set alike here; III is early-strength.
 enum class CementType { type_i_ii, type_iii };
+/// Of fly ash, ASTM C618.
 enum class AshClass { f, c };
+/// The coarse aggregate's rock: expansion, hardness under the saw, shrinkage.
 enum class Aggregate { unknown, limestone, granite, gravel, quartzite, sandstone, basalt };
 
+/// What moves the set.
 enum class AdmixtureKind {
   retarder,                  ///< ASTM C494 type B or D
   stabiliser,                ///< hydration stabiliser
@@ -41,6 +45,7 @@ struct IngredientTemperatures {
   double ice_kg_m3 = 0.0;                 ///< part of the mix water
 };
 
+/// At discharge: measured, °C, or what it follows from.
 using ConcreteTemperature = std::variant<double, IngredientTemperatures>;
 
 /// What earlier pours of the mix have shown: its set times are longer by this factor.
@@ -51,6 +56,7 @@ struct LearnedSet {
   double log_deviation = 0.0;
 };
 
+/// What the plant delivers.
 struct Mix {
   std::string name;
   double cementitious_kg_m3 = 307.0;  ///< cement, ash, slag and fume together

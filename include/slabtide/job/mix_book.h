@@ -25,11 +25,13 @@ struct BookedPour {
   std::vector<double> late_min;
 };
 
+/// The pours of one mix, in the order they were learned.
 struct BookedMix {
   std::string name;
   std::vector<BookedPour> pours;
 };
 
+/// All mixes, by the names that jobs give them.
 struct MixBook {
   std::vector<BookedMix> mixes;
 

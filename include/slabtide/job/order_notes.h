@@ -11,6 +11,7 @@
 
 namespace slabtide {
 
+/// Early-entry saws cut dry, soon after final set; wet saws later and deeper.
 enum class SawKind { early_entry, wet };
 /// Admixtures for one load only, such as retarder in the last.
 struct LoadNote {

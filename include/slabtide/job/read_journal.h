@@ -33,6 +33,7 @@ UtcTime clock_instant(Duration clock, const Job& job);
 
 inline constexpr double early_start_h = 3.0;  ///< a pour may run ahead of its plan
 
+/// Words of the file itself: a line that a crash cut short, a line that undoes the one before.
 inline constexpr std::string_view unfinished_mark = "# not finished";
 inline constexpr std::string_view undo_word = "undo";
 

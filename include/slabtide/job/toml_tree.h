@@ -15,8 +15,10 @@ namespace slabtide {
 struct TomlEntry;
 struct TomlValue;
 
+/// A list, of whatever it holds.
 using TomlArray = std::vector<TomlValue>;
 
+/// A table.
 struct TomlTable {
   std::vector<TomlEntry> entries;  ///< in the order of the file
   SourcePosition where;            ///< its header, opening brace or first dotted key
@@ -28,12 +30,14 @@ struct TomlMoment {
   std::string text;
 };
 
+/// A value.
 struct TomlValue {
   /// Whole numbers are numbers.
   std::variant<bool, double, std::string, TomlMoment, TomlArray, TomlTable> held;
   SourcePosition where;
 };
 
+/// A key and its value.
 struct TomlEntry {
   std::string key;
   SourcePosition where;  ///< of the key

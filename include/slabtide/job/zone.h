@@ -13,13 +13,16 @@
 
 namespace slabtide {
 
+/// What the slab lies on.
 enum class BaseKind { gravel, soil, sand, insulation };
 
+/// The layer under the slab.
 struct Base {
   BaseKind kind = BaseKind::gravel;
   double depth_m = 0.1;
 };
 
+/// What the surface becomes.
 enum class Finish { stamp, texture_roll, broom, float_finish, trowel };
 
 /// A strip along the outline with a finish of its own.
@@ -39,6 +42,7 @@ struct FormedFace {
   std::optional<Point> at;
 };
 
+/// The surface's colour: how much sun it takes up.
 enum class Colour { grey, white, red_or_tan, brown_or_charcoal };
 
 /// A joint drawn by the user: tooled or sawn along this line.
@@ -83,8 +87,10 @@ struct Zone {
   SourcePosition where;
 };
 
+/// What throws shade.
 enum class ObstacleKind { wall, tree };
 
+/// A wall or a tree on the site plan.
 struct Obstacle {
   std::string name;
   ObstacleKind kind = ObstacleKind::wall;

@@ -9,6 +9,7 @@
 
 namespace slabtide {
 
+/// Area, length around and middle of an outline, whichever way round it runs.
 double area_m2(const Outline& outline);
 double perimeter_m(const Outline& outline);
 Point centroid(const Outline& outline);

@@ -29,6 +29,7 @@ struct Lattice {
 /// A line of equal value; a ring comes back to its first point.
 using ContourLine = std::vector<Point>;
 
+/// From its first point to its last.
 double line_length_m(const ContourLine& line);
 /// The point halfway along. Error: std::invalid_argument for a line without points.
 Point middle_of(const ContourLine& line);

@@ -12,6 +12,7 @@ namespace slabtide {
 /// properties, each in a light and a dark turn of it.
 namespace palette {
 
+// sRGB.
 inline constexpr std::string_view black = "#000000";
 inline constexpr std::string_view orange = "#e69f00";
 inline constexpr std::string_view sky = "#56b4e9";

@@ -13,6 +13,7 @@ struct TextStyle {
   std::string warning(std::string_view text) const;
 };
 
+/// Columns of a terminal that a text keeps to.
 inline constexpr std::size_t text_width = 80;
 
 /// `text` wrapped at `text_width`, its first line `lead` columns in and the others `hang`;

@@ -16,6 +16,7 @@ struct ColumnEnergy {
   double stored_j_m2 = 0.0;   ///< more than at placing
 };
 
+/// What came of a column, and where its heat went.
 struct ColumnSolution {
   ColumnHistory history;
   ColumnEnergy energy;

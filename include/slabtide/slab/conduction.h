@@ -32,8 +32,10 @@ ConductionGrid conduction_grid(std::span<const double> faces_m, std::span<const 
 /// is about e^grading times the first. 0 gives even cells.
 std::vector<double> graded_faces(double from_m, double to_m, int count, double grading);
 
+/// No heat through the lowest face, or a temperature held there.
 enum class BottomKind { insulated, fixed_temperature };
 
+/// The lower end of a column; `fixed_c` where it is held.
 struct ConductionBottom {
   BottomKind kind = BottomKind::insulated;
   double fixed_c = 0.0;

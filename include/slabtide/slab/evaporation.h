@@ -41,7 +41,9 @@ inline constexpr double evaporation_precautions_kg_m2_h = 1.0;
 /// On both for mixes that hardly bleed. Published in trade slides.
 inline constexpr double hardly_bleeds_flag_factor = 0.5;
 
+/// Drying worth a word.
 enum class EvaporationFlag { none, caution, precautions };
+/// Of a rate, kg/m2/h.
 EvaporationFlag evaporation_flag(double rate_kg_m2_h, bool hardly_bleeds);
 
 /// Share of the free-water rate at which a surface of the given set age still evaporates:

@@ -8,6 +8,7 @@ struct ThermalMaterial {
   double heat_capacity_j_m3k = 0.0;
 };
 
+/// A layer of one material.
 struct Layer {
   double thickness_m = 0.0;
   ThermalMaterial material;

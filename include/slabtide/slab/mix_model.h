@@ -29,6 +29,7 @@ struct HydrationParameters {
   double shift_h = 0.0;  ///< the admixture shift delays the heat too
 };
 
+/// Compressive strength over the set age, the form of ASTM C1074.
 struct StrengthParameters {
   double ultimate_psi = 0.0;     ///< S-infinity
   double rate_per_day = 0.0;     ///< k at 22.8 °C

@@ -27,6 +27,7 @@ struct JsonValue {
   const JsonValue* find(std::string_view key) const;
 };
 
+/// A key of an object and what stands at it.
 struct JsonMember {
   std::string key;
   JsonValue value;

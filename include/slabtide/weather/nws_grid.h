@@ -7,6 +7,7 @@
 
 namespace slabtide {
 
+/// Whether `read_nws_grid` is the reader for it.
 bool is_nws_grid(const JsonValue& document);
 
 /// Reads the US National Weather Service's raw grid forecast (GeoJSON,

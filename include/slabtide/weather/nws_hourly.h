@@ -7,6 +7,7 @@
 
 namespace slabtide {
 
+/// Whether `read_nws_hourly` is the reader for it.
 bool is_nws_hourly(const JsonValue& document);
 
 /// Reads the US National Weather Service's hourly forecast (GeoJSON, `properties.periods[]`).

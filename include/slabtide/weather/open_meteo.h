@@ -7,6 +7,7 @@
 
 namespace slabtide {
 
+/// Whether `read_open_meteo` is the reader for it.
 bool is_open_meteo(const JsonValue& document);
 
 /// Reads an hourly forecast of Open-Meteo (JSON, `hourly.time[]` with a list beside it for each

@@ -4,6 +4,7 @@
 
 namespace slabtide {
 
+/// Where the sun stands in the sky, and how far.
 struct SunPosition {
   double zenith_deg = 0.0;   ///< true, without refraction
   double azimuth_deg = 0.0;  ///< clockwise from north
@@ -21,6 +22,7 @@ struct SunPosition {
 /// Error: std::invalid_argument for a special time or a place that is not on the globe.
 SunPosition sun_position(UtcTime time, double latitude_deg, double longitude_deg);
 
+/// When the sun rises and sets.
 struct SunTimes {
   /// Upper limb on a flat horizon (zenith 90.833). Where the sun stays up, rise and set are
   /// half a day before and after its noon; where it stays down, both are its noon.
