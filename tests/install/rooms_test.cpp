@@ -13,7 +13,8 @@
 #include "support/run_program.h"
 
 // The house rules that a compiler does not check: who may include whom, one source a header,
-// and how long a file and a function may grow. DEVELOPERS.md says why.
+// how long a file and a function may grow, and that what is public is explained. DEVELOPERS.md
+// says why.
 
 namespace slabtide::test {
 namespace {
@@ -111,6 +112,27 @@ std::vector<std::string> long_functions(const fs::path& file, const std::string&
   return result;
 }
 
+/// Of a paragraph's first line: what is declared there has to say what it is, in a comment above
+/// or behind. Paragraphs within a body are indented.
+bool needs_words(const std::string& line) {
+  static const std::regex forward(R"((struct|class|enum class) \w+;)");
+  const auto begins = [&](std::string_view with) { return line.starts_with(with); };
+  return !begins(" ") && !begins("//") && !begins("#") && !begins("}") && !begins("namespace") &&
+         line.find("///<") == std::string::npos && !std::regex_match(line, forward);
+}
+
+std::vector<std::string> wordless(const fs::path& file, const std::string& text) {
+  std::vector<std::string> result;
+  std::istringstream in(text);
+  bool was_blank = true;
+  for (std::string line; std::getline(in, line); was_blank = line.empty()) {
+    if (was_blank && !line.empty() && needs_words(line)) {
+      result.push_back(file.string() + ": no word on " + line);
+    }
+  }
+  return result;
+}
+
 std::vector<std::string> faults_of(const std::string& room, const fs::path& file,
                                    const std::string& text) {
   std::vector<std::string> result = long_functions(file, text);
@@ -160,6 +182,22 @@ TEST_CASE("a room includes only itself and the rooms before it") {
       }
     }
   }
+}
+
+TEST_CASE("what a public header declares, it explains") {
+  for (const std::string_view room : rooms) {
+    for (const fs::path& file : files_of(room)) {
+      if (!file.string().starts_with("include")) continue;
+      for (const std::string& fault : wordless(file, read_text(source_dir / file))) {
+        FAIL_CHECK(fault);
+      }
+    }
+  }
+  const std::string head = "#pragma once\n\nnamespace a {\n\n";
+  CHECK(wordless("x.h", head + "/// Two.\nint f();\nint g();\n\n}\n").empty());
+  CHECK(wordless("x.h", head + "struct X;\n\ninline constexpr int a = 1;  ///< one\n").empty());
+  CHECK(wordless("x.h", head + "int f();\n\n}  // namespace a\n").size() == 1);
+  CHECK(wordless("x.h", head + "struct X {\n  int a;\n\n  int b;\n};\n").size() == 1);
 }
 
 TEST_CASE("every source has a header of its name") {
