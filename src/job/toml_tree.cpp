@@ -164,7 +164,7 @@ std::string what_failed(std::string_view description) {
 }
 
 std::string what_failed_in_words(std::string_view description) {
-  const std::string words = what_failed(description);
+  std::string words = what_failed(description);
   constexpr std::string_view again = "cannot redefine existing";
   if (words.find("could not determine value type") != std::string::npos) {
     return "a value that is no number, no list and no text in quotation marks";
