@@ -20,9 +20,9 @@ using test::rectangle;
 using test::sample_job;
 using test::zone_named;
 
-/// A small court on a hot day: too much for two hands.
-Job hot_court(int finishers) {
-  Job job = sample_job({zone_named("court", rectangle(0, 0, 8, 5), Finish::stamp)});
+/// A court on a hot day: too much for two hands.
+Job hot_court(int finishers, double length_m = 8.0) {
+  Job job = sample_job({zone_named("court", rectangle(0, 0, length_m, 5), Finish::stamp)});
   auto& weather = std::get<TypedWeather>(job.weather);
   weather.high_c = 35.0;
   weather.low_c = 20.0;
@@ -98,7 +98,7 @@ TEST_CASE("what may come weighs before the day as forecast, and the bad day sett
 }
 
 TEST_CASE("comparing twice, on one thread and on several, gives the same") {
-  const PlannedDay day(hot_court(2));
+  const PlannedDay day(hot_court(2, 5.0));
   const std::string once = json_of(day, {1, {}});
   CHECK(json_of(day, {1, {}}) == once);
   CHECK(json_of(day, {3, {}}) == once);
@@ -193,7 +193,7 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
 }
 
 TEST_CASE("the table keeps to 80 columns and marks one row") {
-  const PlannedDay day(hot_court(2));
+  const PlannedDay day(hot_court(2, 5.0));
   const CompareCase compared = day.compared();
   const Comparison comparison = compare_choices(compared, {});
   const TurningPoint turning = find_turning_point(compared, comparison, {});
