@@ -12,6 +12,8 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t most_jobs = 10000;
+/// Days are drawn for so many jobs unasked; for more they would take the most of the time.
+constexpr std::size_t most_jobs_with_draws = 20;
 
 CommandLine plan_line() {
   CommandLine line;
@@ -24,7 +26,8 @@ CommandLine plan_line() {
   line.options.push_back(write_option("the plan", endings_of(plan_formats())));
   line.details =
       "Of several jobs, one that cannot be planned does not stop the rest. An ending\n"
-      "alone, as in --write .html, writes beside the job: pad.html for pad.toml.\n";
+      "alone, as in --write .html, writes beside the job: pad.html for pad.toml. For\n"
+      "more than 20 jobs no days are drawn unless --draws says so.\n";
   return line;
 }
 
@@ -55,7 +58,8 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << refusal("plan", fault);
     return exit_input_wrong;
   }
-  const auto draws = draws_asked(line, usual_draws, err);
+  const std::size_t usual = paths.size() > most_jobs_with_draws ? 0 : usual_draws;
+  const auto draws = draws_asked(line, usual, err);
   if (!draws) return exit_input_wrong;
   PlanWork work{line, {*draws, 0}, style_for(out)};
   if (paths.size() == 1) return plan_one(paths.front(), targets.of_job.front(), work, out, err);

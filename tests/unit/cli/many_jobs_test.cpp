@@ -6,6 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/cli/command_line.h"
+#include "slabtide/cli/run.h"
 
 namespace slabtide {
 namespace {
@@ -73,6 +74,22 @@ TEST_CASE("one file for several jobs is refused, for one job it is as it stands"
         ".html, writes beside each job");
   // Two jobs whose names differ in the ending alone.
   CHECK(!write_targets({".html"}, {"a.toml", "a.job"}).fault.empty());
+}
+
+TEST_CASE("of many jobs no days are drawn unasked") {
+  const std::string job = SLABTIDE_SOURCE_DIR "/tests/cli/plan_many/pad.toml";
+  const auto has_bands = [&job](std::size_t jobs, const std::vector<std::string>& options) {
+    std::vector<std::string> args{"plan"};
+    args.insert(args.end(), jobs, job);
+    args.insert(args.end(), options.begin(), options.end());
+    std::ostringstream out;
+    std::ostringstream err;
+    REQUIRE(run(args, out, err) == exit_done);
+    return out.str().find("8 in 10") != std::string::npos;
+  };
+  CHECK(has_bands(2, {}));
+  CHECK(!has_bands(21, {}));
+  CHECK(has_bands(21, {"--draws", "4"}));
 }
 
 }  // namespace
