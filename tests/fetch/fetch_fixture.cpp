@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "support/forecast_documents.h"
+
 namespace slabtide::test {
 namespace {
 
@@ -27,6 +29,8 @@ outline = [[0, 0], [10, 0], [10, 10], [0, 10]]
 thickness = 4
 finish = "broom"
 )";
+
+auto four_days() { return spring_hours(Date{2026, 5, 13}, 96); }
 
 UtcTime fixed_now() {
   return UtcTime{Date{2026, 5, 13}, boost::posix_time::time_duration{21, 40, 0}};
@@ -78,6 +82,40 @@ std::string problem_document(int status, const std::string& title, const std::st
   return fmt::format(R"({{"type":"https://forecasts.example/problems/X","title":"{}",)"
                      R"("status":{},"detail":"{}"}})",
                      title, status, detail);
+}
+
+std::string grid_document() { return as_nws_grid(four_days()); }
+std::string hourly_document() { return as_nws_hourly(four_days()); }
+std::string open_meteo_document() { return as_open_meteo(four_days()); }
+
+bool holds(const std::filesystem::path& path, const std::string& text) {
+  return read_text(path) == text;
+}
+
+std::string line_of(const std::string& text, std::size_t number) {
+  std::size_t start = 0;
+  for (std::size_t line = 1; line < number; ++line) start = text.find('\n', start) + 1;
+  return text.substr(start, text.find('\n', start) - start);
+}
+
+std::string without_folder(std::string text, const FetchFixture& fixture) {
+  const std::string folder = fixture.folder.path().string() + "/";
+  for (std::size_t at = text.find(folder); at != std::string::npos; at = text.find(folder))
+    text.erase(at, folder.size());
+  return text;
+}
+
+std::string unwrapped(const std::string& text) {
+  std::string result;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text.compare(at, 3, "\n  ") == 0) {
+      result += ' ';
+      at += 2;
+    } else {
+      result += text[at];
+    }
+  }
+  return result;
 }
 
 }  // namespace slabtide::test

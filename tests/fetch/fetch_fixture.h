@@ -1,5 +1,8 @@
 #pragma once
 
+#include <cstddef>
+#include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -50,5 +53,19 @@ inline constexpr const char* open_meteo_path = "/v1/forecast";
 /// The document that names the addresses of grid and hourly forecast.
 std::string points_document(const std::string& base_url);
 std::string problem_document(int status, const std::string& title, const std::string& detail);
+
+/// Four days of hours about the pour, as each service would write them.
+std::string grid_document();
+std::string hourly_document();
+std::string open_meteo_document();
+
+/// Not a comparison in the check itself, whose message would print both.
+bool holds(const std::filesystem::path& path, const std::string& text);
+/// A line of a text, from 1.
+std::string line_of(const std::string& text, std::size_t number);
+/// Takes the folder's own name out of a text.
+std::string without_folder(std::string text, const FetchFixture& fixture);
+/// All of a text on one line, as before it was wrapped.
+std::string unwrapped(const std::string& text);
 
 }  // namespace slabtide::test
