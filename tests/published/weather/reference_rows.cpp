@@ -2,6 +2,8 @@
 
 #include <fstream>
 
+#include <fmt/format.h>
+
 namespace slabtide::testing {
 namespace {
 
@@ -20,7 +22,7 @@ std::vector<std::string> split(const std::string& line) {
 }  // namespace
 
 ReferenceRows reference_rows(std::string_view name) {
-  std::ifstream file(std::string(SLABTIDE_REFERENCES) + "/" + std::string(name) + ".csv");
+  std::ifstream file(fmt::format("{}/{}.csv", SLABTIDE_REFERENCES, name));
   ReferenceRows rows;
   std::string line;
   std::getline(file, line);
