@@ -10,6 +10,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
+#include "slabtide/slab/mix_model.h"
 
 namespace slabtide {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "slabtide/job/mix.h"
-#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/mix_parameters.h"
 
 namespace slabtide {
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/slab/layer.h"
-#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/mix_parameters.h"
 #include "slabtide/weather/exposure.h"
 #include "slabtide/weather/site_weather.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/mix_parameters.h"
 
 namespace slabtide {
 

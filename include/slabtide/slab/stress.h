@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/slab/column.h"
-#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/mix_parameters.h"
 
 namespace slabtide {
 

@@ -7,6 +7,7 @@
 #include <rapidcheck.h>
 
 #include "slabtide/slab/column_solver.h"
+#include "slabtide/slab/mix_model.h"
 #include "slabtide/slab/setting.h"
 #include "unit/slab/slab_fixtures.h"
 

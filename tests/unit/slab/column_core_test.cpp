@@ -9,6 +9,7 @@
 #include <hwy/targets.h>
 
 #include "slabtide/slab/column.h"
+#include "slabtide/slab/mix_model.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/slab/materials.h"
+#include "slabtide/slab/mix_model.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

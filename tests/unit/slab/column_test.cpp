@@ -12,6 +12,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/slab/evaporation.h"
+#include "slabtide/slab/mix_model.h"
 #include "slabtide/slab/setting.h"
 #include "unit/slab/slab_fixtures.h"
 

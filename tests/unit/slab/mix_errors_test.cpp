@@ -5,6 +5,7 @@
 
 #include <doctest/doctest.h>
 
+#include "slabtide/slab/mix_model.h"
 #include "slabtide/slab/setting.h"
 #include "slabtide/slab/strength.h"
 
