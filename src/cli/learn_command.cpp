@@ -15,14 +15,14 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_jobs = 200;
+constexpr std::size_t max_learned_jobs = 200;
 
 CommandLine learn_line() {
   CommandLine line;
   line.name = "learn";
   line.summary = "finished pours into the mix book, which later plans start from";
   line.operand = "JOB...";
-  line.most_operands = most_jobs;
+  line.most_operands = max_learned_jobs;
   line.options = {book_option()};
   line.details =
       "A job must name its mix and have its journal beside it (slabtide note). Learning a job\n"

@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_jobs = 10000;
+constexpr std::size_t max_planned_jobs = 10000;
 /// Days are drawn for so many jobs unasked; for more they would take the most of the time.
 constexpr std::size_t most_jobs_with_draws = 20;
 
@@ -20,7 +20,7 @@ CommandLine plan_line() {
   line.name = "plan";
   line.summary = "the day of a pour: when each zone takes which work";
   line.operand = "JOB...";
-  line.most_operands = most_jobs;
+  line.most_operands = max_planned_jobs;
   line.options = job_options();
   line.options.push_back(draws_option());
   line.options.push_back(write_option("the plan", endings_of(plan_formats())));

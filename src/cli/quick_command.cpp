@@ -175,8 +175,7 @@ class QuickReader {
     }
     if (!weather.dew_point_c) assume("dew point at the low");
     read_wind(weather);
-    constexpr double percent = 100.0;
-    const double cloud = number("cloud", 0.0, percent).value_or(0.0) / percent;
+    const double cloud = number("cloud", 0.0, percent_per_one).value_or(0.0) / percent_per_one;
     if (!line_.has("cloud")) assume("a clear sky");
     weather.cloud = {cloud, cloud, cloud, cloud};
     quick_.job.weather = weather;

@@ -19,7 +19,6 @@ constexpr std::string_view cut_mark = "...";
 constexpr std::size_t nearby_chars = 400;
 constexpr std::size_t most_shown = 20;
 constexpr std::size_t longest_key_bytes = 80;
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 /// Line `number`, from 1, without its end; empty where the text has no such line.
 std::string_view line_of(std::string_view text, std::size_t number) {

@@ -6,6 +6,8 @@
 
 #include <boost/date_time/gregorian/gregorian_types.hpp>
 
+#include "slabtide/core/text.h"
+
 namespace slabtide {
 namespace {
 
@@ -23,7 +25,6 @@ constexpr int last_year = 9998;
 constexpr int february_28 = 59;  // its number in the year
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_quoted_name_char(char c) { return is_letter(c) || is_digit(c) || c == '+' || c == '-'; }
 
 /// Reads the rule from left to right; each step is false where the text does not fit.

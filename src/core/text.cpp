@@ -53,8 +53,6 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
 /// Appends `line` wrapped; `column` is where the text so far ends.
 void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std::size_t margin,
                std::string& out) {

@@ -14,7 +14,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr double half = 0.5;
+constexpr double half_the_loads = 0.5;
 /// The zones with the tightest windows are tried in the shade, at most this many.
 constexpr std::size_t most_shaded = 3;
 
@@ -179,7 +179,7 @@ void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
   const Admixture retarder = retarder_of(context.rules.retarder_low_ml_100kg);
   const std::string figure = dose_figure(retarder, job.units);
   const std::string dose = dose_words(retarder, job.units);
-  const LastLoads last = in_last_share(job, context.run.order, {retarder}, half);
+  const LastLoads last = in_last_share(job, context.run.order, {retarder}, half_the_loads);
   const Job earlier = started_later(job, -minutes_per_hour);
   const bool can_start_earlier = start_fault(earlier, context.rules).empty();
   list.add(ChoiceKind::several, fmt::format("+1 hand, retarder {}", figure),

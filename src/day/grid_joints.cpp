@@ -19,7 +19,7 @@ using plane::Vector;
 /// Lines nearer than this to one another are one line.
 constexpr double one_line_m = 0.01;
 /// How many divisions more than needed are tried each way.
-constexpr int most_extra = 2;
+constexpr int max_extra_parts = 2;
 /// Beyond this many corners they are treated alike: three ways for each grow too fast.
 constexpr std::size_t most_free_corners = 3;
 /// Sets handed on at most.
@@ -140,11 +140,11 @@ std::vector<Stretches> stretches(double along_m, double across_m, const JointLim
   };
   const auto try_from = [&](double first_m, double second_m, bool first_is_along) {
     const int fewest = parts_of(first_m, limits.spacing_m);
-    for (int i = fewest; i <= fewest + most_extra; ++i) {
+    for (int i = fewest; i <= fewest + max_extra_parts; ++i) {
       const Division first = divide(first_m, i, limits.spacing_m);
       const double most_m = std::min(limits.spacing_m, limits.aspect * first.part_m);
       const int needed = parts_of(second_m, most_m);
-      for (int k = needed; k <= needed + most_extra; ++k) {
+      for (int k = needed; k <= needed + max_extra_parts; ++k) {
         const Division second = divide(second_m, k, limits.spacing_m);
         first_is_along ? keep(first, second) : keep(second, first);
       }

@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr int most_rounds = 6;
+constexpr int max_iterations = 6;
 constexpr double factor_settled = 0.002;
 constexpr double least_factor = 0.4;
 constexpr double most_factor = 2.5;
@@ -125,7 +125,7 @@ BookedPour learn_pour(const Journal& journal, const Job& job, const PourRun& run
     if (const auto late = one.late_min(journal); late && !placed) pour.late_min.push_back(*late);
   }
   double& factor = draw.mix.set_time_factor;
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < max_iterations; ++round) {
     const std::vector<double> logs = learning.factor_logs(run_drawn(run, draw, SolverSettings{}));
     pour.readings = static_cast<int>(logs.size());
     if (logs.empty()) break;

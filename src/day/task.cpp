@@ -8,17 +8,15 @@
 
 namespace slabtide {
 
-namespace {
-
-/// What rounding may add to a whole number of minutes.
-constexpr double rounding_min = 1e-9;
-
-}  // namespace
+int whole_minutes(double minutes) {
+  constexpr double rounding = 1e-9;
+  return static_cast<int>(std::ceil(minutes - rounding));
+}
 
 int Task::duration_min(int hands) const {
   if (hands < 1) throw std::invalid_argument("a task without hands");
   const double least = std::max(work_person_min / hands, least_min);
-  const int working = static_cast<int>(std::ceil(least - rounding_min));
+  const int working = whole_minutes(least);
   const int waiting = start_by_min ? end_from_min - std::max(*start_by_min, start_from_min) : 0;
   return std::max({1, working, waiting});
 }

@@ -62,12 +62,6 @@ class Dealer {
   std::vector<Hand> crew_;
 };
 
-/// Rounded up, but for what rounding itself may have added.
-int whole_minutes(double minutes) {
-  constexpr double rounding_min = 1e-9;
-  return static_cast<int>(std::ceil(minutes - rounding_min));
-}
-
 /// Work that may not begin before some hour takes the whole crew at least so long from then.
 int finish_by_work_min(std::span<const Task> tasks, int crew) {
   int finish_min = 0;

@@ -22,7 +22,7 @@ constexpr double corner_rad = 20.0 * radians_per_degree;
 /// break off: two joints, square to either leg, leave a panel in the bend instead (ours).
 constexpr double sharp_bend_rad = 60.0 * radians_per_degree;
 /// How many joints more than needed are tried in each run.
-constexpr int most_extra = 3;
+constexpr int max_extra_panels = 3;
 
 /// A place along the walk's line where a joint crosses it.
 struct Station {
@@ -187,7 +187,7 @@ std::vector<std::vector<Joint>> walk_joint_sets(const Zone& walk, const JointLim
   const int lanes =
       std::max(1, static_cast<int>(std::ceil(walk.path->width_m / limits.spacing_m - rounding)));
   std::vector<std::vector<Joint>> sets;
-  for (int extra = 0; extra <= most_extra; ++extra) {
+  for (int extra = 0; extra <= max_extra_panels; ++extra) {
     sets.push_back(joints_of(walk, way, lanes, extra, limits));
     sets.push_back(joints_of(walk, way, lanes + 1, extra, limits));
   }

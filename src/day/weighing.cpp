@@ -18,7 +18,7 @@ constexpr double worth_enough = 0.4;
 /// The belief is widened by this much for drawing: weights then stay bounded (ours).
 constexpr double widening = 1.1;
 /// So often they are drawn anew at most; the belief is fitted to the days before (ours).
-constexpr int most_rounds = 3;
+constexpr int max_redraws = 3;
 
 /// A set of days with what happens on each.
 struct SolvedDays {
@@ -251,7 +251,7 @@ WeighedDays weigh_days(const DayModel& model, const PourRun& run,
   sifting.sift(sightings, days);
   weighed.weights = weights_of(sifting.log_chances(days));
   const double enough = worth_enough * static_cast<double>(settings.draws);
-  for (int round = 0; round < most_rounds && worth(weighed.weights) < enough; ++round) {
+  for (int round = 0; round < max_redraws && worth(weighed.weights) < enough; ++round) {
     Redrawn redrawn = redraw(sifting.belief(days), sifting, model, settings);
     if (worth(redrawn.weights) <= worth(weighed.weights)) break;
     days = std::move(redrawn.days);

@@ -20,7 +20,7 @@ constexpr Range later_h{0.0, 36.0};
 constexpr Range sooner_h{-6.0, 0.0};
 constexpr Range either_way_h{sooner_h.low, later_h.high};
 
-constexpr auto kinds = std::to_array<Word<AdmixtureKind>>(
+constexpr auto admixture_kinds = std::to_array<Word<AdmixtureKind>>(
     {{"retarder", AdmixtureKind::retarder},
      {"stabilizer", AdmixtureKind::stabiliser},
      {"stabiliser", AdmixtureKind::stabiliser},
@@ -56,7 +56,7 @@ void check_dose_kind(TableReader& table, AdmixtureKind kind) {
 
 Admixture read_admixture(TableReader& table) {
   Admixture admixture;
-  const auto kind = table.word("kind", kinds, Presence::required);
+  const auto kind = table.word("kind", admixture_kinds, Presence::required);
   set(admixture.kind, kind);
   // An unknown kind is one fault; it must not make a dose one too.
   const bool later = kind && retards(*kind);

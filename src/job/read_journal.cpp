@@ -20,7 +20,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t most_faulty_lines = 50;
 
 // What a reading may be. Ours: beyond these it is a slip of the pen, not a slab.

@@ -12,9 +12,9 @@ namespace {
 
 constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};
 constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};
-constexpr Range shares{0.0, 1.0};
+constexpr Range light_shares{0.0, 1.0};
 
-constexpr auto kinds =
+constexpr auto obstacle_kinds =
     std::to_array<Word<ObstacleKind>>({{"wall", ObstacleKind::wall}, {"tree", ObstacleKind::tree}});
 
 /// What belongs to the other kind.
@@ -51,14 +51,14 @@ void check_tree(TableReader& table) {
 Obstacle read_obstacle(TableReader& table) {
   Obstacle obstacle;
   set(obstacle.name, table.text("name"));
-  const auto kind = table.word("kind", kinds, Presence::required);
+  const auto kind = table.word("kind", obstacle_kinds, Presence::required);
   set(obstacle.kind, kind);
   set(obstacle.from, table.point("from"));
   set(obstacle.to, table.point("to"));
   set(obstacle.from, table.point("at"));
   set(obstacle.radius_m, table.quantity("radius", length_quantity, radii_m));
   set(obstacle.height_m, table.quantity("height", length_quantity, heights_m, Presence::required));
-  set(obstacle.light_through, table.quantity("light_through", share_quantity, shares));
+  set(obstacle.light_through, table.quantity("light_through", share_quantity, light_shares));
   if (!kind) return obstacle;
   if (*kind == ObstacleKind::wall) {
     check_wall(table, obstacle);

@@ -26,9 +26,9 @@ std::string place_words(const std::string& zone, const std::string& part) {
   return part.empty() ? zone : fmt::format("{}, {}", zone, part);
 }
 
-class DayEvents {
+class EventList {
  public:
-  explicit DayEvents(const PlanFacts& facts) : facts_(facts) {}
+  explicit EventList(const PlanFacts& facts) : facts_(facts) {}
 
   std::vector<CalendarEvent> all() {
     add_trucks();
@@ -180,7 +180,7 @@ class DayEvents {
 }  // namespace
 
 std::vector<CalendarEvent> calendar_events(const PlanFacts& facts) {
-  return DayEvents(facts).all();
+  return EventList(facts).all();
 }
 
 }  // namespace slabtide

@@ -8,7 +8,7 @@ namespace {
 
 /// A cell reaches no further than this from its centre. Where outlines pinch, neighbours are
 /// wider apart than cells are large.
-constexpr double reach_m = 1.5 * cell_size_m;
+constexpr double search_m = 1.5 * cell_size_m;
 
 /// How far a point lies on `to`'s side of the line halfway between the two, times a length.
 double beyond_middle(Point p, Point from, Point to) {
@@ -39,15 +39,15 @@ Outline nearer_part(const Outline& ring, Point from, Point to) {
 Outline shape_of(std::size_t which, const std::vector<CellRun>& cells) {
   const Cell& cell = cells[which].cell;
   const Point c = cell.centre;
-  Outline ring{{c.x_m - reach_m, c.y_m - reach_m},
-               {c.x_m + reach_m, c.y_m - reach_m},
-               {c.x_m + reach_m, c.y_m + reach_m},
-               {c.x_m - reach_m, c.y_m + reach_m}};
+  Outline ring{{c.x_m - search_m, c.y_m - search_m},
+               {c.x_m + search_m, c.y_m - search_m},
+               {c.x_m + search_m, c.y_m + search_m},
+               {c.x_m - search_m, c.y_m + search_m}};
   for (std::size_t i = 0; i < cells.size(); ++i) {
     const Cell& other = cells[i].cell;
     if (i == which || other.border != cell.border || other.centre == c) continue;
     const double away_m = std::hypot(other.centre.x_m - c.x_m, other.centre.y_m - c.y_m);
-    if (away_m < 3.0 * reach_m) ring = nearer_part(ring, c, other.centre);
+    if (away_m < 3.0 * search_m) ring = nearer_part(ring, c, other.centre);
   }
   return ring;
 }

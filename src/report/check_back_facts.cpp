@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/job/wording.h"
 
@@ -52,12 +53,11 @@ std::string_view measure_unit(ReadingMeasure measure) {
 }
 
 std::string measured_words(const FieldReading& reading, double value, UnitSystem units) {
-  constexpr double percent = 100.0;
   switch (reading_measure(reading.kind)) {
     case ReadingMeasure::wind:
       return wind_words(value, units);
     case ReadingMeasure::humidity:
-      return fmt::format("{:.0f} %", percent * value);
+      return fmt::format("{:.0f} %", percent_per_one * value);
     default:
       return temperature_words(value, units);
   }

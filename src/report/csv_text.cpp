@@ -4,7 +4,7 @@ namespace slabtide {
 
 namespace {
 
-std::string quoted(std::string_view cell) {
+std::string quoted_cell(std::string_view cell) {
   if (cell.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(cell);
   std::string result = "\"";
   for (const char c : cell) {
@@ -26,7 +26,7 @@ std::string csv_record(const std::vector<std::string>& cells) {
   std::string record;
   for (const std::string& cell : cells) {
     if (&cell != &cells.front()) record += ',';
-    record += quoted(cell);
+    record += quoted_cell(cell);
   }
   return record + "\r\n";
 }

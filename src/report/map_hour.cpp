@@ -86,19 +86,18 @@ Element cells_of(const std::string& clip, bool strip, const ZoneRun& run,
 
 Element zone_group(std::size_t zone, const QuarterHours& hours, const ZoneDrawing& drawing,
                    const PlanFacts& facts) {
-  constexpr double percent = 100.0;
   const ZoneRun& run = facts.run.zones[zone];
   Element group("g");
   group.set("class", facts.job.zones[zone].shaded ? "hour-zone all-shade" : "hour-zone");
   group.set("data-name", facts.job.zones[zone].name);
   group.set("data-sun", joined(hours.count, ' ', [&](std::size_t k) {
-              return whole(percent * sunlit_area_share(run, facts.run, hours.at_s(k)));
+              return whole(percent_per_one * sunlit_area_share(run, facts.run, hours.at_s(k)));
             }));
   group.set("data-placed", joined(run.cells.size(), ' ', [&](std::size_t i) {
               return whole(minutes_after(run.cells[i].placed_s, hours));
             }));
   group.set("data-area", joined(run.cells.size(), ' ', [&](std::size_t i) {
-              return whole(percent * run.cells[i].cell.area_m2);
+              return whole(percent_per_one * run.cells[i].cell.area_m2);
             }));
   const bool border = facts.job.zones[zone].border.has_value();
   group.add(cells_of(border ? MapGround::field_id(zone) : MapGround::whole_id(zone), false, run,

@@ -6,6 +6,7 @@
 
 #include "page_parts.h"
 #include "page_views.h"
+#include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
 #include "slabtide/job/wording.h"
 
@@ -65,7 +66,6 @@ std::vector<View> threshold_views(const PlanFacts& facts) {
 }
 
 View weather_view(const PlanFacts& facts) {
-  constexpr double percent = 100.0;
   const WeatherSummary day = summarise_weather(facts.run);
   const UnitSystem units = facts.job.units;
   const auto temperature = [units](const char* json, double c) {
@@ -77,8 +77,9 @@ View weather_view(const PlanFacts& facts) {
       .put("low", temperature("/weather/low_c", day.low_c))
       .put("wind", figure_view("/weather/mean_wind_10m_m_s", day.mean_wind_10m_m_s,
                                wind_words(day.mean_wind_10m_m_s, units)))
-      .put("cloud", figure_view("/weather/daylight_cloud_share", day.daylight_cloud_share,
-                                fmt::format("{:.0f} %", percent * day.daylight_cloud_share)));
+      .put("cloud",
+           figure_view("/weather/daylight_cloud_share", day.daylight_cloud_share,
+                       fmt::format("{:.0f} %", percent_per_one * day.daylight_cloud_share)));
   if (facts.forecast.issued) {
     View issued;
     issued.put("at", time_view("/weather/issued", facts.forecast.issued, facts.job));

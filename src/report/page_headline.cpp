@@ -8,6 +8,7 @@
 
 #include "page_parts.h"
 #include "page_views.h"
+#include "slabtide/core/units.h"
 #include "slabtide/day/verdict.h"
 
 namespace slabtide {
@@ -110,11 +111,11 @@ std::string reasons_words(const Judgement& judged) {
 }
 
 View sureness_view(const Sureness& sureness) {
-  constexpr double percent = 100.0;
   std::vector<View> causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
     const std::string json = pointer("/sureness/causes", causes.size(), "share");
-    View view = figure_view(json, cause.share, fmt::format("{:.0f} %", percent * cause.share));
+    View view =
+        figure_view(json, cause.share, fmt::format("{:.0f} %", percent_per_one * cause.share));
     causes.push_back(view.put("what", unknown_words(cause.unknown)).flag("more", !causes.empty()));
   }
   View view;

@@ -21,7 +21,7 @@ constexpr double room_behind = 84.0;
 /// A letter's share of the width there, percent (ours).
 constexpr double letter_percent = 1.1;
 
-std::string percent_words(double percent) { return short_number(percent, 2) + "%"; }
+std::string percent_length(double percent) { return short_number(percent, 2) + "%"; }
 
 constexpr double clock_height = 17.0;
 constexpr double clock_baseline = 13.0;
@@ -34,9 +34,9 @@ Element everywhere(std::string_view name) {
 /// A drawing in the drawing that stretches along the time axis alone: 0 to 100 across.
 Element stretched(double from, double to, double top, double height) {
   Element inner("svg");
-  inner.set("x", percent_words(from))
+  inner.set("x", percent_length(from))
       .set("y", top)
-      .set("width", percent_words(to - from))
+      .set("width", percent_length(to - from))
       .set("height", height)
       .set("viewBox", fmt::format("0 0 100 {}", short_number(height)))
       .set("preserveAspectRatio", "none");
@@ -79,7 +79,7 @@ void add_hours(Element& words, const Band& shown, const Job& job) {
 Element words_at(double percent, double top, std::string_view anchor) {
   Element words("text");
   const bool before = anchor == "end";
-  words.set("x", percent_words(percent))
+  words.set("x", percent_length(percent))
       .set("y", top + baseline)
       .set("dx", before ? -word_gap : word_gap);
   if (before) words.set("text-anchor", anchor);
@@ -117,7 +117,7 @@ Element lane_definitions(const DayAxis& axis, const PlanFacts& facts) {
     hours.add(Element("rect")
                   .set("class", "night")
                   .set("x", axis.share(night.from))
-                  .set("width", percent_words(axis.percent(night.to) - axis.percent(night.from)))
+                  .set("width", percent_length(axis.percent(night.to) - axis.percent(night.from)))
                   .set("height", "100%"));
   }
   Element names("symbol");
@@ -179,15 +179,15 @@ Element block(const std::string& style, UtcTime from, UtcTime to, const std::str
   Element group("g");
   group.add(Element("rect")
                 .set("class", "block " + style)
-                .set("x", percent_words(left))
+                .set("x", percent_length(left))
                 .set("y", top + band_inset)
-                .set("width", percent_words(across))
+                .set("width", percent_length(across))
                 .set("height", band_height));
   if (static_cast<double>(display_width(words)) * letter_percent > across) return group;
   constexpr double inset = 3.0;
   return group.add(Element("text")
                        .set("class", "in-block")
-                       .set("x", percent_words(left))
+                       .set("x", percent_length(left))
                        .set("dx", inset)
                        .set("y", top + baseline)
                        .text(words));

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "page_views.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/wording.h"
 #include "slabtide/report/text_supplies.h"
 
@@ -72,13 +73,12 @@ View order_view(const PlanFacts& facts) {
   for (std::size_t i = 0; i < facts.plan.supplies.size(); ++i) {
     supplies.push_back(supply_view(facts.plan.supplies[i], i, job));
   }
-  constexpr double percent = 100.0;
   View view;
   return view.put("ordered", volume("/order/ordered_m3", order.ordered_m3))
       .put("neat", volume("/order/neat_m3", order.neat_m3))
       .put("low_base", volume("/order/low_base_m3", order.low_base_m3))
       .put("low", thickness_words(job.order.low_base_m, job.units))
-      .put("allowance", fmt::format("{:.0f} %", percent * job.order.allowance_share))
+      .put("allowance", fmt::format("{:.0f} %", percent_per_one * job.order.allowance_share))
       .put("loads", std::move(loads))
       .put("supplies", std::move(supplies));
 }

@@ -9,6 +9,7 @@
 #include "page_headline.h"
 #include "page_views.h"
 #include "slabtide/core/embedded.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/wording.h"
 #include "slabtide/report/svg.h"
 
@@ -16,12 +17,11 @@ namespace slabtide {
 
 namespace {
 
-constexpr double percent = 100.0;
 /// The sun's strength and the drying at which a bar is full (ours, as in the text).
 constexpr double full_sun_w_m2 = 1000.0;
 constexpr double full_drying_kg_m2_h = 1.2;
 
-std::string percent_words(double share) { return fmt::format("{:.0f} %", percent * share); }
+std::string percent_words(double share) { return fmt::format("{:.0f} %", percent_per_one * share); }
 
 /// A bar of so much of the cell; what it shows stands beside it in words.
 std::string bar(const std::string& style, double share) {

@@ -4,14 +4,13 @@
 
 #include "page_parts.h"
 #include "page_views.h"
+#include "slabtide/core/units.h"
 #include "slabtide/job/wording.h"
 #include "slabtide/report/window_notes.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr double percent = 100.0;
 
 View window_view(const ShownWindow& shown, std::string_view words, const Job& job) {
   View view;
@@ -74,7 +73,7 @@ View part_view(const ShownPart& part, const Job& job) {
       .put("sets", set_views(part, job))
       .put("notes", note_views(part))
       .put("sunlit", figure_view(part.json + "/sunlit_share", plan.sunlit_share,
-                                 fmt::format("{:.0f} %", percent * plan.sunlit_share)))
+                                 fmt::format("{:.0f} %", percent_per_one * plan.sunlit_share)))
       .put("drying",
            figure_view(part.json + "/peak_evaporation_kg_m2_h", plan.peak_evaporation_kg_m2_h,
                        evaporation_words(plan.peak_evaporation_kg_m2_h, job.units)))

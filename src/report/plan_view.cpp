@@ -20,7 +20,7 @@ constexpr double obstacle_share = 0.45;
 constexpr double margin_share = 0.07;
 constexpr double least_margin_m = 1.0;
 
-struct Box {
+struct PlanBox {
   Point low;
   Point high;
 
@@ -29,7 +29,7 @@ struct Box {
     high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
   }
   double longest_m() const { return std::max(high.x_m - low.x_m, high.y_m - low.y_m); }
-  Box grown(double by_m) const {
+  PlanBox grown(double by_m) const {
     return {{low.x_m - by_m, low.y_m - by_m}, {high.x_m + by_m, high.y_m + by_m}};
   }
   Point nearest(Point p) const {
@@ -37,18 +37,18 @@ struct Box {
   }
 };
 
-Box zones_box(const Job& job) {
-  Box box{job.zones.front().outline.front(), job.zones.front().outline.front()};
+PlanBox zones_box(const Job& job) {
+  PlanBox box{job.zones.front().outline.front(), job.zones.front().outline.front()};
   for (const Zone& zone : job.zones) {
     for (const Point& p : zone.outline) box.include(p);
   }
   return box;
 }
 
-Box site_box(const Job& job) {
-  const Box zones = zones_box(job);
-  const Box most = zones.grown(obstacle_share * zones.longest_m());
-  Box box = zones;
+PlanBox site_box(const Job& job) {
+  const PlanBox zones = zones_box(job);
+  const PlanBox most = zones.grown(obstacle_share * zones.longest_m());
+  PlanBox box = zones;
   for (const Obstacle& obstacle : job.obstacles) {
     const double r = obstacle.kind == ObstacleKind::tree ? obstacle.radius_m : 0.0;
     const Point other = obstacle.kind == ObstacleKind::tree ? obstacle.from : obstacle.to;
@@ -78,7 +78,7 @@ std::string relative(const std::vector<Point>& units) {
 }  // namespace
 
 PlanView::PlanView(const Job& job) {
-  const Box box = site_box(job);
+  const PlanBox box = site_box(job);
   low_ = box.low;
   high_ = box.high;
   width_ = drawing_width;

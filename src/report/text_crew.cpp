@@ -49,13 +49,13 @@ std::string with_words(const std::vector<int>& who, int me) {
 }
 
 std::string task_line(const CrewPlan& crew, std::size_t task, int who, const Job& job) {
-  constexpr std::size_t time_width = 17;
-  constexpr std::size_t what_width = 46;
+  constexpr std::size_t span_width = 17;
+  constexpr std::size_t task_width = 46;
   const Assignment& at = crew.schedule.assignments[task];
   const std::string late = at.late_min > 0 ? fmt::format(" {} min late", at.late_min) : "";
   std::string line = fmt::format(
-      "  {}{} {}{}", pad(span_words(crew.starts[task], crew.ends[task], job), time_width),
-      pad(task_words(crew.tasks[task]), what_width), with_words(at.who, who), late);
+      "  {}{} {}{}", pad(span_words(crew.starts[task], crew.ends[task], job), span_width),
+      pad(task_words(crew.tasks[task]), task_width), with_words(at.who, who), late);
   line.erase(line.find_last_not_of(' ') + 1);
   return line + "\n";
 }

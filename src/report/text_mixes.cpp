@@ -13,7 +13,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr double percent = 100.0;
 constexpr double one_in_ten_z = 1.2816;  // standard deviations; one in ten is further off
 
 std::string counted(std::size_t count, std::string_view what) {
@@ -25,9 +24,9 @@ std::string factor_words(const BookedMix& mix) {
   if (!learned) return "no reading of its setting yet";
   std::string words =
       fmt::format("plans take its set times by {:.2f}, give or take {:.0f} %", learned->set_factor,
-                  percent * std::expm1(one_in_ten_z * learned->log_deviation));
+                  percent_per_one * std::expm1(one_in_ten_z * learned->log_deviation));
   if (const auto spread = set_factor_spread(mix)) {
-    words += fmt::format("; from pour to pour they differ by {:.0f} %", percent * *spread);
+    words += fmt::format("; from pour to pour they differ by {:.0f} %", percent_per_one * *spread);
   }
   return words;
 }

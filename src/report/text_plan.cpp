@@ -148,7 +148,7 @@ std::string saw_headline(const PlanFacts& facts) {
 
 /// How sure the plan is and what the doubt comes from; empty without bands.
 std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
-  constexpr std::size_t indent = 10;
+  constexpr std::size_t heading_width = 10;
   if (!facts.plan.sureness) return {};
   const Sureness& sureness = *facts.plan.sureness;
   std::string causes;
@@ -163,21 +163,21 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
           fmt::format(" {}: the main work opens within {:.0f} min either way on eight days in "
                       "ten.{}",
                       sure_words(sure_word(sureness)), sureness.either_way_min, doubt),
-      0, indent);
+      0, heading_width);
 }
 
 /// What was seen so far comes before all else: the plan below it is made for that.
 std::string seen_headline(const PlanFacts& facts, const TextStyle& style) {
-  constexpr std::size_t indent = 10;
+  constexpr std::size_t heading_width = 10;
   std::string text;
   for (const std::string& line : facts.plan.seen) {
-    text += paragraph(style.heading("Seen") + "      " + line, 0, indent);
+    text += paragraph(style.heading("Seen") + "      " + line, 0, heading_width);
   }
   return text;
 }
 
 std::string headline(const PlanFacts& facts, const TextStyle& style) {
-  constexpr std::size_t indent = 10;
+  constexpr std::size_t heading_width = 10;
   std::string text = seen_headline(facts, style);
   if (facts.plan.tightest) {
     const Tightest& tightest = *facts.plan.tightest;
@@ -185,11 +185,11 @@ std::string headline(const PlanFacts& facts, const TextStyle& style) {
         style.heading("Tightest") +
             fmt::format("  {}: {:.0f} min to {} from {}", place_in_zone(tightest), tightest.minutes,
                         operation_words(tightest.operation), day_clock(tightest.opens, facts.job)),
-        0, indent);
+        0, heading_width);
   }
   const std::string saw = saw_headline(facts);
   if (!saw.empty())
-    text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, indent);
+    text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, heading_width);
   return text + crew_headline(facts, style) + text_order(facts, style) +
          sure_headline(facts, style) + "\n";
 }

@@ -17,7 +17,7 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t lead = 2;
-constexpr std::size_t hang = 6;
+constexpr std::size_t list_hang = 6;
 
 /// Columns of the list of cuts; with the lead and a space between they fill 80.
 constexpr std::size_t start_width = 9;
@@ -94,13 +94,13 @@ std::string zone_block(const PlanFacts& facts, std::size_t zone, const TextStyle
   const ZoneJoints& joints = cuts_of(facts).joints[zone];
   std::string text = style.heading(described.name) + "  " +
                      thickness_words(described.thickness_m, facts.job.units) + " thick\n";
-  text += paragraph(joint_choice_words(facts, zone), lead, hang);
-  text += paragraph(joints_words(joints, facts.job), lead, hang);
+  text += paragraph(joint_choice_words(facts, zone), lead, list_hang);
+  text += paragraph(joints_words(joints, facts.job), lead, list_hang);
   for (const Isolation& one : joints.isolation) {
-    text += paragraph(isolation_words(one, facts.job), lead, hang);
+    text += paragraph(isolation_words(one, facts.job), lead, list_hang);
   }
   for (const JointFault& fault : joints.faults) {
-    text += paragraph(fault_words(fault, facts.job.units), lead, hang);
+    text += paragraph(fault_words(fault, facts.job.units), lead, list_hang);
   }
   return text + "\n";
 }
@@ -190,11 +190,11 @@ std::string shift_block(const SawShift& shift, const PlanFacts& facts, const Tex
     text += cut_row(cut, facts);
     any_late = any_late || cut.late;
   }
-  if (any_late) text += paragraph("* not sawn through by then", lead, hang);
+  if (any_late) text += paragraph("* not sawn through by then", lead, list_hang);
   if (!shift.never_open.empty()) {
     text += paragraph(fmt::format("{} more cannot be sawn before the weather given ends",
                                   shift.never_open.size()),
-                      lead, hang);
+                      lead, list_hang);
   }
   return text + "\n";
 }

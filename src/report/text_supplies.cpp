@@ -47,7 +47,7 @@ std::string supply_amount_words(const Supply& supply, UnitSystem units) {
 std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units) {
   constexpr std::size_t name_width = 24;
   constexpr std::size_t amount_width = 12;
-  constexpr std::size_t indent = 2 + name_width + amount_width;
+  constexpr std::size_t note_column = 2 + name_width + amount_width;
   std::string text;
   for (const Supply& supply : supplies) {
     const std::string where =
@@ -59,7 +59,7 @@ std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units) 
                                  : std::string(supply_words(supply.kind));
     text += fmt::format("  {}{}{}\n", pad(name, name_width),
                         pad(supply_amount_words(supply, units), amount_width),
-                        wrap(where, text_width - indent, indent));
+                        wrap(where, text_width - note_column, note_column));
   }
   return text;
 }

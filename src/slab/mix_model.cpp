@@ -19,8 +19,6 @@
 namespace slabtide {
 namespace {
 
-constexpr double percent = 100.0;
-
 void require(bool holds, const char* message) {
   if (!holds) throw std::invalid_argument(message);
 }
@@ -58,10 +56,11 @@ std::string hours_minutes(double hours) {
 std::string ingredients(const Mix& mix) {
   std::string text = fmt::format("w/cm {:.2f}", mix.w_cm);
   if (mix.ash_share > 0.0) {
-    text += fmt::format(", {:.0f} % class {} fly ash", percent * mix.ash_share,
+    text += fmt::format(", {:.0f} % class {} fly ash", percent_per_one * mix.ash_share,
                         mix.ash_class == AshClass::f ? 'F' : 'C');
   }
-  if (mix.slag_share > 0.0) text += fmt::format(", {:.0f} % slag", percent * mix.slag_share);
+  if (mix.slag_share > 0.0)
+    text += fmt::format(", {:.0f} % slag", percent_per_one * mix.slag_share);
   if (mix.cement == CementType::type_iii) text += ", type III cement";
   return text;
 }

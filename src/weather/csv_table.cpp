@@ -8,10 +8,11 @@
 
 #include "findings.h"
 
+#include "slabtide/core/utf8.h"
+
 namespace slabtide {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view blanks = " \t";
 constexpr std::size_t most_fields = 64;
 /// A year of hours and some.

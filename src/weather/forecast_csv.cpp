@@ -15,12 +15,11 @@
 #include "forecast_time.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
+#include "slabtide/core/utf8.h"
 #include "weather_quantity.h"
 
 namespace slabtide {
 namespace {
-
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 enum class ColumnRole { time, value, thunder };
 

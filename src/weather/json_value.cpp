@@ -13,13 +13,14 @@
 
 #include "findings.h"
 
+#include "slabtide/core/utf8.h"
+
 namespace slabtide {
 namespace {
 
 using Json = nlohmann::json;
 using Kind = JsonValue::Kind;
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 /// What stands between two values and belongs to neither.
 constexpr std::string_view separators = " \t\r\n,:";
 /// The deepest forecast document has seven levels.

@@ -99,13 +99,13 @@ std::string lower_case(std::string_view text) {
 }
 
 std::vector<std::string> split(std::string_view text, char separator) {
-  std::vector<std::string> parts;
+  std::vector<std::string> pieces;
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(separator), text.size());
-    if (end > 0) parts.emplace_back(text.substr(0, end));
+    if (end > 0) pieces.emplace_back(text.substr(0, end));
     text.remove_prefix(std::min(end + 1, text.size()));
   }
-  return parts;
+  return pieces;
 }
 
 /// The codes of an icon's path: what follows /day/ or /night/, without the chances. An hour

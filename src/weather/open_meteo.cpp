@@ -44,23 +44,23 @@ constexpr std::array<QuantityNames, weather_quantity_count> quantity_names{
      {rain, "precipitation", "precipitation"},
      {rain_chance, "precipitation_probability", "precipitation_probability"}}};
 
-struct UnitName {
+struct HourlyUnit {
   std::string_view name;
   WeatherUnit unit;
 };
 
-constexpr std::array<UnitName, 12> unit_names{{{"°C", WeatherUnit::celsius},
-                                               {"°F", WeatherUnit::fahrenheit},
-                                               {"%", WeatherUnit::percent},
-                                               {"km/h", WeatherUnit::km_h},
-                                               {"m/s", WeatherUnit::m_s},
-                                               {"mp/h", WeatherUnit::mph},
-                                               {"mph", WeatherUnit::mph},
-                                               {"kn", WeatherUnit::knots},
-                                               {"W/m²", WeatherUnit::w_m2},
-                                               {"W/m2", WeatherUnit::w_m2},
-                                               {"mm", WeatherUnit::mm},
-                                               {"inch", WeatherUnit::inch}}};
+constexpr std::array<HourlyUnit, 12> unit_names{{{"°C", WeatherUnit::celsius},
+                                                 {"°F", WeatherUnit::fahrenheit},
+                                                 {"%", WeatherUnit::percent},
+                                                 {"km/h", WeatherUnit::km_h},
+                                                 {"m/s", WeatherUnit::m_s},
+                                                 {"mp/h", WeatherUnit::mph},
+                                                 {"mph", WeatherUnit::mph},
+                                                 {"kn", WeatherUnit::knots},
+                                                 {"W/m²", WeatherUnit::w_m2},
+                                                 {"W/m2", WeatherUnit::w_m2},
+                                                 {"mm", WeatherUnit::mm},
+                                                 {"inch", WeatherUnit::inch}}};
 
 std::string hourly_path(std::string_view name) { return joined_path("hourly", name); }
 
@@ -150,7 +150,7 @@ class HourlyReader {
     if (text == nullptr) return std::nullopt;
     const auto* const found =
         std::find_if(unit_names.begin(), unit_names.end(),
-                     [&](const UnitName& candidate) { return candidate.name == text->text; });
+                     [&](const HourlyUnit& candidate) { return candidate.name == text->text; });
     if (found != unit_names.end() && measures(found->unit, quantity)) return found->unit;
     error(
         *text, joined_path("hourly_units", name),

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "findings.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/weather/forecast_csv.h"
 #include "slabtide/weather/json_value.h"
 #include "slabtide/weather/nws_grid.h"
@@ -47,8 +48,7 @@ constexpr std::array<Format, 4> formats{{
      }},
 }};
 
-constexpr std::string_view blanks = " \t\r\n";
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr std::string_view white_space = " \t\r\n";
 
 Reading<Forecast> refused(std::string message) {
   Findings findings;
@@ -61,7 +61,7 @@ Reading<Forecast> refused(std::string message) {
 /// The first character that means something; a space where there is none.
 char first_mark(std::string_view text) {
   if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
-  const std::size_t first = text.find_first_not_of(blanks);
+  const std::size_t first = text.find_first_not_of(white_space);
   return first == std::string_view::npos ? ' ' : text[first];
 }
 

@@ -7,11 +7,9 @@
 namespace slabtide {
 namespace {
 
-constexpr double percent_per_share = 100.0;
-
 double identity(double value) { return value; }
-double share_from_percent(double percent) { return percent / percent_per_share; }
-double percent_from_share(double share) { return share * percent_per_share; }
+double share_from_percent(double percent) { return percent / percent_per_one; }
+double percent_from_share(double share) { return share * percent_per_one; }
 double knots_from_m_s(double m_s) { return m_s / m_s_from_knots(1.0); }
 double in_from_mm(double mm) { return mm / mm_per_inch; }
 double mm_from_m(double m) { return m * mm_per_m; }

@@ -17,6 +17,15 @@
 #include "slabtide/weather/solar_series.h"
 
 namespace slabtide {
+
+/// What a row says of the time from it to the next row; the last row's counts as an hour.
+struct Spell {
+  double from_s;
+  double rain_mm_h;
+  double rain_chance;
+  bool thunder;
+};
+
 namespace {
 
 constexpr double noted_gap_s = 3.0 * seconds_per_hour;
@@ -38,14 +47,6 @@ Rows rows_of(const Forecast& forecast, std::optional<double> ForecastHour::*fiel
   }
   return rows;
 }
-
-/// What a row says of the time from it to the next row; the last row's counts as an hour.
-struct Spell {
-  double from_s;
-  double rain_mm_h;
-  double rain_chance;
-  bool thunder;
-};
 
 std::vector<Spell> spells_of(const Forecast& forecast) {
   const std::vector<ForecastHour>& rows = forecast.hours;

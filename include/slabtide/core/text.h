@@ -12,6 +12,9 @@ namespace slabtide {
 std::optional<std::string_view> nearest(std::string_view word,
                                         std::span<const std::string_view> candidates);
 
+/// "0" to "9", whatever the locale.
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
 /// A finite decimal number that takes up all of `text` (spaces around allowed), whatever
 /// the locale; else empty.
 std::optional<double> parse_number(std::string_view text);

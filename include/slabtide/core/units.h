@@ -14,6 +14,9 @@ inline constexpr double seconds_per_hour = 3600.0;
 inline constexpr int minutes_per_hour = 60;
 inline constexpr double hours_per_day = 24.0;
 
+/// Shares and fractions, as people read them.
+inline constexpr double percent_per_one = 100.0;
+
 /// Angle.
 inline constexpr double radians_per_degree = std::numbers::pi / 180.0;
 

@@ -6,6 +6,9 @@
 
 namespace slabtide {
 
+/// What some editors put before the first character of a UTF-8 file (U+FEFF).
+inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
 /// One character of a UTF-8 text: a Unicode code point, or a single byte that is not UTF-8.
 struct Utf8Char {
   char32_t code = 0;

@@ -44,6 +44,9 @@ struct Task {
   std::optional<int> slack_min(int start_min, int end_min) const;
 };
 
+/// Rounded up, but for what rounding itself may have added.
+int whole_minutes(double minutes);
+
 /// "stamp, landing, outer strip".
 std::string task_words(const Task& task);
 
