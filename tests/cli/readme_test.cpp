@@ -14,16 +14,16 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path source_dir = SLABTIDE_SOURCE_DIR;
+const fs::path project_dir = SLABTIDE_SOURCE_DIR;
 const std::string block_name = "plan output";
 
 }  // namespace
 
 TEST_CASE("README.md shows what the demo job really prints") {
-  const fs::path path = source_dir / "README.md";
-  const GoldenCase golden{"plan_spring", source_dir / "tests" / "cli" / "plan_spring"};
-  const std::string output =
-      blessing() ? run(golden, SLABTIDE_PROGRAM, source_dir / "data").out : expected_of(golden).out;
+  const fs::path path = project_dir / "README.md";
+  const GoldenCase golden{"plan_spring", project_dir / "tests" / "cli" / "plan_spring"};
+  const std::string output = blessing() ? run(golden, SLABTIDE_PROGRAM, project_dir / "data").out
+                                        : expected_of(golden).out;
   const std::string readme = read_text(path);
   const auto wanted = with_block(readme, block_name, "```text\n" + output + "```\n");
   REQUIRE(wanted);

@@ -11,32 +11,34 @@ namespace slabtide {
 
 namespace {
 
-int number(int low, int high) { return *rc::gen::resize(100, rc::gen::inRange(low, high + 1)); }
+int drawn_number(int low, int high) {
+  return *rc::gen::resize(100, rc::gen::inRange(low, high + 1));
+}
 
-bool one_in(int times) { return number(1, times) == 1; }
+bool one_in(int times) { return drawn_number(1, times) == 1; }
 
 /// Many tasks within two hours, so that hands are wanting.
 Task any_task(std::size_t index) {
   Task task;
-  task.kind = static_cast<TaskKind>(number(0, static_cast<int>(task_kind_count) - 1));
-  task.work_person_min = number(1, 90);
-  task.least_hands = number(1, 3);
-  task.most_hands = task.least_hands + number(0, 3);
-  task.start_from_min = number(0, 120);
-  task.end_from_min = task.start_from_min + number(0, 40);
-  if (one_in(2)) task.start_by_min = task.start_from_min + number(-20, 90);
-  if (one_in(2)) task.end_by_min = task.end_from_min + number(-20, 90);
+  task.kind = static_cast<TaskKind>(drawn_number(0, static_cast<int>(task_kind_count) - 1));
+  task.work_person_min = drawn_number(1, 90);
+  task.least_hands = drawn_number(1, 3);
+  task.most_hands = task.least_hands + drawn_number(0, 3);
+  task.start_from_min = drawn_number(0, 120);
+  task.end_from_min = task.start_from_min + drawn_number(0, 40);
+  if (one_in(2)) task.start_by_min = task.start_from_min + drawn_number(-20, 90);
+  if (one_in(2)) task.end_by_min = task.end_from_min + drawn_number(-20, 90);
   for (std::size_t i = 0; i < index; ++i) {
     if (one_in(5)) task.after.push_back(i);
   }
-  if (!task.after.empty()) task.wait_after_min = number(0, 30);
+  if (!task.after.empty()) task.wait_after_min = drawn_number(0, 30);
   task.later = one_in(5);
   return task;
 }
 
 std::vector<Task> any_day() {
   std::vector<Task> tasks;
-  const int count = number(0, 14);
+  const int count = drawn_number(0, 14);
   for (int i = 0; i < count; ++i) tasks.push_back(any_task(static_cast<std::size_t>(i)));
   return tasks;
 }
@@ -95,7 +97,7 @@ void check_sums(const std::vector<Task>& tasks, const Schedule& day) {
 TEST_CASE("a day keeps its windows, its order and its people") {
   CHECK(rc::check("no task early, none in two places, sums add up", [] {
     const std::vector<Task> tasks = any_day();
-    const int crew = least_crew(tasks) + number(0, 3);
+    const int crew = least_crew(tasks) + drawn_number(0, 3);
     const Schedule day = schedule(tasks, crew);
     RC_ASSERT(day.crew == crew);
     RC_ASSERT(day.assignments.size() == tasks.size());

@@ -10,7 +10,7 @@ namespace {
 using namespace slabtide;
 namespace pt = boost::posix_time;
 
-TimeZone rule(const char* text) { return *TimeZone::from_posix_rule("rule", text).zone; }
+TimeZone posix_zone(const char* text) { return *TimeZone::from_posix_rule("rule", text).zone; }
 
 UtcTime at(int hour, int minute, int second = 0) {
   return {Date(2026, 5, 14), Duration(hour, minute, second)};
@@ -49,18 +49,18 @@ TEST_CASE("the nearest minute, halves up") {
 }
 
 TEST_CASE("ISO 8601 and clock times are local, to the minute") {
-  const TimeZone chicago = rule("CST6CDT,M3.2.0,M11.1.0");
+  const TimeZone chicago = posix_zone("CST6CDT,M3.2.0,M11.1.0");
   CHECK(iso8601_minute(at(13, 0), chicago) == "2026-05-14T08:00-05:00");
   CHECK(iso8601_minute(at(2, 5, 31), chicago) == "2026-05-13T21:06-05:00");
   CHECK(clock_time(at(13, 0), chicago) == "08:00");
   CHECK(clock_time(at(4, 59, 40), chicago) == "00:00");
   CHECK(iso8601_minute(at(13, 0), TimeZone()) == "2026-05-14T13:00+00:00");
-  CHECK(iso8601_minute(at(13, 0), rule("<+0530>-5:30")) == "2026-05-14T18:30+05:30");
-  CHECK(iso8601_minute(at(13, 0), rule("<-0030>0:30")) == "2026-05-14T12:30-00:30");
+  CHECK(iso8601_minute(at(13, 0), posix_zone("<+0530>-5:30")) == "2026-05-14T18:30+05:30");
+  CHECK(iso8601_minute(at(13, 0), posix_zone("<-0030>0:30")) == "2026-05-14T12:30-00:30");
 }
 
 TEST_CASE("the hour that comes twice is told apart by its offset") {
-  const TimeZone chicago = rule("CST6CDT,M3.2.0,M11.1.0");
+  const TimeZone chicago = posix_zone("CST6CDT,M3.2.0,M11.1.0");
   const UtcTime first(Date(2026, 11, 1), Duration(6, 30, 0));
   CHECK(iso8601_minute(first, chicago) == "2026-11-01T01:30-05:00");
   CHECK(iso8601_minute(first + pt::hours(1), chicago) == "2026-11-01T01:30-06:00");
@@ -143,7 +143,7 @@ TEST_CASE("what is not an instant is refused") {
 }
 
 TEST_CASE("what is written is read back") {
-  const TimeZone chicago = rule("CST6CDT,M3.2.0,M11.1.0");
+  const TimeZone chicago = posix_zone("CST6CDT,M3.2.0,M11.1.0");
   const auto read = parse_instant(iso8601_minute(at(13, 7), chicago));
   CHECK(read->local - *read->offset == at(13, 7));
 }

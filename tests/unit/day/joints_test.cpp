@@ -41,7 +41,7 @@ Joint joint_ft(double x0, double y0, double x1, double y1) {
   return {{m_from_ft(x0), m_from_ft(y0)}, {m_from_ft(x1), m_from_ft(y1)}};
 }
 
-ZoneJoints planned(const Zone& zone) {
+ZoneJoints planned_joints(const Zone& zone) {
   return plan_joints(zone, test::sample_job({zone}), default_practice().joints);
 }
 
@@ -52,7 +52,7 @@ ZoneJoints walk_cut_every(double each_ft, int panels) {
   for (int i = 1; i < panels; ++i) {
     zone.joints->push_back(joint_ft(each_ft * i, -2, each_ft * i, 2));
   }
-  return planned(zone);
+  return planned_joints(zone);
 }
 
 bool breaks(const ZoneJoints& plan, JointRule rule) {
@@ -89,7 +89,7 @@ TEST_CASE("the same walk in 12 ft panels fails (common practice, no source)") {
 TEST_CASE("an 8 in pad in 7 by 9 ft panels passes (common practice, no source)") {
   Zone zone = slab(feet({{0, 0}, {21, 0}, {21, 18}, {0, 18}}), 8);
   zone.joints = {joint_ft(7, 0, 7, 18), joint_ft(14, 0, 14, 18), joint_ft(0, 9, 21, 9)};
-  const ZoneJoints plan = planned(zone);
+  const ZoneJoints plan = planned_joints(zone);
   CHECK(plan.panels.size() == 6);
   CHECK(plan.faults.empty());
 }
@@ -107,32 +107,32 @@ TEST_CASE("spacing goes by thickness and stone, and not over 15 ft") {
 TEST_CASE("the inside corner of an L without a joint is told") {
   Zone zone = slab(feet({{0, 0}, {8, 0}, {8, 4}, {4, 4}, {4, 8}, {0, 8}}));
   zone.joints = {joint_ft(0, 2, 8, 2)};
-  const ZoneJoints plan = planned(zone);
+  const ZoneJoints plan = planned_joints(zone);
   REQUIRE(breaks(plan, JointRule::corner));
   zone.joints = {joint_ft(0, 4, 4, 4)};
-  CHECK(!breaks(planned(zone), JointRule::corner));
+  CHECK(!breaks(planned_joints(zone), JointRule::corner));
 }
 
 TEST_CASE("a joint drawn 3 in short of the edge is taken to reach it; one 2 ft short is told") {
   Zone zone = slab(feet({{0, 0}, {14, 0}, {14, 10}, {0, 10}}));
   zone.joints = {joint_ft(7, 0.25, 7, 9.75)};
-  CHECK(planned(zone).panels.size() == 2);
-  CHECK(planned(zone).faults.empty());
+  CHECK(planned_joints(zone).panels.size() == 2);
+  CHECK(planned_joints(zone).faults.empty());
   zone.joints = {joint_ft(7, 0, 7, 8)};
-  CHECK(planned(zone).panels.size() == 1);
-  CHECK(breaks(planned(zone), JointRule::loose_end));
+  CHECK(planned_joints(zone).panels.size() == 1);
+  CHECK(breaks(planned_joints(zone), JointRule::loose_end));
 }
 
 TEST_CASE("an empty list of joints is a wish, and held against the rules like any other") {
   Zone zone = slab(feet({{0, 0}, {30, 0}, {30, 10}, {0, 10}}));
   zone.joints.emplace();
-  CHECK(planned(zone).drawn);
-  CHECK(breaks(planned(zone), JointRule::spacing));
+  CHECK(planned_joints(zone).drawn);
+  CHECK(breaks(planned_joints(zone), JointRule::spacing));
 }
 
 TEST_CASE("a small pad is proposed no joint, a landing of 14 by 12 ft four panels") {
-  CHECK(planned(slab(feet({{0, 0}, {9, 0}, {9, 7}, {0, 7}}))).joints.empty());
-  const ZoneJoints plan = planned(slab(feet({{0, 0}, {0, 12}, {-14, 12}, {-14, 0}})));
+  CHECK(planned_joints(slab(feet({{0, 0}, {9, 0}, {9, 7}, {0, 7}}))).joints.empty());
+  const ZoneJoints plan = planned_joints(slab(feet({{0, 0}, {0, 12}, {-14, 12}, {-14, 0}})));
   CHECK(plan.faults.empty());
   REQUIRE(plan.panels.size() == 4);
   CHECK(plan.panels[0].length_m == doctest::Approx(m_from_ft(7)));
@@ -140,7 +140,7 @@ TEST_CASE("a small pad is proposed no joint, a landing of 14 by 12 ft four panel
 }
 
 TEST_CASE("a straight 40 ft walk 4 ft wide is proposed 5 ft panels, square to its line") {
-  const ZoneJoints plan = planned(walk(feet({{0, 0}, {24, 32}}), 4));
+  const ZoneJoints plan = planned_joints(walk(feet({{0, 0}, {24, 32}}), 4));
   CHECK(plan.faults.empty());
   REQUIRE(plan.joints.size() == 7);
   for (const Joint& joint : plan.joints) {
@@ -159,7 +159,7 @@ TEST_CASE("joints of a curved walk point at the middle of its curve") {
     const double angle = i * 5.0 * 3.14159265358979 / 180.0;
     line.push_back({6.0 * std::cos(angle), 6.0 * std::sin(angle)});
   }
-  const ZoneJoints plan = planned(walk(line, 4));
+  const ZoneJoints plan = planned_joints(walk(line, 4));
   CHECK(!plan.breaks_a_rule());
   REQUIRE(plan.joints.size() >= 5);
   for (const Joint& joint : plan.joints) {
@@ -172,7 +172,7 @@ TEST_CASE("joints of a curved walk point at the middle of its curve") {
 }
 
 TEST_CASE("a walk that turns a square corner gets a panel in it, from the inside corner") {
-  const ZoneJoints plan = planned(walk(feet({{0, 0}, {20, 0}, {20, 15}}), 4));
+  const ZoneJoints plan = planned_joints(walk(feet({{0, 0}, {20, 0}, {20, 15}}), 4));
   CHECK(!plan.breaks_a_rule());
   const Point inside{m_from_ft(18), m_from_ft(2)};
   const auto from_corner =
@@ -187,7 +187,7 @@ TEST_CASE("a walk that turns a square corner gets a panel in it, from the inside
 
 TEST_CASE("an L-shaped porch has its inside corner relieved and every panel in the rules") {
   const Outline porch = feet({{0, 0}, {20, 0}, {20, 8}, {8, 8}, {8, 18}, {0, 18}});
-  const ZoneJoints plan = planned(slab(porch));
+  const ZoneJoints plan = planned_joints(slab(porch));
   CHECK(plan.faults.empty());
   CHECK(re_entrant_corners(porch).size() == 1);
 }
@@ -195,7 +195,8 @@ TEST_CASE("an L-shaped porch has its inside corner relieved and every panel in t
 TEST_CASE("a proposal saws no more than it must") {
   // 24 by 20 ft with legs of 9 ft: one line off the inside corner and one in each leg make four
   // panels of 9 by 10 and 7.5 by 9 ft.
-  const ZoneJoints plan = planned(slab(feet({{0, 0}, {24, 0}, {24, 9}, {9, 9}, {9, 20}, {0, 20}})));
+  const ZoneJoints plan =
+      planned_joints(slab(feet({{0, 0}, {24, 0}, {24, 9}, {9, 9}, {9, 20}, {0, 20}})));
   CHECK(plan.faults.empty());
   CHECK(plan.joints.size() == 3);
   CHECK(plan.panels.size() == 4);
@@ -203,7 +204,7 @@ TEST_CASE("a proposal saws no more than it must") {
 
 TEST_CASE("what a proposal cannot keep it says") {
   // A sliver 30 ft long that runs to a point.
-  const ZoneJoints plan = planned(slab(feet({{0, 0}, {30, 0}, {30, 1}})));
+  const ZoneJoints plan = planned_joints(slab(feet({{0, 0}, {30, 0}, {30, 1}})));
   CHECK(!plan.drawn);
   CHECK(plan.breaks_a_rule());
 }

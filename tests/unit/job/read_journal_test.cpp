@@ -37,7 +37,7 @@ std::vector<FieldReading> readings_of(const std::string& text, const Job& job = 
 }
 
 /// The message of the only error.
-std::string fault_of(const std::string& text, const Job& job = job_of_journal()) {
+std::string journal_fault(const std::string& text, const Job& job = job_of_journal()) {
   const Reading<Journal> reading = read_journal(text, job);
   CAPTURE(text);
   CHECK_FALSE(reading.ok());
@@ -92,8 +92,8 @@ TEST_CASE("undo strikes the last line that counts, and the one before it") {
   CHECK(readings_of(two + "undo\n2026-05-14 11:12 print-firm walk\nundo\n").size() == 1);
   // A wrong line is struck with all that was wrong about it.
   CHECK(readings_of(two + "2026-05-14 11:12 thumprint walk\nundo\n").size() == 2);
-  CHECK(fault_of("undo\n") == "there is nothing before it to undo");
-  CHECK(fault_of(two + "undo it\n") == "nothing follows an undo");
+  CHECK(journal_fault("undo\n") == "there is nothing before it to undo");
+  CHECK(journal_fault(two + "undo it\n") == "nothing follows an undo");
 }
 
 TEST_CASE("a last line without an end is told and not counted") {
@@ -112,46 +112,48 @@ TEST_CASE("a last line without an end is told and not counted") {
 
 TEST_CASE("what cannot be is refused") {
   const std::string day = "2026-05-14 ";
-  CHECK(fault_of("2026-05-14\n") == "the hour is missing");
-  CHECK(fault_of("tomorrow 11:05 thumbprint landing\n") ==
+  CHECK(journal_fault("2026-05-14\n") == "the hour is missing");
+  CHECK(journal_fault("tomorrow 11:05 thumbprint landing\n") ==
         "got 'tomorrow', expected the day and the hour");
-  CHECK(fault_of(day + "25:05 thumbprint landing\n") ==
+  CHECK(journal_fault(day + "25:05 thumbprint landing\n") ==
         "got '2026-05-14T25:05', expected the day and the hour");
-  CHECK(fault_of(day + "11:05\n") == "missing");
-  CHECK(fault_of(day + "11:05 thumb-print landing\n") == "there is no reading 'thumb-print'");
-  CHECK(fault_of(day + "11:05 thumbprint\n") == "missing: where was it? (thumbprint of 1/4 in)");
-  CHECK(fault_of(day + "11:05 thumbprint landnig\n") == "there is no zone 'landnig'");
-  CHECK(fault_of(day + "11:05 thumbprint landing a b\n") == "'b' is one word too many");
-  CHECK(fault_of(day + "11:05 concrete\n") == "its value is missing");
-  CHECK(fault_of(day + "11:05 concrete warm\n") == "got 'warm', expected a number");
-  CHECK(fault_of(day + "11:05 concrete 63\n") == "got the unit '', expected °F or °C");
-  CHECK(fault_of(day + "11:05 wind 8 landing\n") ==
+  CHECK(journal_fault(day + "11:05\n") == "missing");
+  CHECK(journal_fault(day + "11:05 thumb-print landing\n") == "there is no reading 'thumb-print'");
+  CHECK(journal_fault(day + "11:05 thumbprint\n") ==
+        "missing: where was it? (thumbprint of 1/4 in)");
+  CHECK(journal_fault(day + "11:05 thumbprint landnig\n") == "there is no zone 'landnig'");
+  CHECK(journal_fault(day + "11:05 thumbprint landing a b\n") == "'b' is one word too many");
+  CHECK(journal_fault(day + "11:05 concrete\n") == "its value is missing");
+  CHECK(journal_fault(day + "11:05 concrete warm\n") == "got 'warm', expected a number");
+  CHECK(journal_fault(day + "11:05 concrete 63\n") == "got the unit '', expected °F or °C");
+  CHECK(journal_fault(day + "11:05 wind 8 landing\n") ==
         "got the unit 'landing', expected mph, m/s, km/h or knots");
-  CHECK(fault_of(day + "11:05 concrete 63 °C\n") == "got 63 °C, expected 0 to 50 °C");
-  CHECK(fault_of(day + "11:05 wind -8 mph\n") == "got -8 mph, expected 0 to 67.1 mph");
-  CHECK(fault_of(day + "11:05 humidity 140 %\n") == "got 140 %, expected 1 to 100 %");
-  CHECK(fault_of(day + "11:05 thumbprint \"landing\n") == "the quotation marks are not closed");
-  CHECK(fault_of(day + "11:05 thumbprint \"a\\b\"\n") == "a backslash that means nothing");
-  CHECK(fault_of(day + "11:05 thumbprint land\"ing\"\n") ==
+  CHECK(journal_fault(day + "11:05 concrete 63 °C\n") == "got 63 °C, expected 0 to 50 °C");
+  CHECK(journal_fault(day + "11:05 wind -8 mph\n") == "got -8 mph, expected 0 to 67.1 mph");
+  CHECK(journal_fault(day + "11:05 humidity 140 %\n") == "got 140 %, expected 1 to 100 %");
+  CHECK(journal_fault(day + "11:05 thumbprint \"landing\n") ==
+        "the quotation marks are not closed");
+  CHECK(journal_fault(day + "11:05 thumbprint \"a\\b\"\n") == "a backslash that means nothing");
+  CHECK(journal_fault(day + "11:05 thumbprint land\"ing\"\n") ==
         "a quotation mark in the middle of a word");
 }
 
 TEST_CASE("readings stand near the pour, and not before the concrete") {
-  CHECK(fault_of("2026-05-13 11:05 thumbprint landing\n") ==
+  CHECK(journal_fault("2026-05-13 11:05 thumbprint landing\n") ==
         "Wed 13 May 2026 11:05 is 21 h before the pour starts (Thu 14 May 2026 08:00)");
-  CHECK(fault_of("2026-05-17 11:05 thumbprint landing\n") ==
+  CHECK(journal_fault("2026-05-17 11:05 thumbprint landing\n") ==
         "Sun 17 May 2026 11:05 is 75 h after the pour starts (Thu 14 May 2026 08:00)");
   CHECK(readings_of("2026-05-17 11:05 crack landing\n").size() == 1);
-  CHECK(fault_of("2026-05-14 07:30 thumbprint landing\n") ==
+  CHECK(journal_fault("2026-05-14 07:30 thumbprint landing\n") ==
         "there was no concrete yet: the pour starts at 08:00");
   CHECK(readings_of("2026-05-14 07:30 air 50 F\n2026-05-14 07:20 placed landing\n"
                     "2026-05-14 07:50 thumbprint landing\n")
             .size() == 3);
-  CHECK(fault_of("2026-05-14 08:50 thumbprint walk\n2026-05-14 09:10 placed walk\n") ==
+  CHECK(journal_fault("2026-05-14 08:50 thumbprint walk\n2026-05-14 09:10 placed walk\n") ==
         "there was no concrete yet: the zone was placed at 09:10");
   CHECK(readings_of("2026-05-14 08:50 thumbprint landing\n2026-05-14 09:10 placed walk\n").size() ==
         2);
-  CHECK(fault_of("2026-05-14 08:50 placed walk\n2026-05-14 09:10 placed walk\n") ==
+  CHECK(journal_fault("2026-05-14 08:50 placed walk\n2026-05-14 09:10 placed walk\n") ==
         "it was noted as placed at 08:50 already");
 }
 
@@ -179,7 +181,7 @@ TEST_CASE("an hour that the clocks skip or bring twice") {
   const FieldReading& first = reading.value->readings.at(0);
   CHECK(journal_line(first, job) == "2026-11-01T01:30-05:00  thumbprint  landing\n");
   job.pour.start = UtcTime(Date(2026, 3, 8), boost::posix_time::time_duration(6, 0, 0));
-  CHECK(fault_of("2026-03-08 02:30 thumbprint landing\n", job) ==
+  CHECK(journal_fault("2026-03-08 02:30 thumbprint landing\n", job) ==
         "there is no such hour that night: the clocks go forward over it");
 }
 

@@ -5,11 +5,11 @@
 using namespace slabtide;
 
 namespace {
-constexpr SettingParameters plain{.initial_set_h = 4.0,
-                                  .final_set_h = 6.0,
-                                  .shift_h = 0.0,
-                                  .activation_energy_j_mol = 33.5e3,
-                                  .estimated = true};
+constexpr SettingParameters slow_setting{.initial_set_h = 4.0,
+                                         .final_set_h = 6.0,
+                                         .shift_h = 0.0,
+                                         .activation_energy_j_mol = 33.5e3,
+                                         .estimated = true};
 }
 
 TEST_CASE("bleed water grows with w/cm and is none in a very dry mix") {
@@ -30,14 +30,14 @@ TEST_CASE("entrained air and silica fume hold it back") {
 }
 
 TEST_CASE("bleeding is fast at first and over at three quarters of initial set") {
-  CHECK(bleed_share(0.0, plain) == 0.0);
-  CHECK(bleed_share(1.5, plain) == doctest::Approx(0.75));
-  CHECK(bleed_share(3.0, plain) == 1.0);
-  CHECK(bleed_share(9.0, plain) == 1.0);
+  CHECK(bleed_share(0.0, slow_setting) == 0.0);
+  CHECK(bleed_share(1.5, slow_setting) == doctest::Approx(0.75));
+  CHECK(bleed_share(3.0, slow_setting) == 1.0);
+  CHECK(bleed_share(9.0, slow_setting) == 1.0);
 }
 
 TEST_CASE("a retarder stretches bleeding") {
-  SettingParameters retarded = plain;
+  SettingParameters retarded = slow_setting;
   retarded.shift_h = 2.0;
   CHECK(bleed_share(4.4, retarded) < 1.0);
   CHECK(bleed_share(4.5, retarded) == doctest::Approx(1.0));

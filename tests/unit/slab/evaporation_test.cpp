@@ -7,11 +7,11 @@
 using namespace slabtide;
 
 namespace {
-constexpr SettingParameters plain{.initial_set_h = 4.0,
-                                  .final_set_h = 6.0,
-                                  .shift_h = 1.0,
-                                  .activation_energy_j_mol = 33.5e3,
-                                  .estimated = true};
+constexpr SettingParameters slow_with_shift{.initial_set_h = 4.0,
+                                            .final_set_h = 6.0,
+                                            .shift_h = 1.0,
+                                            .activation_energy_j_mol = 33.5e3,
+                                            .estimated = true};
 }
 
 TEST_CASE("dew is left out") {
@@ -42,14 +42,14 @@ TEST_CASE("flags at 0.5 and 1.0 kg/m2/h, at half for what hardly bleeds") {
 }
 
 TEST_CASE("a surface is wet to initial set and keeps a tenth from final set on") {
-  CHECK(surface_wetness(2.0, plain, false) == 1.0);
-  CHECK(surface_wetness(5.0, plain, false) == 1.0);
-  CHECK(surface_wetness(6.0, plain, false) == doctest::Approx(0.55));
-  CHECK(surface_wetness(7.0, plain, false) == doctest::Approx(0.1));
-  CHECK(surface_wetness(30.0, plain, false) == doctest::Approx(0.1));
+  CHECK(surface_wetness(2.0, slow_with_shift, false) == 1.0);
+  CHECK(surface_wetness(5.0, slow_with_shift, false) == 1.0);
+  CHECK(surface_wetness(6.0, slow_with_shift, false) == doctest::Approx(0.55));
+  CHECK(surface_wetness(7.0, slow_with_shift, false) == doctest::Approx(0.1));
+  CHECK(surface_wetness(30.0, slow_with_shift, false) == doctest::Approx(0.1));
 }
 
 TEST_CASE("a curing film leaves a twentieth") {
-  CHECK(surface_wetness(2.0, plain, true) == doctest::Approx(0.05));
-  CHECK(surface_wetness(30.0, plain, true) == doctest::Approx(0.05));
+  CHECK(surface_wetness(2.0, slow_with_shift, true) == doctest::Approx(0.05));
+  CHECK(surface_wetness(30.0, slow_with_shift, true) == doctest::Approx(0.05));
 }

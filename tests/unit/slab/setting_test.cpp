@@ -11,14 +11,14 @@
 using namespace slabtide;
 
 namespace {
-constexpr SettingParameters plain{.initial_set_h = 4.25,
-                                  .final_set_h = 5.5,
-                                  .shift_h = 0.0,
-                                  .activation_energy_j_mol = 33.5e3,
-                                  .estimated = true};
+constexpr SettingParameters plain_setting{.initial_set_h = 4.25,
+                                          .final_set_h = 5.5,
+                                          .shift_h = 0.0,
+                                          .activation_energy_j_mol = 33.5e3,
+                                          .estimated = true};
 
 SettingParameters shifted(double hours) {
-  SettingParameters setting = plain;
+  SettingParameters setting = plain_setting;
   setting.shift_h = hours;
   return setting;
 }
@@ -35,8 +35,8 @@ TEST_CASE("set age grows by the activation energy away from 73 °F") {
 }
 
 TEST_CASE("initial and final set are 500 and 4000 psi") {
-  CHECK(resistance_psi(4.25, plain) == doctest::Approx(500.0));
-  CHECK(resistance_psi(5.5, plain) == doctest::Approx(4000.0));
+  CHECK(resistance_psi(4.25, plain_setting) == doctest::Approx(500.0));
+  CHECK(resistance_psi(5.5, plain_setting) == doctest::Approx(4000.0));
 }
 
 TEST_CASE("a shift moves set and leaves its rise alone") {
@@ -53,12 +53,12 @@ TEST_CASE("nothing resists before the dormant shift has passed") {
 }
 
 TEST_CASE("resistance stops where it means nothing more") {
-  CHECK(resistance_psi(48.0, plain) == largest_resistance_psi);
+  CHECK(resistance_psi(48.0, plain_setting) == largest_resistance_psi);
 }
 
 TEST_CASE("set age is not asked for what setting does not cover") {
-  CHECK_THROWS_AS(set_age_at_resistance_h(0.0, plain), std::invalid_argument);
-  CHECK_THROWS_AS(set_age_at_resistance_h(20001.0, plain), std::invalid_argument);
-  CHECK_THROWS_AS(set_age_at_resistance_h(std::numeric_limits<double>::quiet_NaN(), plain),
+  CHECK_THROWS_AS(set_age_at_resistance_h(0.0, plain_setting), std::invalid_argument);
+  CHECK_THROWS_AS(set_age_at_resistance_h(20001.0, plain_setting), std::invalid_argument);
+  CHECK_THROWS_AS(set_age_at_resistance_h(std::numeric_limits<double>::quiet_NaN(), plain_setting),
                   std::invalid_argument);
 }

@@ -10,6 +10,7 @@
 
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/materials.h"
+#include "slabtide/slab/stress.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/site_weather.h"
 
@@ -121,5 +122,9 @@ inline double when_reached(const ColumnHistory& history, const std::vector<doubl
   if (!at_s) throw std::runtime_error("the history ends before the level is reached");
   return *at_s;
 }
+
+/// A slab 4 in thick that is not cut for 12 m, free and tied.
+inline constexpr StressCase long_free{.uncut_length_m = 12.0, .thickness_m = 0.1};
+inline constexpr StressCase long_tied{.uncut_length_m = 12.0, .thickness_m = 0.1, .tied = true};
 
 }  // namespace slabtide::fixtures

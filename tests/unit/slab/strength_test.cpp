@@ -7,15 +7,15 @@
 using namespace slabtide;
 
 namespace {
-constexpr SettingParameters plain{.initial_set_h = 4.25,
-                                  .final_set_h = 5.5,
-                                  .shift_h = 1.0,
-                                  .activation_energy_j_mol = 33.5e3,
-                                  .estimated = true};
+constexpr SettingParameters plain_with_shift{.initial_set_h = 4.25,
+                                             .final_set_h = 5.5,
+                                             .shift_h = 1.0,
+                                             .activation_energy_j_mol = 33.5e3,
+                                             .estimated = true};
 }
 
 TEST_CASE("strength starts 1.3 h of set age before final set, admixture included") {
-  const StrengthParameters strength = strength_parameters(4000.0, plain);
+  const StrengthParameters strength = strength_parameters(4000.0, plain_with_shift);
   CHECK(strength.start_set_age_h == doctest::Approx(5.2));
   CHECK(strength_psi(5.2, strength) == 0.0);
   CHECK(strength_psi(3.0, strength) == 0.0);
@@ -23,7 +23,7 @@ TEST_CASE("strength starts 1.3 h of set age before final set, admixture included
 }
 
 TEST_CASE("strength is half of its ultimate at 1/k days") {
-  const StrengthParameters strength = strength_parameters(4000.0, plain);
+  const StrengthParameters strength = strength_parameters(4000.0, plain_with_shift);
   CHECK(strength.ultimate_psi == doctest::Approx(4000.0 * 10.8 / 9.8));
   CHECK(strength_psi(5.2 + 24.0 / 0.35, strength) == doctest::Approx(0.5 * strength.ultimate_psi));
 }

@@ -1,5 +1,7 @@
 #include <doctest/doctest.h>
 
+#include "slab_fixtures.h"
+
 #include "slabtide/slab/stress.h"
 
 // Warming presses a slab together, cooling pulls it apart, and curling does both, one at each
@@ -7,6 +9,8 @@
 // C 1.000 for 12 m at l 0.358 m; curling by 5 K: 28.215 psi; friction holds 30.082 psi.
 
 using namespace slabtide;
+using fixtures::long_free;
+using fixtures::long_tied;
 
 namespace {
 
@@ -20,9 +24,6 @@ ColumnHistory warmed(double mean_k, double gradient_k) {
   h.gradient_c = {1.0, 1.0 + gradient_k};
   return h;
 }
-
-constexpr StressCase long_free{.uncut_length_m = 12.0, .thickness_m = 0.1};
-constexpr StressCase long_tied{.uncut_length_m = 12.0, .thickness_m = 0.1, .tied = true};
 
 double ratio(double mean_k, double gradient_k, const StressCase& piece) {
   MixModel mix;

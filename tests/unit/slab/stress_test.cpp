@@ -5,7 +5,11 @@
 
 #include <doctest/doctest.h>
 
+#include "slab_fixtures.h"
+
 using namespace slabtide;
+using fixtures::long_free;
+using fixtures::long_tied;
 
 namespace {
 
@@ -25,9 +29,6 @@ MixModel unknown_aggregate() {
   mix.expansion_per_k = 9.9e-6;
   return mix;
 }
-
-constexpr StressCase long_tied{.uncut_length_m = 12.0, .thickness_m = 0.1, .tied = true};
-constexpr StressCase long_free{.uncut_length_m = 12.0, .thickness_m = 0.1};
 
 double last(const ColumnHistory& h, const StressCase& piece) {
   return stress_ratio(h, unknown_aggregate(), piece).back();

@@ -9,7 +9,7 @@
 using namespace slabtide;
 
 namespace {
-constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
+constexpr double no_figure = std::numeric_limits<double>::quiet_NaN();
 }
 
 TEST_CASE("vapour pressure is the saturation pressure at the dew point") {
@@ -37,12 +37,12 @@ TEST_CASE("air is thinner uphill and denser below the sea") {
 }
 
 TEST_CASE("moist air refuses what is not a state of air") {
-  CHECK_THROWS_AS(saturation_pressure_pa(not_a_number), std::invalid_argument);
+  CHECK_THROWS_AS(saturation_pressure_pa(no_figure), std::invalid_argument);
   CHECK_THROWS_AS(saturation_pressure_pa(-300.0), std::invalid_argument);
   CHECK_THROWS_AS(dew_point_from_humidity_c(20.0, 0.0), std::invalid_argument);
   CHECK_THROWS_AS(dew_point_from_humidity_c(20.0, 1.01), std::invalid_argument);
-  CHECK_THROWS_AS(dew_point_from_humidity_c(not_a_number, 0.5), std::invalid_argument);
-  CHECK_THROWS_AS(humidity_share(20.0, not_a_number), std::invalid_argument);
+  CHECK_THROWS_AS(dew_point_from_humidity_c(no_figure, 0.5), std::invalid_argument);
+  CHECK_THROWS_AS(humidity_share(20.0, no_figure), std::invalid_argument);
   CHECK_THROWS_AS(air_pressure_pa(12000.0), std::invalid_argument);
-  CHECK_THROWS_AS(latent_heat_j_kg(not_a_number), std::invalid_argument);
+  CHECK_THROWS_AS(latent_heat_j_kg(no_figure), std::invalid_argument);
 }
