@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t zone_width = 22;
+constexpr std::size_t touch_label_width = 22;
 /// What the crew's time on the part leaves of the line.
 constexpr std::size_t most_quarters = 40;
 
@@ -25,11 +25,11 @@ std::size_t shown(const PartTouch& touch) { return std::min(most_quarters, touch
 /// The hours, each over its first quarter.
 std::string hour_line(const PartTouch& touch, const Job& job) {
   constexpr std::size_t hour_digits = 2;
-  std::string line = pad("", 2 + zone_width);
+  std::string line = pad("", 2 + touch_label_width);
   for (std::size_t i = 0; i < shown(touch); ++i) {
     const std::string clock = clock_time(touch.quarters[i].at, job.site.time_zone);
     const bool whole_hour = clock.ends_with(":00");
-    if (whole_hour) line = pad(line, 2 + zone_width + i) + clock.substr(0, hour_digits);
+    if (whole_hour) line = pad(line, 2 + touch_label_width + i) + clock.substr(0, hour_digits);
   }
   return line + "\n";
 }
@@ -54,7 +54,8 @@ std::string strip(const PartTouch& touch, const ZonePlan& zone, const CrewPlan& 
                   const Job& job) {
   const std::string part = touch.part.empty() ? zone.name : touch.part;
   std::string line = fmt::format(
-      "  {} ", pad(fmt::format("{}, {}", part, operation_words(touch.operation)), zone_width - 1));
+      "  {} ",
+      pad(fmt::format("{}, {}", part, operation_words(touch.operation)), touch_label_width - 1));
   for (std::size_t i = 0; i < shown(touch); ++i) line += sign_of(touch.quarters[i].touch);
   line += "  " + crew_time(touch, zone, crew, job);
   return line.erase(line.find_last_not_of(' ') + 1) + "\n";
