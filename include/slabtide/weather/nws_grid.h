@@ -11,7 +11,7 @@ namespace slabtide {
 bool is_nws_grid(const JsonValue& document);
 
 /// Reads the US National Weather Service's raw grid forecast (GeoJSON,
-/// `properties.<layer>.{uom, values[{validTime, value}]}`).
+/// a layer under `properties` has its `uom` and `values`, each with `validTime` and `value`).
 ///
 /// - The layers temperature, dewpoint, relativeHumidity, windSpeed, windGust, skyCover,
 ///   probabilityOfPrecipitation, quantitativePrecipitation and weather are read, each on
