@@ -6,6 +6,7 @@
 #endif
 
 #include "slabtide/cli/run.h"
+#include "slabtide/core/leftovers.h"
 
 namespace {
 
@@ -24,5 +25,6 @@ void keep_freed_memory() {
 
 int main(int argc, char** argv) {
   keep_freed_memory();
+  slabtide::remove_unfinished_on_signals();
   return slabtide::run({argv + 1, argv + argc}, std::cout, std::cerr);
 }

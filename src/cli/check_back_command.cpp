@@ -21,6 +21,7 @@ CommandLine check_back_line() {
   line.operand = "JOB";
   line.options = job_options();
   line.options.push_back(write_option("what was seen", endings_of(check_back_formats())));
+  line.options.push_back(force_option());
   return line;
 }
 
@@ -39,11 +40,8 @@ std::vector<CheckedReading> checked_by_hour(const PlannedJob& planned) {
 
 int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
-  if (const std::string fault = ending_fault(files, endings_of(check_back_formats()));
-      !fault.empty()) {
-    err << refusal("check-back", fault);
-    return exit_input_wrong;
-  }
+  const auto guard = guard_files("check-back", line, files, endings_of(check_back_formats()), err);
+  if (!guard) return exit_input_wrong;
   const JobPlanning planning = plan_job(line, err);
   if (!planning.planned) return planning.exit_code;
   const PlannedJob& planned = *planning.planned;
@@ -56,7 +54,7 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
   const std::vector<CheckedReading> checked = checked_by_hour(planned);
   const PlanFacts plan = planned.facts();
   const CheckBackFacts facts{plan, loaded.journal, checked};
-  const int code = write_reports(files, check_back_formats(), facts, loaded.now, err);
+  const int code = write_reports(files, check_back_formats(), facts, loaded.now, *guard, err);
   if (code != exit_done) return code;
   out << text_check_back(facts, style_for(out));
   return exit_done;

@@ -42,6 +42,7 @@ const Option* option_named(const CommandLine& command, std::string_view name) {
 std::string unknown_option(const CommandLine& command, std::string_view given) {
   given.remove_prefix(std::min(given.find_first_not_of('-'), given.size()));
   const std::string_view name = given.substr(0, given.find('='));
+  if (name == "help") return "--help takes no value";
   std::vector<std::string_view> known;
   for (const Option& option : command.options) known.emplace_back(option.name);
   known.emplace_back("help");

@@ -22,6 +22,7 @@ CommandLine compare_line() {
   line.options = job_options();
   line.options.push_back(draws_option(compare_draws));
   line.options.push_back(write_option("the comparison", endings_of(compare_formats())));
+  line.options.push_back(force_option());
   return line;
 }
 
@@ -55,11 +56,8 @@ Compared compare(const PlannedJob& planned, std::size_t draws, std::ostream& err
 
 int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
-  if (const std::string fault = ending_fault(files, endings_of(compare_formats()));
-      !fault.empty()) {
-    err << refusal("compare", fault);
-    return exit_input_wrong;
-  }
+  const auto guard = guard_files("compare", line, files, endings_of(compare_formats()), err);
+  if (!guard) return exit_input_wrong;
   const auto draws = draws_asked(line, compare_draws, err);
   if (!draws) return exit_input_wrong;
   const JobPlanning planning = plan_job(line, err);
@@ -68,7 +66,7 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const Compared compared = compare(*planning.planned, *draws, err);
   const CompareFacts facts{plan, compared.comparison, compared.turning, compared.advice};
   const int code =
-      write_reports(files, compare_formats(), facts, planning.planned->loaded.now, err);
+      write_reports(files, compare_formats(), facts, planning.planned->loaded.now, *guard, err);
   if (code != exit_done) return code;
   out << text_compare(facts, style_for(out));
   return exit_done;

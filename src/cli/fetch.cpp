@@ -9,7 +9,10 @@
 #include <fmt/format.h>
 
 #include "http_retry.h"
+#include "slabtide/cli/book_file.h"
 #include "slabtide/cli/command_line.h"
+#include "slabtide/cli/load_job.h"
+#include "slabtide/cli/write_guard.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/version.h"
@@ -73,13 +76,15 @@ class Fetch {
   int run() {
     if (!check_order() || !read_job_file()) return exit_input_wrong;
     target_ = target_of(order_, job_);
-    if (is_job_file(target_.path)) return refuse("--to names the job file itself");
+    const WrittenFile file{target_.path.string(), FileKind::forecast};
+    const WriteGuard guard = the_guard();
+    if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("fetch", *fault, err_);
     say_what_is_done();
     DownloadResult result = download_forecast(download_order(), getter());
     clear_progress();
     if (const auto* const failure = std::get_if<HttpFailure>(&result))
       return give_up(failure->message, failure->next_step);
-    return keep(std::get<DownloadedForecast>(result));
+    return keep(std::get<DownloadedForecast>(result), guard);
   }
 
  private:
@@ -120,9 +125,13 @@ class Fetch {
     return true;
   }
 
-  bool is_job_file(const fs::path& path) const {
-    std::error_code ignored;
-    return fs::equivalent(path, order_.job_path, ignored);
+  /// The job is read; what stands beside it is its own, there or not.
+  WriteGuard the_guard() const {
+    const std::string& job = order_.job_path;
+    return {{{job, "the job"},
+             {journal_path(job), fmt::format("the journal of {}", job)},
+             {book_path({}, job), "the mix book"}},
+            order_.force};
   }
 
   ForecastService service() const {
@@ -183,8 +192,9 @@ class Fetch {
     shown_kb_ = 0;
   }
 
-  int keep(const DownloadedForecast& downloaded) {
-    if (const auto fault = replace_file(target_.path, downloaded.document))
+  int keep(const DownloadedForecast& downloaded, const WriteGuard& guard) {
+    const WrittenFile file{target_.path.string(), FileKind::forecast};
+    if (const auto fault = guard.write(file, downloaded.document))
       return give_up(fault->message, fault->next_step);
     say_what_came(downloaded);
     const auto coverage = coverage_fault(downloaded.forecast, job_.pour.start, job_.site.time_zone);

@@ -17,6 +17,7 @@ struct FetchOrder {
   std::optional<ForecastService> from;  ///< else the site decides
   std::optional<std::string> to;        ///< else the job's forecast file, or one beside the job
   std::optional<std::string> contact;   ///< goes into the User-Agent
+  bool force = false;                   ///< over a file that is no forecast, too
   std::optional<std::string> base_url;  ///< another server in place of the service's own
 };
 

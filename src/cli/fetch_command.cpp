@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "fetch.h"
+#include "slabtide/cli/write_guard.h"
 
 namespace slabtide {
 namespace {
@@ -30,6 +31,7 @@ CommandLine fetch_line() {
        false},
       {"contact", "TEXT",
        "your e-mail, told to the service as it asks; else what SLABTIDE_CONTACT holds", false},
+      force_option(),
       {"base-url", "URL", "another server that speaks as the service does", false}};
   line.details =
       "This is the only command that uses the network. The old file is replaced only by\n"
@@ -52,6 +54,7 @@ int run_fetch(const ParsedLine& line, std::ostream& out, std::ostream& err) {
                    .from = {},
                    .to = line.text("to"),
                    .contact = line.text("contact"),
+                   .force = line.has("force"),
                    .base_url = line.text("base-url")};
   if (const auto id = line.text("from")) {
     order.from = service_of(*id);

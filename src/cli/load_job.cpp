@@ -142,11 +142,7 @@ class Loader {
   }
 
   bool read_weather() {
-    if (const auto path = line_.text("forecast")) return read_forecast_file(*path);
-    if (const auto* named = std::get_if<ForecastFile>(&job_.weather)) {
-      const fs::path beside = fs::path(path_).parent_path();
-      return read_forecast_file((beside / named->path).string());
-    }
+    if (const auto path = forecast_path(line_, job_, path_)) return read_forecast_file(*path);
     forecast_ = high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date);
     return make_series({"weather", {}});
   }
@@ -246,6 +242,31 @@ class Loader {
 
 std::string journal_path(const std::string& job_path) {
   return fs::path(job_path).replace_extension(".journal").string();
+}
+
+std::optional<std::string> forecast_path(const ParsedLine& line, const Job& job,
+                                         const std::string& job_path) {
+  if (const auto path = line.text("forecast")) return path;
+  const auto* const named = std::get_if<ForecastFile>(&job.weather);
+  if (named == nullptr) return std::nullopt;
+  return (fs::path(job_path).parent_path() / named->path).string();
+}
+
+std::vector<ReadFile> files_read(const ParsedLine& line) {
+  std::vector<ReadFile> files;
+  if (const auto path = line.text("practice")) files.push_back({*path, "the practice file"});
+  if (const auto path = line.text("forecast")) files.push_back({*path, "the forecast"});
+  for (const std::string& path : line.operands()) {
+    files.push_back({path, "the job"});
+    files.push_back({journal_path(path), fmt::format("the journal of {}", path)});
+    files.push_back({book_path(line, path), "the mix book"});
+    const FileText file = read_file(path);
+    if (!file.text) continue;
+    const Reading<Job> job = read_job(*file.text);
+    const auto forecast = job.ok() ? forecast_path(line, *job.value, path) : std::nullopt;
+    if (forecast) files.push_back({*forecast, fmt::format("the forecast of {}", path)});
+  }
+  return files;
 }
 
 std::vector<Option> job_options() {

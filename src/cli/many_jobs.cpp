@@ -108,6 +108,12 @@ int for_each_job(const std::vector<std::string>& paths, const JobWork& work, std
   return order.exit_code();
 }
 
+std::vector<std::string> WriteTargets::all() const {
+  std::vector<std::string> files;
+  for (const auto& own : of_job) files.insert(files.end(), own.begin(), own.end());
+  return files;
+}
+
 WriteTargets write_targets(const std::vector<std::string>& written,
                            const std::vector<std::string>& paths) {
   WriteTargets targets;

@@ -9,6 +9,7 @@
 
 #include "slabtide/cli/load_job.h"
 #include "slabtide/cli/planned_job.h"
+#include "slabtide/cli/write_guard.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
@@ -36,7 +37,8 @@ CommandLine note_line() {
       {"part", "NAME", "the part of it, as the plan calls it", false},
       {"undo", "", "strike the last reading that was noted", false},
       {"list", "", "the readings there are, and how to take them", false},
-      {"now", "TIME", "take it to be this moment; else the clock", false}};
+      {"now", "TIME", "take it to be this moment; else the clock", false},
+      force_option()};
   line.details =
       "Examples: slabtide note pad.toml --zone landing --at 11:05 print-firm\n"
       "          slabtide note pad.toml --at 8:05 concrete 63\n"
@@ -73,10 +75,10 @@ class Note {
 
   int run() {
     if (line_.operands().empty()) return refuse("JOB is missing", "slabtide note --help");
-    if (!read_job_file() || !read_old_journal() || !read_now()) return code_;
+    if (!read_job_file() || !read_now() || !check_journal()) return code_;
     if (line_.has("undo")) return undo();
     if (line_.operands().size() == 1) return show();
-    if (type_reading() && judge() && check_placed() && check_part()) append();
+    if (type_reading() && judge_alone() && check_part()) append();
     return code_;
   }
 
@@ -116,18 +118,34 @@ class Note {
     return true;
   }
 
+  /// A job called pad.journal would be its own.
+  bool check_journal() {
+    const FileIdentity journal = identity_of(path_);
+    const std::string& job = line_.operands().front();
+    if (journal != identity_of(job)) return true;
+    const WriteGuard guard({{job, "the job"}}, false);
+    const WrittenFile file{path_, FileKind::journal};
+    if (const auto fault = guard.fault({&file, 1})) code_ = refuse_to_write("note", *fault, err_);
+    return false;
+  }
+
   /// A journal that does not read is shown, but must not keep anyone from noting.
-  bool read_old_journal() {
-    // Asked before reading: another note may make the file at any moment.
-    if (std::filesystem::exists(path_)) {
-      FileText file = read_file(path_);
-      if (!file.text) return could_not(path_, file.error);
-      old_text_ = std::move(*file.text);
-    }
+  void take_old(std::string_view text) {
+    old_text_ = text;
     Reading<Journal> reading = read_journal(old_text_, job_);
     err_ << render_all(reading.diagnostics, path_, old_text_);
     if (reading.ok()) old_ = std::move(*reading.value);
     old_ok_ = reading.ok();
+  }
+
+  bool read_old_journal() {
+    if (is_missing(path_)) {
+      take_old("");
+      return true;
+    }
+    const FileText file = read_file(path_);
+    if (!file.text) return could_not(path_, file.error);
+    take_old(*file.text);
     return true;
   }
 
@@ -146,6 +164,7 @@ class Note {
   }
 
   int show() {
+    if (!read_old_journal()) return code_;
     for (const FieldReading& reading : old_.readings) {
       out_ << reading_sentence(reading, job_) << "\n";
     }
@@ -159,10 +178,11 @@ class Note {
     if (line_.operands().size() > 1) {
       return refuse("--undo strikes the last reading: it takes no other", "leave one of them out");
     }
-    if (old_ok_ && old_.readings.empty()) {
-      return refuse("there is nothing to undo", fmt::format("{} holds no reading", path_));
-    }
-    if (!add_line(fmt::format("{}\n", undo_word))) return code_;
+    const auto last_there = [this] {
+      if (!old_ok_ || !old_.readings.empty()) return true;
+      return refused("there is nothing to undo", fmt::format("{} holds no reading", path_));
+    };
+    if (!add_line(fmt::format("{}\n", undo_word), last_there)) return code_;
     out_ << (old_ok_ ? fmt::format("struck from {}: {}\n", path_,
                                    reading_sentence(old_.readings.back(), job_))
                      : fmt::format("struck from {}: the last line\n", path_));
@@ -205,32 +225,42 @@ class Note {
     return true;
   }
 
-  /// By the journal's own rules, beside what it holds. The findings are told without the line,
-  /// which is not in the file.
-  bool judge() {
-    const auto whole_end = old_text_.rfind('\n');
-    std::string text = whole_end == std::string::npos ? "" : old_text_.substr(0, whole_end + 1);
-    const auto number = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1;
-    const std::string added = typed_line(typed_, job_);
-    const Reading<Journal> alone = read_journal(added, job_);
-    text += added;
-    const Reading<Journal> together = read_journal(text, job_);
-    bool sound = alone.ok();
-    const auto tell = [&](const Diagnostic& finding) {
+  /// The findings that a line has, told without it, which is not in the file.
+  bool tell(const std::vector<Diagnostic>& findings, std::size_t its_line) {
+    bool sound = true;
+    for (const Diagnostic& finding : findings) {
+      if (!finding.where || finding.where->line != its_line) continue;
       const std::string also =
           finding.also_where ? fmt::format("  see {}:{}\n", path_, finding.also_where->line) : "";
       err_ << fmt::format("slabtide note: {}: {}\n{}  {}\n", finding.key, finding.message, also,
                           finding.next_step);
       sound = sound && finding.severity != Severity::error;
-    };
-    const auto& findings = alone.ok() && old_ok_ ? together.diagnostics : alone.diagnostics;
-    const std::size_t its_line = alone.ok() && old_ok_ ? number : 1;
-    for (const Diagnostic& finding : findings) {
-      if (finding.where && finding.where->line == its_line) tell(finding);
     }
     if (!sound) code_ = exit_input_wrong;
-    if (sound) reading_ = alone.value->readings.front();
     return sound;
+  }
+
+  /// By the journal's own rules, whatever it holds.
+  bool judge_alone() {
+    Reading<Journal> alone = read_journal(typed_line(typed_, job_), job_);
+    if (!alone.ok()) {
+      tell(alone.diagnostics, 1);
+      code_ = exit_input_wrong;
+      return false;
+    }
+    reading_ = alone.value->readings.front();
+    alone_findings_ = std::move(alone.diagnostics);
+    return true;
+  }
+
+  /// Beside what the journal holds.
+  bool judge_together() {
+    if (!old_ok_) return tell(alone_findings_, 1);
+    const auto whole_end = old_text_.rfind('\n');
+    std::string text = whole_end == std::string::npos ? "" : old_text_.substr(0, whole_end + 1);
+    const auto number = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1;
+    text += typed_line(typed_, job_);
+    return tell(read_journal(text, job_).diagnostics, number);
   }
 
   /// The plan's hour stands where nobody has noted the true one.
@@ -279,14 +309,31 @@ class Note {
     return fmt::format(" \"{}\"", part.name);
   }
 
-  bool add_line(const std::string& text) {
-    const Appended done = append_line(path_, {text, journal_heading(job_), unfinished_mark});
+  /// Adds the line where `sound`, asked with the journal at hand, says that it may: another note
+  /// cannot come between the question and the line.
+  template <class Sound>
+  bool add_line(const std::string& text, Sound sound) {
+    const WriteGuard guard({}, line_.has("force"));
+    bool refused = false;
+    const auto choose = [&](std::string_view before) -> std::optional<NewLine> {
+      if (const auto fault = guard.foreign({path_, FileKind::journal}, before)) {
+        code_ = refuse_to_write("note", *fault, err_);
+        refused = true;
+        return std::nullopt;
+      }
+      take_old(before);
+      refused = !sound();
+      if (refused) return std::nullopt;
+      return NewLine{text, journal_heading(job_), std::string(unfinished_mark)};
+    };
+    const Appended done = append_line(path_, choose);
     if (done.error) return could_not(path_, *done.error);
-    return true;
+    return !refused;
   }
 
   void append() {
-    if (!add_line(journal_line(reading_, job_))) return;
+    const auto sound = [this] { return judge_together() && check_placed(); };
+    if (!add_line(journal_line(reading_, job_), sound)) return;
     out_ << fmt::format("noted in {}: {}\n", path_, reading_sentence(reading_, job_));
     warn_of_future();
   }
@@ -315,6 +362,7 @@ class Note {
   UtcTime now_;
   TypedReading typed_;
   FieldReading reading_;
+  std::vector<Diagnostic> alone_findings_;
   bool part_found_ = false;
 };
 

@@ -18,16 +18,14 @@ CommandLine outlook_line() {
   line.operand = "JOB";
   line.options = job_options();
   line.options.push_back(write_option("the outlook", endings_of(outlook_formats())));
+  line.options.push_back(force_option());
   return line;
 }
 
 int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
-  if (const std::string fault = ending_fault(files, endings_of(outlook_formats()));
-      !fault.empty()) {
-    err << refusal("outlook", fault);
-    return exit_input_wrong;
-  }
+  const auto guard = guard_files("outlook", line, files, endings_of(outlook_formats()), err);
+  if (!guard) return exit_input_wrong;
   const JobPlanning planning = plan_job(line, err);
   if (!planning.planned) return planning.exit_code;
   const PlannedJob& planned = *planning.planned;
@@ -35,7 +33,7 @@ int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
       look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
   const PlanFacts plan = planned.facts();
   const int code =
-      write_reports(files, outlook_formats(), OutlookFacts{plan, outlook}, planned.loaded.now, err);
+      write_reports(files, outlook_formats(), OutlookFacts{plan, outlook}, planned.loaded.now, *guard, err);
   if (code != exit_done) return code;
   out << text_outlook(plan, outlook, style_for(out));
   return exit_done;

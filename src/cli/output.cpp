@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/cli/load_job.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/report/calendar.h"
@@ -110,9 +111,28 @@ std::string ending_fault(const std::vector<std::string>& paths,
                      endings_words(endings));
 }
 
-int write_files(const std::vector<MadeFile>& files, std::ostream& err) {
+std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine& line,
+                                      const std::vector<std::string>& files,
+                                      const std::vector<std::string_view>& endings,
+                                      std::ostream& err) {
+  if (const std::string fault = ending_fault(files, endings); !fault.empty()) {
+    err << refusal(std::string(command), fault);
+    return std::nullopt;
+  }
+  // What is read costs time to find out: not where nothing is written.
+  WriteGuard guard(files.empty() ? std::vector<ReadFile>{} : files_read(line),
+                   line.has("force"));
+  std::vector<WrittenFile> written;
+  for (const std::string& file : files) written.push_back({file, kind_of_ending(ending_of(file))});
+  const auto fault = guard.fault(written);
+  if (!fault) return guard;
+  refuse_to_write(command, *fault, err);
+  return std::nullopt;
+}
+
+int write_files(const std::vector<MadeFile>& files, const WriteGuard& guard, std::ostream& err) {
   for (const MadeFile& file : files) {
-    const auto fault = replace_file(file.path, file.text);
+    const auto fault = guard.write({file.path, kind_of_ending(ending_of(file.path))}, file.text);
     if (!fault) continue;
     err << fmt::format("{}: {}\n", printable(file.path), fault->message);
     if (!fault->next_step.empty()) err << "  " << fault->next_step << "\n";

@@ -44,7 +44,8 @@ CommandLine quick_line() {
       {"time-zone", "NAME", "such as America/Chicago; else the nearest in the table", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
       {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
-      write_option("the plan", endings_of(plan_formats()))};
+      write_option("the plan", endings_of(plan_formats())),
+      force_option()};
   line.details =
       "With --units si: temperatures in °C, wind in m/s, thickness in mm.\n"
       "Example: slabtide quick --place 44.9,-91.9 --date 2026-05-14 --high 71 --low 48\n";
@@ -253,8 +254,8 @@ int refuse(const std::string& fault, std::ostream& err) {
 
 int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
-  const std::string fault = ending_fault(files, endings_of(plan_formats()));
-  if (!fault.empty()) return refuse(fault, err);
+  const auto guard = guard_files("quick", line, files, endings_of(plan_formats()), err);
+  if (!guard) return exit_input_wrong;
   QuickJob quick = QuickReader(line).read();
   if (!quick.fault.empty()) return refuse(quick.fault, err);
   JobPlanning planning = plan_loaded(complete_job(std::move(quick.job), line, err), err);
@@ -265,7 +266,7 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   std::vector<std::string>& said = planning.planned->plan.assumptions;
   said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
   const PlanFacts facts = planning.planned->facts();
-  const int code = write_reports(files, plan_formats(), facts, planning.planned->loaded.now, err);
+  const int code = write_reports(files, plan_formats(), facts, planning.planned->loaded.now, *guard, err);
   if (code != exit_done) return code;
   out << text_quick(facts, style_for(out));
   return exit_done;

@@ -31,6 +31,11 @@ std::string overview() {
 }
 
 int unknown_command(const std::string& word, std::ostream& err) {
+  for (const std::string_view option : {"--help", "--version"}) {
+    if (word.substr(0, word.find('=')) != option) continue;
+    err << fmt::format("slabtide: {} takes no value\n", option);
+    return exit_input_wrong;
+  }
   std::vector<std::string> names;
   for (const Command& command : commands()) names.push_back(command.line().name);
   const std::vector<std::string_view> known(names.begin(), names.end());

@@ -1,7 +1,6 @@
 #include "slabtide/cli/starter_command.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <ostream>
 #include <stdexcept>
 #include <string>
@@ -10,9 +9,9 @@
 #include <fmt/format.h>
 
 #include "place_option.h"
+#include "slabtide/cli/write_guard.h"
 #include "slabtide/core/civil_time.h"
 #include "slabtide/core/embedded.h"
-#include "slabtide/core/files.h"
 #include "slabtide/core/zone_table.h"
 
 namespace slabtide {
@@ -26,7 +25,8 @@ CommandLine starter_line() {
   line.options = {
       {"write", "FILE", "write it to FILE, which must not be there yet; else print it", false},
       place_option(),
-      {"date", "YYYY-MM-DD", "the day of the pour", false}};
+      {"date", "YYYY-MM-DD", "the day of the pour", false},
+      force_option()};
   line.details =
       "Example: slabtide starter --write job.toml --place 44.9,-91.9 --date 2026-05-14\n";
   return line;
@@ -97,11 +97,10 @@ int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     out << job.text;
     return exit_done;
   }
-  if (std::filesystem::exists(std::filesystem::symlink_status(*path))) {
-    err << fmt::format("{}: is there already and is left as it is\n  give another name\n", *path);
-    return exit_could_not;
-  }
-  if (const auto fault = replace_file(*path, job.text)) {
+  const WriteGuard guard({}, line.has("force"));
+  const WrittenFile file{*path, FileKind::job};
+  if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("starter", *fault, err);
+  if (const auto fault = guard.write(file, job.text)) {
     err << fmt::format("{}: {}\n  {}\n", *path, fault->message, fault->next_step);
     return exit_could_not;
   }

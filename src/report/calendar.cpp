@@ -18,7 +18,6 @@ namespace {
 
 using Lines = std::vector<std::string>;
 
-constexpr std::string_view product = "PRODID:-//Slabtide//Slabtide//EN";
 constexpr std::string_view event_begins = "BEGIN:VEVENT";
 constexpr std::string_view event_ends = "END:VEVENT";
 constexpr std::string_view alarm_begins = "BEGIN:VALARM";
@@ -106,7 +105,7 @@ std::vector<Entry> entries_before(std::string_view text, const std::string& cale
     } else if (open) {
       take_line(line, *open);
     } else {
-      ours = ours || line == product;
+      ours = ours || line == calendar_product;
       this_job = this_job || value_of(line, "UID") == calendar_uid;
     }
   }
@@ -195,7 +194,7 @@ std::string calendar(const PlanFacts& facts, const CalendarIssue& issue) {
   std::string text;
   put(text, "BEGIN:VCALENDAR");
   put(text, "VERSION:2.0");
-  put(text, product);
+  put(text, calendar_product);
   put(text, "CALSCALE:GREGORIAN");
   put(text, fmt::format("UID:{}", calendar_uid));  // RFC 7986, section 5.3
   put(text, text_line("NAME", facts.job.name));    // RFC 7986, section 5.1

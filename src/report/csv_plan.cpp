@@ -20,14 +20,18 @@ struct Place {
   std::optional<double> area_m2;  ///< absent for a form
 };
 
+std::string heading(bool us) {
+  return csv_record({"zone", "part", "finish", us ? "area_ft2" : "area_m2", "operation", "opens",
+                     "open_all_over", "closes", "open_min", "note"});
+}
+
 class PlanTable {
  public:
   explicit PlanTable(const PlanFacts& facts) : facts_(facts) {}
 
   std::string text() {
     const bool us = facts_.job.units == UnitSystem::us;
-    text_ = csv_record({"zone", "part", "finish", us ? "area_ft2" : "area_m2", "operation", "opens",
-                        "open_all_over", "closes", "open_min", "note"});
+    text_ = heading(us);
     for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_zone(i);
     return std::move(text_);
   }
@@ -79,5 +83,9 @@ class PlanTable {
 }  // namespace
 
 std::string csv_plan(const PlanFacts& facts) { return PlanTable(facts).text(); }
+
+bool is_csv_plan(std::string_view text) {
+  return text.starts_with(heading(true)) || text.starts_with(heading(false));
+}
 
 }  // namespace slabtide

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "slabtide/cli/command_line.h"
+#include "slabtide/cli/write_guard.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/job/job.h"
 #include "slabtide/job/journal.h"
@@ -36,6 +37,15 @@ struct JobLoading {
 
 /// Where the readings of a job are noted: beside it, "pad.journal" for "pad.toml".
 std::string journal_path(const std::string& job_path);
+
+/// The forecast file of a job: --forecast, or what the job names; empty where the job says the
+/// weather itself.
+std::optional<std::string> forecast_path(const ParsedLine& line, const Job& job,
+                                         const std::string& job_path);
+
+/// What `load_job` reads for the jobs of the line: jobs, journals, forecasts, mix books, practice.
+/// Of a job that does not read, what is known without it.
+std::vector<ReadFile> files_read(const ParsedLine& line);
 
 /// The options every command that reads a job shares: --forecast, --practice, --units,
 /// --order, --book, --now.

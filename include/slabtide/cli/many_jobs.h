@@ -23,6 +23,7 @@ int for_each_job(const std::vector<std::string>& paths, const JobWork& work, std
 /// the job, with its name.
 struct WriteTargets {
   std::vector<std::vector<std::string>> of_job;  ///< in the order of the jobs
+  std::vector<std::string> all() const;
   std::string fault;  ///< in words, where one file would be written for several jobs
 };
 WriteTargets write_targets(const std::vector<std::string>& written,

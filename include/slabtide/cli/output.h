@@ -1,12 +1,14 @@
 #pragma once
 
 #include <iosfwd>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "slabtide/cli/command_line.h"
+#include "slabtide/cli/write_guard.h"
 #include "slabtide/core/civil_time.h"
 #include "slabtide/report/check_back_facts.h"
 #include "slabtide/report/compare_facts.h"
@@ -58,7 +60,14 @@ std::string endings_words(const std::vector<std::string_view>& endings);
 std::string ending_fault(const std::vector<std::string>& paths,
                          const std::vector<std::string_view>& endings);
 /// Writes one after the other, each whole or not at all. Returns the exit code.
-int write_files(const std::vector<MadeFile>& files, std::ostream& err);
+int write_files(const std::vector<MadeFile>& files, const WriteGuard& guard, std::ostream& err);
+
+/// Stands before the files that a line of a command asks to write, the endings given; empty where
+/// they must not be written, which was told.
+std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine& line,
+                                      const std::vector<std::string>& files,
+                                      const std::vector<std::string_view>& endings,
+                                      std::ostream& err);
 
 /// The endings of the formats, in their order.
 template <class Facts>
@@ -71,7 +80,7 @@ std::vector<std::string_view> endings_of(std::span<const FileFormat<Facts>> form
 /// Makes every file's text before the first is written. The endings were checked before.
 template <class Facts>
 int write_reports(const std::vector<std::string>& paths, std::span<const FileFormat<Facts>> formats,
-                  const Facts& facts, UtcTime now, std::ostream& err) {
+                  const Facts& facts, UtcTime now, const WriteGuard& guard, std::ostream& err) {
   std::vector<MadeFile> made;
   for (const std::string& path : paths) {
     for (const FileFormat<Facts>& format : formats) {
@@ -79,7 +88,7 @@ int write_reports(const std::vector<std::string>& paths, std::span<const FileFor
       made.push_back({path, format.make(facts, {now, text_before(path)})});
     }
   }
-  return write_files(made, err);
+  return write_files(made, guard, err);
 }
 
 }  // namespace slabtide

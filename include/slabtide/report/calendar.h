@@ -13,6 +13,9 @@ struct CalendarIssue {
   std::string_view before;  ///< the older file's text; empty where there is none
 };
 
+/// The line by which a calendar of ours is known (RFC 5545, section 3.7.3).
+inline constexpr std::string_view calendar_product = "PRODID:-//Slabtide//Slabtide//EN";
+
 /// The day as an iCalendar file (RFC 5545): an event for each thing to be there for, with an
 /// alarm, in UTC.
 ///

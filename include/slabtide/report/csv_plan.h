@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "slabtide/report/plan_facts.h"
 
@@ -12,5 +13,8 @@ namespace slabtide {
 /// the minutes of a window that opens too late; the area in the
 /// job's units, as the heading says. Text cells are made safe by `csv_safe`.
 std::string csv_plan(const PlanFacts& facts);
+
+/// Whether the text begins as such a table does, in either system of units.
+bool is_csv_plan(std::string_view text);
 
 }  // namespace slabtide
