@@ -130,7 +130,7 @@ class Fetch {
     const std::string& job = order_.job_path;
     return {{{job, "the job"},
              {journal_path(job), fmt::format("the journal of {}", job)},
-             {book_path({}, job), "the mix book"}},
+             {book_path({}, job), mix_book_role}},
             order_.force};
   }
 

@@ -259,7 +259,7 @@ std::vector<ReadFile> files_read(const ParsedLine& line) {
   for (const std::string& path : line.operands()) {
     files.push_back({path, "the job"});
     files.push_back({journal_path(path), fmt::format("the journal of {}", path)});
-    files.push_back({book_path(line, path), "the mix book"});
+    files.push_back({book_path(line, path), mix_book_role});
     const FileText file = read_file(path);
     if (!file.text) continue;
     const Reading<Job> job = read_job(*file.text);

@@ -59,11 +59,13 @@ bool is_document(std::string_view text) {
   return without_blanks(text).starts_with('{') && read_forecast(text, TimeZone()).ok();
 }
 
-/// Some line notes a reading or strikes one, or there are remarks alone.
+/// Some line notes a reading or strikes one, or there are remarks alone. A last line that a crash
+/// cut short says nothing.
 bool is_journal(std::string_view text) {
-  std::istringstream lines{std::string(text)};
+  std::istringstream lines{std::string(text.substr(0, text.rfind('\n') + 1))};
   bool says_else = false;
   for (std::string line; std::getline(lines, line);) {
+    if (line.ends_with(unfinished_mark)) continue;
     std::istringstream words(line);
     std::string word;
     for (int i = 0; i < 3 && words >> word && !word.starts_with('#'); ++i) {

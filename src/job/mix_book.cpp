@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <boost/date_time/gregorian/formatters.hpp>
 
+#include "mix_book_words.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/job/toml_tree.h"
 #include "table_reader.h"
@@ -110,18 +111,12 @@ std::string toml_text(std::string_view text) {
   return result + '"';
 }
 
-std::string pour_text(const BookedPour& pour) {
-  std::string text = fmt::format(
-      "\n  [[mix.pour]]\n  job = {}\n  site = {}\n  date = {}\n  set_factor = {:.3f}\n"
-      "  readings = {}\n",
-      toml_text(pour.job), toml_text(pour.site),
-      boost::gregorian::to_iso_extended_string(pour.date), pour.set_factor, pour.readings);
-  if (pour.air_k) text += fmt::format("  air_k = {:.1f}\n", *pour.air_k);
+std::string minutes_text(const std::vector<double>& late_min) {
   std::string minutes;
-  for (const double late : pour.late_min) {
+  for (const double late : late_min) {
     minutes += fmt::format("{}{}", minutes.empty() ? "" : ", ", std::lround(late));
   }
-  return text + fmt::format("  late_min = [{}]\n", minutes);
+  return fmt::format("[{}]", minutes);
 }
 
 }  // namespace
@@ -202,14 +197,34 @@ Reading<MixBook> read_mix_book(std::string_view text) {
   return {std::move(book), std::move(findings)};
 }
 
-std::string mix_book_text(const MixBook& book) {
+std::vector<BookEntry> measured_entries(const BookedPour& pour) {
+  std::vector<BookEntry> entries{{"set_factor", fmt::format("{:.3f}", pour.set_factor)},
+                                 {"readings", fmt::format("{}", pour.readings)}};
+  if (pour.air_k) entries.push_back({"air_k", fmt::format("{:.1f}", *pour.air_k)});
+  entries.push_back({"late_min", minutes_text(pour.late_min)});
+  return entries;
+}
+
+std::string entry_line(const BookEntry& entry) {
+  return fmt::format("  {} = {}\n", entry.key, entry.value);
+}
+
+std::string mix_text(const std::string& name) {
+  return fmt::format("\n[[mix]]\nname = {}\n", toml_text(name));
+}
+
+std::string pour_text(const BookedPour& pour) {
   std::string text =
-      "# What finished pours have shown of each mix (slabtide learn). set_factor: set times noted\n"
-      "# over those of the mix as described. late_min: minutes that each event came after the\n"
-      "# plan's hour. air_k: air on site over the forecast, kelvin. A pour that should not count\n"
-      "# can be taken out.\n";
+      fmt::format("\n  [[mix.pour]]\n  job = {}\n  site = {}\n  date = {}\n", toml_text(pour.job),
+                  toml_text(pour.site), boost::gregorian::to_iso_extended_string(pour.date));
+  for (const BookEntry& entry : measured_entries(pour)) text += entry_line(entry);
+  return text;
+}
+
+std::string mix_book_text(const MixBook& book) {
+  std::string text(mix_book_heading);
   for (const BookedMix& mix : book.mixes) {
-    text += fmt::format("\n[[mix]]\nname = {}\n", toml_text(mix.name));
+    text += mix_text(mix.name);
     for (const BookedPour& pour : mix.pours) text += pour_text(pour);
   }
   return text;

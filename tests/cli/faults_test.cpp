@@ -76,14 +76,15 @@ TEST_CASE("a full disk is told, by what is written and by what is printed") {
 
 TEST_CASE("where a file's size is at its limit, what was there stays and nothing is left behind") {
   const JobFolder job;
-  write_text(job.path() / "day.json", "yesterday's\n");
+  const std::string yesterdays = "{\"slabtide\": {\"version\": \"0.1.0\", \"schema\": 1}}\n";
+  write_text(job.path() / "day.json", yesterdays);
   // No room for more than a kilobyte a file, as where a disk fills up halfway.
   const Outcome outcome = job.shell(
       "trap '' XFSZ; ulimit -f 1; exec \"$0\" plan job.toml --draws 0 --now 2026-05-13T18:00 "
       "--write day.json | cat",
       job.counts_elsewhere());
   CHECK(outcome.err.starts_with("day.json: cannot write \"day.json\": "));
-  CHECK(read_text(job.path() / "day.json") == "yesterday's\n");
+  CHECK(read_text(job.path() / "day.json") == yesterdays);
   for (const auto& entry : fs::directory_iterator(job.path())) {
     const std::string name = entry.path().filename().string();
     CHECK((name == "job.toml" || name == "day.json"));

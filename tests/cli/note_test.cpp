@@ -28,6 +28,7 @@ class NotedJob {
   }
 
   std::string journal() const { return read_text(path()); }
+  bool has_journal() const { return fs::exists(path()); }
   void put(const std::string& text) const { write_text(path(), text); }
 
   /// What counts; fails the test where the journal does not read.
@@ -119,6 +120,48 @@ TEST_CASE("notes made at once all land") {
   for (std::thread& thread : threads) thread.join();
   CHECK(failed == std::vector<int>(writers, 0));
   CHECK(job.readings().size() == writers * notes);
+}
+
+TEST_CASE("an undo made twice at once strikes one reading once") {
+  const NotedJob job;
+  constexpr int rounds = 40;
+  for (int i = 0; i < rounds; ++i) {
+    CAPTURE(i);
+    job.put("");
+    REQUIRE(job.note(firm).code == 0);
+    std::vector<int> codes(2, -1);
+    std::thread one([&] { codes[0] = job.note({"--undo"}).code; });
+    std::thread other([&] { codes[1] = job.note({"--undo"}).code; });
+    one.join();
+    other.join();
+    CHECK(codes[0] + codes[1] == 2);  // one is done, the other finds nothing to undo
+    CHECK(job.readings().empty());
+  }
+}
+
+TEST_CASE("two that exclude each other do not both land") {
+  const NotedJob job;
+  constexpr int rounds = 20;
+  for (int i = 0; i < rounds; ++i) {
+    CAPTURE(i);
+    job.put("");
+    std::vector<int> codes(2, -1);
+    const auto placed = [&](std::size_t which, const std::string& at) {
+      codes[which] = job.note({"--zone", "landing", "--at", at, "placed"}).code;
+    };
+    std::thread one([&] { placed(0, "08:05"); });
+    std::thread other([&] { placed(1, "08:15"); });
+    one.join();
+    other.join();
+    CHECK(codes[0] + codes[1] == 2);
+    CHECK(job.readings().size() == 1);
+  }
+}
+
+TEST_CASE("an undo of nothing makes no journal") {
+  const NotedJob job;
+  CHECK(job.note({"--undo"}).code == 2);
+  CHECK(!job.has_journal());
 }
 
 }  // namespace slabtide::test

@@ -9,6 +9,9 @@
 
 namespace slabtide {
 
+/// What the book is to a run that reads it.
+inline constexpr const char* mix_book_role = "the mix book";
+
 /// The mix book a command uses: --book, or the one beside the job.
 std::string book_path(const ParsedLine& line, const std::string& job_path);
 
