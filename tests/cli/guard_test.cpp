@@ -122,8 +122,14 @@ TEST_CASE("nor are the job, by a link to it, the practice, the forecast given, a
                 "slabtide plan: cannot write \"job.csv\": it is the job, which this run reads\n" +
                     another_name,
                 "job.csv");
-  check_refused(folder, "job.csv", {"job.csv", "--write", ".csv"},
-                "slabtide plan: cannot write \"job.csv\": it is the job, which this run reads\n" +
+  fs::copy_file(folder.path("typed.csv"), folder.path("job.csv"),
+                fs::copy_options::overwrite_existing);
+  std::string second = folder.text("job.toml");
+  second.replace(second.find("typed.csv"), 9, "job.csv");
+  folder.put("b.toml", second);
+  check_refused(folder, "job.csv", {"b.toml", "--write", ".csv"},
+                "slabtide plan: cannot write \"job.csv\": it is the forecast of b.toml, which this "
+                "run reads\n" +
                     another_name);
 }
 

@@ -38,6 +38,8 @@ UtcTime fixed_now() {
 
 }  // namespace
 
+const std::string old_forecast = as_open_meteo(spring_hours(Date{2026, 5, 8}, 72)) + "\r\n \t";
+
 FetchFixture::FetchFixture() {
   write_job("forecast = \"tomorrow.json\"");
   write_text(forecast_path(), old_forecast);

@@ -42,8 +42,9 @@ class FetchFixture {
   bool on_terminal = false;
 };
 
-/// What the forecast file holds before; no forecast at all, so that it cannot be mistaken.
-inline constexpr const char* old_forecast = "the old forecast\r\n\x01\xff";
+/// What the forecast file holds before: of other days and with odd blanks behind it, so that it
+/// cannot be mistaken.
+extern const std::string old_forecast;
 
 inline constexpr const char* points_path = "/points/44.9,-91.9";
 inline constexpr const char* grid_path = "/gridpoints/XYZ/62,41";

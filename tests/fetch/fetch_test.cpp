@@ -205,6 +205,25 @@ TEST_CASE("a forecast that does not reach over the pour is kept with a warning")
         "2026 08:00. Check the pour's date.\n");
 }
 
+TEST_CASE("what is no forecast stays, and nobody is asked, unless forced") {
+  FetchFixture fixture;
+  fixture.server.will_answer(grid_path, answer(200, grid_document()));
+  write_text(fixture.forecast_path(), "the firm's accounts\n");
+  const FetchOutcome refused = fixture.fetch();
+  CHECK(refused.code == 2);
+  CHECK(without_folder(refused.err, fixture) ==
+        "slabtide fetch: cannot write \"tomorrow.json\": what is there is a file that begins \"the "
+        "firm's accounts ...\", expected a forecast fetched that slabtide wrote\n"
+        "  Give another name; --force writes over it all the same\n");
+  CHECK(fixture.server.requests().empty());
+  CHECK(fixture.forecast_text() == "the firm's accounts\n");
+  FetchOrder order;
+  order.from = ForecastService::nws;
+  order.force = true;
+  CHECK(fixture.fetch_as(order).code == 0);
+  CHECK(fixture.forecast_text() == grid_document());
+}
+
 TEST_CASE("orders that make no sense do nothing") {
   FetchFixture fixture;
   const auto refused = [&](const std::function<void(FetchOrder&)>& change) {
@@ -229,7 +248,8 @@ TEST_CASE("orders that make no sense do nothing") {
           "address");
   }
   CHECK(refused([&](FetchOrder& order) { order.to = fixture.job_path().string(); }) ==
-        "slabtide fetch: --to names the job file itself");
+        fmt::format("slabtide fetch: cannot write \"{}\": it is the job, which this run reads",
+                    "job.toml"));
   CHECK(refused([](FetchOrder& order) {
           order.job_path = "/none/job.toml";
         }).starts_with("/none/job.toml: "));
