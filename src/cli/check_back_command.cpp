@@ -7,6 +7,7 @@
 
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/day/check_back.h"
 #include "slabtide/report/text_check_back.h"
 
@@ -48,7 +49,7 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
   const LoadedJob& loaded = planned.loaded;
   if (loaded.journal.readings.empty()) {
     err << fmt::format("slabtide check-back: nothing was noted in {}\n  slabtide note {} ...\n",
-                       journal_path(loaded.path), loaded.path);
+                       printable(journal_path(loaded.path)), printable(loaded.path));
     return exit_input_wrong;
   }
   const std::vector<CheckedReading> checked = checked_by_hour(planned);

@@ -47,7 +47,7 @@ std::string unknown_option(const CommandLine& command, std::string_view given) {
   for (const Option& option : command.options) known.emplace_back(option.name);
   known.emplace_back("help");
   const auto meant = nearest(name, known);
-  return fmt::format("there is no option --{}{}", printable(name),
+  return fmt::format("there is no option --{}{}", name,
                      meant ? fmt::format("; did you mean --{}?", *meant) : std::string());
 }
 
@@ -78,10 +78,10 @@ std::optional<std::string> count_fault(const CommandLine& command, const ParsedL
     return fmt::format("there is no option {}: options are whole words, such as --help", *dash);
   }
   if (command.operand.empty() && !operands.empty()) {
-    return fmt::format("'{}' is one word too many", printable(operands.front()));
+    return fmt::format("'{}' is one word too many", operands.front());
   }
   if (!command.operand.empty() && operands.size() > command.most_operands) {
-    return fmt::format("'{}' is one word too many: {}", printable(operands[command.most_operands]),
+    return fmt::format("'{}' is one word too many: {}", operands[command.most_operands],
                        command.most_operands == 1
                            ? fmt::format("one {} at a time", command.operand)
                            : fmt::format("slabtide {} {}", command.name, command.operand));
@@ -157,7 +157,7 @@ LineReading read_line(const CommandLine& command, const std::vector<std::string>
 
 std::string refusal(const std::string& command, const std::string& fault) {
   return fmt::format("slabtide {0}: {1}\n  slabtide {0} --help tells what it takes\n", command,
-                     fault);
+                     printable(fault));
 }
 
 std::string help_text(const CommandLine& command) {

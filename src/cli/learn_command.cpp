@@ -50,12 +50,12 @@ struct Lesson {
 };
 
 int refuse(const std::string& path, const std::string& what, std::ostream& err) {
-  err << fmt::format("slabtide learn: {}: {}\n", path, what);
+  err << fmt::format("slabtide learn: {}: {}\n", printable(path), what);
   return exit_input_wrong;
 }
 
 std::string told_of(const std::string& path, const std::string& mix, const BookedPour& pour) {
-  return fmt::format("{}: {}, {}\n", path, mix,
+  return fmt::format("{}: {}, {}\n", printable(path), printable(mix),
                      pour.readings > 0
                          ? fmt::format("set times by {:.2f}, from {} reading{}", pour.set_factor,
                                        pour.readings, pour.readings == 1 ? "" : "s")
@@ -141,7 +141,7 @@ std::optional<std::string> old_book(const std::string& path, bool force, std::os
 }
 
 int could_not(const std::string& path, const FileError& fault, std::ostream& err) {
-  err << fmt::format("{}: {}\n  {}\n", path, fault.message, fault.next_step);
+  err << fmt::format("{}: {}\n  {}\n", printable(path), fault.message, fault.next_step);
   return exit_could_not;
 }
 
@@ -159,7 +159,7 @@ int learn_into(const WrittenFile& file, const WriteGuard& guard, const ParsedLin
     if (const int code = learn_one(job.path, job.job, lesson, err); code != exit_done) return code;
   }
   if (const auto fault = guard.write(file, lesson.book)) return could_not(file.path, *fault, err);
-  out << lesson.told << fmt::format("written to {}\n", file.path);
+  out << lesson.told << fmt::format("written to {}\n", printable(file.path));
   return exit_done;
 }
 

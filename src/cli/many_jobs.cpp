@@ -15,6 +15,7 @@
 #include "core/parallel.h"
 #include "slabtide/cli/command_line.h"
 #include "slabtide/cli/progress.h"
+#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 
@@ -37,7 +38,7 @@ JobOutcome outcome_of(std::size_t job, const std::string& path, const JobWork& w
     err << fmt::format(
         "{}: something went wrong inside the program: {}\n"
         "  this is a fault of the program, not of your file; nothing was written for it\n",
-        path, fault.what());
+        printable(path), printable(fault.what()));
     outcome.exit_code = exit_could_not;
   }
   outcome.out = out.str();
@@ -67,7 +68,7 @@ class InOrder {
         fmt::format("{} jobs: {} planned", paths_.size(), paths_.size() - failed_.size());
     constexpr std::size_t most_named = 10;
     for (std::size_t i = 0; i < std::min(failed_.size(), most_named); ++i) {
-      words += fmt::format("{}{}", i == 0 ? ", not " : ", ", failed_[i]);
+      words += fmt::format("{}{}", i == 0 ? ", not " : ", ", printable(failed_[i]));
     }
     if (failed_.size() > most_named) {
       words += fmt::format(" and {} more", failed_.size() - most_named);
@@ -83,7 +84,7 @@ class InOrder {
     exit_code_ = std::max(exit_code_, outcome.exit_code);
     err_ << outcome.err;
     if (outcome.exit_code != exit_done) failed_.push_back(path);
-    if (!outcome.out.empty()) out_ << path << "\n\n" << outcome.out << "\n";
+    if (!outcome.out.empty()) out_ << printable(path) << "\n\n" << outcome.out << "\n";
   }
 
   const std::vector<std::string>& paths_;

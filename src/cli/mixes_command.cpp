@@ -6,6 +6,7 @@
 
 #include "slabtide/cli/book_file.h"
 #include "slabtide/cli/output.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/report/text_mixes.h"
 
 namespace slabtide {
@@ -28,7 +29,8 @@ int run_mixes(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const auto book = load_book(path, err);
   if (!book) return exit_input_wrong;
   if (book->mixes.empty()) {
-    out << fmt::format("{} holds no mix yet; slabtide learn JOB puts finished pours in.\n", path);
+    out << fmt::format("{} holds no mix yet; slabtide learn JOB puts finished pours in.\n",
+                       printable(path));
     return exit_done;
   }
   out << text_mixes(*book, style_for(out));

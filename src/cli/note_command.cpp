@@ -84,7 +84,7 @@ class Note {
 
  private:
   int refuse(const std::string& what, const std::string& next_step) {
-    err_ << fmt::format("slabtide note: {}\n  {}\n", what, next_step);
+    err_ << fmt::format("slabtide note: {}\n  {}\n", printable(what), printable(next_step));
     return code_ = exit_input_wrong;
   }
   bool refused(const std::string& what, const std::string& next_step) {
@@ -180,12 +180,12 @@ class Note {
     }
     const auto last_there = [this] {
       if (!old_ok_ || !old_.readings.empty()) return true;
-      return refused("there is nothing to undo", fmt::format("{} holds no reading", path_));
+      return refused("there is nothing to undo", fmt::format("{} holds no reading", printable(path_)));
     };
     if (!add_line(fmt::format("{}\n", undo_word), last_there)) return code_;
-    out_ << (old_ok_ ? fmt::format("struck from {}: {}\n", path_,
+    out_ << (old_ok_ ? fmt::format("struck from {}: {}\n", printable(path_),
                                    reading_sentence(old_.readings.back(), job_))
-                     : fmt::format("struck from {}: the last line\n", path_));
+                     : fmt::format("struck from {}: the last line\n", printable(path_)));
     return exit_done;
   }
 
@@ -231,9 +231,9 @@ class Note {
     for (const Diagnostic& finding : findings) {
       if (!finding.where || finding.where->line != its_line) continue;
       const std::string also =
-          finding.also_where ? fmt::format("  see {}:{}\n", path_, finding.also_where->line) : "";
-      err_ << fmt::format("slabtide note: {}: {}\n{}  {}\n", finding.key, finding.message, also,
-                          finding.next_step);
+          finding.also_where ? fmt::format("  see {}:{}\n", printable(path_), finding.also_where->line) : "";
+      err_ << fmt::format("slabtide note: {}: {}\n{}  {}\n", finding.key,
+                          printable(finding.message), also, printable(finding.next_step));
       sound = sound && finding.severity != Severity::error;
     }
     if (!sound) code_ = exit_input_wrong;
@@ -334,7 +334,7 @@ class Note {
   void append() {
     const auto sound = [this] { return judge_together() && check_placed(); };
     if (!add_line(journal_line(reading_, job_), sound)) return;
-    out_ << fmt::format("noted in {}: {}\n", path_, reading_sentence(reading_, job_));
+    out_ << fmt::format("noted in {}: {}\n", printable(path_), reading_sentence(reading_, job_));
     warn_of_future();
   }
 

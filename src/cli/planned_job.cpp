@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/cli/progress.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/day/bands.h"
 #include "slabtide/day/seen_day.h"
 
@@ -58,7 +59,7 @@ std::optional<std::size_t> draws_asked(const ParsedLine& line, std::size_t usual
   const auto draws = draws_of(line, usual);
   if (!draws) {
     err << fmt::format("slabtide: --draws: got '{}', expected a whole number from 0 to {}\n",
-                       *line.text("draws"), most_draws);
+                       printable(*line.text("draws")), most_draws);
   }
   return draws;
 }

@@ -94,7 +94,7 @@ int run(const std::vector<std::string>& args, std::ostream& out, std::ostream& e
     }
     return code;
   } catch (const std::exception& fault) {
-    err << "slabtide: something went wrong inside the program: " << fault.what() << "\n"
+    err << "slabtide: something went wrong inside the program: " << printable(fault.what()) << "\n"
         << "  this is a fault of the program, not of your file; nothing was written\n";
     return exit_could_not;
   }

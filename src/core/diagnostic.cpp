@@ -18,7 +18,8 @@ constexpr std::string_view cut_mark = "...";
 /// whole forecast; more than a quotation holds, as combining marks take no column.
 constexpr std::size_t nearby_chars = 400;
 constexpr std::size_t most_shown = 20;
-constexpr std::size_t longest_key_bytes = 80;
+/// A key as long as a page would hide what is wrong with it.
+constexpr std::size_t longest_key = 80;
 
 /// Line `number`, from 1, without its end; empty where the text has no such line.
 std::string_view line_of(std::string_view text, std::size_t number) {
@@ -47,12 +48,9 @@ struct QuotedChar {
 
 std::vector<QuotedChar> quoted_chars(std::string_view line) {
   std::vector<QuotedChar> result;
-  while (!line.empty()) {
-    const std::size_t bytes = first_utf8(line).bytes;
-    std::string shown = printable(line.substr(0, bytes));
+  for (std::string& shown : shown_characters(line)) {
     const std::size_t columns = display_width(shown);
     result.push_back({std::move(shown), columns});
-    line.remove_prefix(bytes);
   }
   return result;
 }
@@ -140,18 +138,11 @@ std::string quotation(std::string_view line_text, std::size_t column) {
     shown += line[i].text;
   }
   shown.erase(shown.find_last_not_of(' ') + 1);
+  shown = printable(shown, shown.size());  // isolates what runs from the right
   shown += window.end < line.size() ? cut_mark : "";
   const std::size_t before =
       (cut_left ? cut_mark.size() : 0) + columns_of(line, {window.begin, caret});
   return fmt::format("{0:{1}}{2}\n{0:{3}}^\n", "", quote_indent, shown, quote_indent + before);
-}
-
-/// A key as long as a page would hide what is wrong with it.
-std::string shortened(std::string_view key) {
-  if (key.size() <= longest_key_bytes) return std::string(key);
-  std::size_t end = 0;
-  while (end < longest_key_bytes) end += first_utf8(key.substr(end)).bytes;
-  return fmt::format("{}{}", key.substr(0, end), cut_mark);
 }
 
 std::string heading(const Diagnostic& d, std::string_view path) {
@@ -160,7 +151,7 @@ std::string heading(const Diagnostic& d, std::string_view path) {
     out += fmt::format("{}{}:{}", out.empty() ? "" : ":", d.where->line, d.where->column);
   }
   out += out.empty() ? "" : ": ";
-  out += d.key.empty() ? "" : printable(shortened(d.key)) + ": ";
+  out += d.key.empty() ? "" : printable(d.key, longest_key) + ": ";
   out += d.severity == Severity::warning ? "warning: " : "";
   return out + printable(d.message) + "\n";
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <stdexcept>
+#include <vector>
 
 namespace slabtide {
 namespace {
@@ -12,28 +13,33 @@ struct Range {
   char32_t last;
 };
 
+bool holds(Range range, char32_t code) { return code >= range.first && code <= range.last; }
+
 template <std::size_t N>
 bool in_ranges(char32_t code, const std::array<Range, N>& ranges) {
-  return std::any_of(ranges.begin(), ranges.end(),
-                     [code](Range r) { return code >= r.first && code <= r.last; });
+  return std::any_of(ranges.begin(), ranges.end(), [code](Range r) { return holds(r, code); });
 }
 
-// Combining marks and joiners: no column of their own.
-constexpr std::array<Range, 15> zero_width{{{0x0300, 0x036F},
+// Combining marks, joiners, selectors and isolates: no column of their own.
+constexpr std::array<Range, 20> zero_width{{{0x0300, 0x036F},
                                             {0x0483, 0x0489},
                                             {0x0591, 0x05BD},
                                             {0x0610, 0x061A},
+                                            {0x061C, 0x061C},
                                             {0x064B, 0x065F},
                                             {0x0E34, 0x0E3A},
                                             {0x0E47, 0x0E4E},
                                             {0x1AB0, 0x1AFF},
                                             {0x1DC0, 0x1DFF},
-                                            {0x200B, 0x200F},
+                                            {0x180B, 0x180F},
+                                            {0x200C, 0x200F},
+                                            {0x2066, 0x2069},
                                             {0x20D0, 0x20FF},
                                             {0x302A, 0x302D},
                                             {0x3099, 0x309A},
                                             {0xFE00, 0xFE0F},
-                                            {0xFE20, 0xFE2F}}};
+                                            {0xFE20, 0xFE2F},
+                                            {0xE0100, 0xE01EF}}};
 
 // East Asian wide and fullwidth blocks, and the emoji planes.
 constexpr std::array<Range, 12> wide{{{0x1100, 0x115F},
@@ -51,16 +57,14 @@ constexpr std::array<Range, 12> wide{{{0x1100, 0x115F},
 constexpr Range supplementary_ideographs{0x20000, 0x3FFFD};
 
 // C0 and C1 controls, line and paragraph separators, marks that turn the text's direction,
-// joiners, private use, byte order mark.
-constexpr std::array<Range, 9> unprintable{{{0x0000, 0x001F},
-                                            {0x007F, 0x009F},
-                                            {0x200B, 0x200F},
-                                            {0x2028, 0x202E},
-                                            {0x2060, 0x206F},
-                                            {0xE000, 0xF8FF},
-                                            {0xFEFF, 0xFEFF},
-                                            {0xFFF0, 0xFFFB},
-                                            {0xE0000, 0x10FFFF}}};
+// joiners, selectors, fillers and what else shows nothing, tags, private use, noncharacters.
+constexpr std::array<Range, 22> unprintable{
+    {{0x0000, 0x001F},   {0x007F, 0x009F},   {0x00AD, 0x00AD}, {0x034F, 0x034F}, {0x061C, 0x061C},
+     {0x115F, 0x1160},   {0x17B4, 0x17B5},   {0x180B, 0x180F}, {0x200B, 0x200F}, {0x2028, 0x202E},
+     {0x2060, 0x206F},   {0x2800, 0x2800},   {0x3164, 0x3164}, {0xE000, 0xF8FF}, {0xFDD0, 0xFDEF},
+     {0xFE00, 0xFE0F},   {0xFEFF, 0xFEFF},   {0xFFA0, 0xFFA0}, {0xFFF0, 0xFFFB}, {0xFFFE, 0xFFFF},
+     {0x1BCA0, 0x1BCA3}, {0xE0000, 0x10FFFF}}};
+constexpr Range musical_controls{0x1D173, 0x1D17A};
 
 // Sequence lengths by their lead byte, and the least code point that needs them.
 struct Form {
@@ -95,6 +99,202 @@ Utf8Char decode(std::string_view text, const Form& form, Utf8Char invalid) {
   return {.code = code, .bytes = form.bytes, .valid = true};
 }
 
+// How a text from outside is shown.
+
+constexpr std::string_view cut_mark = "...";
+constexpr std::string_view isolate_open = "\u2068";
+constexpr std::string_view isolate_close = "\u2069";
+constexpr std::string_view replacement = "\uFFFD";
+
+/// Hebrew, Arabic, Syriac, Thaana, N'Ko and the others written from the right, by blocks.
+constexpr std::array<Range, 5> right_to_left{
+    {{0x0590, 0x08FF}, {0xFB1D, 0xFDFF}, {0xFE70, 0xFEFE}, {0x10800, 0x10FFF}, {0x1E800, 0x1EFFF}}};
+/// What takes the direction of the letters about it: marks on them, punctuation, symbols, emoji.
+constexpr std::array<Range, 9> neutral{{{0x0000, 0x0040},
+                                        {0x005B, 0x0060},
+                                        {0x007B, 0x00BF},
+                                        {0x0300, 0x036F},
+                                        {0x2000, 0x2BFF},
+                                        {0x3000, 0x3003},
+                                        {0xFE00, 0xFE2F},
+                                        {0xFFFD, 0xFFFD},
+                                        {0x1F000, 0x1FAFF}}};
+constexpr char32_t zero_width_non_joiner = 0x200C;
+constexpr char32_t zero_width_joiner = 0x200D;
+constexpr std::array<Range, 2> direction_marks{{{0x061C, 0x061C}, {0x200E, 0x200F}}};
+constexpr std::array<Range, 3> selectors{{{0x180B, 0x180F}, {0xFE00, 0xFE0F}, {0xE0100, 0xE01EF}}};
+/// From here on scripts join their letters, or are emoji; before it there is nothing to join.
+constexpr char32_t first_joining = 0x0590;
+constexpr char32_t copyright = 0xA9;
+constexpr char32_t registered = 0xAE;
+constexpr char32_t keycap = 0x20E3;
+constexpr char32_t isolate_open_code = 0x2068;
+constexpr char32_t isolate_close_code = 0x2069;
+
+bool is_mark(char32_t code) { return in_ranges(code, direction_marks); }
+bool is_selector(char32_t code) { return in_ranges(code, selectors); }
+bool is_joiner(char32_t code) { return code == zero_width_joiner || code == zero_width_non_joiner; }
+bool is_right_to_left(const Utf8Char& c) {
+  return is_printable(c) && in_ranges(c.code, right_to_left);
+}
+
+/// The first character of `character` by itself.
+std::string visible(std::string_view character) {
+  constexpr char32_t space = 0x20;
+  constexpr char32_t del = 0x7F;
+  const Utf8Char c = first_utf8(character);
+  if (is_printable(c)) return std::string(character.substr(0, c.bytes));
+  if (!c.valid) return std::string(replacement);
+  if (c.code == U'\t') return " ";
+  // The control pictures stand in the order of the controls.
+  constexpr std::string_view first_pictures = "\xE2\x90";
+  constexpr char32_t first_tail = 0x80;
+  if (c.code < space) return std::string(first_pictures) + static_cast<char>(first_tail + c.code);
+  if (c.code == del) return "\u2421";
+  return std::string(replacement);
+}
+
+/// A byte that is shown as it is, in ASCII: nearly all there are.
+bool is_plain(char c) { return c >= ' ' && c <= '~'; }
+
+/// A character and the bytes it is shown by.
+struct Shown {
+  Utf8Char character;
+  std::string bytes;
+  bool begins_isolate = false;
+  bool ends_isolate = false;
+};
+
+/// The characters of a text, and those of them that are shown.
+class Line {
+ public:
+  /// All of it.
+  explicit Line(std::string_view text) {
+    while (!text.empty()) add(text);
+    make_visible();
+  }
+
+  Line(std::string_view text, std::size_t most_characters) {
+    while (!text.empty() && characters_.size() <= most_characters) take(text);
+    const bool cut = !text.empty() || characters_.size() > most_characters;
+    if (cut) characters_.resize(most_characters - std::min(cut_mark.size(), most_characters));
+    make_visible();
+    end_ = cut ? cut_mark : "";
+  }
+
+  const std::vector<Shown>& characters() const { return characters_; }
+
+  /// Every stretch of right-to-left letters between an isolate and its end.
+  std::string text() const {
+    std::string result;
+    for (std::size_t i = 0; i < characters_.size();) {
+      const std::size_t end = right_to_left_end(i);
+      if (end > i) result += isolate_open;
+      for (const std::size_t stop = std::max(end, i + 1); i < stop; ++i) {
+        result += characters_[i].bytes;
+      }
+      if (end > 0) result += isolate_close;
+    }
+    return result.append(end_);
+  }
+
+ private:
+  void add(std::string_view& text) {
+    const Utf8Char c = first_utf8(text);
+    characters_.push_back({c, std::string(text.substr(0, c.bytes)), begins_, false});
+    begins_ = false;
+    text.remove_prefix(c.bytes);
+  }
+
+  /// The next character; isolates of our own are taken off, to be set again.
+  void take(std::string_view& text) {
+    const Utf8Char c = first_utf8(text);
+    const bool opens =
+        c.valid && c.code == isolate_open_code && begins_right_to_left(text.substr(c.bytes));
+    const bool closes =
+        c.valid && c.code == isolate_close_code && isolated_ && ends_right_to_left();
+    if (!opens && !closes) return add(text);
+    isolated_ = begins_ = opens;
+    if (closes) characters_.back().ends_isolate = true;
+    text.remove_prefix(c.bytes);
+  }
+
+  static bool begins_right_to_left(std::string_view text) {
+    while (!text.empty()) {
+      const Utf8Char c = first_utf8(text);
+      if (!c.valid || !is_mark(c.code)) return is_right_to_left(c);
+      text.remove_prefix(c.bytes);
+    }
+    return false;
+  }
+
+  bool ends_right_to_left() const {
+    std::size_t i = characters_.size();
+    while (i > 0 && follows(characters_[i - 1].character)) --i;
+    return i > 0 && is_right_to_left(characters_[i - 1].character);
+  }
+
+  /// Whether the character belongs to the one before it.
+  static bool follows(const Utf8Char& c) {
+    return c.valid && (is_mark(c.code) || (is_printable(c) && terminal_columns(c) == 0));
+  }
+
+  bool joins(std::size_t i) const {
+    const Utf8Char& c = characters_[i].character;
+    return c.valid && is_printable(c) && c.code >= first_joining;
+  }
+
+  /// Whether a character that shows nothing is needed where it stands.
+  bool is_needed(std::size_t i) const {
+    const char32_t code = characters_[i].character.code;
+    const bool last = i + 1 == characters_.size();
+    if (i == 0 || !characters_[i].character.valid) return false;
+    if (is_mark(code)) return in_right_to_left(i);
+    if (is_joiner(code)) {
+      const bool after_selector = i > 1 && is_selector(characters_[i - 1].character.code);
+      return !last && joins(i + 1) && joins(after_selector ? i - 2 : i - 1);
+    }
+    if (!is_selector(code)) return false;
+    const char32_t before = characters_[i - 1].character.code;
+    if (before == copyright || before == registered) return true;
+    return joins(i - 1) || (!last && characters_[i + 1].character.code == keycap);
+  }
+
+  bool in_right_to_left(std::size_t i) const {
+    std::size_t before = i;
+    while (before > 0 && follows(characters_[before - 1].character)) --before;
+    return before > 0 && is_right_to_left(characters_[before - 1].character);
+  }
+
+  void make_visible() {
+    for (std::size_t i = 0; i < characters_.size(); ++i) {
+      if (!is_needed(i)) characters_[i].bytes = visible(characters_[i].bytes);
+    }
+  }
+
+  /// Behind the stretch of right-to-left letters that begins at `i`; 0 where none does. It ends
+  /// with such a letter and what belongs to it.
+  std::size_t right_to_left_end(std::size_t i) const {
+    if (!is_right_to_left(characters_[i].character)) return 0;
+    std::size_t end = i + 1;
+    for (std::size_t next = i + 1; next < characters_.size(); ++next) {
+      if (characters_[next - 1].ends_isolate || characters_[next].begins_isolate) break;
+      const Utf8Char& c = characters_[next].character;
+      if (is_right_to_left(c) || (next == end && follows(c))) {
+        end = next + 1;
+      } else if (is_printable(c) && terminal_columns(c) > 0 && !in_ranges(c.code, neutral)) {
+        break;
+      }
+    }
+    return end;
+  }
+
+  std::vector<Shown> characters_;
+  bool isolated_ = false;  ///< within an isolate of the text's own
+  bool begins_ = false;    ///< the next character is the first of one
+  std::string_view end_;
+};
+
 }  // namespace
 
 Utf8Char first_utf8(std::string_view text) {
@@ -116,28 +316,37 @@ std::size_t terminal_columns(Utf8Char character) {
   if (code < 0x20 || (code >= 0x7F && code < 0xA0) || in_ranges(code, zero_width)) {
     return 0;
   }
-  const bool ideograph =
-      code >= supplementary_ideographs.first && code <= supplementary_ideographs.last;
-  return ideograph || in_ranges(code, wide) ? 2 : 1;
+  return holds(supplementary_ideographs, code) || in_ranges(code, wide) ? 2 : 1;
 }
 
 bool is_printable(Utf8Char character) {
-  return character.valid && !in_ranges(character.code, unprintable);
+  return character.valid && !in_ranges(character.code, unprintable) &&
+         !holds(musical_controls, character.code);
 }
 
-std::string printable(std::string_view text) {
+std::vector<std::string> shown_characters(std::string_view text) {
+  std::vector<std::string> result;
+  const Line line(text);
+  for (const Shown& shown : line.characters()) result.push_back(shown.bytes);
+  return result;
+}
+
+std::string printable(std::string_view text, std::size_t most_characters) {
+  if (text.size() <= most_characters && std::all_of(text.begin(), text.end(), is_plain))
+    return std::string(text);
+  return Line(text, most_characters).text();
+}
+
+std::string printable_lines(std::string_view text) {
   std::string result;
   result.reserve(text.size());
-  while (!text.empty()) {
-    const Utf8Char c = first_utf8(text);
-    if (is_printable(c)) {
-      result += text.substr(0, c.bytes);
-    } else {
-      result += c.valid && c.code == U'\t' ? ' ' : '?';
-    }
-    text.remove_prefix(c.bytes);
+  for (;;) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    result += printable(text.substr(0, end), text.size());
+    if (end == text.size()) return result;
+    result += '\n';
+    text.remove_prefix(end + 1);
   }
-  return result;
 }
 
 }  // namespace slabtide

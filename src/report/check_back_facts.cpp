@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
 #include "slabtide/job/wording.h"
 
 namespace slabtide {
@@ -33,8 +32,8 @@ std::string summary_words(const CheckSummary& summary) {
 }
 
 std::string reading_place_words(const FieldReading& reading) {
-  std::string words = printable(reading.zone);
-  if (!reading.part.empty()) words += fmt::format(", {}", printable(reading.part));
+  std::string words = reading.zone;
+  if (!reading.part.empty()) words += fmt::format(", {}", reading.part);
   return fmt::format("{}{}{}", words, words.empty() ? "" : ": ", reading_words(reading.kind));
 }
 

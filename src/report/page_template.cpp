@@ -6,6 +6,7 @@
 #include <kainjow/mustache.hpp>
 
 #include "slabtide/core/embedded.h"
+#include "slabtide/report/svg.h"
 
 namespace slabtide {
 
@@ -70,6 +71,7 @@ std::string fill(std::string_view page_template, const View& view) {
              partial([&called] { return without_last_newline(called.text()); }));
   }
   kainjow::mustache::mustache mustache{std::string(page_template)};
+  mustache.set_custom_escape([](const std::string& text) { return escape_markup(text); });
   std::string filled = mustache.render(root);
   if (!mustache.is_valid()) throw std::logic_error(mustache.error_message());
   return filled;

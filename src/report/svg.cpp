@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/utf8.h"
+
 namespace slabtide {
 
 namespace {
@@ -22,20 +24,12 @@ bool is_one_of(const std::array<std::string_view, count>& names, std::string_vie
   return std::find(names.begin(), names.end(), name) != names.end();
 }
 
-/// Control characters other than tab and line ends are in no HTML document.
-bool is_allowed(char c) {
-  constexpr unsigned char first_printing = 0x20;
-  constexpr unsigned char del = 0x7F;
-  const auto byte = static_cast<unsigned char>(c);
-  return (byte >= first_printing && byte != del) || c == '\t' || c == '\n' || c == '\r';
-}
-
 }  // namespace
 
 std::string escape_markup(std::string_view text) {
   std::string escaped;
   escaped.reserve(text.size());
-  for (const char c : text) {
+  for (const char c : printable_lines(text)) {
     if (c == '&') {
       escaped += "&amp;";
     } else if (c == '<') {
@@ -46,7 +40,7 @@ std::string escape_markup(std::string_view text) {
       escaped += "&quot;";
     } else if (c == '\'') {
       escaped += "&#39;";
-    } else if (is_allowed(c)) {
+    } else {
       escaped += c;
     }
   }

@@ -104,7 +104,7 @@ class CheckText {
 }  // namespace
 
 std::string text_check_back(const CheckBackFacts& facts, const TextStyle& style) {
-  return CheckText(facts, style).text();
+  return style.finished(CheckText(facts, style).text());
 }
 
 }  // namespace slabtide

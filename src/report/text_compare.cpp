@@ -124,9 +124,10 @@ std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
 }  // namespace
 
 std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
-  return text_opening(facts.plan, style) + "\n" + table(facts, style) + "\n" +
-         legend(facts.plan.job) + left_out(facts.comparison) + "\n" + days_table(facts, style) +
-         advice_block(facts, style) + "\n" + text_assumptions(facts.plan, style);
+  return style.finished(text_opening(facts.plan, style) + "\n" + table(facts, style) + "\n" +
+                        legend(facts.plan.job) + left_out(facts.comparison) + "\n" +
+                        days_table(facts, style) + advice_block(facts, style) + "\n" +
+                        text_assumptions(facts.plan, style));
 }
 
 }  // namespace slabtide

@@ -175,7 +175,7 @@ std::string text_crew(const PlanFacts& facts, const TextStyle& style) {
   for (const ZonePlan& zone : facts.plan.zones) text += touch_strips(zone, crew, facts.job);
   text += paragraph(touch_legend(), 2, 2) + "\n";
   text += style.heading("Take along") + "\n" + supply_lines(facts.plan.supplies, facts.job.units);
-  return text;
+  return style.finished(text);
 }
 
 }  // namespace slabtide

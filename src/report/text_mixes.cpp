@@ -7,7 +7,6 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 
@@ -60,7 +59,7 @@ std::string site_lines(const BookedMix& mix) {
     const auto pours = static_cast<std::size_t>(
         std::count_if(mix.pours.begin(), mix.pours.end(),
                       [&site](const BookedPour& pour) { return pour.site == site; }));
-    text += paragraph(fmt::format("{}: {}", printable(site), counted(pours, "pour")), 2, 4);
+    text += paragraph(fmt::format("{}: {}", site, counted(pours, "pour")), 2, 4);
   }
   return text;
 }
@@ -80,8 +79,8 @@ std::string air_lines(const MixBook& book) {
     const auto air = learned_air(book, site);
     if (!air) continue;
     text += paragraph(
-        fmt::format("{}: {} against its forecasts on average, {}; plans change them by {}",
-                    printable(site), difference_words(air->mean_k),
+        fmt::format("{}: {} against its forecasts on average, {}; plans change them by {}", site,
+                    difference_words(air->mean_k),
                     counted(static_cast<std::size_t>(air->pours), "pour"),
                     difference_words(air->air_k)),
         2, 4);
@@ -95,13 +94,13 @@ std::string text_mixes(const MixBook& book, const TextStyle& style) {
   std::string text;
   for (const BookedMix& mix : book.mixes) {
     if (!text.empty()) text += "\n";
-    text += style.heading(printable(mix.name)) + "  " + counted(mix.pours.size(), "pour") + "\n";
+    text += style.heading(mix.name) + "  " + counted(mix.pours.size(), "pour") + "\n";
     text += paragraph(factor_words(mix), 2, 4) + paragraph(error_words(mix), 2, 4);
     text += site_lines(mix);
   }
   const std::string air = air_lines(book);
   if (!air.empty()) text += fmt::format("\n{}\n{}", style.heading("Air at the sites"), air);
-  return text;
+  return style.finished(text);
 }
 
 }  // namespace slabtide

@@ -77,14 +77,14 @@ std::string verdict_line(const Outlook& outlook, const TextStyle& style) {
 }  // namespace
 
 std::string text_outlook(const PlanFacts& facts, const Outlook& outlook, const TextStyle& style) {
-  return text_opening(facts, style) + "\n" + verdict_line(outlook, style) + "\n" +
-         table(outlook, facts.job) +
-         paragraph(
-             "Wind at the slab. Drying is free water off the job's sunniest and shadiest "
-             "place; set pace is 1 at 73 °F.",
-             2, 2) +
-         "\n" + text_cautions(facts.plan.cautions, facts.job, style) + "\n" +
-         text_assumptions(facts, style);
+  return style.finished(
+      text_opening(facts, style) + "\n" + verdict_line(outlook, style) + "\n" +
+      table(outlook, facts.job) +
+      paragraph("Wind at the slab. Drying is free water off the job's sunniest and shadiest "
+                "place; set pace is 1 at 73 °F.",
+                2, 2) +
+      "\n" + text_cautions(facts.plan.cautions, facts.job, style) + "\n" +
+      text_assumptions(facts, style));
 }
 
 }  // namespace slabtide

@@ -240,7 +240,7 @@ std::string text_plan(const PlanFacts& facts, const TextStyle& style) {
     }
   }
   text += text_cautions(facts.plan.cautions, facts.job, style) + "\n";
-  return text + text_assumptions(facts, style);
+  return style.finished(text + text_assumptions(facts, style));
 }
 
 }  // namespace slabtide

@@ -30,10 +30,10 @@ std::string text_quick(const PlanFacts& facts, const TextStyle& style) {
   }
   std::vector<const PartPlan*> parts;
   for (const PartPlan& column : columns) parts.push_back(&column);
-  return text_opening(facts, style) + "\n" +
-         part_table(parts, facts.job.zones.front().finish, "", facts.job) + saw_rows(facts) + "\n" +
-         text_cautions(facts.plan.cautions, facts.job, style) + "\n" +
-         text_assumptions(facts, style);
+  return style.finished(
+      text_opening(facts, style) + "\n" +
+      part_table(parts, facts.job.zones.front().finish, "", facts.job) + saw_rows(facts) + "\n" +
+      text_cautions(facts.plan.cautions, facts.job, style) + "\n" + text_assumptions(facts, style));
 }
 
 }  // namespace slabtide

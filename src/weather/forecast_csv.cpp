@@ -304,6 +304,7 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
                    Findings& findings) {
   constexpr std::string_view source_mark = "source:";
   constexpr std::string_view issued_mark = "issued:";
+  constexpr std::size_t most_source = 200;
   const auto after = [](std::string_view text, std::string_view mark) {
     text.remove_prefix(mark.size());
     return text.substr(std::min(text.find_first_not_of(' '), text.size()));
@@ -311,7 +312,8 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
   Origin origin;
   for (const CsvComment& comment : comments) {
     if (comment.text.starts_with(source_mark)) {
-      origin.source = fmt::format("hourly table, {}", after(comment.text, source_mark));
+      origin.source =
+          fmt::format("hourly table, {}", printable(after(comment.text, source_mark), most_source));
     } else if (comment.text.starts_with(issued_mark)) {
       const std::string_view text = after(comment.text, issued_mark);
       const ForecastInstant instant = ForecastClock{zone}.read(text);

@@ -57,10 +57,9 @@ bool has_error(const std::vector<Diagnostic>& diagnostics);
 ///       also here: path:line
 ///       next step
 ///
-/// Parts that are absent are left out. Tabs in the quoted line become single spaces,
-/// bytes that are not printable become '?', and a long line is cut around the caret
-/// so that the quotation stays within 80 columns. A blank line is not quoted. A warning
-/// starts its message with "warning: ".
+/// Parts that are absent are left out. All parts are shown as `printable` shows them, in the
+/// quoted line too, and a long line is cut around the caret so that the quotation stays within
+/// 80 columns. A blank line is not quoted. A warning starts its message with "warning: ".
 std::string render(const Diagnostic& diagnostic, std::string_view path, std::string_view text);
 
 /// All findings, errors first, in the order of their position, those without one last; after

@@ -9,7 +9,7 @@
 
 namespace slabtide {
 
-/// `text` with & < > " ' escaped, and characters that no document may hold left out.
+/// `text` as it may be shown (`printable_lines`), with & < > " ' escaped.
 std::string escape_markup(std::string_view text);
 
 /// At most `decimals` (0 to 4), without needless zeros, never "-0": "12", "0.5", "-3.25".

@@ -11,6 +11,9 @@ struct TextStyle {
 
   std::string heading(std::string_view text) const;
   std::string warning(std::string_view text) const;
+  /// A whole report as it goes out: names in it, which came from outside, shown by
+  /// `printable_lines`, this style's own colours left.
+  std::string finished(std::string_view report) const;
 };
 
 /// Columns of a terminal that a text keeps to.
@@ -24,7 +27,7 @@ std::string paragraph(std::string_view text, std::size_t lead = 0, std::size_t h
 /// a newline.
 std::string both_ends(std::string_view left, std::string_view right);
 
-/// `text` cut or filled with spaces to `width` terminal columns.
+/// `text` as it is shown (`printable`), cut or filled with spaces to `width` terminal columns.
 std::string pad(std::string_view text, std::size_t width);
 
 }  // namespace slabtide

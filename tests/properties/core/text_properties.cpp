@@ -17,8 +17,10 @@ using namespace slabtide;
 /// Bytes of every kind: plain text, whole characters, broken ones, controls.
 std::string any_bytes() {
   const std::vector<std::string> parts{
-      "a",       "b",    " ",        "0",  "é",    "土", "🙂",
-      "e\u0301", "\xff", "\xE2\x82", "\t", "\x1b", "\r", std::string(1, '\0')};
+      "a",       "b",      " ",        "0",      "é",          "土",     "🙂",
+      "e\u0301", "\xff",   "\xE2\x82", "\t",     "\x1b",       "\r",     std::string(1, '\0'),
+      "\u202E",  "ח",      "م",        ":",      "\u200F",     "\u200D", "\uFE0F",
+      "\u2068",  "\u2069", "\u061C",   "\uFDD0", "\U000E0041", "क"};
   std::string text;
   for (const std::string& part :
        *rc::gen::container<std::vector<std::string>>(rc::gen::elementOf(parts))) {
@@ -81,6 +83,17 @@ TEST_CASE("no finding, whatever is in it, disturbs the terminal or passes its wi
       RC_ASSERT(display_width(lines[1]) <= 80);
       RC_ASSERT(display_width(lines[2]) <= 80);
     }
+  }));
+}
+
+TEST_CASE("what has been made printable stays so, cut or whole") {
+  CHECK(rc::check([] {
+    const std::string text = any_bytes() + any_bytes();
+    const auto most = *rc::gen::inRange<std::size_t>(3, 40);
+    const std::string shown = printable(text, most);
+    RC_ASSERT(printable(shown, most) == shown);
+    RC_ASSERT(printable_lines(shown) == shown);
+    for (const char c : shown) RC_ASSERT(static_cast<unsigned char>(c) >= 0x20U && c != 0x7F);
   }));
 }
 

@@ -87,13 +87,25 @@ TEST_CASE("a byte order mark is not quoted and does not count") {
   CHECK(at_column("\xEF\xBB\xBFname = 1", 1) == "f:1:1: wrong\n    name = 1\n    ^\n");
 }
 
-TEST_CASE("tabs are single spaces and unprintable bytes question marks, one column each") {
+TEST_CASE("tabs are single spaces and unprintable bytes visible, one column each") {
   CHECK(at_column("\ta = \x1b[31m7", 11) ==
         "f:1:11: wrong\n"
-        "     a = ?[31m7\n"
+        "     a = ␛[31m7\n"
         "              ^\n");
   CHECK(render(finding("odd", SourcePosition{1, 3}), "f", std::string_view("a\0\xff=1\n", 6)) ==
-        "f:1:3: odd\n    a?\?=1\n      ^\n");
+        "f:1:3: odd\n    a␀�=1\n      ^\n");
+}
+
+TEST_CASE("a quoted line keeps its order around letters from the right, and its caret") {
+  CHECK(at_column("name = \"חצר 2\" x", 16) ==
+        "f:1:16: wrong\n"
+        "    name = \"\u2068חצר\u2069 2\" x\n"
+        "                   ^\n");
+  // NOLINTNEXTLINE(misc-misleading-bidirectional): a mark that turns the direction of text
+  CHECK(at_column("name = \"a\u202Eb\" x", 14) ==
+        "f:1:14: wrong\n"
+        "    name = \"a�b\" x\n"
+        "                 ^\n");
 }
 
 TEST_CASE("the caret stands under the character, whatever its bytes and columns") {
@@ -167,7 +179,7 @@ TEST_CASE("a message cannot disturb the terminal or add lines") {
   Diagnostic d = finding("no key \"a\x1b[2J\nb\"");
   d.key = "a\nb";
   d.next_step = "Did you mean \"a\rb\"?";
-  CHECK(render(d, "j\x07ob", "") == "j?ob: a?b: no key \"a?[2J?b\"\n  Did you mean \"a?b\"?\n");
+  CHECK(render(d, "j\x07ob", "") == "j␇ob: a␊b: no key \"a␛[2J␊b\"\n  Did you mean \"a␍b\"?\n");
 }
 
 TEST_CASE("errors make a reading fail, warnings do not") {

@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 #include <doctest/doctest.h>
 
@@ -43,16 +44,76 @@ TEST_CASE("bytes that are not UTF-8 are taken one by one") {
   CHECK_THROWS_AS(first_utf8(""), std::invalid_argument);
 }
 
-TEST_CASE("what could disturb a terminal is not printed") {
+// NOLINTBEGIN(misc-misleading-bidirectional): marks that turn the direction of text
+
+TEST_CASE("what could disturb a terminal is made visible") {
   CHECK(printable("slab 4 in – 混凝土") == "slab 4 in – 混凝土");
   CHECK(printable("a\tb") == "a b");
-  CHECK(printable("\x1b[31mred\x1b[0m") == "?[31mred?[0m");
-  CHECK(printable("two\r\nlines") == "two??lines");
+  CHECK(printable("\x1b[31mred\x1b[0m") == "␛[31mred␛[0m");
+  CHECK(printable("\x1b]0;title\x07") == "␛]0;title␇");
+  CHECK(printable("two\r\nlines") == "two␍␊lines");
   CHECK(printable("\xC2\x9B"
-                  "31m") == "?31m");  // C1 control sequence introducer
-  // NOLINTNEXTLINE(misc-misleading-bidirectional): marks that turn the direction of text
-  CHECK(printable("a\u202Eb\u2066c") == "a?b?c");
-  CHECK(printable("a\u200Bb\uFEFFc\u2028") == "a?b?c?");  // invisible
-  CHECK(printable("\xff\xfe") == "??");
-  CHECK(printable(std::string_view("a\0b", 3)) == "a?b");
+                  "31m") == "�31m");  // C1 control sequence introducer
+  CHECK(printable("a\u202Eb\u2066c\u200Ed") == "a�b�c�d");
+  CHECK(printable("a\u200Bb\uFEFFc\u2028d\u2029") == "a�b�c�d�");  // invisible, or line ends
+  CHECK(printable("a\u00ADb\u3164c\u2800d\u034F") == "a�b�c�d�");  // more that shows nothing
+  CHECK(printable("x\U000E0061\U000E007F") == "x��");              // tags
+  CHECK(printable("\xff\xfe") == "��");
+  CHECK(printable(std::string_view("a\0b\x7f", 4)) == "a␀b␡");
 }
+
+TEST_CASE("joiners and selectors stay where letters and emoji need them, and nowhere else") {
+  for (const char* whole : {"می\u200Cخواهم", "क्\u200Dष", "👷\u200D♀\uFE0F", "🏳\uFE0F\u200D🌈",
+                            "❤\uFE0F", "1\uFE0F\u20E3", "Slab\u00AE\uFE0F"}) {
+    std::string shown = printable(whole);
+    for (const std::string_view isolate : {"\u2068", "\u2069"}) {
+      const std::size_t at = shown.find(isolate);
+      if (at != std::string::npos) shown.erase(at, isolate.size());
+    }
+    CHECK(shown == whole);
+  }
+  CHECK(printable("Mi\u200Dx\u200C") == "Mi�x�");
+  CHECK(printable("Mix\uFE0F") == "Mix�");
+  CHECK(printable("混\u200D") == "混�");
+  CHECK(printable("混\u200D\u200D土") == "混��土");
+}
+
+TEST_CASE("letters from the right are isolated from the line around them") {
+  CHECK(printable("חצר: 4 in") == "\u2068חצר\u2069: 4 in");
+  CHECK(printable("זון 2 מזרח, 4 in") == "\u2068זון 2 מזרח\u2069, 4 in");
+  CHECK(printable("مسبح and חצר") == "\u2068مسبح\u2069 and \u2068חצר\u2069");
+  CHECK(printable("חצר\u200F: 4 in") == "\u2068חצר\u200F\u2069: 4 in");  // its mark inside
+  CHECK(printable("\u2068חצר\u2069") == "\u2068חצר\u2069");              // as it is already
+  CHECK(printable("\u2068slab\u2069 \u2068חצר") == "�slab� \u2068חצר\u2069");
+  CHECK(printable("\u2068חצר\u2069: \u2068חצר\u2069") == "\u2068חצר\u2069: \u2068חצר\u2069");
+  CHECK(printable("חצר\u202Eslab") == "\u2068חצר\u2069�slab");
+}
+
+TEST_CASE("a text from outside is cut at a character") {
+  CHECK(printable("abcdef", 6) == "abcdef");
+  CHECK(printable("abcdefg", 6) == "abc...");
+  CHECK(printable("混凝土混凝土混", 6) == "混凝土...");
+  CHECK(printable("חצר חצר חצר", 7) == "\u2068חצר\u2069 ...");
+  CHECK(printable("\x1b\x1b\x1b\x1b\x1b\x1b\x1b", 6) == "␛␛␛...");
+  CHECK(printable(std::string(5'000'000, 'a')).size() == longest_shown);
+}
+
+TEST_CASE("lines stay lines") {
+  CHECK(printable_lines("a\u202Eb\nc\x1b\n") == "a�b\nc␛\n");
+  CHECK(printable_lines("") == "");
+  CHECK(printable_lines("\r\n") == "␍\n");
+}
+
+TEST_CASE("characters one by one, as many as the text has") {
+  const std::vector<std::string> shown = shown_characters("a\x1bח\u200F\xff");
+  CHECK(shown == std::vector<std::string>{"a", "␛", "ח", "\u200F", "�"});
+}
+
+TEST_CASE("columns of what shows nothing or directs") {
+  for (const char32_t none : {0x2068, 0x2069, 0x200D, 0x200F, 0xFE0F, 0x061C}) {
+    CHECK(terminal_columns({.code = none, .bytes = 3, .valid = true}) == 0);
+  }
+  CHECK(terminal_columns({.code = 0x202E, .bytes = 3, .valid = true}) == 1);  // as it is shown
+}
+
+// NOLINTEND(misc-misleading-bidirectional)

@@ -15,6 +15,8 @@ TEST_CASE("empty cells and commas keep their places") {
   CHECK(csv_record({"", "", ""}) == ",,\r\n");
   CHECK(csv_record({"a,b", "", "c"}) == "\"a,b\",,c\r\n");
   CHECK(csv_record({""}) == "\r\n");
+  // No line ends in a CSV, and no characters that it would escape.
+  CHECK(csv_record({"a\u2028b", "\u202Ec\U000E0041"}) == "a\u2028b,\u202Ec\U000E0041\r\n");
 }
 
 TEST_CASE("a text that a spreadsheet would compute gets an apostrophe, and one that has one too") {

@@ -50,6 +50,8 @@ TEST_CASE("what means something in a TEXT is escaped, colons and quotation marks
   CHECK(ical_escaped("one\r\ntwo\rthree") == "one\\ntwo\\nthree");
   CHECK(ical_escaped("bell\a and\x1b[31m red\x7f, tab\t") == "bell and[31m red\\, tab\t");
   CHECK(ical_escaped("東 é") == "東 é");
+  // RFC 5545 knows no line ends but CR and LF, and no controls above US-ASCII.
+  CHECK(ical_escaped("a\u2028b\U000E0041") == "a\u2028b\U000E0041");
 }
 
 TEST_CASE("lines up to 75 octets stay, longer ones are folded") {

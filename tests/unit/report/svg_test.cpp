@@ -13,7 +13,7 @@ TEST_CASE("text cannot become markup") {
   CHECK(escape_markup("<script>alert(1)</script> & \"west\" 東") ==
         "&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;west&quot; 東");
   CHECK(escape_markup("it's") == "it&#39;s");
-  CHECK(escape_markup(std::string_view("a\0b\x1b[31m\x7f\tc\n", 12)) == "ab[31m\tc\n");
+  CHECK(escape_markup(std::string_view("a\0b\x1b[31m\x7f\tc\n", 12)) == "a␀b␛[31m␡ c\n");
 }
 
 TEST_CASE("attributes and text are escaped where they are put") {
