@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "job/load_runs.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
 
@@ -32,19 +33,16 @@ std::size_t zone_named(const Job& job, const std::string& name) {
   return static_cast<std::size_t>(found - job.zones.begin());
 }
 
-/// Volumes left over by rounding that are no concrete.
-constexpr double nothing_m3 = 1e-9;
-
 /// Pours zone after zone out of load after load.
 class Pouring {
  public:
   Pouring(const Job& job, OrderPlan& plan)
-      : job_(job), plan_(plan), now_(job.pour.start), left_to_load_m3_(run_volume_m3(0)) {}
+      : job_(job), plan_(plan), now_(job.pour.start), left_to_load_m3_(run_volume_m3(job, 0)) {}
 
   void place(std::size_t index) {
     const Zone& zone = job_.zones[index];
     if (zone.placed_at) start_again(*zone.placed_at);
-    const double whole_m3 = ordered_m3(zone);
+    const double whole_m3 = ordered_m3(job_, zone);
     double placed_m3 = 0.0;
     while (whole_m3 - placed_m3 > nothing_m3) {
       if (left_in_load_m3_ <= nothing_m3) next_load();
@@ -65,25 +63,10 @@ class Pouring {
   }
 
  private:
-  double ordered_m3(const Zone& zone) const {
-    return volume_m3(zone) * (1.0 + job_.order.allowance_share);
-  }
-
-  /// What is ordered from this zone of the order on, up to the next with a time of its own.
-  double run_volume_m3(std::size_t from) const {
-    double volume = 0.0;
-    for (std::size_t i = from; i < job_.pour.zone_order.size(); ++i) {
-      const Zone& zone = job_.zones[zone_named(job_, job_.pour.zone_order[i])];
-      if (i > from && zone.placed_at) break;
-      volume += ordered_m3(zone);
-    }
-    return volume;
-  }
-
   void start_again(UtcTime at) {
     now_ = at;
     left_in_load_m3_ = 0.0;
-    left_to_load_m3_ = run_volume_m3(placed_zones_);
+    left_to_load_m3_ = run_volume_m3(job_, placed_zones_);
     run_start_ = at;
     run_first_load_ = plan_.loads.size();
   }

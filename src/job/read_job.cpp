@@ -7,7 +7,10 @@
 #include <utility>
 #include <vector>
 
+#include <fmt/format.h>
+
 #include "check_zones.h"
+#include "load_runs.h"
 #include "read_mix.h"
 #include "read_obstacle.h"
 #include "read_option.h"
@@ -63,6 +66,38 @@ void read_zones(TableReader& root, Job& job, std::vector<Diagnostic>& findings) 
 void read_obstacles(TableReader& root, Job& job) {
   root.in_each("obstacle",
                [&](TableReader& table) { job.obstacles.push_back(read_obstacle(table)); });
+}
+
+/// Places of the numbers in [[order.load]], one a load; empty where there is none.
+std::vector<SourcePosition> places_of_loads(const TomlTable& root) {
+  const TomlEntry* const order = find(root, "order");
+  const auto* const table = order == nullptr ? nullptr : std::get_if<TomlTable>(&order->value.held);
+  const TomlEntry* const loads = table == nullptr ? nullptr : find(*table, "load");
+  const auto* const list = loads == nullptr ? nullptr : std::get_if<TomlArray>(&loads->value.held);
+  std::vector<SourcePosition> places;
+  if (list == nullptr) return places;
+  for (const TomlValue& load : *list) {
+    const TomlEntry* const number = find(std::get<TomlTable>(load.held), "number");
+    places.push_back(number == nullptr ? load.where : number->value.where);
+  }
+  return places;
+}
+
+/// Admixtures for a load that never comes would be lost without a word. Only a job that is
+/// otherwise in order says how many come.
+void check_loads(const Job& job, const TomlTable& root, std::vector<Diagnostic>& findings) {
+  if (job.order.loads.empty() || has_error(findings)) return;
+  const std::vector<SourcePosition> places = places_of_loads(root);
+  const std::size_t count = load_count(job);
+  for (std::size_t i = 0; i < job.order.loads.size(); ++i) {
+    const int number = job.order.loads[i].number;
+    if (number <= static_cast<int>(count)) continue;
+    findings.push_back(
+        {Severity::error, fmt::format("order.load[{}].number", i + 1),
+         fmt::format("got {}, but the pour takes {} load{}", number, count, count == 1 ? "" : "s"),
+         i < places.size() ? std::optional(places[i]) : std::nullopt, std::nullopt,
+         "loads count from 1; slabtide plan lists them"});
+  }
 }
 
 void keep_practice(TableReader& root, const TomlTable& tree, std::string_view text, Job& job) {
@@ -135,6 +170,7 @@ Reading<Job> read_job(std::string_view text) {
   root.entry("units");
   Job job = read_tables(root, *tree.value, text, findings);
   root.refuse_the_rest();
+  check_loads(job, *tree.value, findings);
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
   return {std::move(job), std::move(findings)};
 }

@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include "job/load_runs.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/order.h"
 #include "support/sample_job.h"
@@ -42,6 +43,24 @@ TEST_CASE("loads follow one another and the zones follow from the loads") {
   CHECK(minutes(order.loads[1].batched, order.loads[1].arrives) == doctest::Approx(35.0));
   REQUIRE(order.loads[1].shares.size() == 2);
   CHECK(order.loads[1].shares[0].from_share == doctest::Approx(0.6));
+}
+
+TEST_CASE("loads are counted as they are laid out") {
+  Job job = two_pads();
+  const auto laid_out = [&] { return plan_order(job, default_practice().placing).loads.size(); };
+  for (const double load_m3 : {0.7, 1.0, 5.0, 6.0, 7.5, 15.0, 20.0}) {
+    CAPTURE(load_m3);
+    job.order.load_size_m3 = load_m3;
+    job.zones[1].placed_at.reset();
+    CHECK(load_count(job) == laid_out());
+    job.zones[1].placed_at = job.pour.start + boost::posix_time::hours(30);
+    CHECK(load_count(job) == laid_out());
+    job.zones[0].placed_at = job.pour.start;
+    job.order.allowance_share = 0.07;
+    CHECK(load_count(job) == laid_out());
+    job.zones[0].placed_at.reset();
+    job.order.allowance_share = 0.0;
+  }
 }
 
 TEST_CASE("a truck that comes late holds up the zone") {

@@ -309,7 +309,7 @@ TEST_CASE("the order, its loads, and the crew") {
 [order]
 allowance = 10
 low_base = 0.5
-load_size = 9
+load_size = 1.5
 short_load_m3 = 2
 discharge_limit = 120
 truck_spacing_h = 0.5
@@ -324,7 +324,7 @@ arrive_before = 30
 )");
   CHECK(job.order.allowance_share == doctest::Approx(0.1));
   CHECK(job.order.low_base_m == doctest::Approx(0.0127));
-  CHECK(job.order.load_size_m3 == doctest::Approx(6.88099));
+  CHECK(job.order.load_size_m3 == doctest::Approx(1.146832));
   CHECK(job.order.short_load_m3 == 2.0);
   CHECK(job.order.discharge_limit_min == 120.0);
   CHECK(*job.order.truck_spacing_min == 30.0);
