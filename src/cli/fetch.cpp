@@ -15,6 +15,7 @@
 #include "slabtide/cli/write_guard.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/core/version.h"
 #include "slabtide/job/read_job.h"
 #include "url.h"
@@ -88,7 +89,9 @@ class Fetch {
   }
 
  private:
-  void say(const std::string& sentence) { out_ << wrap(sentence, terminal_width, 2) << "\n"; }
+  void say(const std::string& sentence) {
+    out_ << wrap(printable(sentence), terminal_width, 2) << "\n";
+  }
 
   int refuse(const std::string& fault) {
     err_ << refusal("fetch", fault);
@@ -96,11 +99,11 @@ class Fetch {
   }
 
   int give_up(const std::string& message, const std::string& next_step) {
-    err_ << wrap("slabtide fetch: " + message, terminal_width, 2) << "\n";
-    if (!next_step.empty()) err_ << wrap("  " + next_step, terminal_width, 2) << "\n";
+    err_ << wrap("slabtide fetch: " + printable(message), terminal_width, 2) << "\n";
+    if (!next_step.empty()) err_ << wrap("  " + printable(next_step), terminal_width, 2) << "\n";
     std::error_code ignored;
     if (fs::exists(target_.path, ignored))
-      err_ << fmt::format("  {} is as it was\n", target_.path.string());
+      err_ << fmt::format("  {} is as it was\n", printable(target_.path.string()));
     return exit_could_not;
   }
 
@@ -114,7 +117,7 @@ class Fetch {
   bool read_job_file() {
     const FileText file = read_file(order_.job_path);
     if (!file.text) {
-      err_ << fmt::format("{}: {}\n  {}\n", order_.job_path, file.error.message,
+      err_ << fmt::format("{}: {}\n  {}\n", printable(order_.job_path), file.error.message,
                           file.error.next_step);
       return false;
     }
@@ -218,7 +221,7 @@ class Fetch {
       out_ << fmt::format(
           "For the plan to use it, let the job's [weather] hold this line alone:\n"
           "  {}\n",
-          *target_.job_line);
+          printable(*target_.job_line));
     }
   }
 

@@ -9,6 +9,7 @@
 
 #include "http_retry.h"
 #include "slabtide/core/units.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/weather/json_value.h"
 #include "slabtide/weather/read_forecast.h"
 #include "slabtide/weather/weather_series.h"
@@ -49,6 +50,8 @@ constexpr std::array<Box, 7> nws_boxes{{{24.0, 49.5, -125.0, -66.5},
                                         {13.0, 20.7, 144.4, 146.2},
                                         {-14.8, -10.8, -171.3, -168.0}}};
 
+/// Characters of a server's own words that are passed on.
+constexpr std::size_t longest_told = 300;
 constexpr long status_ok = 200;
 constexpr long status_not_found = 404;
 constexpr long status_too_many = 429;
@@ -79,14 +82,20 @@ std::string problem_told(const std::string& body) {
 std::string waiting_advice(const HttpReply& reply, UtcTime now) {
   const std::optional<double> wait_s = retry_after_s(reply.retry_after, now);
   if (!wait_s) return "run it again in a while";
-  return fmt::format("it asks to wait: run it again in {:.0f} minutes", std::ceil(*wait_s / 60.0));
+  constexpr double seconds_per_minute = 60.0;
+  constexpr double most_minutes = 120.0;
+  const bool in_minutes = *wait_s <= most_minutes * seconds_per_minute;
+  const double count = std::ceil(*wait_s / (in_minutes ? seconds_per_minute : seconds_per_hour));
+  return fmt::format("it asks to wait: run it again in {:.0f} {}{}", count,
+                     in_minutes ? "minute" : "hour", count == 1.0 ? "" : "s");
 }
 
 /// A status that is no success, in words.
 HttpFailure refusal(const HttpReply& reply, const DownloadOrder& order, std::string_view of) {
   std::string message =
       fmt::format("{} has no {} (status {})", name_of(order.service), of, reply.status);
-  if (const std::string told = problem_told(reply.body); !told.empty()) message += ": " + told;
+  if (const std::string told = problem_told(reply.body); !told.empty())
+    message += ": " + printable(told, longest_told);
   if (reply.status == status_too_many || reply.status >= 500)
     return {std::move(message), waiting_advice(reply, order.now)};
   if (reply.status == status_not_found && order.service == ForecastService::nws) {
@@ -112,7 +121,9 @@ std::string first_error(const std::vector<Diagnostic>& diagnostics) {
       diagnostics.begin(), diagnostics.end(),
       [](const Diagnostic& diagnostic) { return diagnostic.severity == Severity::error; });
   if (found == diagnostics.end()) return "it cannot be used";
-  return found->key.empty() ? found->message : fmt::format("{}: {}", found->key, found->message);
+  return printable(
+      found->key.empty() ? found->message : fmt::format("{}: {}", found->key, found->message),
+      longest_told);
 }
 
 /// The document read and found fit for a plan.
@@ -156,9 +167,9 @@ DownloadResult follow(const JsonValue& points, std::string_view key, const Downl
         "run it again in a while, or use --from open-meteo"};
   }
   if (!is_trusted(url, order)) {
-    return HttpFailure{
-        fmt::format("{} sends on to {}, which is not followed", name_of(order.service), url),
-        "check --base-url"};
+    return HttpFailure{fmt::format("{} sends on to {}, which is not followed",
+                                   name_of(order.service), printable(url, longest_told)),
+                       "check --base-url"};
   }
   return fetch_document(url, order, get);
 }

@@ -54,6 +54,8 @@ struct Collected {
   HttpReply reply;
   std::size_t largest_bytes = 0;
   bool too_large = false;
+  std::size_t largest_header_bytes = 0;
+  std::size_t header_bytes = 0;
   const std::function<void(std::size_t)>* progress = nullptr;
 };
 
@@ -69,8 +71,11 @@ std::size_t take_body(char* data, std::size_t size, std::size_t count, void* use
 std::size_t take_header(char* data, std::size_t size, std::size_t count, void* user) {
   constexpr std::string_view name = "retry-after:";
   const std::string_view line{data, size * count};
+  Collected& collected = *static_cast<Collected*>(user);
+  collected.header_bytes += line.size();
+  if (collected.header_bytes > collected.largest_header_bytes) return 0;  // given up
   if (lower_case(line.substr(0, name.size())) == name)
-    static_cast<Collected*>(user)->reply.retry_after = trimmed(line.substr(name.size()));
+    collected.reply.retry_after = trimmed(line.substr(name.size()));
   return line.size();
 }
 
@@ -97,7 +102,10 @@ struct Words {
   std::string_view next_step;
 };
 
-constexpr std::array<Words, 13> failures{{
+/// What the library says of a line of the header over its own limit.
+constexpr CURLcode header_too_long = CURLE_OUT_OF_MEMORY;
+
+constexpr std::array<Words, 14> failures{{
     {CURLE_COULDNT_RESOLVE_HOST, "is not found", network_advice},
     {CURLE_COULDNT_RESOLVE_PROXY, "cannot be reached: its proxy is not found", network_advice},
     {CURLE_COULDNT_CONNECT, "cannot be reached", network_advice},
@@ -114,6 +122,7 @@ constexpr std::array<Words, 13> failures{{
     {CURLE_RECV_ERROR, "broke off the connection", later_advice},
     {CURLE_WEIRD_SERVER_REPLY, "gives an answer that is not http", "check the address"},
     {CURLE_UNSUPPORTED_PROTOCOL, "gives an answer that is not http", "check the address"},
+    {header_too_long, "sends a header too long for any forecast", "check the address"},
     {CURLE_BAD_CONTENT_ENCODING, "gives an answer that cannot be unpacked", later_advice},
 }};
 
@@ -146,7 +155,7 @@ class Client {
       left_s -= info<double>(CURLINFO_TOTAL_TIME);
       const char* const next = info<const char*>(CURLINFO_REDIRECT_URL);
       if (std::holds_alternative<HttpFailure>(result) || next == nullptr) return result;
-      if (!may_follow(url, next)) {
+      if (!may_redirect(url, next)) {
         return HttpFailure{fmt::format("{} sends on to {}, which is not followed", server_of(url),
                                        server_of(next)),
                            "check the address"};
@@ -182,7 +191,7 @@ class Client {
   void set_manners() {
     set(CURLOPT_NOSIGNAL, 1L);
     set(CURLOPT_PROTOCOLS_STR, "http,https");
-    set(CURLOPT_FOLLOWLOCATION, 0L);  // redirects are followed here, by may_follow
+    set(CURLOPT_FOLLOWLOCATION, 0L);  // redirects are followed here, by may_redirect
     set(CURLOPT_SSL_VERIFYPEER, 1L);
     set(CURLOPT_SSL_VERIFYHOST, 2L);
     set(CURLOPT_USERAGENT, options_.user_agent.c_str());
@@ -198,6 +207,8 @@ class Client {
     Collected collected{.reply = {},
                         .largest_bytes = options_.largest_bytes,
                         .too_large = false,
+                        .largest_header_bytes = options_.largest_header_bytes,
+                        .header_bytes = 0,
                         .progress = &options_.progress};
     set(CURLOPT_URL, url.c_str());
     set(CURLOPT_TIMEOUT_MS, std::max(static_cast<long>(left_s * ms_per_s), 1L));
@@ -206,6 +217,8 @@ class Client {
     set(CURLOPT_XFERINFODATA, &collected);
     const CURLcode code = curl_easy_perform(handle_.get());
     if (collected.too_large || code == CURLE_FILESIZE_EXCEEDED) return too_large(url);
+    if (code == CURLE_WRITE_ERROR && collected.header_bytes > options_.largest_header_bytes)
+      return failure_of(header_too_long, url);
     if (code != CURLE_OK) return failure_of(code, url);
     collected.reply.status = info<long>(CURLINFO_RESPONSE_CODE);
     const char* const type = info<const char*>(CURLINFO_CONTENT_TYPE);

@@ -36,13 +36,14 @@ struct HttpOptions {
   long slow_bytes_per_s = 50;
   long slow_for_s = 20;
   std::size_t largest_bytes = largest_input_bytes;  ///< unpacked
+  std::size_t largest_header_bytes = 64 * 1024;     ///< of one answer, all lines
   int most_redirects = 5;
   /// Told the bytes so far, now and then; may be empty.
   std::function<void(std::size_t bytes)> progress;
 };
 
 /// Gets `url` by GET over http or https, the server's certificate checked, following redirects
-/// as may_follow allows. Retries nothing.
+/// as may_redirect allows: to the same server. Retries nothing.
 HttpResult http_get(const std::string& url, const HttpOptions& options);
 
 }  // namespace slabtide

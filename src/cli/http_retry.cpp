@@ -25,16 +25,22 @@ bool is_passing(const HttpResult& result) {
          (reply->status == too_many_requests || reply->status >= first_server_fault);
 }
 
+/// No wait at all is no answer to how long.
+std::optional<double> still_to_come(double wait_s) {
+  if (!(wait_s > 0.0)) return std::nullopt;
+  return std::min(wait_s, longest_asked_s);
+}
+
 }  // namespace
 
 std::optional<double> retry_after_s(std::string_view header, UtcTime now) {
   const bool is_count = !header.empty() && header.find_first_not_of("0123456789") == header.npos;
-  if (is_count) return std::min(parse_number(header).value_or(longest_asked_s), longest_asked_s);
+  if (is_count) return still_to_come(parse_number(header).value_or(longest_asked_s));
   const std::time_t at = curl_getdate(std::string{header}.c_str(), nullptr);
   if (at < 0) return std::nullopt;
   const UtcTime epoch{Date{1970, 1, 1}};
   const double wait_s = static_cast<double>(at) - seconds_between(epoch, now);
-  return std::clamp(wait_s, 0.0, longest_asked_s);
+  return still_to_come(wait_s);
 }
 
 HttpGet with_retries(HttpGet get, Patience patience, Surroundings surroundings) {

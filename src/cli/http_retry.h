@@ -28,7 +28,7 @@ struct Surroundings {
 };
 
 /// The seconds that a Retry-After header asks for (RFC 9110, section 10.2.3: seconds, or a date
-/// in any of the three forms), not negative; empty where it is neither.
+/// in any of the three forms); empty where it is neither, or nothing that is still to come.
 std::optional<double> retry_after_s(std::string_view header, UtcTime now);
 
 /// `get` with retries. Between tries it waits as Retry-After asks, else by `patience`. The last

@@ -50,4 +50,8 @@ bool may_follow(const std::string& from, const std::string& to) {
   return start && end && !(start->scheme == "https" && end->scheme == "http");
 }
 
+bool may_redirect(const std::string& from, const std::string& to) {
+  return may_follow(from, to) && web_address(from)->host == web_address(to)->host;
+}
+
 }  // namespace slabtide

@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "fetch/fetch_fixture.h"
+#include "slabtide/core/utf8.h"
 
 // What fails on the way: servers, connections, answers, the disk.
 
@@ -67,6 +68,78 @@ std::vector<FailureRow> refusals() {
        points(answer(429, "{}", "application/json", "Retry-After: 3600\r\n")),
        service + "has no forecast for this place (status 429) it asks to wait: run it again in 60 "
                  "minutes"},
+      {"429 that asks for a minute",
+       points(answer(429, "{}", "application/json", "Retry-After: 61\r\n")),
+       service + "has no forecast for this place (status 429) it asks to wait: run it again in 2 "
+                 "minutes"},
+      {"429 that asks for days",
+       points(answer(429, "{}", "application/json", "Retry-After: 90000\r\n")),
+       service + "has no forecast for this place (status 429) it asks to wait: run it again in 25 "
+                 "hours"},
+      {"503 until a time that has passed",
+       points(
+           answer(503, "{}", "application/json", "Retry-After: Wed, 13 May 2026 21:39:00 GMT\r\n")),
+       service + "has no forecast for this place (status 503) run it again in a while", 3},
+  };
+}
+
+/// What a server may say to steer a terminal.
+// NOLINTBEGIN(misc-misleading-bidirectional): a mark that turns the direction of text
+constexpr const char* steering = "\\u001b[2J\\u0007\\u009b31m\\u202e\\u2028\\r\\nslabtide: done";
+constexpr const char* steering_shown = "␛[2J␇�31m��␍␊slabtide: done";
+// NOLINTEND(misc-misleading-bidirectional)
+
+/// A server that would speak to the terminal.
+std::vector<FailureRow> steering_servers() {
+  const std::string advice = " check the site's latitude and longitude";
+  const auto said = [](const std::string& body) { return points(answer(403, body)); };
+  const std::string long_words(5'000'000, 'x');
+  return {
+      {"a title and a detail", said(problem_document(403, steering, steering)),
+       fmt::format("{}has no forecast for this place (status 403): {}: {}{}", service,
+                   steering_shown, steering_shown, advice)},
+      {"a reason", said(fmt::format(R"({{"error":true,"reason":"{}"}})", steering)),
+       fmt::format("{}has no forecast for this place (status 403): {}{}", service, steering_shown,
+                   advice)},
+      {"a reason of five million letters",
+       [said, long_words](FetchFixture& fixture) {
+         fixture.limits.largest_bytes = 6'000'000;
+         fixture.limits.total_limit_s = 60.0;
+         said(fmt::format(R"({{"reason":"{}"}})", long_words))(fixture);
+       },
+       fmt::format("{}has no forecast for this place (status 403): {}...{}", service,
+                   long_words.substr(0, 297), advice)},
+      {"a way to the forecast",
+       points(answer(200, points_document(fmt::format("http://evil.example/{}", steering)))),
+       fmt::format("{}sends on to http://evil.example/{}{}, which is not followed check --base-url",
+                   service, steering_shown, grid_path)},
+      {"a redirect",
+       points(
+           answer(302, "", "text/plain", "Location: gopher://x/\x1b[2J\xC2\x9B\xE2\x80\xAE\r\n")),
+       server + "sends on to gopher://x/␛[2J��, which is not followed check the address"},
+      {"a forecast that is none", grid(answer(200, fmt::format(R"({{"title":"{}"}})", steering))),
+       fmt::format("{}the service gave no forecast: {} run it again in a while", unusable,
+                   steering_shown)},
+      {"a value in a forecast",
+       grid(answer(200, fmt::format(R"({{"properties":{{"temperature":{{"values":[)"
+                                    R"({{"validTime":"{}","value":1}}]}}}}}})",
+                                    "\\u001b[2J\\u202e"))),
+       unusable + "properties.temperature.values[0].validTime: '␛[2J�' is not a time with an "
+                  "offset and a duration, such as 2026-05-14T12:00:00+00:00/PT1H run it again in a "
+                  "while"},
+  };
+}
+
+/// Headers without measure.
+std::vector<FailureRow> endless_headers() {
+  std::string many;
+  for (int i = 0; i < 3000; ++i) many += fmt::format("X-Line-{}: {:40}\r\n", i, "x");
+  const std::string told = server + "sends a header too long for any forecast check the address";
+  return {
+      {"a header line of 200 kB",
+       points(answer(200, "{}", "application/json", fmt::format("X-A: {:x<200000}\r\n", "x"))),
+       told},
+      {"3,000 lines of header", points(answer(200, "{}", "application/json", many)), told},
   };
 }
 
@@ -118,6 +191,12 @@ std::vector<FailureRow> false_ways() {
       {"sent on and on",
        grid(answer(302, "", "text/plain", "Location: " + std::string{grid_path} + "\r\n")),
        server + "sends on and on, over 5 times check the address"},
+      {"sent on to another server",
+       grid(answer(302, "", "text/plain", "Location: http://evil.example/grid\r\n")),
+       server + "sends on to the server evil.example, which is not followed check the address"},
+      {"sent on to another port",
+       grid(answer(302, "", "text/plain", "Location: http://127.0.0.1:1/grid\r\n")),
+       server + "sends on to the server 127.0.0.1:1, which is not followed check the address"},
       {"sent on to a file",
        grid(answer(302, "", "text/plain", "Location: file:///etc/hostname\r\n")),
        server + "sends on to file:///etc/hostname, which is not followed check the address"},
@@ -138,7 +217,8 @@ std::vector<FailureRow> false_ways() {
 
 std::vector<FailureRow> failures() {
   std::vector<FailureRow> rows;
-  for (const auto& group : {refusals(), broken_answers(), useless_answers(), false_ways()}) {
+  for (const auto& group : {refusals(), steering_servers(), endless_headers(), broken_answers(),
+                            useless_answers(), false_ways()}) {
     rows.insert(rows.end(), group.begin(), group.end());
   }
   return rows;
@@ -167,9 +247,24 @@ TEST_CASE("the old forecast survives every failure, byte for byte") {
     CHECK(outcome.code == 1);
     CHECK(told_first(outcome, fixture) == row.told);
     CHECK(outcome.pauses_s.size() == row.pauses);
+    CHECK(printable_lines(outcome.err) == outcome.err);
     CHECK(fixture.forecast_text() == old_forecast);
     CHECK(unwrapped(outcome.err).find("tomorrow.json is as it was\n") != std::string::npos);
   }
+}
+
+TEST_CASE("a success repeats no server's words raw") {
+  FetchFixture fixture;
+  fixture.server.will_answer(grid_path, answer(500, problem_document(500, steering, "")));
+  fixture.server.will_answer(hourly_path, answer(200, hourly_document()));
+  const FetchOutcome outcome = fixture.fetch();
+  CHECK(outcome.code == 0);
+  CHECK(unwrapped(outcome.out)
+            .find(fmt::format("Took the hourly forecast, which tells no amounts of rain: the US "
+                              "National Weather Service has no forecast for this place (status "
+                              "500): {}.",
+                              steering_shown)) != std::string::npos);
+  CHECK(printable_lines(outcome.out) == outcome.out);
 }
 
 TEST_CASE("what cannot be written leaves the old forecast") {

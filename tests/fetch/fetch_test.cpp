@@ -78,7 +78,7 @@ TEST_CASE("progress is shown on a terminal, and taken away again") {
   CHECK(outcome.err.ends_with(fmt::format("\r{:20}\r", "")));
 }
 
-TEST_CASE("redirects are followed") {
+TEST_CASE("redirects of the server to itself are followed") {
   FetchFixture fixture;
   const auto sent_on = [](int status, const std::string& to) {
     return answer(status, "", "text/plain", "Location: " + to + "\r\n");
@@ -110,7 +110,8 @@ TEST_CASE("a busy server is tried again, as long after as it asks") {
                {30.0}},
            Row{"a date that has passed",
                {busy(429, "Retry-After: Wed, 13 May 2026 21:39:00 GMT\r\n")},
-               {0.0}},
+               {2.0}},
+           Row{"no seconds at all", {busy(429, "Retry-After: 0\r\n")}, {2.0}},
            Row{"a header that is neither", {busy(503, "Retry-After: soon\r\n")}, {2.0}},
        }) {
     CAPTURE(row.name);
