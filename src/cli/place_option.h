@@ -25,4 +25,11 @@ std::optional<Place> read_place(std::string_view text);
 /// What to say where `read_place` gives nothing.
 std::string place_fault(std::string_view text);
 
+/// That the place is far from where the other sign would put it, in the United States; empty
+/// where that is not so. A guess, which only a warning can be made of.
+std::string sign_doubt(const Place& place);
+
+/// The warning of `slabtide command`.
+std::string place_warning(std::string_view command, std::string_view what);
+
 }  // namespace slabtide

@@ -1,10 +1,13 @@
 #include "slabtide/cli/quick_command.h"
 
-#include <cmath>
+#include <algorithm>
 #include <ostream>
 
 #include <fmt/format.h>
 
+#include "job/limits.h"
+#include "job/site_clock.h"
+#include "job/times.h"
 #include "place_option.h"
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
@@ -56,6 +59,7 @@ CommandLine quick_line() {
 struct QuickJob {
   Job job;
   std::vector<std::string> assumed;
+  std::string warning;  ///< of a place that is most likely another
   std::string fault;
 };
 
@@ -80,34 +84,22 @@ class QuickReader {
 
   void assume(std::string what) { quick_.assumed.push_back(std::move(what)); }
 
-  bool us() const { return quick_.job.units == UnitSystem::us; }
-
-  std::optional<double> number(const std::string& option, double least, double most) {
+  /// A figure in the usual unit of its kind, inside as a job file would have it.
+  std::optional<double> quantity(const std::string& option, const Quantity& kind,
+                                 const Range& range) {
     const auto text = line_.text(option);
     if (!text) return std::nullopt;
+    const Unit& unit = kind.usual(quick_.job.units);
     const auto value = parse_number(*text);
-    if (!value) {
-      fail(fmt::format("--{}: got '{}', expected a number", option, *text));
-    } else if (!(*value >= least && *value <= most)) {
-      fail(fmt::format("--{}: got {}, expected {:g} to {:g}", option, *text, least, most));
-    } else {
-      return value;
-    }
+    if (value && range.holds(unit.to_si(*value)) && !kind.is_slip(*value, unit))
+      return unit.to_si(*value);
+    fail(fmt::format("--{}: got '{}', expected {}", option, *text,
+                     expected_words(value.value_or(0.0), unit, kind, range)));
     return std::nullopt;
   }
 
-  double needed(const std::string& option, double least, double most) {
-    if (!line_.has(option)) fail(fmt::format("--{} is missing", option));
-    return number(option, least, most).value_or(least);
-  }
-
-  /// A temperature in the user's unit, as °C. Limits in °C.
-  std::optional<double> temperature(const std::string& option, double least_c, double most_c) {
-    if (!us()) return number(option, least_c, most_c);
-    const auto f =
-        number(option, fahrenheit_from_celsius(least_c), fahrenheit_from_celsius(most_c));
-    if (!f) return std::nullopt;
-    return celsius_from_fahrenheit(*f);
+  std::optional<double> air(const std::string& option) {
+    return quantity(option, temperature_quantity, air_temperatures_c);
   }
 
   void read_units() {
@@ -137,17 +129,21 @@ class QuickReader {
       if (!name) return fail("--time-zone is needed: the system has no table of zones");
       assume(fmt::format("time zone {}, the nearest in the table: --time-zone if it is another",
                          *name));
+      if (quick_.job.units == UnitSystem::us)
+        quick_.warning = sign_doubt({site.latitude_deg, site.longitude_deg});
     }
     TimeZone::Loaded loaded = TimeZone::load(*name);
     if (!loaded.zone) return fail("--time-zone: " + loaded.error.message);
     site.time_zone = *loaded.zone;
+    if (quick_.warning.empty()) quick_.warning = clock_off_sun(site);
   }
 
   void read_when() {
     const auto date_text = line_.text("date");
     if (!date_text) return fail("--date is missing");
-    const auto date = parse_date(*date_text);
-    if (!date) return fail(fmt::format("--date: got '{}', expected YYYY-MM-DD", *date_text));
+    const auto date = parse_pour_date(*date_text);
+    if (!date)
+      return fail(fmt::format("--date: got '{}', expected {}", *date_text, expected_pour_date()));
     const std::string start_text = line_.text("start").value_or("08:00");
     const auto start = parse_clock(start_text);
     if (!start) return fail(fmt::format("--start: got '{}', expected HH:MM", start_text));
@@ -158,45 +154,39 @@ class QuickReader {
   }
 
   void read_weather() {
-    constexpr double coldest_c = -40.0;
-    constexpr double hottest_c = 55.0;
     TypedWeather weather;
     for (const char* option : {"high", "low"}) {
       if (!line_.has(option)) return fail(fmt::format("--{} is missing", option));
     }
-    weather.high_c = temperature("high", coldest_c, hottest_c).value_or(0.0);
-    weather.low_c = temperature("low", coldest_c, hottest_c).value_or(0.0);
+    weather.high_c = air("high").value_or(0.0);
+    weather.low_c = air("low").value_or(0.0);
     if (weather.low_c > weather.high_c) {
       return fail(
           fmt::format("--low {} is over --high {}", *line_.text("low"), *line_.text("high")));
     }
-    weather.dew_point_c = temperature("dew-point", coldest_c, hottest_c);
+    weather.dew_point_c = air("dew-point");
     if (weather.dew_point_c && *weather.dew_point_c > weather.high_c) {
       return fail("--dew-point is over --high: the air cannot hold that");
     }
     if (!weather.dew_point_c) assume("dew point at the low");
     read_wind(weather);
-    const double cloud = number("cloud", 0.0, percent_per_one).value_or(0.0) / percent_per_one;
+    const double cloud = quantity("cloud", share_quantity, whole_shares).value_or(0.0);
     if (!line_.has("cloud")) assume("a clear sky");
     weather.cloud = {cloud, cloud, cloud, cloud};
     quick_.job.weather = weather;
   }
 
   void read_wind(TypedWeather& weather) {
-    constexpr double most_mph = 60.0;
-    const double unit = us() ? m_s_per_mph : 1.0;
-    const auto wind = number("wind", 0.0, us() ? most_mph : std::floor(m_s_from_mph(most_mph)));
-    weather.wind_10m_m_s = wind ? *wind * unit : default_wind_m_s;
+    const auto wind = quantity("wind", wind_quantity, mean_winds_m_s);
+    weather.wind_10m_m_s = wind.value_or(default_wind_m_s);
     if (!wind) assume("wind " + wind_words(default_wind_m_s, quick_.job.units));
   }
 
   void read_slab() {
     Job& job = quick_.job;
     job.name = "Quick look";
-    const auto thickness = us() ? number("thickness", 2.0, 24.0) : number("thickness", 50.0, 600.0);
-    const double thickness_m = !thickness ? default_thickness_m
-                               : us()     ? m_from_in(*thickness)
-                                          : m_from_mm(*thickness);
+    const auto thickness = quantity("thickness", thickness_quantity, slab_thicknesses_m);
+    const double thickness_m = thickness.value_or(default_thickness_m);
     if (!thickness) assume("a slab " + thickness_words(thickness_m, job.units) + " thick");
     read_concrete_temperature();
     const Finish finish = read_finish();
@@ -221,14 +211,15 @@ class QuickReader {
 
   void read_concrete_temperature() {
     constexpr double least_usual_c = 15.6;
-    const auto given = temperature("concrete-temp", 0.0, 50.0);
+    const auto given = quantity("concrete-temp", temperature_quantity, discharges_c);
     if (given) {
       quick_.job.mix.temperature = *given;
       return;
     }
     if (!quick_.fault.empty()) return;
     const auto& weather = std::get<TypedWeather>(quick_.job.weather);
-    const double usual_c = std::max(least_usual_c, 0.5 * (weather.high_c + weather.low_c) + 2.0);
+    const double usual_c =
+        std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, least_usual_c, discharges_c.high);
     quick_.job.mix.temperature = usual_c;
     assume("concrete at " + temperature_words(usual_c, quick_.job.units));
   }
@@ -258,6 +249,7 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (!guard) return exit_input_wrong;
   QuickJob quick = QuickReader(line).read();
   if (!quick.fault.empty()) return refuse(quick.fault, err);
+  if (!quick.warning.empty()) err << place_warning("quick", quick.warning);
   JobPlanning planning = plan_loaded(complete_job(std::move(quick.job), line, err), err);
   if (!planning.planned) return planning.exit_code;
   // A panel made up to look at the weather has no crew and takes nothing along.

@@ -8,10 +8,12 @@
 
 #include <fmt/format.h>
 
+#include "job/times.h"
 #include "place_option.h"
 #include "slabtide/cli/write_guard.h"
 #include "slabtide/core/civil_time.h"
 #include "slabtide/core/embedded.h"
+#include "slabtide/core/utf8.h"
 #include "slabtide/core/zone_table.h"
 
 namespace slabtide {
@@ -53,7 +55,8 @@ class StarterJob {
 
   std::string text;
   std::string fault;
-  std::string remark;  ///< what was taken for granted
+  std::string remark;   ///< what was taken for granted
+  std::string warning;  ///< of a place that is most likely another
 
  private:
   void put_place(const std::string& words) {
@@ -67,6 +70,7 @@ class StarterJob {
     // What the starting job says of its own place is not this one's.
     text.replace(text.find("\nelevation = "), 1, "\n#");
     put_time_zone(*place);
+    warning = sign_doubt(*place);
   }
 
   void put_time_zone(const Place& place) {
@@ -81,8 +85,9 @@ class StarterJob {
   }
 
   void put_date(const std::string& words) {
-    if (parse_date(words)) return set_value(text, "date", words);
-    if (fault.empty()) fault = fmt::format("--date: got '{}', expected YYYY-MM-DD", words);
+    if (parse_pour_date(words)) return set_value(text, "date", words);
+    if (fault.empty())
+      fault = fmt::format("--date: got '{}', expected {}", words, expected_pour_date());
   }
 };
 
@@ -92,6 +97,7 @@ int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << refusal("starter", job.fault);
     return exit_input_wrong;
   }
+  if (!job.warning.empty()) err << place_warning("starter", job.warning);
   const auto path = line.text("write");
   if (!path) {
     out << job.text;
@@ -100,12 +106,12 @@ int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const WriteGuard guard({}, line.has("force"));
   const WrittenFile file{*path, FileKind::job};
   if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("starter", *fault, err);
+  const std::string shown = printable(*path);
   if (const auto fault = guard.write(file, job.text)) {
-    err << fmt::format("{}: {}\n  {}\n", *path, fault->message, fault->next_step);
+    err << fmt::format("{}: {}\n  {}\n", shown, fault->message, fault->next_step);
     return exit_could_not;
   }
-  out << fmt::format("{} written: edit it, then run slabtide plan {}\n", *path, *path)
-      << job.remark;
+  out << fmt::format("{0} written: edit it, then run slabtide plan {0}\n", shown) << job.remark;
   return exit_done;
 }
 

@@ -104,6 +104,12 @@ std::string shown(double in_unit, const Unit& unit) {
   return fmt::format("{:.6g} {}", in_unit, unit.shown);
 }
 
+std::string expected_words(double in_unit, const Unit& unit, const Quantity& kind,
+                           const Range& range) {
+  if (!kind.is_slip(in_unit, unit)) return shown(range, unit);
+  return fmt::format("0, or {:.3g} {} and more", kind.slip_below, unit.shown);
+}
+
 std::string with_suffix(std::string_view key, const Unit& unit) {
   return fmt::format("{}_{}", key, unit.suffix);
 }

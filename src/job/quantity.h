@@ -64,6 +64,10 @@ std::string shown(const Range& range);
 /// "4.5 in".
 std::string shown(double in_unit, const Unit& unit);
 
+/// What was expected where `in_unit` was given: the range, or what would not be a slip.
+std::string expected_words(double in_unit, const Unit& unit, const Quantity& kind,
+                           const Range& range);
+
 /// `key_<suffix>`.
 std::string with_suffix(std::string_view key, const Unit& unit);
 /// The same for every unit of the kind.

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "limits.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 
@@ -25,7 +26,6 @@ constexpr Range air_shares{0.0, 0.12};
 /// Portland cement must remain: the set and heat models are of mixes that hold some.
 constexpr double most_replaced = 0.9;
 constexpr Range strengths_psi{1500.0, 12000.0};
-constexpr Range discharges_c{celsius_from_fahrenheit(35.0), celsius_from_fahrenheit(110.0)};
 constexpr Range cements_c{celsius_from_fahrenheit(10.0), celsius_from_fahrenheit(200.0)};
 constexpr Range ingredients_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(140.0)};
 constexpr Range waters_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(180.0)};

@@ -4,22 +4,14 @@
 #include <string>
 #include <string_view>
 
-#include "slabtide/core/units.h"
+#include "limits.h"
 
 namespace slabtide {
 
 namespace {
 
-/// Wider than any day concrete is placed on; a cold or hot one gets its cautions later.
-constexpr Range air_c{celsius_from_fahrenheit(-40.0), celsius_from_fahrenheit(130.0)};
-/// A gale: nothing is placed in more.
-constexpr Range winds_m_s{0.0, m_s_from_mph(55.0)};
-constexpr Range shares{0.0, 1.0};
-/// Drier than any desert afternoon is a slip.
-constexpr Range humidities{0.02, 1.0};
-
 double read_cloud_part(TableReader& table, std::string_view part) {
-  return table.quantity(part, share_quantity, shares, Presence::required).value_or(0.0);
+  return table.quantity(part, share_quantity, whole_shares, Presence::required).value_or(0.0);
 }
 
 CloudShares read_cloud(TableReader& table) {
@@ -39,7 +31,7 @@ CloudShares read_cloud(TableReader& table) {
 
 std::optional<double> read_air(TableReader& table, std::string_view key,
                                Presence presence = Presence::optional) {
-  return table.quantity(key, temperature_quantity, air_c, presence);
+  return table.quantity(key, temperature_quantity, air_temperatures_c, presence);
 }
 
 void check_order(TableReader& table, std::string_view lower, std::optional<double> lower_c,
@@ -59,9 +51,9 @@ TypedWeather read_typed_day(TableReader& table) {
   day.next_high_c = read_air(table, "next_high");
   day.next_low_c = read_air(table, "next_low");
   day.dew_point_c = read_air(table, "dew_point");
-  day.humidity_at_high = table.quantity("humidity", share_quantity, humidities);
+  day.humidity_at_high = table.quantity("humidity", share_quantity, air_humidities);
   table.refuse_both("dew_point", "humidity");
-  set(day.wind_10m_m_s, table.quantity("wind", wind_quantity, winds_m_s, Presence::required));
+  set(day.wind_10m_m_s, table.quantity("wind", wind_quantity, mean_winds_m_s, Presence::required));
   day.cloud = read_cloud(table);
   check_order(table, "low", low, "high", high);
   check_order(table, "dew_point", day.dew_point_c, "high", high);
@@ -75,8 +67,8 @@ void refuse_typed_day(TableReader& table) {
   for (const auto* const key : {"high", "low", "next_high", "next_low", "dew_point"}) {
     read_air(table, key);
   }
-  table.quantity("wind", wind_quantity, winds_m_s);
-  table.quantity("humidity", share_quantity, humidities);
+  table.quantity("wind", wind_quantity, mean_winds_m_s);
+  table.quantity("humidity", share_quantity, air_humidities);
   table.entry("cloud");
   for (const auto* const key :
        {"high", "low", "next_high", "next_low", "dew_point", "humidity", "wind", "cloud"}) {

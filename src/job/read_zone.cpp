@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "check_zones.h"
+#include "limits.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/zone_geometry.h"
@@ -15,7 +16,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};
 constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};
 constexpr Range base_depths_m{0.0, m_from_in(36.0)};
 constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};
@@ -225,7 +225,7 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   set(zone.name, table.text("name", Presence::required));
   read_shape(table, zone);
   set(zone.thickness_m,
-      table.quantity("thickness", thickness_quantity, thicknesses_m, Presence::required));
+      table.quantity("thickness", thickness_quantity, slab_thicknesses_m, Presence::required));
   set(zone.base.kind, table.word("base", bases));
   set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, base_depths_m));
   set(zone.finish, table.word("finish", finishes, Presence::required));

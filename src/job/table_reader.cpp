@@ -321,11 +321,8 @@ std::optional<double> TableReader::in_range(std::string_view key, const Written&
   const TomlEntry& entry = *written.entry;
   const auto value = finite(entry, entry.value, shown(range, unit));
   if (!value) return std::nullopt;
-  const bool slip = kind.is_slip(*value, unit);
-  const std::string expected =
-      slip ? fmt::format("0, or {:.3g} {} and more", kind.slip_below, unit.shown)
-           : shown(range, unit);
-  if (!slip && range.holds(unit.to_si(*value))) return unit.to_si(*value);
+  if (!kind.is_slip(*value, unit) && range.holds(unit.to_si(*value))) return unit.to_si(*value);
+  const std::string expected = expected_words(*value, unit, kind, range);
   report(Severity::error, entry.key,
          fmt::format("got {}, expected {}", shown(*value, unit), expected), entry.value.where,
          other_reading(key, *value, unit, kind, range));

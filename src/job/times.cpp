@@ -4,12 +4,11 @@
 
 #include <fmt/format.h>
 
+#include "limits.h"
+
 namespace slabtide {
 
 namespace {
-
-/// The rules of civil time that are read hold for these years, and the sun's position.
-constexpr Range years{2007.0, 2099.0};
 
 /// What the file says, before it is tied to the earth.
 struct WrittenTime {
@@ -84,14 +83,25 @@ std::optional<UtcTime> resolve(TableReader& table, std::string_view key, const P
 
 }  // namespace
 
+std::optional<Date> parse_pour_date(std::string_view text) {
+  const auto date = parse_date(text);
+  if (!date || !pour_years.holds(static_cast<double>(date->year()))) return std::nullopt;
+  return date;
+}
+
+std::string expected_pour_date() {
+  return fmt::format("a date from {:.0f} to {:.0f} such as 2026-05-14", pour_years.low,
+                     pour_years.high);
+}
+
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence) {
   const TomlEntry* const entry = table.entry(key, presence);
   if (entry == nullptr) return std::nullopt;
-  const auto date = parse_date(text_of(entry->value));
-  if (date && years.holds(static_cast<double>(date->year()))) return date;
-  table.error(key, fmt::format("got {}, expected a date from {:.0f} to {:.0f} such as 2026-05-14",
-                               shown(entry->value), years.low, years.high));
-  return std::nullopt;
+  const auto date = parse_pour_date(text_of(entry->value));
+  if (!date) {
+    table.error(key, fmt::format("got {}, expected {}", shown(entry->value), expected_pour_date()));
+  }
+  return date;
 }
 
 std::optional<UtcTime> read_time(TableReader& table, std::string_view key, const PourDay& day,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 
 #include "slabtide/core/civil_time.h"
@@ -14,6 +15,11 @@ struct PourDay {
   Date date;
   TimeZone zone;
 };
+
+/// A date as YYYY-MM-DD, of pour_years; else empty.
+std::optional<Date> parse_pour_date(std::string_view text);
+/// What it must be, for messages.
+std::string expected_pour_date();
 
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence);
 

@@ -1,12 +1,14 @@
 #include "forecast_draft.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <utility>
 
 #include <fmt/format.h>
 
 #include "forecast_time.h"
+#include "job/limits.h"
 #include "slabtide/core/units.h"
 #include "slabtide/weather/moist_air.h"
 
@@ -77,6 +79,40 @@ void trim(std::vector<DraftHour>& hours, std::vector<std::string>& notes) {
   note(std::distance(hours.begin(), first), "first");
   note(std::distance(last, hours.end()), "last");
   hours = std::vector<DraftHour>(first, last);
+}
+
+/// A quantity, and what a job file would take for it.
+struct Placeable {
+  WeatherQuantity quantity;
+  Range range;
+  std::array<WeatherUnit, 2> shown;
+};
+
+constexpr std::array<Placeable, 2> placeables{
+    {{WeatherQuantity::air, air_temperatures_c, {WeatherUnit::fahrenheit, WeatherUnit::celsius}},
+     {WeatherQuantity::wind, mean_winds_m_s, {WeatherUnit::mph, WeatherUnit::m_s}}}};
+
+std::string in_both(double si_value, const Placeable& placeable) {
+  const auto [first, second] = placeable.shown;
+  return fmt::format("{:.0f} {} ({:.0f} {})", si_to(si_value, first), symbol_of(first),
+                     si_to(si_value, second), symbol_of(second));
+}
+
+/// Weather that may be, but that nobody places concrete in: most likely another unit.
+void warn_of_unplaceable(const std::vector<DraftHour>& hours, const TimeZone& zone,
+                         SourcePosition where, Findings& findings) {
+  for (const Placeable& placeable : placeables) {
+    const auto odd = std::find_if(hours.begin(), hours.end(), [&](const DraftHour& hour) {
+      const auto value = hour[placeable.quantity];
+      return value && !placeable.range.holds(*value);
+    });
+    if (odd == hours.end()) continue;
+    findings.warning(
+        where, "",
+        fmt::format("{} of {} on {}: no concrete is placed in that", name_of(placeable.quantity),
+                    in_both(*(*odd)[placeable.quantity], placeable), day_and_clock(odd->at, zone)),
+        "check the unit the forecast is in");
+  }
 }
 
 /// Why no hour is usable.
@@ -161,6 +197,7 @@ Reading<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings f
     findings.error(where, "", missing);
     return {std::nullopt, findings.take()};
   }
+  warn_of_unplaceable(draft.hours, zone, where, findings);
   for (const ForecastGap& gap : find_gaps(draft.hours)) {
     forecast.notes.push_back(gap_note(gap, draft.hours, zone));
   }
