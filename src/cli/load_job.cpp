@@ -111,7 +111,7 @@ class Loader {
     const auto units = line_.text("units");
     if (!units) return true;
     if (*units != "us" && *units != "si") {
-      return refuse(fmt::format("--units: got '{}', expected us or si", printable(*units)));
+      return refuse(fmt::format("--units: got '{}', expected us or si", *units));
     }
     job_.units = *units == "us" ? UnitSystem::us : UnitSystem::si;
     return true;
@@ -153,15 +153,13 @@ class Loader {
     if (const auto text = line_.text("now")) {
       const auto instant = parse_instant(*text);
       if (!instant) {
-        return refuse(fmt::format("--now: got '{}', expected a time such as 2026-05-13T18:00",
-                                  printable(*text)));
+        return refuse(
+            fmt::format("--now: got '{}', expected a time such as 2026-05-13T18:00", *text));
       }
       now_ = instant->offset ? instant->local - *instant->offset
                              : job_.site.time_zone.utc_from_local(instant->local).utc;
     }
-    if (forecast_.issued) {
-      forecast_age_h_ = seconds_between(*forecast_.issued, now_) / seconds_per_hour;
-    }
+    if (forecast_.issued) tell_age(*forecast_.issued);
     return true;
   }
 
@@ -190,8 +188,25 @@ class Loader {
     return false;
   }
 
+  /// A forecast from a time to come has no age; clocks may differ.
+  void tell_age(UtcTime issued) {
+    constexpr double clocks_differ_h = 1.0;
+    const double age_h = seconds_between(issued, now_) / seconds_per_hour;
+    if (age_h >= -clocks_differ_h) {
+      forecast_age_h_ = std::max(age_h, 0.0);
+      return;
+    }
+    const TimeZone& zone = job_.site.time_zone;
+    err_ << printable(path_.empty() ? "slabtide" : path_)
+         << fmt::format(
+                ": warning: the forecast says it was issued {}, which is still to come\n"
+                "  check the date of this computer and of the forecast; its age is left out\n",
+                fmt::format("{} {}", long_date(zone.local_from_utc(issued).date()),
+                            clock_time(issued, zone)));
+  }
+
   bool refuse(const std::string& message) {
-    err_ << "slabtide: " << message << "\n";
+    err_ << "slabtide: " << printable(message) << "\n";
     exit_code_ = exit_input_wrong;
     return false;
   }
