@@ -1,0 +1,344 @@
+#include "support/sheet_checks.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <cmath>
+#include <cstdlib>
+#include <map>
+#include <optional>
+#include <regex>
+#include <set>
+#include <vector>
+
+#include <fmt/format.h>
+#include <boost/date_time/gregorian/gregorian.hpp>
+#include <nlohmann/json.hpp>
+
+namespace slabtide::test {
+
+namespace {
+
+using Json = nlohmann::json;
+
+std::string around(std::string_view text, std::size_t at) {
+  constexpr std::size_t context = 60;
+  const std::size_t from = at < context ? 0 : at - context;
+  return std::string(text.substr(from, 2 * context));
+}
+
+bool is_word(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_'; }
+
+char before(std::string_view text, std::size_t at) { return at == 0 ? ' ' : text[at - 1]; }
+char after(std::string_view text, std::size_t at) { return at < text.size() ? text[at] : ' '; }
+
+/// "-0", "-0.0" and so on that is a number by itself.
+bool is_negative_zero(std::string_view text, std::size_t at) {
+  const char left = before(text, at);
+  if (is_word(left) || left == '-' || left == '.' || left == ')') return false;
+  std::size_t end = at + 1;
+  while (end < text.size() && text[end] == '0') ++end;
+  if (end == at + 1) return false;
+  if (after(text, end) == '.' && after(text, end + 1) == '0') {
+    for (++end; end < text.size() && text[end] == '0';) ++end;
+  }
+  const char right = after(text, end);
+  if (right == '.') return std::isdigit(static_cast<unsigned char>(after(text, end + 1))) == 0;
+  return !is_word(right) && right != ':';
+}
+
+/// A text without what stands between these tags.
+std::string without(std::string text, std::string_view tag) {
+  const std::string opening = fmt::format("<{}", tag);
+  const std::string closing = fmt::format("</{}>", tag);
+  for (auto from = text.find(opening); from != std::string::npos; from = text.find(opening, from)) {
+    const auto to = text.find(closing, from);
+    text.erase(from, to == std::string::npos ? to : to + closing.size() - from);
+  }
+  return text;
+}
+
+// --- the plan's JSON -------------------------------------------------------------------------
+
+/// Times with their offset, by instant: seconds are not told.
+std::optional<long> instant_min(const Json& time) {
+  if (!time.is_string()) return std::nullopt;
+  const std::string text = time.get<std::string>();
+  const auto day = boost::gregorian::from_simple_string(text.substr(0, 10)).day_number();
+  const auto number = [&text](std::size_t at) { return std::stol(text.substr(at, 2)); };
+  const long local = static_cast<long>(day) * 1440 + number(11) * 60 + number(14);
+  constexpr std::size_t sign_at = 16;
+  if (text.size() <= sign_at || text[sign_at] == 'Z') return local;
+  const long offset = number(sign_at + 1) * 60 + number(sign_at + 4);
+  return text[sign_at] == '-' ? local + offset : local - offset;
+}
+
+class OrderCheck {
+ public:
+  explicit OrderCheck(const Json& plan) : plan_(plan) {}
+
+  std::string fault() {
+    for (const Json& zone : plan_["zones"]) check_zone(zone);
+    for (const Json& truck : plan_["trucks"]) check_truck(truck);
+    for (const Json& member : plan_["crew"]) check_member(member);
+    return fault_;
+  }
+
+ private:
+  void rise(const std::string& what, const Json& earlier, const Json& later) {
+    const auto a = instant_min(earlier);
+    const auto b = instant_min(later);
+    if (a && b && *a > *b)
+      say(fmt::format("{}: {} is after {}", what, earlier.dump(), later.dump()));
+  }
+
+  void say(const std::string& fault) {
+    if (fault_.empty()) fault_ = fault;
+  }
+
+  static bool waits_for_set(const std::string& operation) {
+    return operation == "walk" || operation == "wash" || operation == "seal";
+  }
+  static bool is_sawn(const std::string& operation) { return operation.starts_with("saw"); }
+
+  void check_window(const std::string& name, const Json& window, const Json& part) {
+    const std::string operation = window["operation"];
+    const std::string what = fmt::format("{}, {}", name, operation);
+    rise(what + " opens, open all over", window["opens"], window["open_all_over"]);
+    rise(what + " opens, closes", window["opens"], window["closes"]);
+    if (operation == "strip" || is_sawn(operation)) return;
+    if (waits_for_set(operation)) {
+      rise(what + " after final set", part["final_set"], window["opens"]);
+      if (part["final_set"].is_null() && !window["opens"].is_null()) say(what + " without a set");
+    } else {
+      rise(what + " closes before final set", window["closes"], part["final_set"]);
+    }
+  }
+
+  void check_part(const std::string& name, const Json& part) {
+    rise(name + " set times", part["initial_set"], part["final_set"]);
+    for (const Json& window : part["windows"]) check_window(name, window, part);
+  }
+
+  void check_zone(const Json& zone) {
+    const std::string name = zone["name"];
+    rise(name + " placed", zone["placed"]["start"], zone["placed"]["end"]);
+    rise(name + " set after placing began", zone["placed"]["start"], zone["initial_set"]);
+    check_part(name, zone);
+    for (const Json& part : zone["parts"]) {
+      check_part(fmt::format("{}, {}", name, part["name"].get<std::string>()), part);
+    }
+    if (!zone["border"].is_null()) check_part(name + ", border", zone["border"]);
+    for (const Json& face : zone["faces"]) check_window(name, face["windows"][0], zone);
+  }
+
+  void check_truck(const Json& truck) {
+    rise("truck batched, arrives", truck["batched"], truck["arrives"]);
+    rise("truck arrives, starts", truck["arrives"], truck["starts"]);
+    rise("truck starts, empty", truck["starts"], truck["empty"]);
+  }
+
+  void check_member(const Json& member) {
+    rise("crew arrives, leaves", member["arrives"], member["leaves"]);
+    for (const Json& task : member["tasks"]) {
+      rise("crew arrives, works", member["arrives"], task["start"]);
+      rise("task starts, ends", task["start"], task["end"]);
+    }
+  }
+
+  const Json& plan_;
+  std::string fault_;
+};
+
+// --- the page --------------------------------------------------------------------------------
+
+std::string replaced(std::string text, std::string_view what, std::string_view by) {
+  for (auto at = text.find(what); at != std::string::npos; at = text.find(what, at + by.size())) {
+    text.replace(at, what.size(), by);
+  }
+  return text;
+}
+
+/// Character references that our markup has; a space that does not break as a plain one.
+std::string decoded(std::string text) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> references{
+      {{"\u00a0", " "},
+       {"&nbsp;", " "},
+       {"&lt;", "<"},
+       {"&gt;", ">"},
+       {"&quot;", "\""},
+       {"&#39;", "'"},
+       {"&apos;", "'"},
+       {"&amp;", "&"}}};
+  for (const auto& [reference, character] : references) {
+    text = replaced(std::move(text), reference, character);
+  }
+  return text;
+}
+
+/// Something on the page with a pointer into the JSON.
+struct Item {
+  std::string tag;
+  std::map<std::string, std::string> attributes;
+  std::string text;
+};
+
+std::map<std::string, std::string> attributes_in(std::string_view tag) {
+  std::map<std::string, std::string> attributes;
+  for (std::size_t at = tag.find("=\""); at != std::string_view::npos; at = tag.find("=\"", at)) {
+    std::size_t name_from = at;
+    while (name_from > 0 && (is_word(tag[name_from - 1]) || tag[name_from - 1] == '-')) --name_from;
+    const std::size_t end = tag.find('"', at + 2);
+    const std::string value(tag.substr(at + 2, end - at - 2));
+    attributes[std::string(tag.substr(name_from, at - name_from))] = decoded(value);
+    at = end == std::string_view::npos ? end : end + 1;
+  }
+  return attributes;
+}
+
+/// The text inside an element that opens at `from`, without the tags in it.
+std::string text_inside(std::string_view page, std::size_t from, const std::string& tag) {
+  const std::string opening = "<" + tag;
+  const std::string closing = "</" + tag + ">";
+  std::string text;
+  int depth = 1;
+  for (std::size_t at = from; at < page.size();) {
+    if (page[at] != '<') {
+      text += page[at++];
+      continue;
+    }
+    if (page.substr(at, closing.size()) == closing && --depth == 0) break;
+    const bool same =
+        page.substr(at, opening.size()) == opening && !is_word(after(page, at + opening.size()));
+    const std::size_t end = page.find('>', at);
+    if (end == std::string_view::npos) break;
+    if (same && page[end - 1] != '/') ++depth;
+    at = end + 1;
+  }
+  return decoded(text);
+}
+
+std::vector<Item> items_on(std::string_view page) {
+  constexpr std::string_view mark = " data-json=\"";
+  std::vector<Item> items;
+  for (auto at = page.find(mark); at != std::string_view::npos; at = page.find(mark, at + 1)) {
+    const std::size_t from = page.rfind('<', at);
+    const std::size_t end = page.find('>', at);
+    if (from == std::string_view::npos || end == std::string_view::npos) break;
+    std::size_t name_end = from + 1;
+    while (is_word(page[name_end])) ++name_end;
+    Item item{std::string(page.substr(from + 1, name_end - from - 1)),
+              attributes_in(page.substr(from, end - from)),
+              {}};
+    if (page[end - 1] != '/') item.text = text_inside(page, end + 1, item.tag);
+    items.push_back(std::move(item));
+  }
+  return items;
+}
+
+/// From the JSON's SI to what a page shows. Factors: exact definitions (NIST SP 811).
+double shown_in(double value, const std::string& unit) {
+  constexpr double foot = 0.3048;
+  constexpr double pound = 0.45359237;
+  static const std::map<std::string, double> factors{{"ft²", 1.0 / (foot * foot)},
+                                                     {"yd³", 1.0 / (0.9144 * 0.9144 * 0.9144)},
+                                                     {"in", 1.0 / 0.0254},
+                                                     {"ft", 1.0 / foot},
+                                                     {"lb/ft²/h", foot * foot / pound},
+                                                     {"mph", 3600.0 / 1609.344},
+                                                     {"lb", 1.0 / pound},
+                                                     {"gal", 1.0 / 3.785411784},
+                                                     {"%", 100.0},
+                                                     {"mm", 1000.0}};
+  if (unit == "°F") return value * 1.8 + 32.0;
+  const auto found = factors.find(unit);
+  return found == factors.end() ? value : value * found->second;
+}
+
+bool is_supply(const std::string& pointer) {
+  return pointer.starts_with("/supplies/") && pointer.find("/amount_") != std::string::npos;
+}
+
+/// Why the figure shown is not that of the JSON.
+std::string figure_fault(const Item& item, const std::string& pointer, double value) {
+  static const std::regex form(R"((-?[0-9.]+)\s*(.*))");
+  std::smatch match;
+  if (!std::regex_match(item.text, match, form)) return "no figure";
+  if (std::strtod(item.attributes.at("value").c_str(), nullptr) != value) return "another value";
+  const std::string digits = match[1];
+  const std::string unit = match[2];
+  constexpr double json_step = 0.01;
+  const double expected = shown_in(value, unit);
+  const double from_json = std::abs(shown_in(value + json_step / 2, unit) - expected);
+  const double shown = std::strtod(digits.c_str(), nullptr);
+  if (is_supply(pointer)) {
+    // What is to be brought is rounded up, so that it is enough.
+    const bool enough = shown >= expected - from_json && shown < expected + 1 + from_json;
+    return enough ? "" : "not enough, or too much";
+  }
+  const std::size_t point = digits.find('.');
+  const auto decimals =
+      point == std::string::npos ? 0.0 : static_cast<double>(digits.size() - point - 1);
+  constexpr double eighth_of_an_inch = 2.0;  // as inches are shown
+  const double half_digit = 0.5 * std::pow(10.0, -(unit == "in" ? eighth_of_an_inch : decimals));
+  return std::abs(shown - expected) <= half_digit + from_json + 1e-9 ? "" : "another figure";
+}
+
+/// "Fri 06:10" for another day than the pour's, "06:10" for the day itself.
+std::string clock_words(const std::string& time, const std::string& date) {
+  constexpr std::array<std::string_view, 7> days{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+  const std::string clock = time.substr(11, 5);
+  if (time.substr(0, 10) == date) return clock;
+  const auto day = boost::gregorian::from_simple_string(time.substr(0, 10)).day_of_week();
+  return fmt::format("{} {}", days.at(day.as_number()), clock);
+}
+
+std::string item_fault(const Item& item, const Json& plan) {
+  const std::string& pointer = item.attributes.at("data-json");
+  const Json::json_pointer at(pointer);
+  if (!plan.contains(at) || plan.at(at).is_null()) return "not in the JSON";
+  const Json& value = plan.at(at);
+  const auto time =
+      item.attributes.find(item.attributes.contains("datetime") ? "datetime" : "data-time");
+  if (time != item.attributes.end()) {
+    if (time->second != value) return "another time";
+    return item.text == clock_words(value, plan["job"]["date"]) ? "" : "another clock";
+  }
+  if (item.tag == "data") return figure_fault(item, pointer, value.get<double>());
+  return item.text == value ? "" : "another text";
+}
+
+}  // namespace
+
+std::string number_fault(std::string_view whole) {
+  const std::string text = without(without(std::string(whole), "style"), "script");
+  for (std::size_t at = text.find("-0"); at != std::string::npos; at = text.find("-0", at + 1)) {
+    if (is_negative_zero(text, at)) return "-0 in: " + around(text, at);
+  }
+  for (const std::string_view none : {"nan", "inf"}) {
+    for (std::size_t at = text.find(none); at != std::string::npos; at = text.find(none, at + 1)) {
+      if (is_word(before(text, at)) || is_word(after(text, at + none.size()))) continue;
+      return fmt::format("{} in: {}", none, around(text, at));
+    }
+  }
+  return {};
+}
+
+std::string order_fault(std::string_view plan_json) {
+  const Json plan = Json::parse(plan_json);
+  return OrderCheck(plan).fault();
+}
+
+std::string page_fault(std::string_view page, std::string_view plan_json) {
+  const Json plan = Json::parse(plan_json);
+  const std::vector<Item> items = items_on(page);
+  if (items.empty()) return "the page points nowhere";
+  for (const Item& item : items) {
+    const std::string fault = item_fault(item, plan);
+    if (fault.empty()) continue;
+    return fmt::format("{}: {}: '{}'", item.attributes.at("data-json"), fault, item.text);
+  }
+  return {};
+}
+
+}  // namespace slabtide::test
