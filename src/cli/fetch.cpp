@@ -208,7 +208,7 @@ class Fetch {
   void say_what_came(const DownloadedForecast& downloaded) {
     const TimeZone& zone = job_.site.time_zone;
     const auto moment = [&](UtcTime time) {
-      return fmt::format("{} {}", long_date(zone.local_from_utc(time).date()),
+      return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
                          clock_time(time, zone));
     };
     const Forecast& forecast = downloaded.forecast;

@@ -259,7 +259,7 @@ DownloadResult download_forecast(const DownloadOrder& order, const HttpGet& get)
 std::optional<std::string> coverage_fault(const Forecast& forecast, UtcTime pour_start,
                                           const TimeZone& zone) {
   const auto moment = [&](UtcTime time) {
-    return fmt::format("{} {}", long_date(zone.local_from_utc(time).date()),
+    return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
                        clock_time(time, zone));
   };
   const UtcTime first = forecast.hours.front().at;

@@ -33,7 +33,7 @@ struct Watch {
   std::string day_and_clock(UtcTime time) const {
     constexpr std::size_t weekday_letters = 3;
     const TimeZone& zone = job.site.time_zone;
-    return long_date(zone.local_from_utc(time).date()).substr(0, weekday_letters) + " " +
+    return long_date(zone.local_from_utc(to_minute(time)).date()).substr(0, weekday_letters) + " " +
            clock_time(time, zone);
   }
   std::string temperature(double c) const { return temperature_words(c, job.units); }

@@ -70,7 +70,8 @@ std::string reading_sentence(const FieldReading& reading, const Job& job) {
   const TimeZone& zone = job.site.time_zone;
   std::string place = printable(reading.zone);
   if (!reading.part.empty()) place += fmt::format(", {}", printable(reading.part));
-  return fmt::format("{} {}  {}{}{}{}", long_date(zone.local_from_utc(reading.at).date()),
+  return fmt::format("{} {}  {}{}{}{}",
+                     long_date(zone.local_from_utc(to_minute(reading.at)).date()),
                      clock_time(reading.at, zone), place, place.empty() ? "" : ": ",
                      reading_words(reading.kind), value_text(reading, job.units));
 }

@@ -85,7 +85,8 @@ double hours_after_start(UtcTime at, const Job& job) {
 
 std::string day_and_clock(UtcTime at, const Job& job) {
   const TimeZone& zone = job.site.time_zone;
-  return fmt::format("{} {}", long_date(zone.local_from_utc(at).date()), clock_time(at, zone));
+  return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(at)).date()),
+                     clock_time(at, zone));
 }
 
 /// A line that counts, or would.

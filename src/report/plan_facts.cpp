@@ -59,7 +59,7 @@ WeatherSummary summarise_weather(const PourRun& run) {
 
 std::string day_clock(UtcTime time, const Job& job) {
   const TimeZone& zone = job.site.time_zone;
-  const Date date = zone.local_from_utc(time).date();
+  const Date date = zone.local_from_utc(to_minute(time)).date();
   if (date == job.pour.date) return clock_time(time, zone);
   constexpr std::size_t weekday_letters = 3;
   return long_date(date).substr(0, weekday_letters) + " " + clock_time(time, zone);
