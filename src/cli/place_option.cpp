@@ -3,10 +3,10 @@
 #include <fmt/format.h>
 
 #include "forecast_download.h"
-#include "job/limits.h"
 #include "job/site_clock.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/zone_table.h"
+#include "slabtide/job/limits.h"
 
 namespace slabtide {
 
@@ -28,8 +28,8 @@ std::optional<Place> read_place(std::string_view text) {
   if (comma == std::string_view::npos) return std::nullopt;
   const auto latitude = parse_number(text.substr(0, comma));
   const auto longitude = parse_number(text.substr(comma + 1));
-  if (!latitude || !longitude || !latitudes_deg.holds(*latitude) ||
-      !longitudes_deg.holds(*longitude)) {
+  if (!latitude || !longitude || !limits::latitudes_deg.holds(*latitude) ||
+      !limits::longitudes_deg.holds(*longitude)) {
     return std::nullopt;
   }
   return Place{*latitude, *longitude};

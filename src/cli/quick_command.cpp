@@ -5,7 +5,6 @@
 
 #include <fmt/format.h>
 
-#include "job/limits.h"
 #include "job/site_clock.h"
 #include "job/times.h"
 #include "place_option.h"
@@ -14,6 +13,7 @@
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/zone_table.h"
+#include "slabtide/job/limits.h"
 #include "slabtide/job/wording.h"
 #include "slabtide/report/text_quick.h"
 
@@ -99,7 +99,7 @@ class QuickReader {
   }
 
   std::optional<double> air(const std::string& option) {
-    return quantity(option, temperature_quantity, air_temperatures_c);
+    return quantity(option, temperature_quantity, limits::typed_air_c);
   }
 
   void read_units() {
@@ -170,14 +170,14 @@ class QuickReader {
     }
     if (!weather.dew_point_c) assume("dew point at the low");
     read_wind(weather);
-    const double cloud = quantity("cloud", share_quantity, whole_shares).value_or(0.0);
+    const double cloud = quantity("cloud", share_quantity, limits::shares).value_or(0.0);
     if (!line_.has("cloud")) assume("a clear sky");
     weather.cloud = {cloud, cloud, cloud, cloud};
     quick_.job.weather = weather;
   }
 
   void read_wind(TypedWeather& weather) {
-    const auto wind = quantity("wind", wind_quantity, mean_winds_m_s);
+    const auto wind = quantity("wind", wind_quantity, limits::typed_winds_m_s);
     weather.wind_10m_m_s = wind.value_or(default_wind_m_s);
     if (!wind) assume("wind " + wind_words(default_wind_m_s, quick_.job.units));
   }
@@ -185,7 +185,7 @@ class QuickReader {
   void read_slab() {
     Job& job = quick_.job;
     job.name = "Quick look";
-    const auto thickness = quantity("thickness", thickness_quantity, slab_thicknesses_m);
+    const auto thickness = quantity("thickness", thickness_quantity, limits::thicknesses_m);
     const double thickness_m = thickness.value_or(default_thickness_m);
     if (!thickness) assume("a slab " + thickness_words(thickness_m, job.units) + " thick");
     read_concrete_temperature();
@@ -211,15 +211,15 @@ class QuickReader {
 
   void read_concrete_temperature() {
     constexpr double least_usual_c = 15.6;
-    const auto given = quantity("concrete-temp", temperature_quantity, discharges_c);
+    const auto given = quantity("concrete-temp", temperature_quantity, limits::discharges_c);
     if (given) {
       quick_.job.mix.temperature = *given;
       return;
     }
     if (!quick_.fault.empty()) return;
     const auto& weather = std::get<TypedWeather>(quick_.job.weather);
-    const double usual_c =
-        std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, least_usual_c, discharges_c.high);
+    const double usual_c = std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, least_usual_c,
+                                      limits::discharges_c.high);
     quick_.job.mix.temperature = usual_c;
     assume("concrete at " + temperature_words(usual_c, quick_.job.units));
   }
@@ -258,7 +258,8 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   std::vector<std::string>& said = planning.planned->plan.assumptions;
   said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
   const PlanFacts facts = planning.planned->facts();
-  const int code = write_reports(files, plan_formats(), facts, planning.planned->loaded.now, *guard, err);
+  const int code =
+      write_reports(files, plan_formats(), facts, planning.planned->loaded.now, *guard, err);
   if (code != exit_done) return code;
   out << text_quick(facts, style_for(out));
   return exit_done;

@@ -8,6 +8,8 @@
 
 #include "crew_cures.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/validate.h"
+#include "slabtide/job/validate.h"
 
 namespace slabtide {
 
@@ -132,8 +134,12 @@ double CrewPlan::crew_hours() const {
 
 CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
                    const Practice& practice) {
+  validate(job);
+  validate(practice);
+  if (zones.size() != job.zones.size()) {
+    throw std::invalid_argument("crew plan: the plans are not of this job's zones");
+  }
   const int crew = job.crew.finishers;
-  if (crew < 1) throw std::invalid_argument("a finishing crew under one");
   CrewPlan plan;
   plan.tasks = day_tasks(job, zones, cuts, practice);
   const std::vector<Schedule> schedules =

@@ -6,6 +6,8 @@
 #include "plane.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/saw_plan.h"
+#include "slabtide/day/validate.h"
+#include "slabtide/job/validate.h"
 
 namespace slabtide {
 
@@ -170,6 +172,9 @@ std::string_view joint_way_id(JointWay way) {
 }
 
 CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice) {
+  validate(job);
+  validate(practice);
+  validate(run, job);
   CutPlan plan;
   const CutTimes times(job, run, practice);
   for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {

@@ -9,6 +9,7 @@
 #include "admixture_choices.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/admixture_change.h"
+#include "slabtide/job/limits.h"
 
 namespace slabtide {
 
@@ -44,12 +45,14 @@ Job shaded(const Job& job, std::size_t zone) {
 }
 
 Job behind_windbreak(const ChoiceContext& context, Job job) {
-  job.site.measured_wind_ratio = context.run.weather.wind_ratio * context.rules.windbreak_factor;
+  job.site.measured_wind_ratio = std::max(
+      limits::wind_ratios.low, context.run.weather.wind_ratio * context.rules.windbreak_factor);
   return job;
 }
 
 Job with_finishers(Job job, int more) {
-  job.crew.finishers += more;
+  job.crew.finishers =
+      std::min(job.crew.finishers + more, static_cast<int>(limits::crew_sizes.high));
   return job;
 }
 
@@ -136,6 +139,10 @@ void add_crew_choices(const ChoiceContext& context, ChoiceList& list) {
     const std::string label = fmt::format("{} finisher{}", hands, hands == 1 ? "" : "s");
     if (hands < 1) {
       list.leave_out(label, "somebody must be there");
+      continue;
+    }
+    if (!limits::crew_sizes.holds(hands)) {
+      list.leave_out(label, "no pour has use for so many");
       continue;
     }
     list.add(ChoiceKind::crew, label,

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "slabtide/day/cautions.h"
+#include "slabtide/day/validate.h"
+#include "slabtide/job/validate.h"
 #include "slabtide/job/wording.h"
 
 namespace slabtide {
@@ -50,6 +52,9 @@ std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
 
 DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
                  std::optional<double> forecast_age_h) {
+  validate(job);
+  validate(run, job);
+  validate(practice);
   DayPlan plan;
   plan.sun =
       sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);

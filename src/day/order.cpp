@@ -1,10 +1,12 @@
 #include "slabtide/day/order.h"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 
 #include "job/load_runs.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/validate.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
@@ -121,10 +123,16 @@ class Pouring {
 double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates) {
   if (pour.placing_rate_m3_h) return *pour.placing_rate_m3_h;
   if (pour.placing_crew < 1) throw std::invalid_argument("placing crew under 1");
-  return pour.placing_crew / labour_h_per_m3(pour, rates);
+  const double labour = labour_h_per_m3(pour, rates);
+  if (!(labour > 0.0 && std::isfinite(labour))) {
+    throw std::invalid_argument(
+        "placing.chute_worker_h_per_m3 and what is added for the haul come to no labour");
+  }
+  return pour.placing_crew / labour;
 }
 
 OrderPlan plan_order(const Job& job, const PlacingRates& rates) {
+  validate(job);
   OrderPlan plan;
   plan.placing_rate_m3_h = placing_rate_m3_h(job.pour, rates);
   plan.placings.resize(job.zones.size());

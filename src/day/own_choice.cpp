@@ -8,6 +8,7 @@
 #include "admixture_choices.h"
 #include "day_choices.h"
 #include "slabtide/day/admixture_change.h"
+#include "slabtide/job/limits.h"
 
 namespace slabtide {
 
@@ -65,6 +66,7 @@ class OwnChange {
   bool change_crew() {
     if (!note_.finishers) return true;
     if (*note_.finishers < 1) return refuse("somebody must be there");
+    if (!limits::crew_sizes.holds(*note_.finishers)) return refuse("no pour has use for so many");
     job_.crew.finishers = *note_.finishers;
     return true;
   }

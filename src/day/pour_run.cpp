@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "slabtide/day/validate.h"
 #include "slabtide/job/zone_geometry.h"
 #include "slabtide/slab/mix_model.h"
 
@@ -284,7 +285,8 @@ void add_faces(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
 }
 
 std::string stamp(UtcTime time, const TimeZone& zone) {
-  return fmt::format("{} {}", long_date(zone.local_from_utc(time).date()), clock_time(time, zone));
+  return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
+                     clock_time(time, zone));
 }
 
 /// Placing that outlasts a day, by its rate or by a zone's own hour; the computed time would end
@@ -379,9 +381,10 @@ void add_zones(PourRun& run, const Job& job, const Practice& practice, Batch& ba
 
 Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
                           const SolverSettings& settings) {
+  validate(practice);
   Reading<PourRun> reading;
   PourRun run;
-  run.order = plan_order(job, practice.placing);
+  run.order = plan_order(job, practice.placing);  // asks whether the job can be planned
   const PlacingSpan span = span_of(run.order);
   auto fault = placing_fault(job, span.last_placed);
   if (!fault) fault = coverage_fault(job, series, span.first_batched, span.last_placed);

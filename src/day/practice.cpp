@@ -12,6 +12,8 @@
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/validate.h"
+#include "slabtide/job/limits.h"
 #include "slabtide/job/toml_tree.h"
 
 namespace slabtide {
@@ -26,6 +28,12 @@ struct Entry {
   double least = 0.0;
   double most = 0.0;
   int* count = nullptr;  ///< in place of `number` for what comes in whole numbers
+
+  bool holds(double value) const { return value >= least && value <= most; }
+  std::string expected() const {
+    return fmt::format("{} from {} to {}", count != nullptr ? "a whole number" : "a number", least,
+                       most);
+  }
 };
 
 constexpr TomlKind practice_toml{"practice file",
@@ -140,10 +148,11 @@ void add_compare_rules(std::vector<Entry>& entries, CompareRules& p) {
   const auto number = [&entries](std::string path, double& to, double least, double most) {
     entries.push_back({std::move(path), &to, nullptr, least, most});
   };
-  constexpr double most_dose = 5000.0;
-  number("compare.retarder_low_ml_100kg", p.retarder_low_ml_100kg, 1.0, most_dose);
-  number("compare.retarder_high_ml_100kg", p.retarder_high_ml_100kg, 1.0, most_dose);
-  number("compare.accelerator_ml_100kg", p.accelerator_ml_100kg, 1.0, most_dose);
+  constexpr double most_retarder = limits::retarder_doses_ml_100kg.high;
+  number("compare.retarder_low_ml_100kg", p.retarder_low_ml_100kg, 1.0, most_retarder);
+  number("compare.retarder_high_ml_100kg", p.retarder_high_ml_100kg, 1.0, most_retarder);
+  number("compare.accelerator_ml_100kg", p.accelerator_ml_100kg, 1.0,
+         limits::accelerator_doses_ml_100kg.high);
   number("compare.earliest_start_h", p.earliest_start_h, 0.0, hours_per_day);
   number("compare.latest_start_h", p.latest_start_h, 0.0, hours_per_day);
   number("compare.sunny_share", p.sunny_share, 0.01, 1.0);
@@ -329,11 +338,8 @@ class PracticeReader {
   void read_number(const Entry& entry, const TomlValue& value) {
     const auto* const number = std::get_if<double>(&value.held);
     const bool counts = entry.count != nullptr;
-    if (number == nullptr || !(*number >= entry.least && *number <= entry.most) ||
-        (counts && *number != std::floor(*number))) {
-      refuse(entry, value,
-             fmt::format("{} from {} to {}", counts ? "a whole number" : "a number", entry.least,
-                         entry.most));
+    if (number == nullptr || !entry.holds(*number) || (counts && *number != std::floor(*number))) {
+      refuse(entry, value, entry.expected());
       return;
     }
     if (entry.number != nullptr) *entry.number = *number;
@@ -386,17 +392,20 @@ std::vector<OrderedPair> ordered_pairs(const Practice& p) {
   return pairs;
 }
 
+bool in_order(const OrderedPair& pair) {
+  return pair.lower < pair.upper || (pair.may_be_equal && pair.lower <= pair.upper);
+}
+
+std::string order_fault(const OrderedPair& pair) {
+  return fmt::format("got {}, expected {} {} ({})", pair.lower,
+                     pair.may_be_equal ? "at most" : "less than", pair.upper, pair.upper_path);
+}
+
 void check_order(const Practice& practice, PracticeReader& reader) {
   for (const OrderedPair& pair : ordered_pairs(practice)) {
-    if (pair.lower < pair.upper || (pair.may_be_equal && pair.lower <= pair.upper)) continue;
-    Diagnostic fault{
-        Severity::error,
-        pair.lower_path,
-        fmt::format("got {}, expected {} {} ({})", pair.lower,
-                    pair.may_be_equal ? "at most" : "less than", pair.upper, pair.upper_path),
-        std::nullopt,
-        std::nullopt,
-        {}};
+    if (in_order(pair)) continue;
+    Diagnostic fault{Severity::error, pair.lower_path, order_fault(pair),
+                     std::nullopt,    std::nullopt,    {}};
     fault.where = reader.place_of(pair.lower_path);
     const auto upper = reader.place_of(pair.upper_path);
     (fault.where ? fault.also_where : fault.where) = upper;
@@ -426,6 +435,21 @@ Reading<Practice> read_into(std::string_view toml, const Practice& base, bool wh
 }
 
 }  // namespace
+
+void validate(const Practice& practice) {
+  Practice checked = practice;  // the entries point into something they may change
+  for (const Entry& entry : entries_of(checked)) {
+    if (entry.flag != nullptr) continue;
+    const double value = entry.count != nullptr ? *entry.count : *entry.number;
+    if (entry.holds(value)) continue;
+    throw std::invalid_argument(
+        fmt::format("{}: got {}, expected {}", entry.path, value, entry.expected()));
+  }
+  for (const OrderedPair& pair : ordered_pairs(practice)) {
+    if (in_order(pair)) continue;
+    throw std::invalid_argument(fmt::format("{}: {}", pair.lower_path, order_fault(pair)));
+  }
+}
 
 Practice default_practice() {
   Reading<Practice> reading = read_into(embedded::practice_toml(), Practice{}, true);

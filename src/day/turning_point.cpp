@@ -1,8 +1,11 @@
 #include "slabtide/day/turning_point.h"
 
+#include <algorithm>
 #include <mutex>
 
+#include "slabtide/job/limits.h"
 #include "slabtide/slab/mix_temperature.h"
+#include "weather/weather_quantity.h"
 
 namespace slabtide {
 
@@ -17,6 +20,11 @@ double discharge_c(const Mix& mix) {
   if (const auto* given = std::get_if<double>(&mix.temperature)) return *given;
   return mix_temperature_c(std::get<IngredientTemperatures>(mix.temperature),
                            mix.cementitious_kg_m3, mix.w_cm);
+}
+
+/// Moves what is known, within what can be planned.
+void shift(std::optional<double>& value_c, double shift_k, const Range& within) {
+  if (value_c) value_c = std::clamp(*value_c + shift_k, within.low, within.high);
 }
 
 double high_of_day_c(const Job& job, const Forecast& forecast) {
@@ -82,13 +90,16 @@ class ShiftedDays {
 }  // namespace
 
 ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k) {
+  const Range air_c = possible_si(WeatherQuantity::air);
   ShiftedDay day{job, forecast};
   for (ForecastHour& hour : day.forecast.hours) {
-    if (hour.air_c) *hour.air_c += shift_k;
-    if (hour.dew_point_c) *hour.dew_point_c += shift_k;
+    shift(hour.air_c, shift_k, air_c);
+    shift(hour.dew_point_c, shift_k, air_c);
   }
-  if (day.job.site.ground_c) *day.job.site.ground_c += shift_k;
-  day.job.mix.temperature = discharge_c(job.mix) + shift_k;
+  shift(day.job.site.ground_c, shift_k, limits::ground_c);
+  std::optional<double> concrete_c = discharge_c(job.mix);
+  shift(concrete_c, shift_k, limits::discharges_c);
+  day.job.mix.temperature = *concrete_c;
   return day;
 }
 

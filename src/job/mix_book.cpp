@@ -26,7 +26,6 @@ constexpr double site_deviation_k = 0.7;
 /// How far one day's reading lies from that: the day's forecast, and the reading (ours).
 constexpr double day_deviation_k = 1.1;
 
-constexpr Range set_factors{0.4, 2.5};
 constexpr Range reading_counts{0.0, 10000.0};
 constexpr Range air_biases_k{-20.0, 20.0};
 constexpr Range lates_min{-3000.0, 3000.0};
@@ -85,8 +84,8 @@ BookedPour read_pour_entry(TableReader& table) {
   set(pour.job, table.text("job", Presence::required));
   set(pour.site, table.text("site", Presence::required));
   set(pour.date, read_date(table, "date", Presence::required));
-  set(pour.set_factor, table.number("set_factor", set_factors, "times the set times as described",
-                                    Presence::required));
+  set(pour.set_factor, table.number("set_factor", limits::learned_factors,
+                                    "times the set times as described", Presence::required));
   set(pour.readings, table.whole_number("readings", reading_counts));
   pour.air_k = table.number("air_k", air_biases_k, "kelvin");
   pour.late_min = read_minutes(table);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "slabtide/job/job.h"
+#include "slabtide/job/limits.h"
 
 // The kinds of quantity a job file holds, and the units each may be written in.
 
@@ -45,15 +46,6 @@ extern const Quantity insulation_quantity;    ///< us, m2k_w; SI m2K/W
 extern const Quantity share_quantity;         ///< percent, share; 0 to 1 inside
 extern const Quantity minutes_quantity;       ///< min, h; minutes inside
 extern const Quantity hours_quantity;         ///< h, min; hours inside
-
-/// What a number may be, both ends allowed, in the unit used inside.
-struct Range {
-  double low = 0.0;
-  double high = 0.0;
-
-  /// False for a NaN.
-  bool holds(double value) const { return value >= low && value <= high; }
-};
 
 /// "2 to 24 in", to three figures.
 std::string shown(const Range& range, const Unit& unit);

@@ -10,15 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// Twice the largest useful dose of a stabiliser [method, from memory: 2 to 8 fl oz/cwt], and
-/// room for a non-chloride accelerator, dosed far heavier (20 fl oz/cwt is about 1 % chloride).
-constexpr Range retarder_doses{0.0, ml_100kg_from_floz_cwt(16.0)};
-constexpr Range accelerator_doses{0.0, ml_100kg_from_floz_cwt(60.0)};
-/// The cap by habit and code: 2 % of the cement.
-constexpr Range chlorides_percent{0.0, 2.0};
-constexpr Range later_h{0.0, 36.0};
-constexpr Range sooner_h{-6.0, 0.0};
-constexpr Range either_way_h{sooner_h.low, later_h.high};
+constexpr Range either_way_h{limits::sooner_h.low, limits::later_h.high};
 
 constexpr auto admixture_kinds = std::to_array<Word<AdmixtureKind>>(
     {{"retarder", AdmixtureKind::retarder},
@@ -61,12 +53,14 @@ Admixture read_admixture(TableReader& table) {
   // An unknown kind is one fault; it must not make a dose one too.
   const bool later = kind && retards(*kind);
   admixture.dose_ml_100kg =
-      table.quantity("dose", dose_quantity, later ? retarder_doses : accelerator_doses);
-  admixture.dose_percent = table.number("dose_percent", chlorides_percent, "percent of the cement");
+      table.quantity("dose", dose_quantity,
+                     later ? limits::retarder_doses_ml_100kg : limits::accelerator_doses_ml_100kg);
+  admixture.dose_percent =
+      table.number("dose_percent", limits::chlorides_percent, "percent of the cement");
   admixture.shift_h = table.quantity("shift", hours_quantity,
                                      !kind   ? either_way_h
-                                     : later ? later_h
-                                             : sooner_h);
+                                     : later ? limits::later_h
+                                             : limits::sooner_h);
   if (kind) check_dose_kind(table, *kind);
   check_one_way(table);
   return admixture;

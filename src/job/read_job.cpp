@@ -27,8 +27,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_zones = 100;
-
 constexpr auto unit_systems =
     std::to_array<Word<UnitSystem>>({{"us", UnitSystem::us}, {"si", UnitSystem::si}});
 
@@ -39,7 +37,7 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
   const auto* const list = zones == nullptr ? nullptr : std::get_if<TomlArray>(&zones->value.held);
   if (list == nullptr) return {};
   std::vector<std::string> names;
-  for (const auto& zone : std::span(*list).first(std::min(list->size(), most_zones))) {
+  for (const auto& zone : std::span(*list).first(std::min(list->size(), limits::most_zones))) {
     const auto* const table = std::get_if<TomlTable>(&zone.held);
     const TomlEntry* const name = table == nullptr ? nullptr : find(*table, "name");
     if (name == nullptr) continue;
@@ -57,7 +55,7 @@ void read_zones(TableReader& root, Job& job, std::vector<Diagnostic>& findings) 
     job.zones.push_back(read_zone(table, day, job.pour.start));
     places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
   };
-  root.in_each("zone", read, Presence::required, most_zones);
+  root.in_each("zone", read, Presence::required, limits::most_zones);
   for (auto& finding : check_zones(job.zones, places, job.units)) {
     findings.push_back(std::move(finding));
   }

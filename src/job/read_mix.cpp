@@ -5,32 +5,15 @@
 
 #include <fmt/format.h>
 
-#include "limits.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/limits.h"
 
 namespace slabtide {
 
 namespace {
 
-// What ready-mixed concrete for slabs can hold; a mix outside is a slip of the pen.
-constexpr Range contents_kg_m3{kg_m3_from_lb_yd3(200.0), kg_m3_from_lb_yd3(1200.0)};
 constexpr Range waters_kg_m3{kg_m3_from_lb_yd3(80.0), kg_m3_from_lb_yd3(600.0)};
-constexpr Range aggregates_kg_m3{kg_m3_from_lb_yd3(1500.0), kg_m3_from_lb_yd3(4500.0)};
-constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};
-constexpr Range w_cms{0.25, 0.8};
-constexpr Range ash_shares{0.0, 0.6};
-constexpr Range slag_shares{0.0, 0.8};
-constexpr Range fume_shares{0.0, 0.15};
-constexpr Range air_shares{0.0, 0.12};
-/// Portland cement must remain: the set and heat models are of mixes that hold some.
-constexpr double most_replaced = 0.9;
-constexpr Range strengths_psi{1500.0, 12000.0};
-constexpr Range cements_c{celsius_from_fahrenheit(10.0), celsius_from_fahrenheit(200.0)};
-constexpr Range ingredients_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(140.0)};
-constexpr Range waters_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(180.0)};
-constexpr Range initial_sets_h{1.0, 24.0};
-constexpr Range final_sets_h{1.5, 36.0};
 /// Six sacks of cement to the yard, the usual exterior flatwork mix where nothing is said
 /// [trade].
 constexpr double usual_cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
@@ -52,15 +35,15 @@ constexpr auto aggregates = std::to_array<Word<Aggregate>>({{"unknown", Aggregat
 /// The shares of the cementitious, and that they leave some cement.
 void read_shares(TableReader& table, Mix& mix) {
   set(mix.ash_class, table.word("fly_ash_class", ash_classes));
-  set(mix.ash_share, table.quantity("fly_ash", share_quantity, ash_shares));
-  set(mix.slag_share, table.quantity("slag", share_quantity, slag_shares));
-  set(mix.silica_fume_share, table.quantity("silica_fume", share_quantity, fume_shares));
+  set(mix.ash_share, table.quantity("fly_ash", share_quantity, limits::ash_shares));
+  set(mix.slag_share, table.quantity("slag", share_quantity, limits::slag_shares));
+  set(mix.silica_fume_share, table.quantity("silica_fume", share_quantity, limits::fume_shares));
   const double replaced = mix.ash_share + mix.slag_share + mix.silica_fume_share;
-  if (replaced > most_replaced) {
+  if (replaced > limits::most_replaced) {
     table.error("",
                 fmt::format("ash, slag and fume together are {:.3g} %, expected at most "
                             "{:.3g} %",
-                            100.0 * replaced, 100.0 * most_replaced),
+                            100.0 * replaced, 100.0 * limits::most_replaced),
                 "each is a share of all cementitious, cement included");
   }
   if (table.has("fly_ash_class") && !table.has("fly_ash")) {
@@ -71,19 +54,27 @@ void read_shares(TableReader& table, Mix& mix) {
 
 /// The cementitious content: given, or from the Portland cement in it, or the usual one.
 void read_cementitious(TableReader& table, Mix& mix) {
-  const auto all = table.quantity("cementitious", content_quantity, contents_kg_m3);
-  const auto cement = table.quantity("cement", content_quantity, contents_kg_m3);
+  const auto all = table.quantity("cementitious", content_quantity, limits::contents_kg_m3);
+  const auto cement = table.quantity("cement", content_quantity, limits::contents_kg_m3);
   table.refuse_both("cementitious", "cement",
                     "`cement` is the Portland cement alone, `cementitious` all of it with ash, "
                     "slag and fume");
   const double replaced = mix.ash_share + mix.slag_share + mix.silica_fume_share;
   mix.cementitious_kg_m3 = usual_cementitious_kg_m3;
-  if (cement && replaced <= most_replaced) mix.cementitious_kg_m3 = *cement / (1.0 - replaced);
+  if (cement && replaced <= limits::most_replaced)
+    mix.cementitious_kg_m3 = *cement / (1.0 - replaced);
   set(mix.cementitious_kg_m3, all);
+  if (limits::contents_kg_m3.holds(mix.cementitious_kg_m3)) return;
+  const Unit& unit = content_quantity.usual(table.units());
+  table.error("cement",
+              fmt::format("makes {} of cementitious with its ash, slag and fume, expected {}",
+                          shown(unit.from_si(mix.cementitious_kg_m3), unit),
+                          shown(limits::contents_kg_m3, unit)),
+              "`cement` is the Portland cement alone; the shares are of all cementitious");
 }
 
 void read_w_cm(TableReader& table, Mix& mix) {
-  const auto w_cm = table.number("w_cm", w_cms, "");
+  const auto w_cm = table.number("w_cm", limits::w_cms, "");
   const auto water = table.quantity("water", content_quantity, waters_kg_m3);
   table.refuse_both("w_cm", "water");
   set(mix.w_cm, w_cm);
@@ -97,8 +88,9 @@ void read_w_cm(TableReader& table, Mix& mix) {
     return;
   }
   mix.w_cm = *water / mix.cementitious_kg_m3;
-  if (w_cms.holds(mix.w_cm)) return;
-  table.error("water", fmt::format("makes a w/cm of {:.3g}, expected {}", mix.w_cm, shown(w_cms)),
+  if (limits::w_cms.holds(mix.w_cm)) return;
+  table.error("water",
+              fmt::format("makes a w/cm of {:.3g}, expected {}", mix.w_cm, shown(limits::w_cms)),
               "`water` is all the mix water; `cement` and `water` are for the same volume");
 }
 
@@ -107,14 +99,14 @@ IngredientTemperatures read_ingredients(TableReader& table, const Mix& mix) {
   const auto temperature = [&](std::string_view key, const Range& range) {
     return table.quantity(key, temperature_quantity, range, Presence::required);
   };
-  set(parts.cement_c, temperature("cement_temperature", cements_c));
-  set(parts.aggregate_c, temperature("aggregate_temperature", ingredients_c));
-  set(parts.water_c, temperature("water_temperature", waters_c));
+  set(parts.cement_c, temperature("cement_temperature", limits::cements_c));
+  set(parts.aggregate_c, temperature("aggregate_temperature", limits::ingredients_c));
+  set(parts.water_c, temperature("water_temperature", limits::waters_c));
   set(parts.aggregate_kg_m3,
-      table.quantity("aggregate", content_quantity, aggregates_kg_m3, Presence::required));
+      table.quantity("aggregate", content_quantity, limits::aggregates_kg_m3, Presence::required));
   set(parts.aggregate_moisture_kg_m3,
-      table.quantity("aggregate_moisture", content_quantity, moistures_kg_m3));
-  set(parts.ice_kg_m3, table.quantity("ice", content_quantity, moistures_kg_m3));
+      table.quantity("aggregate_moisture", content_quantity, limits::moistures_kg_m3));
+  set(parts.ice_kg_m3, table.quantity("ice", content_quantity, limits::moistures_kg_m3));
   const double water_kg_m3 = mix.w_cm * mix.cementitious_kg_m3;
   if (parts.ice_kg_m3 + parts.aggregate_moisture_kg_m3 > water_kg_m3) {
     table.error("", "ice and the aggregate's moisture are more than the mix water",
@@ -124,7 +116,8 @@ IngredientTemperatures read_ingredients(TableReader& table, const Mix& mix) {
 }
 
 void read_temperature(TableReader& table, Mix& mix) {
-  const auto measured = table.quantity("concrete_temperature", temperature_quantity, discharges_c);
+  const auto measured =
+      table.quantity("concrete_temperature", temperature_quantity, limits::discharges_c);
   set(mix.temperature, measured);
   const bool from_parts = table.in_table("ingredients", [&](TableReader& ingredients) {
     mix.temperature = read_ingredients(ingredients, mix);
@@ -138,8 +131,9 @@ void read_temperature(TableReader& table, Mix& mix) {
 }
 
 void read_supplier_set(TableReader& table, Mix& mix) {
-  mix.supplier_initial_set_h = table.quantity("initial_set", hours_quantity, initial_sets_h);
-  mix.supplier_final_set_h = table.quantity("final_set", hours_quantity, final_sets_h);
+  mix.supplier_initial_set_h =
+      table.quantity("initial_set", hours_quantity, limits::initial_sets_h);
+  mix.supplier_final_set_h = table.quantity("final_set", hours_quantity, limits::final_sets_h);
   if (table.has("initial_set") != table.has("final_set")) {
     const auto* const given = table.has("initial_set") ? "initial_set" : "final_set";
     table.error(given, "stands alone: the set takes both, initial and final",
@@ -161,8 +155,9 @@ Mix read_mix(TableReader& table) {
   read_cementitious(table, mix);
   read_w_cm(table, mix);
   set(mix.cement, table.word("cement_type", cement_types));
-  set(mix.air_share, table.quantity("air", share_quantity, air_shares));
-  set(mix.specified_strength_psi, table.quantity("strength", strength_quantity, strengths_psi));
+  set(mix.air_share, table.quantity("air", share_quantity, limits::air_shares));
+  set(mix.specified_strength_psi,
+      table.quantity("strength", strength_quantity, limits::strengths_psi));
   set(mix.aggregate, table.word("aggregate", aggregates));
   read_temperature(table, mix);
   read_supplier_set(table, mix);

@@ -10,10 +10,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};
-constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};
-constexpr Range light_shares{0.0, 1.0};
-
 constexpr auto obstacle_kinds =
     std::to_array<Word<ObstacleKind>>({{"wall", ObstacleKind::wall}, {"tree", ObstacleKind::tree}});
 
@@ -56,9 +52,10 @@ Obstacle read_obstacle(TableReader& table) {
   set(obstacle.from, table.point("from"));
   set(obstacle.to, table.point("to"));
   set(obstacle.from, table.point("at"));
-  set(obstacle.radius_m, table.quantity("radius", length_quantity, radii_m));
-  set(obstacle.height_m, table.quantity("height", length_quantity, heights_m, Presence::required));
-  set(obstacle.light_through, table.quantity("light_through", share_quantity, light_shares));
+  set(obstacle.radius_m, table.quantity("radius", length_quantity, limits::radii_m));
+  set(obstacle.height_m,
+      table.quantity("height", length_quantity, limits::heights_m, Presence::required));
+  set(obstacle.light_through, table.quantity("light_through", share_quantity, limits::shares));
   if (!kind) return obstacle;
   if (*kind == ObstacleKind::wall) {
     check_wall(table, obstacle);

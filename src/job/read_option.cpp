@@ -11,9 +11,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr Range shifts_min{-720.0, 720.0};
-constexpr Range load_counts{1.0, 500.0};
-
 /// What an option may change; without one of them it is the job as it stands.
 constexpr std::array changes{"start_shift", "finishers",    "admixture",  "admixtures",
                              "zone_order",  "shaded_zones", "wind_ratio", "saws"};
@@ -21,7 +18,7 @@ constexpr std::array changes{"start_shift", "finishers",    "admixture",  "admix
 void read_admixture_change(TableReader& table, const std::vector<std::string>& zones,
                            OptionNote& option) {
   option.admixtures = read_own_admixtures(table);
-  option.last_loads = table.whole_number("last_loads", load_counts);
+  option.last_loads = table.whole_number("last_loads", limits::load_numbers);
   set(option.admixture_zones, read_zone_names(table, "admixture_zones", zones));
   table.refuse_both("last_loads", "admixture_zones");
   if (table.has("admixture") || table.has("admixtures")) return;
@@ -37,12 +34,13 @@ void read_admixture_change(TableReader& table, const std::vector<std::string>& z
 OptionNote read_option(TableReader& table, const std::vector<std::string>& zones) {
   OptionNote option;
   set(option.name, table.text("name", Presence::required));
-  option.start_shift_min = table.quantity("start_shift", minutes_quantity, shifts_min);
-  option.finishers = table.whole_number("finishers", crew_sizes);
+  option.start_shift_min =
+      table.quantity("start_shift", minutes_quantity, limits::start_shifts_min);
+  option.finishers = table.whole_number("finishers", limits::crew_sizes);
   read_admixture_change(table, zones, option);
   option.zone_order = read_zone_order(table, zones);
   set(option.shaded_zones, read_zone_names(table, "shaded_zones", zones));
-  option.wind_ratio = table.number("wind_ratio", wind_ratios, "times the wind at 10 m");
+  option.wind_ratio = table.number("wind_ratio", limits::wind_ratios, "times the wind at 10 m");
   option.saws = table.words("saws", saw_kinds);
   if (std::none_of(changes.begin(), changes.end(),
                    [&](const char* key) { return table.has(key); })) {

@@ -10,12 +10,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr Range transits_min{0.0, 240.0};
-constexpr Range hauls_m{0.0, m_from_ft(1000.0)};
-constexpr Range placing_rates_m3_h{m3_from_yd3(0.5), m3_from_yd3(300.0)};
-/// Up to four thick insulated blankets.
-constexpr Range resistances_m2k_w{m2k_w_from_r_us(0.1), m2k_w_from_r_us(40.0)};
-
 constexpr auto haulings = std::to_array<Word<Hauling>>({{"chute", Hauling::chute},
                                                         {"buggy", Hauling::motor_buggy},
                                                         {"wheelbarrow", Hauling::wheelbarrow}});
@@ -28,9 +22,9 @@ constexpr auto cover_kinds = std::to_array<Word<CuringKind>>(
 
 void read_haul(TableReader& table, Pour& pour) {
   set(pour.hauling, table.word("hauling", haulings));
-  pour.haul_distance_m = table.quantity("haul_distance", length_quantity, hauls_m);
+  pour.haul_distance_m = table.quantity("haul_distance", length_quantity, limits::hauls_m);
   pour.placing_rate_m3_h =
-      table.quantity("placing_rate", placing_rate_quantity, placing_rates_m3_h);
+      table.quantity("placing_rate", placing_rate_quantity, limits::placing_rates_m3_h);
   if (pour.haul_distance_m && pour.hauling == Hauling::chute) {
     table.warning("haul_distance", "has no effect: the chute reaches the forms",
                   R"(name the hauling, "buggy" or "wheelbarrow", or leave the distance out)");
@@ -43,7 +37,7 @@ Cover read_cover(TableReader& table, const Pour& pour, const PourDay& day,
                  const std::vector<std::string>& zones) {
   Cover cover;
   set(cover.kind, table.word("kind", cover_kinds, Presence::required));
-  const auto resistance = table.quantity("r_value", insulation_quantity, resistances_m2k_w);
+  const auto resistance = table.quantity("r_value", insulation_quantity, limits::resistances_m2k_w);
   set(cover.resistance_m2k_w, resistance);
   if (cover.kind == CuringKind::blanket && !table.has("r_value")) {
     table.error("", "a blanket needs its `r_value`",
@@ -68,9 +62,9 @@ Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::
   set(pour.date, read_date(table, "date", Presence::required));
   const PourDay day{pour.date, zone};
   set(pour.start, read_time(table, "start", day, Presence::required));
-  set(pour.transit_min, table.quantity("transit", minutes_quantity, transits_min));
+  set(pour.transit_min, table.quantity("transit", minutes_quantity, limits::transits_min));
   read_haul(table, pour);
-  set(pour.placing_crew, table.whole_number("placing_crew", crew_sizes));
+  set(pour.placing_crew, table.whole_number("placing_crew", limits::crew_sizes));
   pour.zone_order = read_zone_order(table, zones);
   if (pour.zone_order.empty()) pour.zone_order = zones;
   pour.saws = table.words("saws", saw_kinds);

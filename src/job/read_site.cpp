@@ -4,18 +4,13 @@
 #include <utility>
 
 #include "job_words.h"
-#include "limits.h"
 #include "site_clock.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/limits.h"
 
 namespace slabtide {
 
 namespace {
-
-/// From the Dead Sea's shore to the highest towns.
-constexpr Range elevations_m{-430.0, 5100.0};
-/// No concrete on frozen ground; desert soil in summer.
-constexpr Range ground_c{celsius_from_fahrenheit(32.0), celsius_from_fahrenheit(120.0)};
 
 constexpr auto wind_settings =
     std::to_array<Word<WindSetting>>({{"open lot", WindSetting::open_lot},
@@ -45,17 +40,17 @@ void warn_of_wrong_sign(TableReader& table, const Site& site) {
 Site read_site(TableReader& table) {
   Site site;
   set(site.name, table.text("name"));
-  set(site.latitude_deg,
-      table.number("latitude", latitudes_deg, "degrees, north positive", Presence::required));
-  const auto longitude =
-      table.number("longitude", longitudes_deg, "degrees, east positive", Presence::required);
+  set(site.latitude_deg, table.number("latitude", limits::latitudes_deg, "degrees, north positive",
+                                      Presence::required));
+  const auto longitude = table.number("longitude", limits::longitudes_deg, "degrees, east positive",
+                                      Presence::required);
   set(site.longitude_deg, longitude);
-  set(site.elevation_m, table.quantity("elevation", length_quantity, elevations_m));
+  set(site.elevation_m, table.quantity("elevation", length_quantity, limits::elevations_m));
   if (read_time_zone(table, site) && longitude) warn_of_wrong_sign(table, site);
   set(site.wind_setting, table.word("wind_setting", wind_settings));
   site.measured_wind_ratio =
-      table.number("measured_wind_ratio", wind_ratios, "times the wind at 10 m");
-  site.ground_c = table.quantity("ground_temperature", temperature_quantity, ground_c);
+      table.number("measured_wind_ratio", limits::wind_ratios, "times the wind at 10 m");
+  site.ground_c = table.quantity("ground_temperature", temperature_quantity, limits::ground_c);
   return site;
 }
 

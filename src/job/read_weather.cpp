@@ -1,17 +1,16 @@
 #include "read_weather.h"
+#include "slabtide/job/limits.h"
 
 #include <optional>
 #include <string>
 #include <string_view>
-
-#include "limits.h"
 
 namespace slabtide {
 
 namespace {
 
 double read_cloud_part(TableReader& table, std::string_view part) {
-  return table.quantity(part, share_quantity, whole_shares, Presence::required).value_or(0.0);
+  return table.quantity(part, share_quantity, limits::shares, Presence::required).value_or(0.0);
 }
 
 CloudShares read_cloud(TableReader& table) {
@@ -31,7 +30,7 @@ CloudShares read_cloud(TableReader& table) {
 
 std::optional<double> read_air(TableReader& table, std::string_view key,
                                Presence presence = Presence::optional) {
-  return table.quantity(key, temperature_quantity, air_temperatures_c, presence);
+  return table.quantity(key, temperature_quantity, limits::typed_air_c, presence);
 }
 
 void check_order(TableReader& table, std::string_view lower, std::optional<double> lower_c,
@@ -51,14 +50,20 @@ TypedWeather read_typed_day(TableReader& table) {
   day.next_high_c = read_air(table, "next_high");
   day.next_low_c = read_air(table, "next_low");
   day.dew_point_c = read_air(table, "dew_point");
-  day.humidity_at_high = table.quantity("humidity", share_quantity, air_humidities);
+  day.humidity_at_high = table.quantity("humidity", share_quantity, limits::humidities);
   table.refuse_both("dew_point", "humidity");
-  set(day.wind_10m_m_s, table.quantity("wind", wind_quantity, mean_winds_m_s, Presence::required));
+  set(day.wind_10m_m_s,
+      table.quantity("wind", wind_quantity, limits::typed_winds_m_s, Presence::required));
   day.cloud = read_cloud(table);
   check_order(table, "low", low, "high", high);
   check_order(table, "dew_point", day.dew_point_c, "high", high);
   check_order(table, "next_low", day.next_low_c, "high", high);
   check_order(table, "next_low", day.next_low_c, "next_high", day.next_high_c);
+  if (low && day.next_high_c && !day.next_low_c && *low > *day.next_high_c) {
+    table.error("next_high",
+                "is under the low, which is also the next night's where that is not told",
+                "say `next_low` too");
+  }
   return day;
 }
 
@@ -67,8 +72,8 @@ void refuse_typed_day(TableReader& table) {
   for (const auto* const key : {"high", "low", "next_high", "next_low", "dew_point"}) {
     read_air(table, key);
   }
-  table.quantity("wind", wind_quantity, mean_winds_m_s);
-  table.quantity("humidity", share_quantity, air_humidities);
+  table.quantity("wind", wind_quantity, limits::typed_winds_m_s);
+  table.quantity("humidity", share_quantity, limits::humidities);
   table.entry("cloud");
   for (const auto* const key :
        {"high", "low", "next_high", "next_low", "dew_point", "humidity", "wind", "cloud"}) {

@@ -7,24 +7,14 @@
 #include <fmt/format.h>
 
 #include "check_zones.h"
-#include "limits.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/limits.h"
 #include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};
-constexpr Range base_depths_m{0.0, m_from_in(36.0)};
-constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};
-constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};
-constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};
-constexpr Range absorptances{0.1, 1.0};
-/// From one end to the other, whatever the shape: a street of houses (ours). Cells are cut by a
-/// grid over all of it.
-constexpr double longest_m = m_from_ft(1000.0);
 
 constexpr auto bases = std::to_array<Word<BaseKind>>({{"gravel", BaseKind::gravel},
                                                       {"soil", BaseKind::soil},
@@ -62,11 +52,11 @@ std::string area_text(double m2, UnitSystem units) {
 
 bool size_stands(TableReader& table, std::string_view key, const Outline& outline) {
   const double reach = reach_m(outline);
-  if (!(reach <= longest_m)) {
+  if (!(reach <= limits::longest_m)) {
     table.error(
         key,
         fmt::format("reaches over {}, expected at most {}", length_text(reach, table.units()),
-                    length_text(longest_m, table.units())),
+                    length_text(limits::longest_m, table.units())),
         "check its unit; divide what is that long into zones");
     return false;
   }
@@ -104,10 +94,10 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
     table.error("path", "names the same point twice in a row", "leave one of the two out");
     return false;
   }
-  if (const double length = line_length_m(path); !(length <= longest_m)) {
+  if (const double length = line_length_m(path); !(length <= limits::longest_m)) {
     table.error("path",
                 fmt::format("is {} long, expected at most {}", length_text(length, table.units()),
-                            length_text(longest_m, table.units())),
+                            length_text(limits::longest_m, table.units())),
                 "check its unit; divide what is that long into zones");
     return false;
   }
@@ -127,7 +117,7 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
 
 void read_walk(TableReader& table, Zone& zone) {
   WalkPath path{table.points("path"), 0.0};
-  const auto width = table.quantity("width", length_quantity, walk_widths_m);
+  const auto width = table.quantity("width", length_quantity, limits::walk_widths_m);
   if (!table.has("path")) {
     if (table.has("width")) {
       table.error("width", "a width without the `path` it goes with",
@@ -159,7 +149,7 @@ void read_border(TableReader& table, Zone& zone) {
   table.in_table("border", [&](TableReader& strip) {
     Border border;
     const auto width =
-        strip.quantity("width", length_quantity, border_widths_m, Presence::required);
+        strip.quantity("width", length_quantity, limits::border_widths_m, Presence::required);
     set(border.width_m, width);
     set(border.finish, strip.word("finish", finishes, Presence::required));
     zone.border = border;
@@ -171,9 +161,10 @@ void read_border(TableReader& table, Zone& zone) {
 
 FormedFace read_face(TableReader& table) {
   FormedFace face;
-  set(face.length_m, table.quantity("length", length_quantity, face_lengths_m, Presence::required));
+  set(face.length_m,
+      table.quantity("length", length_quantity, limits::face_lengths_m, Presence::required));
   set(face.height_m,
-      table.quantity("height", thickness_quantity, face_heights_m, Presence::required));
+      table.quantity("height", thickness_quantity, limits::face_heights_m, Presence::required));
   face.facing_deg = table.direction_deg("facing");
   face.at = table.point("at");
   return face;
@@ -225,14 +216,14 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   set(zone.name, table.text("name", Presence::required));
   read_shape(table, zone);
   set(zone.thickness_m,
-      table.quantity("thickness", thickness_quantity, slab_thicknesses_m, Presence::required));
+      table.quantity("thickness", thickness_quantity, limits::thicknesses_m, Presence::required));
   set(zone.base.kind, table.word("base", bases));
-  set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, base_depths_m));
+  set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, limits::base_depths_m));
   set(zone.finish, table.word("finish", finishes, Presence::required));
   read_border(table, zone);
   table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });
   set(zone.colour, table.word("colour", colours));
-  zone.absorptance = table.number("absorptance", absorptances, "of the sunlight");
+  zone.absorptance = table.number("absorptance", limits::absorptances, "of the sunlight");
   set(zone.shaded, table.yes_no("shaded"));
   set(zone.tied, table.yes_no("tied"));
   read_placing(table, day, start, zone);

@@ -16,9 +16,6 @@ namespace slabtide {
 
 namespace {
 
-/// Beyond this nothing on a site plan is meant.
-constexpr Range plan_range{-1000.0, 1000.0};
-
 /// After so many the file is not what it was taken for.
 constexpr std::size_t most_findings = 500;
 
@@ -339,13 +336,13 @@ std::optional<Point> TableReader::point_of(const Written& written, const TomlVal
           "x runs east and y north");
     return std::nullopt;
   }
-  const std::string expected = shown(plan_range, unit);
+  const std::string expected = shown(limits::plan_m, unit);
   const auto x = finite(*written.entry, pair->front(), expected);
   const auto y = finite(*written.entry, pair->back(), expected);
   if (!x || !y) return std::nullopt;
   const Point point{unit.to_si(*x), unit.to_si(*y)};
-  if (plan_range.holds(point.x_m) && plan_range.holds(point.y_m)) return point;
-  wrong(*written.entry, plan_range.holds(point.x_m) ? pair->back() : pair->front(), expected);
+  if (limits::plan_m.holds(point.x_m) && limits::plan_m.holds(point.y_m)) return point;
+  wrong(*written.entry, limits::plan_m.holds(point.x_m) ? pair->back() : pair->front(), expected);
   return std::nullopt;
 }
 

@@ -1,10 +1,9 @@
 #include "times.h"
+#include "slabtide/job/limits.h"
 
 #include <string>
 
 #include <fmt/format.h>
-
-#include "limits.h"
 
 namespace slabtide {
 
@@ -85,13 +84,13 @@ std::optional<UtcTime> resolve(TableReader& table, std::string_view key, const P
 
 std::optional<Date> parse_pour_date(std::string_view text) {
   const auto date = parse_date(text);
-  if (!date || !pour_years.holds(static_cast<double>(date->year()))) return std::nullopt;
+  if (!date || !limits::years.holds(static_cast<double>(date->year()))) return std::nullopt;
   return date;
 }
 
 std::string expected_pour_date() {
-  return fmt::format("a date from {:.0f} to {:.0f} such as 2026-05-14", pour_years.low,
-                     pour_years.high);
+  return fmt::format("a date from {:.0f} to {:.0f} such as 2026-05-14", limits::years.low,
+                     limits::years.high);
 }
 
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence) {

@@ -11,6 +11,7 @@
 
 #include "slabtide/report/calendar_events.h"
 #include "slabtide/report/ical_text.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -188,6 +189,7 @@ void put(std::string& text, const Entry& entry) {
 }  // namespace
 
 std::string calendar(const PlanFacts& facts, const CalendarIssue& issue) {
+  validate(facts);
   const std::string job = job_id(facts.job);
   const std::string calendar_uid = uuid_of_name(job);
   Revision revision(issue, calendar_uid);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/job/wording.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -180,6 +181,7 @@ class EventList {
 }  // namespace
 
 std::vector<CalendarEvent> calendar_events(const PlanFacts& facts) {
+  validate(facts);
   return EventList(facts).all();
 }
 

@@ -7,6 +7,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/report/csv_text.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -82,7 +83,10 @@ class PlanTable {
 
 }  // namespace
 
-std::string csv_plan(const PlanFacts& facts) { return PlanTable(facts).text(); }
+std::string csv_plan(const PlanFacts& facts) {
+  validate(facts);
+  return PlanTable(facts).text();
+}
 
 bool is_csv_plan(std::string_view text) {
   return text.starts_with(heading(true)) || text.starts_with(heading(false));

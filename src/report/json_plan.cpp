@@ -12,6 +12,7 @@
 #include "slabtide/core/version.h"
 #include "slabtide/report/json_crew.h"
 #include "slabtide/report/text_saw.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -332,6 +333,7 @@ class JsonPlan {
 }  // namespace
 
 std::string json_plan(const PlanFacts& facts) {
+  validate(facts);
   constexpr int indent = 2;
   return JsonPlan(facts).document().dump(indent) + "\n";
 }

@@ -13,6 +13,7 @@
 #include "slabtide/report/page_charts.h"
 #include "slabtide/report/page_map.h"
 #include "slabtide/report/page_saw.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -43,6 +44,7 @@ std::string body_of(const PlanFacts& facts) {
 }  // namespace
 
 std::string page_plan(const PlanFacts& facts) {
+  validate(facts);
   PageDocument document;
   document.title = page_title(facts.job);
   document.body = body_of(facts);

@@ -7,6 +7,7 @@
 #include "slabtide/report/text_plan.h"
 #include "slabtide/report/text_supplies.h"
 #include "slabtide/report/text_touch.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -165,6 +166,7 @@ std::string crew_headline(const PlanFacts& facts, const TextStyle& style) {
 }
 
 std::string text_crew(const PlanFacts& facts, const TextStyle& style) {
+  validate(facts);
   const CrewPlan& crew = facts.plan.crew;
   std::string text = text_opening(facts, style) + "\n" + summary(facts, style) + "\n";
   text += late_block(crew, facts.job, style) + risk_block(crew, facts.job, style);

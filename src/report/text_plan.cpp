@@ -12,6 +12,7 @@
 #include "slabtide/report/text_cautions.h"
 #include "slabtide/report/text_crew.h"
 #include "slabtide/report/text_order.h"
+#include "slabtide/report/validate_facts.h"
 #include "slabtide/report/window_notes.h"
 
 namespace slabtide {
@@ -231,6 +232,7 @@ std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
 }
 
 std::string text_plan(const PlanFacts& facts, const TextStyle& style) {
+  validate(facts);
   std::string text = text_opening(facts, style);
   text.append(1, '\n').append(headline(facts, style));
   for (const std::string& zone_name : facts.job.pour.zone_order) {

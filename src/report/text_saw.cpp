@@ -11,6 +11,7 @@
 #include "slabtide/job/wording.h"
 #include "slabtide/report/part_table.h"
 #include "slabtide/report/text_cautions.h"
+#include "slabtide/report/validate_facts.h"
 
 namespace slabtide {
 
@@ -235,6 +236,7 @@ std::string joint_choice_words(const PlanFacts& facts, std::size_t zone) {
 }
 
 std::string text_saw(const PlanFacts& facts, const TextStyle& style) {
+  validate(facts);
   const Job& job = facts.job;
   const std::string name = job.name.empty() ? job.site.name : job.name;
   std::string text = both_ends(style.heading(name), long_date(job.pour.date)) + "\n";

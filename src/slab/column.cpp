@@ -16,6 +16,9 @@ namespace slabtide {
 namespace {
 
 constexpr int fewest_cells = 4;
+/// Finer than any refinement asks for; beyond them a column would not come to an end (ours).
+constexpr int most_cells = 10000;
+constexpr double shortest_step_s = 0.01;
 
 bool all_finite(const std::vector<double>& values) {
   return std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); });
@@ -32,10 +35,12 @@ void check_weather(const SiteWeather& weather) {
 }
 
 void check_settings(const SolverSettings& settings, const SiteWeather& weather) {
-  if (!(settings.early_step_s > 0.0 && settings.late_step_s > 0.0))
-    throw std::invalid_argument("columns: steps are not above 0");
+  if (!(settings.early_step_s >= shortest_step_s && settings.late_step_s >= shortest_step_s))
+    throw std::invalid_argument("columns: steps are not above 0, or too short to come to an end");
   if (settings.slab_cells < fewest_cells || settings.ground_cells < fewest_cells)
     throw std::invalid_argument("columns: too few cells");
+  if (settings.slab_cells > most_cells || settings.ground_cells > most_cells)
+    throw std::invalid_argument("columns: too many cells");
   if (!(settings.end_s >= 0.0 && settings.end_s <= weather.grid.end_s()))
     throw std::invalid_argument("columns: the end lies outside the weather grid");
   if (settings.threads < 0) throw std::invalid_argument("columns: threads below 0");

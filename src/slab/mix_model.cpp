@@ -1,12 +1,12 @@
 #include "slabtide/slab/mix_model.h"
 
 #include <cmath>
-#include <stdexcept>
 #include <utility>
 
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "slabtide/job/validate.h"
 #include "slabtide/slab/admixture_shift.h"
 #include "slabtide/slab/bleed.h"
 #include "slabtide/slab/hydration.h"
@@ -18,29 +18,6 @@
 
 namespace slabtide {
 namespace {
-
-void require(bool holds, const char* message) {
-  if (!holds) throw std::invalid_argument(message);
-}
-
-bool is_share(double value) { return value >= 0.0 && value <= 1.0; }
-bool is_positive(double value) { return value > 0.0 && std::isfinite(value); }
-
-void check(const Mix& mix) {
-  require(is_positive(mix.cementitious_kg_m3), "mix: cementitious is not above 0");
-  require(mix.w_cm > 0.0 && mix.w_cm <= 2.0, "mix: w/cm is not within 0 to 2");
-  require(is_share(mix.ash_share) && is_share(mix.slag_share) && is_share(mix.silica_fume_share) &&
-              is_share(mix.ash_share + mix.slag_share + mix.silica_fume_share),
-          "mix: ash, slag and silica fume are not shares that leave room for cement");
-  require(is_share(mix.air_share), "mix: air is not a share");
-  require(is_positive(mix.specified_strength_psi), "mix: specified strength is not above 0");
-  require(mix.supplier_initial_set_h.has_value() == mix.supplier_final_set_h.has_value(),
-          "mix: the supplier's set times come as a pair");
-  if (!mix.supplier_initial_set_h) return;
-  require(is_positive(*mix.supplier_initial_set_h) && std::isfinite(*mix.supplier_final_set_h) &&
-              *mix.supplier_final_set_h > *mix.supplier_initial_set_h,
-          "mix: the supplier's final set does not come after initial set");
-}
 
 SetTimes set_times(const Mix& mix) {
   if (!mix.supplier_initial_set_h) return estimated_set_times(mix);
@@ -117,7 +94,8 @@ SettingParameters setting_parameters(const Mix& mix, const SetTimes& times, doub
 }  // namespace
 
 MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
-  check(mix);
+  validate(mix);
+  validate(admixtures);
   const SetTimes times = set_times(mix);
   AdmixtureShift shift = admixture_shift(admixtures, times.initial_h);
   MixModel model;

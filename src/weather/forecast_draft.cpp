@@ -8,8 +8,8 @@
 #include <fmt/format.h>
 
 #include "forecast_time.h"
-#include "job/limits.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/limits.h"
 #include "slabtide/weather/moist_air.h"
 
 namespace slabtide {
@@ -89,8 +89,8 @@ struct Placeable {
 };
 
 constexpr std::array<Placeable, 2> placeables{
-    {{WeatherQuantity::air, air_temperatures_c, {WeatherUnit::fahrenheit, WeatherUnit::celsius}},
-     {WeatherQuantity::wind, mean_winds_m_s, {WeatherUnit::mph, WeatherUnit::m_s}}}};
+    {{WeatherQuantity::air, limits::typed_air_c, {WeatherUnit::fahrenheit, WeatherUnit::celsius}},
+     {WeatherQuantity::wind, limits::typed_winds_m_s, {WeatherUnit::mph, WeatherUnit::m_s}}}};
 
 std::string in_both(double si_value, const Placeable& placeable) {
   const auto [first, second] = placeable.shown;

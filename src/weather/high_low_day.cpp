@@ -9,6 +9,8 @@
 #include <vector>
 
 #include "slabtide/core/units.h"
+#include "slabtide/job/limits.h"
+#include "slabtide/job/validate.h"
 #include "slabtide/weather/high_low_curve.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/sun.h"
@@ -74,27 +76,6 @@ std::vector<SunDay> sun_days(const Site& site, Date pour_date, UtcTime origin) {
     days.push_back(sun_day(sun_times_about(noon, site.latitude_deg, site.longitude_deg), origin));
   }
   return days;
-}
-
-void require_share(double share) {
-  if (!(share >= 0.0 && share <= 1.0))
-    throw std::invalid_argument("typed weather: a cloud share is not within 0 to 1");
-}
-
-void require_sound(const TypedWeather& weather) {
-  if (!(std::isfinite(weather.high_c) && std::isfinite(weather.low_c) &&
-        weather.high_c >= weather.low_c))
-    throw std::invalid_argument("typed weather: the high is under the low");
-  if (!(weather.wind_10m_m_s >= 0.0 && std::isfinite(weather.wind_10m_m_s)))
-    throw std::invalid_argument("typed weather: the wind is negative");
-  if (!std::isfinite(weather.dew_point_c.value_or(weather.low_c)))
-    throw std::invalid_argument("typed weather: the dew point is not finite");
-  if (weather.humidity_at_high &&
-      !(*weather.humidity_at_high > 0.0 && *weather.humidity_at_high <= 1.0))
-    throw std::invalid_argument("typed weather: the humidity is not within 0 to 1");
-  for (const double share :
-       {weather.cloud.night, weather.cloud.morning, weather.cloud.afternoon, weather.cloud.evening})
-    require_share(share);
 }
 
 double typed_dew_point_c(const TypedWeather& weather) {
@@ -178,7 +159,11 @@ std::vector<UtcTime> row_times(const Days& days, UtcTime origin, UtcTime end) {
 }  // namespace
 
 Forecast high_low_forecast(const TypedWeather& weather, const Site& site, Date pour_date) {
-  require_sound(weather);
+  validate(weather);
+  validate(site);
+  if (pour_date.is_special() || !limits::years.holds(static_cast<double>(pour_date.year()))) {
+    throw std::invalid_argument("pour.date: is not a date of the years that are planned");
+  }
   const auto midnight = [&](Date date) {
     return site.time_zone.utc_from_local(LocalTime(date, boost::posix_time::hours(0))).utc;
   };

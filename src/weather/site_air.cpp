@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "weather_quantity.h"
 
 namespace slabtide {
 
@@ -25,7 +26,8 @@ Forecast at_site(Forecast forecast, const LearnedAir& learned) {
   if (std::abs(learned.air_k) < least_told_k) return forecast;
   for (ForecastHour& hour : forecast.hours) {
     if (!hour.air_c) continue;
-    *hour.air_c += learned.air_k;
+    const Range possible = possible_si(WeatherQuantity::air);
+    hour.air_c = std::clamp(*hour.air_c + learned.air_k, possible.low, possible.high);
     if (hour.dew_point_c) hour.dew_point_c = std::min(*hour.dew_point_c, *hour.air_c);
   }
   forecast.notes.push_back(

@@ -77,6 +77,11 @@ bool measures(WeatherUnit unit, WeatherQuantity quantity) {
   return row_of(unit).dimension == row_of(quantity).dimension;
 }
 
+Range possible_si(WeatherQuantity quantity) {
+  const QuantityRow& row = row_of(quantity);
+  return {row.lowest_si, row.highest_si};
+}
+
 std::optional<std::string> impossible(WeatherQuantity quantity, double value, WeatherUnit unit) {
   const QuantityRow& row = row_of(quantity);
   const double si = si_from(value, unit);

@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "slabtide/job/limits.h"
+
 namespace slabtide {
 
 /// What a forecast says of an hour. The values are indices of DraftHour::values.
@@ -52,5 +54,8 @@ bool measures(WeatherUnit unit, WeatherQuantity quantity);
 /// 100 %"), the bounds told in the unit it was written in; empty where some has. A value
 /// that is not finite is impossible.
 std::optional<std::string> impossible(WeatherQuantity quantity, double value, WeatherUnit unit);
+
+/// What some weather on earth has, in SI.
+Range possible_si(WeatherQuantity quantity);
 
 }  // namespace slabtide

@@ -15,6 +15,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/weather/curve.h"
 #include "slabtide/weather/solar_series.h"
+#include "slabtide/weather/validate_forecast.h"
 
 namespace slabtide {
 
@@ -106,14 +107,6 @@ void check_needed(const Rows& rows, std::string_view name, UtcTime origin,
                          : finding(Severity::warning, message, ""));
 }
 
-void require_rising(const Forecast& forecast) {
-  const auto not_before = [](const ForecastHour& a, const ForecastHour& b) {
-    return !(a.at < b.at);
-  };
-  if (std::ranges::adjacent_find(forecast.hours, not_before) != forecast.hours.end())
-    throw std::invalid_argument("weather series: rows do not rise in time");
-}
-
 Curve curve_or_zero(Rows rows) {
   if (rows.times_s.empty()) return [](double) { return 0.0; };
   return monotone_curve(std::move(rows.times_s), std::move(rows.values));
@@ -144,7 +137,7 @@ struct WeatherSeries::Curves {
 WeatherSeries::WeatherSeries(std::shared_ptr<const Curves> curves) : curves_(std::move(curves)) {}
 
 Reading<WeatherSeries> WeatherSeries::from_forecast(const Forecast& forecast) {
-  require_rising(forecast);
+  validate(forecast);
   Reading<WeatherSeries> reading;
   const UtcTime origin = forecast.hours.empty() ? UtcTime() : forecast.hours.front().at;
   Rows air = rows_of(forecast, &ForecastHour::air_c);

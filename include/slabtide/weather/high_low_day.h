@@ -16,8 +16,8 @@ namespace slabtide {
 /// sine on top, centred on 2.5 h past solar noon (near 15 h on the clock), as long as the day
 /// within 12 to 16 h and as high as keeps the daily mean. Clouds by the part of the day.
 /// Status: ours, beside the air's curve.
-/// Error: std::invalid_argument for a high under its low, a negative wind, a share outside 0
-/// to 1 or a figure that is not finite.
+/// Error: std::invalid_argument as validate(TypedWeather) and validate(Site), and for a date
+/// outside limits::years.
 Forecast high_low_forecast(const TypedWeather& weather, const Site& site, Date pour_date);
 
 }  // namespace slabtide

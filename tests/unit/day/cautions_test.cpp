@@ -110,8 +110,11 @@ TEST_CASE("cold air, cold concrete, frozen ground and frost are told") {
     hour.dew_point_c = -2.0;
   });
   CHECK(warns(cold_mix, "cold_concrete", CautionLevel::caution));
-  job.site.ground_c = -1.0;
-  CHECK(warns(cautions_with(job, no_change), "frozen_ground", CautionLevel::stop));
+  const auto frozen = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = -1.0;
+    hour.dew_point_c = -5.0;
+  });
+  CHECK(warns(frozen, "frozen_ground", CautionLevel::stop));
   const auto frost = cautions_with(mild_job(), [](ForecastHour& hour) {
     hour.air_c = -8.0;
     hour.dew_point_c = -12.0;

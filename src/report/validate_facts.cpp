@@ -1,0 +1,17 @@
+#include "slabtide/report/validate_facts.h"
+
+#include "slabtide/day/validate.h"
+#include "slabtide/job/validate.h"
+#include "slabtide/weather/validate_forecast.h"
+
+namespace slabtide {
+
+void validate(const PlanFacts& facts) {
+  validate(facts.job);
+  validate(facts.forecast);
+  validate(facts.practice);
+  validate(facts.run, facts.job);
+  validate(facts.plan, facts.job);
+}
+
+}  // namespace slabtide
