@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <optional>
 
+#include "fuzz/whole_job.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/job/journal_line.h"
 #include "slabtide/job/mix_book.h"
@@ -172,6 +173,14 @@ void try_mix_book(std::string_view text) {
   const Reading<MixBook> again = read_mix_book(written);
   require(again.ok() && mix_book_text(*again.value) == written,
           "what is read can be written and read again\n");
+}
+
+void try_whole_job(std::string_view bytes) {
+  const DrawnJob drawn = drawn_job(test::ByteSource(std::string(bytes)));
+  const std::vector<std::string> faults = job_faults(drawn.job, drawn.run);
+  if (faults.empty()) return;
+  std::fputs((drawn.job.toml + drawn.job.forecast_csv).c_str(), stderr);
+  require(false, (drawn.run.command + ": " + faults.front() + "\n").c_str());
 }
 
 }  // namespace slabtide::fuzz

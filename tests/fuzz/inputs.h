@@ -20,5 +20,7 @@ void try_journal(std::string_view text);
 void try_practice(std::string_view text);
 /// What it holds is written and read again, and what a mix has shown can be told.
 void try_mix_book(std::string_view text);
+/// The bytes choose a whole job (support/random_job.h), which is then planned (whole_job.h).
+void try_whole_job(std::string_view bytes);
 
 }  // namespace slabtide::fuzz

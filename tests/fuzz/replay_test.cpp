@@ -23,15 +23,16 @@ struct Target {
   void (*try_input)(std::string_view text);
 };
 
-constexpr std::array<Target, 9> targets{{{"forecast_csv", fuzz::try_forecast_csv},
-                                         {"nws_hourly", fuzz::try_nws_hourly},
-                                         {"nws_grid", fuzz::try_nws_grid},
-                                         {"open_meteo", fuzz::try_open_meteo},
-                                         {"forecast", fuzz::try_forecast},
-                                         {"job", fuzz::try_job},
-                                         {"journal", fuzz::try_journal},
-                                         {"practice", fuzz::try_practice},
-                                         {"mix_book", fuzz::try_mix_book}}};
+constexpr std::array<Target, 10> targets{{{"forecast_csv", fuzz::try_forecast_csv},
+                                          {"nws_hourly", fuzz::try_nws_hourly},
+                                          {"nws_grid", fuzz::try_nws_grid},
+                                          {"open_meteo", fuzz::try_open_meteo},
+                                          {"forecast", fuzz::try_forecast},
+                                          {"job", fuzz::try_job},
+                                          {"journal", fuzz::try_journal},
+                                          {"practice", fuzz::try_practice},
+                                          {"mix_book", fuzz::try_mix_book},
+                                          {"whole_job", fuzz::try_whole_job}}};
 
 std::vector<std::string> texts_below(const fs::path& folder) {
   std::vector<fs::path> paths;

@@ -27,7 +27,7 @@ std::string row(ByteSource& bytes, const Day& day, const std::string& time, int 
   constexpr std::size_t one_shower_in = 12;
   const double turn = 2.0 * std::numbers::pi * (hour - 15.0) / 24.0;
   const double air_f = day.mean_f + day.swing_f * std::sin(turn);
-  const double dew_f = air_f - day.spread_f * (0.5 + 0.5 * bytes.share());
+  const double dew_f = std::min(air_f, 100.0) - day.spread_f * (0.5 + 0.5 * bytes.share());
   const double mph = std::max(0.0, day.wind_mph * (0.5 + bytes.share()));
   const double rain_mm = bytes.one_in(one_shower_in) ? bytes.between(0.0, 30.0) : 0.0;
   const auto field = [&](double value) {

@@ -39,7 +39,7 @@ constexpr std::array<Place, 14> places{{{45.1, -91.6, "America/Chicago"},
 constexpr std::array<std::string_view, 12> dates{
     "2026-05-14", "2026-07-21", "2026-10-02", "2026-03-08", "2026-11-01", "2026-03-29",
     "2026-09-27", "2026-04-05", "2028-02-29", "2026-12-31", "2007-01-01", "2099-12-31"};
-constexpr std::array<std::string_view, 12> names{
+constexpr std::array<std::string_view, 11> names{
     "pad",
     "walk",
     "the \"west\" walk",
@@ -50,7 +50,6 @@ constexpr std::array<std::string_view, 12> names{
     "back\\slash 'quote' %s {}",
     "  spaces  ",
     "\xE2\x80\xAE turned",
-    "line\nbreak\ttab",
     "a name that goes on and on and on and on and on and on and on and on and on and on and on"};
 constexpr std::array<std::string_view, 3> haulings{"chute", "buggy", "wheelbarrow"};
 constexpr std::array<std::string_view, 4> curings{"none", "film", "plastic", "blanket"};
@@ -148,8 +147,10 @@ void write_typed_day(Draft& draft) {
   const double low = std::max(-39.0, high - bytes.between(0.0, 40.0));
   toml.temperature("high", high);
   toml.temperature("low", low);
-  if (bytes.one_in(4)) toml.temperature("next_high", std::min(128.0, high + bytes.between(0, 10)));
-  if (bytes.one_in(4)) toml.temperature("next_low", std::max(-39.0, low - bytes.between(0, 20)));
+  if (bytes.one_in(4))
+    toml.temperature("next_high", std::min(128.0, high + bytes.between(-15.0, 10.0)));
+  if (bytes.one_in(4))
+    toml.temperature("next_low", std::max(-39.0, low - bytes.between(0.0, 20.0)));
   const std::size_t damp = bytes.below(4);
   if (damp == 1) toml.temperature("dew_point", std::max(-39.0, low - bytes.between(0, 30)));
   if (damp == 2) toml.percent("humidity", bytes.between(2.0, 100.0));

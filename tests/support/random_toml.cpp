@@ -1,5 +1,7 @@
 #include "support/random_toml.h"
 
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
@@ -9,9 +11,9 @@ namespace slabtide::test {
 namespace {
 
 /// What may stand where a number or a text is expected.
-constexpr std::array<std::string_view, 16> slipped{
-    "0",     "-1",   "0.0", "-0.0", "1e308", "-1e308",         "nan",   "inf", "\"eight\"",
-    "1e-12", "true", "[]",  "[1]",  "99999", "\"2026-05-14\"", "1e-320"};
+constexpr std::array<std::string_view, 17> slipped{
+    "0",     "-1",   "0.0", "-0.0", "1e308", "-1e308",         "nan",    "inf",        "\"eight\"",
+    "1e-12", "true", "[]",  "[1]",  "99999", "\"2026-05-14\"", "1e-320", R"("a\n\tb")"};
 
 double mpa_from_psi_value(double psi) { return mpa_from_psi(psi); }
 
@@ -93,7 +95,9 @@ void RandomToml::dose(std::string_view key, double floz_cwt) {
 void RandomToml::volume(std::string_view key, double yd3) {
   quantity(key, yd3, {"yd3", "m3", m3_from_yd3});
 }
-void RandomToml::percent(std::string_view key, double percent) { number(key, percent); }
+void RandomToml::percent(std::string_view key, double percent) {
+  number(key, std::round(percent));  // those under 1 are taken for shares
+}
 void RandomToml::insulation(std::string_view key, double r_us) {
   quantity(key, r_us, {"us", "m2k_w", m2k_w_from_r_us});
 }

@@ -1,5 +1,6 @@
 #include "support/random_zone.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -63,11 +64,14 @@ void write_body(RandomToml& toml) {
   if (bytes.one_in(4)) toml.thickness("base_depth", bytes.between(0.0, 36.0));
 }
 
-void write_border(RandomToml& toml) {
+void write_border(RandomToml& toml, const RandomShape& shape) {
   ByteSource& bytes = toml.bytes();
   const std::string_view finish = bytes.one_of(finishes);
+  const double narrow_ft =
+      shape.is_path ? shape.width_ft : std::min(shape.reach_x_ft, shape.reach_y_ft);
+  const double most_ft = narrow_ft * (bytes.one_in(8) ? 0.5 : 0.15);
   toml.line(fmt::format("border = {{ width_ft = {:.3g}, finish = \"{}\" }}",
-                        random_length_ft(bytes, 0.17, 4.0), finish));
+                        random_length_ft(bytes, 0.17, std::max(0.2, most_ft)), finish));
 }
 
 void write_faces(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
@@ -82,19 +86,25 @@ void write_faces(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
   }
 }
 
+/// A place on the outline's way from one corner to the next, or on a walk's line.
+std::string place_on(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
+  ByteSource& bytes = toml.bytes();
+  if (shape.points.empty()) return place_in(toml, shape, plot);
+  const std::size_t corner = bytes.below(shape.points.size());
+  const Point& from = shape.points[corner];
+  const Point& to = shape.points[(corner + 1) % shape.points.size()];
+  const double way = bytes.share();
+  return toml.point(plot.x_ft + from.x_m + way * (to.x_m - from.x_m),
+                    plot.y_ft + from.y_m + way * (to.y_m - from.y_m));
+}
+
 void write_joints(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
   ByteSource& bytes = toml.bytes();
   const std::size_t joints = bytes.one_in(5) ? 1 + bytes.below(4) : 0;
   for (std::size_t i = 0; i < joints; ++i) {
     toml.line("[[zone.joint]]");
-    if (bytes.below(2) == 0) {
-      const double x = plot.x_ft + shape.reach_x_ft * bytes.share();
-      toml.raw("from", toml.point(x, plot.y_ft));
-      toml.raw("to", toml.point(x, plot.y_ft + shape.reach_y_ft));
-    } else {
-      toml.raw("from", place_in(toml, shape, plot));
-      toml.raw("to", place_in(toml, shape, plot));
-    }
+    toml.raw("from", place_on(toml, shape, plot));
+    toml.raw("to", place_on(toml, shape, plot));
   }
 }
 
@@ -108,14 +118,14 @@ void write_zone(RandomToml& toml, const std::string& name, const RandomShape& sh
   write_surface(toml);
   if (bytes.one_in(4)) toml.raw("placed_toward", bytes.one_of(directions));
   if (bytes.one_in(8)) {
-    const std::string clock = random_clock(bytes, 6.0, 24.0);
+    const std::string clock = random_clock(bytes, 11.0, 24.0);
     toml.word("placed_at", bytes.one_in(3) ? dated(date, 1, random_clock(bytes, 0.0, 8.0)) : clock);
   }
   const bool no_joints = bytes.one_in(12);
   if (no_joints) toml.line("joints = []");
   const bool own_none = bytes.one_in(12);
   if (own_none) toml.line("admixtures = []");
-  if (bytes.one_in(5)) write_border(toml);
+  if (bytes.one_in(5)) write_border(toml, shape);
   write_faces(toml, shape, plot);
   if (!no_joints) write_joints(toml, shape, plot);
   if (!own_none && bytes.one_in(6)) random_admixtures(toml, "zone");
