@@ -97,7 +97,6 @@ class OrderCheck {
   static bool waits_for_set(const std::string& operation) {
     return operation == "walk" || operation == "wash" || operation == "seal";
   }
-  static bool is_sawn(const std::string& operation) { return operation.starts_with("saw"); }
 
   void check_window(const std::string& name, const Json& window, const Json& part) {
     const std::string operation = window["operation"];
@@ -107,7 +106,6 @@ class OrderCheck {
     if (window["note"].get<std::string>().empty()) {
       rise(what + " opens, closes", window["opens"], window["closes"]);
     }
-    if (operation == "strip" || is_sawn(operation)) return;
     if (waits_for_set(operation)) {
       // A part has begun to set with its first tenth and has set with nine of them.
       rise(what + " after initial set", part["initial_set"], window["opens"]);
@@ -115,8 +113,6 @@ class OrderCheck {
       if (part["final_set"].is_null() && !window["open_all_over"].is_null()) {
         say(what + " without a set");
       }
-    } else {
-      rise(what + " closes before final set", window["closes"], part["final_set"]);
     }
   }
 

@@ -14,8 +14,8 @@ namespace slabtide::test {
 std::vector<std::string> number_faults(std::string_view text);
 
 /// Times of the plan's JSON that contradict each other: a window that closes before it opens, set
-/// times the wrong way round, finishing on a slab that has set, feet, water or sealer on one that
-/// has not, a truck or a task that ends before it starts.
+/// times the wrong way round, feet, water or sealer on a slab that has not set, a truck or a task
+/// that ends before it starts. (A thick slab may set in its middle while its top is still worked.)
 std::vector<std::string> order_faults(std::string_view plan_json);
 
 /// Times, figures and texts of the page that are not those of the JSON they point to.

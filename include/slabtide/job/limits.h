@@ -20,13 +20,13 @@ struct Range {
 
 namespace limits {
 
-inline constexpr Range shares{0.0, 1.0};
+inline constexpr Range shares{0.0, 1.0};  ///< of anything
 /// The rules of civil time that are read hold for these years, and the sun's position.
 inline constexpr Range years{2007.0, 2099.0};
 
 // The site.
-inline constexpr Range latitudes_deg{-90.0, 90.0};
-inline constexpr Range longitudes_deg{-180.0, 180.0};
+inline constexpr Range latitudes_deg{-90.0, 90.0};     ///< north positive
+inline constexpr Range longitudes_deg{-180.0, 180.0};  ///< east positive
 /// From the Dead Sea's shore to the highest towns.
 inline constexpr Range elevations_m{-430.0, 5100.0};
 /// No concrete on frozen ground; desert soil in summer.
@@ -35,8 +35,9 @@ inline constexpr Range ground_c{celsius_from_fahrenheit(32.0), celsius_from_fahr
 inline constexpr Range wind_ratios{0.05, 1.2};
 
 // The pour.
-inline constexpr Range transits_min{0.0, 240.0};
-inline constexpr Range hauls_m{0.0, m_from_ft(1000.0)};
+inline constexpr Range transits_min{0.0, 240.0};         ///< batching to placing
+inline constexpr Range hauls_m{0.0, m_from_ft(1000.0)};  ///< one way
+/// A hand or two to a belt.
 inline constexpr Range placing_rates_m3_h{m3_from_yd3(0.5), m3_from_yd3(300.0)};
 /// Hands that one pour has use for.
 inline constexpr Range crew_sizes{1.0, 60.0};
@@ -44,16 +45,16 @@ inline constexpr Range crew_sizes{1.0, 60.0};
 inline constexpr Range resistances_m2k_w{m2k_w_from_r_us(0.1), m2k_w_from_r_us(40.0)};
 
 // The order, the crew and the changes to compare.
-inline constexpr Range allowances{0.0, 0.3};
-inline constexpr Range low_bases_m{0.0, m_from_in(3.0)};
+inline constexpr Range allowances{0.0, 0.3};              ///< a share over the neat volume
+inline constexpr Range low_bases_m{0.0, m_from_in(3.0)};  ///< too low by
 /// A trailer mixer to the largest truck.
 inline constexpr Range loads_m3{m3_from_yd3(0.5), m3_from_yd3(15.0)};
-inline constexpr Range short_loads_m3{0.0, m3_from_yd3(15.0)};
-inline constexpr Range discharge_limits_min{30.0, 480.0};
-inline constexpr Range spacings_min{1.0, 480.0};
-inline constexpr Range load_numbers{1.0, 500.0};
-inline constexpr Range arrivals_min{0.0, 480.0};
-inline constexpr Range start_shifts_min{-720.0, 720.0};
+inline constexpr Range short_loads_m3{0.0, m3_from_yd3(15.0)};  ///< under which the plant charges
+inline constexpr Range discharge_limits_min{30.0, 480.0};       ///< batching to empty
+inline constexpr Range spacings_min{1.0, 480.0};                ///< between arrivals
+inline constexpr Range load_numbers{1.0, 500.0};                ///< loads count from 1
+inline constexpr Range arrivals_min{0.0, 480.0};                ///< before the first work
+inline constexpr Range start_shifts_min{-720.0, 720.0};         ///< either way
 
 // The day typed by its figures.
 /// Wider than any day concrete is placed on; a cold or hot one gets its cautions later.
@@ -64,51 +65,58 @@ inline constexpr Range typed_winds_m_s{0.0, m_s_from_mph(55.0)};
 inline constexpr Range humidities{0.02, 1.0};
 
 // The mix: what ready-mixed concrete for slabs can hold; one outside is a slip of the pen.
+/// Of cementitious.
 inline constexpr Range contents_kg_m3{kg_m3_from_lb_yd3(200.0), kg_m3_from_lb_yd3(1200.0)};
+/// Fine and coarse.
 inline constexpr Range aggregates_kg_m3{kg_m3_from_lb_yd3(1500.0), kg_m3_from_lb_yd3(4500.0)};
-inline constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};
-inline constexpr Range w_cms{0.25, 0.8};
-inline constexpr Range ash_shares{0.0, 0.6};
-inline constexpr Range slag_shares{0.0, 0.8};
-inline constexpr Range fume_shares{0.0, 0.15};
-inline constexpr Range air_shares{0.0, 0.12};
+inline constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};  ///< and ice
+inline constexpr Range w_cms{0.25, 0.8};                                ///< water over cementitious
+inline constexpr Range ash_shares{0.0, 0.6};                            ///< of the cementitious
+inline constexpr Range slag_shares{0.0, 0.8};                           ///< of the cementitious
+inline constexpr Range fume_shares{0.0, 0.15};                          ///< of the cementitious
+inline constexpr Range air_shares{0.0, 0.12};                           ///< of the volume
 /// Portland cement must remain: the set and heat models are of mixes that hold some.
 inline constexpr double most_replaced = 0.9;
-inline constexpr Range strengths_psi{1500.0, 12000.0};
+inline constexpr Range strengths_psi{1500.0, 12000.0};  ///< specified at 28 days
+/// Of the concrete.
 inline constexpr Range discharges_c{celsius_from_fahrenheit(35.0), celsius_from_fahrenheit(110.0)};
+/// Hot from the mill.
 inline constexpr Range cements_c{celsius_from_fahrenheit(10.0), celsius_from_fahrenheit(200.0)};
+/// Of the aggregate.
 inline constexpr Range ingredients_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(140.0)};
+/// Heated in winter.
 inline constexpr Range waters_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(180.0)};
-inline constexpr Range initial_sets_h{1.0, 24.0};
-inline constexpr Range final_sets_h{1.5, 36.0};
+inline constexpr Range initial_sets_h{1.0, 24.0};  ///< the supplier's, at 23 °C
+inline constexpr Range final_sets_h{1.5, 36.0};    ///< the supplier's, at 23 °C
 /// Twice the largest useful dose of a stabiliser [method, from memory: 2 to 8 fl oz/cwt], and
 /// room for a non-chloride accelerator, dosed far heavier (20 fl oz/cwt is about 1 % chloride).
 inline constexpr Range retarder_doses_ml_100kg{0.0, ml_100kg_from_floz_cwt(16.0)};
+/// As said above.
 inline constexpr Range accelerator_doses_ml_100kg{0.0, ml_100kg_from_floz_cwt(60.0)};
 /// The cap by habit and code: 2 % of the cement.
 inline constexpr Range chlorides_percent{0.0, 2.0};
-inline constexpr Range later_h{0.0, 36.0};
-inline constexpr Range sooner_h{-6.0, 0.0};
+inline constexpr Range later_h{0.0, 36.0};   ///< by a retarder or stabiliser
+inline constexpr Range sooner_h{-6.0, 0.0};  ///< by an accelerator
 /// What the mix book may hold of a mix.
 inline constexpr Range learned_factors{0.4, 2.5};
-inline constexpr Range learned_deviations{0.0, 3.0};
+inline constexpr Range learned_deviations{0.0, 3.0};  ///< of the factor's logarithm
 
 // The zones and what stands about them.
-inline constexpr std::size_t most_zones = 100;
+inline constexpr std::size_t most_zones = 100;  ///< of one day
 /// Beyond this nothing on a site plan is meant.
 inline constexpr Range plan_m{-1000.0, 1000.0};
 /// From one end of a zone to the other, whatever the shape: a street of houses (ours). Cells are
 /// cut by a grid over all of it.
 inline constexpr double longest_m = m_from_ft(1000.0);
-inline constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};
-inline constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};
-inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};
-inline constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};
-inline constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};
-inline constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};
-inline constexpr Range absorptances{0.1, 1.0};
-inline constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};
-inline constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};
+inline constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};    ///< of a slab
+inline constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};    ///< of a path
+inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};               ///< under the slab
+inline constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};  ///< of a strip
+inline constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};  ///< along a form
+inline constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};   ///< of a step or an edge
+inline constexpr Range absorptances{0.1, 1.0};                            ///< measured
+inline constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};       ///< of walls and trees
+inline constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};          ///< of trees
 
 }  // namespace limits
 }  // namespace slabtide
