@@ -1,7 +1,6 @@
 #include "slabtide/day/order.h"
 
 #include <algorithm>
-#include <cmath>
 #include <stdexcept>
 
 #include "job/load_runs.h"
@@ -124,9 +123,11 @@ double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates) {
   if (pour.placing_rate_m3_h) return *pour.placing_rate_m3_h;
   if (pour.placing_crew < 1) throw std::invalid_argument("placing crew under 1");
   const double labour = labour_h_per_m3(pour, rates);
-  if (!(labour > 0.0 && std::isfinite(labour))) {
+  constexpr double most_h_per_m3 = 1000.0;
+  if (!(labour > 0.0 && labour <= most_h_per_m3)) {
     throw std::invalid_argument(
-        "placing.chute_worker_h_per_m3 and what is added for the haul come to no labour");
+        "placing.chute_worker_h_per_m3 and what is added for the haul come to no labour for a "
+        "crew");
   }
   return pour.placing_crew / labour;
 }

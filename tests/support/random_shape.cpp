@@ -94,7 +94,7 @@ RandomShape walk_shape(ByteSource& bytes) {
   shape.points.push_back({x, y});
   const std::size_t legs = 1 + bytes.below(8);
   for (std::size_t i = 0; i < legs; ++i) {
-    const double leg = random_length_ft(bytes, 2.0, 30.0);
+    const double leg = random_length_ft(bytes, 2.0, 20.0);
     const double turn = bytes.one_in(3) ? bytes.between(-1.2, 1.2) : 0.0;
     x += leg * std::sin(turn);
     y += leg * std::cos(turn);
@@ -143,11 +143,14 @@ RandomShape random_shape(ByteSource& bytes, bool faulty) {
   constexpr std::size_t one_walk_in = 4;
   constexpr std::size_t one_fault_in = 6;
   constexpr std::size_t one_narrow_in = 12;
+  constexpr std::size_t one_large_in = 12;
   if (bytes.one_in(one_walk_in)) return walk_shape(bytes);
   RandomShape shape;
-  shape.reach_x_ft = random_length_ft(bytes, 2.0, 50.0);
+  // Small most of the time: a plan takes as long as its area is large.
+  const double most_ft = bytes.one_in(one_large_in) ? 60.0 : 20.0;
+  shape.reach_x_ft = random_length_ft(bytes, 1.5, most_ft);
   shape.reach_y_ft = bytes.one_in(one_narrow_in) ? random_length_ft(bytes, 0.1, 2.0)
-                                                 : random_length_ft(bytes, 2.0, 50.0);
+                                                 : random_length_ft(bytes, 1.5, most_ft);
   shape.points = faulty && bytes.one_in(one_fault_in)
                      ? faulty_ft(bytes, shape.reach_x_ft, shape.reach_y_ft)
                      : outline_ft(bytes, shape.reach_x_ft, shape.reach_y_ft);
