@@ -10,7 +10,7 @@
 namespace slabtide {
 
 TEST_CASE("whatever is asked, what is printed and written holds") {
-  constexpr std::uint64_t jobs = 300;
+  constexpr std::uint64_t jobs = 150;
   for (std::uint64_t seed = 0; seed < jobs; ++seed) {
     const fuzz::DrawnJob drawn = fuzz::drawn_job(test::bytes_of_seed(seed));
     if (drawn.run.command == "compare") continue;  // the slow one: left to the fuzzer
