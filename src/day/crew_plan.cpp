@@ -8,7 +8,6 @@
 
 #include "crew_cures.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/validate.h"
 #include "slabtide/job/validate.h"
 
 namespace slabtide {

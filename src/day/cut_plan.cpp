@@ -6,7 +6,7 @@
 #include "plane.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/saw_plan.h"
-#include "slabtide/day/validate.h"
+#include "slabtide/day/validate_run.h"
 #include "slabtide/job/validate.h"
 
 namespace slabtide {

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/day/cautions.h"
-#include "slabtide/day/validate.h"
+#include "slabtide/day/validate_run.h"
 #include "slabtide/job/validate.h"
 #include "slabtide/job/wording.h"
 

@@ -9,7 +9,6 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/day/validate.h"
 #include "slabtide/job/zone_geometry.h"
 #include "slabtide/slab/mix_model.h"
 

@@ -12,7 +12,6 @@
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/validate.h"
 #include "slabtide/job/limits.h"
 #include "slabtide/job/toml_tree.h"
 

@@ -1,6 +1,7 @@
 #include "slabtide/report/validate_facts.h"
 
-#include "slabtide/day/validate.h"
+#include "slabtide/day/validate_plan.h"
+#include "slabtide/day/validate_run.h"
 #include "slabtide/job/validate.h"
 #include "slabtide/weather/validate_forecast.h"
 

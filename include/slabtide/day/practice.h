@@ -156,4 +156,8 @@ Practice default_practice();
 /// of range are errors with their place.
 Reading<Practice> read_practice(std::string_view toml, const Practice& base);
 
+/// Error: std::invalid_argument where a number is outside what a practice file may say, not finite
+/// or not in order with another. The message begins with its path, "operation.stamp.opens_psi".
+void validate(const Practice& practice);
+
 }  // namespace slabtide

@@ -11,7 +11,8 @@
 #include <fmt/format.h>
 
 #include "slabtide/day/day_plan.h"
-#include "slabtide/day/validate.h"
+#include "slabtide/day/validate_plan.h"
+#include "slabtide/day/validate_run.h"
 #include "slabtide/job/read_job.h"
 #include "slabtide/job/validate.h"
 #include "slabtide/report/calendar.h"
