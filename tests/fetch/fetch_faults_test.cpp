@@ -267,6 +267,18 @@ TEST_CASE("a success repeats no server's words raw") {
   CHECK(printable_lines(outcome.out) == outcome.out);
 }
 
+TEST_CASE("a file's name steers no terminal either") {
+  FetchFixture fixture;
+  fixture.server.will_answer(grid_path, answer(200, grid_document()));
+  FetchOrder order;
+  order.from = ForecastService::nws;
+  order.to = (fixture.folder.path() / "odd\x1b[2J\n\u202E.json").string();
+  const FetchOutcome outcome = fixture.fetch_as(order);
+  CHECK(outcome.code == 0);
+  CHECK(outcome.out.find("odd␛[2J␊�.json") != std::string::npos);
+  CHECK(printable_lines(outcome.out) == outcome.out);
+}
+
 TEST_CASE("what cannot be written leaves the old forecast") {
   FetchFixture fixture;
   fixture.server.will_answer(grid_path, answer(200, grid_document()));
