@@ -9,6 +9,7 @@
 #include "slab/convection-inl.h"
 #include "slab/evaporation-inl.h"
 #include "slab/surface_balance-inl.h"
+#include "slabtide/slab/thin_air.h"
 #include "slabtide/weather/site_weather.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -45,15 +46,16 @@ struct WeatherNow {
 /// `Column` has absorptance, sky_view, convection_factor and evaporation_factor.
 template <class Number, class Column>
 ConditionsOf<Number> surface_conditions(const WeatherNow<Number>& now, const Column& column,
-                                        Number wetness) {
+                                        const ThinAir& air, Number wetness) {
   const Number longwave =
       absorbed_longwave_w_m2(now.air_c, now.sky_emissivity, Number(column.sky_view));
   return {column.absorptance * now.shortwave_w_m2 + longwave,
           now.air_c,
           now.vapour_pressure_pa,
-          forced_convection_w_m2k(now.wind_slab_m_s),
-          column.convection_factor,
-          wetness * column.evaporation_factor * menzel_coefficient_kg_m2_h_pa(now.wind_slab_m_s)};
+          air.forced_over_natural * forced_convection_w_m2k(now.wind_slab_m_s),
+          air.natural_convection * column.convection_factor,
+          wetness * column.evaporation_factor *
+              menzel_coefficient_kg_m2_h_pa(now.wind_slab_m_s, air.still_evaporation)};
 }
 
 }  // namespace HWY_NAMESPACE

@@ -43,7 +43,8 @@ SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& wea
       between(column.exposure->shortwave_w_m2, place)};
   const Surroundings fixed{column.absorptance, column.exposure->sky_view, column.convection_factor,
                            column.evaporation_factor};
-  const auto found = formula::surface_conditions(now, fixed, wetness);
+  const auto found =
+      formula::surface_conditions(now, fixed, thin_air(weather.air_pressure_pa), wetness);
   return {.absorbed_w_m2 = found.absorbed_w_m2,
           .air_c = found.air_c,
           .vapour_pressure_pa = found.vapour_pressure_pa,

@@ -28,7 +28,8 @@ std::array<std::vector<double>*, series_count> series_of(ColumnHistory& h) {
 ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& solver)
     : weather(site_weather),
       settings(solver),
-      end_s(solver.end_s > 0.0 ? solver.end_s : site_weather.grid.end_s()) {
+      end_s(solver.end_s > 0.0 ? solver.end_s : site_weather.grid.end_s()),
+      air(thin_air(site_weather.air_pressure_pa)) {
   shared.reserve(weather.grid.count);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     shared.push_back({weather.air_c[i], weather.vapour_pressure_pa[i], weather.wind_slab_m_s[i],

@@ -9,6 +9,7 @@
 
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/column_solver.h"
+#include "slabtide/slab/thin_air.h"
 
 namespace slabtide {
 
@@ -23,6 +24,7 @@ struct ColumnBatch {
   const SiteWeather& weather;
   const SolverSettings& settings;
   double end_s;
+  ThinAir air;
   std::vector<SharedWeather> shared;  ///< one an instant of the grid
 };
 

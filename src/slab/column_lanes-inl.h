@@ -110,7 +110,7 @@ class ColumnLanes {
   }
 
   ConditionsOf<Number> conditions(Number time_s, Number wetness) const {
-    return surface_conditions(weather_.at(time_s), traits_, wetness);
+    return surface_conditions(weather_.at(time_s), traits_, weather_.thin_air(), wetness);
   }
 
   /// Share of free-water evaporation `ahead_s` from now.

@@ -23,14 +23,14 @@ constexpr double wetness_after_final_set = 0.1;  // ours
 constexpr double wetness_under_film = 0.05;      // ours
 
 template <class Number>
-Number menzel_wind_term(Number wind_mph) {
-  return menzel_scale * (menzel_still + menzel_wind_per_mph * wind_mph);
+Number menzel_wind_term(Number wind_mph, double still_factor) {
+  return menzel_scale * (menzel_still * still_factor + menzel_wind_per_mph * wind_mph);
 }
 
 template <class Number>
-Number menzel_coefficient_kg_m2_h_pa(Number wind_m_s) {
+Number menzel_coefficient_kg_m2_h_pa(Number wind_m_s, double still_factor) {
   constexpr double si = kg_m2_h_from_lb_ft2_h(1.0) / pa_per_psi;
-  return si * menzel_wind_term(wind_m_s * mph_from_m_s(1.0));
+  return si * menzel_wind_term(wind_m_s * mph_from_m_s(1.0), still_factor);
 }
 
 template <class Number, class Setting, class Mask>

@@ -31,11 +31,12 @@ double menzel_evaporation_kg_m2_h(double surface_vapour_pa, double air_vapour_pa
 
 double menzel_evaporation_lb_ft2_h(double surface_vapour_psi, double air_vapour_psi,
                                    double wind_mph) {
-  return std::max(0.0, formula::menzel_wind_term(wind_mph) * (surface_vapour_psi - air_vapour_psi));
+  return std::max(0.0,
+                  formula::menzel_wind_term(wind_mph, 1.0) * (surface_vapour_psi - air_vapour_psi));
 }
 
-double menzel_coefficient_kg_m2_h_pa(double wind_m_s) {
-  return formula::menzel_coefficient_kg_m2_h_pa(wind_m_s);
+double menzel_coefficient_kg_m2_h_pa(double wind_m_s, double still_factor) {
+  return formula::menzel_coefficient_kg_m2_h_pa(wind_m_s, still_factor);
 }
 
 double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_share,

@@ -41,7 +41,7 @@ template <class Number>
 class LaneWeather {
  public:
   LaneWeather(const ColumnBatch& batch, Cases cases)
-      : grid_(batch.weather.grid), shared_(batch.shared.data()), cases_(cases) {
+      : grid_(batch.weather.grid), shared_(batch.shared.data()), air_(batch.air), cases_(cases) {
     for (std::size_t i = 0; i < lanes; ++i) {
       shortwave_[i] = cases[std::min(i, cases.size() - 1)]->exposure->shortwave_w_m2.data();
     }
@@ -74,6 +74,8 @@ class LaneWeather {
     return {between(0), between(1), between(2), between(3), between(4)};
   }
 
+  const ThinAir& thin_air() const { return air_; }
+
   CoverOf<Number> cover_at(Number time_s) const {
     if (!covered_) return steady_;
     return cover_from_cases(time_s);
@@ -98,6 +100,7 @@ class LaneWeather {
 
   const TimeGrid& grid_;
   const SharedWeather* shared_;
+  const ThinAir& air_;
   Cases cases_;
   std::array<const double*, lanes> shortwave_;
   bool covered_ = false;

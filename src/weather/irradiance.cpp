@@ -37,10 +37,13 @@ void require_cos(double cos_zenith) {
 
 }  // namespace
 
-double clear_sky_w_m2(double cos_zenith) {
+double clear_sky_w_m2(double cos_zenith, double air_pressure_pa) {
   require_cos(cos_zenith);
+  if (!(air_pressure_pa > 0.0 && std::isfinite(air_pressure_pa)))
+    throw std::invalid_argument("irradiance: the air pressure is not positive");
   if (cos_zenith <= 0.0) return 0.0;
-  return haurwitz_w_m2 * cos_zenith * std::exp(-haurwitz_extinction / cos_zenith);
+  const double air_share = air_pressure_pa / sea_level_pressure_pa;
+  return haurwitz_w_m2 * cos_zenith * std::exp(-haurwitz_extinction * air_share / cos_zenith);
 }
 
 double cloud_transmission(double cloud_share) {

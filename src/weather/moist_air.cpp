@@ -18,7 +18,6 @@ constexpr double magnus_b_c = 243.04;
 constexpr double magnus_hottest_c = 100.0;
 
 // Standard atmosphere below 11 km.
-constexpr double sea_level_pa = 101325.0;
 constexpr double lapse_per_m = 2.25577e-5;
 constexpr double pressure_exponent = 5.2559;
 constexpr double lowest_m = -5000.0;
@@ -57,7 +56,8 @@ double humidity_share(double air_c, double dew_point_c) {
 
 double air_pressure_pa(double elevation_m) {
   require_within(elevation_m, lowest_m, highest_m, "air pressure: not within -5000 to 11000 m");
-  return sea_level_pa * std::pow(1.0 - lapse_per_m * elevation_m, pressure_exponent);
+  return sea_level_pressure_pa *
+         std::pow(1.0 - lapse_per_m * elevation_m, pressure_exponent);  // eq. 3
 }
 
 double latent_heat_j_kg(double water_c) {

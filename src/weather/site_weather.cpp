@@ -33,8 +33,8 @@ void add_air(SiteWeather& site, const WeatherSample& sample) {
 /// The forecast's own irradiance where it has it, else the clear sky through its clouds.
 void add_sun(SiteWeather& site, const WeatherSample& sample, const SunPosition& sun) {
   const double cos_zenith = std::cos(sun.zenith_deg * radians_per_degree);
-  const double global_w_m2 = sample.solar_w_m2.value_or(clear_sky_w_m2(cos_zenith) *
-                                                        cloud_transmission(sample.cloud_share));
+  const double global_w_m2 = sample.solar_w_m2.value_or(
+      clear_sky_w_m2(cos_zenith, site.air_pressure_pa) * cloud_transmission(sample.cloud_share));
   const SplitIrradiance light = split_irradiance(global_w_m2, cos_zenith, sun.distance_au);
   site.beam_horizontal_w_m2.push_back(light.beam_horizontal_w_m2);
   site.diffuse_w_m2.push_back(light.diffuse_w_m2);
@@ -43,6 +43,11 @@ void add_sun(SiteWeather& site, const WeatherSample& sample, const SunPosition& 
 }
 
 }  // namespace
+
+std::size_t TimeGrid::index_at(double at_s) const {
+  if (!(at_s > 0.0)) return 0;
+  return at_s < end_s() ? static_cast<std::size_t>(at_s / step_s) : count - 1;
+}
 
 SiteWeather site_weather(const Site& site, const WeatherSeries& series, const TimeGrid& grid) {
   require_grid(grid);

@@ -26,7 +26,8 @@ void change_light(SiteWeather& weather, std::size_t i, double cloud) {
   const double global_w_m2 = weather.beam_horizontal_w_m2[i] + weather.diffuse_w_m2[i];
   if (!(global_w_m2 > 0.0) || cloud == weather.cloud_share[i]) return;
   const double cos_zenith = std::sin(weather.sun_elevation_deg[i] * radians_per_degree);
-  const double most_w_m2 = std::max(global_w_m2, clear_sky_w_m2(cos_zenith));
+  const double most_w_m2 =
+      std::max(global_w_m2, clear_sky_w_m2(cos_zenith, weather.air_pressure_pa));
   const double changed_w_m2 =
       global_w_m2 * cloud_transmission(cloud) / cloud_transmission(weather.cloud_share[i]);
   const SplitIrradiance light =

@@ -17,8 +17,9 @@ double menzel_evaporation_kg_m2_h(double surface_vapour_pa, double air_vapour_pa
 double menzel_evaporation_lb_ft2_h(double surface_vapour_psi, double air_vapour_psi,
                                    double wind_mph);
 
-/// What stands before (e_0 - e_a) in SI: kg/m2/h for each Pa.
-double menzel_coefficient_kg_m2_h_pa(double wind_m_s);
+/// What stands before (e_0 - e_a) in SI: kg/m2/h for each Pa. The part without wind (0.253) has
+/// a factor for thinner air (thin_air.h).
+double menzel_coefficient_kg_m2_h_pa(double wind_m_s, double still_factor = 1.0);
 
 /// The figure for checking by hand, kg/m2/h: E = 5([Tc+18]^2.5 - r[Ta+18]^2.5)(V+4)e-6, °C, km/h.
 ///

@@ -1,14 +1,20 @@
 #pragma once
 
+#include "slabtide/weather/moist_air.h"
+
 namespace slabtide {
 
 /// Global irradiance on the horizontal under a clear sky, W/m2; 0 with the sun down.
 ///
 /// Idealises: one mean turbidity for all places. About 5-10 % rms (from memory).
-/// Symbols: GHI = 1098 cosZ exp(-0.059/cosZ), Z the true zenith angle.
+/// Symbols: GHI = 1098 cosZ exp(-0.059 p / (p0 cosZ)), Z the true zenith angle, p the air
+/// pressure, p0 that of sea level.
 /// Source: Haurwitz 1945, Insolation in relation to cloudiness and cloud density, J. Meteorol.
-/// 2. Status: published. Error: std::invalid_argument if `cos_zenith` is not within -1 to 1.
-double clear_sky_w_m2(double cos_zenith);
+/// 2. Status: published for p = p0. Departure: with p / p0, for the share of the air that lies
+/// above the site, ours (0.9 % more light from a high sun at 1500 m).
+/// Error: std::invalid_argument if `cos_zenith` is not within -1 to 1 or the pressure is not
+/// positive.
+double clear_sky_w_m2(double cos_zenith, double air_pressure_pa = sea_level_pressure_pa);
 
 /// Share of the clear-sky irradiance that comes through a cloud share of 0 to 1.
 ///

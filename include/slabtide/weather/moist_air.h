@@ -31,9 +31,14 @@ double dew_point_from_humidity_c(double air_c, double humidity_share);
 /// Error: std::invalid_argument outside -100 to 100 °C.
 double humidity_share(double air_c, double dew_point_c);
 
+/// Air pressure of the standard atmosphere at sea level, Pa.
+inline constexpr double sea_level_pressure_pa = 101325.0;
+
 /// Air pressure of the standard atmosphere at an elevation above sea level, Pa.
 ///
-/// Range -5000 to 11000 m. Source: ICAO standard atmosphere as ASHRAE Fundamentals gives it.
+/// Idealises: one day's weather moves it by 2 % either way.
+/// Symbols: p = 101325 (1 - 2.25577e-5 z)^5.2559, z in m. Range -5000 to 11000 m.
+/// Source: ICAO standard atmosphere as ASHRAE Fundamentals, psychrometrics, eq. 3, gives it.
 /// Status: published. Error: std::invalid_argument outside the range.
 double air_pressure_pa(double elevation_m);
 

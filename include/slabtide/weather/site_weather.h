@@ -5,6 +5,7 @@
 
 #include "slabtide/core/civil_time.h"
 #include "slabtide/job/job.h"
+#include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/weather_series.h"
 
 namespace slabtide {
@@ -16,13 +17,17 @@ struct TimeGrid {
   std::size_t count = 0;
 
   double end_s() const { return count == 0 ? 0.0 : step_s * static_cast<double>(count - 1); }
+
+  /// The last instant at or before `at_s` seconds from the start; the first before the start
+  /// (and for what is no number), the last past the end. The grid must not be empty.
+  std::size_t index_at(double at_s) const;
 };
 
 /// What all of the site shares, one entry an instant of the grid. Every vector has
 /// grid.count entries.
 struct SiteWeather {
   TimeGrid grid;
-  double air_pressure_pa = 101325.0;
+  double air_pressure_pa = sea_level_pressure_pa;  ///< of the site's elevation
   double wind_ratio = 0.45;      ///< wind at the slab over the wind at 10 m
   double sun_distance_au = 1.0;  ///< at the grid's start; a day changes it by 0.0003 at most
   std::vector<double> air_c;

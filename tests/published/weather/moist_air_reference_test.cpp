@@ -57,3 +57,19 @@ TEST_CASE("moist air from 1 to 50 °C, dew points above freezing") {
   check_worst(psychrolib("dew point", 0.06, "°C"), "1 to 50 °C", states, dew_point_c);
   check_worst(psychrolib("relative humidity, share", 0.0015, ""), "1 to 50 °C", states, humidity);
 }
+
+TEST_CASE("air pressure by elevation, and how much thinner moist air is there") {
+  const ReferenceRows rows = reference_rows("air_pressure");
+  REQUIRE_MESSAGE(rows.size() >= 50, "run npm ci in tests/npm");
+  double pressure_pa = 0.0;
+  double share = 0.0;
+  for (const auto& row : rows) {
+    const double ours_pa = air_pressure_pa(number(row[0]));
+    pressure_pa = std::max(pressure_pa, std::abs(ours_pa - number(row[1])));
+    // Density is taken to go as pressure: the vapour, 1.3 kPa of it, is left out of that.
+    share = std::max(share, std::abs(ours_pa / sea_level_pressure_pa - number(row[2])));
+  }
+  const std::string states = fmt::format("{} elevations", rows.size());
+  check_worst(psychrolib("air pressure", 1.0e-6, "Pa"), "-400 to 5000 m", states, pressure_pa);
+  check_worst(psychrolib("density by pressure, share", 0.003, ""), "-400 to 5000 m", states, share);
+}

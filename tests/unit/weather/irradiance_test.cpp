@@ -1,5 +1,6 @@
 #include "slabtide/weather/irradiance.h"
 
+#include <cmath>
 #include <initializer_list>
 #include <limits>
 #include <stdexcept>
@@ -50,4 +51,14 @@ TEST_CASE("irradiance refuses what cannot be") {
   CHECK_THROWS_AS(diffuse_share(-0.1), std::invalid_argument);
   CHECK_THROWS_AS(split_irradiance(-1.0, 0.5, 1.0), std::invalid_argument);
   CHECK_THROWS_AS(split_irradiance(not_a_number, 0.5, 1.0), std::invalid_argument);
+}
+
+TEST_CASE("thinner air above lets more of a clear sky's light through") {
+  constexpr double high_pa = 84556.0;
+  CHECK(clear_sky_w_m2(0.7, sea_level_pressure_pa) == clear_sky_w_m2(0.7));
+  const double air_masses_less = (1.0 - high_pa / sea_level_pressure_pa) / 0.7;
+  CHECK(clear_sky_w_m2(0.7, high_pa) / clear_sky_w_m2(0.7) ==
+        doctest::Approx(std::exp(0.059 * air_masses_less)));
+  CHECK_THROWS_AS(clear_sky_w_m2(0.7, 0.0), std::invalid_argument);
+  CHECK_THROWS_AS(clear_sky_w_m2(0.7, not_a_number), std::invalid_argument);
 }

@@ -1,6 +1,7 @@
 #include "slabtide/weather/site_weather.h"
 
 #include <cstddef>
+#include <limits>
 #include <stdexcept>
 
 #include <doctest/doctest.h>
@@ -83,4 +84,29 @@ TEST_CASE("a grid needs a start and a step") {
   CHECK_THROWS_AS(site_weather(somewhere(), series, TimeGrid()), std::invalid_argument);
   CHECK(site_weather(somewhere(), series, {.start = start, .step_s = 60.0, .count = 0})
             .air_c.empty());
+}
+
+TEST_CASE("an instant of the grid is found wherever the time lies") {
+  const TimeGrid grid{.start = start, .step_s = 300.0, .count = 4};
+  CHECK(grid.index_at(0.0) == 0);
+  CHECK(grid.index_at(299.0) == 0);
+  CHECK(grid.index_at(300.0) == 1);
+  CHECK(grid.index_at(900.0) == 3);
+  CHECK(grid.index_at(1.0e300) == 3);
+  CHECK(grid.index_at(-14400.0) == 0);
+  CHECK(grid.index_at(std::numeric_limits<double>::quiet_NaN()) == 0);
+  CHECK(grid.index_at(std::numeric_limits<double>::infinity()) == 3);
+}
+
+TEST_CASE("a high site has more light from a clear sky, one without elevation is at sea level") {
+  const auto at = [](double elevation_m) {
+    Site site = somewhere();
+    site.elevation_m = elevation_m;
+    return site_weather(site, *WeatherSeries::from_forecast(plain_forecast(start, 25)).value,
+                        {.start = start, .step_s = 3600.0, .count = 25});
+  };
+  CHECK(at(0.0).air_pressure_pa == sea_level_pressure_pa);
+  const double more = global_at_noon(at(1500.0)) / global_at_noon(at(0.0));
+  CHECK(more > 1.005);
+  CHECK(more < 1.03);
 }
