@@ -19,6 +19,7 @@
 #include "read_site.h"
 #include "read_weather.h"
 #include "read_zone.h"
+#include "slabtide/core/civil_time.h"
 #include "slabtide/job/toml_tree.h"
 #include "table_reader.h"
 #include "times.h"
@@ -48,17 +49,54 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
   return names;
 }
 
-void read_zones(TableReader& root, Job& job, std::vector<Diagnostic>& findings) {
+/// Where what says when the placing begins stands in the file.
+struct StartPlaces {
+  SourcePosition start;
+  std::vector<SourcePosition> placed_at;  ///< an entry a zone
+};
+
+/// The pour begins with its first zone: where that has an hour of its own, the hour is the
+/// pour's start, and must be on the pour's day.
+void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diagnostic>& findings) {
+  if (job.pour.zone_order.empty() || job.pour.start.is_special()) return;
+  const auto first = std::find_if(job.zones.begin(), job.zones.end(), [&job](const Zone& zone) {
+    return zone.name == job.pour.zone_order.front();
+  });
+  if (first == job.zones.end() || !first->placed_at || *first->placed_at <= job.pour.start) return;
+  const auto index = static_cast<std::size_t>(first - job.zones.begin());
+  const TimeZone& zone = job.site.time_zone;
+  const Date day = zone.local_from_utc(*first->placed_at).date();
+  if (day != job.pour.date) {
+    findings.push_back({Severity::error, fmt::format("zone[{}].placed_at", index + 1),
+                        fmt::format("the first zone is placed on {}, the pour starts on {}",
+                                    long_date(day), long_date(job.pour.date)),
+                        places.placed_at[index], places.start,
+                        "give the pour the day on which its first zone is placed"});
+    return;
+  }
+  findings.push_back({Severity::warning, "pour.start",
+                      fmt::format("has no effect: the first zone, \"{}\", is placed at {}",
+                                  first->name, clock_time(*first->placed_at, zone)),
+                      places.start, places.placed_at[index],
+                      "leave one of the two hours out, or give both the same"});
+  job.pour.start = *first->placed_at;
+}
+
+void read_zones(TableReader& root, Job& job, SourcePosition start,
+                std::vector<Diagnostic>& findings) {
+  StartPlaces starts{start, {}};
   const PourDay day{job.pour.date, job.site.time_zone};
   std::vector<ZonePlaces> places;
   const auto read = [&](TableReader& table) {
     job.zones.push_back(read_zone(table, day, job.pour.start));
+    starts.placed_at.push_back(table.where("placed_at"));
     places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
   };
   root.in_each("zone", read, Presence::required, limits::most_zones);
   for (auto& finding : check_zones(job.zones, places, job.units)) {
     findings.push_back(std::move(finding));
   }
+  start_with_first_zone(job, starts, findings);
 }
 
 void read_obstacles(TableReader& root, Job& job) {
@@ -115,6 +153,7 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
 Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
                 std::vector<Diagnostic>& findings) {
   Job job;
+  SourcePosition start;
   job.units = root.units();
   set(job.name, root.text("name", Presence::required));
   const auto required = Presence::required;
@@ -125,6 +164,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
       "pour",
       [&](TableReader& table) {
         job.pour = read_pour(table, job.site.time_zone, names_of_zones(tree));
+        start = table.where("start");
       },
       required);
   root.in_table(
@@ -136,7 +176,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
   root.in_each("option", [&](TableReader& table) {
     job.options.push_back(read_option(table, names_of_zones(tree)));
   });
-  read_zones(root, job, findings);
+  read_zones(root, job, start, findings);
   read_obstacles(root, job);
   keep_practice(root, tree, text, job);
   return job;

@@ -14,6 +14,8 @@ namespace slabtide {
 namespace {
 
 constexpr Range waters_kg_m3{kg_m3_from_lb_yd3(80.0), kg_m3_from_lb_yd3(600.0)};
+/// What set times of real mixes come to: wider than any published table has (ours).
+constexpr Range final_over_initial{1.1, 3.0};
 /// Six sacks of cement to the yard, the usual exterior flatwork mix where nothing is said
 /// [trade].
 constexpr double usual_cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
@@ -143,7 +145,14 @@ void read_supplier_set(TableReader& table, Mix& mix) {
   if (!mix.supplier_initial_set_h || !mix.supplier_final_set_h) return;
   if (*mix.supplier_initial_set_h >= *mix.supplier_final_set_h) {
     table.error("initial_set", "is not before the final set", "", table.where("final_set"));
+    return;
   }
+  const double times = *mix.supplier_final_set_h / *mix.supplier_initial_set_h;
+  if (final_over_initial.holds(times)) return;
+  table.warning("final_set",
+                fmt::format("is {:.3g} times the initial set; mixes have {:g} to {:g} times", times,
+                            final_over_initial.low, final_over_initial.high),
+                "check both with the supplier (ASTM C403 at 73 °F, hours)");
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include <fmt/format.h>
+
 #include "job_words.h"
 #include "slabtide/core/units.h"
 #include "zone_names.h"
@@ -55,6 +57,27 @@ Cover read_cover(TableReader& table, const Pour& pour, const PourDay& day,
   return cover;
 }
 
+/// The weather, the sun and the words of the plan go by the date.
+void refuse_another_day(TableReader& table, const Pour& pour, const TimeZone& zone) {
+  if (pour.date.is_special() || pour.start.is_special()) return;
+  const Date day = zone.local_from_utc(pour.start).date();
+  if (day == pour.date) return;
+  table.error("start",
+              fmt::format("is on {}, the pour's date is {}", long_date(day), long_date(pour.date)),
+              "give both the same day; the time alone will do for `start`", table.where("date"));
+}
+
+/// What lies on a zone while it is placed cannot be meant.
+void warn_of_cover_while_placing(TableReader& cover, const Cover& read, const Pour& pour) {
+  const bool known = !read.from.is_special() && !pour.start.is_special() && !read.to.is_special();
+  if (!known || read.from > pour.start || read.to <= pour.start) return;
+  cover.warning(cover.has("from") ? "from" : "",
+                fmt::format("the {} lies on from the start of placing: nobody can place or finish "
+                            "under it",
+                            read.kind == CuringKind::plastic ? "plastic" : "blanket"),
+                "say by `from` when it is laid, after the last finishing");
+}
+
 }  // namespace
 
 Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::string>& zones) {
@@ -62,6 +85,7 @@ Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::
   set(pour.date, read_date(table, "date", Presence::required));
   const PourDay day{pour.date, zone};
   set(pour.start, read_time(table, "start", day, Presence::required));
+  refuse_another_day(table, pour, zone);
   set(pour.transit_min, table.quantity("transit", minutes_quantity, limits::transits_min));
   read_haul(table, pour);
   set(pour.placing_crew, table.whole_number("placing_crew", limits::crew_sizes));
@@ -71,6 +95,7 @@ Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::
   set(pour.curing, table.word("curing", curings));
   table.in_each("cover", [&](TableReader& cover) {
     pour.covers.push_back(read_cover(cover, pour, day, zones));
+    warn_of_cover_while_placing(cover, pour.covers.back(), pour);
   });
   return pour;
 }
