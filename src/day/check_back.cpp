@@ -77,8 +77,7 @@ class Checking {
     if (reading.kind == ReadingKind::surface_temperature) return surface_c(reading, at_s);
     const SiteWeather& weather = run_.weather;
     if (at_s < 0.0 || at_s > weather.grid.end_s()) return std::nullopt;
-    const auto k = std::min(static_cast<std::size_t>(std::lround(at_s / weather.grid.step_s)),
-                            weather.grid.count - 1);
+    const std::size_t k = weather.grid.index_at(at_s + 0.5 * weather.grid.step_s);
     if (reading.kind == ReadingKind::air_temperature) return weather.air_c[k];
     if (reading.kind == ReadingKind::wind) return weather.wind_slab_m_s[k];
     return vapour_pressure_pa(weather.dew_point_c[k]) / saturation_pressure_pa(weather.air_c[k]);

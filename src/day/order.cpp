@@ -132,6 +132,12 @@ double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates) {
   return pour.placing_crew / labour;
 }
 
+UtcTime OrderPlan::first_placed() const {
+  UtcTime first = placings.front().start;
+  for (const ZonePlacing& placing : placings) first = std::min(first, placing.start);
+  return first;
+}
+
 OrderPlan plan_order(const Job& job, const PlacingRates& rates) {
   validate(job);
   OrderPlan plan;

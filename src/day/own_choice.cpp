@@ -50,6 +50,7 @@ class OwnChange {
   bool change_start() {
     if (!note_.start_shift_min) return true;
     job_ = started_later(job_, *note_.start_shift_min);
+    job_.pour.date = job_.site.time_zone.local_from_utc(job_.pour.start).date();
     return true;
   }
 

@@ -105,8 +105,7 @@ struct DrawnAir {
 };
 
 DrawnAir drawn_air(const SiteWeather& weather, const WeatherErrors& errors, double at_s) {
-  const auto nearest = std::lround(std::max(0.0, at_s) / weather.grid.step_s);
-  const std::size_t i = std::min(static_cast<std::size_t>(nearest), weather.grid.count - 1);
+  const std::size_t i = weather.grid.index_at(at_s + 0.5 * weather.grid.step_s);
   const double growth = error_growth(errors, at_s / seconds_per_hour);
   DrawnAir drawn;
   drawn.air_c = weather.air_c[i] + growth * errors.air_k;

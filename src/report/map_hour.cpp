@@ -20,9 +20,9 @@ double minutes_after(double at_s, const QuarterHours& hours) {
   return std::round((at_s - hours.start_s) / seconds_per_minute);
 }
 
-/// Local seconds since midnight when the pour starts.
-double clock_s(const Job& job) {
-  const auto local = job.site.time_zone.local_from_utc(job.pour.start);
+/// Local seconds since midnight.
+double clock_s(UtcTime time, const Job& job) {
+  const auto local = job.site.time_zone.local_from_utc(time);
   return static_cast<double>(local.time_of_day().total_seconds());
 }
 
@@ -30,9 +30,7 @@ std::string whole(double value) { return short_number(value, 0); }
 
 /// The grid's step nearest to an instant.
 std::size_t step_at(const TimeGrid& grid, double at_s) {
-  const double step =
-      std::clamp(std::round(at_s / grid.step_s), 0.0, static_cast<double>(grid.count - 1));
-  return static_cast<std::size_t>(step);
+  return grid.index_at(at_s + 0.5 * grid.step_s);
 }
 
 template <class Words>
@@ -109,7 +107,8 @@ Element zone_group(std::size_t zone, const QuarterHours& hours, const ZoneDrawin
 }  // namespace
 
 QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlanFacts& facts) {
-  const double pour_s = seconds_between(facts.run.weather.grid.start, facts.job.pour.start);
+  const UtcTime first = facts.run.order.first_placed();
+  const double pour_s = seconds_between(facts.run.weather.grid.start, first);
   double last_s = pour_s;
   for (const MapChoice& choice : choices) {
     for (const auto& zone : choice.zones) {
@@ -119,7 +118,7 @@ QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlanFact
     }
   }
   QuarterHours hours;
-  hours.start_s = pour_s - std::fmod(clock_s(facts.job), QuarterHours::step_s);
+  hours.start_s = pour_s - std::fmod(clock_s(first, facts.job), QuarterHours::step_s);
   const double end_s =
       std::min({last_s, hours.start_s + longest_s, facts.run.weather.grid.end_s()});
   hours.count =

@@ -65,7 +65,8 @@ class ZoneCharts {
  public:
   ZoneCharts(std::vector<std::size_t> zones, const PlanFacts& facts)
       : zones_(std::move(zones)), facts_(facts) {
-    from_s_ = seconds_between(facts.run.weather.grid.start, facts.job.pour.start);
+    const UtcTime first = facts.run.order.first_placed();
+    from_s_ = seconds_between(facts.run.weather.grid.start, first);
     double last_s = from_s_ + seconds_per_hour;
     for (const ZonePlan& zone : facts.plan.zones) {
       const UtcTime end = zone.whole.final_set.value_or(zone.placed.end);
@@ -169,9 +170,7 @@ class ZoneCharts {
     line.style = "line-air";
     const SiteWeather& weather = facts_.run.weather;
     for (const double at_s : sample_times_s(from_s_, to_s_)) {
-      const auto k = static_cast<std::size_t>(at_s / weather.grid.step_s);
-      line.points.push_back(
-          {at_s, scale.convert(weather.air_c[std::min(k, weather.grid.count - 1)])});
+      line.points.push_back({at_s, scale.convert(weather.air_c[weather.grid.index_at(at_s)])});
     }
     return line;
   }

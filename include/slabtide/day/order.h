@@ -46,6 +46,9 @@ struct OrderPlan {
   double placing_rate_m3_h = 0.0;
   std::vector<Load> loads;
   std::vector<ZonePlacing> placings;  ///< in the order of job.zones
+
+  /// When the first concrete is placed, whatever zone it is; there must be a zone.
+  UtcTime first_placed() const;
 };
 
 /// m3 an hour, from the hauling method and the hands, or as the user fixed it.

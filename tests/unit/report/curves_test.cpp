@@ -5,6 +5,7 @@
 
 #include "risk_chart.h"
 #include "slabtide/day/cell_times.h"
+#include "slabtide/report/page_charts.h"
 #include "support/page_facts.h"
 #include "zone_series.h"
 
@@ -47,6 +48,19 @@ TEST_CASE("a zone's line is its middle cell's, its band all its cells'") {
   CHECK(widest_k > 5.0);
   CHECK(line.points.front().at_s >=
         seconds_between(facts.run.weather.grid.start, facts.plan.zones[0].placed.start));
+}
+
+TEST_CASE("charts begin with the placing, whatever the pour's start says") {
+  Job job = test::open_pad();
+  const UtcTime start = job.pour.start;
+  job.zones[0].placed_at = after_seconds(start, 4.0 * 3600.0);
+  const test::PageDay day(job);
+  const PlanFacts facts = day.facts();
+  REQUIRE(facts.run.weather.grid.start > start);
+  CHECK(facts.run.order.first_placed() == *job.zones[0].placed_at);
+  job.pour.start = *job.zones[0].placed_at;
+  const test::PageDay same(job);
+  CHECK(page_charts(facts) == page_charts(same.facts()));
 }
 
 TEST_CASE("the pull reaches its limit where the plan says it does") {
