@@ -36,6 +36,11 @@ struct Watch {
     return long_date(zone.local_from_utc(to_minute(time)).date()).substr(0, weekday_letters) + " " +
            clock_time(time, zone);
   }
+  /// With its weekday on another day than the pour's.
+  std::string pour_clock(UtcTime time) const {
+    const bool that_day = job.site.time_zone.local_from_utc(time).date() == job.pour.date;
+    return that_day ? clock(time) : day_and_clock(time);
+  }
   std::string temperature(double c) const { return temperature_words(c, job.units); }
 };
 

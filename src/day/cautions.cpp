@@ -65,6 +65,7 @@ std::vector<Caution> find_cautions(const Job& job, const PourRun& run, const Day
                              watch_rain,
                              watch_dew,
                              watch_dark,
+                             watch_covers,
                              watch_windows,
                              watch_crew,
                              watch_joints,

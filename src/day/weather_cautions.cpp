@@ -7,6 +7,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/weather/moist_air.h"
+#include "weather/nights.h"
 
 namespace slabtide {
 
@@ -39,6 +40,64 @@ const OperationWindow* last_plastic_window(const PartPlan& part) {
     if (last == nullptr || *window.open_all_over > *last->open_all_over) last = &window;
   }
   return last;
+}
+
+/// What is placed so shortly before sunset is meant for the night (ours): it is not told to start
+/// earlier.
+constexpr double evening_s = 2.0 * seconds_per_hour;
+/// Of the morning's dark so much passes as day (ours: civil twilight lasts about as long).
+constexpr double twilight_s = 30.0 * seconds_per_minute;
+
+/// When a zone is worked on before it sets: placing, then each window from its opening until
+/// it is open all over.
+std::vector<TimeSpan> work_spans(const ZonePlan& zone) {
+  std::vector<TimeSpan> spans{{zone.placed.start, zone.placed.end}};
+  for (const OperationWindow& window : zone.whole.windows) {
+    if (window.operation >= Operation::saw_dry || !window.opens) continue;
+    spans.push_back({*window.opens, window.open_all_over.value_or(*window.opens)});
+  }
+  return spans;
+}
+
+/// From the first to the last of the zone's work from one instant to another.
+std::optional<TimeSpan> work_within(const ZonePlan& zone, UtcTime from, UtcTime to) {
+  std::optional<TimeSpan> found;
+  for (const TimeSpan& span : work_spans(zone)) {
+    if (span.to <= from || span.from >= to) continue;
+    const TimeSpan within{std::max(span.from, from), std::min(span.to, to)};
+    if (!found) found = within;
+    found = TimeSpan{std::min(found->from, within.from), std::max(found->to, within.to)};
+  }
+  return found;
+}
+
+/// From the first to the last of the zone's work in the first night that has any: from sunset
+/// where work goes on from before it.
+std::optional<TimeSpan> work_in_the_dark(const Watch& watch, const ZonePlan& zone) {
+  const std::vector<TimeSpan> work = work_spans(zone);
+  UtcTime end = zone.placed.end;
+  for (const TimeSpan& span : work) end = std::max(end, span.to);
+  const UtcTime after_end = after_seconds(end, 1.0);
+  for (const TimeSpan& night : nights_between(zone.placed.start, after_end, watch.job.site)) {
+    // A night that the end of the work cuts off is not near its morning.
+    const bool has_morning = night.to < after_end;
+    const UtcTime dark_to = has_morning ? after_seconds(night.to, -twilight_s) : night.to;
+    std::optional<UtcTime> last;
+    bool day_work_before = false;
+    std::optional<UtcTime> first;
+    for (const TimeSpan& span : work) {
+      if (span.from < night.from) day_work_before = true;
+      if (span.to < night.from || span.from > dark_to) continue;
+      const UtcTime from = std::max(span.from, night.from);
+      first = std::min(first.value_or(from), from);
+      const UtcTime to = std::min(span.to, night.to);
+      last = std::max(last.value_or(to), to);
+    }
+    if (!first) continue;
+    const bool same_evening = *last == end && day_work_before;
+    return TimeSpan{same_evening ? night.from : *first, *last};
+  }
+  return std::nullopt;
 }
 
 /// The first window that the forecast does not reach, in words; empty where it reaches all.
@@ -205,8 +264,7 @@ void watch_dew(Watch& watch) {
     const ColumnHistory& history = watch.run.histories[watch.run.zones[i].cells.front().history];
     for (std::size_t j = 0; j < history.time_s.size(); ++j) {
       if (history.resistance_middle_psi[j] >= watch.practice.set.final_set_psi) break;
-      const auto k = std::min(weather.grid.count - 1,
-                              static_cast<std::size_t>(history.time_s[j] / weather.grid.step_s));
+      const std::size_t k = weather.grid.index_at(history.time_s[j]);
       if (history.surface_c[j] > weather.dew_point_c[k]) continue;
       const UtcTime at = watch.run.at(history.time_s[j]);
       watch.add("dew", "dew", CautionLevel::note, watch.zones[i].name, at,
@@ -220,16 +278,47 @@ void watch_dew(Watch& watch) {
 }
 
 void watch_dark(Watch& watch) {
-  if (watch.sun.kind != SunTimes::Kind::ordinary) return;
   for (const ZonePlan& zone : watch.zones) {
+    const auto dark = work_in_the_dark(watch, zone);
+    if (!dark) continue;
     const OperationWindow* last = last_plastic_window(zone.whole);
-    if (last == nullptr || *last->open_all_over < watch.sun.set) continue;
-    watch.add("dark", "dark before the last work", CautionLevel::caution, zone.name, watch.sun.set,
-              fmt::format("the sun sets {}, before the {} is ready all over ({}): start earlier "
-                          "or bring lights",
-                          watch.clock(watch.sun.set), operation_words(last->operation),
-                          watch.clock(*last->open_all_over)),
-              "common practice");
+    const bool by_day_until_then = watch.sun.kind == SunTimes::Kind::ordinary &&
+                                   dark->from == watch.sun.set &&
+                                   seconds_between(zone.placed.start, dark->from) > evening_s &&
+                                   *last->open_all_over <= dark->to;
+    if (by_day_until_then) {
+      watch.add("dark", "dark before the last work", CautionLevel::caution, zone.name, dark->from,
+                fmt::format("the sun sets {}, before the {} is ready all over ({}): start earlier "
+                            "or bring lights",
+                            watch.clock(dark->from), operation_words(last->operation),
+                            watch.clock(*last->open_all_over)),
+                "common practice");
+    } else {
+      watch.add("dark", "work in the dark", CautionLevel::caution, zone.name, dark->from,
+                fmt::format("the work falls in the dark from {} to {}: bring lights",
+                            watch.pour_clock(dark->from), watch.pour_clock(dark->to)),
+                "common practice", dark->to);
+    }
+  }
+}
+
+void watch_covers(Watch& watch) {
+  for (const ZonePlan& zone : watch.zones) {
+    for (const Cover& cover : watch.job.pour.covers) {
+      const bool here = cover.zones.empty() || std::find(cover.zones.begin(), cover.zones.end(),
+                                                         zone.name) != cover.zones.end();
+      const auto under = here ? work_within(zone, cover.from, cover.to) : std::nullopt;
+      if (!under) continue;
+      const char* what = cover.kind == CuringKind::plastic ? "plastic" : "blanket";
+      watch.add("cover_in_the_way", "cover in the way", CautionLevel::caution, zone.name,
+                under->from,
+                fmt::format("the {} is to lie from {} to {}, while it is worked (from {} to {}), "
+                            "and the plan takes it as lying: lay it after the last work, or take "
+                            "it off before",
+                            what, watch.pour_clock(cover.from), watch.pour_clock(cover.to),
+                            watch.pour_clock(under->from), watch.pour_clock(under->to)),
+                "common practice", under->to);
+    }
   }
 }
 

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-// The rules about the air and the ground.
+// The rules about the air and the ground, and what is laid against either.
 void watch_cold(Watch& watch);
 void watch_ground(Watch& watch);
 void watch_freezing(Watch& watch);
@@ -14,6 +14,7 @@ void watch_wind(Watch& watch);
 void watch_rain(Watch& watch);
 void watch_dew(Watch& watch);
 void watch_dark(Watch& watch);
+void watch_covers(Watch& watch);
 void watch_forecast(Watch& watch);
 
 }  // namespace slabtide

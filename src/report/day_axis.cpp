@@ -7,7 +7,7 @@
 #include "page_parts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/report/svg.h"
-#include "slabtide/weather/sun.h"
+#include "weather/nights.h"
 
 namespace slabtide {
 
@@ -25,7 +25,7 @@ UtcTime hour_before(UtcTime time, const TimeZone& zone) {
 }
 
 UtcTime earliest(const PlanFacts& facts) {
-  UtcTime first = facts.job.pour.start;
+  UtcTime first = facts.run.order.first_placed();
   for (const Load& load : facts.run.order.loads) first = std::min(first, load.batched);
   for (const CrewMember& member : facts.plan.crew.people) {
     if (!member.visits.empty()) first = std::min(first, member.visits.front().arrives);
@@ -34,7 +34,7 @@ UtcTime earliest(const PlanFacts& facts) {
 }
 
 UtcTime latest(const PlanFacts& facts) {
-  UtcTime last = facts.job.pour.start;
+  UtcTime last = facts.run.order.first_placed();
   const auto reach = [&last](const std::optional<UtcTime>& time) {
     if (time) last = std::max(last, *time);
   };
@@ -93,17 +93,9 @@ std::vector<HourMark> hour_marks(const DayAxis& axis, const Job& job) {
 }
 
 std::vector<Night> nights(const DayAxis& axis, const PlanFacts& facts) {
-  const Site& site = facts.job.site;
   std::vector<Night> dark;
-  UtcTime from = axis.from;
-  for (int day = -1; day <= 2; ++day) {
-    const Date date = facts.job.pour.date + boost::gregorian::days(day);
-    const SunTimes sun = sun_times(date, site.time_zone, site.latitude_deg, site.longitude_deg);
-    if (sun.set <= from) continue;
-    const UtcTime to = std::min(sun.rise, axis.to);
-    if (to > from) dark.push_back({from, to});
-    from = sun.set;
-    if (from >= axis.to) return dark;
+  for (const TimeSpan& night : nights_between(axis.from, axis.to, facts.job.site)) {
+    dark.push_back({night.from, night.to});
   }
   return dark;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "slabtide/day/outlook.h"
+#include "slabtide/weather/sun.h"
 #include "support/plain_forecast.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
@@ -201,6 +202,47 @@ TEST_CASE("a forecast that misses the pour is refused, with what to do") {
         "job.toml: weather: the forecast ends Thu 14 May 2026 07:00, before the last concrete is "
         "placed Thu 14 May 2026 08:15\n"
         "  get a newer forecast, or correct the date of the pour\n");
+}
+
+TEST_CASE("work at night is told as it is: when it falls in the dark, not to start earlier") {
+  Job job = mild_job();
+  for (const double start_h : {20.0, 23.0}) {
+    job.pour.start = after_seconds(UtcTime(job.pour.date), start_h * 3600.0);
+    const auto cautions = cautions_with(job, no_change);
+    const Caution* dark = find(cautions, "dark");
+    REQUIRE(dark != nullptr);
+    CHECK(dark->text.find("the work falls in the dark from") == 0);
+    CHECK(dark->text.find("earlier") == std::string::npos);
+    REQUIRE(dark->at);
+    CHECK(*dark->at >= job.pour.start);
+    REQUIRE(dark->until);
+    CHECK(*dark->until > *dark->at);
+  }
+}
+
+TEST_CASE("a cover that lies while the slab is worked is told, one laid after it is not") {
+  Job job = mild_job();
+  Cover sheet;
+  sheet.kind = CuringKind::plastic;
+  sheet.from = job.pour.start;
+  sheet.to = after_seconds(job.pour.start, 12.0 * 3600.0);
+  job.pour.covers = {sheet};
+  CHECK(warns(cautions_with(job, no_change), "cover_in_the_way", CautionLevel::caution));
+  job.pour.covers[0].zones = {"another"};
+  CHECK(find(cautions_with(job, no_change), "cover_in_the_way") == nullptr);
+  job.pour.covers[0].zones = {};
+  job.pour.covers[0].from = after_seconds(job.pour.start, 11.9 * 3600.0);
+  CHECK(find(cautions_with(job, no_change), "cover_in_the_way") == nullptr);
+}
+
+TEST_CASE("placing before sunrise is told, in the last of the twilight it is not") {
+  Job job = mild_job();
+  const SunTimes sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  job.pour.start = after_seconds(sun.rise, -2.0 * 3600.0);
+  CHECK(warns(cautions_with(job, no_change), "dark", CautionLevel::caution));
+  job.pour.start = after_seconds(sun.rise, -600.0);
+  CHECK(find(cautions_with(job, no_change), "dark") == nullptr);
 }
 
 TEST_CASE("work that runs into the dark and a saw that comes too late are told") {

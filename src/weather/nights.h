@@ -1,0 +1,21 @@
+#pragma once
+
+#include <vector>
+
+#include "slabtide/core/civil_time.h"
+#include "slabtide/job/job.h"
+
+namespace slabtide {
+
+/// A span of time, such as from sunset to sunrise.
+struct TimeSpan {
+  UtcTime from;
+  UtcTime to;
+};
+
+/// The nights at a site from one instant to another, cut off there, in their order. A day
+/// on which the sun stays down is night throughout; one on which it stays up has none.
+/// Source: sun.h.
+std::vector<TimeSpan> nights_between(UtcTime from, UtcTime to, const Site& site);
+
+}  // namespace slabtide
