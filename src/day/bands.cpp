@@ -66,7 +66,9 @@ class BandMaker {
     };
     window.opens_band = band(window.opens, columns, Which::first, opens);
     window.all_over_band = band(window.open_all_over, columns, Which::last, opens);
-    window.closes_band = band(window.closes, columns, Which::first, closes);
+    if (!window.is_never()) {
+      window.closes_band = band(window.closes, columns, Which::first, closes);
+    }
   }
 
   void put(PartPlan& part, const PartColumns& columns) const {

@@ -104,7 +104,10 @@ std::optional<double> walk_opens_s(const ColumnHistory& history, const SetRules&
 }
 
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set) {
-  return first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
+  const auto old = first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
+  const auto bears = walk_opens_s(history, set);
+  if (!old || !bears) return std::nullopt;
+  return std::max(*old, *bears);
 }
 
 std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeather& weather,

@@ -43,6 +43,21 @@ struct PartContext {
   double area_m2(std::size_t cell) const { return zone.cells[cell].cell.area_m2; }
 };
 
+/// Under this a window is none (ours): nobody works by the second.
+constexpr double least_window_s = seconds_per_minute;
+
+/// A window that closes before it opens, or as good as, closes as it opens.
+void shut_if_never(OperationWindow& window) {
+  if (!window.opens || !window.closes) return;
+  if (seconds_between(*window.opens, *window.closes) >= least_window_s) return;
+  window.stiff_by = window.closes;
+  window.closes = window.opens;
+  if (window.closed_all_over) {
+    window.closed_all_over =
+        std::max(*window.closed_all_over, window.open_all_over.value_or(*window.opens));
+  }
+}
+
 OperationWindow plastic_window(Operation operation, const PartContext& part) {
   OperationWindow window;
   window.operation = operation;
@@ -62,21 +77,35 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
   window.closes = closes.by_share(part.practice.cells.first_share);
   window.closed_all_over = closes.by_share(part.practice.cells.all_over_share);
-  if (stiff_before_dry) {
+  shut_if_never(window);
+  if (window.is_never()) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
+  } else if (stiff_before_dry) {
+    window.note = "some of it is stiff before the bleeding is over: there is no good time for that";
   } else if (water_stands) {
     window.note = "bleed water still stands when it opens: drag it off first, do not work it in";
   } else if (!window.opens) {
-    window.note = "not before the forecast ends";
+    window.note = after_plan_words;
   } else if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {
     window.note = "the first of it is too stiff before the last is ready: work it by parts";
   }
   return window;
 }
 
-/// A window that opens where a rule about the history is first met and does not close.
+/// Nobody walks on, washes or seals what has not set all over, whatever its first tenth bears.
+void hold_until_set(OperationWindow& window, const std::optional<UtcTime>& final_set) {
+  const auto held = [&final_set](const std::optional<UtcTime>& at) {
+    return at && final_set ? std::optional(std::max(*at, *final_set)) : std::nullopt;
+  };
+  window.opens = held(window.opens);
+  window.open_all_over = held(window.open_all_over);
+}
+
+/// A window that opens where a rule about the history is first met, once all has set, and does
+/// not close.
 template <class OpensAt>
-OperationWindow late_window(Operation operation, const PartContext& part, OpensAt opens_at_s) {
+OperationWindow late_window(Operation operation, const PartContext& part,
+                            const std::optional<UtcTime>& final_set, OpensAt opens_at_s) {
   OperationWindow window;
   window.operation = operation;
   Areas opens(part.run);
@@ -85,22 +114,24 @@ OperationWindow late_window(Operation operation, const PartContext& part, OpensA
   }
   window.opens = opens.by_share(part.practice.cells.first_share);
   window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
-  if (!window.opens) window.note = "not before the forecast ends";
+  hold_until_set(window, final_set);
+  if (!window.opens) window.note = after_plan_words;
   return window;
 }
 
 void add_late_windows(PartPlan& plan, bool released, const PartContext& part) {
-  plan.windows.push_back(late_window(Operation::walk, part, [&](const ColumnHistory& history) {
-    return walk_opens_s(history, part.practice.set);
-  }));
+  plan.windows.push_back(late_window(
+      Operation::walk, part, plan.final_set,
+      [&](const ColumnHistory& history) { return walk_opens_s(history, part.practice.set); }));
   if (released) {
-    plan.windows.push_back(late_window(Operation::wash, part, [&](const ColumnHistory& history) {
-      return wash_opens_s(history, part.practice.set);
-    }));
+    plan.windows.push_back(late_window(
+        Operation::wash, part, plan.final_set,
+        [&](const ColumnHistory& history) { return wash_opens_s(history, part.practice.set); }));
   }
-  plan.windows.push_back(late_window(Operation::seal, part, [&](const ColumnHistory& history) {
-    return seal_opens_s(history, part.run.weather, part.practice);
-  }));
+  plan.windows.push_back(
+      late_window(Operation::seal, part, plan.final_set, [&](const ColumnHistory& history) {
+        return seal_opens_s(history, part.run.weather, part.practice);
+      }));
 }
 
 void find_set_times(PartPlan& plan, const PartContext& part) {
@@ -199,8 +230,10 @@ double sunlit_share(const PartPlan& plan, const PartContext& part) {
 
 std::optional<double> OperationWindow::minutes() const {
   if (!opens || !closes) return std::nullopt;
-  return seconds_between(*opens, *closes) / seconds_per_minute;
+  return std::max(0.0, seconds_between(*opens, *closes) / seconds_per_minute);
 }
+
+bool OperationWindow::is_never() const { return opens && closes && *closes <= *opens; }
 
 const OperationWindow* PartPlan::window(Operation operation) const {
   const auto found = std::find_if(
@@ -220,8 +253,8 @@ PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneR
   for (const Operation operation : operations) {
     plan.windows.push_back(plastic_window(operation, part));
   }
-  add_late_windows(plan, released, part);
   find_set_times(plan, part);
+  add_late_windows(plan, released, part);
   find_peaks(plan, part);
   find_top_troubles(plan, part);
   plan.sunlit_share = sunlit_share(plan, part);
@@ -248,7 +281,8 @@ OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practi
   window.open_all_over = window.opens;
   if (cell.closes_s) window.closes = run.at(*cell.closes_s);
   window.closed_all_over = window.closes;
-  if (!window.opens) window.note = "not before the forecast ends";
+  shut_if_never(window);
+  if (!window.opens) window.note = after_plan_words;
   return window;
 }
 

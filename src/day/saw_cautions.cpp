@@ -54,7 +54,9 @@ const SawShift* enough_with_more(const CutPlan& cuts) {
 
 std::string cure_for(const JointChoice& choice, const Watch& watch) {
   std::string tool = "tool the joints while the concrete is plastic";
-  if (choice.tooled.opens && choice.tooled.closes) {
+  if (choice.tooled.is_never()) {
+    tool = "there is no good time to tool the joints either: slow the mix, or another day";
+  } else if (choice.tooled.opens && choice.tooled.closes) {
     tool += fmt::format(" ({} to {})", watch.clock(*choice.tooled.opens),
                         watch.clock(*choice.tooled.closes));
   }
@@ -74,10 +76,11 @@ void watch_zone(Watch& watch, std::size_t zone) {
               "method of this program; saw speed from memory");
     return;
   }
-  watch.add("saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
-            fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
-                        due ? watch.clock(*due) : std::string("tonight"), cure_for(choice, watch)),
-            "method of this program; ACI 302.1R");
+  watch.add(
+      "saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
+      fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
+                  due ? watch.clock(*due) : std::string(after_plan_words), cure_for(choice, watch)),
+      "method of this program; ACI 302.1R");
 }
 
 }  // namespace

@@ -119,7 +119,7 @@ OperationWindow window_of(const SawPlan& saw) {
   window.opens_band = saw.opens_band;
   window.closes_band = saw.latest_band;
   if (!saw.opens) {
-    window.note = "not before the forecast ends";
+    window.note = after_plan_words;
   } else if (saw.too_late) {
     window.note = "opens only when the cuts must be done";
   }

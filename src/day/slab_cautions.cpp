@@ -13,11 +13,12 @@ void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) 
   for (const OperationWindow& window : part.windows) {
     if (window.operation >= Operation::saw_dry || !window.opens || !window.closes) continue;
     const double minutes = *window.minutes();
-    if (minutes <= 0.0) {
+    if (window.is_never()) {
       watch.add("no_window", "no good time", CautionLevel::stop, where, window.opens,
                 fmt::format("no good time for the {}: stiff by {} and water rises to {}. Less "
                             "bleed water in the mix, a retarder, or a warmer and drier hour",
-                            operation_words(window.operation), watch.clock(*window.closes),
+                            operation_words(window.operation),
+                            watch.clock(window.stiff_by.value_or(*window.closes)),
                             watch.clock(*window.opens)),
                 "method of this program");
     } else if (minutes < watch.practice.limits.short_window_min) {

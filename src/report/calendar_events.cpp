@@ -115,8 +115,10 @@ class EventList {
   void add_window(const std::string& zone, const std::string& part, const std::string& number,
                   const OperationWindow& window) {
     if (!window.opens) return;
-    std::string words = fmt::format("Opens {}, all over {}, closes {}.", clock(window.opens),
-                                    clock(window.open_all_over), clock(window.closes));
+    std::string words = window.is_never()
+                            ? std::string("No good time for it.")
+                            : fmt::format("Opens {}, all over {}, closes {}.", clock(window.opens),
+                                          clock(window.open_all_over), clock(window.closes));
     if (!window.note.empty()) words += fmt::format("\nNote: {}", window.note);
     add({.id = id_of("window", zone, number, operation_id(window.operation)),
          .category = "window",

@@ -1,5 +1,6 @@
 #include "slabtide/report/json_crew.h"
 
+#include <algorithm>
 #include <array>
 
 #include <nlohmann/json.hpp>
@@ -93,7 +94,7 @@ std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
             {"cures", Json::array()}};
   if (crew.tightest) {
     json["tightest"] = timed_task(crew, crew.tightest->task, job);
-    json["tightest"]["slack_min"] = crew.tightest->slack_min;
+    json["tightest"]["slack_min"] = std::max(0, crew.tightest->slack_min);
   }
   for (const std::size_t task : crew.late) json["late"].push_back(timed_task(crew, task, job));
   for (const CrewCure& cure : crew.cures) {

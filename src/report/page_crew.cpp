@@ -67,6 +67,8 @@ class CrewPage {
   View tight() const {
     const int slack = crew_.tightest->slack_min;
     View view = task_view("/crew_summary/tightest", crew_.tightest->task);
+    if (slack < 0)
+      return view.put("behind", minutes_late("/crew_summary/tightest/late_min", -slack));
     return view.put("slack", figure_view("/crew_summary/tightest/slack_min", slack,
                                          fmt::format("{} min", slack)));
   }

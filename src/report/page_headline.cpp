@@ -83,9 +83,12 @@ KeyTime first_walk(const PlanFacts& facts) {
 
 View tightest_view(const Tightest& tightest, const Job& job) {
   View view;
-  return view
-      .put("minutes", figure_view("/tightest/minutes", std::round(tightest.minutes),
-                                  fmt::format("{:.0f} min", tightest.minutes)))
+  const bool never = !(tightest.minutes > 0.0);
+  if (!never) {
+    view.put("minutes", figure_view("/tightest/minutes", std::round(tightest.minutes),
+                                    fmt::format("{:.0f} min", tightest.minutes)));
+  }
+  return view.flag("never", never)
       .put("operation", operation_words(tightest.operation))
       .put("opens", time_view("/tightest/opens", tightest.opens, job))
       .put("where", tightest.part.empty() ? tightest.zone

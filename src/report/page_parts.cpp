@@ -58,7 +58,7 @@ ShownWindow window_of(const ShownPart& part, Operation operation) {
 }
 
 bool can_be_done(const OperationWindow& window) {
-  return window.opens && window.closes && *window.closes > *window.opens;
+  return window.opens && window.closes && !window.is_never();
 }
 
 }  // namespace slabtide

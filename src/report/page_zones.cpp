@@ -15,9 +15,7 @@ namespace {
 View window_view(const ShownWindow& shown, std::string_view words, const Job& job) {
   View view;
   view.put("words", words);
-  const bool opens_too_late =
-      shown.window->opens && shown.window->closes && !can_be_done(*shown.window);
-  if (opens_too_late) return view.flag("never", true).flag("comes", false);
+  if (shown.window->is_never()) return view.flag("never", true).flag("comes", false);
   View times;
   times.put("opens", time_view(shown.at("opens"), shown.window->opens, job))
       .put("all_over", time_view(shown.at("open_all_over"), shown.window->open_all_over, job))
@@ -27,7 +25,7 @@ View window_view(const ShownWindow& shown, std::string_view words, const Job& jo
 
 /// When it opens and closes on eight days of ten; nothing where that is not known.
 std::vector<View> sure_views(const ShownWindow& shown, const Job& job) {
-  if (!shown.window->opens_band) return {};
+  if (!shown.window->opens_band || shown.window->is_never()) return {};
   View view;
   view.put("opens_band", band_views(shown.at("opens_band"), shown.window->opens_band, job))
       .put("closes_band", band_views(shown.at("closes_band"), shown.window->closes_band, job));

@@ -13,9 +13,9 @@
 namespace slabtide {
 
 std::string window_words(const OperationWindow& window, const Job& job) {
-  if (!window.opens) return "-";
+  if (!window.opens) return std::string(after_plan_words);
   if (!window.closes) return fmt::format("from {}", day_clock(*window.opens, job));
-  if (*window.closes <= *window.opens) return "none";
+  if (window.is_never()) return "none";
   return day_clock(*window.opens, job) + "-" + day_clock(*window.closes, job);
 }
 
@@ -93,7 +93,8 @@ std::string evaporation_label(UnitSystem units) {
 void add_band_rows(PartTable& table, Operation main, const Job& job) {
   table.row("  opens, 8 in 10", [&job, main](const PartPlan& part) {
     const OperationWindow* window = part.window(main);
-    return window == nullptr ? std::string() : band_words(window->opens_band, job);
+    return window == nullptr || window->is_never() ? std::string()
+                                                   : band_words(window->opens_band, job);
   });
   table.row("  closes, 8 in 10", [&job, main](const PartPlan& part) {
     const OperationWindow* window = part.window(main);
@@ -112,7 +113,8 @@ void add_window_rows(PartTable& table, Finish finish, const Job& job) {
     add_band_rows(table, main, job);
     table.row("  ready all over", [&job, main](const PartPlan& part) {
       const OperationWindow* window = part.window(main);
-      return window == nullptr ? std::string() : day_clock(window->open_all_over, job);
+      return window == nullptr || window->is_never() ? std::string()
+                                                     : day_clock(window->open_all_over, job);
     });
   }
 }

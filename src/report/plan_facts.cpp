@@ -66,7 +66,7 @@ std::string day_clock(UtcTime time, const Job& job) {
 }
 
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job) {
-  return time ? day_clock(*time, job) : std::string("-");
+  return time ? day_clock(*time, job) : std::string(after_plan_words);
 }
 
 std::string weather_words(const PlanFacts& facts) {

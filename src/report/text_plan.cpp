@@ -84,10 +84,10 @@ std::string next_days_line(const ZonePlan& plan, const Job& job) {
   for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
     const OperationWindow* window = plan.whole.window(operation);
     if (window == nullptr) continue;
-    line +=
-        fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
-                    window->opens ? fmt::format("from {}", day_clock(window->open_all_over, job))
-                                  : "after the weather given");
+    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
+                        window->open_all_over
+                            ? fmt::format("from {}", day_clock(window->open_all_over, job))
+                            : std::string(after_plan_words));
   }
   return paragraph(line, 2, 6);
 }
@@ -123,6 +123,16 @@ std::string zone_block(const ZonePlan& plan, const Zone& zone, const Job& job,
 
 std::string place_in_zone(const Tightest& tightest) {
   return tightest.part.empty() ? tightest.zone : tightest.zone + ", " + tightest.part;
+}
+
+/// "pad: 44 min to stamp from 14:29"; a window that never is has no minutes.
+std::string tightest_words(const Tightest& tightest, const Job& job) {
+  const std::string where = place_in_zone(tightest);
+  if (!(tightest.minutes > 0.0)) {
+    return fmt::format("{}: no good time to {}", where, operation_words(tightest.operation));
+  }
+  return fmt::format("{}: {:.0f} min to {} from {}", where, tightest.minutes,
+                     operation_words(tightest.operation), day_clock(tightest.opens, job));
 }
 
 /// The zone whose cut is due first, with the saw to use.
@@ -183,10 +193,8 @@ std::string headline(const PlanFacts& facts, const TextStyle& style) {
   if (facts.plan.tightest) {
     const Tightest& tightest = *facts.plan.tightest;
     text += paragraph(
-        style.heading("Tightest") +
-            fmt::format("  {}: {:.0f} min to {} from {}", place_in_zone(tightest), tightest.minutes,
-                        operation_words(tightest.operation), day_clock(tightest.opens, facts.job)),
-        0, heading_width);
+        fmt::format("{}  {}", style.heading("Tightest"), tightest_words(tightest, facts.job)), 0,
+        heading_width);
   }
   const std::string saw = saw_headline(facts);
   if (!saw.empty())
@@ -215,7 +223,7 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
                        saw_words(saw.kind), hand, day_clock(saw.opens, job),
                        day_clock(saw.latest, job));
   }
-  if (!saw.opens) return about + saw_words(saw.kind) + hand + ": not before the forecast ends";
+  if (!saw.opens) return about + saw_words(saw.kind) + hand + ": " + std::string(after_plan_words);
   const std::string until =
       saw.latest ? fmt::format(", be done by {}", day_clock(saw.latest, job)) : std::string();
   return fmt::format("{}{}{}: from {}, all over {}{}, {} deep", about, saw_words(saw.kind), hand,

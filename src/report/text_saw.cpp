@@ -169,7 +169,9 @@ std::string_view short_reason(CutReason reason) {
 std::string cut_row(const SawnCut& sawn, const PlanFacts& facts) {
   const Job& job = facts.job;
   const PlannedCut& planned = cuts_of(facts).cuts[sawn.cut];
-  return row({day_clock(sawn.starts, job), day_clock(planned.latest, job) + (sawn.late ? "*" : ""),
+  return row({day_clock(sawn.starts, job),
+              (planned.latest ? day_clock(*planned.latest, job) : std::string("-")) +
+                  (sawn.late ? "*" : ""),
               job.zones[planned.zone].name, place_words(planned.cut.joint.from, job.units),
               place_words(planned.cut.joint.to, job.units),
               distance_words(planned.cut.length_m, job.units),

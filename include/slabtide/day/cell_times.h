@@ -53,7 +53,7 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
 
 /// When a column can be walked on: past final set and strong enough.
 std::optional<double> walk_opens_s(const ColumnHistory& history, const SetRules& set);
-/// When release agent and slurry can be washed off.
+/// When release agent and slurry can be washed off: old enough, and past what walking asks for.
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set);
 /// When it can be sealed: dried after the wash, in daylight, with the surface within the
 /// sealer's range and no rain falling. `weather` is what the column was solved under.

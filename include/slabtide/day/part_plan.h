@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "slabtide/day/band.h"
@@ -11,8 +12,12 @@
 
 namespace slabtide {
 
-/// When an operation can be done. A time is absent where it does not come before the
-/// forecast ends.
+/// What is told of a time that does not come within the hours that are computed.
+inline constexpr std::string_view after_plan_words = "after the plan's end";
+
+/// When an operation can be done. A time is absent where it does not come before the plan's
+/// end. No window closes before it opens: one that is stiff before it can be worked closes as it
+/// opens.
 struct OperationWindow {
   Operation operation = Operation::stamp;
   std::optional<UtcTime> opens;          ///< the first tenth of the area is ready
@@ -20,14 +25,18 @@ struct OperationWindow {
   std::optional<UtcTime> closes;         ///< the first tenth is too stiff, or it is too late
   /// Nine tenths are too stiff: until then work that follows the setting can be done.
   std::optional<UtcTime> closed_all_over;
+  /// Where it never is: when it was too stiff.
+  std::optional<UtcTime> stiff_by;
   std::string note;
   // How sure, where the plan was asked for it (bands.h).
   std::optional<TimeBand> opens_band;
   std::optional<TimeBand> all_over_band;
   std::optional<TimeBand> closes_band;
 
-  /// From opening to closing; empty where either is missing.
+  /// From opening to closing, never under 0; empty where either is missing.
   std::optional<double> minutes() const;
+  /// Closed as it opens: there is no good time for it.
+  bool is_never() const;
 };
 
 /// A part of a zone that behaves as one: the whole of it, a strip, the border.
