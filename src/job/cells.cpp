@@ -256,12 +256,23 @@ void set_placed_shares(std::vector<Cell>& cells) {
   }
 }
 
-}  // namespace
-
-std::vector<Cell> cut_into_cells(const Zone& zone) {
+void check(const Zone& zone) {
   if (const auto fault = outline_fault(zone.outline)) {
     throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
   }
+  const auto extent = extent_of({zone.outline});
+  if (!(std::max(extent.length_m(), extent.width_m()) <= longest_zone_m)) {
+    throw std::invalid_argument("the zone reaches too far to be cut into cells");
+  }
+  if (zone.placed_toward_deg && !std::isfinite(*zone.placed_toward_deg)) {
+    throw std::invalid_argument("the direction of placing is no number");
+  }
+}
+
+}  // namespace
+
+std::vector<Cell> cut_into_cells(const Zone& zone) {
+  check(zone);
   const Axes axes = placing_axes(zone);
   const Outline whole = to_grid(counter_clockwise(zone.outline), axes);
   std::vector<Outline> field{whole};

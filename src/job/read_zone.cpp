@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
 
 #include <fmt/format.h>
@@ -38,6 +39,17 @@ std::string length_text(double m, UnitSystem units) {
   return fmt::format("{:.0f} m", m);
 }
 
+/// To two figures: what is too small is told as small as it is.
+std::string fine_area_text(double m2, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.2g} ft²", ft2_from_m2(m2));
+  return fmt::format("{:.2g} m²", m2);
+}
+
+std::string fine_width_text(double m, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.2g} in", in_from_m(m));
+  return fmt::format("{:.2g} mm", mm_per_m * m);
+}
+
 /// How far the outline reaches, east to west or north to south.
 double reach_m(const Outline& outline) {
   const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
@@ -48,6 +60,25 @@ double reach_m(const Outline& outline) {
 std::string area_text(double m2, UnitSystem units) {
   if (units == UnitSystem::us) return fmt::format("{:.0f} ft²", ft2_from_m2(m2));
   return fmt::format("{:.0f} m²", m2);
+}
+
+bool enough_to_pour(TableReader& table, std::string_view key, const Outline& outline) {
+  const auto too_little = [&](const std::string& message) {
+    table.error(key, message, "check its unit and its corners; nobody forms and pours so little");
+    return false;
+  };
+  constexpr double rounding = 1e-9;
+  if (const double width = mean_width_m(outline); width < limits::min_width_m * (1.0 - rounding)) {
+    return too_little(fmt::format("is {} wide on the whole, expected at least {}",
+                                  fine_width_text(width, table.units()),
+                                  fine_width_text(limits::min_width_m, table.units())));
+  }
+  if (const double area = area_m2(outline); area < limits::min_pour_m2 * (1.0 - rounding)) {
+    return too_little(fmt::format("encloses {}, expected at least {}",
+                                  fine_area_text(area, table.units()),
+                                  fine_area_text(limits::min_pour_m2, table.units())));
+  }
+  return true;
 }
 
 bool size_stands(TableReader& table, std::string_view key, const Outline& outline) {
@@ -61,7 +92,7 @@ bool size_stands(TableReader& table, std::string_view key, const Outline& outlin
     return false;
   }
   const double area = area_m2(outline);
-  if (area <= largest_pour_m2) return true;
+  if (area <= largest_pour_m2) return enough_to_pour(table, key, outline);
   table.error(key,
               fmt::format("encloses {}, expected at most {}", area_text(area, table.units()),
                           area_text(largest_pour_m2, table.units())),
@@ -87,7 +118,8 @@ bool has_repeat(const std::vector<Point>& line) {
 
 bool walk_stands(TableReader& table, const WalkPath& path) {
   if (path.line.size() < 2) {
-    table.error("path", "got one point, expected two or more");
+    table.error("path", fmt::format("got {}, expected two or more",
+                                    path.line.empty() ? "no points" : "one point"));
     return false;
   }
   if (has_repeat(path.line)) {
@@ -116,7 +148,7 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
 }
 
 void read_walk(TableReader& table, Zone& zone) {
-  WalkPath path{table.points("path"), 0.0};
+  auto line = table.points("path");
   const auto width = table.quantity("width", length_quantity, limits::walk_widths_m);
   if (!table.has("path")) {
     if (table.has("width")) {
@@ -126,8 +158,8 @@ void read_walk(TableReader& table, Zone& zone) {
     return;
   }
   if (!table.has("width")) table.error("path", "needs the walk's `width`");
-  if (path.line.empty() || !width) return;
-  path.width_m = *width;
+  if (!line || !width) return;
+  WalkPath path{std::move(*line), *width};
   if (!walk_stands(table, path)) return;
   zone.outline = outline_of_walk(path);
   zone.path = std::move(path);
@@ -141,8 +173,8 @@ void read_shape(TableReader& table, Zone& zone) {
     table.error("", "the shape is missing", "draw an `outline`, or a `path` with its `width`");
     return;
   }
-  if (outline.empty() || !outline_stands(table, outline)) return;
-  zone.outline = counter_clockwise(std::move(outline));
+  if (!outline || !outline_stands(table, *outline)) return;
+  zone.outline = counter_clockwise(std::move(*outline));
 }
 
 void read_border(TableReader& table, Zone& zone) {

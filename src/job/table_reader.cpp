@@ -352,19 +352,19 @@ std::optional<Point> TableReader::point(std::string_view key, Presence presence)
   return point_of(written, written.entry->value);
 }
 
-std::vector<Point> TableReader::points(std::string_view key) {
+std::optional<std::vector<Point>> TableReader::points(std::string_view key) {
   const Written written = look_up(key, length_quantity);
-  if (written.entry == nullptr) return {};
+  if (written.entry == nullptr) return std::nullopt;
   const auto* const list = std::get_if<TomlArray>(&written.entry->value.held);
   if (list == nullptr || list->size() > most_points) {
     wrong(*written.entry, written.entry->value,
           fmt::format("a list of at most {} points: [[x, y], [x, y], ...]", most_points));
-    return {};
+    return std::nullopt;
   }
   std::vector<Point> points;
   for (const auto& value : *list) {
     const auto point = point_of(written, value);
-    if (!point) return {};
+    if (!point) return std::nullopt;
     points.push_back(*point);
   }
   return points;

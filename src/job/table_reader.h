@@ -72,7 +72,8 @@ class TableReader {
   std::vector<std::pair<std::string, SourcePosition>> texts(std::string_view key);
   /// [x, y] and [[x, y], ...] in the file's unit of the plan, or `key_ft`, `key_m`.
   std::optional<Point> point(std::string_view key, Presence presence = Presence::optional);
-  std::vector<Point> points(std::string_view key);
+  /// Absent where not given or faulty; an empty list is given.
+  std::optional<std::vector<Point>> points(std::string_view key);
   /// A compass word such as "southwest", or degrees clockwise from north.
   std::optional<double> direction_deg(std::string_view key);
   /// The value as it stands, for getters of other files.

@@ -45,6 +45,8 @@ Polygon polygon_of(const Outline& outline) {
 constexpr double tread_m = 0.3;  ///< concrete behind a riser [ours: about one tread]
 /// Below this an outline has no area anyone would pour.
 constexpr double least_area_m2 = 0.01;
+/// No drawing of a site reaches further from its origin; beyond, the figures lose the inch.
+constexpr double farthest_m = 1e5;
 
 /// A unit vector, or a plain one.
 struct Vector {
@@ -85,9 +87,32 @@ double turn_rad(Point a, Point b, Point c) {
                     before.x * after.x + before.y * after.y);
 }
 
+bool on_the_plan(Point point) {
+  return std::abs(point.x_m) <= farthest_m && std::abs(point.y_m) <= farthest_m;
+}
+
+bool on_the_plan(const Outline& points) {
+  return std::all_of(points.begin(), points.end(), [](Point point) { return on_the_plan(point); });
+}
+
+void check_on_plan(const Outline& points) {
+  if (!on_the_plan(points)) {
+    throw std::invalid_argument("a point's place is no number, or lies beyond any plan");
+  }
+}
+
+void check_outline(const Outline& outline) {
+  if (const auto fault = outline_fault(outline)) {
+    throw std::invalid_argument("the outline cannot be used: " + *fault);
+  }
+}
+
 void check_walk(const WalkPath& path) {
+  check_on_plan(path.line);
   if (path.line.size() < 2) throw std::invalid_argument("a walk needs two points or more");
-  if (!(path.width_m > 0.0)) throw std::invalid_argument("a walk's width must be positive");
+  if (!(path.width_m > 0.0 && path.width_m <= farthest_m)) {
+    throw std::invalid_argument("a walk's width must be positive, and no wider than any plan");
+  }
   for (std::size_t i = 1; i < path.line.size(); ++i) {
     if (path.line[i] == path.line[i - 1]) {
       throw std::invalid_argument("a walk has two equal points in a row");
@@ -99,13 +124,25 @@ Segment side(const Outline& outline, std::size_t i) {
   return {outline[i], outline[(i + 1) % outline.size()]};
 }
 
+/// Whether the boxes around two sides meet: cheap, and most do not.
+bool boxes_meet(const Segment& a, const Segment& b) {
+  const auto meet = [&](double Point::*axis) {
+    const auto [a_low, a_high] = std::minmax(a.first.*axis, a.second.*axis);
+    const auto [b_low, b_high] = std::minmax(b.first.*axis, b.second.*axis);
+    return a_low <= b_high && b_low <= a_high;
+  };
+  return meet(&Point::x_m) && meet(&Point::y_m);
+}
+
 /// The first two sides, not neighbours, that meet.
 std::optional<std::string> crossing_sides(const Outline& outline) {
   const std::size_t n = outline.size();
   for (std::size_t i = 0; i < n; ++i) {
+    const Segment one = side(outline, i);
     for (std::size_t j = i + 2; j < n; ++j) {
       const bool neighbours = i == 0 && j == n - 1;
-      if (neighbours || !bg::intersects(side(outline, i), side(outline, j))) continue;
+      const Segment other = side(outline, j);
+      if (neighbours || !boxes_meet(one, other) || !bg::intersects(one, other)) continue;
       return fmt::format("the side from point {} to {} meets the side from point {} to {}", i + 1,
                          i + 2, j + 1, (j + 1) % n + 1);
     }
@@ -168,27 +205,39 @@ double shared_m2_signed(const Triangle& a, const Triangle& b) {
 
 }  // namespace
 
-double area_m2(const Outline& outline) { return std::abs(bg::area(ring_of(outline))); }
+double area_m2(const Outline& outline) {
+  check_on_plan(outline);
+  return std::abs(bg::area(ring_of(outline)));
+}
 
 double perimeter_m(const Outline& outline) {
+  check_on_plan(outline);
   return static_cast<double>(bg::perimeter(ring_of(outline)));
 }
 
 Point centroid(const Outline& outline) {
+  check_on_plan(outline);
+  if (outline.empty()) throw std::invalid_argument("no points, no middle");
   Point centre;
   bg::centroid(polygon_of(outline), centre);
   return centre;
 }
 
 bool contains(const Outline& outline, Point point) {
+  check_on_plan(outline);
+  check_on_plan({point});
   return bg::covered_by(point, polygon_of(outline));
 }
 
 double outside_by_m(const Outline& outline, Point point) {
+  check_on_plan(outline);
+  check_on_plan({point});
+  if (outline.empty()) throw std::invalid_argument("no points, no distance");
   return bg::distance(point, polygon_of(outline));
 }
 
 Outline counter_clockwise(Outline outline) {
+  check_on_plan(outline);
   if (bg::area(ring_of(outline)) < 0.0) {
     std::reverse(outline.begin() + 1, outline.end());
   }
@@ -233,6 +282,7 @@ std::optional<std::string> outline_fault(const Outline& outline) {
   if (outline.size() < 3) {
     return fmt::format("an outline needs three points or more, got {}", outline.size());
   }
+  if (!on_the_plan(outline)) return "a corner's place is no number, or lies beyond any plan";
   if (auto repeated = repeated_point(outline)) return repeated;
   if (auto crossing = crossing_sides(outline)) return "it crosses or touches itself: " + *crossing;
   if (!(area_m2(outline) >= least_area_m2)) return "it encloses no area";
@@ -240,6 +290,9 @@ std::optional<std::string> outline_fault(const Outline& outline) {
 }
 
 std::vector<Outline> inset(const Outline& outline, double width_m) {
+  check_outline(outline);
+  if (!(width_m > 0.0)) throw std::invalid_argument("a strip's width must be positive");
+  if (width_m > perimeter_m(outline)) return {};
   namespace strategy = bg::strategy::buffer;
   constexpr double mitre_limit = 3.0;  // as a multiple of the width; sharper corners are cut off
   bg::model::multi_polygon<Polygon> shrunk;
@@ -260,6 +313,8 @@ bool border_fits(const Outline& outline, double width_m) {
 }
 
 double shared_area_m2(const Outline& a, const Outline& b) {
+  check_outline(a);
+  check_outline(b);
   // Both as fans of signed triangles about one point: the shared area is the sum over the
   // pairs of triangles of what they share, signs multiplied.
   const Point hub = a.front();
@@ -273,7 +328,14 @@ double shared_area_m2(const Outline& a, const Outline& b) {
   return std::abs(shared_m2);
 }
 
+double mean_width_m(const Outline& outline) {
+  const double half_around_m = perimeter_m(outline) / 2.0;
+  const double over = half_around_m * half_around_m - 4.0 * area_m2(outline);
+  return (half_around_m - std::sqrt(std::max(0.0, over))) / 2.0;
+}
+
 double line_length_m(const WalkPath& path) {
+  check_on_plan(path.line);
   double length = 0.0;
   for (std::size_t i = 1; i < path.line.size(); ++i) {
     length += bg::distance(path.line[i - 1], path.line[i]);
@@ -282,6 +344,8 @@ double line_length_m(const WalkPath& path) {
 }
 
 double distance_along_m(const WalkPath& path, Point point) {
+  check_walk(path);
+  check_on_plan({point});
   double before_m = 0.0;
   double nearest_m = std::numeric_limits<double>::infinity();
   double along_m = 0.0;

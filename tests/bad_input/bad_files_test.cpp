@@ -27,7 +27,7 @@ Job spring_job() {
 }  // namespace
 
 TEST_CASE("every wrong job file is refused with the message beside it") {
-  check_messages(".toml", 115, [](const std::string& name, const std::string& text) {
+  check_messages(".toml", 130, [](const std::string& name, const std::string& text) {
     return told(read_job(text), name, text);
   });
 }

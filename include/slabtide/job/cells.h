@@ -7,7 +7,8 @@
 
 namespace slabtide {
 
-inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
+inline constexpr double cell_size_m = 0.6096;     ///< about 2 ft
+inline constexpr double longest_zone_m = 1000.0;  ///< east to west or north to south
 
 /// A piece of a zone small enough to be one state of the concrete.
 struct Cell {
@@ -25,7 +26,9 @@ struct Cell {
 /// 1e-6; cells clipped by the outline have their own centroid. A border strip is cut into
 /// pieces of its own. Pieces too small to matter join their neighbour of the same kind. In the
 /// order they are placed; at least one.
-/// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`) or over
+/// `longest_zone_m`, a border that is not positive, a direction that is no number, and a walk's
+/// line that `walk_fault` refuses.
 std::vector<Cell> cut_into_cells(const Zone& zone);
 
 }  // namespace slabtide

@@ -108,6 +108,9 @@ inline constexpr Range plan_m{-1000.0, 1000.0};
 /// From one end of a zone to the other, whatever the shape: a street of houses (ours). Cells are
 /// cut by a grid over all of it.
 inline constexpr double longest_m = m_from_ft(1000.0);
+/// Less than this nobody forms and pours (ours): a slip of the unit, or of the hand.
+inline constexpr double min_pour_m2 = m2_from_ft2(1.0);
+inline constexpr double min_width_m = m_from_in(2.0);
 inline constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};    ///< of a slab
 inline constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};    ///< of a path
 inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};               ///< under the slab

@@ -7,9 +7,13 @@
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/job.h"
 
+// All that measures throws std::invalid_argument for a point that is no number or lies over
+// 100 km from the drawing's origin, besides what is said at each.
+
 namespace slabtide {
 
 /// Area, length around and middle of an outline, whichever way round it runs.
+/// Error: std::invalid_argument for the middle of no points.
 double area_m2(const Outline& outline);
 double perimeter_m(const Outline& outline);
 Point centroid(const Outline& outline);
@@ -17,6 +21,7 @@ Point centroid(const Outline& outline);
 bool contains(const Outline& outline, Point point);
 
 /// How far the point lies outside; 0 for one inside or on the outline.
+/// Error: std::invalid_argument for an outline without points.
 double outside_by_m(const Outline& outline, Point point);
 
 /// The same ring run counter-clockwise, from the same first point.
@@ -39,15 +44,22 @@ std::optional<std::string> outline_fault(const Outline& outline);
 
 /// What is left inside after a strip of `width_m` along all sides is taken away, corners kept
 /// sharp. Empty where the strip leaves nothing; more than one where it closes a narrow place.
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`) or a width that is
+/// not positive.
 std::vector<Outline> inset(const Outline& outline, double width_m);
 
-/// Whether a border strip of this width leaves a field inside the outline.
+/// Whether a border strip of this width leaves a field inside the outline. Errors as for `inset`.
 bool border_fits(const Outline& outline, double width_m);
 
 /// The area both outlines cover.
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
 double shared_area_m2(const Outline& a, const Outline& b);
 
-/// Length of a walk's line, and the distance along it of the place on it nearest to `point`.
+/// How wide the outline is on the whole: as the rectangle with its area and its length around.
+double mean_width_m(const Outline& outline);
+
+/// Length of a walk's line, and the distance along it of the place on it nearest to `point`, for
+/// which errors are as for `walk_fault`.
 double line_length_m(const WalkPath& path);
 double distance_along_m(const WalkPath& path, Point point);
 

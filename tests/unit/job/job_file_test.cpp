@@ -89,10 +89,10 @@ TEST_CASE("every unit a key may say is read as that unit") {
   CHECK(strength("strength_mpa = 27.58") == doctest::Approx(4000.0).epsilon(1e-4));
   CHECK(read(job_with("elevation = 1000", "elevation_m = 305")).site.elevation_m ==
         doctest::Approx(305.0));
-  CHECK(read(job_with("[[0, 0], [12, 0], [12, 10], [0, 10]]", "[[0, 0], [1, 0], [1, 1]]"))
+  CHECK(read(job_with("[[0, 0], [12, 0], [12, 10], [0, 10]]", "[[0, 0], [2, 0], [2, 2]]"))
             .zones[0]
             .outline[1]
-            .x_m == doctest::Approx(0.3048));
+            .x_m == doctest::Approx(0.6096));
   const auto metres = read(job_with("outline = [[0, 0], [12, 0], [12, 10], [0, 10]]",
                                     "outline_m = [[0, 0], [4, 0], [4, 3], [0, 3]]"));
   CHECK(area_m2(metres.zones[0].outline) == doctest::Approx(12.0));

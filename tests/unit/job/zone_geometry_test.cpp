@@ -1,9 +1,11 @@
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <stdexcept>
 
 #include <doctest/doctest.h>
 
+#include "slabtide/job/cells.h"
 #include "slabtide/job/zone_geometry.h"
 
 using namespace slabtide;
@@ -161,4 +163,69 @@ TEST_CASE("volume counts the slab and a tread behind each face") {
   riser.height_m = 0.15;
   zone.faces.push_back(riser);
   CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.15 * 0.3));
+}
+
+namespace {
+
+/// What no drawing holds: nothing, too few points, a bow-tie, no number, beyond all bounds.
+std::vector<Outline> no_outlines() {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  return {{},
+          {{0, 0}},
+          {{0, 0}, {1, 1}},
+          {{0, 0}, {2, 2}, {2, 0}, {0, 2}},
+          {{0, 0}, {nan, 0}, {1, 1}},
+          {{0, 0}, {std::numeric_limits<double>::infinity(), 0}, {1, 1}},
+          {{0, 0}, {1e308, 0}, {1e308, 1e308}, {0, 1e308}}};
+}
+
+}  // namespace
+
+TEST_CASE("shapes that are none are refused wherever they are handed in") {
+  for (const Outline& outline : no_outlines()) {
+    CHECK(outline_fault(outline));
+    CHECK_THROWS_AS(inset(outline, 0.1), std::invalid_argument);
+    CHECK_THROWS_AS(border_fits(outline, 0.1), std::invalid_argument);
+    CHECK_THROWS_AS(shared_area_m2(outline, square), std::invalid_argument);
+    CHECK_THROWS_AS(shared_area_m2(square, outline), std::invalid_argument);
+    Zone zone;
+    zone.outline = outline;
+    CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
+  }
+  CHECK_THROWS_AS(centroid({}), std::invalid_argument);
+  CHECK_THROWS_AS(outside_by_m({}, {0, 0}), std::invalid_argument);
+  CHECK(area_m2({}) == 0.0);
+  CHECK(perimeter_m({}) == 0.0);
+  CHECK(counter_clockwise({}).empty());
+  CHECK_FALSE(contains({}, {0, 0}));
+}
+
+TEST_CASE("figures that are none are refused") {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  for (const double no_width : {nan, 0.0, -1.0}) {
+    CHECK_THROWS_AS(inset(square, no_width), std::invalid_argument);
+    CHECK_THROWS_AS(walk_fault({{{0, 0}, {1, 0}}, no_width}), std::invalid_argument);
+    CHECK_THROWS_AS(distance_along_m({{{0, 0}, {1, 0}}, no_width}, {0, 0}), std::invalid_argument);
+  }
+  CHECK(inset(square, 1e308).empty());
+  CHECK_THROWS_AS(outline_of_walk({{{0, 0}, {1e308, 0}}, 1.0}), std::invalid_argument);
+  CHECK_THROWS_AS(outline_of_walk({{{0, 0}, {1, 0}}, 1e308}), std::invalid_argument);
+  CHECK_THROWS_AS(line_length_m({{{0, 0}, {nan, 0}}, 1.0}), std::invalid_argument);
+  CHECK_THROWS_AS(distance_along_m({{{0, 0}, {1, 0}}, 1.0}, {nan, 0}), std::invalid_argument);
+  CHECK_THROWS_AS(distance_along_m({{}, 1.0}, {0, 0}), std::invalid_argument);
+  CHECK_THROWS_AS(contains(square, {nan, 0}), std::invalid_argument);
+  CHECK_THROWS_AS(outside_by_m(square, {0, 1e308}), std::invalid_argument);
+  Zone zone;
+  zone.outline = square;
+  zone.placed_toward_deg = nan;
+  CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
+  zone.placed_toward_deg.reset();
+  zone.border = Border{nan, Finish::broom};
+  CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
+  zone.border.reset();
+  zone.path = WalkPath{{{0, 0}}, 1.0};
+  CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
+  zone.path.reset();
+  zone.outline = {{0, 0}, {50000, 0}, {50000, 50000}};
+  CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
 }
