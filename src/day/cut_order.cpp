@@ -4,8 +4,10 @@
 #include <cmath>
 #include <cstddef>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <tuple>
+#include <utility>
 
 #include "plane.h"
 #include "slabtide/day/corners.h"
@@ -36,6 +38,34 @@ double off_middle_m(const Panel& piece, Point place) {
   return std::abs(0.5 * (least + most));
 }
 
+/// A piece still uncut, the box around it, and the cuts that end within it.
+struct Piece {
+  Panel panel;
+  Point low;
+  Point high;
+  std::vector<Joint> loose;
+};
+
+Piece piece_of_panel(Panel panel, std::vector<Joint> loose) {
+  constexpr double far_m = std::numeric_limits<double>::infinity();
+  Piece piece{std::move(panel), {far_m, far_m}, {-far_m, -far_m}, std::move(loose)};
+  for (const Point& corner : piece.panel.outline) {
+    piece.low = {std::min(piece.low.x_m, corner.x_m), std::min(piece.low.y_m, corner.y_m)};
+    piece.high = {std::max(piece.high.x_m, corner.x_m), std::max(piece.high.y_m, corner.y_m)};
+  }
+  return piece;
+}
+
+/// Whether a joint comes near enough to the piece to cut it.
+bool may_cut(const Joint& joint, const Piece& piece) {
+  constexpr double room_m = 2.0 * plane::same_place_m;
+  const auto apart = [&](double Point::*axis) {
+    const auto [low, high] = std::minmax(joint.from.*axis, joint.to.*axis);
+    return high < piece.low.*axis - room_m || low > piece.high.*axis + room_m;
+  };
+  return !apart(&Point::x_m) && !apart(&Point::y_m);
+}
+
 bool lies_in(const Panel& piece, Point place) {
   // By winding: cheap, and a place on the edge may count either way.
   bool inside = false;
@@ -57,7 +87,9 @@ class WorkingOrder {
         turns_(turns),
         corners_(re_entrant_corners(zone.outline)),
         left_(plan.joints.size(), true) {
-    look_again();
+    for (Panel& panel : split_into_panels(zone_.outline, {}).panels) {
+      pieces_.push_back(piece_of_panel(std::move(panel), {}));
+    }
   }
 
   std::vector<Cut> all() {
@@ -93,21 +125,42 @@ class WorkingOrder {
     return found;
   }
 
-  void look_again() {
-    std::vector<Joint> done;
-    for (std::size_t i = 0; i < left_.size(); ++i) {
-      if (!left_[i]) done.push_back(joint(i));
+  /// Only the pieces that the cut comes near change.
+  void divide_by(const Joint& cut) {
+    std::vector<Piece> pieces;
+    for (Piece& piece : pieces_) {
+      if (may_cut(cut, piece)) {
+        divide(std::move(piece), cut, pieces);
+      } else {
+        pieces.push_back(std::move(piece));
+      }
     }
-    pieces_ = split_into_panels(zone_.outline, done).panels;
+    pieces_ = std::move(pieces);
+  }
+
+  /// Cuts that ended within a piece count again: the new one may reach them.
+  static void divide(Piece piece, const Joint& cut, std::vector<Piece>& into) {
+    std::vector<Joint> lines = piece.loose;
+    lines.push_back(cut);
+    Panels parts = split_into_panels(piece.panel.outline, lines);
+    std::vector<Joint> loose;
+    for (const std::size_t i : parts.loose_joints) loose.push_back(lines[i]);
+    if (parts.panels.size() < 2) {
+      piece.loose = std::move(loose);
+      into.push_back(std::move(piece));
+      return;
+    }
+    for (Panel& part : parts.panels) into.push_back(piece_of_panel(std::move(part), loose));
   }
 
   std::vector<const Panel*> pieces_of(const Joint& cut) const {
     std::vector<const Panel*> found;
     const Vector along = plane::from_to(cut.from, cut.to);
-    for (const Panel& piece : pieces_) {
+    for (const Piece& piece : pieces_) {
+      if (!may_cut(cut, piece)) continue;
       for (int k = 0; k < looks; ++k) {
-        if (!lies_in(piece, plane::moved(cut.from, along, (k + 0.5) / looks))) continue;
-        found.push_back(&piece);
+        if (!lies_in(piece.panel, plane::moved(cut.from, along, (k + 0.5) / looks))) continue;
+        found.push_back(&piece.panel);
         break;
       }
     }
@@ -129,7 +182,7 @@ class WorkingOrder {
   void take(std::size_t i, CutReason reason) {
     cuts_.push_back({joint(i), plane::length_m(joint(i)), reason, piece_of(joint(i))});
     left_[i] = false;
-    look_again();
+    divide_by(joint(i));
   }
 
   std::size_t ready_first(const std::vector<std::size_t>& joints) const {
@@ -150,8 +203,10 @@ class WorkingOrder {
   }
 
   void take_corners() {
+    std::vector<bool> at_corner(left_.size());
+    for (std::size_t i = 0; i < left_.size(); ++i) at_corner[i] = starts_at_corner(i);
     while (true) {
-      const auto joints = left_of([this](std::size_t i) { return starts_at_corner(i); });
+      const auto joints = left_of([&at_corner](std::size_t i) { return at_corner[i]; });
       if (joints.empty()) return;
       take(ready_first(joints), CutReason::corner);
     }
@@ -200,7 +255,7 @@ class WorkingOrder {
   const std::vector<JointTurn>& turns_;
   std::vector<Point> corners_;
   std::vector<bool> left_;
-  std::vector<Panel> pieces_;
+  std::vector<Piece> pieces_;
   std::vector<Cut> cuts_;
 };
 

@@ -26,8 +26,13 @@ const CellRun& nearest_cell(const ZoneRun& zone, Point place) {
 /// The cells along a joint, one for each column they share.
 std::vector<const CellRun*> cells_along(const ZoneRun& zone, const Joint& joint) {
   std::map<std::size_t, const CellRun*> by_column;
+  const auto [west, east] = std::minmax(joint.from.x_m, joint.to.x_m);
+  const auto [south, north] = std::minmax(joint.from.y_m, joint.to.y_m);
   for (const CellRun& cell : zone.cells) {
-    if (plane::distance(cell.cell.centre, joint) < beside_joint_m) {
+    const Point at = cell.cell.centre;
+    const bool near_box = at.x_m > west - beside_joint_m && at.x_m < east + beside_joint_m &&
+                          at.y_m > south - beside_joint_m && at.y_m < north + beside_joint_m;
+    if (near_box && plane::distance(at, joint) < beside_joint_m) {
       by_column.try_emplace(cell.history, &cell);
     }
   }

@@ -1,10 +1,14 @@
 #include "faces.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 #include <map>
+#include <numeric>
 #include <optional>
 #include <set>
+#include <unordered_map>
 #include <utility>
 
 #include "plane.h"
@@ -49,12 +53,116 @@ double signed_area_m2(const Outline& ring) {
   return 0.5 * sum;
 }
 
+/// The box around a segment, with room for what counts as the same place.
+struct Box {
+  Point low;
+  Point high;
+};
+
+Box box_around(const Joint& segment) {
+  const auto [x_low, x_high] = std::minmax(segment.from.x_m, segment.to.x_m);
+  const auto [y_low, y_high] = std::minmax(segment.from.y_m, segment.to.y_m);
+  constexpr double room_m = 2.0 * same_place_m;
+  return {{x_low - room_m, y_low - room_m}, {x_high + room_m, y_high + room_m}};
+}
+
+bool meet(const Box& a, const Box& b) {
+  return a.low.x_m <= b.high.x_m && b.low.x_m <= a.high.x_m && a.low.y_m <= b.high.y_m &&
+         b.low.y_m <= a.high.y_m;
+}
+
+/// For each segment those whose boxes meet its own, in order: a sweep along the longer way.
+std::vector<std::vector<std::size_t>> neighbours_of(const std::vector<Joint>& segments) {
+  std::vector<Box> boxes;
+  boxes.reserve(segments.size());
+  for (const Joint& segment : segments) boxes.push_back(box_around(segment));
+  double x_sum_m = 0.0;
+  double y_sum_m = 0.0;
+  for (const Box& box : boxes) {
+    x_sum_m += box.high.x_m - box.low.x_m;
+    y_sum_m += box.high.y_m - box.low.y_m;
+  }
+  double Point::*const along = x_sum_m <= y_sum_m ? &Point::x_m : &Point::y_m;
+  std::vector<std::size_t> order(boxes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return boxes[a].low.*along < boxes[b].low.*along;
+  });
+  std::vector<std::vector<std::size_t>> near(boxes.size());
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    const Box& box = boxes[order[i]];
+    for (std::size_t k = i + 1; k < order.size(); ++k) {
+      const Box& other = boxes[order[k]];
+      if (other.low.*along > box.high.*along) break;
+      if (!meet(box, other)) continue;
+      near[order[i]].push_back(order[k]);
+      near[order[k]].push_back(order[i]);
+    }
+  }
+  for (auto& list : near) std::sort(list.begin(), list.end());
+  return near;
+}
+
+/// Points, those nearer than `same_place_m` being one; found by the squares they lie in.
+class Nodes {
+ public:
+  const Point& operator[](Node node) const { return points_[node]; }
+  std::size_t size() const { return points_.size(); }
+
+  /// The first that is the same place, else a new one.
+  Node at(Point point) {
+    const Square here{square_of(point.x_m), square_of(point.y_m)};
+    std::optional<Node> first;
+    for (const Square& square : around(here)) {
+      const auto found = squares_.find(key(square));
+      if (found == squares_.end()) continue;
+      for (const Node node : found->second) {
+        if (plane::distance(points_[node], point) >= same_place_m) continue;
+        first = std::min(node, first.value_or(node));
+      }
+    }
+    if (first) return *first;
+    points_.push_back(point);
+    squares_[key(here)].push_back(points_.size() - 1);
+    return points_.size() - 1;
+  }
+
+ private:
+  using Square = std::pair<std::int64_t, std::int64_t>;
+
+  static constexpr double square_m = 0.01;
+
+  static std::int64_t square_of(double m) {
+    return static_cast<std::int64_t>(std::floor(m / square_m));
+  }
+
+  static std::uint64_t key(Square square) {
+    constexpr unsigned half = 32;
+    constexpr std::uint64_t low = 0xffffffffU;
+    return (static_cast<std::uint64_t>(square.first) << half) ^
+           (static_cast<std::uint64_t>(square.second) & low);
+  }
+
+  static std::array<Square, 9> around(Square here) {
+    std::array<Square, 9> squares;
+    std::size_t i = 0;
+    for (const std::int64_t x : {-1, 0, 1}) {
+      for (const std::int64_t y : {-1, 0, 1}) squares[i++] = {here.first + x, here.second + y};
+    }
+    return squares;
+  }
+
+  std::vector<Point> points_;
+  std::unordered_map<std::uint64_t, std::vector<Node>> squares_;
+};
+
 /// The drawing: nodes, edges between them, and which lines an edge is part of.
 class Drawing {
  public:
   Drawing(const Outline& outline, const std::vector<Joint>& lines) : outline_(outline) {
     for (std::size_t i = 0; i < outline.size(); ++i) segments_.push_back(plane::side(outline, i));
     segments_.insert(segments_.end(), lines.begin(), lines.end());
+    near_ = neighbours_of(segments_);
     for (std::size_t i = 0; i < segments_.size(); ++i) add_edges_of(i);
     drop_ends();
   }
@@ -83,17 +191,13 @@ class Drawing {
     return outline;
   }
 
+  bool touches_outline(const std::vector<Node>& ring) const {
+    return std::any_of(ring.begin(), ring.end(), [this](Node node) { return on_outline_[node]; });
+  }
+
   std::vector<std::size_t> loose() const { return {loose_.begin(), loose_.end()}; }
 
  private:
-  Node node_at(Point point) {
-    for (Node i = 0; i < nodes_.size(); ++i) {
-      if (plane::distance(nodes_[i], point) < same_place_m) return i;
-    }
-    nodes_.push_back(point);
-    return nodes_.size() - 1;
-  }
-
   /// The nodes along a segment, in order.
   std::vector<Node> nodes_along(std::size_t which) {
     const Joint& segment = segments_[which];
@@ -101,13 +205,12 @@ class Drawing {
     // On the segment itself: a line that ends a millimetre off a side must not bend it.
     const auto add = [&](Point point) {
       const Point on_it = plane::nearest_on(segment, point);
-      at.emplace_back(plane::distance(segment.from, on_it), node_at(on_it));
+      at.emplace_back(plane::distance(segment.from, on_it), nodes_.at(on_it));
     };
     add(segment.from);
     add(segment.to);
-    for (std::size_t i = 0; i < segments_.size(); ++i) {
+    for (const std::size_t i : near_[which]) {
       const Joint& other = segments_[i];
-      if (i == which) continue;
       if (plane::distance(other.from, segment) < same_place_m) add(other.from);
       if (plane::distance(other.to, segment) < same_place_m) add(other.to);
       if (const auto meets = crossing(segment, other)) add(*meets);
@@ -123,6 +226,10 @@ class Drawing {
   void add_edges_of(std::size_t which) {
     const std::vector<Node> nodes = nodes_along(which);
     const bool is_side = which < outline_.size();
+    on_outline_.resize(nodes_.size(), is_side);
+    if (is_side) {
+      for (const Node node : nodes) on_outline_[node] = true;
+    }
     for (std::size_t i = 1; i < nodes.size(); ++i) {
       const Joint piece{nodes_[nodes[i - 1]], nodes_[nodes[i]]};
       if (!is_side && !contains(outline_, plane::middle(piece))) continue;
@@ -133,19 +240,26 @@ class Drawing {
 
   /// Takes away, end by end, what bounds nothing.
   void drop_ends() {
-    for (bool dropped = true; dropped;) {
-      dropped = false;
-      std::map<Node, int> degree;
-      for (const auto& [edge, lines] : edges_) {
-        ++degree[edge.first];
-        ++degree[edge.second];
-      }
-      for (auto it = edges_.begin(); it != edges_.end();) {
-        const bool ends = degree[it->first.first] == 1 || degree[it->first.second] == 1;
-        if (ends) loose_.insert(it->second.begin(), it->second.end());
-        dropped = dropped || ends;
-        it = ends ? edges_.erase(it) : std::next(it);
-      }
+    std::vector<std::set<Node>> beside(nodes_.size());
+    for (const auto& [edge, lines] : edges_) {
+      beside[edge.first].insert(edge.second);
+      beside[edge.second].insert(edge.first);
+    }
+    std::vector<Node> ends;
+    for (Node node = 0; node < nodes_.size(); ++node) {
+      if (beside[node].size() == 1) ends.push_back(node);
+    }
+    while (!ends.empty()) {
+      const Node end = ends.back();
+      ends.pop_back();
+      if (beside[end].size() != 1) continue;
+      const Node other = *beside[end].begin();
+      const auto edge = edges_.find(edge_of(end, other));
+      loose_.insert(edge->second.begin(), edge->second.end());
+      edges_.erase(edge);
+      beside[end].clear();
+      beside[other].erase(end);
+      if (beside[other].size() == 1) ends.push_back(other);
     }
     for (const auto& [edge, lines] : edges_) {
       around_[edge.first].push_back(edge.second);
@@ -172,7 +286,9 @@ class Drawing {
 
   const Outline& outline_;
   std::vector<Joint> segments_;
-  std::vector<Point> nodes_;
+  std::vector<std::vector<std::size_t>> near_;
+  Nodes nodes_;
+  std::vector<bool> on_outline_;
   std::map<Pair, std::set<std::size_t>> edges_;
   std::map<Node, std::vector<Node>> around_;
   std::set<std::size_t> loose_;
@@ -198,17 +314,17 @@ void take_out(std::vector<Face>& faces, const Outline& island) {
 Faces cut(const Outline& outline, const std::vector<Joint>& lines) {
   const Drawing drawing(outline, lines);
   Faces cut;
-  std::vector<Outline> outsides;
+  std::vector<Outline> islands;
   for (const std::vector<Node>& ring : drawing.rings()) {
     Outline points = drawing.points(ring);
     const double area = signed_area_m2(points);
     if (area > 0.0) {
       cut.faces.push_back({std::move(points), area});
-    } else {
-      outsides.push_back(std::move(points));
+    } else if (!drawing.touches_outline(ring)) {
+      islands.push_back(std::move(points));
     }
   }
-  for (const Outline& island : outsides) take_out(cut.faces, island);
+  for (const Outline& island : islands) take_out(cut.faces, island);
   cut.loose = drawing.loose();
   return cut;
 }

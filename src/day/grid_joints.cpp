@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -22,6 +23,8 @@ constexpr double one_line_m = 0.01;
 constexpr int max_extra_parts = 2;
 /// Beyond this many corners they are treated alike: three ways for each grow too fast.
 constexpr std::size_t most_free_corners = 3;
+/// A stretch goes in no more parts: a sliver asks for squares the size of sand.
+constexpr int most_parts = 2000;
 /// Sets handed on at most.
 constexpr std::size_t most_sets = 150;
 
@@ -47,17 +50,30 @@ class Frame {
   double v(Point p) const { return plane::cross(along_, plane::from_to(origin_, p)); }
 
   /// The chords of the line that runs across at `u`, and along at `v`.
-  std::vector<Joint> across_at(double u) const {
-    return chords::across(outline_, plane::moved(origin_, along_, u), plane::left_of(along_));
+  const std::vector<Joint>& across_at(double u) {
+    const auto [known, is_new] = across_.try_emplace(u);
+    if (is_new) {
+      known->second =
+          chords::across(outline_, plane::moved(origin_, along_, u), plane::left_of(along_));
+    }
+    return known->second;
   }
-  std::vector<Joint> along_at(double v) const {
-    return chords::across(outline_, plane::moved(origin_, plane::left_of(along_), v), along_);
+  const std::vector<Joint>& along_at(double v) {
+    const auto [known, is_new] = along_lines_.try_emplace(v);
+    if (is_new) {
+      known->second =
+          chords::across(outline_, plane::moved(origin_, plane::left_of(along_), v), along_);
+    }
+    return known->second;
   }
 
  private:
   const Outline& outline_;
   Point origin_;
   Vector along_;
+  /// Lines asked for before: the sets share most of theirs.
+  std::map<double, std::vector<Joint>> across_;
+  std::map<double, std::vector<Joint>> along_lines_;
 };
 
 /// The places that lines one way must pass, the outline's ends first and last.
@@ -93,7 +109,9 @@ Breaks breaks_at(std::vector<double> at_m) {
 /// Into how many parts a stretch must go so that none is over `most_m`.
 int parts_of(double stretch_m, double most_m) {
   constexpr double rounding = 1e-6;
-  return std::max(1, static_cast<int>(std::ceil(stretch_m / most_m - rounding)));
+  const double parts = std::ceil(stretch_m / most_m - rounding);
+  if (!(parts < most_parts)) return most_parts;
+  return std::max(1, static_cast<int>(parts));
 }
 
 /// Lines at the inner breaks, and between them so that no stretch is over `most_m`.
@@ -194,7 +212,7 @@ void add(Grid& grid, const std::vector<Joint>& chords) {
 }
 
 /// The grids of one way to treat the corners.
-void add_grids(const Outline& outline, const Frame& frame, const std::vector<Lines>& choice,
+void add_grids(const Outline& outline, Frame& frame, const std::vector<Lines>& choice,
                const std::vector<Point>& corners, const JointLimits& limits,
                std::set<Lattice>& known, std::vector<Grid>& grids) {
   std::vector<double> us = extent(outline, &Frame::u, frame);
@@ -219,7 +237,7 @@ void add_grids(const Outline& outline, const Frame& frame, const std::vector<Lin
 }  // namespace
 
 std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const JointLimits& limits) {
-  const Frame frame(outline);
+  Frame frame(outline);
   const std::vector<Point> corners = re_entrant_corners(outline);
   std::set<Lattice> known;
   std::vector<Grid> grids;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "plane.h"
+#include "slabtide/job/zone_geometry.h"
 
 namespace slabtide {
 
@@ -32,6 +33,7 @@ double length_beside_m(const Outline& outline, const Joint& wall, double near_m)
     const Joint side = plane::side(outline, i);
     if (!runs_along(side, wall)) continue;
     const double long_m = plane::length_m(side);
+    if (plane::distance(plane::middle(side), wall) > long_m + near_m) continue;
     const int steps = std::max(1, static_cast<int>(std::lround(long_m / step_m)));
     const plane::Vector along = plane::from_to(side.from, side.to);
     for (int k = 0; k < steps; ++k) {
@@ -57,6 +59,8 @@ std::vector<Isolation> walls_beside(const Zone& zone, const std::vector<Obstacle
 }  // namespace
 
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles) {
+  perimeter_m(zone.outline);  // refuses what is no place
+  for (const Obstacle& obstacle : obstacles) perimeter_m({obstacle.from, obstacle.to});
   std::vector<Isolation> found = walls_beside(zone, obstacles, beside_m);
   if (!zone.tied) return found;
   const std::vector<Isolation> near = walls_beside(zone, obstacles, tied_within_m);

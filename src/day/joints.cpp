@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <stdexcept>
 #include <tuple>
 
 #include "chords.h"
@@ -17,6 +18,9 @@ namespace {
 constexpr double reach_m = 0.15;
 /// Panels whose middles lie within this of one another north and south are in one row.
 constexpr double one_row_m = 0.3;
+/// In all the sets that are tried for a zone: no slab's sets come near it but those with corners
+/// by the hundred, which are content with the best of the first.
+constexpr std::size_t most_joints_judged = 20000;
 
 /// Joints within the zone, each with the number it was drawn as.
 struct DrawnJoints {
@@ -38,14 +42,22 @@ DrawnJoints within_zone(const Zone& zone, const std::vector<Joint>& drawn) {
   return kept;
 }
 
+/// Where a panel stands among the others: along a walk, else by its row and from the west.
+std::pair<double, double> place_in_order(const Zone& zone, const Panel& panel) {
+  if (zone.path) return {distance_along_m(*zone.path, panel.centre), 0.0};
+  return {std::round(-panel.centre.y_m / one_row_m), panel.centre.x_m};
+}
+
 void sort_panels(const Zone& zone, std::vector<Panel>& panels) {
-  std::sort(panels.begin(), panels.end(), [&zone](const Panel& a, const Panel& b) {
-    if (zone.path) {
-      return distance_along_m(*zone.path, a.centre) < distance_along_m(*zone.path, b.centre);
-    }
-    const auto row = [](const Panel& panel) { return std::lround(-panel.centre.y_m / one_row_m); };
-    return std::pair(row(a), a.centre.x_m) < std::pair(row(b), b.centre.x_m);
-  });
+  std::vector<std::pair<std::pair<double, double>, std::size_t>> order;
+  for (std::size_t i = 0; i < panels.size(); ++i) {
+    order.emplace_back(place_in_order(zone, panels[i]), i);
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<Panel> sorted;
+  sorted.reserve(panels.size());
+  for (const auto& [place, i] : order) sorted.push_back(std::move(panels[i]));
+  panels = std::move(sorted);
 }
 
 /// Splits the zone and holds it against the rules.
@@ -66,7 +78,10 @@ void propose(const Zone& zone, ZoneJoints& plan) {
   const auto sets =
       zone.path ? walk_joint_sets(zone, plan.limits) : grid_joint_sets(zone.outline, plan.limits);
   std::optional<ZoneJoints> best;
+  std::size_t judged = 0;
   for (const std::vector<Joint>& joints : sets) {
+    judged += joints.size();
+    if (best && judged > most_joints_judged) break;
     ZoneJoints tried = plan;
     tried.joints = joints;
     judge(zone, tried);
@@ -75,6 +90,16 @@ void propose(const Zone& zone, ZoneJoints& plan) {
     if (best->faults.empty()) break;
   }
   plan = std::move(*best);
+}
+
+void check(const Zone& zone, const JointLimits& limits) {
+  if (const auto fault = outline_fault(zone.outline)) {
+    throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
+  }
+  if (zone.path) walk_fault(*zone.path);  // refuses a line that is none
+  if (!(limits.spacing_m > 0.0 && limits.aspect > 0.0 && limits.wished_aspect > 0.0)) {
+    throw std::invalid_argument("panels need a size: the thickness and the rules must be positive");
+  }
 }
 
 }  // namespace
@@ -87,6 +112,7 @@ bool ZoneJoints::breaks_a_rule() const {
 ZoneJoints plan_joints(const Zone& zone, const Job& job, const JointSpacing& rules) {
   ZoneJoints plan;
   plan.limits = joint_limits(zone, job.mix.aggregate, rules);
+  check(zone, plan.limits);
   plan.isolation = find_isolation(zone, job.obstacles);
   if (!zone.joints) {
     propose(zone, plan);

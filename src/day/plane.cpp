@@ -46,11 +46,12 @@ Joint side(const Outline& outline, std::size_t i) {
 }
 
 double distance_to_sides(Point point, const Outline& outline) {
-  double nearest = std::numeric_limits<double>::infinity();
+  double nearest_m2 = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    nearest = std::min(nearest, distance(point, side(outline, i)));
+    const Vector away = from_to(point, nearest_on(side(outline, i), point));
+    nearest_m2 = std::min(nearest_m2, dot(away, away));
   }
-  return nearest;
+  return std::sqrt(nearest_m2);
 }
 
 }  // namespace slabtide::plane

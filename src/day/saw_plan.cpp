@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <stdexcept>
 
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/corners.h"
@@ -128,7 +129,10 @@ OperationWindow window_of(const SawPlan& saw) {
 
 double uncut_length_m(const Zone& zone) {
   if (zone.path) return line_length_m(*zone.path);
-  return split_into_panels(zone.outline, {}).panels.front().length_m;
+  if (const auto fault = outline_fault(zone.outline)) {
+    throw std::invalid_argument("the outline cannot be used: " + *fault);
+  }
+  return panel_of(zone.outline).length_m;
 }
 
 SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,

@@ -110,12 +110,18 @@ Skeleton skeleton_of(const Way& way, double width_m) {
   return skeleton;
 }
 
+/// Rounded up to a number of parts: at least one, and no more than anyone saws.
+int whole_parts(double parts) {
+  constexpr double most_parts = 2000.0;
+  return static_cast<int>(std::ceil(std::clamp(parts, 1.0, most_parts)));
+}
+
 /// Into how many panels a run is best divided: the fewest that are as near to square as
 /// wished, else the number that comes nearest to it.
 int panels_in(double run_m, double lane_m, const JointLimits& limits) {
   constexpr double rounding = 1e-6;
-  const int fewest = std::max(1, static_cast<int>(std::ceil(run_m / limits.spacing_m - rounding)));
-  const int most = fewest + static_cast<int>(std::ceil(run_m / lane_m)) + 1;
+  const int fewest = whole_parts(run_m / limits.spacing_m - rounding);
+  const int most = fewest + whole_parts(run_m / lane_m) + 1;
   int best = fewest;
   double best_aspect = std::numeric_limits<double>::infinity();
   for (int n = fewest; n <= most; ++n) {
@@ -184,8 +190,7 @@ std::vector<Joint> joints_of(const Zone& walk, const Way& way, int lanes, int ex
 std::vector<std::vector<Joint>> walk_joint_sets(const Zone& walk, const JointLimits& limits) {
   const Way way(*walk.path);
   constexpr double rounding = 1e-6;
-  const int lanes =
-      std::max(1, static_cast<int>(std::ceil(walk.path->width_m / limits.spacing_m - rounding)));
+  const int lanes = whole_parts(walk.path->width_m / limits.spacing_m - rounding);
   std::vector<std::vector<Joint>> sets;
   for (int extra = 0; extra <= max_extra_panels; ++extra) {
     sets.push_back(joints_of(walk, way, lanes, extra, limits));

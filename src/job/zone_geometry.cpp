@@ -19,6 +19,26 @@
 
 BOOST_GEOMETRY_REGISTER_POINT_2D(slabtide::Point, double, boost::geometry::cs::cartesian, x_m, y_m)
 
+// An outline as it stands is a ring to Boost: asked thousands of times, it must not be copied.
+namespace boost::geometry::traits {
+
+template <>
+struct tag<slabtide::Outline> {
+  using type = ring_tag;
+};
+
+template <>
+struct point_order<slabtide::Outline> {
+  static constexpr order_selector value = counterclockwise;
+};
+
+template <>
+struct closure<slabtide::Outline> {
+  static constexpr closure_selector value = open;
+};
+
+}  // namespace boost::geometry::traits
+
 namespace slabtide {
 
 namespace {
@@ -226,7 +246,7 @@ Point centroid(const Outline& outline) {
 bool contains(const Outline& outline, Point point) {
   check_on_plan(outline);
   check_on_plan({point});
-  return bg::covered_by(point, polygon_of(outline));
+  return bg::covered_by(point, outline);
 }
 
 double outside_by_m(const Outline& outline, Point point) {

@@ -31,8 +31,13 @@ struct Panels {
   std::vector<std::size_t> loose_joints;
 };
 
+/// An outline as it is, as one panel. Errors as for `split_into_panels`.
+Panel panel_of(Outline outline);
+
 /// The panels the joints cut the outline into; their areas sum to the outline's. What lies
-/// outside of it cuts nothing.
+/// outside of it cuts nothing. None where the outline is narrower than 2 mm.
+/// Error: std::invalid_argument for under three points, and for a point that is no number or
+/// beyond any plan.
 Panels split_into_panels(const Outline& outline, const std::vector<Joint>& joints);
 
 /// How far the panel reaches in a direction of length 1.

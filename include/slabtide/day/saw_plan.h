@@ -31,6 +31,7 @@ OperationWindow window_of(const SawPlan& saw);
 
 /// The length of the zone as one uncut piece: a walk's line, the longer side
 /// of the smallest box around an outline.
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
 double uncut_length_m(const Zone& zone);
 
 /// When a column can be sawn, seconds from the grid's start: hard enough to stand on, and
