@@ -7,10 +7,14 @@ namespace slabtide {
 int CrewLoad::first_free(int from_min, int duration_min, int hands) const {
   const int most_busy = crew_ - hands;
   int start_min = from_min;
-  for (std::size_t i = 0; i < steps_.size(); ++i) {
+  // From the step that runs then: those before it are over.
+  const auto later =
+      std::upper_bound(steps_.begin(), steps_.end(), from_min,
+                       [](int minute, const Step& step) { return minute < step.from_min; });
+  const auto after = static_cast<std::size_t>(later - steps_.begin());
+  for (std::size_t i = after == 0 ? 0 : after - 1; i < steps_.size(); ++i) {
     if (steps_[i].from_min >= start_min + duration_min) break;
-    const bool over = i + 1 < steps_.size() && steps_[i + 1].from_min <= start_min;
-    if (over || steps_[i].busy <= most_busy) continue;
+    if (steps_[i].busy <= most_busy) continue;
     // The last step is always free: everything taken ends.
     start_min = steps_[i + 1].from_min;
   }

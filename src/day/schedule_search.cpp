@@ -18,6 +18,9 @@ namespace {
 // How hard to search: counts, not times, so that the same tasks give the same schedule on any
 // machine. Ours.
 constexpr int most_lists = 5000;
+/// A list costs the square of its tasks, which each look through the day: that many for lists up
+/// to this length, fewer beyond.
+constexpr std::size_t usual_tasks = 40;
 constexpr int most_nodes = 20000;
 constexpr std::size_t most_tasks_exactly = 10;
 
@@ -52,11 +55,21 @@ std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule)
   return order;
 }
 
+/// How many lists are tried: fewer, by the square, where they are longer than usual.
+int lists_for(std::size_t tasks) {
+  const double longer =
+      static_cast<double>(std::max(tasks, usual_tasks)) / static_cast<double>(usual_tasks);
+  return static_cast<int>(most_lists / (longer * longer));
+}
+
 /// The search for one crew size.
 class Search {
  public:
   Search(std::span<const Task> tasks, int crew)
-      : tasks_(tasks), crew_(crew), bound_(lower_bound(tasks, crew)) {}
+      : tasks_(tasks),
+        crew_(crew),
+        bound_(lower_bound(tasks, crew)),
+        lists_left_(lists_for(tasks.size())) {}
 
   /// A smaller crew's day is one this crew can work as well.
   void start_from(const FoundSchedule& smaller) {
@@ -241,7 +254,7 @@ class Search {
   std::optional<Schedule> best_;
   TaskList list_;
   bool proved_ = false;
-  int lists_left_ = most_lists;
+  int lists_left_;
   std::minstd_rand engine_{1};
 };
 
