@@ -17,11 +17,6 @@ namespace {
 
 namespace pt = boost::posix_time;
 
-/// Of the dates that are read: a year short of what Boost can hold to either side, so that the day
-/// before and after are still there, and what TimeZone can tell.
-constexpr int first_year = 1401;
-constexpr int last_year = 9998;
-
 constexpr double longest_move_s = 1000.0 * 365.2425 * 86400.0;
 
 void require_instant(const pt::ptime& time) {
@@ -98,10 +93,10 @@ std::optional<Date> parse_date(std::string_view text) {
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') {
     return std::nullopt;
   }
-  const std::optional<int> year = digits(text.substr(0, 4), 4, last_year);
+  const std::optional<int> year = digits(text.substr(0, 4), 4, max_year);
   const std::optional<int> month = digits(text.substr(5, 2), 2, 12);
   const std::optional<int> day = digits(text.substr(8, 2), 2, 31);
-  if (!year || *year < first_year || !month || !day) {
+  if (!year || *year < min_year || !month || !day) {
     return std::nullopt;
   }
   try {

@@ -7,6 +7,7 @@
 #include <boost/date_time/gregorian/gregorian_types.hpp>
 
 #include "slabtide/core/text.h"
+#include "slabtide/core/time_zone.h"
 
 namespace slabtide {
 namespace {
@@ -20,8 +21,6 @@ constexpr std::int64_t day_s = 86400;
 constexpr int most_offset_hours = 24;
 constexpr int most_rule_hours = 167;
 constexpr std::size_t least_name_letters = 3;
-constexpr int first_year = 1401;  // Boost.Date_Time holds 1400 to 9999
-constexpr int last_year = 9998;
 constexpr int february_28 = 59;  // its number in the year
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
@@ -186,8 +185,8 @@ std::int64_t instant_of(const RuleDay& day, int year, std::int64_t offset_before
 int year_of(std::int64_t utc_s) {
   // Days 1401-01-01 and 9998-12-31 from 1970-01-01, so that Boost is asked for no other.
   static const greg::date epoch(1970, 1, 1);
-  static const std::int64_t first = (greg::date(first_year, 1, 1) - epoch).days();
-  static const std::int64_t last = (greg::date(last_year, 12, 31) - epoch).days();
+  static const std::int64_t first = (greg::date(min_year, 1, 1) - epoch).days();
+  static const std::int64_t last = (greg::date(max_year, 12, 31) - epoch).days();
   const std::int64_t day = utc_s / day_s - (utc_s % day_s < 0 ? 1 : 0);
   if (day < first || day > last) {
     return 0;

@@ -101,7 +101,7 @@ Utf8Char decode(std::string_view text, const Form& form, Utf8Char invalid) {
 
 // How a text from outside is shown.
 
-constexpr std::string_view cut_mark = "...";
+constexpr std::string_view end_mark = "...";
 constexpr std::string_view isolate_open = "\u2068";
 constexpr std::string_view isolate_close = "\u2069";
 constexpr std::string_view replacement = "\uFFFD";
@@ -177,9 +177,9 @@ class Line {
   Line(std::string_view text, std::size_t most_characters) {
     while (!text.empty() && characters_.size() <= most_characters) take(text);
     const bool cut = !text.empty() || characters_.size() > most_characters;
-    if (cut) characters_.resize(most_characters - std::min(cut_mark.size(), most_characters));
+    if (cut) characters_.resize(most_characters - std::min(end_mark.size(), most_characters));
     make_visible();
-    end_ = cut ? cut_mark : "";
+    end_ = cut ? end_mark : "";
   }
 
   const std::vector<Shown>& characters() const { return characters_; }

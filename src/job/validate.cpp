@@ -239,6 +239,10 @@ void check_outline(const FieldPath& path, const Outline& outline) {
   }
   if (const auto fault = outline_fault(outline)) path.refuse(*fault);
   path.require(area_m2(outline) <= largest_pour_m2, "encloses more than a day takes");
+  constexpr double rounding = 1e-9;
+  path.require(area_m2(outline) >= limits::min_pour_m2 * (1.0 - rounding) &&
+                   mean_width_m(outline) >= limits::min_width_m * (1.0 - rounding),
+               "is less than anybody forms and pours");
   const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
   const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
   path.require(std::max(east.x_m - west.x_m, north.y_m - south.y_m) <= limits::longest_m,

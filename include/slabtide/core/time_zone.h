@@ -11,6 +11,11 @@
 
 namespace slabtide {
 
+/// Years of civil time: a year short of what Boost.Date_Time holds to either side, so that the day
+/// before and after are still there.
+inline constexpr int min_year = 1401;
+inline constexpr int max_year = 9998;
+
 /// An instant, in UTC. Inside the solver instants are seconds from a start.
 using UtcTime = boost::posix_time::ptime;
 /// A civil date and time of day at the site, with no offset.
