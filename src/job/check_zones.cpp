@@ -41,11 +41,6 @@ std::string area_text(double m2, UnitSystem units) {
                                  : fmt::format("{:.3g} m²", m2);
 }
 
-std::string whole_area_text(double m2, UnitSystem units) {
-  return units == UnitSystem::us ? fmt::format("{:.0f} ft²", ft2_from_m2(m2))
-                                 : fmt::format("{:.0f} m²", m2);
-}
-
 /// What is too much of all zones together; told at the last one's shape.
 std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units) {
@@ -72,6 +67,11 @@ std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
 }
 
 }  // namespace
+
+std::string whole_area_text(double m2, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.0f} ft²", ft2_from_m2(m2))
+                                 : fmt::format("{:.0f} m²", m2);
+}
 
 std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units) {

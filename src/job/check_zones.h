@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <vector>
 
 #include "slabtide/core/diagnostic.h"
@@ -25,5 +26,8 @@ inline constexpr std::size_t most_corners = 4000;
 /// an entry a zone.
 std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units);
+
+/// "640 ft²", to the whole unit.
+std::string whole_area_text(double m2, UnitSystem units);
 
 }  // namespace slabtide

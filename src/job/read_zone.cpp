@@ -57,11 +57,6 @@ double reach_m(const Outline& outline) {
   return std::max(east.x_m - west.x_m, north.y_m - south.y_m);
 }
 
-std::string area_text(double m2, UnitSystem units) {
-  if (units == UnitSystem::us) return fmt::format("{:.0f} ft²", ft2_from_m2(m2));
-  return fmt::format("{:.0f} m²", m2);
-}
-
 bool enough_to_pour(TableReader& table, std::string_view key, const Outline& outline) {
   const auto too_little = [&](const std::string& message) {
     table.error(key, message, "check its unit and its corners; nobody forms and pours so little");
@@ -94,8 +89,8 @@ bool size_stands(TableReader& table, std::string_view key, const Outline& outlin
   const double area = area_m2(outline);
   if (area <= largest_pour_m2) return enough_to_pour(table, key, outline);
   table.error(key,
-              fmt::format("encloses {}, expected at most {}", area_text(area, table.units()),
-                          area_text(largest_pour_m2, table.units())),
+              fmt::format("encloses {}, expected at most {}", whole_area_text(area, table.units()),
+                          whole_area_text(largest_pour_m2, table.units())),
               "check its unit; divide what is placed as one into zones");
   return false;
 }
