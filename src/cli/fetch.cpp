@@ -17,7 +17,7 @@
 #include "slabtide/core/text.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/core/version.h"
-#include "slabtide/job/read_job.h"
+#include "slabtide/job/reading/read_job.h"
 #include "url.h"
 
 namespace slabtide {

@@ -13,7 +13,7 @@
 #include "slabtide/core/files.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/day/learned_pour.h"
-#include "slabtide/job/mix_book_edit.h"
+#include "slabtide/job/records/mix_book_edit.h"
 
 namespace slabtide {
 

@@ -14,9 +14,9 @@
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/job/journal_line.h"
-#include "slabtide/job/read_job.h"
-#include "slabtide/job/read_journal.h"
+#include "slabtide/job/reading/read_job.h"
+#include "slabtide/job/records/journal_line.h"
+#include "slabtide/job/records/read_journal.h"
 #include "slabtide/report/plan_facts.h"
 #include "slabtide/report/text_style.h"
 
@@ -180,7 +180,8 @@ class Note {
     }
     const auto last_there = [this] {
       if (!old_ok_ || !old_.readings.empty()) return true;
-      return refused("there is nothing to undo", fmt::format("{} holds no reading", printable(path_)));
+      return refused("there is nothing to undo",
+                     fmt::format("{} holds no reading", printable(path_)));
     };
     if (!add_line(fmt::format("{}\n", undo_word), last_there)) return code_;
     out_ << (old_ok_ ? fmt::format("struck from {}: {}\n", printable(path_),
@@ -230,8 +231,9 @@ class Note {
     bool sound = true;
     for (const Diagnostic& finding : findings) {
       if (!finding.where || finding.where->line != its_line) continue;
-      const std::string also =
-          finding.also_where ? fmt::format("  see {}:{}\n", printable(path_), finding.also_where->line) : "";
+      const std::string also = finding.also_where ? fmt::format("  see {}:{}\n", printable(path_),
+                                                                finding.also_where->line)
+                                                  : "";
       err_ << fmt::format("slabtide note: {}: {}\n{}  {}\n", finding.key,
                           printable(finding.message), also, printable(finding.next_step));
       sound = sound && finding.severity != Severity::error;

@@ -8,10 +8,10 @@
 
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/job/journal.h"
-#include "slabtide/job/mix_book.h"
-#include "slabtide/job/read_job.h"
-#include "slabtide/job/read_journal.h"
+#include "slabtide/job/reading/read_job.h"
+#include "slabtide/job/records/journal.h"
+#include "slabtide/job/records/mix_book.h"
+#include "slabtide/job/records/read_journal.h"
 #include "slabtide/report/calendar.h"
 #include "slabtide/report/csv_plan.h"
 #include "slabtide/weather/read_forecast.h"
@@ -91,9 +91,14 @@ std::string beginning(std::string_view text) {
 }  // namespace
 
 std::string_view words_of(FileKind kind) {
-  constexpr std::array<std::string_view, 8> words{
-      "a page",           "a calendar",           "a table",    "a JSON file of plans",
-      "a forecast fetched", "a journal of readings", "a mix book", "a job file"};
+  constexpr std::array<std::string_view, 8> words{"a page",
+                                                  "a calendar",
+                                                  "a table",
+                                                  "a JSON file of plans",
+                                                  "a forecast fetched",
+                                                  "a journal of readings",
+                                                  "a mix book",
+                                                  "a job file"};
   return words.at(static_cast<std::size_t>(kind));
 }
 

@@ -3,10 +3,10 @@
 #include <fmt/format.h>
 
 #include "forecast_download.h"
-#include "job/site_clock.h"
+#include "job/checks/site_clock.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/zone_table.h"
-#include "slabtide/job/limits.h"
+#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

@@ -5,16 +5,16 @@
 
 #include <fmt/format.h>
 
-#include "job/site_clock.h"
-#include "job/times.h"
+#include "job/checks/site_clock.h"
+#include "job/toml/times.h"
 #include "place_option.h"
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/zone_table.h"
-#include "slabtide/job/limits.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/limits.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/text_quick.h"
 
 namespace slabtide {

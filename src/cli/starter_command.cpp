@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "job/times.h"
+#include "job/toml/times.h"
 #include "place_option.h"
 #include "slabtide/cli/write_guard.h"
 #include "slabtide/core/civil_time.h"

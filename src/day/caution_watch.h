@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/cautions.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 
 // What the rules of the cautions share. Each rule looks at a Watch and adds what it finds.
 

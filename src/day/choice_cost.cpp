@@ -9,7 +9,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/admixture_change.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

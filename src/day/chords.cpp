@@ -4,7 +4,7 @@
 #include <cmath>
 #include <optional>
 
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide::chords {
 

@@ -8,7 +8,7 @@
 
 #include "crew_cures.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/validate.h"
+#include "slabtide/job/checks/validate.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/saw_plan.h"
 #include "slabtide/day/validate_run.h"
-#include "slabtide/job/validate.h"
+#include "slabtide/job/checks/validate.h"
 
 namespace slabtide {
 

@@ -4,8 +4,8 @@
 
 #include "slabtide/day/cautions.h"
 #include "slabtide/day/validate_run.h"
-#include "slabtide/job/validate.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/checks/validate.h"
+#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

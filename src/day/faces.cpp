@@ -12,7 +12,7 @@
 #include <utility>
 
 #include "plane.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide::faces {
 

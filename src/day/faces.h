@@ -4,11 +4,11 @@
 #include <vector>
 
 #include "slabtide/core/geometry.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 // Cutting an outline along straight lines that may end anywhere, private to this folder.
-// Not by Boost.Geometry: 1.74 loses pieces where sides touch (job/clipping.h), and joints touch
-// sides and each other everywhere. Walking around the faces of the drawing keeps all area.
+// Not by Boost.Geometry: 1.74 loses pieces where sides touch (job/geometry/clipping.h), and joints
+// touch sides and each other everywhere. Walking around the faces of the drawing keeps all area.
 
 namespace slabtide::faces {
 

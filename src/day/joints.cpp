@@ -8,7 +8,7 @@
 
 #include "chords.h"
 #include "grid_joints.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "walk_joints.h"
 
 namespace slabtide {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "job/load_runs.h"
+#include "job/checks/load_runs.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/validate.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/checks/validate.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

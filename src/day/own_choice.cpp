@@ -8,7 +8,7 @@
 #include "admixture_choices.h"
 #include "day_choices.h"
 #include "slabtide/day/admixture_change.h"
-#include "slabtide/job/limits.h"
+#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 
 #include "faces.h"
 #include "plane.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -10,7 +10,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/saw_plan.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

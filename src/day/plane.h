@@ -1,7 +1,7 @@
 #pragma once
 
 #include "slabtide/core/geometry.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 // Points and straight lines of the site plan, private to this folder.
 

@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "slabtide/slab/mix_model.h"
 
 namespace slabtide {

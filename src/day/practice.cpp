@@ -12,8 +12,8 @@
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/limits.h"
-#include "slabtide/job/toml_tree.h"
+#include "slabtide/job/model/limits.h"
+#include "slabtide/job/toml/toml_tree.h"
 
 namespace slabtide {
 

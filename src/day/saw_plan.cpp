@@ -8,7 +8,7 @@
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/corners.h"
 #include "slabtide/day/panels.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "slabtide/slab/stress.h"
 
 namespace slabtide {

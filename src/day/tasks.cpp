@@ -6,7 +6,7 @@
 
 #include "saw_runs.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

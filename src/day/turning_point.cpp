@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <mutex>
 
-#include "slabtide/job/limits.h"
+#include "slabtide/job/model/limits.h"
 #include "slabtide/slab/mix_temperature.h"
 #include "weather/weather_quantity.h"
 

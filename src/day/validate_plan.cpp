@@ -1,6 +1,6 @@
 #include "slabtide/day/validate_plan.h"
 
-#include "job/field_checks.h"
+#include "job/checks/field_checks.h"
 
 namespace slabtide {
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "job/field_checks.h"
+#include "job/checks/field_checks.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 
 #include "chords.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/parts.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/validate_facts.h"
 
 namespace slabtide {

@@ -11,8 +11,8 @@
 
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

@@ -5,7 +5,7 @@
 
 #include "label_places.h"
 #include "plan_view.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/report/svg.h"
 
 namespace slabtide {

@@ -13,7 +13,7 @@
 #include "page_views.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/palette.h"
 #include "slabtide/report/svg.h"
 #include "zone_series.h"

@@ -9,7 +9,7 @@
 #include "page_views.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/version.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/svg.h"
 
 namespace slabtide {

@@ -6,7 +6,7 @@
 
 #include "page_views.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/text_supplies.h"
 
 namespace slabtide {

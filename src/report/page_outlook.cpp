@@ -10,7 +10,7 @@
 #include "page_views.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/svg.h"
 
 namespace slabtide {

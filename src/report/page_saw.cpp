@@ -12,7 +12,7 @@
 #include "page_views.h"
 #include "plan_view.h"
 #include "risk_chart.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/palette.h"
 #include "slabtide/report/svg.h"
 #include "slabtide/report/text_saw.h"

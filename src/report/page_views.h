@@ -7,7 +7,7 @@
 
 #include "page_template.h"
 #include "slabtide/day/band.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 // Times and figures for the holes of a page. Each carries the JSON pointer (RFC 6901) of what
 // it shows in the plan's JSON, so that one can be held against the other.

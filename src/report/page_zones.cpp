@@ -5,7 +5,7 @@
 #include "page_parts.h"
 #include "page_views.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/window_notes.h"
 
 namespace slabtide {

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/text.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/plan_facts.h"
 #include "slabtide/report/text_style.h"
 

@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

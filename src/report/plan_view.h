@@ -3,7 +3,7 @@
 #include <string>
 
 #include "slabtide/core/geometry.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/report/contours.h"
 
 namespace slabtide {

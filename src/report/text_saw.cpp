@@ -8,7 +8,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/part_table.h"
 #include "slabtide/report/text_cautions.h"
 #include "slabtide/report/validate_facts.h"

@@ -6,7 +6,7 @@
 
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/wording.h"
+#include "slabtide/job/model/wording.h"
 #include "slabtide/report/text_style.h"
 
 namespace slabtide {

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/job/validate.h"
+#include "slabtide/job/checks/validate.h"
 #include "slabtide/slab/admixture_shift.h"
 #include "slabtide/slab/bleed.h"
 #include "slabtide/slab/hydration.h"

@@ -9,7 +9,7 @@
 
 #include "forecast_time.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/limits.h"
+#include "slabtide/job/model/limits.h"
 #include "slabtide/weather/moist_air.h"
 
 namespace slabtide {

@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "slabtide/core/units.h"
-#include "slabtide/job/limits.h"
-#include "slabtide/job/validate.h"
+#include "slabtide/job/checks/validate.h"
+#include "slabtide/job/model/limits.h"
 #include "slabtide/weather/high_low_curve.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/sun.h"

@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "slabtide/core/civil_time.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

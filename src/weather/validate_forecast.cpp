@@ -1,7 +1,7 @@
 #include "slabtide/weather/validate_forecast.h"
 
 #include "forecast_time.h"
-#include "job/field_checks.h"
+#include "job/checks/field_checks.h"
 #include "weather_quantity.h"
 
 namespace slabtide {

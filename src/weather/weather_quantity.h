@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "slabtide/job/limits.h"
+#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

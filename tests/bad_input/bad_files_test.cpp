@@ -5,9 +5,9 @@
 
 #include "bad_input/messages.h"
 #include "slabtide/day/practice.h"
-#include "slabtide/job/mix_book.h"
-#include "slabtide/job/read_job.h"
-#include "slabtide/job/read_journal.h"
+#include "slabtide/job/reading/read_job.h"
+#include "slabtide/job/records/mix_book.h"
+#include "slabtide/job/records/read_journal.h"
 #include "slabtide/weather/read_forecast.h"
 #include "support/run_program.h"
 

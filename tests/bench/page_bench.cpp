@@ -6,7 +6,7 @@
 #include <utility>
 #include <variant>
 
-#include "slabtide/job/read_job.h"
+#include "slabtide/job/reading/read_job.h"
 #include "slabtide/report/json_plan.h"
 #include "slabtide/report/page_plan.h"
 #include "slabtide/weather/high_low_day.h"

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 #include <boost/algorithm/string/replace.hpp>
 
-#include "slabtide/job/mix_book.h"
+#include "slabtide/job/records/mix_book.h"
 #include "support/run_program.h"
 
 // `slabtide learn` as real processes: many at once, and again.

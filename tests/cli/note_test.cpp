@@ -6,9 +6,9 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "slabtide/job/journal_line.h"
-#include "slabtide/job/read_job.h"
-#include "slabtide/job/read_journal.h"
+#include "slabtide/job/reading/read_job.h"
+#include "slabtide/job/records/journal_line.h"
+#include "slabtide/job/records/read_journal.h"
 #include "support/run_program.h"
 
 // `slabtide note` as real processes: killed in the middle of their writing, and many at once.

@@ -221,9 +221,9 @@ TEST_CASE("a broken rule is seen") {
   const auto count = [](const char* room, const char* file, const std::string& text) {
     return faults_of(room, file, text).size();
   };
-  CHECK(count("weather", "x.cpp", "#include \"slabtide/job/job.h\"\n") == 0);
+  CHECK(count("weather", "x.cpp", "#include \"slabtide/job/model/job.h\"\n") == 0);
   CHECK(count("weather", "x.cpp", "#include \"slabtide/slab/column.h\"\n") == 1);
-  CHECK(count("core", "x.h", "#  include <slabtide/job/job.h>\n") == 1);
+  CHECK(count("core", "x.h", "#  include <slabtide/job/model/job.h>\n") == 1);
   CHECK(count("weather", "x-inl.h", "#include \"slab/numbers-inl.h\"\n") == 1);
   CHECK(count("slab", "x.cpp", "#include \"weather/moist_air-inl.h\"\n") == 0);
   CHECK(count("cli", "x.cpp", "#include \"slabtide/clock/x.h\"\n") == 1);

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/core/civil_time.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/weather/forecast.h"
 
 namespace slabtide::testing {

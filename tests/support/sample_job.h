@@ -2,7 +2,7 @@
 
 #include <initializer_list>
 
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 // Jobs put together by hand for the tests of the day room: no file, UTC, typed weather.
 

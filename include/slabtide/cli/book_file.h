@@ -5,7 +5,7 @@
 #include <string>
 
 #include "slabtide/cli/command_line.h"
-#include "slabtide/job/mix_book.h"
+#include "slabtide/job/records/mix_book.h"
 
 namespace slabtide {
 

@@ -7,9 +7,9 @@
 #include "slabtide/cli/command_line.h"
 #include "slabtide/cli/write_guard.h"
 #include "slabtide/day/practice.h"
-#include "slabtide/job/job.h"
-#include "slabtide/job/journal.h"
-#include "slabtide/job/mix_book.h"
+#include "slabtide/job/model/job.h"
+#include "slabtide/job/records/journal.h"
+#include "slabtide/job/records/mix_book.h"
 #include "slabtide/weather/forecast.h"
 #include "slabtide/weather/weather_series.h"
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/day_plan.h"
-#include "slabtide/job/journal.h"
+#include "slabtide/job/records/journal.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 #include <string>
 
 #include "slabtide/day/order.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

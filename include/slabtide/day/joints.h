@@ -6,7 +6,7 @@
 #include "slabtide/day/joint_rules.h"
 #include "slabtide/day/panels.h"
 #include "slabtide/day/practice.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "slabtide/day/check_back.h"
-#include "slabtide/job/mix_book.h"
+#include "slabtide/job/records/mix_book.h"
 
 namespace slabtide {
 

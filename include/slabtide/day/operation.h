@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/core/geometry.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 
 #include "slabtide/day/cut_order.h"
 #include "slabtide/day/practice.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "slabtide/day/ensemble.h"
-#include "slabtide/job/journal.h"
+#include "slabtide/job/records/journal.h"
 
 namespace slabtide {
 

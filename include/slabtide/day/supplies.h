@@ -7,7 +7,7 @@
 #include "slabtide/day/order.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/day/zone_plan.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

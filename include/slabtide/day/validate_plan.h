@@ -1,7 +1,7 @@
 #pragma once
 
 #include "slabtide/day/day_plan.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 #include "slabtide/day/crew_plan.h"
 #include "slabtide/day/supplies.h"
 #include "slabtide/day/touch.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 // The crew's share of the plan's JSON, as JSON texts that json_plan puts in their places.
 

@@ -8,7 +8,7 @@
 #include "slabtide/day/day_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/weather/forecast.h"
 
 namespace slabtide {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/day/caution.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/report/text_style.h"
 
 namespace slabtide {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "slabtide/job/mix_book.h"
+#include "slabtide/job/records/mix_book.h"
 #include "slabtide/report/text_style.h"
 
 namespace slabtide {

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/job/mix.h"
+#include "slabtide/job/model/mix.h"
 
 namespace slabtide {
 

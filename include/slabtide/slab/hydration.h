@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/job/mix.h"
+#include "slabtide/job/model/mix.h"
 #include "slabtide/slab/mix_parameters.h"
 
 namespace slabtide {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "slabtide/job/job.h"
-#include "slabtide/job/mix.h"
+#include "slabtide/job/model/job.h"
+#include "slabtide/job/model/mix.h"
 #include "slabtide/slab/layer.h"
 
 namespace slabtide {

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "slabtide/job/mix.h"
+#include "slabtide/job/model/mix.h"
 #include "slabtide/slab/mix_parameters.h"
 
 namespace slabtide {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/job/mix.h"
+#include "slabtide/job/model/mix.h"
 
 namespace slabtide {
 

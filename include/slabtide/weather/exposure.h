@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "slabtide/core/geometry.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/weather/site_weather.h"
 
 namespace slabtide {

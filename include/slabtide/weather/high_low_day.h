@@ -1,7 +1,7 @@
 #pragma once
 
 #include "slabtide/core/civil_time.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/weather/forecast.h"
 
 namespace slabtide {

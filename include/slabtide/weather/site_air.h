@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/weather/forecast.h"
 
 namespace slabtide {

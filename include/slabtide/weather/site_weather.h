@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/core/civil_time.h"
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 #include "slabtide/weather/moist_air.h"
 #include "slabtide/weather/weather_series.h"
 
@@ -28,7 +28,7 @@ struct TimeGrid {
 struct SiteWeather {
   TimeGrid grid;
   double air_pressure_pa = sea_level_pressure_pa;  ///< of the site's elevation
-  double wind_ratio = 0.45;      ///< wind at the slab over the wind at 10 m
+  double wind_ratio = 0.45;                        ///< wind at the slab over the wind at 10 m
   double sun_distance_au = 1.0;  ///< at the grid's start; a day changes it by 0.0003 at most
   std::vector<double> air_c;
   std::vector<double> dew_point_c;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/job/job.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 
 #include <slabtide/cli/run.h>
 #include <slabtide/core/embedded.h>
-#include <slabtide/job/read_job.h>
+#include <slabtide/job/reading/read_job.h>
 
 int main() {
   const auto reading = slabtide::read_job(slabtide::embedded::starter_toml());

@@ -1,6 +1,6 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/job/read_job.h"
+#include "slabtide/job/reading/read_job.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 

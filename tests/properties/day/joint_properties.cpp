@@ -8,7 +8,7 @@
 #include "slabtide/day/corners.h"
 #include "slabtide/day/cut_order.h"
 #include "slabtide/day/joints.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 // What must hold for the joints of any slab.
 

@@ -6,7 +6,7 @@
 #include <rapidcheck.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // Random slabs for the properties of joints and saw cuts.

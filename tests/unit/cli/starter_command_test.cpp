@@ -8,7 +8,7 @@
 
 #include "slabtide/cli/run.h"
 #include "slabtide/core/embedded.h"
-#include "slabtide/job/read_job.h"
+#include "slabtide/job/reading/read_job.h"
 
 namespace slabtide {
 

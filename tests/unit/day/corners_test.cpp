@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/corners.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 namespace slabtide {

@@ -5,7 +5,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/corners.h"
 #include "slabtide/day/cut_order.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // Working order: inside corners and tied edges first, then the middle of the longest uncut run,

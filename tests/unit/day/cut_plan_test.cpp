@@ -5,7 +5,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/cut_plan.h"
 #include "slabtide/day/saw_plan.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 

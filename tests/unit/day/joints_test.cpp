@@ -5,7 +5,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/corners.h"
 #include "slabtide/day/joints.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // The joint rules and the proposals. Rules: ACI 302.1R and 360R, municipal walk standards

@@ -1,6 +1,6 @@
 #include <doctest/doctest.h>
 
-#include "job/load_runs.h"
+#include "job/checks/load_runs.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/order.h"
 #include "support/sample_job.h"

@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/panels.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // Hand cases: areas and sides that can be read off the drawing.

@@ -7,8 +7,8 @@
 #include "cell_field.h"
 #include "cell_shapes.h"
 #include "plan_view.h"
-#include "slabtide/job/cells.h"
-#include "slabtide/job/zone_geometry.h"
+#include "slabtide/job/geometry/cells.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 namespace slabtide {

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/job/model/mix.h"
+
+// What the contractor can still choose the day before: the order, the crew, the saw, and
+// the changes to compare.
+
+namespace slabtide {
+
+/// Early-entry saws cut dry, soon after final set; wet saws later and deeper.
+enum class SawKind { early_entry, wet };
+/// Admixtures for one load only, such as retarder in the last.
+struct LoadNote {
+  int number = 1;  ///< the loads count from 1
+  std::vector<Admixture> admixtures;
+};
+
+/// What is asked of the plant.
+struct Order {
+  double allowance_share = 0.07;            ///< over the neat volume
+  double low_base_m = 0.00635;              ///< what a base this low would add is told (1/4 in)
+  double load_size_m3 = 7.646;              ///< 10 yd3
+  double short_load_m3 = 3.058;             ///< 4 yd3: under it the plant charges
+  double discharge_limit_min = 90.0;        ///< batching to empty
+  std::optional<double> truck_spacing_min;  ///< arrivals; else as fast as they unload
+  std::vector<LoadNote> loads;
+};
+
+/// Who finishes.
+struct Crew {
+  int finishers = 4;
+  double arrive_before_min = 60.0;  ///< on site before the first work: forms, base, tools
+};
+
+/// A change the contractor wants compared with the job as it stands. What is absent stays.
+struct OptionNote {
+  std::string name;
+  std::optional<double> start_shift_min;
+  std::optional<int> finishers;
+  std::optional<std::vector<Admixture>> admixtures;  ///< in every load
+  /// With `admixtures`: only in this many last loads.
+  std::optional<int> last_loads;
+  std::vector<std::string> admixture_zones;  ///< with `admixtures`: only in these zones
+  std::vector<std::string> zone_order;
+  std::vector<std::string> shaded_zones;
+  std::optional<double> wind_ratio;
+  std::vector<SawKind> saws;
+};
+
+}  // namespace slabtide

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/job/model/job.h"
+
+// Quantities in words, in the user's units.
+
+namespace slabtide {
+
+std::string temperature_words(double c, UnitSystem units);             ///< "66 °F"
+std::string temperature_difference_words(double k, UnitSystem units);  ///< "15 °F"
+std::string thickness_words(double m, UnitSystem units);               ///< "4 in", "100 mm"
+std::string length_words(double m, UnitSystem units);                  ///< "40 ft", "12.2 m"
+std::string area_words(double m2, UnitSystem units);                   ///< "160 ft²"
+std::string volume_words(double m3, UnitSystem units);                 ///< "2.1 yd³"
+std::string wind_words(double m_s, UnitSystem units);                  ///< "7 mph", "3.1 m/s"
+std::string evaporation_words(double kg_m2_h, UnitSystem units);       ///< "0.14 lb/ft²/h"
+std::string content_words(double kg_m3, UnitSystem units);             ///< "564 lb/yd³"
+std::string strength_words(double psi, UnitSystem units);              ///< "4000 psi", "28 MPa"
+
+}  // namespace slabtide

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string_view>
+
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/job/model/job.h"
+
+namespace slabtide {
+
+/// Reads a job file's text (TOML 1.0). Every finding carries its line and column; all
+/// errors of a file are collected, not only the first. Unknown keys are errors that
+/// suggest the nearest known one. `value` is present only where there is no error.
+/// The file format is documented in data/starter.toml.
+Reading<Job> read_job(std::string_view text);
+
+}  // namespace slabtide

@@ -1,0 +1,376 @@
+#include "slabtide/job/checks/validate.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "check_zones.h"
+#include "field_checks.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+#include "slabtide/job/geometry/zone_order.h"
+
+namespace slabtide {
+
+namespace {
+
+using limits::shares;
+
+/// Somewhere on the plan; a walk's outline reaches half its width past its line.
+constexpr Range outlines_m{limits::plan_m.low - limits::walk_widths_m.high,
+                           limits::plan_m.high + limits::walk_widths_m.high};
+/// Whole turns do not matter to a direction, but it must be one.
+constexpr Range turns_deg{-360.0, 360.0};
+
+void check_point(const FieldPath& path, Point point, const Range& range) {
+  path.at("x_m").in_range(point.x_m, range);
+  path.at("y_m").in_range(point.y_m, range);
+}
+
+void check_admixture(const FieldPath& path, const Admixture& one) {
+  path.at("kind").one_of(one.kind, AdmixtureKind::accelerator_non_chloride);
+  const bool chloride = one.kind == AdmixtureKind::accelerator_chloride;
+  const bool later = one.kind == AdmixtureKind::retarder || one.kind == AdmixtureKind::stabiliser;
+  const int given = int{one.dose_ml_100kg.has_value()} + int{one.dose_percent.has_value()} +
+                    int{one.shift_h.has_value()};
+  path.require(given == 1, "expected one of dose_ml_100kg, dose_percent and shift_h");
+  path.at("dose_percent").require(!one.dose_percent || chloride, "is for calcium chloride alone");
+  path.at("dose_ml_100kg").require(!one.dose_ml_100kg || !chloride, "is not for calcium chloride");
+  path.at("dose_ml_100kg")
+      .in_range(one.dose_ml_100kg,
+                later ? limits::retarder_doses_ml_100kg : limits::accelerator_doses_ml_100kg);
+  path.at("dose_percent").in_range(one.dose_percent, limits::chlorides_percent);
+  path.at("shift_h").in_range(one.shift_h, later ? limits::later_h : limits::sooner_h);
+}
+
+void check_admixtures(const FieldPath& path, const std::vector<Admixture>& admixtures) {
+  for (std::size_t i = 0; i < admixtures.size(); ++i) {
+    check_admixture(path.at("admixture", i), admixtures[i]);
+  }
+}
+
+void check_ingredients(const FieldPath& path, const IngredientTemperatures& parts,
+                       double water_kg_m3) {
+  path.at("cement_c").in_range(parts.cement_c, limits::cements_c);
+  path.at("aggregate_c").in_range(parts.aggregate_c, limits::ingredients_c);
+  path.at("water_c").in_range(parts.water_c, limits::waters_c);
+  path.at("aggregate_kg_m3").in_range(parts.aggregate_kg_m3, limits::aggregates_kg_m3);
+  path.at("aggregate_moisture_kg_m3")
+      .in_range(parts.aggregate_moisture_kg_m3, limits::moistures_kg_m3);
+  path.at("ice_kg_m3").in_range(parts.ice_kg_m3, limits::moistures_kg_m3);
+  path.at("ice_kg_m3")
+      .require(parts.ice_kg_m3 + parts.aggregate_moisture_kg_m3 <= water_kg_m3,
+               "is more, with the aggregate's moisture, than the mix water");
+}
+
+void check_temperature(const FieldPath& path, const Mix& mix) {
+  if (const auto* measured = std::get_if<double>(&mix.temperature)) {
+    path.in_range(*measured, limits::discharges_c);
+    return;
+  }
+  check_ingredients(path, std::get<IngredientTemperatures>(mix.temperature),
+                    mix.w_cm * mix.cementitious_kg_m3);
+}
+
+void check_supplier_sets(const FieldPath& path, const Mix& mix) {
+  path.at("supplier_final_set_h")
+      .require(mix.supplier_initial_set_h.has_value() == mix.supplier_final_set_h.has_value(),
+               "the supplier's set times come as a pair");
+  path.at("supplier_initial_set_h").in_range(mix.supplier_initial_set_h, limits::initial_sets_h);
+  path.at("supplier_final_set_h").in_range(mix.supplier_final_set_h, limits::final_sets_h);
+  if (!mix.supplier_initial_set_h) return;
+  path.at("supplier_final_set_h")
+      .require(*mix.supplier_initial_set_h < *mix.supplier_final_set_h,
+               "does not come after supplier_initial_set_h");
+}
+
+void check_mix(const FieldPath& path, const Mix& mix) {
+  path.at("name").is_text(mix.name);
+  path.at("cement").one_of(mix.cement, CementType::type_iii);
+  path.at("ash_class").one_of(mix.ash_class, AshClass::c);
+  path.at("aggregate").one_of(mix.aggregate, Aggregate::basalt);
+  path.at("cementitious_kg_m3").in_range(mix.cementitious_kg_m3, limits::contents_kg_m3);
+  path.at("w_cm").in_range(mix.w_cm, limits::w_cms);
+  path.at("ash_share").in_range(mix.ash_share, limits::ash_shares);
+  path.at("slag_share").in_range(mix.slag_share, limits::slag_shares);
+  path.at("silica_fume_share").in_range(mix.silica_fume_share, limits::fume_shares);
+  path.require(mix.ash_share + mix.slag_share + mix.silica_fume_share <= limits::most_replaced,
+               "ash_share, slag_share and silica_fume_share leave too little cement");
+  path.at("air_share").in_range(mix.air_share, limits::air_shares);
+  path.at("specified_strength_psi").in_range(mix.specified_strength_psi, limits::strengths_psi);
+  check_temperature(path.at("temperature"), mix);
+  check_supplier_sets(path, mix);
+  check_admixtures(path, mix.admixtures);
+  if (!mix.learned) return;
+  path.at("learned.set_factor").in_range(mix.learned->set_factor, limits::learned_factors);
+  path.at("learned.log_deviation").in_range(mix.learned->log_deviation, limits::learned_deviations);
+}
+
+void check_site(const FieldPath& path, const Site& site) {
+  path.at("name").is_text(site.name);
+  path.at("latitude_deg").in_range(site.latitude_deg, limits::latitudes_deg);
+  path.at("longitude_deg").in_range(site.longitude_deg, limits::longitudes_deg);
+  path.at("elevation_m").in_range(site.elevation_m, limits::elevations_m);
+  path.at("wind_setting").one_of(site.wind_setting, WindSetting::sheltered_court);
+  path.at("measured_wind_ratio").in_range(site.measured_wind_ratio, limits::wind_ratios);
+  path.at("ground_c").in_range(site.ground_c, limits::ground_c);
+}
+
+void check_names(const FieldPath& path, const std::vector<std::string>& names,
+                 const std::vector<std::string>& zones) {
+  for (const std::string& name : names) {
+    path.is_text(name);
+    path.require(std::find(zones.begin(), zones.end(), name) != zones.end(),
+                 "names a zone that is not there");
+  }
+}
+
+/// The order names every zone once.
+void check_zone_order(const FieldPath& path, const std::vector<std::string>& order,
+                      const std::vector<std::string>& zones) {
+  check_names(path, order, zones);
+  const std::vector<ZoneNameFault> faults = zone_name_faults(order, zones);
+  if (!faults.empty()) path.refuse(faults.front().message);
+  path.require(zones_left_out(order, zones).empty(), "leaves out a zone");
+}
+
+void check_saws(const FieldPath& path, const std::vector<SawKind>& saws) {
+  for (const SawKind saw : saws) path.one_of(saw, SawKind::wet);
+}
+
+void check_cover(const FieldPath& path, const Cover& cover, const std::vector<std::string>& zones) {
+  path.at("kind").require(cover.kind == CuringKind::plastic || cover.kind == CuringKind::blanket,
+                          "is nothing to cover with");
+  path.at("resistance_m2k_w")
+      .in_range(cover.resistance_m2k_w, {0.0, limits::resistances_m2k_w.high});
+  path.at("from").is_time(cover.from);
+  path.at("to").is_time(cover.to);
+  path.at("to").require(cover.from < cover.to, "does not come after `from`");
+  check_names(path.at("zones"), cover.zones, zones);
+}
+
+void check_pour(const FieldPath& path, const Pour& pour, const std::vector<std::string>& zones) {
+  path.at("date").require(!pour.date.is_special(), "is not a date");
+  path.at("date").in_range(static_cast<double>(pour.date.year()), limits::years);
+  path.at("start").is_time(pour.start);
+  path.at("transit_min").in_range(pour.transit_min, limits::transits_min);
+  path.at("hauling").one_of(pour.hauling, Hauling::wheelbarrow);
+  path.at("haul_distance_m").in_range(pour.haul_distance_m, limits::hauls_m);
+  path.at("placing_rate_m3_h").in_range(pour.placing_rate_m3_h, limits::placing_rates_m3_h);
+  path.at("placing_crew").in_range(pour.placing_crew, limits::crew_sizes);
+  check_zone_order(path.at("zone_order"), pour.zone_order, zones);
+  check_saws(path.at("saws"), pour.saws);
+  path.at("curing").one_of(pour.curing, CuringKind::blanket);
+  for (std::size_t i = 0; i < pour.covers.size(); ++i) {
+    check_cover(path.at("cover", i), pour.covers[i], zones);
+  }
+}
+
+void check_typed(const FieldPath& path, const TypedWeather& day) {
+  path.at("high_c").in_range(day.high_c, limits::typed_air_c);
+  path.at("low_c").in_range(day.low_c, limits::typed_air_c);
+  path.at("next_high_c").in_range(day.next_high_c, limits::typed_air_c);
+  path.at("next_low_c").in_range(day.next_low_c, limits::typed_air_c);
+  path.at("dew_point_c").in_range(day.dew_point_c, limits::typed_air_c);
+  path.at("humidity_at_high").in_range(day.humidity_at_high, limits::humidities);
+  path.at("wind_10m_m_s").in_range(day.wind_10m_m_s, limits::typed_winds_m_s);
+  path.at("cloud.night").in_range(day.cloud.night, shares);
+  path.at("cloud.morning").in_range(day.cloud.morning, shares);
+  path.at("cloud.afternoon").in_range(day.cloud.afternoon, shares);
+  path.at("cloud.evening").in_range(day.cloud.evening, shares);
+  path.at("low_c").require(day.low_c <= day.high_c, "is above high_c");
+  path.at("next_low_c")
+      .require(day.next_low_c.value_or(day.low_c) <= day.next_high_c.value_or(day.high_c),
+               "is above next_high_c");
+  path.at("dew_point_c")
+      .require(!day.dew_point_c || *day.dew_point_c <= day.high_c, "is above high_c");
+  path.at("humidity_at_high")
+      .require(!day.dew_point_c || !day.humidity_at_high, "is given beside dew_point_c");
+}
+
+void check_weather(const FieldPath& path, const WeatherChoice& weather) {
+  if (const auto* typed = std::get_if<TypedWeather>(&weather)) check_typed(path, *typed);
+}
+
+void check_order(const FieldPath& path, const Order& order) {
+  path.at("allowance_share").in_range(order.allowance_share, limits::allowances);
+  path.at("low_base_m").in_range(order.low_base_m, limits::low_bases_m);
+  path.at("load_size_m3").in_range(order.load_size_m3, limits::loads_m3);
+  path.at("short_load_m3").in_range(order.short_load_m3, limits::short_loads_m3);
+  path.at("discharge_limit_min").in_range(order.discharge_limit_min, limits::discharge_limits_min);
+  path.at("truck_spacing_min").in_range(order.truck_spacing_min, limits::spacings_min);
+  for (std::size_t i = 0; i < order.loads.size(); ++i) {
+    const FieldPath load = path.at("load", i);
+    load.at("number").in_range(order.loads[i].number, limits::load_numbers);
+    check_admixtures(load, order.loads[i].admixtures);
+  }
+}
+
+void check_crew(const FieldPath& path, const Crew& crew) {
+  path.at("finishers").in_range(crew.finishers, limits::crew_sizes);
+  path.at("arrive_before_min").in_range(crew.arrive_before_min, limits::arrivals_min);
+}
+
+/// What an option asks of zones and hands may be impossible: it is then left out with the reason.
+void check_option(const FieldPath& path, const OptionNote& option) {
+  path.at("name").is_text(option.name);
+  path.at("start_shift_min").in_range(option.start_shift_min, limits::start_shifts_min);
+  if (option.admixtures) check_admixtures(path, *option.admixtures);
+  for (const auto* names : {&option.admixture_zones, &option.zone_order, &option.shaded_zones}) {
+    for (const std::string& name : *names) path.is_text(name);
+  }
+  path.at("wind_ratio").in_range(option.wind_ratio, limits::wind_ratios);
+  check_saws(path.at("saws"), option.saws);
+}
+
+void check_walk(const FieldPath& path, const WalkPath& walk) {
+  path.at("width_m").in_range(walk.width_m, limits::walk_widths_m);
+  path.at("line").require(walk.line.size() >= 2, "has fewer than two points");
+  for (std::size_t i = 0; i < walk.line.size(); ++i) {
+    check_point(path.at("line", i), walk.line[i], limits::plan_m);
+    path.at("line", i).require(i == 0 || !(walk.line[i] == walk.line[i - 1]),
+                               "is the point before it again");
+  }
+  path.at("line").require(line_length_m(walk) <= limits::longest_m, "is longer than any walk");
+}
+
+void check_outline(const FieldPath& path, const Outline& outline) {
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    check_point(path.at(std::string(), i), outline[i], outlines_m);
+  }
+  if (const auto fault = outline_fault(outline)) path.refuse(*fault);
+  path.require(area_m2(outline) <= largest_pour_m2, "encloses more than a day takes");
+  constexpr double rounding = 1e-9;
+  path.require(area_m2(outline) >= limits::min_pour_m2 * (1.0 - rounding) &&
+                   mean_width_m(outline) >= limits::min_width_m * (1.0 - rounding),
+               "is less than anybody forms and pours");
+  const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
+  const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
+  path.require(std::max(east.x_m - west.x_m, north.y_m - south.y_m) <= limits::longest_m,
+               "reaches further than any zone");
+}
+
+void check_border(const FieldPath& path, const Border& border, const Outline& outline) {
+  path.at("width_m").in_range(border.width_m, limits::border_widths_m);
+  path.at("finish").one_of(border.finish, Finish::trowel);
+  path.at("width_m").require(border_fits(outline, border.width_m), "leaves no field inside");
+}
+
+void check_face(const FieldPath& path, const FormedFace& face) {
+  path.at("length_m").in_range(face.length_m, limits::face_lengths_m);
+  path.at("height_m").in_range(face.height_m, limits::face_heights_m);
+  path.at("facing_deg").in_range(face.facing_deg, turns_deg);
+  if (face.at) check_point(path.at("at"), *face.at, limits::plan_m);
+}
+
+void check_joint(const FieldPath& path, const Joint& joint) {
+  check_point(path.at("from"), joint.from, limits::plan_m);
+  check_point(path.at("to"), joint.to, limits::plan_m);
+  path.at("to").require(!(joint.from == joint.to), "is where the joint begins");
+}
+
+void check_surface(const FieldPath& path, const Zone& zone) {
+  path.at("finish").one_of(zone.finish, Finish::trowel);
+  path.at("colour").one_of(zone.colour, Colour::brown_or_charcoal);
+  path.at("absorptance").in_range(zone.absorptance, limits::absorptances);
+  if (zone.border) check_border(path.at("border"), *zone.border, zone.outline);
+  for (std::size_t i = 0; i < zone.faces.size(); ++i) check_face(path.at("face", i), zone.faces[i]);
+  if (!zone.joints) return;
+  for (std::size_t i = 0; i < zone.joints->size(); ++i) {
+    check_joint(path.at("joint", i), (*zone.joints)[i]);
+  }
+}
+
+void check_zone(const FieldPath& path, const Zone& zone, UtcTime start) {
+  if (zone.path) check_walk(path.at("path"), *zone.path);
+  check_outline(path.at("outline"), zone.outline);
+  path.at("thickness_m").in_range(zone.thickness_m, limits::thicknesses_m);
+  path.at("base.kind").one_of(zone.base.kind, BaseKind::insulation);
+  path.at("base.depth_m").in_range(zone.base.depth_m, limits::base_depths_m);
+  check_surface(path, zone);
+  path.at("placed_toward_deg").in_range(zone.placed_toward_deg, turns_deg);
+  if (zone.admixtures) check_admixtures(path, *zone.admixtures);
+  if (!zone.placed_at) return;
+  path.at("placed_at").is_time(*zone.placed_at);
+  path.at("placed_at").require(start <= *zone.placed_at, "is before pour.start");
+}
+
+void check_obstacle(const FieldPath& path, const Obstacle& obstacle) {
+  path.at("name").is_text(obstacle.name);
+  path.at("kind").one_of(obstacle.kind, ObstacleKind::tree);
+  check_point(path.at("from"), obstacle.from, limits::plan_m);
+  path.at("height_m").in_range(obstacle.height_m, limits::heights_m);
+  path.at("light_through").in_range(obstacle.light_through, shares);
+  if (obstacle.kind == ObstacleKind::tree) {
+    path.at("radius_m").in_range(obstacle.radius_m, limits::radii_m);
+    return;
+  }
+  check_point(path.at("to"), obstacle.to, limits::plan_m);
+  path.at("to").require(!(obstacle.from == obstacle.to), "is where the wall begins");
+}
+
+/// The zones' names, which others refer to.
+std::vector<std::string> checked_names(const FieldPath& path, const std::vector<Zone>& zones) {
+  path.at("zone").require(!zones.empty(), "there is none");
+  path.at("zone").require(zones.size() <= limits::most_zones, "there are too many");
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < zones.size(); ++i) {
+    const FieldPath name = path.at("zone", i).at("name");
+    name.require(!zones[i].name.empty(), "is empty");
+    name.is_text(zones[i].name);
+    const bool again = std::find(names.begin(), names.end(), zones[i].name) != names.end();
+    name.require(!again, "is another zone's too");
+    names.push_back(zones[i].name);
+  }
+  return names;
+}
+
+/// What the zones come to together.
+void check_all_zones(const FieldPath& path, const Job& job) {
+  double sum_m2 = 0.0;
+  std::size_t corners = 0;
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    check_zone(path.at("zone", i), job.zones[i], job.pour.start);
+    sum_m2 += area_m2(job.zones[i].outline);
+    corners += job.zones[i].outline.size();
+    const bool again =
+        std::any_of(job.zones.begin(), job.zones.begin() + static_cast<std::ptrdiff_t>(i),
+                    [&](const Zone& earlier) { return earlier.name == job.zones[i].name; });
+    path.at("zone", i).at("name").require(!again, "is another zone's too");
+  }
+  path.at("zone").require(sum_m2 <= largest_pour_m2, "they cover more than a day takes");
+  path.at("zone").require(corners <= most_corners, "they have too many corners");
+}
+
+}  // namespace
+
+void validate(const Job& job) {
+  const FieldPath path;
+  path.at("name").is_text(job.name);
+  path.at("units").one_of(job.units, UnitSystem::si);
+  check_site(path.at("site"), job.site);
+  const std::vector<std::string> zones = checked_names(path, job.zones);
+  check_pour(path.at("pour"), job.pour, zones);
+  check_weather(path.at("weather"), job.weather);
+  check_mix(path.at("mix"), job.mix);
+  check_all_zones(path, job);
+  for (std::size_t i = 0; i < job.obstacles.size(); ++i) {
+    check_obstacle(path.at("obstacle", i), job.obstacles[i]);
+  }
+  check_order(path.at("order"), job.order);
+  check_crew(path.at("crew"), job.crew);
+  for (std::size_t i = 0; i < job.options.size(); ++i) {
+    check_option(path.at("option", i), job.options[i]);
+  }
+}
+
+void validate(const Mix& mix) { check_mix(FieldPath("mix"), mix); }
+
+void validate(const std::vector<Admixture>& admixtures) {
+  check_admixtures(FieldPath(), admixtures);
+}
+
+void validate(const TypedWeather& weather) { check_typed(FieldPath("weather"), weather); }
+
+void validate(const Site& site) { check_site(FieldPath("site"), site); }
+
+}  // namespace slabtide

@@ -1,0 +1,69 @@
+#include "slabtide/job/model/wording.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Without a minus sign on nothing, and without decimals that say nothing.
+std::string trimmed(double value, int decimals) {
+  const double scale = std::pow(10.0, decimals);
+  const double rounded = std::round(value * scale) / scale;
+  return fmt::format("{:g}", rounded == 0.0 ? 0.0 : rounded);
+}
+
+}  // namespace
+
+std::string temperature_words(double c, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(fahrenheit_from_celsius(c), 0) + " °F"
+                                 : trimmed(c, 0) + " °C";
+}
+
+std::string temperature_difference_words(double k, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(k * 1.8, 0) + " °F" : trimmed(k, 0) + " °C";
+}
+
+std::string thickness_words(double m, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(in_from_m(m), 2) + " in"
+                                 : trimmed(m * mm_per_m, 0) + " mm";
+}
+
+std::string length_words(double m, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(ft_from_m(m), 0) + " ft" : trimmed(m, 1) + " m";
+}
+
+std::string area_words(double m2, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(ft2_from_m2(m2), 0) + " ft²" : trimmed(m2, 1) + " m²";
+}
+
+std::string volume_words(double m3, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.1f} yd³", yd3_from_m3(m3))
+                                 : fmt::format("{:.1f} m³", m3);
+}
+
+std::string wind_words(double m_s, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(mph_from_m_s(m_s), 0) + " mph"
+                                 : trimmed(m_s, 1) + " m/s";
+}
+
+std::string evaporation_words(double kg_m2_h, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.2f} lb/ft²/h", lb_ft2_h_from_kg_m2_h(kg_m2_h))
+                                 : fmt::format("{:.1f} kg/m²/h", kg_m2_h);
+}
+
+std::string content_words(double kg_m3, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(lb_yd3_from_kg_m3(kg_m3), 0) + " lb/yd³"
+                                 : trimmed(kg_m3, 0) + " kg/m³";
+}
+
+std::string strength_words(double psi, UnitSystem units) {
+  return units == UnitSystem::us ? trimmed(psi, 0) + " psi"
+                                 : trimmed(mpa_from_psi(psi), 1) + " MPa";
+}
+
+}  // namespace slabtide

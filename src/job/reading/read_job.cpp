@@ -1,0 +1,216 @@
+#include "slabtide/job/reading/read_job.h"
+
+#include <algorithm>
+#include <array>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "job/checks/check_zones.h"
+#include "job/checks/load_runs.h"
+#include "job/toml/table_reader.h"
+#include "job/toml/times.h"
+#include "read_mix.h"
+#include "read_obstacle.h"
+#include "read_option.h"
+#include "read_order.h"
+#include "read_pour.h"
+#include "read_site.h"
+#include "read_weather.h"
+#include "read_zone.h"
+#include "slabtide/core/civil_time.h"
+#include "slabtide/job/toml/toml_tree.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr auto unit_systems =
+    std::to_array<Word<UnitSystem>>({{"us", UnitSystem::us}, {"si", UnitSystem::si}});
+
+/// The names, before the zones are read: the pour names its zones and a zone needs the pour's
+/// day. Faulty ones are left to `read_zone`.
+std::vector<std::string> names_of_zones(const TomlTable& root) {
+  const TomlEntry* const zones = find(root, "zone");
+  const auto* const list = zones == nullptr ? nullptr : std::get_if<TomlArray>(&zones->value.held);
+  if (list == nullptr) return {};
+  std::vector<std::string> names;
+  for (const auto& zone : std::span(*list).first(std::min(list->size(), limits::most_zones))) {
+    const auto* const table = std::get_if<TomlTable>(&zone.held);
+    const TomlEntry* const name = table == nullptr ? nullptr : find(*table, "name");
+    if (name == nullptr) continue;
+    if (const auto* const text = std::get_if<std::string>(&name->value.held)) {
+      names.push_back(*text);
+    }
+  }
+  return names;
+}
+
+/// Where what says when the placing begins stands in the file.
+struct StartPlaces {
+  SourcePosition start;
+  std::vector<SourcePosition> placed_at;  ///< an entry a zone
+};
+
+/// The pour begins with its first zone: where that has an hour of its own, the hour is the
+/// pour's start, and must be on the pour's day.
+void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diagnostic>& findings) {
+  if (job.pour.zone_order.empty() || job.pour.start.is_special()) return;
+  const auto first = std::find_if(job.zones.begin(), job.zones.end(), [&job](const Zone& zone) {
+    return zone.name == job.pour.zone_order.front();
+  });
+  if (first == job.zones.end() || !first->placed_at || *first->placed_at <= job.pour.start) return;
+  const auto index = static_cast<std::size_t>(first - job.zones.begin());
+  const TimeZone& zone = job.site.time_zone;
+  const Date day = zone.local_from_utc(*first->placed_at).date();
+  if (day != job.pour.date) {
+    findings.push_back({Severity::error, fmt::format("zone[{}].placed_at", index + 1),
+                        fmt::format("the first zone is placed on {}, the pour starts on {}",
+                                    long_date(day), long_date(job.pour.date)),
+                        places.placed_at[index], places.start,
+                        "give the pour the day on which its first zone is placed"});
+    return;
+  }
+  findings.push_back({Severity::warning, "pour.start",
+                      fmt::format("has no effect: the first zone, \"{}\", is placed at {}",
+                                  first->name, clock_time(*first->placed_at, zone)),
+                      places.start, places.placed_at[index],
+                      "leave one of the two hours out, or give both the same"});
+  job.pour.start = *first->placed_at;
+}
+
+void read_zones(TableReader& root, Job& job, SourcePosition start,
+                std::vector<Diagnostic>& findings) {
+  StartPlaces starts{start, {}};
+  const PourDay day{job.pour.date, job.site.time_zone};
+  std::vector<ZonePlaces> places;
+  const auto read = [&](TableReader& table) {
+    job.zones.push_back(read_zone(table, day, job.pour.start));
+    starts.placed_at.push_back(table.where("placed_at"));
+    places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
+  };
+  root.in_each("zone", read, Presence::required, limits::most_zones);
+  for (auto& finding : check_zones(job.zones, places, job.units)) {
+    findings.push_back(std::move(finding));
+  }
+  start_with_first_zone(job, starts, findings);
+}
+
+void read_obstacles(TableReader& root, Job& job) {
+  root.in_each("obstacle",
+               [&](TableReader& table) { job.obstacles.push_back(read_obstacle(table)); });
+}
+
+/// Places of the numbers in [[order.load]], one a load; empty where there is none.
+std::vector<SourcePosition> places_of_loads(const TomlTable& root) {
+  const TomlEntry* const order = find(root, "order");
+  const auto* const table = order == nullptr ? nullptr : std::get_if<TomlTable>(&order->value.held);
+  const TomlEntry* const loads = table == nullptr ? nullptr : find(*table, "load");
+  const auto* const list = loads == nullptr ? nullptr : std::get_if<TomlArray>(&loads->value.held);
+  std::vector<SourcePosition> places;
+  if (list == nullptr) return places;
+  for (const TomlValue& load : *list) {
+    const TomlEntry* const number = find(std::get<TomlTable>(load.held), "number");
+    places.push_back(number == nullptr ? load.where : number->value.where);
+  }
+  return places;
+}
+
+/// Admixtures for a load that never comes would be lost without a word. Only a job that is
+/// otherwise in order says how many come.
+void check_loads(const Job& job, const TomlTable& root, std::vector<Diagnostic>& findings) {
+  if (job.order.loads.empty() || has_error(findings)) return;
+  const std::vector<SourcePosition> places = places_of_loads(root);
+  const std::size_t count = load_count(job);
+  for (std::size_t i = 0; i < job.order.loads.size(); ++i) {
+    const int number = job.order.loads[i].number;
+    if (number <= static_cast<int>(count)) continue;
+    findings.push_back(
+        {Severity::error, fmt::format("order.load[{}].number", i + 1),
+         fmt::format("got {}, but the pour takes {} load{}", number, count, count == 1 ? "" : "s"),
+         i < places.size() ? std::optional(places[i]) : std::nullopt, std::nullopt,
+         "loads count from 1; slabtide plan lists them"});
+  }
+}
+
+void keep_practice(TableReader& root, const TomlTable& tree, std::string_view text, Job& job) {
+  const TomlEntry* const entry = root.entry("practice");
+  if (entry == nullptr) return;
+  const auto* const table = std::get_if<TomlTable>(&entry->value.held);
+  if (table == nullptr || !table->has_header) {
+    root.error("practice", "expected tables with headers such as [practice.operation.stamp]",
+               "write a header, and the keys below it");
+    return;
+  }
+  job.practice_overrides_toml = cut_out("practice", tree, text);
+  job.practice_where = table->where;
+}
+
+/// Reads the tables in an order that gives each what it needs of those before.
+Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
+                std::vector<Diagnostic>& findings) {
+  Job job;
+  SourcePosition start;
+  job.units = root.units();
+  set(job.name, root.text("name", Presence::required));
+  const auto required = Presence::required;
+  root.in_table(
+      "site", [&](TableReader& table) { job.site = read_site(table); }, required);
+  if (job.site.name.empty()) job.site.name = job.name;
+  root.in_table(
+      "pour",
+      [&](TableReader& table) {
+        job.pour = read_pour(table, job.site.time_zone, names_of_zones(tree));
+        start = table.where("start");
+      },
+      required);
+  root.in_table(
+      "weather", [&](TableReader& table) { job.weather = read_weather(table); }, required);
+  root.in_table(
+      "mix", [&](TableReader& table) { job.mix = read_mix(table); }, required);
+  root.in_table("order", [&](TableReader& table) { job.order = read_order(table); });
+  root.in_table("crew", [&](TableReader& table) { job.crew = read_crew(table); });
+  root.in_each("option", [&](TableReader& table) {
+    job.options.push_back(read_option(table, names_of_zones(tree)));
+  });
+  read_zones(root, job, start, findings);
+  read_obstacles(root, job);
+  keep_practice(root, tree, text, job);
+  return job;
+}
+
+/// The system of units, which the reading of everything else hangs on.
+std::optional<UnitSystem> read_units(const TomlTable& tree, std::vector<Diagnostic>& findings) {
+  TableReader root(tree, "", UnitSystem::us, findings);
+  const auto units = root.word("units", unit_systems);
+  if (!units && root.has("units")) return std::nullopt;
+  return units.value_or(UnitSystem::us);
+}
+
+Diagnostic nothing_to_read() {
+  return {Severity::error, "",           "the file is empty",
+          std::nullopt,    std::nullopt, "`slabtide starter` writes a job file to begin with"};
+}
+
+}  // namespace
+
+Reading<Job> read_job(std::string_view text) {
+  auto tree = read_toml(text);
+  if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
+  if (tree.value->entries.empty()) return {std::nullopt, {nothing_to_read()}};
+  std::vector<Diagnostic> findings;
+  const auto units = read_units(*tree.value, findings);
+  if (!units) return {std::nullopt, std::move(findings)};
+  TableReader root(*tree.value, "", *units, findings);
+  root.entry("units");
+  Job job = read_tables(root, *tree.value, text, findings);
+  root.refuse_the_rest();
+  check_loads(job, *tree.value, findings);
+  if (has_error(findings)) return {std::nullopt, std::move(findings)};
+  return {std::move(job), std::move(findings)};
+}
+
+}  // namespace slabtide

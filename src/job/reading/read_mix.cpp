@@ -1,0 +1,177 @@
+#include "read_mix.h"
+
+#include <array>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "read_admixture.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/model/limits.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr Range waters_kg_m3{kg_m3_from_lb_yd3(80.0), kg_m3_from_lb_yd3(600.0)};
+/// What set times of real mixes come to: wider than any published table has (ours).
+constexpr Range final_over_initial{1.1, 3.0};
+/// Six sacks of cement to the yard, the usual exterior flatwork mix where nothing is said
+/// [trade].
+constexpr double usual_cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
+
+constexpr auto cement_types = std::to_array<Word<CementType>>({{"I/II", CementType::type_i_ii},
+                                                               {"I", CementType::type_i_ii},
+                                                               {"II", CementType::type_i_ii},
+                                                               {"III", CementType::type_iii}});
+constexpr auto ash_classes =
+    std::to_array<Word<AshClass>>({{"F", AshClass::f}, {"C", AshClass::c}});
+constexpr auto aggregates = std::to_array<Word<Aggregate>>({{"unknown", Aggregate::unknown},
+                                                            {"limestone", Aggregate::limestone},
+                                                            {"granite", Aggregate::granite},
+                                                            {"gravel", Aggregate::gravel},
+                                                            {"quartzite", Aggregate::quartzite},
+                                                            {"sandstone", Aggregate::sandstone},
+                                                            {"basalt", Aggregate::basalt}});
+
+/// The shares of the cementitious, and that they leave some cement.
+void read_shares(TableReader& table, Mix& mix) {
+  set(mix.ash_class, table.word("fly_ash_class", ash_classes));
+  set(mix.ash_share, table.quantity("fly_ash", share_quantity, limits::ash_shares));
+  set(mix.slag_share, table.quantity("slag", share_quantity, limits::slag_shares));
+  set(mix.silica_fume_share, table.quantity("silica_fume", share_quantity, limits::fume_shares));
+  const double replaced = mix.ash_share + mix.slag_share + mix.silica_fume_share;
+  if (replaced > limits::most_replaced) {
+    table.error("",
+                fmt::format("ash, slag and fume together are {:.3g} %, expected at most "
+                            "{:.3g} %",
+                            100.0 * replaced, 100.0 * limits::most_replaced),
+                "each is a share of all cementitious, cement included");
+  }
+  if (table.has("fly_ash_class") && !table.has("fly_ash")) {
+    table.warning("fly_ash_class", "has no effect: the mix has no fly ash",
+                  "say how much of the cementitious is ash, such as fly_ash = 20 (percent)");
+  }
+}
+
+/// The cementitious content: given, or from the Portland cement in it, or the usual one.
+void read_cementitious(TableReader& table, Mix& mix) {
+  const auto all = table.quantity("cementitious", content_quantity, limits::contents_kg_m3);
+  const auto cement = table.quantity("cement", content_quantity, limits::contents_kg_m3);
+  table.refuse_both("cementitious", "cement",
+                    "`cement` is the Portland cement alone, `cementitious` all of it with ash, "
+                    "slag and fume");
+  const double replaced = mix.ash_share + mix.slag_share + mix.silica_fume_share;
+  mix.cementitious_kg_m3 = usual_cementitious_kg_m3;
+  if (cement && replaced <= limits::most_replaced)
+    mix.cementitious_kg_m3 = *cement / (1.0 - replaced);
+  set(mix.cementitious_kg_m3, all);
+  if (limits::contents_kg_m3.holds(mix.cementitious_kg_m3)) return;
+  const Unit& unit = content_quantity.usual(table.units());
+  table.error("cement",
+              fmt::format("makes {} of cementitious with its ash, slag and fume, expected {}",
+                          shown(unit.from_si(mix.cementitious_kg_m3), unit),
+                          shown(limits::contents_kg_m3, unit)),
+              "`cement` is the Portland cement alone; the shares are of all cementitious");
+}
+
+void read_w_cm(TableReader& table, Mix& mix) {
+  const auto w_cm = table.number("w_cm", limits::w_cms, "");
+  const auto water = table.quantity("water", content_quantity, waters_kg_m3);
+  table.refuse_both("w_cm", "water");
+  set(mix.w_cm, w_cm);
+  if (!table.has("w_cm") && !table.has("water")) {
+    table.error("", "the water is missing",
+                "write `w_cm = 0.45` (water over cementitious), or `water` and `cement`");
+  }
+  if (!water) return;
+  if (!table.has("cement") && !table.has("cementitious")) {
+    table.error("water", "needs the `cement` it goes with", "or write `w_cm` in its place");
+    return;
+  }
+  mix.w_cm = *water / mix.cementitious_kg_m3;
+  if (limits::w_cms.holds(mix.w_cm)) return;
+  table.error("water",
+              fmt::format("makes a w/cm of {:.3g}, expected {}", mix.w_cm, shown(limits::w_cms)),
+              "`water` is all the mix water; `cement` and `water` are for the same volume");
+}
+
+IngredientTemperatures read_ingredients(TableReader& table, const Mix& mix) {
+  IngredientTemperatures parts;
+  const auto temperature = [&](std::string_view key, const Range& range) {
+    return table.quantity(key, temperature_quantity, range, Presence::required);
+  };
+  set(parts.cement_c, temperature("cement_temperature", limits::cements_c));
+  set(parts.aggregate_c, temperature("aggregate_temperature", limits::ingredients_c));
+  set(parts.water_c, temperature("water_temperature", limits::waters_c));
+  set(parts.aggregate_kg_m3,
+      table.quantity("aggregate", content_quantity, limits::aggregates_kg_m3, Presence::required));
+  set(parts.aggregate_moisture_kg_m3,
+      table.quantity("aggregate_moisture", content_quantity, limits::moistures_kg_m3));
+  set(parts.ice_kg_m3, table.quantity("ice", content_quantity, limits::moistures_kg_m3));
+  const double water_kg_m3 = mix.w_cm * mix.cementitious_kg_m3;
+  if (parts.ice_kg_m3 + parts.aggregate_moisture_kg_m3 > water_kg_m3) {
+    table.error("", "ice and the aggregate's moisture are more than the mix water",
+                "both are parts of it");
+  }
+  return parts;
+}
+
+void read_temperature(TableReader& table, Mix& mix) {
+  const auto measured =
+      table.quantity("concrete_temperature", temperature_quantity, limits::discharges_c);
+  set(mix.temperature, measured);
+  const bool from_parts = table.in_table("ingredients", [&](TableReader& ingredients) {
+    mix.temperature = read_ingredients(ingredients, mix);
+  });
+  table.refuse_both("concrete_temperature", "ingredients");
+  if (!from_parts && !table.has("concrete_temperature")) {
+    table.error("", "the concrete's temperature is missing",
+                "write `concrete_temperature` as measured or expected at discharge, or an "
+                "[mix.ingredients] table");
+  }
+}
+
+void read_supplier_set(TableReader& table, Mix& mix) {
+  mix.supplier_initial_set_h =
+      table.quantity("initial_set", hours_quantity, limits::initial_sets_h);
+  mix.supplier_final_set_h = table.quantity("final_set", hours_quantity, limits::final_sets_h);
+  if (table.has("initial_set") != table.has("final_set")) {
+    const auto* const given = table.has("initial_set") ? "initial_set" : "final_set";
+    table.error(given, "stands alone: the set takes both, initial and final",
+                "ask the supplier for the other (ASTM C403 at 73 °F), or leave both out to have "
+                "them estimated");
+  }
+  if (!mix.supplier_initial_set_h || !mix.supplier_final_set_h) return;
+  if (*mix.supplier_initial_set_h >= *mix.supplier_final_set_h) {
+    table.error("initial_set", "is not before the final set", "", table.where("final_set"));
+    return;
+  }
+  const double times = *mix.supplier_final_set_h / *mix.supplier_initial_set_h;
+  if (final_over_initial.holds(times)) return;
+  table.warning("final_set",
+                fmt::format("is {:.3g} times the initial set; mixes have {:g} to {:g} times", times,
+                            final_over_initial.low, final_over_initial.high),
+                "check both with the supplier (ASTM C403 at 73 °F, hours)");
+}
+
+}  // namespace
+
+Mix read_mix(TableReader& table) {
+  Mix mix;
+  set(mix.name, table.text("name"));
+  read_shares(table, mix);
+  read_cementitious(table, mix);
+  read_w_cm(table, mix);
+  set(mix.cement, table.word("cement_type", cement_types));
+  set(mix.air_share, table.quantity("air", share_quantity, limits::air_shares));
+  set(mix.specified_strength_psi,
+      table.quantity("strength", strength_quantity, limits::strengths_psi));
+  set(mix.aggregate, table.word("aggregate", aggregates));
+  read_temperature(table, mix);
+  read_supplier_set(table, mix);
+  mix.admixtures = read_admixtures(table);
+  return mix;
+}
+
+}  // namespace slabtide

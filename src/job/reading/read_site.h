@@ -1,0 +1,11 @@
+#pragma once
+
+#include "job/toml/table_reader.h"
+#include "slabtide/job/model/job.h"
+
+namespace slabtide {
+
+/// The [site] table.
+Site read_site(TableReader& table);
+
+}  // namespace slabtide

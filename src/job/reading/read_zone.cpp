@@ -1,0 +1,262 @@
+#include "read_zone.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+
+#include <fmt/format.h>
+
+#include "job/checks/check_zones.h"
+#include "read_admixture.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+#include "slabtide/job/model/limits.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr auto bases = std::to_array<Word<BaseKind>>({{"gravel", BaseKind::gravel},
+                                                      {"soil", BaseKind::soil},
+                                                      {"sand", BaseKind::sand},
+                                                      {"insulation", BaseKind::insulation}});
+constexpr auto finishes = std::to_array<Word<Finish>>({{"stamp", Finish::stamp},
+                                                       {"texture roll", Finish::texture_roll},
+                                                       {"broom", Finish::broom},
+                                                       {"float", Finish::float_finish},
+                                                       {"trowel", Finish::trowel}});
+constexpr auto colours = std::to_array<Word<Colour>>({{"grey", Colour::grey},
+                                                      {"gray", Colour::grey},
+                                                      {"white", Colour::white},
+                                                      {"red", Colour::red_or_tan},
+                                                      {"tan", Colour::red_or_tan},
+                                                      {"brown", Colour::brown_or_charcoal},
+                                                      {"charcoal", Colour::brown_or_charcoal}});
+
+std::string length_text(double m, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.0f} ft", ft_from_m(m));
+  return fmt::format("{:.0f} m", m);
+}
+
+/// To two figures: what is too small is told as small as it is.
+std::string fine_area_text(double m2, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.2g} ft²", ft2_from_m2(m2));
+  return fmt::format("{:.2g} m²", m2);
+}
+
+std::string fine_width_text(double m, UnitSystem units) {
+  if (units == UnitSystem::us) return fmt::format("{:.2g} in", in_from_m(m));
+  return fmt::format("{:.2g} mm", mm_per_m * m);
+}
+
+/// How far the outline reaches, east to west or north to south.
+double reach_m(const Outline& outline) {
+  const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
+  const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
+  return std::max(east.x_m - west.x_m, north.y_m - south.y_m);
+}
+
+bool enough_to_pour(TableReader& table, std::string_view key, const Outline& outline) {
+  const auto too_little = [&](const std::string& message) {
+    table.error(key, message, "check its unit and its corners; nobody forms and pours so little");
+    return false;
+  };
+  constexpr double rounding = 1e-9;
+  if (const double width = mean_width_m(outline); width < limits::min_width_m * (1.0 - rounding)) {
+    return too_little(fmt::format("is {} wide on the whole, expected at least {}",
+                                  fine_width_text(width, table.units()),
+                                  fine_width_text(limits::min_width_m, table.units())));
+  }
+  if (const double area = area_m2(outline); area < limits::min_pour_m2 * (1.0 - rounding)) {
+    return too_little(fmt::format("encloses {}, expected at least {}",
+                                  fine_area_text(area, table.units()),
+                                  fine_area_text(limits::min_pour_m2, table.units())));
+  }
+  return true;
+}
+
+bool size_stands(TableReader& table, std::string_view key, const Outline& outline) {
+  const double reach = reach_m(outline);
+  if (!(reach <= limits::longest_m)) {
+    table.error(
+        key,
+        fmt::format("reaches over {}, expected at most {}", length_text(reach, table.units()),
+                    length_text(limits::longest_m, table.units())),
+        "check its unit; divide what is that long into zones");
+    return false;
+  }
+  const double area = area_m2(outline);
+  if (area <= largest_pour_m2) return enough_to_pour(table, key, outline);
+  table.error(key,
+              fmt::format("encloses {}, expected at most {}", whole_area_text(area, table.units()),
+                          whole_area_text(largest_pour_m2, table.units())),
+              "check its unit; divide what is placed as one into zones");
+  return false;
+}
+
+bool outline_stands(TableReader& table, const Outline& outline) {
+  if (const auto fault = outline_fault(outline)) {
+    table.error("outline", *fault,
+                "name the corners in order, once around, without the first again");
+    return false;
+  }
+  return size_stands(table, "outline", outline);
+}
+
+bool has_repeat(const std::vector<Point>& line) {
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    if (line[i] == line[i - 1]) return true;
+  }
+  return false;
+}
+
+bool walk_stands(TableReader& table, const WalkPath& path) {
+  if (path.line.size() < 2) {
+    table.error("path", fmt::format("got {}, expected two or more",
+                                    path.line.empty() ? "no points" : "one point"));
+    return false;
+  }
+  if (has_repeat(path.line)) {
+    table.error("path", "names the same point twice in a row", "leave one of the two out");
+    return false;
+  }
+  if (const double length = line_length_m(path); !(length <= limits::longest_m)) {
+    table.error("path",
+                fmt::format("is {} long, expected at most {}", length_text(length, table.units()),
+                            length_text(limits::longest_m, table.units())),
+                "check its unit; divide what is that long into zones");
+    return false;
+  }
+  if (const auto fault = walk_fault(path)) {
+    table.error("path", *fault,
+                "ease the bend, leave out points that lie close together, or draw an `outline`");
+    return false;
+  }
+  const auto outline = outline_of_walk(path);
+  if (outline_fault(outline)) {
+    table.error("path", "the walk runs into itself",
+                "divide it into two zones where it comes back, or draw an `outline`");
+    return false;
+  }
+  return size_stands(table, "path", outline);
+}
+
+void read_walk(TableReader& table, Zone& zone) {
+  auto line = table.points("path");
+  const auto width = table.quantity("width", length_quantity, limits::walk_widths_m);
+  if (!table.has("path")) {
+    if (table.has("width")) {
+      table.error("width", "a width without the `path` it goes with",
+                  "an `outline` needs no width");
+    }
+    return;
+  }
+  if (!table.has("width")) table.error("path", "needs the walk's `width`");
+  if (!line || !width) return;
+  WalkPath path{std::move(*line), *width};
+  if (!walk_stands(table, path)) return;
+  zone.outline = outline_of_walk(path);
+  zone.path = std::move(path);
+}
+
+void read_shape(TableReader& table, Zone& zone) {
+  auto outline = table.points("outline");
+  read_walk(table, zone);
+  if (table.refuse_both("outline", "path")) return;
+  if (!table.has("outline") && !table.has("path")) {
+    table.error("", "the shape is missing", "draw an `outline`, or a `path` with its `width`");
+    return;
+  }
+  if (!outline || !outline_stands(table, *outline)) return;
+  zone.outline = counter_clockwise(std::move(*outline));
+}
+
+void read_border(TableReader& table, Zone& zone) {
+  table.in_table("border", [&](TableReader& strip) {
+    Border border;
+    const auto width =
+        strip.quantity("width", length_quantity, limits::border_widths_m, Presence::required);
+    set(border.width_m, width);
+    set(border.finish, strip.word("finish", finishes, Presence::required));
+    zone.border = border;
+    if (!width || zone.outline.empty() || border_fits(zone.outline, *width)) return;
+    strip.error("width", "the border leaves no field inside the zone",
+                "narrow the border, or give the whole zone its finish");
+  });
+}
+
+FormedFace read_face(TableReader& table) {
+  FormedFace face;
+  set(face.length_m,
+      table.quantity("length", length_quantity, limits::face_lengths_m, Presence::required));
+  set(face.height_m,
+      table.quantity("height", thickness_quantity, limits::face_heights_m, Presence::required));
+  face.facing_deg = table.direction_deg("facing");
+  face.at = table.point("at");
+  return face;
+}
+
+/// Ends typed to the inch may lie that far off the outline they meet.
+constexpr double joint_slack_m = 0.1;
+
+Joint read_joint(TableReader& table, const Outline& outline) {
+  Joint joint;
+  const auto from = table.point("from", Presence::required);
+  const auto to = table.point("to", Presence::required);
+  set(joint.from, from);
+  set(joint.to, to);
+  if (!from || !to || outline.empty()) return joint;
+  if (joint.from == joint.to) table.error("to", "the joint has no length", "", table.where("from"));
+  if (outside_by_m(outline, joint.from) > joint_slack_m) {
+    table.error("from", "lies outside the zone", "a joint runs inside its zone, side to side");
+  }
+  if (outside_by_m(outline, joint.to) > joint_slack_m) {
+    table.error("to", "lies outside the zone", "a joint runs inside its zone, side to side");
+  }
+  return joint;
+}
+
+void read_joints(TableReader& table, Zone& zone) {
+  std::vector<Joint> joints;
+  table.in_each("joint",
+                [&](TableReader& each) { joints.push_back(read_joint(each, zone.outline)); });
+  if (table.none_or_listed("joint", "joints")) zone.joints = std::move(joints);
+}
+
+void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& zone) {
+  zone.placed_toward_deg = table.direction_deg("placed_toward");
+  zone.placed_at = read_time(table, "placed_at", day);
+  const bool has_start = !start.is_special();  // else its own error is told
+  if (zone.placed_at && has_start && *zone.placed_at < start) {
+    table.error("placed_at",
+                fmt::format("is before the pour's start at {}", clock_time(start, day.zone)),
+                "after midnight write the date too, such as \"2026-05-15T00:30\"");
+  }
+}
+
+}  // namespace
+
+Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
+  Zone zone;
+  zone.where = table.where();
+  set(zone.name, table.text("name", Presence::required));
+  read_shape(table, zone);
+  set(zone.thickness_m,
+      table.quantity("thickness", thickness_quantity, limits::thicknesses_m, Presence::required));
+  set(zone.base.kind, table.word("base", bases));
+  set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, limits::base_depths_m));
+  set(zone.finish, table.word("finish", finishes, Presence::required));
+  read_border(table, zone);
+  table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });
+  set(zone.colour, table.word("colour", colours));
+  zone.absorptance = table.number("absorptance", limits::absorptances, "of the sunlight");
+  set(zone.shaded, table.yes_no("shaded"));
+  set(zone.tied, table.yes_no("tied"));
+  read_placing(table, day, start, zone);
+  zone.admixtures = read_own_admixtures(table);
+  read_joints(table, zone);
+  return zone;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "job/toml/table_reader.h"
+#include "job/toml/times.h"
+#include "slabtide/job/model/job.h"
+
+namespace slabtide {
+
+/// One [[zone]] table. `start` is the pour's.
+Zone read_zone(TableReader& table, const PourDay& day, UtcTime start);
+
+}  // namespace slabtide

@@ -1,0 +1,79 @@
+#include "slabtide/job/records/journal_line.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+#include <boost/date_time/gregorian/formatters.hpp>
+
+#include "job/toml/quantity.h"
+#include "journal_words.h"
+#include "slabtide/core/text.h"
+#include "slabtide/core/utf8.h"
+
+namespace slabtide {
+
+namespace {
+
+const Quantity& quantity_of(ReadingMeasure measure) {
+  if (measure == ReadingMeasure::temperature) return temperature_quantity;
+  if (measure == ReadingMeasure::wind) return wind_quantity;
+  return share_quantity;
+}
+
+std::string value_text(const FieldReading& reading, UnitSystem units) {
+  if (!reading.value) return {};
+  const Unit& unit = quantity_of(reading_measure(reading.kind)).usual(units);
+  constexpr double tenths = 10.0;
+  const double in_unit = std::round(unit.from_si(*reading.value) * tenths) / tenths;
+  return fmt::format(" {:g} {}", in_unit, unit.shown);
+}
+
+std::string time_text(UtcTime at, const TimeZone& zone) {
+  const LocalTime local = zone.local_from_utc(to_minute(at));
+  if (zone.utc_from_local(local).kind != LocalTimeKind::ordinary) return iso8601_minute(at, zone);
+  return fmt::format("{} {}", boost::gregorian::to_iso_extended_string(local.date()),
+                     clock_time(at, zone));
+}
+
+}  // namespace
+
+std::string journal_line(const FieldReading& reading, const Job& job) {
+  std::string line = fmt::format("{}  {}{}", time_text(reading.at, job.site.time_zone),
+                                 reading_id(reading.kind), value_text(reading, job.units));
+  if (!reading.zone.empty()) line += fmt::format("  {}", journal_word(reading.zone));
+  if (!reading.part.empty()) line += fmt::format(" {}", journal_word(reading.part));
+  return line + "\n";
+}
+
+std::string typed_line(const TypedReading& typed, const Job& job) {
+  std::string line = fmt::format("{} {}", journal_word(typed.at), journal_word(typed.reading));
+  for (const std::string& word : typed.value) line += fmt::format(" {}", journal_word(word));
+  const auto kind = reading_from_id(typed.reading);
+  const bool bare = typed.value.size() == 1 && parse_number(typed.value[0]).has_value();
+  if (kind && bare) {
+    line += fmt::format(" {}", quantity_of(reading_measure(*kind)).usual(job.units).shown);
+  }
+  if (!typed.zone.empty()) line += fmt::format(" {}", journal_word(typed.zone));
+  if (!typed.part.empty()) line += fmt::format(" {}", journal_word(typed.part));
+  return line + "\n";
+}
+
+std::string journal_heading(const Job& job) {
+  return fmt::format(
+      "# What was seen: {}\n"
+      "# One reading a line: day, hour, what, its value, where. Lines may be mended by hand;\n"
+      "# slabtide note --list tells the words.\n",
+      printable(job.name));
+}
+
+std::string reading_sentence(const FieldReading& reading, const Job& job) {
+  const TimeZone& zone = job.site.time_zone;
+  std::string place = printable(reading.zone);
+  if (!reading.part.empty()) place += fmt::format(", {}", printable(reading.part));
+  return fmt::format("{} {}  {}{}{}{}",
+                     long_date(zone.local_from_utc(to_minute(reading.at)).date()),
+                     clock_time(reading.at, zone), place, place.empty() ? "" : ": ",
+                     reading_words(reading.kind), value_text(reading, job.units));
+}
+
+}  // namespace slabtide

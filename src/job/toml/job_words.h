@@ -1,0 +1,15 @@
+#pragma once
+
+#include <array>
+
+#include "slabtide/job/model/order_notes.h"
+#include "table_reader.h"
+
+// Words that more than one table of the job file takes.
+
+namespace slabtide {
+
+inline constexpr auto saw_kinds =
+    std::to_array<Word<SawKind>>({{"early-entry", SawKind::early_entry}, {"wet", SawKind::wet}});
+
+}  // namespace slabtide

@@ -1,0 +1,73 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/job/model/job.h"
+#include "slabtide/job/model/limits.h"
+
+// The kinds of quantity a job file holds, and the units each may be written in.
+
+namespace slabtide {
+
+/// One way to write a quantity: `key_<suffix> = value`.
+struct Unit {
+  std::string_view suffix;
+  std::string_view shown;  ///< in messages
+  double (*to_si)(double) = nullptr;
+  double (*from_si)(double) = nullptr;
+};
+
+/// A key without a suffix is in the file's default unit: the first for a US file, the second
+/// for a metric one.
+struct Quantity {
+  std::span<const Unit> units;
+  /// Values between 0 and this, in the first unit, are taken for a slip.
+  double slip_below = 0.0;
+
+  const Unit& usual(UnitSystem system) const { return units[system == UnitSystem::us ? 0 : 1]; }
+  bool is_slip(double in_unit, const Unit& unit) const {
+    return unit.suffix == units[0].suffix && in_unit > 0.0 && in_unit < slip_below;
+  }
+};
+
+extern const Quantity thickness_quantity;     ///< in, mm, cm, m, ft; SI m
+extern const Quantity length_quantity;        ///< ft, m, in, cm; SI m
+extern const Quantity temperature_quantity;   ///< f, c; SI °C
+extern const Quantity wind_quantity;          ///< mph, m_s, km_h, knots; SI m/s
+extern const Quantity content_quantity;       ///< lb_yd3, kg_m3; SI kg/m3
+extern const Quantity strength_quantity;      ///< psi, mpa; psi inside
+extern const Quantity placing_rate_quantity;  ///< yd3_h, m3_h; SI m3/h
+extern const Quantity volume_quantity;        ///< yd3, m3; SI m3
+extern const Quantity dose_quantity;          ///< floz_cwt, ml_100kg; mL/100 kg inside
+extern const Quantity insulation_quantity;    ///< us, m2k_w; SI m2K/W
+extern const Quantity share_quantity;         ///< percent, share; 0 to 1 inside
+extern const Quantity minutes_quantity;       ///< min, h; minutes inside
+extern const Quantity hours_quantity;         ///< h, min; hours inside
+
+/// "2 to 24 in", to three figures.
+std::string shown(const Range& range, const Unit& unit);
+
+/// The same for a number without a unit.
+std::string shown(const Range& range);
+
+/// "4.5 in".
+std::string shown(double in_unit, const Unit& unit);
+
+/// What was expected where `in_unit` was given: the range, or what would not be a slip.
+std::string expected_words(double in_unit, const Unit& unit, const Quantity& kind,
+                           const Range& range);
+
+/// `key_<suffix>`.
+std::string with_suffix(std::string_view key, const Unit& unit);
+/// The same for every unit of the kind.
+std::vector<std::string> with_suffixes(std::string_view key, const Quantity& kind);
+
+/// Where the number would have been possible in other units of its kind, what to write then:
+/// "68 °F is 20 °C; if that is meant, write concrete_temperature_f = 68". Else empty.
+std::string other_reading(std::string_view key, double value, const Unit& used,
+                          const Quantity& kind, const Range& range);
+
+}  // namespace slabtide

@@ -1,0 +1,489 @@
+#include "table_reader.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <cmath>
+#include <cstddef>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "job/geometry/compass.h"
+#include "slabtide/core/text.h"
+
+namespace slabtide {
+
+namespace {
+
+/// After so many the file is not what it was taken for.
+constexpr std::size_t most_findings = 500;
+
+/// More than any outline needs; keeps the tests for crossings quick.
+constexpr std::size_t most_points = 400;
+
+/// Case, hyphens and underscores do not matter in words.
+std::string plain(std::string_view word) {
+  std::string result;
+  for (const char c : word) {
+    const bool joins = c == '-' || c == '_';
+    result += joins ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  }
+  return result;
+}
+
+/// "a, b or c".
+std::string choice(const std::vector<std::string_view>& words) {
+  if (words.size() < 2) return fmt::format("{}", fmt::join(words, ""));
+  return fmt::format("{} or {}", fmt::join(words.begin(), words.end() - 1, ", "), words.back());
+}
+
+/// `zone[2].face` is headed [[zone.face]].
+std::string header_of(std::string_view path) {
+  std::string header;
+  bool index = false;
+  for (const char c : path) {
+    if (c == '[') index = true;
+    if (!index) header += c;
+    if (c == ']') index = false;
+  }
+  return header;
+}
+
+std::string table_advice(std::string_view header, const TomlKind& kind) {
+  return fmt::format("add a table headed {}; {}", header, kind.advice);
+}
+
+/// A list's elements, or the value alone.
+std::span<const TomlValue> as_list(const TomlValue& value) {
+  const auto* const list = std::get_if<TomlArray>(&value.held);
+  return list == nullptr ? std::span(&value, 1) : std::span<const TomlValue>(*list);
+}
+
+/// A character that steers a terminal in place of showing: C0, DEL or, in UTF-8, C1.
+bool holds_control(std::string_view text) {
+  constexpr unsigned char space = 0x20;
+  constexpr unsigned char del = 0x7f;
+  constexpr unsigned char c1_lead = 0xc2;
+  constexpr unsigned char c1_end = 0xa0;
+  unsigned char before = 0;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte < space || byte == del || (before == c1_lead && byte < c1_end)) return true;
+    before = byte;
+  }
+  return false;
+}
+
+}  // namespace
+
+TableReader::TableReader(const TomlTable& table, std::string path, UnitSystem units,
+                         std::vector<Diagnostic>& findings, const TomlKind& kind)
+    : table_(table), path_(std::move(path)), units_(units), findings_(findings), kind_(kind) {}
+
+std::string TableReader::path_of(std::string_view key) const {
+  if (path_.empty() || key.empty()) return path_ + std::string(key);
+  return fmt::format("{}.{}", path_, key);
+}
+
+// What is reported.
+
+void TableReader::report(Severity severity, std::string_view key, std::string message,
+                         SourcePosition place, std::string next_step,
+                         std::optional<SourcePosition> also_where) {
+  // What more there is nobody reads; the first error counts, whatever came before it.
+  if (findings_.size() >= most_findings && (severity != Severity::error || has_error(findings_))) {
+    return;
+  }
+  findings_.push_back(
+      {severity, path_of(key), std::move(message), place, also_where, std::move(next_step)});
+}
+
+void TableReader::error(std::string_view key, std::string message, std::string next_step,
+                        std::optional<SourcePosition> also_where) {
+  report(Severity::error, key, std::move(message), where(key), std::move(next_step), also_where);
+}
+
+void TableReader::error_at(SourcePosition place, std::string_view key, std::string message,
+                           std::string next_step) {
+  report(Severity::error, key, std::move(message), place, std::move(next_step));
+}
+
+void TableReader::warning(std::string_view key, std::string message, std::string next_step) {
+  report(Severity::warning, key, std::move(message), where(key), std::move(next_step));
+}
+
+bool TableReader::refuse_both(std::string_view key, std::string_view other, std::string why) {
+  if (!has(key) || !has(other)) return false;
+  if (why.empty()) why = fmt::format("keep `{}` or `{}`, not both", key, other);
+  error(other, fmt::format("cannot be given together with `{}`", key), std::move(why), where(key));
+  return true;
+}
+
+void TableReader::wrong(const TomlEntry& entry, const TomlValue& value, std::string_view expected,
+                        std::string next_step) {
+  report(Severity::error, entry.key, fmt::format("got {}, expected {}", shown(value), expected),
+         value.where, std::move(next_step));
+}
+
+void TableReader::miss(std::string_view key, std::string next_step) {
+  if (next_step.empty()) next_step = kind_.advice;
+  std::optional<SourcePosition> place;  // none for the whole file
+  if (!path_.empty()) place = table_.where;
+  missing_.emplace_back(key, Diagnostic{Severity::error, path_of(key), "missing", place,
+                                        std::nullopt, std::move(next_step)});
+}
+
+// What is known, and what is not.
+
+const TomlEntry* TableReader::spelled(std::string_view text, std::string_view key) {
+  spellings_.push_back({std::string(text), std::string(key)});
+  return find(table_, text);
+}
+
+const TomlEntry* TableReader::look_up(std::string_view key) {
+  const TomlEntry* const found = spelled(key, key);
+  asked_.push_back({std::string(key), found});
+  return found;
+}
+
+TableReader::Written TableReader::look_up(std::string_view key, const Quantity& kind) {
+  Written found{spelled(key, key), &kind.usual(units_)};
+  for (const auto& unit : kind.units) {
+    const TomlEntry* const other = spelled(with_suffix(key, unit), key);
+    if (other == nullptr || other == found.entry) continue;
+    if (found.entry != nullptr) {
+      report(Severity::error, other->key,
+             fmt::format("given twice: `{}` says the same", found.entry->key), other->value.where,
+             "keep one of the two", found.entry->value.where);
+    }
+    found = {other, &unit};
+  }
+  asked_.push_back({std::string(key), found.entry});
+  return found;
+}
+
+TableReader::Written TableReader::required(Written found, std::string_view key,
+                                           const Quantity& kind, Presence presence) {
+  if (found.entry == nullptr && presence == Presence::required) {
+    const Unit& unit = kind.usual(units_);
+    miss(key, fmt::format("write `{}` ({}), or name the unit: `{}`", key, unit.shown,
+                          fmt::join(with_suffixes(key, kind), "`, `")));
+  }
+  return found;
+}
+
+const TomlEntry* TableReader::entry(std::string_view key, Presence presence) {
+  const TomlEntry* const found = look_up(key);
+  if (found == nullptr && presence == Presence::required) miss(key);
+  return found;
+}
+
+const TomlEntry* TableReader::found_for(std::string_view key) const {
+  const auto found = std::find_if(asked_.begin(), asked_.end(),
+                                  [&](const Asked& asked) { return asked.key == key; });
+  return found == asked_.end() ? nullptr : found->entry;
+}
+
+bool TableReader::has(std::string_view key) const { return found_for(key) != nullptr; }
+
+bool TableReader::none_or_listed(std::string_view key, std::string_view none_key) {
+  const TomlEntry* const none = entry(none_key);
+  if (none == nullptr) return has(key);
+  if (refuse_both(key, none_key)) return false;
+  const auto* const list = std::get_if<TomlArray>(&none->value.held);
+  if (list != nullptr && list->empty()) return true;
+  wrong(*none, none->value, "[] for none",
+        fmt::format("each is written as a table [[{}]]", header_of(path_of(key))));
+  return false;
+}
+
+bool TableReader::holds_table(std::string_view key) const {
+  const TomlEntry* const found = find(table_, key);
+  return found != nullptr && std::holds_alternative<TomlTable>(found->value.held);
+}
+
+SourcePosition TableReader::where(std::string_view key) const {
+  const TomlEntry* const found = found_for(key);
+  return found == nullptr ? table_.where : found->value.where;
+}
+
+void TableReader::refuse_the_rest() {
+  std::vector<std::string_view> known;
+  for (const auto& spelling : spellings_) known.push_back(spelling.text);
+  for (const auto& entry : table_.entries) {
+    if (std::find(known.begin(), known.end(), entry.key) != known.end()) continue;
+    const auto meant = nearest(entry.key, known);
+    const bool table = std::holds_alternative<TomlTable>(entry.value.held);
+    report(Severity::error, entry.key, table ? "unknown table" : "unknown key", entry.where,
+           meant ? fmt::format("did you mean `{}`?", *meant) : list_of_keys());
+    if (meant) forget_missing(*meant);
+  }
+  for (auto& [key, diagnostic] : missing_) {
+    if (findings_.size() < most_findings || !has_error(findings_)) {
+      findings_.push_back(std::move(diagnostic));
+    }
+  }
+}
+
+/// A slip in a key's spelling is one fault, not a missing key too.
+void TableReader::forget_missing(std::string_view spelling) {
+  const auto found = std::find_if(spellings_.begin(), spellings_.end(),
+                                  [&](const Spelling& known) { return known.text == spelling; });
+  std::erase_if(missing_, [&](const auto& missing) { return missing.first == found->key; });
+}
+
+std::string TableReader::list_of_keys() const {
+  std::vector<std::string_view> keys;
+  for (const auto& asked : asked_) keys.push_back(asked.key);
+  return fmt::format("the keys known here are {}", fmt::join(keys, ", "));
+}
+
+// Plain values.
+
+std::optional<std::string> TableReader::text(std::string_view key, Presence presence) {
+  const TomlEntry* const found = entry(key, presence);
+  if (found == nullptr) return std::nullopt;
+  const auto* const text = std::get_if<std::string>(&found->value.held);
+  if (text == nullptr) {
+    wrong(*found, found->value, "a text", "write it in quotation marks");
+    return std::nullopt;
+  }
+  if (text->find_first_not_of(' ') == std::string::npos) {
+    wrong(*found, found->value, "a text that is not empty");
+    return std::nullopt;
+  }
+  if (holds_control(*text)) {
+    error(key, "holds a line break or another control character",
+          "write it on one line, in letters, digits and signs");
+    return std::nullopt;
+  }
+  return *text;
+}
+
+std::optional<bool> TableReader::yes_no(std::string_view key) {
+  const TomlEntry* const found = entry(key);
+  if (found == nullptr) return std::nullopt;
+  const auto* const yes = std::get_if<bool>(&found->value.held);
+  if (yes == nullptr) {
+    wrong(*found, found->value, "true or false");
+    return std::nullopt;
+  }
+  return *yes;
+}
+
+std::optional<double> TableReader::finite(const TomlEntry& entry, const TomlValue& value,
+                                          std::string_view expected) {
+  const auto* const number = std::get_if<double>(&value.held);
+  if (number != nullptr && std::isfinite(*number)) return *number;
+  const bool quoted = std::holds_alternative<std::string>(value.held);
+  wrong(entry, value, expected,
+        quoted ? "write the number without quotation marks; a unit goes into the key" : "");
+  return std::nullopt;
+}
+
+std::optional<double> TableReader::number(std::string_view key, const Range& range,
+                                          std::string_view what, Presence presence) {
+  const TomlEntry* const found = entry(key, presence);
+  if (found == nullptr) return std::nullopt;
+  const std::string expected = fmt::format("{}{}{}", shown(range), what.empty() ? "" : " ", what);
+  const auto value = finite(*found, found->value, expected);
+  if (!value || range.holds(*value)) return value;
+  wrong(*found, found->value, expected);
+  return std::nullopt;
+}
+
+std::optional<int> TableReader::whole_number(std::string_view key, const Range& range) {
+  const auto value = number(key, range, "");
+  if (!value) return std::nullopt;
+  if (*value != std::floor(*value)) {
+    error(key, fmt::format("got {}, expected a whole number", shown(found_for(key)->value)));
+    return std::nullopt;
+  }
+  return static_cast<int>(*value);
+}
+
+// Quantities.
+
+std::optional<double> TableReader::quantity(std::string_view key, const Quantity& kind,
+                                            const Range& range, Presence presence) {
+  const Written written = required(look_up(key, kind), key, kind, presence);
+  if (written.entry == nullptr) return std::nullopt;
+  return in_range(key, written, kind, range);
+}
+
+std::optional<double> TableReader::in_range(std::string_view key, const Written& written,
+                                            const Quantity& kind, const Range& range) {
+  const Unit& unit = *written.unit;
+  const TomlEntry& entry = *written.entry;
+  const auto value = finite(entry, entry.value, shown(range, unit));
+  if (!value) return std::nullopt;
+  if (!kind.is_slip(*value, unit) && range.holds(unit.to_si(*value))) return unit.to_si(*value);
+  const std::string expected = expected_words(*value, unit, kind, range);
+  report(Severity::error, entry.key,
+         fmt::format("got {}, expected {}", shown(*value, unit), expected), entry.value.where,
+         other_reading(key, *value, unit, kind, range));
+  return std::nullopt;
+}
+
+// Points and directions.
+
+std::optional<Point> TableReader::point_of(const Written& written, const TomlValue& value) {
+  const Unit& unit = *written.unit;
+  const auto* const pair = std::get_if<TomlArray>(&value.held);
+  if (pair == nullptr || pair->size() != 2) {
+    wrong(*written.entry, value, fmt::format("a point: [x, y] in {}", unit.shown),
+          "x runs east and y north");
+    return std::nullopt;
+  }
+  const std::string expected = shown(limits::plan_m, unit);
+  const auto x = finite(*written.entry, pair->front(), expected);
+  const auto y = finite(*written.entry, pair->back(), expected);
+  if (!x || !y) return std::nullopt;
+  const Point point{unit.to_si(*x), unit.to_si(*y)};
+  if (limits::plan_m.holds(point.x_m) && limits::plan_m.holds(point.y_m)) return point;
+  wrong(*written.entry, limits::plan_m.holds(point.x_m) ? pair->back() : pair->front(), expected);
+  return std::nullopt;
+}
+
+std::optional<Point> TableReader::point(std::string_view key, Presence presence) {
+  const Written written = required(look_up(key, length_quantity), key, length_quantity, presence);
+  if (written.entry == nullptr) return std::nullopt;
+  return point_of(written, written.entry->value);
+}
+
+std::optional<std::vector<Point>> TableReader::points(std::string_view key) {
+  const Written written = look_up(key, length_quantity);
+  if (written.entry == nullptr) return std::nullopt;
+  const auto* const list = std::get_if<TomlArray>(&written.entry->value.held);
+  if (list == nullptr || list->size() > most_points) {
+    wrong(*written.entry, written.entry->value,
+          fmt::format("a list of at most {} points: [[x, y], [x, y], ...]", most_points));
+    return std::nullopt;
+  }
+  std::vector<Point> points;
+  for (const auto& value : *list) {
+    const auto point = point_of(written, value);
+    if (!point) return std::nullopt;
+    points.push_back(*point);
+  }
+  return points;
+}
+
+std::optional<double> TableReader::direction_deg(std::string_view key) {
+  const TomlEntry* const found = entry(key);
+  if (found == nullptr) return std::nullopt;
+  if (const auto* const word = std::get_if<std::string>(&found->value.held)) {
+    if (const auto degrees = compass_deg(plain(*word))) return degrees;
+  } else if (const auto* const degrees = std::get_if<double>(&found->value.held)) {
+    if (Range{0.0, full_turn_deg}.holds(*degrees)) return std::fmod(*degrees, full_turn_deg);
+  }
+  wrong(*found, found->value,
+        "north, northeast, east and so on, or 0 to 360 degrees clockwise from north");
+  return std::nullopt;
+}
+
+// Words.
+
+std::optional<std::size_t> TableReader::index_of(const TomlEntry& entry, const TomlValue& value,
+                                                 const std::vector<std::string_view>& words) {
+  const auto* const text = std::get_if<std::string>(&value.held);
+  if (text != nullptr) {
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      if (plain(*text) == plain(words[i])) return i;
+    }
+  }
+  std::string next;
+  if (text != nullptr) {
+    const auto meant = nearest(*text, words);
+    if (meant) next = fmt::format("did you mean \"{}\"?", *meant);
+  }
+  wrong(entry, value, choice(words), next);
+  return std::nullopt;
+}
+
+std::optional<std::size_t> TableReader::find_word(std::string_view key,
+                                                  const std::vector<std::string_view>& words,
+                                                  Presence presence) {
+  const TomlEntry* const found = entry(key, presence);
+  if (found == nullptr) return std::nullopt;
+  return index_of(*found, found->value, words);
+}
+
+std::vector<std::size_t> TableReader::find_words(std::string_view key,
+                                                 const std::vector<std::string_view>& words) {
+  const TomlEntry* const found = entry(key);
+  if (found == nullptr) return {};
+  std::vector<std::size_t> result;
+  for (const auto& value : as_list(found->value)) {
+    if (const auto index = index_of(*found, value, words)) result.push_back(*index);
+  }
+  return result;
+}
+
+std::vector<std::pair<std::string, SourcePosition>> TableReader::texts(std::string_view key) {
+  const TomlEntry* const found = entry(key);
+  if (found == nullptr) return {};
+  std::vector<std::pair<std::string, SourcePosition>> result;
+  for (const auto& value : as_list(found->value)) {
+    const auto* const text = std::get_if<std::string>(&value.held);
+    if (text == nullptr) {
+      wrong(*found, value, "a text in quotation marks");
+      return {};
+    }
+    result.emplace_back(*text, value.where);
+  }
+  return result;
+}
+
+// Tables within.
+
+std::optional<TableReader> TableReader::open_table(std::string_view key, Presence presence) {
+  const TomlEntry* const found = look_up(key);
+  if (found == nullptr) {
+    if (presence == Presence::required) {
+      miss(key, table_advice(fmt::format("[{}]", path_of(key)), kind_));
+    }
+    return std::nullopt;
+  }
+  const auto* const table = std::get_if<TomlTable>(&found->value.held);
+  if (table == nullptr) {
+    wrong(*found, found->value, fmt::format("one table, [{}]", path_of(key)));
+    return std::nullopt;
+  }
+  return TableReader(*table, path_of(key), units_, findings_, kind_);
+}
+
+std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence presence,
+                                                  std::size_t most) {
+  const std::string header = fmt::format("[[{}]]", header_of(path_of(key)));
+  const TomlEntry* const found = look_up(key);
+  if (found == nullptr) {
+    if (presence == Presence::required) miss(key, table_advice(header, kind_));
+    return {};
+  }
+  const auto* const list = std::get_if<TomlArray>(&found->value.held);
+  if (list == nullptr) {
+    wrong(*found, found->value, "a list of tables, each headed " + header,
+          "write the header with two brackets on each side");
+    return {};
+  }
+  if (list->size() > most) {
+    error(key, fmt::format("got {} tables {}, expected at most {}", list->size(), header, most),
+          "leave out what the pour can do without, or make it two pours");
+    return {};
+  }
+  std::vector<TableReader> result;
+  for (std::size_t i = 0; i < list->size(); ++i) {
+    const auto* const table = std::get_if<TomlTable>(&(*list)[i].held);
+    if (table == nullptr) {
+      wrong(*found, (*list)[i], "a table");
+      continue;
+    }
+    result.emplace_back(*table, fmt::format("{}[{}]", path_of(key), i + 1), units_, findings_,
+                        kind_);
+  }
+  return result;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,194 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "quantity.h"
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/core/geometry.h"
+#include "slabtide/job/toml/toml_tree.h"
+
+namespace slabtide {
+
+/// A word of the job file and what it stands for.
+template <class T>
+struct Word {
+  std::string_view word;
+  T meaning;
+};
+
+enum class Presence { optional, required };
+
+/// Of one kind in a table; more than any job has (ours).
+inline constexpr std::size_t most_tables = 200;
+
+/// Sets the field where something was read; else its default stays.
+template <class Field, class T>
+void set(Field& field, std::optional<T> read) {
+  if (read) field = std::move(*read);
+}
+
+/// Reads one table of the job file, key by key.
+///
+/// Every getter gives the value, or empty where the key is absent or faulty; a fault has then
+/// been reported with its place. The keys that were asked for are the keys that are known:
+/// whatever else the table holds is refused when it has been read, so ask for every key on
+/// every path.
+class TableReader {
+ public:
+  TableReader(const TomlTable& table, std::string path, UnitSystem units,
+              std::vector<Diagnostic>& findings, const TomlKind& kind = job_toml);
+
+  std::optional<std::string> text(std::string_view key, Presence presence = Presence::optional);
+  std::optional<bool> yes_no(std::string_view key);
+  /// A plain number; `what` says in messages what it counts, such as "degrees".
+  std::optional<double> number(std::string_view key, const Range& range, std::string_view what,
+                               Presence presence = Presence::optional);
+  std::optional<int> whole_number(std::string_view key, const Range& range);
+  /// A number in the file's usual unit at `key`, or with its unit at `key_<suffix>`; once only.
+  std::optional<double> quantity(std::string_view key, const Quantity& kind, const Range& range,
+                                 Presence presence = Presence::optional);
+  template <class T, std::size_t N>
+  std::optional<T> word(std::string_view key, const std::array<Word<T>, N>& words,
+                        Presence presence = Presence::optional) {
+    return meaning_of(find_word(key, spellings(words), presence), words);
+  }
+  /// One of the words, or a list of them.
+  template <class T, std::size_t N>
+  std::vector<T> words(std::string_view key, const std::array<Word<T>, N>& words) {
+    std::vector<T> result;
+    for (const std::size_t index : find_words(key, spellings(words))) {
+      result.push_back(words[index].meaning);
+    }
+    return result;
+  }
+  /// Texts with their places.
+  std::vector<std::pair<std::string, SourcePosition>> texts(std::string_view key);
+  /// [x, y] and [[x, y], ...] in the file's unit of the plan, or `key_ft`, `key_m`.
+  std::optional<Point> point(std::string_view key, Presence presence = Presence::optional);
+  /// Absent where not given or faulty; an empty list is given.
+  std::optional<std::vector<Point>> points(std::string_view key);
+  /// A compass word such as "southwest", or degrees clockwise from north.
+  std::optional<double> direction_deg(std::string_view key);
+  /// The value as it stands, for getters of other files.
+  const TomlEntry* entry(std::string_view key, Presence presence = Presence::optional);
+
+  /// Reads the table at `key` by `read(TableReader&)`. False where there is none.
+  template <class Read>
+  bool in_table(std::string_view key, Read read, Presence presence = Presence::optional) {
+    auto child = open_table(key, presence);
+    if (!child) return false;
+    read(*child);
+    child->refuse_the_rest();
+    return true;
+  }
+  /// Reads each [[key]] in turn; none of them where they are more than `most`.
+  template <class Read>
+  void in_each(std::string_view key, Read read, Presence presence = Presence::optional,
+               std::size_t most = most_tables) {
+    for (auto& child : open_tables(key, presence, most)) {
+      read(child);
+      child.refuse_the_rest();
+    }
+  }
+
+  /// For tables [[key]] that may also be said to be none by `none_key = []`: true where either is
+  /// there. Reports both at once, and anything else than [] at `none_key`.
+  bool none_or_listed(std::string_view key, std::string_view none_key);
+
+  /// Whether the key holds a table; does not ask for it.
+  bool holds_table(std::string_view key) const;
+  /// Whether a key that was asked for is there, and where its value stands, with a unit or
+  /// without; the table's place where it is not.
+  bool has(std::string_view key) const;
+  SourcePosition where(std::string_view key) const;
+  SourcePosition where() const { return table_.where; }
+  UnitSystem units() const { return units_; }
+
+  /// Reports a fault of an entry, or of the table where `key` is empty.
+  void error(std::string_view key, std::string message, std::string next_step = {},
+             std::optional<SourcePosition> also_where = std::nullopt);
+  /// The same at a place within the entry's value.
+  void error_at(SourcePosition place, std::string_view key, std::string message,
+                std::string next_step = {});
+  void warning(std::string_view key, std::string message, std::string next_step = {});
+  /// Reports that both keys are given where one excludes the other; true where they are.
+  bool refuse_both(std::string_view key, std::string_view other, std::string why = {});
+  /// Reports what was not asked for, and what was missing. Called once, at the end.
+  void refuse_the_rest();
+
+ private:
+  /// A key that was asked for, and what it was found under.
+  struct Asked {
+    std::string key;
+    const TomlEntry* entry = nullptr;
+  };
+  /// A spelling of a key: with the suffix of a unit, or without.
+  struct Spelling {
+    std::string text;
+    std::string key;
+  };
+  /// A value and the unit its key says.
+  struct Written {
+    const TomlEntry* entry = nullptr;
+    const Unit* unit = nullptr;
+  };
+
+  const TomlEntry* found_for(std::string_view key) const;
+  const TomlEntry* look_up(std::string_view key);
+  Written look_up(std::string_view key, const Quantity& kind);
+  const TomlEntry* spelled(std::string_view text, std::string_view key);
+  Written required(Written found, std::string_view key, const Quantity& kind, Presence presence);
+  void report(Severity severity, std::string_view key, std::string message, SourcePosition place,
+              std::string next_step, std::optional<SourcePosition> also_where = std::nullopt);
+  void wrong(const TomlEntry& entry, const TomlValue& value, std::string_view expected,
+             std::string next_step = {});
+  void miss(std::string_view key, std::string next_step = {});
+  std::optional<double> finite(const TomlEntry& entry, const TomlValue& value,
+                               std::string_view expected);
+  std::optional<double> in_range(std::string_view key, const Written& written, const Quantity& kind,
+                                 const Range& range);
+  std::optional<Point> point_of(const Written& written, const TomlValue& value);
+  std::optional<std::size_t> find_word(std::string_view key,
+                                       const std::vector<std::string_view>& words,
+                                       Presence presence);
+  std::vector<std::size_t> find_words(std::string_view key,
+                                      const std::vector<std::string_view>& words);
+  std::optional<std::size_t> index_of(const TomlEntry& entry, const TomlValue& value,
+                                      const std::vector<std::string_view>& words);
+  std::optional<TableReader> open_table(std::string_view key, Presence presence);
+  std::vector<TableReader> open_tables(std::string_view key, Presence presence, std::size_t most);
+  std::string path_of(std::string_view key) const;
+  void forget_missing(std::string_view spelling);
+  std::string list_of_keys() const;
+
+  template <class T, std::size_t N>
+  static std::vector<std::string_view> spellings(const std::array<Word<T>, N>& words) {
+    std::vector<std::string_view> result;
+    for (const auto& each : words) result.push_back(each.word);
+    return result;
+  }
+  template <class T, std::size_t N>
+  static std::optional<T> meaning_of(std::optional<std::size_t> index,
+                                     const std::array<Word<T>, N>& words) {
+    if (!index) return std::nullopt;
+    return words[*index].meaning;
+  }
+
+  const TomlTable& table_;
+  std::string path_;
+  UnitSystem units_;
+  std::vector<Diagnostic>& findings_;
+  const TomlKind& kind_;
+  std::vector<Asked> asked_;
+  std::vector<Spelling> spellings_;
+  std::vector<std::pair<std::string, Diagnostic>> missing_;  ///< by key
+};
+
+}  // namespace slabtide

@@ -1,0 +1,123 @@
+#include "times.h"
+#include "slabtide/job/model/limits.h"
+
+#include <string>
+
+#include <fmt/format.h>
+
+namespace slabtide {
+
+namespace {
+
+/// What the file says, before it is tied to the earth.
+struct WrittenTime {
+  LocalTime local;
+  std::optional<Duration> offset;
+  bool dated = false;
+};
+
+/// A text or one of TOML's own dates and times; empty for anything else.
+std::string text_of(const TomlValue& value) {
+  if (const auto* const text = std::get_if<std::string>(&value.held)) return *text;
+  if (const auto* const moment = std::get_if<TomlMoment>(&value.held)) return moment->text;
+  return {};
+}
+
+/// TOML writes its own times with seconds, which a plan to the minute has no use for.
+std::string_view without_seconds(std::string_view clock) {
+  constexpr std::string_view no_seconds = ":00";
+  constexpr std::size_t hours_minutes_seconds = 8;
+  if (clock.size() == hours_minutes_seconds && clock.ends_with(no_seconds)) {
+    clock.remove_suffix(no_seconds.size());
+  }
+  return clock;
+}
+
+std::optional<WrittenTime> parse_time(std::string_view text, Date date) {
+  if (const auto clock = parse_clock(without_seconds(text))) {
+    return WrittenTime{LocalTime(date, *clock), std::nullopt, false};
+  }
+  if (const auto instant = parse_instant(text)) {
+    return WrittenTime{instant->local, instant->offset, true};
+  }
+  return std::nullopt;
+}
+
+std::optional<WrittenTime> written_time(TableReader& table, std::string_view key,
+                                        const PourDay& day, Presence presence) {
+  const TomlEntry* const entry = table.entry(key, presence);
+  if (entry == nullptr || day.date.is_special()) return std::nullopt;
+  auto time = parse_time(text_of(entry->value), day.date);
+  if (!time) {
+    table.error(
+        key, fmt::format("got {}, expected a time of day such as \"08:00\"", shown(entry->value)),
+        "24 hours; for another day write the date too, such as \"2026-05-15T07:00\"");
+  }
+  return time;
+}
+
+std::string clock_text(LocalTime local) {
+  const auto clock = local.time_of_day();
+  return fmt::format("{:02}:{:02}", clock.hours(), clock.minutes());
+}
+
+std::optional<UtcTime> resolve(TableReader& table, std::string_view key, const PourDay& day,
+                               const WrittenTime& time) {
+  if (time.offset) return time.local - *time.offset;
+  const auto resolved = day.zone.utc_from_local(time.local);
+  const auto when = fmt::format("{} on {}", clock_text(time.local), long_date(time.local.date()));
+  if (resolved.kind == LocalTimeKind::skipped) {
+    table.error(
+        key, fmt::format("there is no {}: the clocks go forward over it", when),
+        fmt::format("{} is the same moment on the new clock", clock_time(resolved.utc, day.zone)));
+    return std::nullopt;
+  }
+  if (resolved.kind == LocalTimeKind::repeated) {
+    table.warning(key, fmt::format("{} comes twice, the first is taken", when),
+                  fmt::format("say which with its offset, such as \"{}\"",
+                              iso8601_minute(resolved.utc, day.zone)));
+  }
+  return resolved.utc;
+}
+
+}  // namespace
+
+std::optional<Date> parse_pour_date(std::string_view text) {
+  const auto date = parse_date(text);
+  if (!date || !limits::years.holds(static_cast<double>(date->year()))) return std::nullopt;
+  return date;
+}
+
+std::string expected_pour_date() {
+  return fmt::format("a date from {:.0f} to {:.0f} such as 2026-05-14", limits::years.low,
+                     limits::years.high);
+}
+
+std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence) {
+  const TomlEntry* const entry = table.entry(key, presence);
+  if (entry == nullptr) return std::nullopt;
+  const auto date = parse_pour_date(text_of(entry->value));
+  if (!date) {
+    table.error(key, fmt::format("got {}, expected {}", shown(entry->value), expected_pour_date()));
+  }
+  return date;
+}
+
+std::optional<UtcTime> read_time(TableReader& table, std::string_view key, const PourDay& day,
+                                 Presence presence) {
+  const auto time = written_time(table, key, day, presence);
+  if (!time) return std::nullopt;
+  return resolve(table, key, day, *time);
+}
+
+std::optional<UtcTime> read_time_after(TableReader& table, std::string_view key, const PourDay& day,
+                                       UtcTime earlier) {
+  auto time = written_time(table, key, day, Presence::optional);
+  if (!time) return std::nullopt;
+  if (!time->dated && day.zone.utc_from_local(time->local).utc <= earlier) {
+    time->local += boost::gregorian::days(1);
+  }
+  return resolve(table, key, day, *time);
+}
+
+}  // namespace slabtide

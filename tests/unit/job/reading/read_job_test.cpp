@@ -1,0 +1,74 @@
+#include "slabtide/job/reading/read_job.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+#include <variant>
+
+#include "slabtide/core/embedded.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+#include "support/run_program.h"
+
+namespace slabtide::test {
+namespace {
+
+Job read_file_of_job(const std::string& name) {
+  const auto reading = read_job(read_text(std::string(SLABTIDE_SOURCE_DIR) + "/data/" + name));
+  REQUIRE(reading.ok());
+  CHECK(reading.diagnostics.empty());
+  return *reading.value;
+}
+
+}  // namespace
+
+TEST_CASE("the demo's spring day reads as it is written") {
+  const Job job = read_file_of_job("demo/spring.toml");
+  CHECK(job.units == UnitSystem::us);
+  CHECK(job.site.latitude_deg == 45.1);
+  CHECK(job.site.longitude_deg == -91.6);
+  CHECK(job.site.elevation_m == doctest::Approx(320.04));
+  CHECK(job.site.time_zone.name() == "America/Chicago");
+  CHECK(iso8601_minute(job.pour.start, job.site.time_zone) == "2026-05-14T08:00-05:00");
+  CHECK(job.pour.saws == std::vector{SawKind::early_entry, SawKind::wet});
+  const auto& day = std::get<TypedWeather>(job.weather);
+  CHECK(day.high_c == doctest::Approx(18.8889));
+  CHECK(day.low_c == doctest::Approx(5.0));
+  CHECK(*day.next_low_c == doctest::Approx(6.1111));
+  CHECK_FALSE(day.next_high_c);
+  CHECK(day.wind_10m_m_s == doctest::Approx(3.12928));
+  CHECK(day.cloud.afternoon == doctest::Approx(0.2));
+  CHECK(job.mix.cementitious_kg_m3 == doctest::Approx(334.61).epsilon(1e-4));
+  CHECK(job.mix.air_share == doctest::Approx(0.06));
+  CHECK(std::get<double>(job.mix.temperature) == doctest::Approx(16.6667));
+  REQUIRE(job.zones.size() == 3);
+  CHECK(ft2_from_m2(area_m2(job.zones[0].outline)) == doctest::Approx(168.0));
+  CHECK(job.zones[0].border->width_m == doctest::Approx(0.3048));
+  CHECK(job.zones[0].faces.at(0).facing_deg == 180.0);
+  CHECK(job.zones[0].faces.at(0).height_m == doctest::Approx(0.1778));
+  CHECK(job.zones[0].placed_toward_deg == 270.0);
+  CHECK(ft2_from_m2(area_m2(job.zones[1].outline)) == doctest::Approx(160.0).epsilon(0.005));
+  CHECK(job.zones[1].path->line.size() == 21);
+  CHECK(job.obstacles[1].kind == ObstacleKind::tree);
+  CHECK(job.obstacles[1].light_through == doctest::Approx(0.15));
+  CHECK(job.practice_overrides_toml.empty());
+}
+
+TEST_CASE("the demo's hot day has a retarder in its last zone alone") {
+  const Job job = read_file_of_job("demo/hot.toml");
+  CHECK(job.mix.ash_share == doctest::Approx(0.2));
+  CHECK(job.mix.admixtures.empty());
+  CHECK_FALSE(job.zones[0].admixtures);
+  REQUIRE(job.zones[2].admixtures);
+  CHECK(job.zones[2].admixtures->at(0).kind == AdmixtureKind::retarder);
+  // 2 fl oz/cwt; 65.2 mL/100 kg to the ounce.
+  CHECK(*job.zones[2].admixtures->at(0).dose_ml_100kg == doctest::Approx(130.4).epsilon(1e-3));
+}
+
+TEST_CASE("the starting job file plans as it stands") {
+  const auto reading = read_job(embedded::starter_toml());
+  CHECK(reading.ok());
+  CHECK(reading.diagnostics.empty());
+}
+
+}  // namespace slabtide::test

@@ -1,0 +1,232 @@
+#include "slabtide/job/records/read_journal.h"
+
+#include <cmath>
+#include <string>
+
+#include <doctest/doctest.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/job/records/journal_line.h"
+#include "support/sample_job.h"
+
+namespace slabtide::test {
+namespace {
+
+/// Two zones and one whose name is a hard one, poured from 08:00 on 14 May in Chicago's time.
+Job job_of_journal(UnitSystem units = UnitSystem::us) {
+  Job job = sample_job({zone_named("landing", rectangle(0, 0, 4, 4)),
+                        zone_named("walk", rectangle(5, 0, 4, 4)),
+                        zone_named("a \"b\" # c\\\n東", rectangle(10, 0, 4, 4))});
+  job.site.time_zone =
+      TimeZone::from_posix_rule("America/Chicago", "CST6CDT,M3.2.0,M11.1.0").zone.value();
+  job.pour.start = UtcTime(job.pour.date, boost::posix_time::hours(13));
+  job.units = units;
+  return job;
+}
+
+UtcTime utc(int day, int hour, int minute) {
+  return {Date(2026, 5, static_cast<unsigned short>(day)),
+          boost::posix_time::time_duration(hour, minute, 0)};
+}
+
+std::vector<FieldReading> readings_of(const std::string& text, const Job& job = job_of_journal()) {
+  const Reading<Journal> reading = read_journal(text, job);
+  INFO(render_all(reading.diagnostics, "journal", text));
+  REQUIRE(reading.ok());
+  return reading.value->readings;
+}
+
+/// The message of the only error.
+std::string journal_fault(const std::string& text, const Job& job = job_of_journal()) {
+  const Reading<Journal> reading = read_journal(text, job);
+  CAPTURE(text);
+  CHECK_FALSE(reading.ok());
+  REQUIRE(reading.diagnostics.size() == 1);
+  return reading.diagnostics[0].message;
+}
+
+}  // namespace
+
+TEST_CASE("a line is the day, the hour, the reading, its value, the zone and a part") {
+  const auto readings = readings_of(
+      "# a remark\n"
+      "\n"
+      "2026-05-14 11:05  thumbprint landing\n"
+      "2026-05-14 11:20\tsurface 88 °F  walk \"last 20 ft\"  # in the sun\r\n"
+      "2026-05-14 7:55 concrete 63F\n"
+      "2026-05-14T12:00-04:00 humidity 40 % walk\n");
+  REQUIRE(readings.size() == 4);
+  CHECK(readings[0].kind == ReadingKind::thumbprint);
+  CHECK(readings[0].at == utc(14, 16, 5));
+  CHECK(readings[0].zone == "landing");
+  CHECK(readings[0].where == SourcePosition{3, 1});
+  CHECK_FALSE(readings[0].value);
+  CHECK(readings[1].part == "last 20 ft");
+  CHECK(readings[1].value.value() == doctest::Approx(celsius_from_fahrenheit(88.0)));
+  CHECK(readings[2].at == utc(14, 12, 55));
+  CHECK(readings[2].zone.empty());
+  CHECK(readings[3].at == utc(14, 16, 0));
+  CHECK(readings[3].value.value() == doctest::Approx(0.4));
+}
+
+TEST_CASE("values are read in each of their units") {
+  struct Row {
+    const char* words;
+    double value;
+  };
+  // Factors: NIST SP 811 (2008), appendix B.8, published; 1 knot is 1852 m an hour.
+  for (const Row& row :
+       {Row{"concrete 20 °C", 20.0}, Row{"concrete 20c", 20.0}, Row{"concrete 68 F", 20.0},
+        Row{"wind 10 mph", 4.4704}, Row{"wind 4.5 m/s", 4.5}, Row{"wind 18 km/h", 5.0},
+        Row{"wind 9 knots", 4.63}, Row{"air -5°C", -5.0}, Row{"humidity 100 %", 1.0}}) {
+    const auto readings = readings_of(std::string("2026-05-14 11:05 ").append(row.words) + "\n");
+    CHECK(readings.at(0).value.value() == doctest::Approx(row.value).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("undo strikes the last line that counts, and the one before it") {
+  const std::string two = "2026-05-14 11:05 thumbprint landing\n2026-05-14 11:10 thumbprint walk\n";
+  CHECK(readings_of(two + "undo\n").size() == 1);
+  CHECK(readings_of(two + "undo\n").at(0).zone == "landing");
+  CHECK(readings_of(two + "undo\nundo\n").empty());
+  CHECK(readings_of(two + "undo\n2026-05-14 11:12 print-firm walk\nundo\n").size() == 1);
+  // A wrong line is struck with all that was wrong about it.
+  CHECK(readings_of(two + "2026-05-14 11:12 thumprint walk\nundo\n").size() == 2);
+  CHECK(journal_fault("undo\n") == "there is nothing before it to undo");
+  CHECK(journal_fault(two + "undo it\n") == "nothing follows an undo");
+}
+
+TEST_CASE("a last line without an end is told and not counted") {
+  const std::string whole = "2026-05-14 11:05 thumbprint landing\n";
+  const std::string text = whole + "2026-05-14 11:10 thumbprint walk";
+  const Reading<Journal> reading = read_journal(text, job_of_journal());
+  REQUIRE(reading.ok());
+  CHECK(reading.value->readings.size() == 1);
+  REQUIRE(reading.diagnostics.size() == 1);
+  CHECK(reading.diagnostics[0].severity == Severity::warning);
+  CHECK(reading.diagnostics[0].where == SourcePosition{2, 1});
+  CHECK(readings_of(whole + "  ").size() == 1);
+  // What the next note makes of it.
+  CHECK(readings_of(whole + "2026-05-14 11:1  # not finished\n" + whole).size() == 2);
+}
+
+TEST_CASE("what cannot be is refused") {
+  const std::string day = "2026-05-14 ";
+  CHECK(journal_fault("2026-05-14\n") == "the hour is missing");
+  CHECK(journal_fault("tomorrow 11:05 thumbprint landing\n") ==
+        "got 'tomorrow', expected the day and the hour");
+  CHECK(journal_fault(day + "25:05 thumbprint landing\n") ==
+        "got '2026-05-14T25:05', expected the day and the hour");
+  CHECK(journal_fault(day + "11:05\n") == "missing");
+  CHECK(journal_fault(day + "11:05 thumb-print landing\n") == "there is no reading 'thumb-print'");
+  CHECK(journal_fault(day + "11:05 thumbprint\n") ==
+        "missing: where was it? (thumbprint of 1/4 in)");
+  CHECK(journal_fault(day + "11:05 thumbprint landnig\n") == "there is no zone 'landnig'");
+  CHECK(journal_fault(day + "11:05 thumbprint landing a b\n") == "'b' is one word too many");
+  CHECK(journal_fault(day + "11:05 concrete\n") == "its value is missing");
+  CHECK(journal_fault(day + "11:05 concrete warm\n") == "got 'warm', expected a number");
+  CHECK(journal_fault(day + "11:05 concrete 63\n") == "got the unit '', expected °F or °C");
+  CHECK(journal_fault(day + "11:05 wind 8 landing\n") ==
+        "got the unit 'landing', expected mph, m/s, km/h or knots");
+  CHECK(journal_fault(day + "11:05 concrete 63 °C\n") == "got 63 °C, expected 0 to 50 °C");
+  CHECK(journal_fault(day + "11:05 wind -8 mph\n") == "got -8 mph, expected 0 to 67.1 mph");
+  CHECK(journal_fault(day + "11:05 humidity 140 %\n") == "got 140 %, expected 1 to 100 %");
+  CHECK(journal_fault(day + "11:05 thumbprint \"landing\n") ==
+        "the quotation marks are not closed");
+  CHECK(journal_fault(day + "11:05 thumbprint \"a\\b\"\n") == "a backslash that means nothing");
+  CHECK(journal_fault(day + "11:05 thumbprint land\"ing\"\n") ==
+        "a quotation mark in the middle of a word");
+}
+
+TEST_CASE("readings stand near the pour, and not before the concrete") {
+  CHECK(journal_fault("2026-05-13 11:05 thumbprint landing\n") ==
+        "Wed 13 May 2026 11:05 is 21 h before the pour starts (Thu 14 May 2026 08:00)");
+  CHECK(journal_fault("2026-05-17 11:05 thumbprint landing\n") ==
+        "Sun 17 May 2026 11:05 is 75 h after the pour starts (Thu 14 May 2026 08:00)");
+  CHECK(readings_of("2026-05-17 11:05 crack landing\n").size() == 1);
+  CHECK(journal_fault("2026-05-14 07:30 thumbprint landing\n") ==
+        "there was no concrete yet: the pour starts at 08:00");
+  CHECK(readings_of("2026-05-14 07:30 air 50 F\n2026-05-14 07:20 placed landing\n"
+                    "2026-05-14 07:50 thumbprint landing\n")
+            .size() == 3);
+  CHECK(journal_fault("2026-05-14 08:50 thumbprint walk\n2026-05-14 09:10 placed walk\n") ==
+        "there was no concrete yet: the zone was placed at 09:10");
+  CHECK(readings_of("2026-05-14 08:50 thumbprint landing\n2026-05-14 09:10 placed walk\n").size() ==
+        2);
+  CHECK(journal_fault("2026-05-14 08:50 placed walk\n2026-05-14 09:10 placed walk\n") ==
+        "it was noted as placed at 08:50 already");
+}
+
+TEST_CASE("an hour alone is one of the pour, past midnight too") {
+  Job job = job_of_journal();
+  const auto at = [&job](int hour, int minute) {
+    return clock_instant(boost::posix_time::time_duration(hour, minute, 0), job);
+  };
+  CHECK(at(5, 0) == utc(14, 10, 0));
+  CHECK(at(4, 59) == utc(15, 9, 59));
+  CHECK(at(23, 30) == utc(15, 4, 30));
+  CHECK(readings_of("11:05 thumbprint landing\n", job).at(0).at == utc(14, 16, 5));
+  job.pour.start = utc(15, 3, 0);  // 22:00
+  CHECK(at(19, 30) == utc(15, 0, 30));
+  CHECK(at(1, 0) == utc(15, 6, 0));
+}
+
+TEST_CASE("an hour that the clocks skip or bring twice") {
+  Job job = job_of_journal();
+  job.pour.start = UtcTime(Date(2026, 11, 1), boost::posix_time::time_duration(4, 0, 0));
+  const std::string twice = "2026-11-01 01:30 thumbprint landing\n";
+  const Reading<Journal> reading = read_journal(twice, job);
+  REQUIRE(reading.ok());
+  CHECK(reading.diagnostics.at(0).message == "that hour comes twice, the first is taken");
+  const FieldReading& first = reading.value->readings.at(0);
+  CHECK(journal_line(first, job) == "2026-11-01T01:30-05:00  thumbprint  landing\n");
+  job.pour.start = UtcTime(Date(2026, 3, 8), boost::posix_time::time_duration(6, 0, 0));
+  CHECK(journal_fault("2026-03-08 02:30 thumbprint landing\n", job) ==
+        "there is no such hour that night: the clocks go forward over it");
+}
+
+TEST_CASE("every kind and every name is written as it is read") {
+  for (const UnitSystem units : {UnitSystem::us, UnitSystem::si}) {
+    const Job job = job_of_journal(units);
+    std::string text = journal_heading(job);
+    std::vector<FieldReading> written;
+    for (std::size_t i = 0; i < reading_kind_count; ++i) {
+      const auto kind = static_cast<ReadingKind>(i);
+      for (const Zone& zone : job.zones) {
+        FieldReading reading{kind, utc(14, 15, static_cast<int>(i)), {}, zone.name, "", {}};
+        const ReadingMeasure measure = reading_measure(kind);
+        if (measure == ReadingMeasure::temperature) reading.value = 25.0;
+        if (measure == ReadingMeasure::wind) reading.value = 4.4704;
+        if (measure == ReadingMeasure::humidity) reading.value = 0.4;
+        if (kind == ReadingKind::placed) reading.at = utc(14, 12, 30);
+        if (zone.name == "walk") reading.part = "the \"far\" end";
+        text += journal_line(reading, job);
+        written.push_back(std::move(reading));
+      }
+    }
+    const auto read = readings_of(text, job);
+    REQUIRE(read.size() == written.size());
+    for (std::size_t i = 0; i < read.size(); ++i) {
+      CHECK(read[i].kind == written[i].kind);
+      CHECK(read[i].at == written[i].at);
+      CHECK(read[i].zone == written[i].zone);
+      CHECK(read[i].part == written[i].part);
+      CHECK(read[i].value.has_value() == written[i].value.has_value());
+      // Written to a tenth of its unit: here to a tenth of a degree, m/s or percent at most.
+      if (read[i].value) CHECK(std::abs(*read[i].value - *written[i].value) < 0.06);
+    }
+  }
+}
+
+TEST_CASE("a journal of nonsense is given up, one of many readings is not") {
+  std::string nonsense;
+  std::string many;
+  for (int i = 0; i < 3000; ++i) {
+    nonsense += "nonsense\n";
+    many += "2026-05-14 11:05 thumbprint landing\n";
+  }
+  CHECK(read_journal(nonsense, job_of_journal()).diagnostics.size() == 50);
+  CHECK(readings_of(many).size() == 3000);
+}
+
+}  // namespace slabtide::test
