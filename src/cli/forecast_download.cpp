@@ -10,9 +10,9 @@
 #include "http_retry.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/weather/json_value.h"
-#include "slabtide/weather/read_forecast.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/readers/json_value.h"
+#include "slabtide/weather/readers/read_forecast.h"
+#include "slabtide/weather/site/weather_series.h"
 #include "url.h"
 
 namespace slabtide {

@@ -8,7 +8,7 @@
 
 #include "http_client.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/weather/forecast.h"
+#include "slabtide/weather/forecast/forecast.h"
 
 namespace slabtide {
 

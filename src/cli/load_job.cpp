@@ -17,9 +17,9 @@
 #include "slabtide/job/geometry/zone_order.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/read_journal.h"
-#include "slabtide/weather/high_low_day.h"
-#include "slabtide/weather/read_forecast.h"
-#include "slabtide/weather/site_air.h"
+#include "slabtide/weather/forecast/high_low_day.h"
+#include "slabtide/weather/readers/read_forecast.h"
+#include "slabtide/weather/site/site_air.h"
 
 namespace slabtide {
 

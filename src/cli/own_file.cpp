@@ -14,7 +14,7 @@
 #include "slabtide/job/records/read_journal.h"
 #include "slabtide/report/calendar.h"
 #include "slabtide/report/csv_plan.h"
-#include "slabtide/weather/read_forecast.h"
+#include "slabtide/weather/readers/read_forecast.h"
 
 namespace slabtide {
 

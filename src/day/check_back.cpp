@@ -7,7 +7,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/saw_plan.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 #include "slabtide/day/cell_times.h"
 #include "slabtide/slab/evaporation.h"
 #include "slabtide/slab/setting.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 
 #include "one_in_ten.h"
 #include "slabtide/core/units.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {
 

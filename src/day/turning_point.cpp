@@ -5,7 +5,7 @@
 
 #include "slabtide/job/model/limits.h"
 #include "slabtide/slab/mix_temperature.h"
-#include "weather/weather_quantity.h"
+#include "weather/readers/weather_quantity.h"
 
 namespace slabtide {
 

@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/weather/moist_air.h"
-#include "weather/nights.h"
+#include "slabtide/weather/air/moist_air.h"
+#include "weather/sky/nights.h"
 
 namespace slabtide {
 

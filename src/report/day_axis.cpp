@@ -7,7 +7,7 @@
 #include "page_parts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/report/svg.h"
-#include "weather/nights.h"
+#include "weather/sky/nights.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 #include "slabtide/day/validate_plan.h"
 #include "slabtide/day/validate_run.h"
 #include "slabtide/job/checks/validate.h"
-#include "slabtide/weather/validate_forecast.h"
+#include "slabtide/weather/readers/validate_forecast.h"
 
 namespace slabtide {
 

@@ -10,7 +10,7 @@
 #include "slab/evaporation-inl.h"
 #include "slab/surface_balance-inl.h"
 #include "slabtide/slab/thin_air.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

@@ -11,7 +11,7 @@
 #include "slab/evaporation-inl.h"
 #include "slabtide/core/units.h"
 #include "slabtide/slab/surface_balance.h"
-#include "weather/moist_air-inl.h"
+#include "weather/air/moist_air-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

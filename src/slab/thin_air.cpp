@@ -4,7 +4,7 @@
 #include <stdexcept>
 
 #include "slab/convection-inl.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {
 namespace {

@@ -8,7 +8,7 @@
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/mix_book.h"
 #include "slabtide/job/records/read_journal.h"
-#include "slabtide/weather/read_forecast.h"
+#include "slabtide/weather/readers/read_forecast.h"
 #include "support/run_program.h"
 
 // Every kind of file that a user hands in. Documents of forecasts that are wrong within stand in

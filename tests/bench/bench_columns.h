@@ -7,7 +7,7 @@
 
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/mix_model.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 // Columns under weather made here, so that nothing but the solver is measured.
 

@@ -4,7 +4,7 @@
 #include <cstdint>
 
 #include "slabtide/slab/column.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide::bench {
 

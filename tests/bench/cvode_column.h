@@ -3,7 +3,7 @@
 #include <array>
 
 #include "slabtide/slab/column.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide::bench {
 

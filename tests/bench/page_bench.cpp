@@ -9,7 +9,7 @@
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/report/json_plan.h"
 #include "slabtide/report/page_plan.h"
-#include "slabtide/weather/high_low_day.h"
+#include "slabtide/weather/forecast/high_low_day.h"
 
 // What writing a plan adds to computing it: under 0.3 s for the page of a demo job.
 

@@ -13,7 +13,7 @@
 #include "slabtide/day/bands.h"
 #include "slabtide/day/day_plan.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/weather/high_low_day.h"
+#include "slabtide/weather/forecast/high_low_day.h"
 
 // The demo jobs from end to end, as a user runs them, and what of that the columns take.
 

@@ -8,7 +8,7 @@
 #include <fmt/format.h>
 
 #include "fetch/fetch_fixture.h"
-#include "slabtide/weather/read_forecast.h"
+#include "slabtide/weather/readers/read_forecast.h"
 #include "support/forecast_documents.h"
 
 namespace slabtide::test {

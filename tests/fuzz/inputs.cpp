@@ -12,13 +12,13 @@
 #include "slabtide/job/records/journal_line.h"
 #include "slabtide/job/records/mix_book.h"
 #include "slabtide/job/records/read_journal.h"
-#include "slabtide/weather/forecast_csv.h"
-#include "slabtide/weather/json_value.h"
-#include "slabtide/weather/nws_grid.h"
-#include "slabtide/weather/nws_hourly.h"
-#include "slabtide/weather/open_meteo.h"
-#include "slabtide/weather/read_forecast.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/readers/forecast_csv.h"
+#include "slabtide/weather/readers/json_value.h"
+#include "slabtide/weather/readers/nws_grid.h"
+#include "slabtide/weather/readers/nws_hourly.h"
+#include "slabtide/weather/readers/open_meteo.h"
+#include "slabtide/weather/readers/read_forecast.h"
+#include "slabtide/weather/site/weather_series.h"
 
 namespace slabtide::fuzz {
 namespace {

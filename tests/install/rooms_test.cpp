@@ -58,8 +58,8 @@ std::vector<std::string> includes_of(const std::string& text) {
   return result;
 }
 
-/// The room that an include names: that of "slabtide/weather/sun.h", and of "weather/sun-inl.h"
-/// which is not installed, is "weather".
+/// The room that an include names: that of "slabtide/weather/sky/sun.h", and of
+/// "weather/sky/sun-inl.h" which is not installed, is "weather".
 std::string room_named(const std::string& include) {
   constexpr std::string_view project = "slabtide/";
   if (include.starts_with(project)) {
@@ -225,7 +225,7 @@ TEST_CASE("a broken rule is seen") {
   CHECK(count("weather", "x.cpp", "#include \"slabtide/slab/column.h\"\n") == 1);
   CHECK(count("core", "x.h", "#  include <slabtide/job/model/job.h>\n") == 1);
   CHECK(count("weather", "x-inl.h", "#include \"slab/numbers-inl.h\"\n") == 1);
-  CHECK(count("slab", "x.cpp", "#include \"weather/moist_air-inl.h\"\n") == 0);
+  CHECK(count("slab", "x.cpp", "#include \"weather/air/moist_air-inl.h\"\n") == 0);
   CHECK(count("cli", "x.cpp", "#include \"slabtide/clock/x.h\"\n") == 1);
   CHECK(count("job", "x.h", "#include <toml++/toml.h>\n") == 1);
   CHECK(count("job", "x.cpp", "#include <toml++/toml.h>\n") == 0);

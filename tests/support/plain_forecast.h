@@ -5,7 +5,7 @@
 
 #include "slabtide/core/civil_time.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/weather/forecast.h"
+#include "slabtide/weather/forecast/forecast.h"
 
 namespace slabtide::testing {
 

@@ -3,8 +3,8 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/day_plan.h"
-#include "slabtide/weather/high_low_day.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/forecast/high_low_day.h"
+#include "slabtide/weather/site/weather_series.h"
 
 // Plans a job made in a test, through the library, with the practice the program carries.
 

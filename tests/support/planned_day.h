@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "slabtide/day/comparison.h"
-#include "slabtide/weather/high_low_day.h"
+#include "slabtide/weather/forecast/high_low_day.h"
 
 namespace slabtide::test {
 

@@ -10,8 +10,8 @@
 #include "slabtide/job/model/job.h"
 #include "slabtide/job/records/journal.h"
 #include "slabtide/job/records/mix_book.h"
-#include "slabtide/weather/forecast.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/forecast/forecast.h"
+#include "slabtide/weather/site/weather_series.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 
 #include "slabtide/day/practice.h"
 #include "slabtide/slab/column.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {
 

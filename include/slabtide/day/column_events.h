@@ -11,7 +11,7 @@
 #include "slabtide/day/saw_shift.h"
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/stress.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {
 

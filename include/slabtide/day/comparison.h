@@ -8,7 +8,7 @@
 #include "slabtide/day/choice_cost.h"
 #include "slabtide/day/choice_figures.h"
 #include "slabtide/day/choices.h"
-#include "slabtide/weather/forecast.h"
+#include "slabtide/weather/forecast/forecast.h"
 
 namespace slabtide {
 

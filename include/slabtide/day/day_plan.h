@@ -12,7 +12,7 @@
 #include "slabtide/day/supplies.h"
 #include "slabtide/day/sureness.h"
 #include "slabtide/day/zone_plan.h"
-#include "slabtide/weather/sun.h"
+#include "slabtide/weather/sky/sun.h"
 
 namespace slabtide {
 

@@ -6,8 +6,8 @@
 #include "slabtide/day/spread_rules.h"
 #include "slabtide/day/unknowns.h"
 #include "slabtide/slab/mix_errors.h"
-#include "slabtide/weather/forecast.h"
-#include "slabtide/weather/weather_errors.h"
+#include "slabtide/weather/forecast/forecast.h"
+#include "slabtide/weather/site/weather_errors.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 #include "slabtide/day/day_plan.h"
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/verdict.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/site/weather_series.h"
 
 namespace slabtide {
 

@@ -9,9 +9,9 @@
 #include "slabtide/job/geometry/cells.h"
 #include "slabtide/job/model/job.h"
 #include "slabtide/slab/column.h"
-#include "slabtide/weather/exposure.h"
-#include "slabtide/weather/site_weather.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/site/exposure.h"
+#include "slabtide/weather/site/site_weather.h"
+#include "slabtide/weather/site/weather_series.h"
 
 namespace slabtide {
 

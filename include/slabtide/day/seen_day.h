@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/weighing.h"
-#include "slabtide/weather/forecast.h"
+#include "slabtide/weather/forecast/forecast.h"
 
 namespace slabtide {
 

@@ -9,7 +9,7 @@
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/weather/forecast.h"
+#include "slabtide/weather/forecast/forecast.h"
 
 namespace slabtide {
 

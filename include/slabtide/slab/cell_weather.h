@@ -5,7 +5,7 @@
 
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/surface_balance.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {
 

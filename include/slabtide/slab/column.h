@@ -5,8 +5,8 @@
 
 #include "slabtide/slab/layer.h"
 #include "slabtide/slab/mix_parameters.h"
-#include "slabtide/weather/exposure.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/site/exposure.h"
+#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {
 

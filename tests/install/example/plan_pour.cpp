@@ -9,7 +9,7 @@
 
 #include <slabtide/core/units.h>
 #include <slabtide/day/day_plan.h>
-#include <slabtide/weather/high_low_day.h>
+#include <slabtide/weather/forecast/high_low_day.h>
 
 namespace st = slabtide;
 

@@ -5,7 +5,7 @@
 #include <rapidcheck.h>
 
 #include "properties/weather/in_range.h"
-#include "slabtide/weather/exposure.h"
+#include "slabtide/weather/site/exposure.h"
 #include "support/plain_forecast.h"
 
 using namespace slabtide;

@@ -7,10 +7,10 @@
 #include <rapidcheck.h>
 
 #include "properties/weather/in_range.h"
-#include "slabtide/weather/irradiance.h"
-#include "slabtide/weather/site_weather.h"
-#include "slabtide/weather/sun.h"
-#include "slabtide/weather/weather_series.h"
+#include "slabtide/weather/site/site_weather.h"
+#include "slabtide/weather/site/weather_series.h"
+#include "slabtide/weather/sky/irradiance.h"
+#include "slabtide/weather/sky/sun.h"
 #include "support/plain_forecast.h"
 
 using namespace slabtide;

@@ -7,7 +7,7 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -1,4 +1,4 @@
-#include "slabtide/weather/high_low_curve.h"
+#include "slabtide/weather/forecast/high_low_curve.h"
 
 #include <initializer_list>
 

@@ -8,7 +8,7 @@
 #include "published/published_row.h"
 #include "published/weather/reference_rows.h"
 #include "slabtide/core/text.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

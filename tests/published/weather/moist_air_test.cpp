@@ -1,4 +1,4 @@
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 #include <initializer_list>
 

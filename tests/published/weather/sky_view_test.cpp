@@ -5,7 +5,7 @@
 
 #include "published/published_row.h"
 
-#include "slabtide/weather/shade.h"
+#include "slabtide/weather/sky/shade.h"
 #include "support/plain_forecast.h"
 
 using namespace slabtide;

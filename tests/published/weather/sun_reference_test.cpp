@@ -9,7 +9,7 @@
 #include "published/published_row.h"
 #include "published/weather/reference_rows.h"
 #include "slabtide/core/text.h"
-#include "slabtide/weather/sun.h"
+#include "slabtide/weather/sky/sun.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -1,4 +1,4 @@
-#include "slabtide/weather/sun.h"
+#include "slabtide/weather/sky/sun.h"
 
 #include <doctest/doctest.h>
 

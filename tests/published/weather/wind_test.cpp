@@ -1,4 +1,4 @@
-#include "slabtide/weather/wind.h"
+#include "slabtide/weather/air/wind.h"
 
 #include <initializer_list>
 

@@ -7,7 +7,7 @@
 #include "slabtide/day/bands.h"
 #include "slabtide/day/seen_day.h"
 #include "slabtide/slab/convection.h"
-#include "slabtide/weather/high_low_day.h"
+#include "slabtide/weather/forecast/high_low_day.h"
 #include "support/sample_job.h"
 
 // Are the bands right? Two hundred invented pours whose truth the plan does not share: weather

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "slabtide/day/outlook.h"
-#include "slabtide/weather/sun.h"
+#include "slabtide/weather/sky/sun.h"
 #include "support/plain_forecast.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"

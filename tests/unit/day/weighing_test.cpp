@@ -6,7 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/seen_day.h"
-#include "slabtide/weather/high_low_day.h"
+#include "slabtide/weather/forecast/high_low_day.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 

@@ -11,8 +11,8 @@
 #include "slabtide/slab/column.h"
 #include "slabtide/slab/materials.h"
 #include "slabtide/slab/stress.h"
-#include "slabtide/weather/moist_air.h"
-#include "slabtide/weather/site_weather.h"
+#include "slabtide/weather/air/moist_air.h"
+#include "slabtide/weather/site/site_weather.h"
 
 // Weather and columns for the slab room's tests, made here so that they need no other room.
 

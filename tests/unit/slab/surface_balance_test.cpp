@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/slab/evaporation.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 
 using namespace slabtide;
 

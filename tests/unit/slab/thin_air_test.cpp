@@ -10,7 +10,7 @@
 #include "slabtide/slab/column_solver.h"
 #include "slabtide/slab/convection.h"
 #include "slabtide/slab/evaporation.h"
-#include "slabtide/weather/moist_air.h"
+#include "slabtide/weather/air/moist_air.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

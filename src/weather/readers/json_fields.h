@@ -1,0 +1,37 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "findings.h"
+#include "slabtide/core/civil_time.h"
+#include "slabtide/weather/readers/json_value.h"
+
+// Looking into a JSON document that may hold anything: what is of the wrong kind becomes a
+// finding, and reads as if it were not there.
+
+namespace slabtide {
+
+/// The member of the wanted kind. Null without a finding where it is absent or null, null with
+/// an error where it is of another kind. `path` is the object's own, for the finding's key.
+const JsonValue* member_of(const JsonValue& object, std::string_view key, JsonValue::Kind wanted,
+                           std::string_view path, Findings& findings);
+
+/// Likewise, but absent or null is an error too.
+const JsonValue* needed_member_of(const JsonValue& object, std::string_view key,
+                                  JsonValue::Kind wanted, std::string_view path,
+                                  Findings& findings);
+
+/// The member as an instant with an offset. Empty without a finding where it is absent or
+/// null, empty with an error where it is anything else.
+std::optional<UtcTime> instant_member_of(const JsonValue& object, std::string_view key,
+                                         std::string_view path, Findings& findings);
+
+/// "properties.periods" and "temperature" make "properties.periods.temperature".
+std::string joined_path(std::string_view path, std::string_view key);
+/// "hourly.time" and 3 make "hourly.time[3]".
+std::string indexed_path(std::string_view path, std::size_t index);
+
+}  // namespace slabtide

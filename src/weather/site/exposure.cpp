@@ -1,0 +1,73 @@
+#include "slabtide/weather/site/exposure.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <stdexcept>
+
+#include "slabtide/core/units.h"
+#include "slabtide/weather/sky/shade.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double in_front_m = 0.01;
+
+/// Beam on an upright plane over beam on the horizontal; 0 with the sun behind the plane.
+double face_beam_factor(double facing_deg, double azimuth_deg, double elevation_deg) {
+  const double toward_sun = std::cos((azimuth_deg - facing_deg) * radians_per_degree);
+  if (!(elevation_deg > 0.0 && toward_sun > 0.0)) return 0.0;
+  return toward_sun / std::tan(elevation_deg * radians_per_degree);
+}
+
+Point in_front_of(Point at, double facing_deg) {
+  const double facing = facing_deg * radians_per_degree;
+  return {at.x_m + in_front_m * std::sin(facing), at.y_m + in_front_m * std::cos(facing)};
+}
+
+}  // namespace
+
+CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles) {
+  const Surroundings surroundings(at, obstacles);
+  CellExposure cell;
+  cell.sky_view = surroundings.sky_view();
+  for (std::size_t i = 0; i < weather.grid.count; ++i) {
+    const double sunlit =
+        surroundings.sunlit_share(weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
+    cell.sunlit_share.push_back(sunlit);
+    cell.shortwave_w_m2.push_back(weather.beam_horizontal_w_m2[i] * sunlit +
+                                  weather.diffuse_w_m2[i] * cell.sky_view);
+  }
+  return cell;
+}
+
+CellExposure expose_face(Point at, double facing_deg, const SiteWeather& weather,
+                         const std::vector<Obstacle>& obstacles) {
+  const Surroundings surroundings(in_front_of(at, facing_deg), obstacles);
+  CellExposure face;
+  face.sky_view = surroundings.sky_view_of_face(facing_deg);
+  for (std::size_t i = 0; i < weather.grid.count; ++i) {
+    const double azimuth_deg = weather.sun_azimuth_deg[i];
+    const double elevation_deg = weather.sun_elevation_deg[i];
+    const double factor = face_beam_factor(facing_deg, azimuth_deg, elevation_deg);
+    const double sunlit =
+        factor > 0.0 ? surroundings.sunlit_share(azimuth_deg, elevation_deg) : 0.0;
+    face.sunlit_share.push_back(sunlit);
+    face.shortwave_w_m2.push_back(weather.beam_horizontal_w_m2[i] * factor * sunlit +
+                                  weather.diffuse_w_m2[i] * face.sky_view);
+  }
+  return face;
+}
+
+CellExposure expose_shaded(double sky_view, const SiteWeather& weather) {
+  if (!(sky_view >= 0.0 && sky_view <= 1.0))
+    throw std::invalid_argument("exposure: the share of sky is not within 0 to 1");
+  CellExposure place;
+  place.sky_view = sky_view;
+  place.sunlit_share.assign(weather.grid.count, 0.0);
+  for (std::size_t i = 0; i < weather.grid.count; ++i)
+    place.shortwave_w_m2.push_back(weather.diffuse_w_m2[i] * sky_view);
+  return place;
+}
+
+}  // namespace slabtide

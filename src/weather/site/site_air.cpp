@@ -1,0 +1,40 @@
+#include "slabtide/weather/site/site_air.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "weather/readers/weather_quantity.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double least_told_k = 0.05;
+
+/// "0.6 °C (1.1 °F) cooler".
+std::string difference_words(double k) {
+  return fmt::format("{:.1f} °C ({:.1f} °F) {}", std::abs(k),
+                     std::abs(fahrenheit_from_kelvin_difference(k)), k < 0.0 ? "cooler" : "warmer");
+}
+
+}  // namespace
+
+Forecast at_site(Forecast forecast, const LearnedAir& learned) {
+  if (std::abs(learned.air_k) < least_told_k) return forecast;
+  for (ForecastHour& hour : forecast.hours) {
+    if (!hour.air_c) continue;
+    const Range possible = possible_si(WeatherQuantity::air);
+    hour.air_c = std::clamp(*hour.air_c + learned.air_k, possible.low, possible.high);
+    if (hour.dew_point_c) hour.dew_point_c = std::min(*hour.dew_point_c, *hour.air_c);
+  }
+  forecast.notes.push_back(
+      fmt::format("air {} than forecast: {} pour{} at this site read it {} on average (mix book)",
+                  difference_words(learned.air_k), learned.pours, learned.pours == 1 ? "" : "s",
+                  difference_words(learned.mean_k)));
+  return forecast;
+}
+
+}  // namespace slabtide

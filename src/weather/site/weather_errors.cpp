@@ -1,0 +1,102 @@
+#include "slabtide/weather/site/weather_errors.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <stdexcept>
+
+#include "slabtide/core/units.h"
+#include "slabtide/weather/air/moist_air.h"
+#include "slabtide/weather/sky/irradiance.h"
+#include "slabtide/weather/sky/sky.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double most_growth = 4.0;  // ours
+
+bool all_finite(const WeatherErrors& e) {
+  const std::array values{e.air_k,       e.dew_point_k,     e.wind_log,
+                          e.cloud_share, e.lead_at_start_h, e.growth_per_h};
+  return std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); });
+}
+
+/// Sunlight through `cloud` in place of the cloud the weather has at instant `i`.
+void change_light(SiteWeather& weather, std::size_t i, double cloud) {
+  const double global_w_m2 = weather.beam_horizontal_w_m2[i] + weather.diffuse_w_m2[i];
+  if (!(global_w_m2 > 0.0) || cloud == weather.cloud_share[i]) return;
+  const double cos_zenith = std::sin(weather.sun_elevation_deg[i] * radians_per_degree);
+  const double most_w_m2 =
+      std::max(global_w_m2, clear_sky_w_m2(cos_zenith, weather.air_pressure_pa));
+  const double changed_w_m2 =
+      global_w_m2 * cloud_transmission(cloud) / cloud_transmission(weather.cloud_share[i]);
+  const SplitIrradiance light =
+      split_irradiance(std::min(changed_w_m2, most_w_m2), cos_zenith, weather.sun_distance_au);
+  weather.beam_horizontal_w_m2[i] = light.beam_horizontal_w_m2;
+  weather.diffuse_w_m2[i] = light.diffuse_w_m2;
+}
+
+}  // namespace
+
+double error_growth(const WeatherErrors& errors, double hours_from_start) {
+  const double lead_h = std::max(0.0, errors.lead_at_start_h + hours_from_start);
+  return std::min(most_growth, 1.0 + errors.growth_per_h * lead_h);
+}
+
+SiteWeather with_errors(const SiteWeather& weather, const WeatherErrors& errors) {
+  if (!all_finite(errors)) throw std::invalid_argument("weather: an error is not finite");
+  SiteWeather result = weather;
+  for (std::size_t i = 0; i < weather.grid.count; ++i) {
+    const double growth =
+        error_growth(errors, static_cast<double>(i) * weather.grid.step_s / seconds_per_hour);
+    const double cloud = std::clamp(weather.cloud_share[i] + growth * errors.cloud_share, 0.0, 1.0);
+    change_light(result, i, cloud);
+    result.cloud_share[i] = cloud;
+    result.air_c[i] += growth * errors.air_k;
+    result.dew_point_c[i] =
+        std::min(result.air_c[i], weather.dew_point_c[i] + growth * errors.dew_point_k);
+    result.vapour_pressure_pa[i] = vapour_pressure_pa(result.dew_point_c[i]);
+    result.sky_emissivity[i] = sky_emissivity(result.dew_point_c[i], cloud);
+    result.wind_slab_m_s[i] *= std::exp(growth * errors.wind_log);
+  }
+  return result;
+}
+
+CellExposure relit(const CellExposure& exposure, const SiteWeather& from, const SiteWeather& to) {
+  const std::size_t count = exposure.shortwave_w_m2.size();
+  if (count != from.grid.count || count != to.grid.count)
+    throw std::invalid_argument("weather: light and exposure are not on one grid");
+  CellExposure result = exposure;
+  for (std::size_t i = 0; i < count; ++i) {
+    const double sky_w_m2 = from.diffuse_w_m2[i] * exposure.sky_view;
+    const double beam_w_m2 = std::max(0.0, exposure.shortwave_w_m2[i] - sky_w_m2);
+    const double had_w_m2 = from.beam_horizontal_w_m2[i];
+    const double factor = had_w_m2 > 0.0 ? to.beam_horizontal_w_m2[i] / had_w_m2 : 0.0;
+    result.shortwave_w_m2[i] = factor * beam_w_m2 + to.diffuse_w_m2[i] * exposure.sky_view;
+  }
+  return result;
+}
+
+SiteWeather first_instants(const SiteWeather& weather, std::size_t count) {
+  SiteWeather result = weather;
+  result.grid.count = std::min(count, weather.grid.count);
+  for (std::vector<double>* each :
+       {&result.air_c, &result.dew_point_c, &result.vapour_pressure_pa, &result.wind_slab_m_s,
+        &result.cloud_share, &result.sky_emissivity, &result.beam_horizontal_w_m2,
+        &result.diffuse_w_m2, &result.sun_elevation_deg, &result.sun_azimuth_deg, &result.rain_mm_h,
+        &result.rain_chance}) {
+    each->resize(result.grid.count);
+  }
+  result.thunder.resize(result.grid.count);
+  return result;
+}
+
+CellExposure first_instants(const CellExposure& exposure, std::size_t count) {
+  CellExposure result = exposure;
+  const std::size_t kept = std::min(count, exposure.shortwave_w_m2.size());
+  result.shortwave_w_m2.resize(kept);
+  result.sunlit_share.resize(kept);
+  return result;
+}
+
+}  // namespace slabtide

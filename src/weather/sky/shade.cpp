@@ -1,0 +1,168 @@
+#include "slabtide/weather/sky/shade.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <stdexcept>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+constexpr int directions = 360;  // method: at least 72; a wall's end is then within 0.002 of F
+constexpr double touching_m = 0.001;
+
+double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
+double cross(Point a, Point b) { return a.x_m * b.y_m - a.y_m * b.x_m; }
+Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
+bool finite(Point p) { return std::isfinite(p.x_m) && std::isfinite(p.y_m); }
+
+/// The level unit vector toward a compass direction.
+Point toward(double azimuth_deg) {
+  const double azimuth = azimuth_deg * radians_per_degree;
+  return {std::sin(azimuth), std::cos(azimuth)};
+}
+
+/// From the origin to the nearest point of the segment.
+double distance_to_segment_m(Point from, Point span) {
+  const double length2 = dot(span, span);
+  const double along = length2 > 0.0 ? std::clamp(-dot(from, span) / length2, 0.0, 1.0) : 0.0;
+  return std::hypot(from.x_m + along * span.x_m, from.y_m + along * span.y_m);
+}
+
+/// Along the ray from the origin; a wall seen edge-on has no width and is not met.
+std::optional<double> distance_to_wall_m(Point from, Point span, Point direction) {
+  const double turn = cross(direction, span);
+  if (turn == 0.0) return std::nullopt;
+  const double along = cross(from, direction) / turn;
+  const double distance = cross(from, span) / turn;
+  if (distance < 0.0 || along < 0.0 || along > 1.0) return std::nullopt;
+  return distance;
+}
+
+/// Along the ray from the origin, which is outside the circle.
+std::optional<double> distance_to_circle_m(Point centre, double radius_m, Point direction) {
+  const double ahead = dot(centre, direction);
+  const double aside = cross(centre, direction);
+  const double half_chord2 = radius_m * radius_m - aside * aside;
+  if (ahead <= 0.0 || half_chord2 < 0.0) return std::nullopt;
+  return ahead - std::sqrt(half_chord2);
+}
+
+/// cos² of the elevation.
+double level_share_above(double slope) { return 1.0 / (1.0 + slope * slope); }
+
+/// pi/4 - w/2 - sin(2w)/4, over its value at w = 0.
+double face_share_above(double slope) {
+  const double w = std::atan(slope);
+  return 1.0 - (2.0 * w + std::sin(2.0 * w)) / pi;
+}
+
+void require_sound(const Obstacle& o) {
+  if (!finite(o.from) || !finite(o.to) || !(o.height_m >= 0.0) || !(o.radius_m >= 0.0))
+    throw std::invalid_argument("shade: an obstacle's place or size is not usable");
+  if (!(o.light_through >= 0.0 && o.light_through <= 1.0))
+    throw std::invalid_argument("shade: a share of light is not within 0 to 1");
+}
+
+}  // namespace
+
+Surroundings::Surroundings(Point at, const std::vector<Obstacle>& obstacles) {
+  if (!finite(at)) throw std::invalid_argument("shade: the place is not finite");
+  seen_.reserve(obstacles.size());
+  for (const Obstacle& obstacle : obstacles) {
+    require_sound(obstacle);
+    seen_.push_back(seen_from(at, obstacle));
+  }
+}
+
+Surroundings::Seen Surroundings::seen_from(Point at, const Obstacle& obstacle) {
+  Seen seen{.kind = obstacle.kind,
+            .from = minus(obstacle.from, at),
+            .span = minus(obstacle.to, obstacle.from),
+            .radius_m = obstacle.radius_m,
+            .height_m = obstacle.height_m,
+            .light_through = obstacle.light_through,
+            .touching = false};
+  if (obstacle.kind == ObstacleKind::tree) {
+    seen.touching = std::hypot(seen.from.x_m, seen.from.y_m) <= seen.radius_m;
+  } else if (distance_to_segment_m(seen.from, seen.span) < touching_m) {
+    seen.touching = true;
+    seen.light_through = (1.0 + seen.light_through) / 2.0;  // mean of its two sides
+  }
+  return seen;
+}
+
+std::optional<double> Surroundings::distance_m(const Seen& obstacle, Point direction) {
+  if (obstacle.touching) return 0.0;
+  if (obstacle.kind == ObstacleKind::wall)
+    return distance_to_wall_m(obstacle.from, obstacle.span, direction);
+  return distance_to_circle_m(obstacle.from, obstacle.radius_m, direction);
+}
+
+double Surroundings::sunlit_share(double sun_azimuth_deg, double sun_elevation_deg) const {
+  if (!(sun_elevation_deg > 0.0)) return 0.0;
+  const Point direction = toward(sun_azimuth_deg);
+  const double slope = std::tan(sun_elevation_deg * radians_per_degree);
+  double share = 1.0;
+  for (const Seen& obstacle : seen_) {
+    const std::optional<double> distance = distance_m(obstacle, direction);
+    if (distance && obstacle.height_m > *distance * slope) share *= obstacle.light_through;
+  }
+  return share;
+}
+
+void Surroundings::collect(Point direction, std::vector<Hit>& hits) const {
+  hits.clear();
+  for (const Seen& obstacle : seen_) {
+    const std::optional<double> distance = distance_m(obstacle, direction);
+    if (!distance || obstacle.height_m <= 0.0) continue;
+    const double slope =
+        *distance > 0.0 ? obstacle.height_m / *distance : std::numeric_limits<double>::infinity();
+    hits.push_back({slope, obstacle.light_through});
+  }
+}
+
+double Surroundings::open_share(std::vector<Hit>& hits, ShareAbove above) {
+  std::ranges::sort(hits, std::ranges::greater{}, &Hit::slope);
+  double open = 0.0;
+  double through = 1.0;
+  double counted = 0.0;  // share of the direction that lies above the bands done so far
+  for (const Hit& hit : hits) {
+    const double above_hit = above(hit.slope);
+    open += through * (above_hit - counted);
+    counted = above_hit;
+    through *= hit.light_through;
+  }
+  return open + through * (1.0 - counted);
+}
+
+double Surroundings::sky_view() const {
+  std::vector<Hit> hits;
+  double sum = 0.0;
+  for (int i = 0; i < directions; ++i) {
+    collect(toward(360.0 * (i + 0.5) / directions), hits);
+    sum += open_share(hits, level_share_above);
+  }
+  return sum / directions;
+}
+
+double Surroundings::sky_view_of_face(double facing_deg) const {
+  if (!std::isfinite(facing_deg)) throw std::invalid_argument("shade: the facing is not finite");
+  std::vector<Hit> hits;
+  double sum = 0.0;
+  double weights = 0.0;
+  for (int i = 0; i < directions; ++i) {
+    const double aside_deg = 180.0 * (i + 0.5) / directions - 90.0;
+    const double weight = std::cos(aside_deg * radians_per_degree);
+    collect(toward(facing_deg + aside_deg), hits);
+    sum += weight * open_share(hits, face_share_above);
+    weights += weight;
+  }
+  return 0.5 * sum / weights;
+}
+
+}  // namespace slabtide
