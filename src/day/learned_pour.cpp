@@ -5,7 +5,7 @@
 
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/drawn_pour.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/process/setting.h"
 
 namespace slabtide {
 

@@ -5,8 +5,8 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/cell_times.h"
-#include "slabtide/slab/evaporation.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/process/evaporation.h"
+#include "slabtide/slab/process/setting.h"
 #include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {

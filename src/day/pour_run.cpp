@@ -10,7 +10,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/mix/mix_model.h"
 
 namespace slabtide {
 

@@ -9,7 +9,7 @@
 #include "slabtide/day/corners.h"
 #include "slabtide/day/panels.h"
 #include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/slab/stress.h"
+#include "slabtide/slab/stress/stress.h"
 
 namespace slabtide {
 

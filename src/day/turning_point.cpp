@@ -4,7 +4,7 @@
 #include <mutex>
 
 #include "slabtide/job/model/limits.h"
-#include "slabtide/slab/mix_temperature.h"
+#include "slabtide/slab/mix/mix_temperature.h"
 #include "weather/readers/weather_quantity.h"
 
 namespace slabtide {

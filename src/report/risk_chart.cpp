@@ -7,7 +7,7 @@
 #include "slabtide/day/cell_times.h"
 #include "slabtide/day/corners.h"
 #include "slabtide/report/palette.h"
-#include "slabtide/slab/stress.h"
+#include "slabtide/slab/stress/stress.h"
 #include "zone_series.h"
 
 namespace slabtide {
@@ -112,9 +112,9 @@ LineChart risk_chart(const std::vector<std::size_t>& zones, const std::vector<Sa
   LineChart chart;
   chart.title = "Pull over strength of each zone left uncut, through the night";
   chart.from_s = first_final_set_s(facts) - before_set_s;
-  chart.to_s =
-      std::min(seconds_between(facts.run.weather.grid.start, facts.run.order.first_placed()) + night_over_s,
-               facts.run.weather.grid.end_s());
+  chart.to_s = std::min(
+      seconds_between(facts.run.weather.grid.start, facts.run.order.first_placed()) + night_over_s,
+      facts.run.weather.grid.end_s());
   chart.to_s = std::max(chart.to_s, chart.from_s + seconds_per_hour);
   chart.levels = {{rules.cut_by_ratio, "cut by then"}, {rules.late_ratio, "late"}};
   double largest = least_high;

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <span>
 
-#include "slab/column_lanes-inl.h"
+#include "slab/column/column_lanes-inl.h"
 
 namespace slabtide {
 namespace HWY_NAMESPACE {

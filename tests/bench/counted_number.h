@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 
-#include "slabtide/slab/column.h"
+#include "slabtide/slab/column/column.h"
 #include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide::bench {

@@ -10,7 +10,7 @@
 #include "bench_columns.h"
 #include "cvode_column.h"
 #include "slabtide/day/cell_times.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/process/setting.h"
 
 // Against SUNDIALS' CVODE on the same cells: how long each takes for one column where its set
 // times are as good. Errors are the farthest print, initial or final set from CVODE's own at a

@@ -13,11 +13,11 @@
 #include <sunlinsol/sunlinsol_band.h>
 #include <sunmatrix/sunmatrix_band.h>
 
-#include "slabtide/slab/cell_weather.h"
-#include "slabtide/slab/column_mesh.h"
-#include "slabtide/slab/evaporation.h"
-#include "slabtide/slab/hydration.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/column/cell_weather.h"
+#include "slabtide/slab/column/column_mesh.h"
+#include "slabtide/slab/process/evaporation.h"
+#include "slabtide/slab/process/hydration.h"
+#include "slabtide/slab/process/setting.h"
 
 namespace slabtide::bench {
 namespace {

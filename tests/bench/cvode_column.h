@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "slabtide/slab/column.h"
+#include "slabtide/slab/column/column.h"
 #include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide::bench {

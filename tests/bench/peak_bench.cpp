@@ -1,4 +1,4 @@
-// Compiles itself once for each instruction set, as src/slab/column_core.cpp does.
+// Compiles itself once for each instruction set, as src/slab/column/column_core.cpp does.
 #undef HWY_TARGET_INCLUDE
 #define HWY_TARGET_INCLUDE "peak_bench.cpp"
 #include <hwy/foreach_target.h>

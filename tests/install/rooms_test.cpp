@@ -222,7 +222,7 @@ TEST_CASE("a broken rule is seen") {
     return faults_of(room, file, text).size();
   };
   CHECK(count("weather", "x.cpp", "#include \"slabtide/job/model/job.h\"\n") == 0);
-  CHECK(count("weather", "x.cpp", "#include \"slabtide/slab/column.h\"\n") == 1);
+  CHECK(count("weather", "x.cpp", "#include \"slabtide/slab/column/column.h\"\n") == 1);
   CHECK(count("core", "x.h", "#  include <slabtide/job/model/job.h>\n") == 1);
   CHECK(count("weather", "x-inl.h", "#include \"slab/numbers-inl.h\"\n") == 1);
   CHECK(count("slab", "x.cpp", "#include \"weather/air/moist_air-inl.h\"\n") == 0);

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/practice.h"
-#include "slabtide/slab/column.h"
+#include "slabtide/slab/column/column.h"
 #include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {

@@ -9,8 +9,8 @@
 #include "slabtide/day/operation.h"
 #include "slabtide/day/practice.h"
 #include "slabtide/day/saw_shift.h"
-#include "slabtide/slab/column.h"
-#include "slabtide/slab/stress.h"
+#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/stress/stress.h"
 #include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {

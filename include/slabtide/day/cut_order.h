@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "slabtide/day/joints.h"
-#include "slabtide/slab/stress.h"
+#include "slabtide/slab/stress/stress.h"
 
 namespace slabtide {
 

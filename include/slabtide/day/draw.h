@@ -5,7 +5,7 @@
 #include "slabtide/day/pour_run.h"
 #include "slabtide/day/spread_rules.h"
 #include "slabtide/day/unknowns.h"
-#include "slabtide/slab/mix_errors.h"
+#include "slabtide/slab/mix/mix_errors.h"
 #include "slabtide/weather/forecast/forecast.h"
 #include "slabtide/weather/site/weather_errors.h"
 

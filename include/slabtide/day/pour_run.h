@@ -8,7 +8,7 @@
 #include "slabtide/day/practice.h"
 #include "slabtide/job/geometry/cells.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/slab/column.h"
+#include "slabtide/slab/column/column.h"
 #include "slabtide/weather/site/exposure.h"
 #include "slabtide/weather/site/site_weather.h"
 #include "slabtide/weather/site/weather_series.h"

@@ -6,9 +6,9 @@
 
 #include <rapidcheck.h>
 
-#include "slabtide/slab/column_solver.h"
-#include "slabtide/slab/mix_model.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/column/column_solver.h"
+#include "slabtide/slab/mix/mix_model.h"
+#include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 namespace slabtide::fixtures {

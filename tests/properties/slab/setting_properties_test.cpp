@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "properties/slab/random_pour.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/process/setting.h"
 
 using namespace slabtide;
 using namespace slabtide::fixtures;

@@ -10,7 +10,7 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
-#include "slabtide/slab/conduction.h"
+#include "slabtide/slab/process/conduction.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

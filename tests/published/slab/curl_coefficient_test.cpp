@@ -1,4 +1,4 @@
-#include "slabtide/slab/curl.h"
+#include "slabtide/slab/stress/curl.h"
 
 #include <array>
 

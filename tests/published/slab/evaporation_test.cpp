@@ -1,4 +1,4 @@
-#include "slabtide/slab/evaporation.h"
+#include "slabtide/slab/process/evaporation.h"
 
 #include <array>
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/hydration.h"
+#include "slabtide/slab/process/hydration.h"
 
 #include <array>
 

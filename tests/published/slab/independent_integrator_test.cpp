@@ -16,12 +16,12 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/cell_weather.h"
-#include "slabtide/slab/column_mesh.h"
-#include "slabtide/slab/evaporation.h"
-#include "slabtide/slab/hydration.h"
-#include "slabtide/slab/mix_model.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/column/cell_weather.h"
+#include "slabtide/slab/column/column_mesh.h"
+#include "slabtide/slab/mix/mix_model.h"
+#include "slabtide/slab/process/evaporation.h"
+#include "slabtide/slab/process/hydration.h"
+#include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

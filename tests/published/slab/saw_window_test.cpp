@@ -6,8 +6,8 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/mix_model.h"
-#include "slabtide/slab/setting.h"
+#include "slabtide/slab/mix/mix_model.h"
+#include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

@@ -1,4 +1,4 @@
-#include "slabtide/slab/set_estimate.h"
+#include "slabtide/slab/mix/set_estimate.h"
 
 #include <array>
 #include <string>
@@ -8,9 +8,9 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/mix_model.h"
-#include "slabtide/slab/setting.h"
-#include "slabtide/slab/strength.h"
+#include "slabtide/slab/mix/mix_model.h"
+#include "slabtide/slab/process/setting.h"
+#include "slabtide/slab/process/strength.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -6,7 +6,7 @@
 
 #include "slabtide/day/bands.h"
 #include "slabtide/day/seen_day.h"
-#include "slabtide/slab/convection.h"
+#include "slabtide/slab/process/convection.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "support/sample_job.h"
 

@@ -7,7 +7,7 @@
 #include "slabtide/report/compare_facts.h"
 #include "slabtide/report/json_compare.h"
 #include "slabtide/report/text_compare.h"
-#include "slabtide/slab/mix_temperature.h"
+#include "slabtide/slab/mix/mix_temperature.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 

@@ -22,7 +22,7 @@
 #include "slabtide/report/text_crew.h"
 #include "slabtide/report/text_plan.h"
 #include "slabtide/report/text_saw.h"
-#include "slabtide/slab/mix_model.h"
+#include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "slabtide/weather/readers/validate_forecast.h"
 #include "support/random_job.h"

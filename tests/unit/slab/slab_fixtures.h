@@ -8,9 +8,9 @@
 #include <stdexcept>
 #include <vector>
 
-#include "slabtide/slab/column.h"
-#include "slabtide/slab/materials.h"
-#include "slabtide/slab/stress.h"
+#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/material/materials.h"
+#include "slabtide/slab/stress/stress.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "slabtide/weather/site/site_weather.h"
 

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "slabtide/job/model/job.h"
+#include "slabtide/job/model/mix.h"
+#include "slabtide/slab/material/layer.h"
+
+namespace slabtide {
+
+/// Conductivity and heat capacity of a base course, of the soil below it, and of concrete.
+/// Status: from memory (Farouki 1981, Thermal properties of soils, ranges); insulation common
+/// practice.
+ThermalMaterial base_material(BaseKind kind);
+ThermalMaterial soil_material();
+ThermalMaterial concrete_material(Aggregate aggregate);
+
+/// Expansion of concrete by its aggregate, 1/K. Source: Concrete Construction, coefficients by
+/// aggregate; unknown 5.5e-6 a °F. Status: published.
+double expansion_per_k(Aggregate aggregate);
+
+}  // namespace slabtide

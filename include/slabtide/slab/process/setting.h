@@ -1,0 +1,40 @@
+#pragma once
+
+#include "slabtide/slab/material/mix_parameters.h"
+
+namespace slabtide {
+
+/// Penetration resistance at initial and final set. Source: ASTM C403/C403M. Status: published.
+inline constexpr double initial_set_psi = 500.0;
+inline constexpr double final_set_psi = 4000.0;
+/// Where `resistance_psi` stops growing: far past final set and past what a penetrometer's
+/// smallest needle reads; the power law means nothing there. Status: ours.
+inline constexpr double largest_resistance_psi = 20000.0;
+
+/// How fast set age grows, hours an hour: 1 at 22.8 °C (73 °F).
+///
+/// Idealises: one activation energy for the whole of setting, from batching on.
+/// Range: about 5 to 40 °C. Symbols: dt_e/dt = exp[(E/R)(1/T_ref - 1/T)], T in K.
+/// Source: Freiesleben Hansen & Pedersen 1977, Maturity computer for controlled curing and
+/// hardening of concrete, as in ASTM C1074. Status: form published.
+double set_rate(double concrete_c, double activation_energy_j_mol);
+
+/// ASTM C403 penetration resistance at a set age, psi; 0 until the dormant shift has passed,
+/// never over `largest_resistance_psi`.
+///
+/// Idealises: log resistance is linear in log time (ASTM C403); an admixture lengthens or
+/// shortens the dormant period and leaves the shape of the rise alone.
+/// Symbols: PR = 500 ((t_e - d)/t_i)^b, b = ln 8 / ln(t_f/t_i); t_i, t_f set times at 73 °F
+/// without admixture, d the admixture shift, all hours of set age.
+/// Status: log-log line published, the shift is ours.
+double resistance_psi(double set_age_h, const SettingParameters& setting);
+
+/// The set age at which `psi` is reached: the inverse of `resistance_psi`.
+/// Error: std::invalid_argument unless 0 < psi <= largest_resistance_psi.
+double set_age_at_resistance_h(double psi, const SettingParameters& setting);
+
+/// Set ages, from batching, at initial and at final set, admixture included.
+double initial_set_age_h(const SettingParameters& setting);
+double final_set_age_h(const SettingParameters& setting);
+
+}  // namespace slabtide

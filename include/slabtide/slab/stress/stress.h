@@ -1,0 +1,40 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/material/mix_parameters.h"
+
+namespace slabtide {
+
+/// The uncut piece the stress is asked for.
+struct StressCase {
+  double uncut_length_m = 0.0;
+  double thickness_m = 0.0;
+  bool tied = false;
+  bool re_entrant_corner = false;
+};
+
+/// Tension at the worse face over tensile strength at each instant of the history; 0 before
+/// final set and where both faces are pressed.
+///
+/// Idealises: free of stress at final set; curling straight through the depth, so that the
+/// faces have it with opposite signs; the modulus of the moment; one relaxation factor.
+/// Symbols: top = m + c, bottom = m - c, of which the larger; c = 0.5 C E alpha dG, dG how far
+/// top less bottom has fallen since final set, C Bradbury's coefficient (curl.h);
+/// m = 0.8 E alpha dT for a tied slab, dT how far the mean has fallen, else E alpha dT within
+/// friction's +-gamma f L/2; times 0.65, times 1.5 at a re-entrant corner.
+/// Sources: friction AASHTO (published), relaxation CIRIA C660 (from memory), the rest ours.
+/// Departure from this project's method, section 10, which adds the size of curling to mean
+/// cooling alone: the mean counts with its sign here. A slab that the sun warms after final
+/// set is pressed, and does not crack at noon for being warm on top.
+std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& mix,
+                                 const StressCase& piece);
+
+/// When the ratio first reaches `level`: seconds, straight between the instants; empty where
+/// it never does. Stops looking there, which is what makes it quick.
+std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
+                                       const StressCase& piece, double level);
+
+}  // namespace slabtide

@@ -1,0 +1,65 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_CELL_WEATHER_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_CELL_WEATHER_INL_H
+#undef SLABTIDE_SLAB_CELL_WEATHER_INL_H
+#else
+#define SLABTIDE_SLAB_CELL_WEATHER_INL_H
+#endif
+
+#include "slab/process/convection-inl.h"
+#include "slab/process/evaporation-inl.h"
+#include "slab/process/surface_balance-inl.h"
+#include "slabtide/slab/process/thin_air.h"
+#include "slabtide/weather/site/site_weather.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+/// A place between two instants of the grid.
+struct GridPlace {
+  std::size_t before;
+  double share;  // of the way to the next instant
+};
+
+/// `steps` from the grid's start, within the grid.
+inline GridPlace place_on(const TimeGrid& grid, double steps) {
+  const std::size_t before = std::min(static_cast<std::size_t>(steps), grid.count - 2);
+  return {before, steps - static_cast<double>(before)};
+}
+
+template <class Number>
+Number steps_to(const TimeGrid& grid, Number time_s) {
+  return clamp(time_s * (1.0 / grid.step_s), 0.0, static_cast<double>(grid.count - 1));
+}
+
+/// What an instant has for a column.
+template <class Number>
+struct WeatherNow {
+  Number air_c;
+  Number vapour_pressure_pa;
+  Number wind_slab_m_s;
+  Number sky_emissivity;
+  Number shortwave_w_m2;
+};
+
+/// `Column` has absorptance, sky_view, convection_factor and evaporation_factor.
+template <class Number, class Column>
+ConditionsOf<Number> surface_conditions(const WeatherNow<Number>& now, const Column& column,
+                                        const ThinAir& air, Number wetness) {
+  const Number longwave =
+      absorbed_longwave_w_m2(now.air_c, now.sky_emissivity, Number(column.sky_view));
+  return {column.absorptance * now.shortwave_w_m2 + longwave,
+          now.air_c,
+          now.vapour_pressure_pa,
+          air.forced_over_natural * forced_convection_w_m2k(now.wind_slab_m_s),
+          air.natural_convection * column.convection_factor,
+          wetness * column.evaporation_factor *
+              menzel_coefficient_kg_m2_h_pa(now.wind_slab_m_s, air.still_evaporation)};
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

@@ -1,0 +1,98 @@
+#include "slab/column/column_batch.h"
+
+#include <algorithm>
+
+namespace slabtide {
+namespace {
+
+std::array<std::vector<double>*, series_count> series_of(ColumnHistory& h) {
+  return {&h.time_s,
+          &h.surface_c,
+          &h.middle_c,
+          &h.mean_c,
+          &h.gradient_c,
+          &h.set_age_work_h,
+          &h.set_age_middle_h,
+          &h.resistance_top_psi,
+          &h.resistance_work_psi,
+          &h.resistance_deep_psi,
+          &h.resistance_middle_psi,
+          &h.strength_psi,
+          &h.evaporation_kg_m2_h,
+          &h.bleed_kg_m2_h,
+          &h.film_kg_m2};
+}
+
+}  // namespace
+
+ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& solver)
+    : weather(site_weather),
+      settings(solver),
+      end_s(solver.end_s > 0.0 ? solver.end_s : site_weather.grid.end_s()),
+      air(thin_air(site_weather.air_pressure_pa)) {
+  shared.reserve(weather.grid.count);
+  for (std::size_t i = 0; i < weather.grid.count; ++i) {
+    shared.push_back({weather.air_c[i], weather.vapour_pressure_pa[i], weather.wind_slab_m_s[i],
+                      weather.sky_emissivity[i]});
+  }
+}
+
+void ColumnDesk::clear_for(std::size_t numbers, std::size_t marks) {
+  kept.clear();
+  kept.reserve(marks);
+  if (numbers <= room) return;
+  rows = hwy::AllocateAligned<double>(numbers);
+  room = numbers;
+}
+
+ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
+                               std::span<ColumnSolution> solutions, std::size_t lanes,
+                               ColumnDesk& desk)
+    : solutions_(solutions), lanes_(lanes), desk_(desk) {
+  const double shortest_s = std::min(batch.settings.early_step_s, batch.settings.late_step_s);
+  const auto first = std::min_element(
+      cases.begin(), cases.end(),
+      [](const ColumnCase* a, const ColumnCase* b) { return a->placed_s < b->placed_s; });
+  // No step is shorter but the last of each lane.
+  const auto most =
+      static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) + lanes + 2;
+  desk_.clear_for(most * series_count * lanes, most);
+}
+
+double* ColumnRecorder::next_row(const Lanes& kept) {
+  desk_.kept.push_back(kept);
+  return desk_.rows.get() + (desk_.kept.size() - 1) * series_count * lanes_;
+}
+
+void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) {
+  for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+    if (which[lane] == 0.0) continue;
+    solutions_[lane].energy = {.surface_j_m2 = energies.surface_j_m2[lane],
+                               .ground_j_m2 = energies.ground_j_m2[lane],
+                               .source_j_m2 = energies.source_j_m2[lane],
+                               .stored_j_m2 = energies.stored_j_m2[lane]};
+  }
+}
+
+void ColumnRecorder::finish() {
+  std::array<std::array<double*, series_count>, most_lanes> next{};
+  for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+    const auto entries = std::count_if(desk_.kept.begin(), desk_.kept.end(),
+                                       [lane](const Lanes& kept) { return kept[lane] != 0.0; });
+    const auto series = series_of(solutions_[lane].history);
+    for (std::size_t i = 0; i < series_count; ++i) {
+      series[i]->resize(static_cast<std::size_t>(entries));
+      next[lane][i] = series[i]->data();
+    }
+  }
+  const double* row = desk_.rows.get();
+  for (const Lanes& kept : desk_.kept) {
+    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+      if (kept[lane] == 0.0) continue;
+      for (std::size_t i = 0; i < series_count; ++i) *next[lane][i]++ = row[i * lanes_ + lane];
+    }
+    row += series_count * lanes_;
+  }
+}
+
+}  // namespace slabtide

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+
+#include "slab/column/column_batch.h"
+
+namespace slabtide {
+
+/// Solves up to `lanes_at_once()` columns side by side, on the widest instruction set that this
+/// machine has. A column's solution does not depend on those beside it.
+void solve_side_by_side(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
+                        std::span<ColumnSolution> solutions, ColumnDesk& desk);
+std::size_t lanes_at_once();
+
+}  // namespace slabtide

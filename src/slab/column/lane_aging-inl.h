@@ -1,0 +1,95 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_LANE_AGING_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_LANE_AGING_INL_H
+#undef SLABTIDE_SLAB_LANE_AGING_INL_H
+#else
+#define SLABTIDE_SLAB_LANE_AGING_INL_H
+#endif
+
+#include <array>
+#include <cstddef>
+
+#include "slab/column/lane_mesh-inl.h"
+#include "slab/column/lane_traits-inl.h"
+#include "slab/process/hydration-inl.h"
+#include "slab/process/setting-inl.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+/// The set ages of the columns at four depths, and the hydration of their cells.
+template <class Number>
+class LaneAging {
+ public:
+  enum Probe : std::size_t { top, work, deep, middle, probe_count };
+
+  /// Until it is placed the concrete ages in the truck at the temperature it arrives with; the
+  /// heat released on the way is in that temperature already.
+  LaneAging(const TraitsOf<Number>& traits, const LaneMesh<Number>& mesh, Number concrete_c,
+            Number transit_h)
+      : traits_(traits), mesh_(mesh) {
+    rate_.fill(set_rate(concrete_c, traits_.setting.activation_energy_j_mol));
+    age_h_.fill(rate_[top] * transit_h);
+    const Number rate = hydration_rate(concrete_c, traits_.hydration.activation_energy_j_mol);
+    const Number degree = hydration_degree(rate * transit_h, traits_.hydration);
+    for (std::size_t i = 0; i < mesh_.slab_cells; ++i) {
+      mesh_.heat.age_h.put(i, rate * transit_h);
+      mesh_.heat.rate.put(i, rate);
+      mesh_.heat.degree.put(i, degree);
+    }
+  }
+
+  Number set_age_h(Probe probe) const { return age_h_[probe]; }
+  Number set_age_ahead_h(Probe probe, Number ahead_h) const {
+    return age_h_[probe] + ahead_h * rate_[probe];
+  }
+
+  /// The heat of the step to come: what the degree of hydration at its predicted end asks for,
+  /// less what has been released. Errors of prediction do not add up, since the next step
+  /// starts from the corrected age. J/m2 in all.
+  Number predict_heat(Number step_s) const {
+    const Number step_h = step_s * (1.0 / seconds_per_hour);
+    const Number per_s = 1.0 / step_s;
+    Number sum = 0.0;
+    const HeatRows<Number>& heat = mesh_.heat;
+    for (std::size_t i = 0; i < mesh_.slab_cells; ++i) {
+      const Number degree =
+          hydration_degree(Number(heat.age_h[i] + heat.rate[i] * step_h), traits_.hydration);
+      const Number source_j_m2 = heat.j_m2[i] * (degree - heat.degree[i]);
+      heat.degree.put(i, degree);
+      mesh_.conduction.source_w_m2.put(i, source_j_m2 * per_s);
+      sum += source_j_m2;
+    }
+    return sum;
+  }
+
+  /// On by a step, by the trapezoidal rule over the temperatures at its ends.
+  void age(Number step_s) {
+    const Number half_h = step_s * (0.5 / seconds_per_hour);
+    const HeatRows<Number>& heat = mesh_.heat;
+    for (std::size_t i = 0; i < mesh_.slab_cells; ++i) {
+      const Number rate =
+          hydration_rate(mesh_.conduction.cells_c[i], traits_.hydration.activation_energy_j_mol);
+      heat.age_h.put(i, heat.age_h[i] + half_h * (heat.rate[i] + rate));
+      heat.rate.put(i, rate);
+    }
+    for (std::size_t i = 0; i < probe_count; ++i) {
+      const Number rate = set_rate(mesh_.probe_c(i), traits_.setting.activation_energy_j_mol);
+      age_h_[i] += half_h * (rate_[i] + rate);
+      rate_[i] = rate;
+    }
+  }
+
+ private:
+  const TraitsOf<Number>& traits_;
+  const LaneMesh<Number>& mesh_;
+  std::array<Number, probe_count> rate_;  // hours an hour, now
+  std::array<Number, probe_count> age_h_;
+};
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

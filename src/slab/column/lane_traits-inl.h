@@ -1,0 +1,134 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_LANE_TRAITS_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_LANE_TRAITS_INL_H
+#undef SLABTIDE_SLAB_LANE_TRAITS_INL_H
+#else
+#define SLABTIDE_SLAB_LANE_TRAITS_INL_H
+#endif
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <span>
+
+#include "core/numbers-inl.h"
+#include "slab/process/setting-inl.h"
+#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/process/hydration.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+/// As SettingParameters.
+template <class Number>
+struct SettingOf {
+  Number initial_set_h;
+  Number final_set_h;
+  Number shift_h;
+  Number activation_energy_j_mol;
+};
+
+/// As HydrationParameters.
+template <class Number>
+struct HydrationOf {
+  Number alpha_u;
+  Number tau_h;
+  Number beta;
+  Number activation_energy_j_mol;
+  Number shift_h;
+};
+
+/// As StrengthParameters.
+template <class Number>
+struct StrengthOf {
+  Number ultimate_psi;
+  Number rate_per_day;
+  Number start_set_age_h;
+};
+
+/// What stays as it is for each column.
+template <class Number>
+struct TraitsOf {
+  SettingOf<Number> setting;
+  HydrationOf<Number> hydration;
+  StrengthOf<Number> strength;
+  Number resistance_exponent;
+  Number absorptance;
+  Number sky_view;
+  Number convection_factor;
+  Number evaporation_factor;
+  Number film_from_set_age_h;
+  Number total_bleed_kg_m2;
+};
+
+/// `read(i)` of each column i as one number; the lanes past the last column repeat it.
+template <class Number, class Read>
+Number each_lane(std::size_t count, const Read& read) {
+  constexpr std::size_t lanes = Memory<Number>::columns;
+  HWY_ALIGN std::array<double, lanes> values;
+  for (std::size_t i = 0; i < lanes; ++i) values[i] = read(std::min(i, count - 1));
+  return Memory<Number>::load(values.data());
+}
+
+using Cases = std::span<const ColumnCase* const>;
+
+template <class Number, class Read>
+Number each_case(Cases cases, const Read& read) {
+  return each_lane<Number>(cases.size(), [&](std::size_t i) { return read(*cases[i]); });
+}
+
+template <class Number, class Read>
+Number each_mix(Cases cases, const Read& read) {
+  return each_lane<Number>(cases.size(), [&](std::size_t i) { return read(*cases[i]->mix); });
+}
+
+template <class Number>
+SettingOf<Number> setting_of(Cases cases) {
+  using Mix = const MixModel&;
+  return {each_mix<Number>(cases, [](Mix m) { return m.setting.initial_set_h; }),
+          each_mix<Number>(cases, [](Mix m) { return m.setting.final_set_h; }),
+          each_mix<Number>(cases, [](Mix m) { return m.setting.shift_h; }),
+          each_mix<Number>(cases, [](Mix m) { return m.setting.activation_energy_j_mol; })};
+}
+
+template <class Number>
+HydrationOf<Number> hydration_of(Cases cases) {
+  using Mix = const MixModel&;
+  return {each_mix<Number>(cases, [](Mix m) { return m.hydration.alpha_u; }),
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.tau_h; }),
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.beta; }),
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.activation_energy_j_mol; }),
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.shift_h; })};
+}
+
+template <class Number>
+StrengthOf<Number> strength_of(Cases cases) {
+  using Mix = const MixModel&;
+  return {each_mix<Number>(cases, [](Mix m) { return m.strength.ultimate_psi; }),
+          each_mix<Number>(cases, [](Mix m) { return m.strength.rate_per_day; }),
+          each_mix<Number>(cases, [](Mix m) { return m.strength.start_set_age_h; })};
+}
+
+template <class Number>
+TraitsOf<Number> traits_of(Cases cases) {
+  using Case = const ColumnCase&;
+  return {setting_of<Number>(cases),
+          hydration_of<Number>(cases),
+          strength_of<Number>(cases),
+          resistance_exponent(setting_of<Number>(cases)),
+          each_case<Number>(cases, [](Case c) { return c.absorptance; }),
+          each_case<Number>(cases, [](Case c) { return c.exposure->sky_view; }),
+          each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
+          each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
+          each_case<Number>(cases, [](Case c) { return c.film_from_set_age_h; }),
+          each_case<Number>(cases, [](Case c) {
+            return c.formed_face ? 0.0 : c.mix->bleed_kg_m2_per_mm * c.thickness_m * mm_per_m;
+          })};
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

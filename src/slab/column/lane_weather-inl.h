@@ -1,0 +1,114 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_LANE_WEATHER_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_LANE_WEATHER_INL_H
+#undef SLABTIDE_SLAB_LANE_WEATHER_INL_H
+#else
+#define SLABTIDE_SLAB_LANE_WEATHER_INL_H
+#endif
+
+#include <array>
+#include <cstddef>
+
+#include "slab/column/cell_weather-inl.h"
+#include "slab/column/column_batch.h"
+#include "slab/column/lane_traits-inl.h"
+#include "slabtide/slab/column/cell_weather.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+/// What lies on each column.
+template <class Number>
+struct CoverOf {
+  Number resistance_m2k_w;
+  Number open;  // 1 where it lets vapour through, else 0
+};
+
+/// What the surface meets in the two stages of a step.
+template <class Number>
+struct LaneLaw {
+  ConditionsOf<Number> first;
+  ConditionsOf<Number> second;
+
+  ExchangeOf<Number> operator()(Number outer_c, Stage stage) const {
+    return surface_exchange(stage == Stage::first ? first : second, outer_c);
+  }
+};
+
+/// The weather over several columns, each at a time of its own.
+template <class Number>
+class LaneWeather {
+ public:
+  LaneWeather(const ColumnBatch& batch, Cases cases)
+      : grid_(batch.weather.grid), shared_(batch.shared.data()), air_(batch.air), cases_(cases) {
+    for (std::size_t i = 0; i < lanes; ++i) {
+      shortwave_[i] = cases[std::min(i, cases.size() - 1)]->exposure->shortwave_w_m2.data();
+    }
+    for (const ColumnCase* each : cases) covered_ = covered_ || !each->covers.empty();
+    steady_ = cover_from_cases(0.0);
+  }
+
+  WeatherNow<Number> at(Number time_s) const {
+    HWY_ALIGN std::array<double, lanes> steps;
+    Memory<Number>::store(steps_to(grid_, time_s), steps.data());
+    HWY_ALIGN std::array<std::array<double, lanes>, entries> before;
+    HWY_ALIGN std::array<std::array<double, lanes>, entries> after;
+    for (std::size_t i = 0; i < lanes; ++i) {
+      const GridPlace place = place_on(grid_, steps[i]);
+      steps[i] = place.share;
+      const SharedWeather& now = shared_[place.before];
+      const SharedWeather& next = shared_[place.before + 1];
+      for (std::size_t k = 0; k < now.size(); ++k) {
+        before[k][i] = now[k];
+        after[k][i] = next[k];
+      }
+      before[now.size()][i] = shortwave_[i][place.before];
+      after[now.size()][i] = shortwave_[i][place.before + 1];
+    }
+    const Number share = Memory<Number>::load(steps.data());
+    const auto between = [&](std::size_t k) HWY_ATTR {
+      const Number from = Memory<Number>::load(before[k].data());
+      return from + share * (Memory<Number>::load(after[k].data()) - from);
+    };
+    return {between(0), between(1), between(2), between(3), between(4)};
+  }
+
+  const ThinAir& thin_air() const { return air_; }
+
+  CoverOf<Number> cover_at(Number time_s) const {
+    if (!covered_) return steady_;
+    return cover_from_cases(time_s);
+  }
+
+ private:
+  static constexpr std::size_t lanes = Memory<Number>::columns;
+  static constexpr std::size_t entries = std::tuple_size_v<SharedWeather> + 1;
+
+  CoverOf<Number> cover_from_cases(Number time_s) const {
+    HWY_ALIGN std::array<double, lanes> at_s;
+    Memory<Number>::store(time_s, at_s.data());
+    std::array<CoverState, lanes> covers;
+    for (std::size_t i = 0; i < cases_.size(); ++i) {
+      covers[i] = slabtide::cover_at(*cases_[i], at_s[i]);
+    }
+    return {
+        each_lane<Number>(cases_.size(), [&](std::size_t i) { return covers[i].resistance_m2k_w; }),
+        each_lane<Number>(cases_.size(),
+                          [&](std::size_t i) { return covers[i].stops_evaporation ? 0.0 : 1.0; })};
+  }
+
+  const TimeGrid& grid_;
+  const SharedWeather* shared_;
+  const ThinAir& air_;
+  Cases cases_;
+  std::array<const double*, lanes> shortwave_;
+  bool covered_ = false;
+  CoverOf<Number> steady_;
+};
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

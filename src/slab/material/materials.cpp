@@ -1,0 +1,83 @@
+#include "slabtide/slab/material/materials.h"
+
+#include <stdexcept>
+
+namespace slabtide {
+namespace {
+
+constexpr ThermalMaterial gravel{.conductivity_w_mk = 1.4, .heat_capacity_j_m3k = 1.9e6};  // damp
+constexpr ThermalMaterial soil{.conductivity_w_mk = 1.2, .heat_capacity_j_m3k = 2.2e6};
+constexpr ThermalMaterial sand{.conductivity_w_mk = 1.3, .heat_capacity_j_m3k = 2.0e6};  // damp
+constexpr ThermalMaterial insulation{.conductivity_w_mk = 0.035,
+                                     .heat_capacity_j_m3k = 4.5e4};  // extruded foam
+
+constexpr double concrete_heat_capacity_j_m3k = 2350.0 * 1050.0;  // from memory
+constexpr double concrete_w_mk = 2.0;                             // from memory
+constexpr double limestone_concrete_w_mk = 2.2;                   // from memory
+constexpr double siliceous_concrete_w_mk = 2.6;                   // from memory
+
+double concrete_conductivity_w_mk(Aggregate aggregate) {
+  switch (aggregate) {
+    case Aggregate::limestone:
+      return limestone_concrete_w_mk;
+    case Aggregate::gravel:
+    case Aggregate::quartzite:
+    case Aggregate::sandstone:
+      return siliceous_concrete_w_mk;
+    case Aggregate::unknown:
+    case Aggregate::granite:
+    case Aggregate::basalt:
+      return concrete_w_mk;
+  }
+  throw std::invalid_argument("concrete: unknown aggregate");
+}
+
+double expansion_per_f(Aggregate aggregate) {
+  switch (aggregate) {
+    case Aggregate::quartzite:
+      return 6.6e-6;
+    case Aggregate::sandstone:
+      return 6.5e-6;
+    case Aggregate::gravel:
+      return 6.0e-6;
+    case Aggregate::granite:
+      return 5.3e-6;
+    case Aggregate::basalt:
+      return 4.8e-6;
+    case Aggregate::limestone:
+      return 3.8e-6;
+    case Aggregate::unknown:
+      return 5.5e-6;
+  }
+  throw std::invalid_argument("expansion: unknown aggregate");
+}
+
+}  // namespace
+
+ThermalMaterial base_material(BaseKind kind) {
+  switch (kind) {
+    case BaseKind::gravel:
+      return gravel;
+    case BaseKind::soil:
+      return soil;
+    case BaseKind::sand:
+      return sand;
+    case BaseKind::insulation:
+      return insulation;
+  }
+  throw std::invalid_argument("base: unknown kind");
+}
+
+ThermalMaterial soil_material() { return soil; }
+
+ThermalMaterial concrete_material(Aggregate aggregate) {
+  return {.conductivity_w_mk = concrete_conductivity_w_mk(aggregate),
+          .heat_capacity_j_m3k = concrete_heat_capacity_j_m3k};
+}
+
+double expansion_per_k(Aggregate aggregate) {
+  constexpr double fahrenheit_per_kelvin = 1.8;
+  return expansion_per_f(aggregate) * fahrenheit_per_kelvin;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,31 @@
+#include "slabtide/slab/process/bleed.h"
+
+#include <algorithm>
+
+#include "slab/process/bleed-inl.h"
+
+namespace slabtide {
+namespace {
+
+// FHWA paving estimate, kg/m2 for each mm of depth. From memory.
+constexpr double bleed_per_w_cm = 0.051;
+constexpr double bleed_held_back = 0.015;
+
+constexpr double entrained_air_share = 0.04;  // from here on air holds bleeding back: ours
+constexpr double entrained_air_factor = 0.6;  // ours
+constexpr double fume_factor = 0.25;          // ours
+
+}  // namespace
+
+double total_bleed_kg_m2_per_mm(const Mix& mix) {
+  const double plain = std::max(0.0, bleed_per_w_cm * mix.w_cm - bleed_held_back);
+  const double air = mix.air_share >= entrained_air_share ? entrained_air_factor : 1.0;
+  const double fume = mix.silica_fume_share >= hardly_bleeds_fume_share ? fume_factor : 1.0;
+  return plain * air * fume;
+}
+
+double bleed_share(double set_age_h, const SettingParameters& setting) {
+  return HWY_NAMESPACE::bleed_share(set_age_h, setting);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,57 @@
+// Read once for each instruction set (Highway's way), hence no plain include guard.
+#if defined(SLABTIDE_SLAB_SETTING_INL_H) == defined(HWY_TARGET_TOGGLE)
+#ifdef SLABTIDE_SLAB_SETTING_INL_H
+#undef SLABTIDE_SLAB_SETTING_INL_H
+#else
+#define SLABTIDE_SLAB_SETTING_INL_H
+#endif
+
+#include "core/numbers-inl.h"
+#include "slab/process/arrhenius-inl.h"
+#include "slabtide/slab/process/setting.h"
+
+HWY_BEFORE_NAMESPACE();
+namespace slabtide {
+namespace HWY_NAMESPACE {
+
+// `Setting` has the members of SettingParameters.
+
+constexpr double set_reference_k = 295.93;  // 73 °F, ASTM C403
+
+template <class Number>
+Number set_rate(Number concrete_c, Number activation_energy_j_mol) {
+  return arrhenius_factor(concrete_c, set_reference_k, activation_energy_j_mol);
+}
+
+template <class Setting>
+auto initial_set_age_h(const Setting& setting) {
+  return setting.initial_set_h + setting.shift_h;
+}
+
+template <class Setting>
+auto final_set_age_h(const Setting& setting) {
+  return setting.final_set_h + setting.shift_h;
+}
+
+/// b of the power law.
+template <class Setting>
+auto resistance_exponent(const Setting& setting) {
+  return std::log(final_set_psi / initial_set_psi) /
+         log(setting.final_set_h / setting.initial_set_h);
+}
+
+/// `exponent` is that of the setting.
+template <class Number, class Setting>
+Number resistance_psi(Number set_age_h, const Setting& setting, Number exponent) {
+  constexpr double least = 1.0e-9;  // a power has no value for 0
+  const Number risen_h = set_age_h - setting.shift_h;
+  const Number psi =
+      initial_set_psi * pow(max(risen_h / setting.initial_set_h, Number(least)), exponent);
+  return select(risen_h > 0.0, min(psi, Number(largest_resistance_psi)), Number(0.0));
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace slabtide
+HWY_AFTER_NAMESPACE();
+
+#endif

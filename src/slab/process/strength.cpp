@@ -1,0 +1,40 @@
+#include "slabtide/slab/process/strength.h"
+
+#include <cmath>
+
+#include "slab/process/strength-inl.h"
+#include "slabtide/slab/process/setting.h"
+
+namespace slabtide {
+namespace {
+
+constexpr double rate_per_day = 0.35;             // ours
+constexpr double start_before_final_set_h = 1.3;  // ours
+constexpr double specified_age_days = 28.0;
+
+constexpr double tensile_scale = 0.584;    // Oluokun et al. 1991, from memory
+constexpr double tensile_exponent = 0.79;  // the same, published
+constexpr double modulus_scale = 57000.0;  // ACI 318
+
+}  // namespace
+
+StrengthParameters strength_parameters(double specified_psi, const SettingParameters& setting) {
+  const double grown = specified_age_days * rate_per_day;
+  return {.ultimate_psi = specified_psi * (1.0 + grown) / grown,
+          .rate_per_day = rate_per_day,
+          .start_set_age_h = final_set_age_h(setting) - start_before_final_set_h};
+}
+
+double strength_psi(double set_age_h, const StrengthParameters& strength) {
+  return HWY_NAMESPACE::strength_psi(set_age_h, strength);
+}
+
+double tensile_strength_psi(double strength_psi) {
+  return strength_psi > 0.0 ? tensile_scale * std::pow(strength_psi, tensile_exponent) : 0.0;
+}
+
+double elastic_modulus_psi(double strength_psi) {
+  return strength_psi > 0.0 ? modulus_scale * std::sqrt(strength_psi) : 0.0;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,44 @@
+#include "slabtide/slab/process/bleed.h"
+
+#include <doctest/doctest.h>
+
+using namespace slabtide;
+
+namespace {
+constexpr SettingParameters slow_setting{.initial_set_h = 4.0,
+                                         .final_set_h = 6.0,
+                                         .shift_h = 0.0,
+                                         .activation_energy_j_mol = 33.5e3,
+                                         .estimated = true};
+}
+
+TEST_CASE("bleed water grows with w/cm and is none in a very dry mix") {
+  Mix mix;
+  mix.w_cm = 0.45;
+  CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.051 * 0.45 - 0.015));
+  mix.w_cm = 0.29;
+  CHECK(total_bleed_kg_m2_per_mm(mix) == 0.0);
+}
+
+TEST_CASE("entrained air and silica fume hold it back") {
+  Mix mix;
+  const double plain_mm = total_bleed_kg_m2_per_mm(mix);
+  mix.air_share = 0.04;
+  CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.6 * plain_mm));
+  mix.silica_fume_share = 0.05;
+  CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.15 * plain_mm));
+}
+
+TEST_CASE("bleeding is fast at first and over at three quarters of initial set") {
+  CHECK(bleed_share(0.0, slow_setting) == 0.0);
+  CHECK(bleed_share(1.5, slow_setting) == doctest::Approx(0.75));
+  CHECK(bleed_share(3.0, slow_setting) == 1.0);
+  CHECK(bleed_share(9.0, slow_setting) == 1.0);
+}
+
+TEST_CASE("a retarder stretches bleeding") {
+  SettingParameters retarded = slow_setting;
+  retarded.shift_h = 2.0;
+  CHECK(bleed_share(4.4, retarded) < 1.0);
+  CHECK(bleed_share(4.5, retarded) == doctest::Approx(1.0));
+}

@@ -1,0 +1,57 @@
+#include <doctest/doctest.h>
+
+#include "unit/slab/slab_fixtures.h"
+
+#include "slabtide/slab/stress/stress.h"
+
+// Warming presses a slab together, cooling pulls it apart, and curling does both, one at each
+// face. Figures worked by hand: E 57000 sqrt 400 psi, E alpha 11.286 psi/K, f_t 66.377 psi,
+// C 1.000 for 12 m at l 0.358 m; curling by 5 K: 28.215 psi; friction holds 30.082 psi.
+
+using namespace slabtide;
+using fixtures::long_free;
+using fixtures::long_tied;
+
+namespace {
+
+/// At final set, and after the mean and the top less the bottom have risen by these.
+ColumnHistory warmed(double mean_k, double gradient_k) {
+  ColumnHistory h;
+  h.time_s = {0.0, 3600.0};
+  h.resistance_middle_psi = {4000.0, 20000.0};
+  h.strength_psi = {100.0, 400.0};
+  h.mean_c = {20.0, 20.0 + mean_k};
+  h.gradient_c = {1.0, 1.0 + gradient_k};
+  return h;
+}
+
+double ratio(double mean_k, double gradient_k, const StressCase& piece) {
+  MixModel mix;
+  mix.expansion_per_k = 9.9e-6;
+  return stress_ratio(warmed(mean_k, gradient_k), mix, piece).back();
+}
+
+}  // namespace
+
+TEST_CASE("a slab the sun warms after final set is pressed: curling has that to overcome first") {
+  // (28.215 - 11.286) 0.65/66.377 free; tied 0.8 of 11.286.
+  CHECK(ratio(1.0, 5.0, long_free) == doctest::Approx(0.1658).epsilon(3e-3));
+  CHECK(ratio(1.0, 5.0, long_tied) == doctest::Approx(0.1879).epsilon(3e-3));
+}
+
+TEST_CASE("warmed well through, neither face is in tension") {
+  CHECK(ratio(10.0, 5.0, long_tied) == 0.0);
+  CHECK(ratio(10.0, 5.0, long_free) == 0.0);  // friction holds more than curling pulls
+}
+
+TEST_CASE("a free slab is pressed no harder than friction can") {
+  // Curling by 8 K is 45.144 psi, less 30.082.
+  CHECK(ratio(10.0, 8.0, long_free) == doctest::Approx(0.1475).epsilon(5e-3));
+  CHECK(ratio(30.0, 8.0, long_free) == doctest::Approx(ratio(10.0, 8.0, long_free)));
+}
+
+TEST_CASE("cooling adds to the face that curling pulls, whichever it is") {
+  // (28.215 + 11.286) 0.65/66.377.
+  CHECK(ratio(-1.0, -5.0, long_free) == doctest::Approx(0.3868).epsilon(3e-3));
+  CHECK(ratio(-1.0, 5.0, long_free) == doctest::Approx(0.3868).epsilon(3e-3));
+}
