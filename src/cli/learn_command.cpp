@@ -12,7 +12,7 @@
 #include "slabtide/core/file_lock.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/day/learned_pour.h"
+#include "slabtide/day/field/learned_pour.h"
 #include "slabtide/job/records/mix_book_edit.h"
 
 namespace slabtide {

@@ -4,7 +4,7 @@
 
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
-#include "slabtide/day/outlook.h"
+#include "slabtide/day/plan/outlook.h"
 #include "slabtide/report/text_outlook.h"
 
 namespace slabtide {
@@ -32,8 +32,8 @@ int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const Outlook outlook =
       look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
   const PlanFacts plan = planned.facts();
-  const int code =
-      write_reports(files, outlook_formats(), OutlookFacts{plan, outlook}, planned.loaded.now, *guard, err);
+  const int code = write_reports(files, outlook_formats(), OutlookFacts{plan, outlook},
+                                 planned.loaded.now, *guard, err);
   if (code != exit_done) return code;
   out << text_outlook(plan, outlook, style_for(out));
   return exit_done;

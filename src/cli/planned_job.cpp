@@ -7,8 +7,8 @@
 
 #include "slabtide/cli/progress.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/day/bands.h"
-#include "slabtide/day/seen_day.h"
+#include "slabtide/day/field/seen_day.h"
+#include "slabtide/day/uncertainty/bands.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "slabtide/core/geometry.h"
-#include "slabtide/day/pour_run.h"
+#include "slabtide/day/pour/pour_run.h"
 
 namespace slabtide {
 

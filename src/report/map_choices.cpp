@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "slabtide/day/cell_times.h"
-#include "slabtide/day/saw_plan.h"
+#include "slabtide/day/pour/cell_times.h"
+#include "slabtide/day/windows/saw_plan.h"
 
 namespace slabtide {
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/operation.h"
+#include "slabtide/day/practice/operation.h"
 #include "slabtide/report/plan_facts.h"
 
 namespace slabtide {

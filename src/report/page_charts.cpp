@@ -12,7 +12,7 @@
 #include "page_parts.h"
 #include "page_views.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/cell_times.h"
+#include "slabtide/day/pour/cell_times.h"
 #include "slabtide/job/model/wording.h"
 #include "slabtide/report/palette.h"
 #include "slabtide/report/svg.h"

@@ -9,7 +9,7 @@
 #include "page_parts.h"
 #include "page_views.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/verdict.h"
+#include "slabtide/day/plan/verdict.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "page_template.h"
-#include "slabtide/day/band.h"
+#include "slabtide/day/windows/band.h"
 #include "slabtide/job/model/job.h"
 
 // Times and figures for the holes of a page. Each carries the JSON pointer (RFC 6901) of what

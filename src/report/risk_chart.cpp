@@ -4,8 +4,8 @@
 #include <limits>
 
 #include "slabtide/core/units.h"
-#include "slabtide/day/cell_times.h"
-#include "slabtide/day/corners.h"
+#include "slabtide/day/geometry/corners.h"
+#include "slabtide/day/pour/cell_times.h"
 #include "slabtide/report/palette.h"
 #include "slabtide/slab/stress/stress.h"
 #include "zone_series.h"

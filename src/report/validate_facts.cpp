@@ -1,7 +1,7 @@
 #include "slabtide/report/validate_facts.h"
 
-#include "slabtide/day/validate_plan.h"
-#include "slabtide/day/validate_run.h"
+#include "slabtide/day/plan/validate_plan.h"
+#include "slabtide/day/pour/validate_run.h"
 #include "slabtide/job/checks/validate.h"
 #include "slabtide/weather/readers/validate_forecast.h"
 

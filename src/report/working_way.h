@@ -4,7 +4,7 @@
 
 #include "map_choices.h"
 #include "slabtide/core/geometry.h"
-#include "slabtide/day/zone_plan.h"
+#include "slabtide/day/windows/zone_plan.h"
 
 namespace slabtide {
 

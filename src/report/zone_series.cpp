@@ -4,7 +4,7 @@
 #include <cmath>
 #include <set>
 
-#include "slabtide/day/cell_times.h"
+#include "slabtide/day/pour/cell_times.h"
 
 namespace slabtide {
 

@@ -4,7 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "bad_input/messages.h"
-#include "slabtide/day/practice.h"
+#include "slabtide/day/practice/practice.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/mix_book.h"
 #include "slabtide/job/records/read_journal.h"

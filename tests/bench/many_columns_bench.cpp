@@ -7,10 +7,10 @@
 
 #include "bench_columns.h"
 #include "core/parallel.h"
-#include "slabtide/day/column_events.h"
-#include "slabtide/day/drawn_pour.h"
-#include "slabtide/day/practice.h"
-#include "slabtide/day/unknowns.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/practice/unknowns.h"
+#include "slabtide/day/uncertainty/column_events.h"
+#include "slabtide/day/uncertainty/drawn_pour.h"
 
 // A large pour on many days that may come, and how the time for a column depends on how many
 // there are. First in the program, so that the peak of memory is theirs.

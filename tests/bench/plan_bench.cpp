@@ -10,8 +10,8 @@
 #include <variant>
 
 #include "slabtide/cli/run.h"
-#include "slabtide/day/bands.h"
-#include "slabtide/day/day_plan.h"
+#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/uncertainty/bands.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 

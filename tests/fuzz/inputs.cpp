@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "fuzz/whole_job.h"
-#include "slabtide/day/practice.h"
+#include "slabtide/day/practice/practice.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/journal_line.h"
 #include "slabtide/job/records/mix_book.h"

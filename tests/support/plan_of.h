@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/day/day_plan.h"
+#include "slabtide/day/plan/day_plan.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "slabtide/weather/site/weather_series.h"
 

@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "slabtide/day/comparison.h"
+#include "slabtide/day/compare/comparison.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 
 namespace slabtide::test {

@@ -6,7 +6,7 @@
 
 #include "slabtide/cli/command_line.h"
 #include "slabtide/cli/write_guard.h"
-#include "slabtide/day/practice.h"
+#include "slabtide/day/practice/practice.h"
 #include "slabtide/job/model/job.h"
 #include "slabtide/job/records/journal.h"
 #include "slabtide/job/records/mix_book.h"

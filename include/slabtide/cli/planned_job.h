@@ -4,8 +4,8 @@
 #include <optional>
 
 #include "slabtide/cli/load_job.h"
-#include "slabtide/day/day_plan.h"
-#include "slabtide/day/ensemble.h"
+#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/uncertainty/ensemble.h"
 #include "slabtide/report/plan_facts.h"
 
 namespace slabtide {

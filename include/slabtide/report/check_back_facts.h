@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "slabtide/day/check_back.h"
+#include "slabtide/day/field/check_back.h"
 #include "slabtide/report/plan_facts.h"
 
 namespace slabtide {

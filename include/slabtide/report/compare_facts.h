@@ -1,8 +1,8 @@
 #pragma once
 
-#include "slabtide/day/advice.h"
-#include "slabtide/day/comparison.h"
-#include "slabtide/day/turning_point.h"
+#include "slabtide/day/compare/advice.h"
+#include "slabtide/day/compare/comparison.h"
+#include "slabtide/day/compare/turning_point.h"
 #include "slabtide/report/plan_facts.h"
 
 namespace slabtide {

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/crew_plan.h"
-#include "slabtide/day/supplies.h"
-#include "slabtide/day/touch.h"
+#include "slabtide/day/crew/crew_plan.h"
+#include "slabtide/day/crew/supplies.h"
+#include "slabtide/day/windows/touch.h"
 #include "slabtide/job/model/job.h"
 
 // The crew's share of the plan's JSON, as JSON texts that json_plan puts in their places.

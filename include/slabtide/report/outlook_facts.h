@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/day/outlook.h"
+#include "slabtide/day/plan/outlook.h"
 #include "slabtide/report/plan_facts.h"
 
 namespace slabtide {

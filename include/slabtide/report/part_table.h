@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/day_plan.h"
+#include "slabtide/day/plan/day_plan.h"
 #include "slabtide/job/model/job.h"
 
 namespace slabtide {

@@ -5,9 +5,9 @@
 #include <string_view>
 #include <vector>
 
-#include "slabtide/day/day_plan.h"
-#include "slabtide/day/pour_run.h"
-#include "slabtide/day/practice.h"
+#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/practice/practice.h"
 #include "slabtide/job/model/job.h"
 #include "slabtide/weather/forecast/forecast.h"
 

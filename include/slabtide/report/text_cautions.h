@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/caution.h"
+#include "slabtide/day/plan/caution.h"
 #include "slabtide/job/model/job.h"
 #include "slabtide/report/text_style.h"
 

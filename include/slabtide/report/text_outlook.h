@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "slabtide/day/outlook.h"
+#include "slabtide/day/plan/outlook.h"
 #include "slabtide/report/plan_facts.h"
 #include "slabtide/report/text_style.h"
 

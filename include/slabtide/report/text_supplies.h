@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "slabtide/day/supplies.h"
+#include "slabtide/day/crew/supplies.h"
 #include "slabtide/job/model/job.h"
 
 namespace slabtide {

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/part_plan.h"
+#include "slabtide/day/windows/part_plan.h"
 
 namespace slabtide {
 

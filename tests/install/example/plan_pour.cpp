@@ -8,7 +8,7 @@
 #include <stdexcept>
 
 #include <slabtide/core/units.h>
-#include <slabtide/day/day_plan.h>
+#include <slabtide/day/plan/day_plan.h>
 #include <slabtide/weather/forecast/high_low_day.h>
 
 namespace st = slabtide;

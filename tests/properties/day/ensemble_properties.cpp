@@ -3,8 +3,8 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
-#include "slabtide/day/band.h"
-#include "slabtide/day/belief.h"
+#include "slabtide/day/field/belief.h"
+#include "slabtide/day/windows/band.h"
 
 namespace slabtide {
 namespace {

@@ -5,9 +5,9 @@
 #include <rapidcheck.h>
 
 #include "random_slab.h"
-#include "slabtide/day/corners.h"
-#include "slabtide/day/cut_order.h"
-#include "slabtide/day/joints.h"
+#include "slabtide/day/geometry/corners.h"
+#include "slabtide/day/joints/cut_order.h"
+#include "slabtide/day/joints/joints.h"
 #include "slabtide/job/geometry/zone_geometry.h"
 
 // What must hold for the joints of any slab.

@@ -5,7 +5,7 @@
 #include <rapidcheck.h>
 
 #include "random_slab.h"
-#include "slabtide/day/saw_shift.h"
+#include "slabtide/day/joints/saw_shift.h"
 
 // What must hold for saws led through any list of cuts.
 

@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
-#include "slabtide/day/schedule.h"
+#include "slabtide/day/crew/schedule.h"
 
 // What must hold of any crew's day, whatever the tasks.
 

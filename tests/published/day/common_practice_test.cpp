@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "published/published_row.h"
-#include "slabtide/day/cell_times.h"
+#include "slabtide/day/pour/cell_times.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 

@@ -2,7 +2,7 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/practice.h"
+#include "slabtide/day/practice/practice.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -4,7 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "risk_chart.h"
-#include "slabtide/day/cell_times.h"
+#include "slabtide/day/pour/cell_times.h"
 #include "slabtide/report/page_charts.h"
 #include "support/page_facts.h"
 #include "zone_series.h"

@@ -8,7 +8,7 @@
 
 #include "map_choices.h"
 #include "map_hour.h"
-#include "slabtide/day/cell_times.h"
+#include "slabtide/day/pour/cell_times.h"
 #include "slabtide/weather/sky/shade.h"
 #include "support/page_facts.h"
 #include "working_way.h"

@@ -1,0 +1,86 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/day/crew/schedule.h"
+#include "slabtide/day/crew/tasks.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/zone_plan.h"
+
+namespace slabtide {
+
+/// A wait on site.
+struct IdleTime {
+  UtcTime from;
+  UtcTime to;
+};
+
+/// One stay on site of one of the crew.
+struct CrewVisit {
+  UtcTime arrives;
+  UtcTime leaves;
+  std::vector<std::size_t> tasks;  ///< indices into CrewPlan::tasks, by their start
+  std::vector<IdleTime> idle;      ///< waits worth telling
+};
+
+/// One of the crew and the day they have.
+struct CrewMember {
+  std::string name;               ///< "finisher 1"
+  std::vector<CrewVisit> visits;  ///< empty where there is nothing for them to do
+};
+
+/// The task with the least to spare.
+struct TightTask {
+  std::size_t task = 0;
+  int slack_min = 0;  ///< negative: late
+};
+
+/// Something that can still be changed, and what it does to the minutes late.
+enum class CureKind { more_hands, slow_the_set, place_later };
+struct CrewCure {
+  CureKind kind = CureKind::more_hands;
+  std::string zone;  ///< empty for the whole job
+  int amount = 0;    ///< hands, or minutes
+  int late_min = 0;  ///< what is left
+};
+
+/// "nothing late", "12 min late".
+std::string late_words(int minutes);
+/// "one more finisher: nothing late".
+std::string cure_words(const CrewCure& cure);
+
+/// The finishing crew's day.
+struct CrewPlan {
+  std::vector<Task> tasks;
+  std::vector<UtcTime> starts;  ///< in the order of the tasks
+  std::vector<UtcTime> ends;
+  Schedule schedule;  ///< of the crew the job gives
+  std::vector<CrewMember> people;
+  /// A task wants more hands than the job's crew has; it was then given to those there are.
+  bool short_handed = false;
+  /// The smallest crew that misses nothing, of up to `most_crew_tried`.
+  std::optional<int> smallest_crew;
+  /// The smallest crew that does as well as that many.
+  int enough_crew = 0;
+  int least_late_min = 0;  ///< by that crew
+  std::optional<TightTask> tightest;
+  std::vector<std::size_t> late;  ///< tasks, the latest first
+  std::vector<CrewCure> cures;    ///< of what is late, the most effective first
+  /// One entry a task: the share of the days that may come on which it is late (`late_days`).
+  /// Absent for what does not follow the setting; no entries where it is not known how sure the
+  /// day is.
+  std::vector<std::optional<double>> late_chances;
+
+  double crew_hours() const;  ///< on site, over all visits
+};
+
+/// Hands that a larger crew is sought up to (ours).
+inline constexpr int most_crew_tried = 12;
+
+/// Error: std::invalid_argument for a crew under one.
+CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                   const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/day/joints/joints.h"
+#include "slabtide/day/joints/saw_shift.h"
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/part_plan.h"
+
+namespace slabtide {
+
+/// How a zone's joints can be made.
+enum class JointWay { none_needed, early_entry, wet, tool };
+
+/// The id used in the JSON: "early_entry".
+std::string_view joint_way_id(JointWay way);
+
+/// What the day leaves a zone.
+struct JointChoice {
+  JointWay way = JointWay::none_needed;  ///< with a saw on hand, where there is one
+  std::vector<SawKind> in_time;          ///< every kind of saw, on hand or not, that is in time
+  OperationWindow tooled;                ///< while the concrete is plastic
+};
+
+/// Joints, cuts and saws of the whole day. `joints` and `choices` as Job::zones.
+struct CutPlan {
+  std::vector<ZoneJoints> joints;
+  std::vector<PlannedCut> cuts;  ///< zone by zone, each in working order
+  std::array<SawShift, kinds_of_saw.size()> shifts;
+  std::vector<JointChoice> choices;
+
+  const SawShift& shift(SawKind kind) const { return shifts[static_cast<std::size_t>(kind)]; }
+};
+
+/// The joints of every zone, their cuts in working order with their times, one saw of either
+/// kind led through them, and what that leaves to choose.
+CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/plan/verdict.h"
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/weather/site/weather_series.h"
+
+namespace slabtide {
+
+/// One hour of the pour day as the concrete will meet it.
+struct OutlookHour {
+  UtcTime at;
+  double air_c = 0.0;
+  double dew_point_c = 0.0;
+  double humidity_share = 0.0;
+  double wind_slab_m_s = 0.0;
+  double shortwave_w_m2 = 0.0;  ///< on the open horizontal
+  double cloud_share = 0.0;
+  double rain_chance = 0.0;
+  double rain_mm_h = 0.0;
+  bool thunder = false;
+  /// Free water drying off the job's sunniest and shadiest place, from concrete as warm as
+  /// it is there then; from concrete as delivered before it is placed.
+  double evaporation_sun_kg_m2_h = 0.0;
+  double evaporation_shade_kg_m2_h = 0.0;
+  /// Pace of setting there, 1 at 22.8 °C (73 °F).
+  double set_rate_sun = 0.0;
+  double set_rate_shade = 0.0;
+};
+
+/// The day by the hour, and whether to pour.
+struct Outlook {
+  std::vector<OutlookHour> hours;
+  Verdict verdict = Verdict::good;
+  std::vector<std::string> reasons;  ///< titles of the cautions behind the verdict
+};
+
+/// The pour day by the hour, from two hours before placing to two after sunset, and the
+/// verdict that the plan's cautions come to: any `stop` says think again, any `caution` care.
+Outlook look_ahead(const Job& job, const WeatherSeries& series, const PourRun& run,
+                   const DayPlan& plan);
+
+}  // namespace slabtide

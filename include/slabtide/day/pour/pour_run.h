@@ -1,0 +1,73 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/day/pour/order.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/job/geometry/cells.h"
+#include "slabtide/job/model/job.h"
+#include "slabtide/slab/column/column.h"
+#include "slabtide/weather/site/exposure.h"
+#include "slabtide/weather/site/site_weather.h"
+#include "slabtide/weather/site/weather_series.h"
+
+namespace slabtide {
+
+/// A cell with the column that stands for it.
+struct CellRun {
+  Cell cell;
+  std::size_t exposure = 0;  ///< index into PourRun::exposures
+  std::size_t history = 0;   ///< index into PourRun::histories
+  std::size_t mix = 0;       ///< index into PourRun::mixes
+  double placed_s = 0.0;     ///< from the weather grid's start
+};
+
+/// A formed face with the column that stands for it.
+struct FaceRun {
+  std::size_t exposure = 0;
+  std::size_t history = 0;
+};
+
+/// A zone with its cells and faces.
+struct ZoneRun {
+  ZonePlacing placing;
+  std::size_t mix = 0;  ///< of its first cell, index into PourRun::mixes
+  std::vector<CellRun> cells;
+  std::vector<FaceRun> faces;  ///< in the order of Zone::faces
+};
+
+/// A column of the run: what it was solved from. Its `mix` and `exposure` point nowhere; the
+/// indices stand for them, so that a run can be copied.
+struct PouredColumn {
+  ColumnCase column;
+  std::size_t mix = 0;       ///< index into PourRun::mixes
+  std::size_t exposure = 0;  ///< index into PourRun::exposures
+};
+
+/// The whole pour computed: what each cell sees and goes through. Zones as in the job.
+struct PourRun {
+  OrderPlan order;
+  std::vector<MixModel> mixes;
+  SiteWeather weather;
+  std::vector<CellExposure> exposures;
+  std::vector<PouredColumn> columns;  ///< as many as histories, in their order
+  std::vector<ColumnHistory> histories;
+  std::vector<ZoneRun> zones;
+  double ground_c = 0.0;
+  /// The forecast ends before the horizon asked for.
+  bool forecast_cut_short = false;
+
+  const MixModel& mix_of(const ZoneRun& zone) const { return mixes[zone.mix]; }
+  UtcTime at(double seconds) const { return after_seconds(weather.grid.start, seconds); }
+};
+
+inline constexpr double horizon_h = 48.0;  ///< from the start of placing
+
+/// Computes the pour. `value` is absent where the weather does not cover it: it starts
+/// after the first load is batched, or ends before the last zone is placed.
+Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
+                          const SolverSettings& settings);
+
+}  // namespace slabtide

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/uncertainty/column_events.h"
+#include "slabtide/day/uncertainty/drawn_pour.h"
+
+namespace slabtide {
+
+/// The columns that stand for a part: those of its first and its last tenth to get ready.
+struct PartColumns {
+  std::size_t first = 0;  ///< index into DayModel's columns
+  std::size_t last = 0;
+};
+
+/// The columns that stand for a zone.
+struct ZoneColumns {
+  PartColumns whole;
+  std::vector<PartColumns> parts;  ///< as ZonePlan::parts
+  std::optional<PartColumns> border;
+  std::vector<std::size_t> faces;
+  std::size_t saw_limit = 0;  ///< its surface cools first, but for a tenth
+};
+
+/// What happens to each of the model's columns on one day.
+using DayEvents = std::vector<ColumnEvents>;
+
+/// A pour made small enough to be computed for many days that may come: a few columns that stand
+/// for all. Good for how times move from one day to another, not for the times themselves.
+class DayModel {
+ public:
+  /// `run` is the pour as described, `shown` the one that `plan` was made from: the same, or
+  /// that of another day. The references outlive the model.
+  DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
+           const Practice& practice, const DrawScale& scale);
+  DayModel(const Job& job, const PourRun& run, const DayPlan& plan, const Practice& practice,
+           const DrawScale& scale)
+      : DayModel(job, run, run, plan, practice, scale) {}
+
+  /// From now on the columns' surface is also asked for at this instant; returns its place in
+  /// ColumnEvents::surface_c.
+  std::size_t ask_surface(double at_s);
+
+  Draw draw(const Unknowns& unknowns) const;
+  DayEvents on(const Unknowns& unknowns) const;
+  const std::vector<ZoneColumns>& zones() const { return zones_; }
+  std::size_t columns() const { return set_.columns.size(); }
+  const ColumnSet& set() const { return set_; }
+
+ private:
+  class Choosing;
+
+  const Practice& practice_;
+  DrawScale scale_;
+  ColumnSet set_;
+  std::vector<ColumnQuestions> questions_;
+  std::vector<ZoneColumns> zones_;
+};
+
+/// How many days to draw, and how.
+struct EnsembleSettings {
+  std::size_t draws = 200;
+  int threads = 0;  ///< 0: as many as the machine has; the result is the same for any
+  /// Told after each day computed, from one thread at a time; may be empty.
+  std::function<void(std::size_t done)> progress;
+};
+
+/// More draws than this tell nothing new.
+inline constexpr std::size_t most_draws = 10000;
+
+/// Days that may come, beside the day that the plan is for.
+struct Ensemble {
+  std::vector<ZoneColumns> zones;
+  Unknowns central;  ///< of the day that the plan is for
+  DayEvents planned;
+  std::vector<Unknowns> unknowns;  ///< one a day
+  std::vector<DayEvents> days;
+  std::vector<double> weights;  ///< of the days; sum 1
+};
+
+/// Computes the days.
+std::vector<DayEvents> solve_days(const DayModel& model, const std::vector<Unknowns>& unknowns,
+                                  const EnsembleSettings& settings);
+
+/// The days that may come before anything was seen: all weigh the same.
+Ensemble draw_days(const DayModel& model, const EnsembleSettings& settings);
+
+}  // namespace slabtide

@@ -1,0 +1,79 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/practice/operation.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/band.h"
+
+namespace slabtide {
+
+/// What is told of a time that does not come within the hours that are computed.
+inline constexpr std::string_view after_plan_words = "after the plan's end";
+
+/// When an operation can be done. A time is absent where it does not come before the plan's
+/// end. No window closes before it opens: one that is stiff before it can be worked closes as it
+/// opens.
+struct OperationWindow {
+  Operation operation = Operation::stamp;
+  std::optional<UtcTime> opens;          ///< the first tenth of the area is ready
+  std::optional<UtcTime> open_all_over;  ///< nine tenths are
+  std::optional<UtcTime> closes;         ///< the first tenth is too stiff, or it is too late
+  /// Nine tenths are too stiff: until then work that follows the setting can be done.
+  std::optional<UtcTime> closed_all_over;
+  /// Where it never is: when it was too stiff.
+  std::optional<UtcTime> stiff_by;
+  std::string note;
+  // How sure, where the plan was asked for it (bands.h).
+  std::optional<TimeBand> opens_band;
+  std::optional<TimeBand> all_over_band;
+  std::optional<TimeBand> closes_band;
+
+  /// From opening to closing, never under 0; empty where either is missing.
+  std::optional<double> minutes() const;
+  /// Closed as it opens: there is no good time for it.
+  bool is_never() const;
+};
+
+/// A part of a zone that behaves as one: the whole of it, a strip, the border.
+struct PartPlan {
+  std::string name;  ///< empty for a whole zone
+  double area_m2 = 0.0;
+  std::vector<std::size_t> cells;  ///< indices into ZoneRun::cells
+  std::optional<UtcTime> sheen_gone;
+  std::optional<UtcTime> initial_set;
+  std::optional<UtcTime> final_set;
+  std::optional<TimeBand> sheen_band;
+  std::optional<TimeBand> initial_band;
+  std::optional<TimeBand> final_band;
+  std::vector<OperationWindow> windows;
+  double peak_evaporation_kg_m2_h = 0.0;  ///< while plastic
+  UtcTime peak_evaporation_at;
+  double surface_peak_c = 0.0;
+  UtcTime surface_peak_at;
+  /// Dry on top while much bleeding is still to come.
+  std::optional<UtcTime> early_sheen_at;
+  std::optional<UtcTime> crust_at;
+  double sunlit_share = 0.0;  ///< of the hours from placing to initial set
+
+  const OperationWindow* window(Operation operation) const;
+};
+
+/// The plan of the named cells of a zone for these plastic operations, and for walking on,
+/// washing (`released`: release agent is to come off) and sealing after them.
+PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
+                   const std::vector<Operation>& operations, bool released, const PourRun& run,
+                   const Practice& practice);
+
+/// When each cell can take the operation, seconds from the grid's start; one entry a cell.
+std::vector<std::optional<double>> ready_times_s(const ZoneRun& zone, Operation operation,
+                                                 const PourRun& run, const Practice& practice);
+
+/// The stripping window of one formed face.
+OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <optional>
+
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/band.h"
+#include "slabtide/day/windows/part_plan.h"
+
+namespace slabtide {
+
+/// When the saw can start and must be done.
+struct SawPlan {
+  SawKind kind = SawKind::early_entry;
+  bool on_hand = false;
+  std::optional<UtcTime> opens;
+  std::optional<UtcTime> open_all_over;
+  std::optional<UtcTime> stress_limit;   ///< stress reaches half the tensile strength
+  std::optional<UtcTime> stress_late;    ///< and seven tenths
+  std::optional<UtcTime> surface_limit;  ///< surface `surface_fall_k` under its peak
+  double surface_fall_k = 0.0;
+  std::optional<UtcTime> latest;       ///< the earlier of the two limits: be done by then
+  std::optional<TimeBand> opens_band;  ///< how sure, where the plan was asked for it
+  std::optional<TimeBand> latest_band;
+  double depth_m = 0.0;
+  bool too_late = false;  ///< opens only after `latest`
+};
+
+/// The same as an operation's window: it closes when the cuts must be done.
+OperationWindow window_of(const SawPlan& saw);
+
+/// The length of the zone as one uncut piece: a walk's line, the longer side
+/// of the smallest box around an outline.
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
+double uncut_length_m(const Zone& zone);
+
+/// When a column can be sawn, seconds from the grid's start: hard enough to stand on, and
+/// strong enough that the blade does not ravel the edge.
+std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Aggregate aggregate,
+                                  const Practice& practice);
+
+/// When its surface has fallen the trade's limit under its highest since initial set.
+std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice);
+
+/// How deep a cut must be, m.
+double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw);
+
+/// The saw's window on a zone that is not yet jointed.
+SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,
+                 const PourRun& run, const Practice& practice);
+
+}  // namespace slabtide

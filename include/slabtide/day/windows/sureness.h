@@ -1,0 +1,29 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "slabtide/day/practice/unknowns.h"
+
+namespace slabtide {
+
+/// What a share of the doubt comes from.
+struct DoubtCause {
+  Unknown unknown = Unknown::set_time;
+  double share = 0.0;  ///< of the variance of the main openings, 0 to 1
+};
+
+/// How sure a plan is as a whole.
+struct Sureness {
+  std::size_t draws = 0;
+  /// Half of what lies between early and late, the mean over the openings of the zones' main work.
+  double either_way_min = 0.0;
+  std::vector<DoubtCause> causes;  ///< the largest first
+};
+
+/// How sure, in a word.
+enum class SureWord { quite, fairly, roughly, hardly };
+/// Within 20 min either way one is quite sure, within 45 fairly, within 90 roughly (ours).
+SureWord sure_word(const Sureness& sureness);
+
+}  // namespace slabtide

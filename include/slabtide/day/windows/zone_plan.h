@@ -1,0 +1,42 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/part_plan.h"
+#include "slabtide/day/windows/saw_plan.h"
+#include "slabtide/day/windows/touch.h"
+
+namespace slabtide {
+
+/// A formed face and when its form comes off.
+struct FacePlan {
+  std::string name;
+  std::optional<double> facing_deg;
+  OperationWindow strip;
+};
+
+/// All the windows of one zone.
+struct ZonePlan {
+  std::string name;
+  double area_m2 = 0.0;
+  double volume_m3 = 0.0;
+  double uncut_length_m = 0.0;
+  ZonePlacing placed;
+  PartPlan whole;               ///< the field all together
+  std::vector<PartPlan> parts;  ///< empty where the zone behaves as one
+  std::optional<PartPlan> border;
+  std::vector<FacePlan> faces;
+  std::vector<SawPlan> saws;     ///< early entry and wet
+  std::vector<PartTouch> touch;  ///< of the parts, or the whole, and the border
+  std::string working_order;     ///< how to work through it; empty where it behaves as one
+};
+
+/// The plan of one zone: whole, by its parts where they differ, its border and its faces.
+ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, const PourRun& run,
+                   const Practice& practice);
+
+}  // namespace slabtide

@@ -1,0 +1,112 @@
+#include "slabtide/day/compare/admixture_change.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+
+namespace slabtide {
+
+namespace {
+
+bool slows(const Admixture& admixture) {
+  return admixture.kind == AdmixtureKind::retarder || admixture.kind == AdmixtureKind::stabiliser;
+}
+
+bool any_slows(const std::vector<Admixture>& list) {
+  return std::any_of(list.begin(), list.end(), slows);
+}
+
+AdmixtureUse& use_of(std::vector<AdmixtureUse>& uses, AdmixtureKind kind) {
+  const auto found = std::find_if(uses.begin(), uses.end(),
+                                  [kind](const AdmixtureUse& use) { return use.kind == kind; });
+  if (found != uses.end()) return *found;
+  uses.push_back({kind, 0.0, 0.0, false});
+  return uses.back();
+}
+
+void add_use(std::vector<AdmixtureUse>& uses, const Admixture& admixture, double concrete_m3,
+             double cementitious_kg_m3) {
+  constexpr double per_hundred = 0.01;
+  AdmixtureUse& use = use_of(uses, admixture.kind);
+  const auto dose = admixture.dose_ml_100kg ? admixture.dose_ml_100kg : admixture.dose_percent;
+  if (dose) use.amount += *dose * per_hundred * cementitious_kg_m3 * concrete_m3;
+  use.dose_is_unknown = use.dose_is_unknown || !dose;
+  use.concrete_m3 += concrete_m3;
+}
+
+}  // namespace
+
+std::vector<Admixture> without_retarder(const std::vector<Admixture>& list) {
+  std::vector<Admixture> kept;
+  std::remove_copy_if(list.begin(), list.end(), std::back_inserter(kept), slows);
+  return kept;
+}
+
+bool has_retarder(const Job& job) {
+  const auto in_zone = [](const Zone& zone) {
+    return zone.admixtures && any_slows(*zone.admixtures);
+  };
+  const auto in_load = [](const LoadNote& note) { return any_slows(note.admixtures); };
+  return any_slows(job.mix.admixtures) ||
+         std::any_of(job.zones.begin(), job.zones.end(), in_zone) ||
+         std::any_of(job.order.loads.begin(), job.order.loads.end(), in_load);
+}
+
+const std::vector<Admixture>& admixtures_of(const Job& job, const Load& load, std::size_t zone) {
+  if (load.own_admixtures) return load.admixtures;
+  const auto& own = job.zones[zone].admixtures;
+  return own ? *own : job.mix.admixtures;
+}
+
+std::vector<AdmixtureUse> admixture_use(const Job& job, const OrderPlan& order) {
+  std::vector<AdmixtureUse> uses;
+  for (const Load& load : order.loads) {
+    for (const LoadShare& share : load.shares) {
+      const double concrete_m3 = (share.to_share - share.from_share) *
+                                 volume_m3(job.zones[share.zone]) *
+                                 (1.0 + job.order.allowance_share);
+      for (const Admixture& admixture : admixtures_of(job, load, share.zone)) {
+        add_use(uses, admixture, concrete_m3, job.mix.cementitious_kg_m3);
+      }
+    }
+  }
+  return uses;
+}
+
+std::string_view admixture_words(AdmixtureKind kind) {
+  switch (kind) {
+    case AdmixtureKind::retarder:
+      return "retarder";
+    case AdmixtureKind::stabiliser:
+      return "stabiliser";
+    case AdmixtureKind::accelerator_chloride:
+      return "calcium chloride";
+    case AdmixtureKind::accelerator_non_chloride:
+      return "accelerator";
+  }
+  return "admixture";
+}
+
+std::string dose_figure(const Admixture& admixture, UnitSystem units) {
+  if (admixture.dose_percent) return fmt::format("{:g}", *admixture.dose_percent);
+  if (!admixture.dose_ml_100kg) return fmt::format("{:+g} h", admixture.shift_h.value_or(0.0));
+  constexpr double tenths = 10.0;
+  return units == UnitSystem::us
+             ? fmt::format(
+                   "{:g}",
+                   std::round(tenths * floz_cwt_from_ml_100kg(*admixture.dose_ml_100kg)) / tenths)
+             : fmt::format("{:g}", std::round(*admixture.dose_ml_100kg));
+}
+
+std::string dose_words(const Admixture& admixture, UnitSystem units) {
+  std::string figure = dose_figure(admixture, units);
+  if (admixture.dose_percent) return figure + " %";
+  if (!admixture.dose_ml_100kg) return figure;
+  return figure + (units == UnitSystem::us ? " fl oz/cwt" : " mL/100 kg");
+}
+
+}  // namespace slabtide

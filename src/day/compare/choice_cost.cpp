@@ -1,0 +1,190 @@
+#include "slabtide/day/compare/choice_cost.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/compare/admixture_change.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+// How much trouble each change is beside the others (all ours): an hour on the clock costs
+// least, then what is put up by hand, another pair of hands, what goes into the concrete.
+constexpr double start_trouble_per_h = 1.0;
+constexpr double order_trouble = 1.0;
+constexpr double saw_trouble = 1.5;
+constexpr double windbreak_trouble = 2.0;
+constexpr double shade_trouble = 2.5;  // a zone
+constexpr double finisher_trouble = 3.0;
+constexpr double load_trouble = 1.0;       // one more truck
+constexpr double admixture_trouble = 2.0;  // any at all, more or less of it than ordered
+/// And by how much there is of it: per mL/100 kg in all of the concrete.
+constexpr double dose_trouble_per_ml_100kg = 0.005;
+
+constexpr double ml_per_floz = 29.5735295625;
+constexpr double floz_per_gal = 128.0;
+constexpr double ml_per_l = 1000.0;
+/// Differences under this are rounding.
+constexpr double nothing = 1e-6;
+
+const AdmixtureUse* find_use(const std::vector<AdmixtureUse>& uses, AdmixtureKind kind) {
+  const auto found = std::find_if(uses.begin(), uses.end(),
+                                  [kind](const AdmixtureUse& use) { return use.kind == kind; });
+  return found == uses.end() ? nullptr : &*found;
+}
+
+std::string amount_words(double amount, AdmixtureKind kind, UnitSystem units) {
+  const bool us = units == UnitSystem::us;
+  if (kind == AdmixtureKind::accelerator_chloride) {
+    return us ? fmt::format("{:.1f} lb", lb_from_kg(amount)) : fmt::format("{:.1f} kg", amount);
+  }
+  if (!us) return fmt::format("{:.1f} L", amount / ml_per_l);
+  const double floz = amount / ml_per_floz;
+  return floz < floz_per_gal ? fmt::format("{:.0f} fl oz", floz)
+                             : fmt::format("{:.1f} gal", floz / floz_per_gal);
+}
+
+/// "retarder 2 fl oz/cwt x 564 lb/yd³ x 6.5 yd³ = 74 fl oz", from the whole of one kind.
+std::string use_words(const AdmixtureUse& use, const Job& job) {
+  const std::string name(admixture_words(use.kind));
+  if (use.dose_is_unknown) {
+    return fmt::format("{} in {} by the supplier's own dose", name,
+                       volume_words(use.concrete_m3, job.units));
+  }
+  constexpr double hundred = 100.0;
+  Admixture mean;
+  mean.kind = use.kind;
+  const double dose = hundred * use.amount / (job.mix.cementitious_kg_m3 * use.concrete_m3);
+  if (use.kind == AdmixtureKind::accelerator_chloride) {
+    mean.dose_percent = dose;
+  } else {
+    mean.dose_ml_100kg = dose;
+  }
+  return fmt::format("{} {} x {} x {} = {}", name, dose_words(mean, job.units),
+                     content_words(job.mix.cementitious_kg_m3, job.units),
+                     volume_words(use.concrete_m3, job.units),
+                     amount_words(use.amount, use.kind, job.units));
+}
+
+/// Adds to the cost what the admixtures take, where they differ from what is ordered.
+class Bill {
+ public:
+  Bill(const Job& ordered, const Job& changed) : ordered_(ordered), changed_(changed) {}
+
+  void admixtures(const OrderPlan& before, const OrderPlan& after) {
+    const auto was = admixture_use(ordered_, before);
+    const auto is = admixture_use(changed_, after);
+    for (const AdmixtureUse& use : is) {
+      const AdmixtureUse* old = find_use(was, use.kind);
+      if (old != nullptr && same(*old, use)) continue;
+      const double old_amount = old == nullptr ? 0.0 : old->amount;
+      charge_admixture(std::abs(use.amount - old_amount), after.ordered_m3);
+      std::string words = use_words(use, changed_);
+      if (old_amount > 0.0) {
+        words +=
+            fmt::format(", of which {} is ordered already",
+                        amount_words(std::min(old_amount, use.amount), use.kind, changed_.units));
+      }
+      say(std::move(words));
+    }
+    for (const AdmixtureUse& old : was) {
+      if (find_use(is, old.kind) != nullptr) continue;
+      charge_admixture(old.amount, after.ordered_m3);
+      say(fmt::format("no {}, which saves {}", admixture_words(old.kind),
+                      amount_words(old.amount, old.kind, changed_.units)));
+    }
+  }
+
+  void loads(const OrderPlan& before, const OrderPlan& after) {
+    const auto more = static_cast<int>(after.loads.size()) - static_cast<int>(before.loads.size());
+    if (more == 0) return;
+    cost_.disturbance += load_trouble * std::abs(more);
+    say(fmt::format("{} truck{} in place of {}{}", after.loads.size(),
+                    after.loads.size() == 1 ? "" : "s", before.loads.size(), short_words(after)));
+  }
+
+  void hours() {
+    const double hours =
+        std::abs(seconds_between(ordered_.pour.start, changed_.pour.start)) / seconds_per_hour;
+    cost_.disturbance += start_trouble_per_h * hours;
+    if (ordered_.pour.zone_order != changed_.pour.zone_order) cost_.disturbance += order_trouble;
+  }
+
+  void hands() {
+    const int more = changed_.crew.finishers - ordered_.crew.finishers;
+    cost_.disturbance += finisher_trouble * std::abs(more);
+    if (more == 0) return;
+    say(fmt::format("{} finisher{} {} for the day", std::abs(more), std::abs(more) == 1 ? "" : "s",
+                    more > 0 ? "more" : "fewer"));
+  }
+
+  void shelter() {
+    for (std::size_t i = 0; i < changed_.zones.size(); ++i) {
+      if (changed_.zones[i].shaded == ordered_.zones[i].shaded) continue;
+      cost_.disturbance += shade_trouble;
+      say(fmt::format("shade over the {}", changed_.zones[i].name));
+    }
+    if (changed_.site.measured_wind_ratio != ordered_.site.measured_wind_ratio) {
+      cost_.disturbance += windbreak_trouble;
+      say("a windbreak");
+    }
+  }
+
+  void saws() {
+    if (changed_.pour.saws == ordered_.pour.saws) return;
+    cost_.disturbance += saw_trouble;
+    if (changed_.pour.saws.size() > ordered_.pour.saws.size()) say("a saw's hire");
+  }
+
+  ChoiceCost take() { return std::move(cost_); }
+
+ private:
+  static bool same(const AdmixtureUse& a, const AdmixtureUse& b) {
+    return a.dose_is_unknown == b.dose_is_unknown && std::abs(a.amount - b.amount) < nothing &&
+           std::abs(a.concrete_m3 - b.concrete_m3) < nothing;
+  }
+
+  std::string short_words(const OrderPlan& after) const {
+    const auto shorts = std::count_if(after.loads.begin(), after.loads.end(),
+                                      [](const Load& load) { return load.is_short; });
+    return shorts == 0 ? std::string()
+                       : fmt::format(", {} of them short (most plants charge for it)", shorts);
+  }
+
+  void charge_admixture(double amount, double concrete_m3) {
+    constexpr double hundred = 100.0;
+    const double dose = hundred * amount / (changed_.mix.cementitious_kg_m3 * concrete_m3);
+    cost_.disturbance += admixture_trouble + dose_trouble_per_ml_100kg * dose;
+  }
+
+  void say(std::string words) {
+    cost_.words += (cost_.words.empty() ? "" : "; ") + std::move(words);
+  }
+
+  const Job& ordered_;
+  const Job& changed_;
+  ChoiceCost cost_;
+};
+
+}  // namespace
+
+ChoiceCost cost_of(const Job& ordered, const OrderPlan& ordered_loads, const Job& changed,
+                   const OrderPlan& changed_loads) {
+  Bill bill(ordered, changed);
+  bill.admixtures(ordered_loads, changed_loads);
+  bill.loads(ordered_loads, changed_loads);
+  bill.hours();
+  bill.hands();
+  bill.shelter();
+  bill.saws();
+  return bill.take();
+}
+
+}  // namespace slabtide

@@ -1,0 +1,91 @@
+#include "slabtide/day/compare/choice_figures.h"
+
+#include <algorithm>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/uncertainty/late_days.h"
+
+namespace slabtide {
+
+namespace {
+
+void find_windows(ChoiceFigures& figures, const Job& job, const DayPlan& plan) {
+  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
+    const OperationWindow* window = plan.zones[i].whole.window(main_operation(job.zones[i].finish));
+    if (window == nullptr) continue;
+    if (window->opens && (!figures.first_window || *window->opens < *figures.first_window)) {
+      figures.first_window = window->opens;
+    }
+    if (window->closes && (!figures.last_window || *window->closes > *figures.last_window)) {
+      figures.last_window = window->closes;
+    }
+  }
+}
+
+void find_tops(ChoiceFigures& figures, const DayPlan& plan) {
+  for (const ZonePlan& zone : plan.zones) {
+    figures.peak_evaporation_kg_m2_h =
+        std::max(figures.peak_evaporation_kg_m2_h, zone.whole.peak_evaporation_kg_m2_h);
+    if (zone.whole.early_sheen_at) ++figures.early_sheens;
+    if (zone.whole.crust_at) ++figures.crusts;
+  }
+}
+
+void find_saw(ChoiceFigures& figures, const Job& job, const DayPlan& plan) {
+  for (const ZonePlan& zone : plan.zones) {
+    const auto& latest = zone.saws.front().latest;
+    if (latest && (!figures.latest_saw || *latest < *figures.latest_saw)) {
+      figures.latest_saw = latest;
+    }
+  }
+  if (!figures.latest_saw) return;
+  const SunTimes sun =
+      sun_times_about(*figures.latest_saw, job.site.latitude_deg, job.site.longitude_deg);
+  figures.saw_at_night = sun.kind == SunTimes::Kind::never_up ||
+                         (sun.kind == SunTimes::Kind::ordinary &&
+                          (*figures.latest_saw < sun.rise || *figures.latest_saw > sun.set));
+}
+
+void find_crew(ChoiceFigures& figures, const CrewPlan& crew) {
+  figures.minutes_late = crew.schedule.late_min;
+  figures.smallest_crew = crew.smallest_crew;
+  figures.crew_hours = crew.crew_hours();
+  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
+    if (crew.tasks[i].later || crew.tasks[i].kind == TaskKind::clean_up) continue;
+    if (!figures.last_finish || crew.ends[i] > *figures.last_finish) {
+      figures.last_finish = crew.ends[i];
+    }
+  }
+}
+
+void count_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions) {
+  for (const Caution& caution : cautions) {
+    int& count = caution.level == CautionLevel::stop      ? figures.stops
+                 : caution.level == CautionLevel::caution ? figures.cautions
+                                                          : figures.notes;
+    ++count;
+  }
+}
+
+}  // namespace
+
+ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
+                         const std::optional<DrawnDays>& drawn) {
+  ChoiceFigures figures;
+  find_windows(figures, job, plan);
+  find_tops(figures, plan);
+  find_saw(figures, job, plan);
+  count_cautions(figures, plan.cautions);
+  find_crew(figures, plan.crew);
+  const LateDays late = drawn ? late_days(plan.crew, drawn->plan, drawn->ensemble)
+                              : LateDays{figures.minutes_late, figures.minutes_late, {}};
+  figures.expected_late_min = late.expected_min;
+  figures.bad_day_late_min = late.bad_day_min;
+  if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {
+    figures.daylight_left_min =
+        seconds_between(*figures.last_finish, plan.sun.set) / seconds_per_minute;
+  }
+  return figures;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "slabtide/day/compare/choices.h"
+
+namespace slabtide {
+
+/// What the makers of choices look at.
+struct ChoiceContext {
+  const Job& job;
+  const PourRun& run;
+  const DayPlan& plan;
+  const CompareRules& rules;
+};
+
+/// Collects choices, each only once.
+class ChoiceList {
+ public:
+  /// A changed job that is there already is left out.
+  void add(ChoiceKind kind, std::string label, std::string words, Job job);
+  void leave_out(std::string label, std::string why);
+  Choices take() { return std::move(choices_); }
+
+ private:
+  Choices choices_;
+  std::map<std::string, std::string> seen_;  ///< signature and label
+};
+
+}  // namespace slabtide

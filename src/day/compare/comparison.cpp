@@ -1,0 +1,118 @@
+#include "slabtide/day/compare/comparison.h"
+
+#include <cmath>
+#include <map>
+#include <mutex>
+#include <string>
+#include <tuple>
+
+#include "core/parallel.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Choices whose concrete goes through the same: one pour is computed for them all.
+std::vector<std::vector<std::size_t>> groups_of(const std::vector<Choice>& choices) {
+  std::vector<std::vector<std::size_t>> groups;
+  std::map<std::string, std::size_t> group_of;
+  for (std::size_t i = 0; i < choices.size(); ++i) {
+    const auto [group, is_new] =
+        group_of.try_emplace(pour_signature(choices[i].job), groups.size());
+    if (is_new) groups.emplace_back();
+    groups[group->second].push_back(i);
+  }
+  return groups;
+}
+
+/// A choice's figures, or why it has none.
+struct Outcome {
+  std::optional<ComparedChoice> compared;
+  std::string fault;
+};
+
+/// Computes groups of choices beside the job as it is ordered.
+class Comparing {
+ public:
+  Comparing(const CompareCase& compared, const CompareSettings& settings)
+      : case_(compared), settings_(settings) {}
+
+  std::vector<Outcome> run(const std::vector<Choice>& choices) {
+    const auto groups = groups_of(choices);
+    std::vector<Outcome> outcomes(choices.size());
+    in_parallel(groups.size(), settings_.threads,
+                [&](std::size_t g) { run_group(groups[g], choices, outcomes); });
+    return outcomes;
+  }
+
+ private:
+  void run_group(const std::vector<std::size_t>& group, const std::vector<Choice>& choices,
+                 std::vector<Outcome>& outcomes) {
+    const bool is_ordered = group.front() == 0;
+    SolverSettings solver;
+    solver.threads = 1;
+    Reading<PourRun> pour;
+    if (!is_ordered) {
+      pour = run_pour(choices[group.front()].job, case_.series, case_.practice, solver);
+    }
+    for (const std::size_t i : group) {
+      if (is_ordered || pour.ok()) {
+        outcomes[i].compared = compared(choices[i], is_ordered ? case_.run : *pour.value);
+      } else {
+        outcomes[i].fault = pour.diagnostics.front().message;
+      }
+    }
+    const std::lock_guard<std::mutex> lock(mutex_);
+    if (settings_.progress) settings_.progress(++done_);
+  }
+
+  ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
+    const DayPlan plan = plan_day(choice.job, pour, case_.practice, case_.forecast_age_h);
+    return {choice, figures_of(choice.job, plan, case_.drawn()),
+            cost_of(case_.job, case_.run.order, choice.job, pour.order)};
+  }
+
+  const CompareCase& case_;
+  const CompareSettings& settings_;
+  std::mutex mutex_;
+  std::size_t done_ = 0;
+};
+
+auto rank(const ComparedChoice& compared, const CompareRules& rules) {
+  return std::make_tuple(
+      compared.figures.stops, std::floor(compared.figures.expected_late_min / rules.worth_min),
+      std::floor(compared.figures.bad_day_late_min / rules.worth_min), compared.cost.disturbance);
+}
+
+std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRules& rules) {
+  std::size_t best = 0;
+  for (std::size_t i = 1; i < choices.size(); ++i) {
+    if (better(choices[i], choices[best], rules)) best = i;
+  }
+  return best;
+}
+
+}  // namespace
+
+bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules) {
+  return rank(a, rules) < rank(b, rules);
+}
+
+Comparison compare_choices(const CompareCase& compared, const CompareSettings& settings) {
+  Choices choices = find_choices(compared.job, compared.run, compared.plan, compared.practice);
+  Comparison comparison;
+  comparison.left_out = std::move(choices.left_out);
+  auto outcomes = Comparing(compared, settings).run(choices.tried);
+  for (std::size_t i = 0; i < outcomes.size(); ++i) {
+    if (outcomes[i].compared) {
+      comparison.choices.push_back(std::move(*outcomes[i].compared));
+    } else {
+      comparison.left_out.push_back({choices.tried[i].label, std::move(outcomes[i].fault)});
+    }
+  }
+  if (compared.ensemble != nullptr) comparison.days_drawn = compared.ensemble->days.size();
+  comparison.best = best_of(comparison.choices, compared.practice.compare);
+  return comparison;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,118 @@
+#include "slabtide/day/compare/turning_point.h"
+
+#include <algorithm>
+#include <mutex>
+
+#include "slabtide/job/model/limits.h"
+#include "slabtide/slab/mix/mix_temperature.h"
+#include "weather/readers/weather_quantity.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double width_k = 1.0 / 1.8;  ///< 1 °F
+/// One about every 5 °F of the usual 25 either way: an odd number, so that the day as it
+/// stands is one of them.
+constexpr int points = 11;
+
+double discharge_c(const Mix& mix) {
+  if (const auto* given = std::get_if<double>(&mix.temperature)) return *given;
+  return mix_temperature_c(std::get<IngredientTemperatures>(mix.temperature),
+                           mix.cementitious_kg_m3, mix.w_cm);
+}
+
+/// Moves what is known, within what can be planned.
+void shift(std::optional<double>& value_c, double shift_k, const Range& within) {
+  if (value_c) value_c = std::clamp(*value_c + shift_k, within.low, within.high);
+}
+
+double high_of_day_c(const Job& job, const Forecast& forecast) {
+  std::optional<double> high;
+  for (const ForecastHour& hour : forecast.hours) {
+    const bool that_day = job.site.time_zone.local_from_utc(hour.at).date() == job.pour.date;
+    if (that_day && hour.air_c && (!high || *hour.air_c > *high)) high = hour.air_c;
+  }
+  return high.value_or(discharge_c(job.mix));
+}
+
+/// Asks of a warmer or cooler day how two choices do on it.
+class ShiftedDays {
+ public:
+  ShiftedDays(const CompareCase& compared, const Comparison& comparison,
+              const CompareSettings& settings)
+      : case_(compared), comparison_(comparison), settings_(settings) {}
+
+  /// Whether the best choice beats the job as ordered; where that is the best, whether it is
+  /// late by enough to matter or meets a stop.
+  bool turned(double shift_k) {
+    const auto& ordered = comparison_.choices.front();
+    const auto plain = on_day(ordered, shift_k);
+    tell();
+    if (!plain) return false;
+    const CompareRules& rules = case_.practice.compare;
+    if (comparison_.best == 0) {
+      return plain->figures.stops > 0 || plain->figures.expected_late_min > rules.worth_min;
+    }
+    const auto best = on_day(comparison_.choices[comparison_.best], shift_k);
+    tell();
+    return best && better(*best, *plain, rules);
+  }
+
+ private:
+  std::optional<ComparedChoice> on_day(const ComparedChoice& compared, double shift_k) const {
+    const ShiftedDay day = shift_day(compared.choice.job, case_.forecast, shift_k);
+    const Reading<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
+    SolverSettings solver;
+    solver.threads = 1;  // the days go side by side
+    const Reading<PourRun> run = run_pour(day.job, *series.value, case_.practice, solver);
+    if (!run.ok()) return std::nullopt;
+    const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h);
+    ComparedChoice result;
+    result.figures = figures_of(day.job, plan, case_.drawn());
+    result.cost = compared.cost;
+    return result;
+  }
+
+  void tell() {
+    if (!settings_.progress) return;
+    const std::lock_guard<std::mutex> lock(mutex_);
+    settings_.progress(comparison_.choices.size() + ++done_);
+  }
+
+  const CompareCase& case_;
+  const Comparison& comparison_;
+  const CompareSettings& settings_;
+  std::mutex mutex_;
+  std::size_t done_ = 0;
+};
+
+}  // namespace
+
+ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k) {
+  const Range air_c = possible_si(WeatherQuantity::air);
+  ShiftedDay day{job, forecast};
+  for (ForecastHour& hour : day.forecast.hours) {
+    shift(hour.air_c, shift_k, air_c);
+    shift(hour.dew_point_c, shift_k, air_c);
+  }
+  shift(day.job.site.ground_c, shift_k, limits::ground_c);
+  std::optional<double> concrete_c = discharge_c(job.mix);
+  shift(concrete_c, shift_k, limits::discharges_c);
+  day.job.mix.temperature = *concrete_c;
+  return day;
+}
+
+TurningPoint find_turning_point(const CompareCase& compared, const Comparison& comparison,
+                                const CompareSettings& settings) {
+  ShiftedDays days(compared, comparison, settings);
+  const double range_k = compared.practice.compare.search_k;
+  TurningPoint turning;
+  turning.high_c = high_of_day_c(compared.job, compared.forecast);
+  turning.concrete_c = discharge_c(compared.job.mix);
+  turning.by_shift_k = find_crossing([&days](double shift_k) { return days.turned(shift_k); },
+                                     -range_k, range_k, points, width_k, settings.threads);
+  return turning;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <span>
+
+#include "slabtide/day/crew/schedule.h"
+#include "task_list.h"
+
+namespace slabtide {
+
+/// A schedule and the list it grew from.
+struct FoundSchedule {
+  Schedule schedule;
+  TaskList list;
+};
+
+/// The search for one crew size, which must be enough for every task. `smaller`, where there
+/// is one, is the schedule of a smaller crew: it is kept where nothing better is found.
+FoundSchedule search_schedule(std::span<const Task> tasks, int crew, const FoundSchedule* smaller);
+
+}  // namespace slabtide

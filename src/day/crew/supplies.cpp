@@ -1,0 +1,100 @@
+#include "slabtide/day/crew/supplies.h"
+
+#include <algorithm>
+#include <array>
+
+namespace slabtide {
+
+namespace {
+
+struct Kind {
+  std::string_view id;
+  std::string_view words;
+  SupplyUnit unit;
+};
+
+constexpr std::array<Kind, 7> kinds{{{"concrete", "concrete", SupplyUnit::m3},
+                                     {"release_powder", "powder release agent", SupplyUnit::kg},
+                                     {"release_liquid", "liquid release agent", SupplyUnit::l},
+                                     {"curing_compound", "curing compound", SupplyUnit::l},
+                                     {"sealer", "sealer", SupplyUnit::l},
+                                     {"plastic", "plastic sheet", SupplyUnit::m2},
+                                     {"blankets", "curing blankets", SupplyUnit::m2}}};
+
+const Kind& entry(SupplyKind kind) { return kinds[static_cast<std::size_t>(kind)]; }
+
+bool takes_release(Finish finish) {
+  return finish == Finish::stamp || finish == Finish::texture_roll;
+}
+
+double released_area_m2(const Zone& zone, const ZonePlan& plan) {
+  double area_m2 = takes_release(zone.finish) ? plan.whole.area_m2 : 0.0;
+  if (plan.border && takes_release(zone.border->finish)) area_m2 += plan.border->area_m2;
+  return area_m2;
+}
+
+/// Adds up an area over the zones that have some of it.
+class Area {
+ public:
+  void add(const std::string& zone, double area_m2) {
+    if (!(area_m2 > 0.0)) return;
+    area_m2_ += area_m2;
+    zones_.push_back(zone);
+  }
+
+  void supply(std::vector<Supply>& list, SupplyKind kind, double amount_per_m2) const {
+    if (area_m2_ > 0.0) list.push_back({kind, area_m2_ * amount_per_m2, area_m2_, zones_});
+  }
+
+ private:
+  double area_m2_ = 0.0;
+  std::vector<std::string> zones_;
+};
+
+/// The kinds of cover that a zone gets, each once.
+bool is_covered_with(CuringKind kind, const Zone& zone, const Job& job) {
+  if (job.pour.curing == kind) return true;
+  return std::any_of(job.pour.covers.begin(), job.pour.covers.end(), [&](const Cover& cover) {
+    const bool lies_here = cover.zones.empty() || std::find(cover.zones.begin(), cover.zones.end(),
+                                                            zone.name) != cover.zones.end();
+    return cover.kind == kind && lies_here;
+  });
+}
+
+}  // namespace
+
+std::string_view supply_id(SupplyKind kind) { return entry(kind).id; }
+
+std::string_view supply_words(SupplyKind kind) { return entry(kind).words; }
+
+SupplyUnit supply_unit(SupplyKind kind) { return entry(kind).unit; }
+
+std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
+                               const std::vector<ZonePlan>& zones, const Practice& practice) {
+  Area released;
+  Area sealed;
+  Area sprayed;
+  Area under_plastic;
+  Area under_blankets;
+  for (std::size_t i = 0; i < zones.size(); ++i) {
+    const Zone& zone = job.zones[i];
+    const double area_m2 = zones[i].area_m2;
+    released.add(zone.name, released_area_m2(zone, zones[i]));
+    if (zones[i].whole.window(Operation::wash) != nullptr) sealed.add(zone.name, area_m2);
+    if (job.pour.curing == CuringKind::film) sprayed.add(zone.name, area_m2);
+    if (is_covered_with(CuringKind::plastic, zone, job)) under_plastic.add(zone.name, area_m2);
+    if (is_covered_with(CuringKind::blanket, zone, job)) under_blankets.add(zone.name, area_m2);
+  }
+  const Coverage& coverage = practice.crew.coverage;
+  std::vector<Supply> list;
+  list.push_back({SupplyKind::concrete, order.ordered_m3, 0.0, job.pour.zone_order});
+  released.supply(list, SupplyKind::release_powder, coverage.release_powder_kg_m2);
+  released.supply(list, SupplyKind::release_liquid, coverage.release_liquid_l_m2);
+  sprayed.supply(list, SupplyKind::curing_compound, coverage.curing_compound_l_m2);
+  sealed.supply(list, SupplyKind::sealer, coverage.sealer_l_m2 * coverage.sealer_coats);
+  under_plastic.supply(list, SupplyKind::plastic, coverage.cover_factor);
+  under_blankets.supply(list, SupplyKind::blankets, coverage.cover_factor);
+  return list;
+}
+
+}  // namespace slabtide

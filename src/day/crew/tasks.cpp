@@ -1,0 +1,360 @@
+#include "slabtide/day/crew/tasks.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "saw_runs.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+
+namespace slabtide {
+
+namespace {
+
+/// What a wash or a coat of sealer may take before another hand is called in (ours).
+constexpr double unhurried_min = 120.0;
+
+/// Whole minutes from the start of the pour.
+class Minutes {
+ public:
+  explicit Minutes(const Job& job) : start_(job.pour.start) {}
+
+  int up(UtcTime at) const { return static_cast<int>(std::ceil(exact(at))); }
+  int down(UtcTime at) const { return static_cast<int>(std::floor(exact(at))); }
+  std::optional<int> down(const std::optional<UtcTime>& at) const {
+    return at ? std::optional(down(*at)) : std::nullopt;
+  }
+
+ private:
+  double exact(UtcTime at) const { return seconds_between(start_, at) / seconds_per_minute; }
+  UtcTime start_;
+};
+
+/// The first time from `at` on, on a day after the pour's, at which one begins such work.
+UtcTime next_working_time(UtcTime at, const Job& job, const WorkHours& hours) {
+  using boost::gregorian::days;
+  const TimeZone& zone = job.site.time_zone;
+  const auto time_of_day = [](double h) {
+    return boost::posix_time::minutes(std::lround(h * minutes_per_hour));
+  };
+  const LocalTime local = zone.local_from_utc(at);
+  const bool too_late = local.time_of_day() > time_of_day(hours.next_day_until_h);
+  const Date day = std::max(local.date() + days(too_late ? 1 : 0), job.pour.date + days(1));
+  return std::max(at, zone.utc_from_local(LocalTime(day, time_of_day(hours.next_day_from_h))).utc);
+}
+
+UtcTime between(UtcTime from, UtcTime to, double share) {
+  return after_seconds(from, share * seconds_between(from, to));
+}
+
+/// What there is to do on a part besides its area.
+struct PartWork {
+  const PartPlan& plan;
+  Finish finish;
+  double first_edge_m = 0.0;
+  double detail_edge_m = 0.0;
+  double joint_m = 0.0;  ///< to be tooled
+};
+
+double inner_line_m(const Zone& zone) {
+  double length_m = 0.0;
+  for (const Outline& ring : inset(zone.outline, zone.border->width_m)) {
+    length_m += perimeter_m(ring);
+  }
+  return length_m;
+}
+
+/// The operations of a finish, with joints where they are tooled and without where not.
+std::vector<Operation> operations_of(const PartWork& work) {
+  std::vector<Operation> operations = operations_of(work.finish);
+  const auto joint = std::find(operations.begin(), operations.end(), Operation::tooled_joint);
+  const bool listed = joint != operations.end();
+  if (listed && work.joint_m <= 0.0) operations.erase(joint);
+  if (!listed && work.joint_m > 0.0) {
+    operations.insert(std::find(operations.begin(), operations.end(), Operation::detail_edge),
+                      Operation::tooled_joint);
+  }
+  return operations;
+}
+
+double quantity_of(Operation operation, const PartWork& work) {
+  switch (operation) {
+    case Operation::first_edge:
+      return work.first_edge_m;
+    case Operation::detail_edge:
+      return work.detail_edge_m;
+    case Operation::tooled_joint:
+      return work.joint_m;
+    default:
+      return work.plan.area_m2;
+  }
+}
+
+/// Joints take the window of the edges where the finish has none of their own.
+const OperationWindow* window_of(Operation operation, const PartPlan& part) {
+  const OperationWindow* window = part.window(operation);
+  if (window == nullptr && operation == Operation::tooled_joint) {
+    return part.window(Operation::detail_edge);
+  }
+  return window;
+}
+
+/// Writes the day's list, zone after zone.
+class DayTasks {
+ public:
+  DayTasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+           const Practice& practice)
+      : job_(job), zones_(zones), cuts_(cuts), practice_(practice), minutes_(job) {}
+
+  std::vector<Task> make() {
+    for (const std::string& name : job_.pour.zone_order) {
+      for (std::size_t i = 0; i < zones_.size(); ++i) {
+        if (zones_[i].name == name) add_zone(i);
+      }
+    }
+    add_clean_up();
+    return std::move(tasks_);
+  }
+
+ private:
+  using Index = std::optional<std::size_t>;
+
+  /// A task with its work and hands; nothing to do makes none.
+  std::optional<Task> task(TaskKind kind, const std::string& zone, double quantity) const {
+    if (!(quantity > 0.0)) return std::nullopt;
+    const WorkRule& rule = practice_.crew.rule(kind);
+    Task made;
+    made.kind = kind;
+    made.zone = zone;
+    made.work_person_min = quantity / rule.rate_per_person_h * minutes_per_hour;
+    made.least_hands = rule.least_hands;
+    made.most_hands = rule.most_hands;
+    return made;
+  }
+
+  std::size_t add(Task task) {
+    tasks_.push_back(std::move(task));
+    return tasks_.size() - 1;
+  }
+
+  /// Work that nothing presses: by no more hands than end it in good time.
+  void take_few(Task& task) const {
+    const int enough = static_cast<int>(std::ceil(task.work_person_min / unhurried_min));
+    task.most_hands = std::clamp(enough, task.least_hands, task.most_hands);
+  }
+
+  /// A piece has its stretch of the part's window, which is taken to move evenly from the
+  /// first tenth of the part to the last.
+  void put_window(Task& task, const OperationWindow& window) const {
+    const UtcTime opens = *window.opens;
+    const UtcTime open_all_over = window.open_all_over.value_or(opens);
+    const double from = static_cast<double>(task.piece - 1) / task.pieces;
+    const double to = static_cast<double>(task.piece) / task.pieces;
+    task.start_from_min = minutes_.up(between(opens, open_all_over, from));
+    task.end_from_min = minutes_.up(between(opens, open_all_over, to));
+    if (!window.closes) return;
+    const UtcTime closed_all_over = window.closed_all_over.value_or(*window.closes);
+    task.start_by_min = minutes_.down(between(*window.closes, closed_all_over, from));
+    task.end_by_min = minutes_.down(between(*window.closes, closed_all_over, to));
+  }
+
+  void add_zone(std::size_t index) {
+    const Zone& zone = job_.zones[index];
+    const ZonePlan& plan = zones_[index];
+    const std::size_t screed = add_screed(plan);
+    std::vector<std::size_t> finishing{screed};
+    const auto finish = [&](const PartWork& work) {
+      const std::size_t from = tasks_.size();
+      add_part(plan, work, screed);
+      for (std::size_t i = from; i < tasks_.size(); ++i) finishing.push_back(i);
+    };
+    for (const PartWork& work : field_work(index)) finish(work);
+    if (plan.border) finish(border_work(zone, plan));
+    for (std::size_t i = 0; i < plan.faces.size(); ++i) {
+      if (const Index face = add_face(zone, plan, i, screed)) finishing.push_back(*face);
+    }
+    add_cure(plan, finishing);
+    add_covers(zone, plan, finishing);
+    const Index saw = add_saw(index, finishing);
+    add_next_day(plan, saw.value_or(screed));
+  }
+
+  std::size_t add_screed(const ZonePlan& plan) {
+    Task made = *task(TaskKind::screed, plan.name, plan.area_m2);
+    const double within_s = practice_.crew.hours.bull_float_within_min * seconds_per_minute;
+    made.least_min = seconds_between(plan.placed.start, plan.placed.end) / seconds_per_minute;
+    made.start_from_min = minutes_.up(plan.placed.start);
+    made.end_from_min = minutes_.up(plan.placed.end);
+    made.start_by_min = minutes_.down(after_seconds(plan.placed.start, within_s));
+    made.end_by_min = minutes_.down(after_seconds(plan.placed.end, within_s));
+    return add(std::move(made));
+  }
+
+  /// The edges of a zone with a border are the border's.
+  std::vector<PartWork> field_work(std::size_t index) const {
+    const Zone& zone = job_.zones[index];
+    const ZonePlan& plan = zones_[index];
+    std::vector<const PartPlan*> parts;
+    for (const PartPlan& part : plan.parts) parts.push_back(&part);
+    if (parts.empty()) parts.push_back(&plan.whole);
+    double area_m2 = 0.0;
+    for (const PartPlan* part : parts) area_m2 += part->area_m2;
+    const double edge_m = plan.border ? 0.0 : perimeter_m(zone.outline);
+    const bool tooled = cuts_.choices[index].way == JointWay::tool;
+    const double joint_m = tooled ? joint_length_m(cuts_.joints[index]) : 0.0;
+    std::vector<PartWork> work;
+    for (const PartPlan* part : parts) {
+      const double share = part->area_m2 / area_m2;
+      work.push_back({*part, zone.finish, edge_m * share, edge_m * share, joint_m * share});
+    }
+    return work;
+  }
+
+  PartWork border_work(const Zone& zone, const ZonePlan& plan) const {
+    const double outer_m = perimeter_m(zone.outline);
+    return {*plan.border, zone.border->finish, outer_m, outer_m + inner_line_m(zone), 0.0};
+  }
+
+  void add_part(const ZonePlan& plan, const PartWork& work, std::size_t before) {
+    const PieceRules& rules = practice_.crew.pieces;
+    const auto pieces = static_cast<int>(
+        std::clamp<long>(std::lround(work.plan.area_m2 / rules.area_m2), 1, rules.most));
+    for (int piece = 1; piece <= pieces; ++piece) add_piece(plan, work, {piece, pieces}, before);
+  }
+
+  struct Piece {
+    int number = 1;
+    int of = 1;
+  };
+
+  void add_piece(const ZonePlan& plan, const PartWork& work, Piece piece, std::size_t before) {
+    for (const Operation operation : operations_of(work)) {
+      const OperationWindow* window = window_of(operation, work.plan);
+      auto made = task(task_kind_of(operation), plan.name, quantity_of(operation, work) / piece.of);
+      if (!made || window == nullptr || !window->opens) continue;
+      made->part = work.plan.name;
+      made->piece = piece.number;
+      made->pieces = piece.of;
+      put_window(*made, *window);
+      made->after = {before};
+      before = add(std::move(*made));
+    }
+  }
+
+  Index add_face(const Zone& zone, const ZonePlan& plan, std::size_t face, std::size_t before) {
+    auto made = task(TaskKind::strip_face, plan.name, zone.faces[face].length_m);
+    if (!made || !plan.faces[face].strip.opens) return std::nullopt;
+    if (plan.faces.size() > 1) made->part = plan.faces[face].name;
+    put_window(*made, plan.faces[face].strip);
+    made->after = {before};
+    return add(std::move(*made));
+  }
+
+  void add_cure(const ZonePlan& plan, std::vector<std::size_t>& finishing) {
+    if (job_.pour.curing != CuringKind::film) return;
+    Task made = *task(TaskKind::cure, plan.name, plan.area_m2);
+    made.start_from_min = minutes_.up(plan.whole.sheen_gone.value_or(plan.placed.end));
+    made.end_by_min = minutes_.down(plan.whole.final_set);
+    made.after = finishing;
+    finishing.push_back(add(std::move(made)));
+  }
+
+  /// Laid at the hour the user gives, else once it no longer marks the surface.
+  void add_covers(const Zone& zone, const ZonePlan& plan,
+                  const std::vector<std::size_t>& finishing) {
+    std::vector<UtcTime> times;
+    for (const Cover& cover : job_.pour.covers) {
+      const bool lies_here =
+          cover.zones.empty() ||
+          std::find(cover.zones.begin(), cover.zones.end(), zone.name) != cover.zones.end();
+      if (lies_here && cover.from > plan.placed.end) times.push_back(cover.from);
+    }
+    const CuringKind curing = job_.pour.curing;
+    const bool is_laid = curing == CuringKind::plastic || curing == CuringKind::blanket;
+    if (times.empty() && is_laid && plan.whole.final_set) times.push_back(*plan.whole.final_set);
+    for (const UtcTime at : times) {
+      Task made = *task(TaskKind::cover, plan.name, plan.area_m2);
+      made.start_from_min = minutes_.up(at);
+      made.after = finishing;
+      made.later = true;
+      add(std::move(made));
+    }
+  }
+
+  /// As the one saw is led through the cuts; it takes as long as the cuts do.
+  Index add_saw(std::size_t zone, const std::vector<std::size_t>& finishing) {
+    const WorkRule& rule = practice_.crew.rule(TaskKind::saw);
+    Index last;
+    for (const SawRun& run : saw_runs(zone, cuts_)) {
+      Task made;
+      made.kind = TaskKind::saw;
+      made.zone = zones_[zone].name;
+      made.least_hands = rule.least_hands;
+      made.most_hands = rule.most_hands;
+      made.least_min = seconds_between(run.start, run.end) / seconds_per_minute;
+      made.work_person_min = made.least_min * rule.least_hands;
+      made.start_from_min = minutes_.up(run.start);
+      made.end_from_min = minutes_.up(run.end);
+      const UtcTime latest = after_seconds(run.end, run.slack_min * seconds_per_minute);
+      if (run.has_limit) made.end_by_min = minutes_.down(latest);
+      made.after = finishing;
+      if (last) made.after.push_back(*last);
+      made.later = true;
+      last = add(std::move(made));
+    }
+    return last;
+  }
+
+  /// Release agent and slurry off, then the sealer on the dry slab.
+  void add_next_day(const ZonePlan& plan, std::size_t before) {
+    const OperationWindow* wash = plan.whole.window(Operation::wash);
+    const OperationWindow* seal = plan.whole.window(Operation::seal);
+    if (wash == nullptr || !wash->opens) return;
+    const WorkHours& hours = practice_.crew.hours;
+    Task washing = *task(TaskKind::wash, plan.name, plan.area_m2);
+    const UtcTime wash_at = next_working_time(*wash->opens, job_, hours);
+    washing.start_from_min = minutes_.up(wash_at);
+    washing.after = {before};
+    washing.later = true;
+    take_few(washing);
+    const double dry_min = practice_.set.dry_after_wash_h * minutes_per_hour;
+    const double washed_min = washing.duration_min(washing.most_hands) + dry_min;
+    const std::size_t washed = add(std::move(washing));
+    if (seal == nullptr || !seal->opens) return;
+    Task sealing =
+        *task(TaskKind::seal, plan.name, plan.area_m2 * practice_.crew.coverage.sealer_coats);
+    const UtcTime dry_at = after_seconds(wash_at, washed_min * seconds_per_minute);
+    sealing.start_from_min =
+        minutes_.up(next_working_time(std::max(*seal->opens, dry_at), job_, hours));
+    sealing.after = {washed};
+    sealing.wait_after_min = static_cast<int>(std::ceil(dry_min));
+    sealing.later = true;
+    take_few(sealing);
+    add(std::move(sealing));
+  }
+
+  void add_clean_up() {
+    Task made = *task(TaskKind::clean_up, {}, 1.0);
+    for (std::size_t i = 0; i < tasks_.size(); ++i) {
+      if (!tasks_[i].later) made.after.push_back(i);
+    }
+    add(std::move(made));
+  }
+
+  const Job& job_;
+  const std::vector<ZonePlan>& zones_;
+  const CutPlan& cuts_;
+  const Practice& practice_;
+  Minutes minutes_;
+  std::vector<Task> tasks_;
+};
+
+}  // namespace
+
+std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                            const Practice& practice) {
+  return DayTasks(job, zones, cuts, practice).make();
+}
+
+}  // namespace slabtide

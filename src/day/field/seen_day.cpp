@@ -1,0 +1,80 @@
+#include "slabtide/day/field/seen_day.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/uncertainty/bands.h"
+
+namespace slabtide {
+
+namespace {
+
+const OperationWindow* main_window(const DayPlan& plan, const Job& job, std::size_t zone) {
+  return plan.zones[zone].whole.window(main_operation(job.zones[zone].finish));
+}
+
+double ahead_of(const DayPlan& before, const DayPlan& now, const Job& job) {
+  double sum_min = 0.0;
+  int count = 0;
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    const OperationWindow* planned = main_window(before, job, i);
+    const OperationWindow* seen = main_window(now, job, i);
+    if (planned == nullptr || seen == nullptr || !planned->opens || !seen->opens) continue;
+    sum_min += seconds_between(*seen->opens, *planned->opens) / seconds_per_minute;
+    ++count;
+  }
+  return count > 0 ? sum_min / count : 0.0;
+}
+
+std::string opening_words(const std::string& zone, const OperationWindow& window, const Job& job) {
+  const TimeZone& clock = job.site.time_zone;
+  std::string words = fmt::format("{} now opens {}", zone, clock_time(*window.opens, clock));
+  const auto& band = window.opens_band;
+  if (!band || !band->early || !band->late) return words;
+  return fmt::format("{} ({}-{})", words, clock_time(*band->early, clock),
+                     clock_time(*band->late, clock));
+}
+
+}  // namespace
+
+SeenDay see_day(const PlannedCase& planned, const Journal& journal,
+                const EnsembleSettings& settings) {
+  const Practice& practice = planned.practice;
+  const DrawScale scale = draw_scale(planned.run, planned.forecast, practice.spread);
+  DayModel model(planned.job, planned.run, planned.plan, practice, scale);
+  const std::vector<Sighting> sightings =
+      sightings_of(planned.job, planned.run, planned.plan, journal, model, practice.reading);
+  WeighedDays weighed = weigh_days(model, planned.run, sightings, practice.reading, settings);
+  const Unknowns middle = weighed.mean();
+  SolverSettings solver;
+  solver.threads = settings.threads;
+  SeenDay seen;
+  seen.run = run_drawn(planned.run, model.draw(middle), solver);
+  DayPlan plan = plan_day(planned.job, seen.run, practice, planned.forecast_age_h);
+  const DayModel shown(planned.job, planned.run, seen.run, plan, practice, scale);
+  Ensemble ensemble{shown.zones(),    middle, shown.on(middle),
+                    weighed.unknowns, {},     std::move(weighed.weights)};
+  ensemble.days = solve_days(shown, ensemble.unknowns, settings);
+  seen.plan = with_bands(std::move(plan), planned.job, ensemble);
+  for (const Sighting& one : weighed.counted) seen.readings_counted += one.readings.size();
+  seen.misfits = std::move(weighed.misfits);
+  seen.ahead_min = ahead_of(planned.plan, seen.plan, planned.job);
+  return seen;
+}
+
+std::string seen_words(const SeenDay& seen, const Job& job, UtcTime now) {
+  const auto minutes = std::lround(std::abs(seen.ahead_min));
+  std::string words = minutes == 0 ? std::string("the slab runs as planned")
+                                   : fmt::format("the slab runs {} min {} the plan", minutes,
+                                                 seen.ahead_min > 0.0 ? "ahead of" : "behind");
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    const OperationWindow* window = main_window(seen.plan, job, i);
+    if (window == nullptr || !window->opens || *window->opens < now) continue;
+    words += fmt::format("; {}", opening_words(job.zones[i].name, *window, job));
+  }
+  return words;
+}
+
+}  // namespace slabtide

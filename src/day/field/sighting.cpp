@@ -1,0 +1,277 @@
+#include "slabtide/day/field/sighting.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "day/practice/one_in_ten.h"
+#include "slabtide/core/units.h"
+#include "slabtide/weather/air/moist_air.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Still air reads as this much, so that it has a logarithm (ours).
+constexpr double least_wind_m_s = 0.1;
+
+/// One standard deviation of a reading, in what is compared.
+double deviation(ReadingKind kind, const ReadingRules& rules) {
+  const auto minutes = [](double min) { return min * seconds_per_minute / one_in_ten_z; };
+  switch (kind) {
+    case ReadingKind::concrete_temperature:
+      return rules.concrete_k / one_in_ten_z;
+    case ReadingKind::placed:
+      return minutes(rules.placed_min);
+    case ReadingKind::sheen_gone:
+      return minutes(rules.sheen_gone_min);
+    case ReadingKind::thumbprint:
+      return minutes(rules.thumbprint_min);
+    case ReadingKind::print_firm:
+      return minutes(rules.print_firm_min);
+    case ReadingKind::edge_held:
+      return minutes(rules.edge_held_min);
+    case ReadingKind::initial_set:
+      return minutes(rules.initial_set_min);
+    case ReadingKind::surface_temperature:
+      return rules.surface_k / one_in_ten_z;
+    case ReadingKind::air_temperature:
+      return rules.air_k / one_in_ten_z;
+    case ReadingKind::wind:
+      return std::log1p(rules.wind_share) / one_in_ten_z;
+    case ReadingKind::humidity:
+      return rules.humidity / one_in_ten_z;
+    case ReadingKind::sawed:
+    case ReadingKind::crack:
+      return minutes(rules.sawed_min);
+  }
+  return 0.0;
+}
+
+/// What is compared of a reading.
+double value_of(const FieldReading& reading, double at_s) {
+  if (!reading.value) return at_s;
+  if (reading.kind == ReadingKind::wind) return std::log(std::max(*reading.value, least_wind_m_s));
+  return *reading.value;
+}
+
+/// The columns of the part the reading names; those of the whole zone where there is none such.
+PartColumns columns_named(const std::string& part, const ZonePlan& plan,
+                          const ZoneColumns& columns) {
+  for (std::size_t i = 0; i < plan.parts.size() && i < columns.parts.size(); ++i) {
+    if (plan.parts[i].name == part) return columns.parts[i];
+  }
+  if (columns.border && part == plan.border->name) return *columns.border;
+  for (std::size_t i = 0; i < plan.faces.size(); ++i) {
+    if (plan.faces[i].name == part) return {columns.faces[i], columns.faces[i]};
+  }
+  return columns.whole;
+}
+
+using TimeOf = std::optional<double> (*)(const ColumnEvents&);
+
+TimeOf time_of(ReadingKind kind) {
+  switch (kind) {
+    case ReadingKind::sheen_gone:
+      return [](const ColumnEvents& e) { return e.sheen_gone_s; };
+    case ReadingKind::thumbprint:
+      return [](const ColumnEvents& e) { return e.thumbprint_s; };
+    case ReadingKind::print_firm:
+      return [](const ColumnEvents& e) { return e.print_firm_s; };
+    case ReadingKind::edge_held:
+      return [](const ColumnEvents& e) { return e.edge_held_s; };
+    case ReadingKind::initial_set:
+      return [](const ColumnEvents& e) { return e.initial_set_s; };
+    case ReadingKind::sawed:
+      return [](const ColumnEvents& e) { return e.window(Operation::saw_dry).opens_s; };
+    default:
+      return nullptr;
+  }
+}
+
+/// The hour halfway between the part's first and last; the end of the weather where it does
+/// not come: so late it is at the least.
+double typical_s(const Sighting& sighting, const DayEvents& day, double end_s) {
+  const TimeOf time = time_of(sighting.kind);
+  return 0.5 * (time(day[sighting.columns.first]).value_or(end_s) +
+                time(day[sighting.columns.last]).value_or(end_s));
+}
+
+/// The weather of a drawn day at an instant.
+struct DrawnAir {
+  double air_c = 0.0;
+  double humidity_share = 0.0;
+  double wind_m_s = 0.0;
+};
+
+DrawnAir drawn_air(const SiteWeather& weather, const WeatherErrors& errors, double at_s) {
+  const std::size_t i = weather.grid.index_at(at_s + 0.5 * weather.grid.step_s);
+  const double growth = error_growth(errors, at_s / seconds_per_hour);
+  DrawnAir drawn;
+  drawn.air_c = weather.air_c[i] + growth * errors.air_k;
+  const double dew_c = std::min(drawn.air_c, weather.dew_point_c[i] + growth * errors.dew_point_k);
+  drawn.humidity_share = vapour_pressure_pa(dew_c) / saturation_pressure_pa(drawn.air_c);
+  drawn.wind_m_s = weather.wind_slab_m_s[i] * std::exp(growth * errors.wind_log);
+  return drawn;
+}
+
+double expected_value(const Sighting& sighting, std::size_t reading, const Draw& draw,
+                      const DayEvents& day, const DayModel& model, const PourRun& run) {
+  const SiteWeather& weather = model.set().weather;
+  const double at_s = sighting.at_s[reading];
+  switch (sighting.kind) {
+    case ReadingKind::concrete_temperature:
+      return run.mix_of(run.zones[sighting.zone_index]).discharge_c + draw.mix.discharge_k;
+    case ReadingKind::placed:
+      return drawn_placing_s(
+          seconds_between(run.weather.grid.start, run.zones[sighting.zone_index].placing.start),
+          model.set().start_s, draw);
+    case ReadingKind::surface_temperature: {
+      const std::size_t place = sighting.surface[reading];
+      return 0.5 * (day[sighting.columns.first].surface_c[place] +
+                    day[sighting.columns.last].surface_c[place]);
+    }
+    case ReadingKind::air_temperature:
+      return drawn_air(weather, draw.weather, at_s).air_c;
+    case ReadingKind::wind:
+      return std::log(std::max(drawn_air(weather, draw.weather, at_s).wind_m_s, least_wind_m_s));
+    case ReadingKind::humidity:
+      return drawn_air(weather, draw.weather, at_s).humidity_share;
+    default:
+      return typical_s(sighting, day, weather.grid.end_s());
+  }
+}
+
+/// Logarithm of the chance that a standard normal is under `z`; straight where it is next to 0.
+double log_chance_under(double z) {
+  constexpr double far_off = -6.0;
+  if (z < far_off) return -0.5 * z * z;
+  return std::log(0.5 * std::erfc(-z / std::sqrt(2.0)));
+}
+
+class Collecting {
+ public:
+  Collecting(const Job& job, const PourRun& run, const DayPlan& plan, DayModel& model,
+             const ReadingRules& rules)
+      : job_(job), run_(run), plan_(plan), model_(model), rules_(rules) {}
+
+  void add(const FieldReading& reading, std::size_t index) {
+    if (reading.kind == ReadingKind::crack) return;
+    Sighting& sighting = find(reading);
+    const double at_s = seconds_between(run_.weather.grid.start, reading.at);
+    sighting.readings.push_back(index);
+    sighting.at_s.push_back(at_s);
+    sighting.values.push_back(value_of(reading, at_s));
+    if (reading.kind == ReadingKind::surface_temperature) {
+      sighting.surface.push_back(model_.ask_surface(at_s));
+    }
+  }
+
+  std::vector<Sighting> take() {
+    std::stable_sort(sightings_.begin(), sightings_.end(),
+                     [](const Sighting& a, const Sighting& b) { return a.at_s[0] < b.at_s[0]; });
+    return std::move(sightings_);
+  }
+
+ private:
+  Sighting& find(const FieldReading& reading) {
+    const auto same = [&reading](const Sighting& s) {
+      return s.kind == reading.kind && s.zone == reading.zone && s.part == reading.part;
+    };
+    const auto found = std::find_if(sightings_.begin(), sightings_.end(), same);
+    if (found != sightings_.end()) return *found;
+    sightings_.push_back(begin(reading));
+    return sightings_.back();
+  }
+
+  Sighting begin(const FieldReading& reading) const {
+    Sighting made;
+    made.kind = reading.kind;
+    made.zone = reading.zone;
+    made.part = reading.part;
+    for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+      if (job_.zones[i].name == reading.zone) made.zone_index = i;
+    }
+    made.columns =
+        columns_named(reading.part, plan_.zones[made.zone_index], model_.zones()[made.zone_index]);
+    const double one = deviation(reading.kind, rules_);
+    made.variance = one * one;
+    made.shared_variance = rules_.shared_share * made.variance;
+    made.by_then = reading.kind == ReadingKind::sawed;
+    return made;
+  }
+
+  const Job& job_;
+  const PourRun& run_;
+  const DayPlan& plan_;
+  DayModel& model_;
+  const ReadingRules& rules_;
+  std::vector<Sighting> sightings_;
+};
+
+/// The model's own error, and the place's: anywhere between the part's first hour and its last,
+/// evenly, which is a twelfth of the square. Both are the same for all the readings.
+void add_shared_errors(Sighting& sighting, const DayEvents& planned, const ReadingRules& rules) {
+  const TimeOf time = time_of(sighting.kind);
+  if (time == nullptr) return;
+  const double model_s = rules.model_min * seconds_per_minute / one_in_ten_z;
+  sighting.variance += model_s * model_s;
+  sighting.shared_variance += model_s * model_s;
+  const auto first = time(planned[sighting.columns.first]);
+  const auto last = time(planned[sighting.columns.last]);
+  if (!first || !last) return;
+  const double variance = (*last - *first) * (*last - *first) / 12.0;
+  sighting.variance += variance;
+  sighting.shared_variance += variance;
+}
+
+}  // namespace
+
+double Sighting::mean_value() const {
+  return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
+}
+
+double Sighting::mean_variance() const {
+  return shared_variance + (variance - shared_variance) / static_cast<double>(values.size());
+}
+
+std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const DayPlan& plan,
+                                   const Journal& journal, DayModel& model,
+                                   const ReadingRules& rules) {
+  Collecting collecting(job, run, plan, model, rules);
+  for (std::size_t i = 0; i < journal.readings.size(); ++i) {
+    collecting.add(journal.readings[i], i);
+  }
+  std::vector<Sighting> sightings = collecting.take();
+  if (sightings.empty()) return sightings;
+  const DayEvents planned = model.on({});
+  for (Sighting& sighting : sightings) add_shared_errors(sighting, planned, rules);
+  return sightings;
+}
+
+std::vector<double> expected_values(const Sighting& sighting, const Draw& draw,
+                                    const DayEvents& day, const DayModel& model,
+                                    const PourRun& run) {
+  std::vector<double> expected;
+  for (std::size_t i = 0; i < sighting.values.size(); ++i) {
+    expected.push_back(expected_value(sighting, i, draw, day, model, run));
+  }
+  return expected;
+}
+
+double log_chance(const Sighting& sighting, std::span<const double> expected) {
+  const auto count = static_cast<double>(expected.size());
+  double mean = 0.0;
+  for (std::size_t i = 0; i < expected.size(); ++i) mean += sighting.values[i] - expected[i];
+  mean /= count;
+  if (sighting.by_then) return log_chance_under(mean / std::sqrt(sighting.mean_variance()));
+  double rest = 0.0;
+  for (std::size_t i = 0; i < expected.size(); ++i) {
+    const double off = sighting.values[i] - expected[i] - mean;
+    rest += off * off;
+  }
+  const double own_variance = sighting.variance - sighting.shared_variance;
+  return -0.5 * (rest / own_variance + mean * mean / sighting.mean_variance());
+}
+
+}  // namespace slabtide

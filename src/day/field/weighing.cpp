@@ -1,0 +1,268 @@
+#include "slabtide/day/field/weighing.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/field/belief.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Weighed days worth less than this share of themselves are drawn anew (ours).
+constexpr double worth_enough = 0.4;
+/// The belief is widened by this much for drawing: weights then stay bounded (ours).
+constexpr double widening = 1.1;
+/// So often they are drawn anew at most; the belief is fitted to the days before (ours).
+constexpr int max_redraws = 3;
+
+/// A set of days with what happens on each.
+struct SolvedDays {
+  std::vector<Unknowns> unknowns;
+  std::vector<Draw> draws;
+  std::vector<DayEvents> events;
+};
+
+SolvedDays solve(const DayModel& model, std::vector<Unknowns> unknowns,
+                 const EnsembleSettings& settings) {
+  SolvedDays days;
+  days.events = solve_days(model, unknowns, settings);
+  for (const Unknowns& one : unknowns) days.draws.push_back(model.draw(one));
+  days.unknowns = std::move(unknowns);
+  return days;
+}
+
+/// The order in which things happen on one place; 0 where that is not fixed.
+int rank_of(ReadingKind kind) {
+  constexpr std::array order{ReadingKind::placed,      ReadingKind::edge_held,
+                             ReadingKind::thumbprint,  ReadingKind::print_firm,
+                             ReadingKind::initial_set, ReadingKind::sawed};
+  const auto found = std::find(order.begin(), order.end(), kind);
+  return found == order.end() ? 0 : static_cast<int>(found - order.begin()) + 1;
+}
+
+std::string place_words(const Sighting& sighting) {
+  return sighting.part.empty() ? sighting.zone : sighting.zone + ", " + sighting.part;
+}
+
+std::string sighting_words(const Sighting& sighting) {
+  const std::string place = place_words(sighting);
+  return place.empty() ? std::string(reading_words(sighting.kind))
+                       : fmt::format("{} ({})", reading_words(sighting.kind), place);
+}
+
+/// Leaves out what cannot be, and takes the rest in.
+class Sifting {
+ public:
+  Sifting(const DayModel& model, const PourRun& run, const ReadingRules& rules)
+      : model_(model), run_(run), rules_(rules) {}
+
+  void sift(const std::vector<Sighting>& sightings, const SolvedDays& days) {
+    std::vector<bool> out(sightings.size(), false);
+    for (std::size_t i = 0; i < sightings.size(); ++i) {
+      if (too_far_apart(sightings[i])) out[i] = true;
+      for (std::size_t j = 0; j < i; ++j) {
+        if (out_of_order(sightings[j], sightings[i])) out[i] = out[j] = true;
+      }
+    }
+    for (std::size_t i = 0; i < sightings.size(); ++i) {
+      if (!out[i] && believable(sightings[i], days)) counted.push_back(sightings[i]);
+    }
+  }
+
+  /// What is believed after all that counts, lines fitted to these days.
+  Belief belief(const SolvedDays& days) const {
+    Belief belief;
+    for (const Sighting& one : counted) {
+      if (one.by_then) continue;
+      belief.see(line(one, days), one.mean_value(), one.mean_variance());
+    }
+    return belief;
+  }
+
+  std::vector<double> log_chances(const SolvedDays& days) const {
+    std::vector<double> sums(days.unknowns.size(), 0.0);
+    for (std::size_t i = 0; i < sums.size(); ++i) {
+      for (const Sighting& one : counted) {
+        sums[i] +=
+            log_chance(one, expected_values(one, days.draws[i], days.events[i], model_, run_));
+      }
+    }
+    return sums;
+  }
+
+  std::vector<Sighting> counted;
+  std::vector<Misfit> misfits;
+
+ private:
+  Belief::Line line(const Sighting& sighting, const SolvedDays& days) const {
+    std::vector<double> figures;
+    for (std::size_t i = 0; i < days.unknowns.size(); ++i) {
+      const auto all = expected_values(sighting, days.draws[i], days.events[i], model_, run_);
+      double sum = 0.0;
+      for (const double one : all) sum += one;
+      figures.push_back(sum / static_cast<double>(all.size()));
+    }
+    return fit_line(days.unknowns, figures);
+  }
+
+  void leave_out(std::vector<std::size_t> readings, std::string why) {
+    misfits.push_back({std::move(readings), std::move(why)});
+  }
+
+  /// Of one event there is one hour; two that are far apart cannot both be it.
+  bool too_far_apart(const Sighting& sighting) {
+    if (rank_of(sighting.kind) == 0 && sighting.kind != ReadingKind::sheen_gone) return false;
+    if (sighting.by_then) return false;
+    const auto [first, last] = std::minmax_element(sighting.values.begin(), sighting.values.end());
+    const double most = rules_.unbelievable_z * std::sqrt(2.0 * sighting.variance);
+    if (*last - *first <= most) return false;
+    leave_out(sighting.readings,
+              fmt::format("{} is noted {:.0f} min apart: of one event there is one hour, so none "
+                          "of them counts; undo the wrong one",
+                          sighting_words(sighting), (*last - *first) / seconds_per_minute));
+    return true;
+  }
+
+  bool out_of_order(const Sighting& a, const Sighting& b) {
+    if (a.zone != b.zone || a.part != b.part) return false;
+    const bool a_first = rank_of(a.kind) < rank_of(b.kind);
+    const Sighting& before = a_first ? a : b;
+    const Sighting& after = a_first ? b : a;
+    if (rank_of(before.kind) == 0 || rank_of(before.kind) == rank_of(after.kind)) return false;
+    if (before.mean_value() <= after.mean_value()) return false;
+    std::vector<std::size_t> both = before.readings;
+    both.insert(both.end(), after.readings.begin(), after.readings.end());
+    leave_out(std::move(both),
+              fmt::format("{} cannot come after {}: neither counts; undo the wrong one",
+                          sighting_words(before), reading_words(after.kind)));
+    return true;
+  }
+
+  /// Not too far from what is expected, before anything was seen and after what came before it.
+  bool believable(const Sighting& sighting, const SolvedDays& days) {
+    const Belief::Line shown = line(sighting, days);
+    const double at_first = deviations(Belief(), shown, sighting);
+    if (!(at_first <= rules_.unbelievable_z)) {
+      leave_out(sighting.readings,
+                fmt::format("{} is further off than on any day the plan reckons with: it does "
+                            "not count; look again, or at the mix and the weather given",
+                            sighting_words(sighting)));
+      return false;
+    }
+    if (!(deviations(seen_, shown, sighting) <= rules_.unbelievable_z)) {
+      leave_out(sighting.readings,
+                fmt::format("{} does not fit what was noted before it: it does not count; look "
+                            "again, or undo the wrong one",
+                            sighting_words(sighting)));
+      return false;
+    }
+    if (!sighting.by_then) seen_.see(shown, sighting.mean_value(), sighting.mean_variance());
+    return true;
+  }
+
+  static double deviations(const Belief& belief, const Belief::Line& line,
+                           const Sighting& sighting) {
+    const Belief::Expected expected = belief.expect(line);
+    const double off = sighting.mean_value() - expected.mean;
+    if (sighting.by_then && off > 0.0) return 0.0;
+    return std::abs(off) / std::sqrt(expected.variance + sighting.mean_variance());
+  }
+
+  const DayModel& model_;
+  const PourRun& run_;
+  const ReadingRules& rules_;
+  Belief seen_;
+};
+
+/// Weights that sum to 1 from their logarithms; even ones where those are no figures.
+std::vector<double> weights_of(const std::vector<double>& logs) {
+  const double most = *std::max_element(logs.begin(), logs.end());
+  std::vector<double> weights;
+  double sum = 0.0;
+  for (const double log_weight : logs) {
+    const double weight = std::exp(log_weight - most);
+    weights.push_back(std::isfinite(weight) ? weight : 0.0);
+    sum += weights.back();
+  }
+  for (double& weight : weights) {
+    weight = sum > 0.0 ? weight / sum : 1.0 / static_cast<double>(logs.size());
+  }
+  return weights;
+}
+
+double worth(const std::vector<double>& weights) {
+  double squares = 0.0;
+  for (const double weight : weights) squares += weight * weight;
+  return squares > 0.0 ? 1.0 / squares : 0.0;
+}
+
+/// Logarithm of the days' own chance over that of being drawn from the widened belief.
+double log_correction(const Unknowns& unknowns, const Belief& belief) {
+  double square = 0.0;
+  for (const double z : unknowns.z) square += z * z;
+  return -0.5 * square - belief.log_density(unknowns, widening);
+}
+
+/// Days drawn about the belief, and their weights.
+struct Redrawn {
+  SolvedDays days;
+  std::vector<double> weights;
+};
+
+Redrawn redraw(const Belief& belief, const Sifting& sifting, const DayModel& model,
+               const EnsembleSettings& settings) {
+  std::vector<Unknowns> unknowns = even_unknowns(settings.draws);
+  for (Unknowns& one : unknowns) one = belief.moved(one, widening);
+  Redrawn redrawn{solve(model, std::move(unknowns), settings), {}};
+  std::vector<double> logs = sifting.log_chances(redrawn.days);
+  for (std::size_t i = 0; i < logs.size(); ++i) {
+    logs[i] += log_correction(redrawn.days.unknowns[i], belief);
+  }
+  redrawn.weights = weights_of(logs);
+  return redrawn;
+}
+
+}  // namespace
+
+Unknowns WeighedDays::mean() const {
+  Unknowns mean;
+  for (std::size_t i = 0; i < unknowns.size(); ++i) {
+    for (std::size_t k = 0; k < unknown_count; ++k) mean.z[k] += weights[i] * unknowns[i].z[k];
+  }
+  const double by_chance = 1.0 / std::sqrt(worth(weights));
+  for (double& z : mean.z) {
+    if (std::abs(z) < by_chance) z = 0.0;
+  }
+  return mean;
+}
+
+WeighedDays weigh_days(const DayModel& model, const PourRun& run,
+                       const std::vector<Sighting>& sightings, const ReadingRules& rules,
+                       const EnsembleSettings& settings) {
+  WeighedDays weighed;
+  if (settings.draws == 0) return weighed;
+  SolvedDays days = solve(model, even_unknowns(settings.draws), settings);
+  Sifting sifting(model, run, rules);
+  sifting.sift(sightings, days);
+  weighed.weights = weights_of(sifting.log_chances(days));
+  const double enough = worth_enough * static_cast<double>(settings.draws);
+  for (int round = 0; round < max_redraws && worth(weighed.weights) < enough; ++round) {
+    Redrawn redrawn = redraw(sifting.belief(days), sifting, model, settings);
+    if (worth(redrawn.weights) <= worth(weighed.weights)) break;
+    days = std::move(redrawn.days);
+    weighed.weights = std::move(redrawn.weights);
+    weighed.moved = true;
+  }
+  weighed.worth_days = worth(weighed.weights);
+  weighed.unknowns = std::move(days.unknowns);
+  weighed.counted = std::move(sifting.counted);
+  weighed.misfits = std::move(sifting.misfits);
+  return weighed;
+}
+
+}  // namespace slabtide

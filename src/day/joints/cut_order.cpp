@@ -1,0 +1,297 @@
+#include "slabtide/day/joints/cut_order.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <functional>
+#include <limits>
+#include <optional>
+#include <tuple>
+#include <utility>
+
+#include "day/geometry/plane.h"
+#include "slabtide/day/geometry/corners.h"
+
+namespace slabtide {
+
+namespace {
+
+using plane::Vector;
+
+/// A joint within 45 degrees of square to a run crosses it.
+constexpr double crosses_cosine = 0.7071;
+/// Places along a joint at which the pieces it is cut in are looked up.
+constexpr int looks = 8;
+
+Vector direction(const Joint& joint) { return plane::unit(plane::from_to(joint.from, joint.to)); }
+
+/// How far a place lies from the middle of a panel, along its longer side.
+double off_middle_m(const Panel& piece, Point place) {
+  const Vector along{piece.along_x, piece.along_y};
+  double least = 0.0;
+  double most = 0.0;
+  for (const Point& corner : piece.outline) {
+    const double at = plane::dot(along, plane::from_to(place, corner));
+    least = std::min(least, at);
+    most = std::max(most, at);
+  }
+  return std::abs(0.5 * (least + most));
+}
+
+/// A piece still uncut, the box around it, and the cuts that end within it.
+struct Piece {
+  Panel panel;
+  Point low;
+  Point high;
+  std::vector<Joint> loose;
+};
+
+Piece piece_of_panel(Panel panel, std::vector<Joint> loose) {
+  constexpr double far_m = std::numeric_limits<double>::infinity();
+  Piece piece{std::move(panel), {far_m, far_m}, {-far_m, -far_m}, std::move(loose)};
+  for (const Point& corner : piece.panel.outline) {
+    piece.low = {std::min(piece.low.x_m, corner.x_m), std::min(piece.low.y_m, corner.y_m)};
+    piece.high = {std::max(piece.high.x_m, corner.x_m), std::max(piece.high.y_m, corner.y_m)};
+  }
+  return piece;
+}
+
+/// Whether a joint comes near enough to the piece to cut it.
+bool may_cut(const Joint& joint, const Piece& piece) {
+  constexpr double room_m = 2.0 * plane::same_place_m;
+  const auto apart = [&](double Point::*axis) {
+    const auto [low, high] = std::minmax(joint.from.*axis, joint.to.*axis);
+    return high < piece.low.*axis - room_m || low > piece.high.*axis + room_m;
+  };
+  return !apart(&Point::x_m) && !apart(&Point::y_m);
+}
+
+bool lies_in(const Panel& piece, Point place) {
+  // By winding: cheap, and a place on the edge may count either way.
+  bool inside = false;
+  for (std::size_t i = 0; i < piece.outline.size(); ++i) {
+    const Joint side = plane::side(piece.outline, i);
+    const bool spans = (side.from.y_m > place.y_m) != (side.to.y_m > place.y_m);
+    if (!spans) continue;
+    const double share = (place.y_m - side.from.y_m) / (side.to.y_m - side.from.y_m);
+    if (place.x_m < side.from.x_m + share * (side.to.x_m - side.from.x_m)) inside = !inside;
+  }
+  return inside;
+}
+
+class WorkingOrder {
+ public:
+  WorkingOrder(const Zone& zone, const ZoneJoints& plan, const std::vector<JointTurn>& turns)
+      : zone_(zone),
+        plan_(plan),
+        turns_(turns),
+        corners_(re_entrant_corners(zone.outline)),
+        left_(plan.joints.size(), true) {
+    for (Panel& panel : split_into_panels(zone_.outline, {}).panels) {
+      pieces_.push_back(piece_of_panel(std::move(panel), {}));
+    }
+  }
+
+  std::vector<Cut> all() {
+    take_corners();
+    if (zone_.tied && shows_tied_edge(plan_.isolation)) {
+      take_all(CutReason::tied_edge, CutReason::tied_edge,
+               [this](std::size_t joint) { return starts_at_tie(joint); });
+    }
+    take_all(CutReason::longest_run, CutReason::next_along, [](std::size_t) { return true; });
+    return std::move(cuts_);
+  }
+
+ private:
+  using Wanted = std::function<bool(std::size_t)>;
+
+  const Joint& joint(std::size_t i) const { return plan_.joints[i]; }
+
+  bool starts_at_corner(std::size_t i) const {
+    return std::any_of(corners_.begin(), corners_.end(),
+                       [&](Point corner) { return relieves(joint(i), corner); });
+  }
+
+  bool starts_at_tie(std::size_t i) const {
+    return at_tied_edge(plan_.isolation, joint(i).from) ||
+           at_tied_edge(plan_.isolation, joint(i).to);
+  }
+
+  std::vector<std::size_t> left_of(const Wanted& wanted) const {
+    std::vector<std::size_t> found;
+    for (std::size_t i = 0; i < left_.size(); ++i) {
+      if (left_[i] && wanted(i)) found.push_back(i);
+    }
+    return found;
+  }
+
+  /// Only the pieces that the cut comes near change.
+  void divide_by(const Joint& cut) {
+    std::vector<Piece> pieces;
+    for (Piece& piece : pieces_) {
+      if (may_cut(cut, piece)) {
+        divide(std::move(piece), cut, pieces);
+      } else {
+        pieces.push_back(std::move(piece));
+      }
+    }
+    pieces_ = std::move(pieces);
+  }
+
+  /// Cuts that ended within a piece count again: the new one may reach them.
+  static void divide(Piece piece, const Joint& cut, std::vector<Piece>& into) {
+    std::vector<Joint> lines = piece.loose;
+    lines.push_back(cut);
+    Panels parts = split_into_panels(piece.panel.outline, lines);
+    std::vector<Joint> loose;
+    for (const std::size_t i : parts.loose_joints) loose.push_back(lines[i]);
+    if (parts.panels.size() < 2) {
+      piece.loose = std::move(loose);
+      into.push_back(std::move(piece));
+      return;
+    }
+    for (Panel& part : parts.panels) into.push_back(piece_of_panel(std::move(part), loose));
+  }
+
+  std::vector<const Panel*> pieces_of(const Joint& cut) const {
+    std::vector<const Panel*> found;
+    const Vector along = plane::from_to(cut.from, cut.to);
+    for (const Piece& piece : pieces_) {
+      if (!may_cut(cut, piece)) continue;
+      for (int k = 0; k < looks; ++k) {
+        if (!lies_in(piece.panel, plane::moved(cut.from, along, (k + 0.5) / looks))) continue;
+        found.push_back(&piece.panel);
+        break;
+      }
+    }
+    return found;
+  }
+
+  StressCase piece_of(const Joint& cut) const {
+    StressCase worst{0.0, zone_.thickness_m, false, false};
+    const Vector square = plane::left_of(direction(cut));
+    for (const Panel* piece : pieces_of(cut)) {
+      worst.uncut_length_m = std::max(worst.uncut_length_m, extent_m(*piece, square.x, square.y));
+      worst.tied = worst.tied || (zone_.tied && reaches_tied_edge(plan_.isolation, piece->outline));
+      worst.re_entrant_corner =
+          worst.re_entrant_corner || !re_entrant_corners(piece->outline).empty();
+    }
+    return worst;
+  }
+
+  void take(std::size_t i, CutReason reason) {
+    cuts_.push_back({joint(i), plane::length_m(joint(i)), reason, piece_of(joint(i))});
+    left_[i] = false;
+    divide_by(joint(i));
+  }
+
+  std::size_t ready_first(const std::vector<std::size_t>& joints) const {
+    return *std::min_element(joints.begin(), joints.end(), [this](std::size_t a, std::size_t b) {
+      return turns_[a].ready_s < turns_[b].ready_s;
+    });
+  }
+
+  /// One after another, from whichever end is ready first.
+  std::vector<std::size_t> consecutive(std::vector<std::size_t> joints) const {
+    std::stable_sort(joints.begin(), joints.end(), [this](std::size_t a, std::size_t b) {
+      return turns_[a].along_m < turns_[b].along_m;
+    });
+    if (turns_[joints.back()].ready_s < turns_[joints.front()].ready_s) {
+      std::reverse(joints.begin(), joints.end());
+    }
+    return joints;
+  }
+
+  void take_corners() {
+    std::vector<bool> at_corner(left_.size());
+    for (std::size_t i = 0; i < left_.size(); ++i) at_corner[i] = starts_at_corner(i);
+    while (true) {
+      const auto joints = left_of([&at_corner](std::size_t i) { return at_corner[i]; });
+      if (joints.empty()) return;
+      take(ready_first(joints), CutReason::corner);
+    }
+  }
+
+  /// The joint that divides the longest piece most evenly; empty where none crosses one.
+  std::optional<std::size_t> middle_of_longest(const std::vector<std::size_t>& joints) const {
+    std::optional<std::size_t> best;
+    std::pair<double, double> best_key;
+    for (const std::size_t i : joints) {
+      for (const Panel* piece : pieces_of(joint(i))) {
+        const Vector along{piece->along_x, piece->along_y};
+        if (std::abs(plane::dot(along, direction(joint(i)))) > crosses_cosine) continue;
+        // Lengths to the centimetre, so that rounding does not choose.
+        constexpr double per_cm = 100.0;
+        const std::pair key{-std::round(piece->length_m * per_cm),
+                            std::round(off_middle_m(*piece, plane::middle(joint(i))) * per_cm)};
+        if (best && !(key < best_key)) continue;
+        best = i;
+        best_key = key;
+      }
+    }
+    return best;
+  }
+
+  /// The middle one first, then along; those that run as it does before those across.
+  void take_all(CutReason first, CutReason then, const Wanted& wanted) {
+    const auto joints = left_of(wanted);
+    if (joints.empty()) return;
+    const std::optional<std::size_t> middle = middle_of_longest(joints);
+    const std::size_t leader = middle.value_or(ready_first(joints));
+    take(leader, middle ? first : then);
+    const Vector way = direction(joint(leader));
+    const auto runs_alike = [&](std::size_t i) {
+      return wanted(i) && std::abs(plane::dot(way, direction(joint(i)))) > crosses_cosine;
+    };
+    for (const Wanted& which : {Wanted(runs_alike), wanted}) {
+      const auto rest = left_of(which);
+      if (rest.empty()) continue;
+      for (const std::size_t next : consecutive(rest)) take(next, then);
+    }
+  }
+
+  const Zone& zone_;
+  const ZoneJoints& plan_;
+  const std::vector<JointTurn>& turns_;
+  std::vector<Point> corners_;
+  std::vector<bool> left_;
+  std::vector<Piece> pieces_;
+  std::vector<Cut> cuts_;
+};
+
+}  // namespace
+
+std::string_view cut_reason_id(CutReason reason) {
+  switch (reason) {
+    case CutReason::corner:
+      return "inside_corner";
+    case CutReason::tied_edge:
+      return "tied_edge";
+    case CutReason::longest_run:
+      return "longest_run";
+    case CutReason::next_along:
+      return "next_along";
+  }
+  return "next_along";
+}
+
+std::string_view cut_reason_words(CutReason reason) {
+  switch (reason) {
+    case CutReason::corner:
+      return "inside corner";
+    case CutReason::tied_edge:
+      return "tied edge";
+    case CutReason::longest_run:
+      return "mid-run";
+    case CutReason::next_along:
+      return "next along";
+  }
+  return "next along";
+}
+
+std::vector<Cut> order_cuts(const Zone& zone, const ZoneJoints& joints,
+                            const std::vector<JointTurn>& turns) {
+  return WorkingOrder(zone, joints, turns).all();
+}
+
+}  // namespace slabtide

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <vector>
+
+#include "slabtide/day/joints/joint_rules.h"
+
+// Joints for an outline, private to this folder.
+
+namespace slabtide {
+
+/// Sets of joints worth trying for an outline, the one with the least to saw first: grids along
+/// its longest side, with a line or two through every corner that points inward and the
+/// stretches between divided evenly.
+std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const JointLimits& limits);
+
+}  // namespace slabtide

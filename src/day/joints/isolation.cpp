@@ -1,0 +1,99 @@
+#include "slabtide/day/joints/isolation.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "day/geometry/plane.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double beside_m = 0.15;
+/// A tie may be drawn less carefully, and dowels reach.
+constexpr double tied_within_m = 0.6;
+/// A shorter stretch is a wall that ends at the slab.
+constexpr double least_length_m = 0.3;
+constexpr double step_m = 0.05;
+
+/// Sides further than 60 degrees from the wall's direction run up to it, not along it.
+constexpr double along_cosine = 0.5;
+
+bool runs_along(const Joint& side, const Joint& wall) {
+  const plane::Vector a = plane::from_to(side.from, side.to);
+  const plane::Vector b = plane::from_to(wall.from, wall.to);
+  return std::abs(plane::dot(a, b)) > along_cosine * plane::length(a) * plane::length(b);
+}
+
+/// How much of the outline runs within `near_m` of a wall.
+double length_beside_m(const Outline& outline, const Joint& wall, double near_m) {
+  double sum_m = 0.0;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Joint side = plane::side(outline, i);
+    if (!runs_along(side, wall)) continue;
+    const double long_m = plane::length_m(side);
+    if (plane::distance(plane::middle(side), wall) > long_m + near_m) continue;
+    const int steps = std::max(1, static_cast<int>(std::lround(long_m / step_m)));
+    const plane::Vector along = plane::from_to(side.from, side.to);
+    for (int k = 0; k < steps; ++k) {
+      const Point at = plane::moved(side.from, along, (k + 0.5) / steps);
+      if (plane::distance(at, wall) < near_m) sum_m += long_m / steps;
+    }
+  }
+  return sum_m;
+}
+
+std::vector<Isolation> walls_beside(const Zone& zone, const std::vector<Obstacle>& obstacles,
+                                    double near_m) {
+  std::vector<Isolation> found;
+  for (const Obstacle& obstacle : obstacles) {
+    if (obstacle.kind != ObstacleKind::wall) continue;
+    const Joint wall{obstacle.from, obstacle.to};
+    const double length_m = length_beside_m(zone.outline, wall, near_m);
+    if (length_m >= least_length_m) found.push_back({obstacle.name, length_m, false, wall});
+  }
+  return found;
+}
+
+}  // namespace
+
+std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles) {
+  perimeter_m(zone.outline);  // refuses what is no place
+  for (const Obstacle& obstacle : obstacles) perimeter_m({obstacle.from, obstacle.to});
+  std::vector<Isolation> found = walls_beside(zone, obstacles, beside_m);
+  if (!zone.tied) return found;
+  const std::vector<Isolation> near = walls_beside(zone, obstacles, tied_within_m);
+  const auto longest = std::max_element(
+      near.begin(), near.end(),
+      [](const Isolation& a, const Isolation& b) { return a.length_m < b.length_m; });
+  const Isolation tie = longest == near.end()
+                            ? Isolation{"the structure", 0.0, true, {}}
+                            : Isolation{longest->structure, longest->length_m, true, longest->wall};
+  std::erase_if(found, [&tie](const Isolation& one) { return one.structure == tie.structure; });
+  found.insert(found.begin(), tie);
+  return found;
+}
+
+bool shows_tied_edge(const std::vector<Isolation>& isolation) {
+  return std::any_of(isolation.begin(), isolation.end(),
+                     [](const Isolation& one) { return one.tied && one.length_m > 0.0; });
+}
+
+bool at_tied_edge(const std::vector<Isolation>& isolation, Point place) {
+  return std::any_of(isolation.begin(), isolation.end(), [place](const Isolation& one) {
+    if (!one.tied) return false;
+    return one.length_m == 0.0 || plane::distance(place, one.wall) < tied_within_m;
+  });
+}
+
+bool reaches_tied_edge(const std::vector<Isolation>& isolation, const Outline& piece) {
+  const auto near_wall = [&isolation](Point corner) { return at_tied_edge(isolation, corner); };
+  if (std::any_of(piece.begin(), piece.end(), near_wall)) return true;
+  return std::any_of(isolation.begin(), isolation.end(), [&piece](const Isolation& one) {
+    return one.tied && (plane::distance_to_sides(one.wall.from, piece) < tied_within_m ||
+                        plane::distance_to_sides(one.wall.to, piece) < tied_within_m);
+  });
+}
+
+}  // namespace slabtide

@@ -1,0 +1,131 @@
+#include "slabtide/day/joints/joints.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <stdexcept>
+#include <tuple>
+
+#include "day/geometry/chords.h"
+#include "grid_joints.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+#include "walk_joints.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double reach_m = 0.15;
+/// Panels whose middles lie within this of one another north and south are in one row.
+constexpr double one_row_m = 0.3;
+/// In all the sets that are tried for a zone: no slab's sets come near it but those with corners
+/// by the hundred, which are content with the best of the first.
+constexpr std::size_t most_joints_judged = 20000;
+
+/// Joints within the zone, each with the number it was drawn as.
+struct DrawnJoints {
+  std::vector<Joint> joints;
+  std::vector<std::size_t> numbers;
+};
+
+DrawnJoints within_zone(const Zone& zone, const std::vector<Joint>& drawn) {
+  DrawnJoints kept;
+  for (std::size_t i = 0; i < drawn.size(); ++i) {
+    std::vector<Joint> others = drawn;
+    others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
+    const Joint whole = chords::reaching(drawn[i], zone.outline, others, reach_m);
+    for (const Joint& part : chords::inside(zone.outline, whole)) {
+      kept.joints.push_back(part);
+      kept.numbers.push_back(i);
+    }
+  }
+  return kept;
+}
+
+/// Where a panel stands among the others: along a walk, else by its row and from the west.
+std::pair<double, double> place_in_order(const Zone& zone, const Panel& panel) {
+  if (zone.path) return {distance_along_m(*zone.path, panel.centre), 0.0};
+  return {std::round(-panel.centre.y_m / one_row_m), panel.centre.x_m};
+}
+
+void sort_panels(const Zone& zone, std::vector<Panel>& panels) {
+  std::vector<std::pair<std::pair<double, double>, std::size_t>> order;
+  for (std::size_t i = 0; i < panels.size(); ++i) {
+    order.emplace_back(place_in_order(zone, panels[i]), i);
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<Panel> sorted;
+  sorted.reserve(panels.size());
+  for (const auto& [place, i] : order) sorted.push_back(std::move(panels[i]));
+  panels = std::move(sorted);
+}
+
+/// Splits the zone and holds it against the rules.
+void judge(const Zone& zone, ZoneJoints& plan) {
+  Panels split = split_into_panels(zone.outline, plan.joints);
+  sort_panels(zone, split.panels);
+  plan.faults = check_joints(zone.outline, plan.joints, split, plan.limits);
+  plan.panels = std::move(split.panels);
+}
+
+/// Rules broken, then preferences.
+std::pair<std::ptrdiff_t, std::ptrdiff_t> badness(const ZoneJoints& plan) {
+  const auto preferences = std::count_if(plan.faults.begin(), plan.faults.end(), is_preference);
+  return {static_cast<std::ptrdiff_t>(plan.faults.size()) - preferences, preferences};
+}
+
+void propose(const Zone& zone, ZoneJoints& plan) {
+  const auto sets =
+      zone.path ? walk_joint_sets(zone, plan.limits) : grid_joint_sets(zone.outline, plan.limits);
+  std::optional<ZoneJoints> best;
+  std::size_t judged = 0;
+  for (const std::vector<Joint>& joints : sets) {
+    judged += joints.size();
+    if (best && judged > most_joints_judged) break;
+    ZoneJoints tried = plan;
+    tried.joints = joints;
+    judge(zone, tried);
+    if (best && badness(tried) >= badness(*best)) continue;
+    best = std::move(tried);
+    if (best->faults.empty()) break;
+  }
+  plan = std::move(*best);
+}
+
+void check(const Zone& zone, const JointLimits& limits) {
+  if (const auto fault = outline_fault(zone.outline)) {
+    throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
+  }
+  if (zone.path) walk_fault(*zone.path);  // refuses a line that is none
+  if (!(limits.spacing_m > 0.0 && limits.aspect > 0.0 && limits.wished_aspect > 0.0)) {
+    throw std::invalid_argument("panels need a size: the thickness and the rules must be positive");
+  }
+}
+
+}  // namespace
+
+bool ZoneJoints::breaks_a_rule() const {
+  return std::any_of(faults.begin(), faults.end(),
+                     [](const JointFault& fault) { return !is_preference(fault); });
+}
+
+ZoneJoints plan_joints(const Zone& zone, const Job& job, const JointSpacing& rules) {
+  ZoneJoints plan;
+  plan.limits = joint_limits(zone, job.mix.aggregate, rules);
+  check(zone, plan.limits);
+  plan.isolation = find_isolation(zone, job.obstacles);
+  if (!zone.joints) {
+    propose(zone, plan);
+    return plan;
+  }
+  plan.drawn = true;
+  DrawnJoints drawn = within_zone(zone, *zone.joints);
+  plan.joints = std::move(drawn.joints);
+  judge(zone, plan);
+  for (JointFault& fault : plan.faults) {
+    if (fault.rule == JointRule::loose_end) fault.number = drawn.numbers[fault.number];
+  }
+  return plan;
+}
+
+}  // namespace slabtide

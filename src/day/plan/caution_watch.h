@@ -1,0 +1,79 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabtide/day/plan/cautions.h"
+#include "slabtide/job/model/wording.h"
+
+// What the rules of the cautions share. Each rule looks at a Watch and adds what it finds.
+
+namespace slabtide {
+
+/// What the rules look at, and where they put what they find.
+struct Watch {
+  const Job& job;
+  const PourRun& run;
+  const std::vector<ZonePlan>& zones;
+  const CutPlan& cuts;
+  const CrewPlan& crew;
+  const SunTimes& sun;
+  const Practice& practice;
+  std::optional<double> forecast_age_h;
+  std::vector<Caution> found;
+
+  void add(std::string code, std::string title, CautionLevel level, std::string zone,
+           std::optional<UtcTime> at, std::string text, std::string source,
+           std::optional<UtcTime> until = std::nullopt) {
+    found.push_back({std::move(code), std::move(title), level, std::move(zone), at, until,
+                     std::move(text), std::move(source)});
+  }
+  std::string clock(UtcTime time) const { return clock_time(time, job.site.time_zone); }
+  std::string day_and_clock(UtcTime time) const {
+    constexpr std::size_t weekday_letters = 3;
+    const TimeZone& zone = job.site.time_zone;
+    return long_date(zone.local_from_utc(to_minute(time)).date()).substr(0, weekday_letters) + " " +
+           clock_time(time, zone);
+  }
+  /// With its weekday on another day than the pour's.
+  std::string pour_clock(UtcTime time) const {
+    const bool that_day = job.site.time_zone.local_from_utc(time).date() == job.pour.date;
+    return that_day ? clock(time) : day_and_clock(time);
+  }
+  std::string temperature(double c) const { return temperature_words(c, job.units); }
+};
+
+/// The grid's entries from one instant to another.
+struct Steps {
+  std::size_t first = 0;
+  std::size_t end = 0;
+};
+
+Steps steps_between(const TimeGrid& grid, UtcTime from, UtcTime to);
+
+/// Placing of the first zone to final set of the last, or to the end of the weather.
+struct PlasticSpan {
+  UtcTime from;
+  UtcTime to;
+};
+
+PlasticSpan plastic_span(const Watch& watch);
+
+/// The spans of grid entries in `steps` at which `holds(entry)`, joined where they touch.
+template <class Holds>
+std::optional<PlasticSpan> first_span(const PourRun& run, Steps steps, Holds holds) {
+  std::optional<PlasticSpan> span;
+  for (std::size_t k = steps.first; k < steps.end; ++k) {
+    if (!holds(k)) {
+      if (span) return span;
+      continue;
+    }
+    const UtcTime at = run.at(static_cast<double>(k) * run.weather.grid.step_s);
+    if (!span) span = PlasticSpan{at, at};
+    span->to = at;
+  }
+  return span;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,73 @@
+#include "slabtide/day/plan/day_plan.h"
+
+#include <fmt/format.h>
+
+#include "slabtide/day/plan/cautions.h"
+#include "slabtide/day/pour/validate_run.h"
+#include "slabtide/job/checks/validate.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+void take_if_tighter(std::optional<Tightest>& tightest, const ZonePlan& zone, const PartPlan& part,
+                     Operation operation) {
+  const OperationWindow* window = part.window(operation);
+  if (window == nullptr) return;
+  const auto minutes = window->minutes();
+  if (!minutes || (tightest && tightest->minutes <= *minutes)) return;
+  tightest = Tightest{zone.name, part.name, operation, *window->opens, *minutes};
+}
+
+std::optional<Tightest> find_tightest(const Job& job, const std::vector<ZonePlan>& zones) {
+  std::optional<Tightest> tightest;
+  for (std::size_t i = 0; i < zones.size(); ++i) {
+    const Operation operation = main_operation(job.zones[i].finish);
+    if (zones[i].parts.empty()) take_if_tighter(tightest, zones[i], zones[i].whole, operation);
+    for (const PartPlan& part : zones[i].parts) {
+      take_if_tighter(tightest, zones[i], part, operation);
+    }
+  }
+  return tightest;
+}
+
+std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
+  std::vector<std::string> said = run.mix_of(run.zones.front()).notes;
+  if (!job.site.ground_c) {
+    said.push_back(fmt::format("ground at {}, the mean air of the day before and the day itself",
+                               temperature_words(run.ground_c, job.units)));
+  }
+  if (!job.site.measured_wind_ratio) {
+    said.push_back(fmt::format("wind at the slab is {:.0f} % of the forecast's 10 m wind",
+                               100.0 * run.weather.wind_ratio));
+  }
+  said.push_back(fmt::format("{:.0f} min from batching to placing, {} an hour placed",
+                             job.pour.transit_min,
+                             volume_words(run.order.placing_rate_m3_h, job.units)));
+  return said;
+}
+
+}  // namespace
+
+DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
+                 std::optional<double> forecast_age_h) {
+  validate(job);
+  validate(run, job);
+  validate(practice);
+  DayPlan plan;
+  plan.sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    plan.zones.push_back(plan_zone(job.zones[i], run.zones[i], job, run, practice));
+  }
+  plan.cuts = plan_cuts(job, run, practice);
+  plan.tightest = find_tightest(job, plan.zones);
+  plan.crew = plan_crew(job, plan.zones, plan.cuts, practice);
+  plan.supplies = take_along(job, run.order, plan.zones, practice);
+  plan.cautions = find_cautions(job, run, plan, practice, forecast_age_h);
+  plan.assumptions = assumptions_of(job, run);
+  return plan;
+}
+
+}  // namespace slabtide

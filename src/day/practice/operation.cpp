@@ -1,0 +1,81 @@
+#include "slabtide/day/practice/operation.h"
+
+#include <algorithm>
+#include <array>
+
+namespace slabtide {
+
+namespace {
+
+struct Name {
+  std::string_view id;
+  std::string_view words;
+};
+
+constexpr std::array<Name, operation_count> names{{{"strip", "strip the form"},
+                                                   {"first_edge", "first edge"},
+                                                   {"float", "float"},
+                                                   {"release", "release agent"},
+                                                   {"texture", "texture"},
+                                                   {"stamp", "stamp"},
+                                                   {"broom", "broom"},
+                                                   {"trowel", "trowel"},
+                                                   {"detail_edge", "detail edge"},
+                                                   {"tooled_joint", "tooled joint"},
+                                                   {"saw_dry", "early-entry saw"},
+                                                   {"saw_wet", "wet saw"},
+                                                   {"walk", "walk on it"},
+                                                   {"wash", "wash"},
+                                                   {"seal", "seal"}}};
+
+}  // namespace
+
+std::string_view operation_id(Operation operation) {
+  return names[static_cast<std::size_t>(operation)].id;
+}
+
+std::string_view operation_words(Operation operation) {
+  return names[static_cast<std::size_t>(operation)].words;
+}
+
+std::optional<Operation> operation_from_id(std::string_view id) {
+  const auto found =
+      std::find_if(names.begin(), names.end(), [id](const Name& name) { return name.id == id; });
+  if (found == names.end()) return std::nullopt;
+  return static_cast<Operation>(found - names.begin());
+}
+
+std::vector<Operation> operations_of(Finish finish) {
+  using enum Operation;
+  switch (finish) {
+    case Finish::stamp:
+      return {first_edge, release, stamp, detail_edge};
+    case Finish::texture_roll:
+      return {first_edge, release, texture, detail_edge};
+    case Finish::broom:
+      return {first_edge, float_work, tooled_joint, broom, detail_edge};
+    case Finish::float_finish:
+      return {first_edge, float_work, tooled_joint, detail_edge};
+    case Finish::trowel:
+      return {first_edge, float_work, tooled_joint, trowel, detail_edge};
+  }
+  return {};
+}
+
+Operation main_operation(Finish finish) {
+  switch (finish) {
+    case Finish::stamp:
+      return Operation::stamp;
+    case Finish::texture_roll:
+      return Operation::texture;
+    case Finish::broom:
+      return Operation::broom;
+    case Finish::float_finish:
+      return Operation::float_work;
+    case Finish::trowel:
+      return Operation::trowel;
+  }
+  return Operation::broom;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,174 @@
+#include "slabtide/day/uncertainty/ensemble.h"
+
+#include <algorithm>
+#include <mutex>
+
+#include "core/parallel.h"
+#include "slabtide/day/geometry/corners.h"
+
+namespace slabtide {
+
+/// Picks the columns that stand for the parts of a plan, each column once a zone.
+class DayModel::Choosing {
+ public:
+  Choosing(const Job& job, const PourRun& run, const Practice& practice)
+      : job_(job), run_(run), practice_(practice) {}
+
+  ZoneColumns choose(std::size_t zone, const ZonePlan& plan) {
+    const Zone& described = job_.zones[zone];
+    begin_zone(zone);
+    ZoneColumns chosen;
+    const Operation main = main_operation(described.finish);
+    chosen.whole = of_part(plan.whole, main);
+    for (const PartPlan& part : plan.parts) chosen.parts.push_back(of_part(part, main));
+    if (plan.border) {
+      chosen.border = of_part(*plan.border, main_operation(described.border->finish));
+    }
+    chosen.saw_limit = first_to_cool(plan.whole);
+    for (const FaceRun& face : run_.zones[zone].faces) chosen.faces.push_back(of_face(face));
+    return chosen;
+  }
+
+  std::vector<std::size_t> columns;  ///< of the run
+  std::vector<ColumnQuestions> questions;
+
+ private:
+  void begin_zone(std::size_t zone) {
+    zone_ = &run_.zones[zone];
+    zone_begins_ = columns.size();
+    const Zone& described = job_.zones[zone];
+    asked_ = {};
+    asked_.operations = operations_of(described.finish);
+    if (described.border) {
+      const std::vector<Operation> more = operations_of(described.border->finish);
+      asked_.operations.insert(asked_.operations.end(), more.begin(), more.end());
+    }
+    asked_.operations.push_back(Operation::tooled_joint);
+    std::sort(asked_.operations.begin(), asked_.operations.end());
+    asked_.operations.erase(std::unique(asked_.operations.begin(), asked_.operations.end()),
+                            asked_.operations.end());
+    asked_.next_day = true;
+    asked_.sawn = StressCase{uncut_length_m(described), described.thickness_m, described.tied,
+                             !re_entrant_corners(described.outline).empty()};
+    asked_.aggregate = job_.mix.aggregate;
+  }
+
+  using CellTimes = std::vector<std::optional<double>>;  // one a cell of the zone
+
+  PartColumns of_part(const PartPlan& part, Operation main) {
+    CellTimes ready(zone_->cells.size());
+    for (const std::size_t i : part.cells) {
+      ready[i] = cell_window(history(i), practice_.window(main), practice_).opens_s;
+    }
+    return {at_share(part.cells, ready, practice_.cells.first_share),
+            at_share(part.cells, ready, practice_.cells.all_over_share)};
+  }
+
+  std::size_t first_to_cool(const PartPlan& part) {
+    CellTimes cool(zone_->cells.size());
+    for (const std::size_t i : part.cells) cool[i] = surface_fallen_s(history(i), practice_);
+    return at_share(part.cells, cool, practice_.cells.first_share);
+  }
+
+  /// The column of the cell by which `share` of the area has come.
+  std::size_t at_share(std::vector<std::size_t> cells, const CellTimes& times, double share) {
+    std::stable_sort(cells.begin(), cells.end(), [&times](std::size_t a, std::size_t b) {
+      if (!times[a] || !times[b]) return times[a].has_value() && !times[b].has_value();
+      return *times[a] < *times[b];
+    });
+    double whole_m2 = 0.0;
+    for (const std::size_t i : cells) whole_m2 += zone_->cells[i].cell.area_m2;
+    double come_m2 = 0.0;
+    for (const std::size_t i : cells) {
+      come_m2 += zone_->cells[i].cell.area_m2;
+      if (come_m2 >= share * whole_m2) return of_cell(i);
+    }
+    return of_cell(cells.back());
+  }
+
+  const ColumnHistory& history(std::size_t cell) const {
+    return run_.histories[zone_->cells[cell].history];
+  }
+
+  std::size_t of_cell(std::size_t cell) { return keep(zone_->cells[cell].history, asked_); }
+
+  std::size_t of_face(const FaceRun& face) {
+    ColumnQuestions asked;
+    asked.operations = {Operation::strip};
+    return keep(face.history, asked);
+  }
+
+  std::size_t keep(std::size_t column, const ColumnQuestions& asked) {
+    const auto begin = columns.begin() + static_cast<std::ptrdiff_t>(zone_begins_);
+    const auto found = std::find(begin, columns.end(), column);
+    if (found != columns.end()) return static_cast<std::size_t>(found - columns.begin());
+    columns.push_back(column);
+    questions.push_back(asked);
+    return columns.size() - 1;
+  }
+
+  const Job& job_;
+  const PourRun& run_;
+  const Practice& practice_;
+  const ZoneRun* zone_ = nullptr;
+  std::size_t zone_begins_ = 0;
+  ColumnQuestions asked_;
+};
+
+DayModel::DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
+                   const Practice& practice, const DrawScale& scale)
+    : practice_(practice), scale_(scale) {
+  Choosing choosing(job, shown, practice);
+  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
+    zones_.push_back(choosing.choose(i, plan.zones[i]));
+  }
+  set_ = thinned(columns_of(run), choosing.columns, run.weather.grid.count);
+  questions_ = std::move(choosing.questions);
+}
+
+std::size_t DayModel::ask_surface(double at_s) {
+  for (ColumnQuestions& questions : questions_) questions.surface_at_s.push_back(at_s);
+  return questions_.front().surface_at_s.size() - 1;
+}
+
+Draw DayModel::draw(const Unknowns& unknowns) const {
+  return draw_of(unknowns, practice_.spread, scale_);
+}
+
+DayEvents DayModel::on(const Unknowns& unknowns) const {
+  DayEvents events(set_.columns.size());
+  SolverSettings solver;
+  solver.threads = 1;  // the days go side by side
+  visit_drawn(set_, draw(unknowns), solver,
+              [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
+                  const SiteWeather& weather) {
+                events[i] = events_of(history, mix, questions_[i], weather, practice_);
+              });
+  return events;
+}
+
+std::vector<DayEvents> solve_days(const DayModel& model, const std::vector<Unknowns>& unknowns,
+                                  const EnsembleSettings& settings) {
+  std::vector<DayEvents> days(unknowns.size());
+  std::mutex mutex;
+  std::size_t done = 0;
+  in_parallel(unknowns.size(), settings.threads, [&](std::size_t i) {
+    days[i] = model.on(unknowns[i]);
+    const std::lock_guard<std::mutex> lock(mutex);
+    if (settings.progress) settings.progress(++done);
+  });
+  return days;
+}
+
+Ensemble draw_days(const DayModel& model, const EnsembleSettings& settings) {
+  Ensemble ensemble;
+  ensemble.zones = model.zones();
+  ensemble.planned = model.on({});
+  ensemble.unknowns = even_unknowns(settings.draws);
+  ensemble.days = solve_days(model, ensemble.unknowns, settings);
+  const double each = settings.draws > 0 ? 1.0 / static_cast<double>(settings.draws) : 0.0;
+  ensemble.weights.assign(settings.draws, each);
+  return ensemble;
+}
+
+}  // namespace slabtide

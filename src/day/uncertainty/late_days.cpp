@@ -1,0 +1,132 @@
+#include "slabtide/day/uncertainty/late_days.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "day/crew/task_list.h"
+#include "window_moves.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double bad_day_share = 0.9;
+
+/// The schedule as a list: by the start, with its hands.
+TaskList list_of(const Schedule& schedule) {
+  TaskList list;
+  list.order.resize(schedule.assignments.size());
+  std::iota(list.order.begin(), list.order.end(), std::size_t{0});
+  std::stable_sort(list.order.begin(), list.order.end(), [&](std::size_t a, std::size_t b) {
+    return schedule.assignments[a].start_min < schedule.assignments[b].start_min;
+  });
+  for (const Assignment& at : schedule.assignments) list.hands.push_back(at.hands);
+  return list;
+}
+
+/// What a task's windows move with; empty for tasks that do not follow the setting.
+struct Mover {
+  std::optional<Operation> operation;
+  std::optional<PartColumns> columns;
+};
+
+int moved(int planned_min, double by_min) {
+  return planned_min + static_cast<int>(std::lround(by_min));
+}
+
+/// False where the window does not come: the task stays where it was.
+bool move(Task& task, const WindowMove& by) {
+  const double from = static_cast<double>(task.piece - 1) / task.pieces;
+  const double to = static_cast<double>(task.piece) / task.pieces;
+  const auto opens_from = by.opens(from);
+  const auto opens_to = by.opens(to);
+  if (!opens_from || !opens_to) return false;
+  task.start_from_min = moved(task.start_from_min, *opens_from);
+  task.end_from_min = std::max(moved(task.end_from_min, *opens_to), task.start_from_min);
+  const auto closes_from = by.closes(from);
+  const auto closes_to = by.closes(to);
+  if (task.start_by_min && closes_from) task.start_by_min = moved(*task.start_by_min, *closes_from);
+  if (task.end_by_min && closes_to) task.end_by_min = moved(*task.end_by_min, *closes_to);
+  return true;
+}
+
+/// What came of a crew's tasks on one day.
+struct WorkedDay {
+  Schedule schedule;
+  std::vector<bool> missed;  ///< one a task
+};
+
+/// A crew that works its plan on one day after another.
+class WorkedDays {
+ public:
+  WorkedDays(const CrewPlan& crew, const DayPlan& drawn_for, const Ensemble& ensemble)
+      : crew_(crew), ensemble_(ensemble), list_(list_of(crew.schedule)) {
+    for (const Task& task : crew.tasks) {
+      movers_.push_back({plastic_operation_of(task.kind), columns_of(task, drawn_for, ensemble)});
+    }
+  }
+
+  bool follows_setting(std::size_t task) const {
+    return movers_[task].operation && movers_[task].columns;
+  }
+
+  WorkedDay on(std::size_t day) const {
+    std::vector<Task> tasks = crew_.tasks;
+    WorkedDay worked;
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      worked.missed.push_back(follows_setting(i) && !move(tasks[i], move_on(day, i)));
+    }
+    worked.schedule = times_of(tasks, crew_.schedule.crew, list_);
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      if (worked.schedule.assignments[i].late_min > 0) worked.missed[i] = true;
+    }
+    return worked;
+  }
+
+ private:
+  WindowMove move_on(std::size_t day, std::size_t task) const {
+    const Mover& mover = movers_[task];
+    return move_of(ensemble_.planned, ensemble_.days[day], *mover.columns, *mover.operation);
+  }
+
+  const CrewPlan& crew_;
+  const Ensemble& ensemble_;
+  std::vector<Mover> movers_;
+  TaskList list_;
+};
+
+/// The minutes that `share` of the weight does not pass.
+double minutes_at(std::vector<std::pair<int, double>> late, double share) {
+  std::sort(late.begin(), late.end());
+  double weight = 0.0;
+  for (const auto& [minutes, own] : late) {
+    weight += own;
+    if (weight >= share) return minutes;
+  }
+  return late.empty() ? 0.0 : late.back().first;
+}
+
+}  // namespace
+
+LateDays late_days(const CrewPlan& crew, const DayPlan& drawn_for, const Ensemble& ensemble) {
+  const WorkedDays days(crew, drawn_for, ensemble);
+  LateDays result;
+  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
+    result.task_chances.push_back(days.follows_setting(i) ? std::optional(0.0) : std::nullopt);
+  }
+  std::vector<std::pair<int, double>> late;
+  for (std::size_t day = 0; day < ensemble.days.size(); ++day) {
+    const WorkedDay worked = days.on(day);
+    const double weight = ensemble.weights[day];
+    result.expected_min += weight * worked.schedule.late_min;
+    late.emplace_back(worked.schedule.late_min, weight);
+    for (std::size_t i = 0; i < worked.missed.size(); ++i) {
+      if (worked.missed[i] && result.task_chances[i]) *result.task_chances[i] += weight;
+    }
+  }
+  result.bad_day_min = minutes_at(std::move(late), bad_day_share);
+  return result;
+}
+
+}  // namespace slabtide

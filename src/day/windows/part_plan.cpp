@@ -1,0 +1,289 @@
+#include "slabtide/day/windows/part_plan.h"
+
+#include <algorithm>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/pour/cell_times.h"
+
+namespace slabtide {
+
+namespace {
+
+/// The hottest surface is looked for while the slab cures its first day (ours).
+constexpr double surface_watch_s = 18.0 * seconds_per_hour;
+
+/// Collects one time a cell and turns the area's shares into instants.
+class Areas {
+ public:
+  explicit Areas(const PourRun& run) : run_(run) {}
+
+  void add(std::optional<double> at_s, double area_m2) { areas_.push_back({at_s, area_m2}); }
+
+  std::optional<UtcTime> by_share(double share) const {
+    const auto at_s = time_of_share(areas_, share);
+    if (!at_s) return std::nullopt;
+    return run_.at(*at_s);
+  }
+
+ private:
+  const PourRun& run_;
+  std::vector<TimedArea> areas_;
+};
+
+/// What plan_part works on, handed about whole.
+struct PartContext {
+  const std::vector<std::size_t>& cells;
+  const ZoneRun& zone;
+  const PourRun& run;
+  const Practice& practice;
+
+  const ColumnHistory& history(std::size_t cell) const {
+    return run.histories[zone.cells[cell].history];
+  }
+  double area_m2(std::size_t cell) const { return zone.cells[cell].cell.area_m2; }
+};
+
+/// Under this a window is none (ours): nobody works by the second.
+constexpr double least_window_s = seconds_per_minute;
+
+/// A window that closes before it opens, or as good as, closes as it opens.
+void shut_if_never(OperationWindow& window) {
+  if (!window.opens || !window.closes) return;
+  if (seconds_between(*window.opens, *window.closes) >= least_window_s) return;
+  window.stiff_by = window.closes;
+  window.closes = window.opens;
+  if (window.closed_all_over) {
+    window.closed_all_over =
+        std::max(*window.closed_all_over, window.open_all_over.value_or(*window.opens));
+  }
+}
+
+OperationWindow plastic_window(Operation operation, const PartContext& part) {
+  OperationWindow window;
+  window.operation = operation;
+  Areas opens(part.run);
+  Areas closes(part.run);
+  bool stiff_before_dry = false;
+  bool water_stands = false;
+  for (const std::size_t i : part.cells) {
+    const CellWindow cell =
+        cell_window(part.history(i), part.practice.window(operation), part.practice);
+    opens.add(cell.opens_s, part.area_m2(i));
+    closes.add(cell.closes_s, part.area_m2(i));
+    stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
+    water_stands = water_stands || cell.water_stands;
+  }
+  window.opens = opens.by_share(part.practice.cells.first_share);
+  window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
+  window.closes = closes.by_share(part.practice.cells.first_share);
+  window.closed_all_over = closes.by_share(part.practice.cells.all_over_share);
+  shut_if_never(window);
+  if (window.is_never()) {
+    window.note = "stiff before the bleeding is over: there is no good time for it";
+  } else if (stiff_before_dry) {
+    window.note = "some of it is stiff before the bleeding is over: there is no good time for that";
+  } else if (water_stands) {
+    window.note = "bleed water still stands when it opens: drag it off first, do not work it in";
+  } else if (!window.opens) {
+    window.note = after_plan_words;
+  } else if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {
+    window.note = "the first of it is too stiff before the last is ready: work it by parts";
+  }
+  return window;
+}
+
+/// Nobody walks on, washes or seals what has not set all over, whatever its first tenth bears.
+void hold_until_set(OperationWindow& window, const std::optional<UtcTime>& final_set) {
+  const auto held = [&final_set](const std::optional<UtcTime>& at) {
+    return at && final_set ? std::optional(std::max(*at, *final_set)) : std::nullopt;
+  };
+  window.opens = held(window.opens);
+  window.open_all_over = held(window.open_all_over);
+}
+
+/// A window that opens where a rule about the history is first met, once all has set, and does
+/// not close.
+template <class OpensAt>
+OperationWindow late_window(Operation operation, const PartContext& part,
+                            const std::optional<UtcTime>& final_set, OpensAt opens_at_s) {
+  OperationWindow window;
+  window.operation = operation;
+  Areas opens(part.run);
+  for (const std::size_t i : part.cells) {
+    opens.add(opens_at_s(part.history(i)), part.area_m2(i));
+  }
+  window.opens = opens.by_share(part.practice.cells.first_share);
+  window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
+  hold_until_set(window, final_set);
+  if (!window.opens) window.note = after_plan_words;
+  return window;
+}
+
+void add_late_windows(PartPlan& plan, bool released, const PartContext& part) {
+  plan.windows.push_back(late_window(
+      Operation::walk, part, plan.final_set,
+      [&](const ColumnHistory& history) { return walk_opens_s(history, part.practice.set); }));
+  if (released) {
+    plan.windows.push_back(late_window(
+        Operation::wash, part, plan.final_set,
+        [&](const ColumnHistory& history) { return wash_opens_s(history, part.practice.set); }));
+  }
+  plan.windows.push_back(
+      late_window(Operation::seal, part, plan.final_set, [&](const ColumnHistory& history) {
+        return seal_opens_s(history, part.run.weather, part.practice);
+      }));
+}
+
+void find_set_times(PartPlan& plan, const PartContext& part) {
+  Areas sheen(part.run);
+  Areas initial(part.run);
+  Areas final_set(part.run);
+  for (const std::size_t i : part.cells) {
+    const ColumnHistory& history = part.history(i);
+    const auto gone = sheen_gone(history, part.practice);
+    sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
+    initial.add(first_reaches(history.time_s, history.resistance_middle_psi,
+                              part.practice.set.initial_set_psi),
+                part.area_m2(i));
+    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi,
+                                part.practice.set.final_set_psi),
+                  part.area_m2(i));
+  }
+  plan.sheen_gone = sheen.by_share(part.practice.cells.all_over_share);
+  plan.initial_set = initial.by_share(part.practice.cells.first_share);
+  plan.final_set = final_set.by_share(part.practice.cells.all_over_share);
+}
+
+void find_peaks(PartPlan& plan, const PartContext& part) {
+  double evaporation_at_s = 0.0;
+  double surface_at_s = 0.0;
+  plan.peak_evaporation_kg_m2_h = 0.0;
+  plan.surface_peak_c = part.history(part.cells.front()).surface_c.front();
+  for (const std::size_t cell : part.cells) {
+    const ColumnHistory& history = part.history(cell);
+    for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+      const bool plastic = history.resistance_middle_psi[i] < part.practice.set.initial_set_psi;
+      if (plastic && history.evaporation_kg_m2_h[i] > plan.peak_evaporation_kg_m2_h) {
+        plan.peak_evaporation_kg_m2_h = history.evaporation_kg_m2_h[i];
+        evaporation_at_s = history.time_s[i];
+      }
+      const bool first_day = history.time_s[i] - history.time_s.front() < surface_watch_s;
+      if (first_day && history.surface_c[i] > plan.surface_peak_c) {
+        plan.surface_peak_c = history.surface_c[i];
+        surface_at_s = history.time_s[i];
+      }
+    }
+  }
+  plan.peak_evaporation_at = part.run.at(evaporation_at_s);
+  plan.surface_peak_at = part.run.at(surface_at_s);
+}
+
+std::optional<double> crust_s(const ColumnHistory& history, const CrustRules& crust) {
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    const double deep = history.resistance_deep_psi[i];
+    const double top = history.resistance_top_psi[i];
+    if (deep < crust.body_under_psi && top > crust.top_over_psi && top > crust.ratio * deep) {
+      return history.time_s[i];
+    }
+  }
+  return std::nullopt;
+}
+
+/// A crust shows as a top that is firm ahead of its body, or as a top that dries while the
+/// body still bleeds; each counts once a tenth of the part shows it.
+void find_top_troubles(PartPlan& plan, const PartContext& part) {
+  Areas early(part.run);
+  Areas crust(part.run);
+  for (const std::size_t i : part.cells) {
+    const ColumnHistory& history = part.history(i);
+    const auto gone = sheen_gone(history, part.practice);
+    const SheenRules& rules = part.practice.sheen;
+    const bool misleads = gone && gone->bleed_left > rules.early_bleed_share &&
+                          gone->evaporation_kg_m2_h >= rules.early_evaporation_kg_m2_h;
+    early.add(misleads ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
+    crust.add(crust_s(history, part.practice.crust), part.area_m2(i));
+  }
+  plan.early_sheen_at = early.by_share(part.practice.cells.first_share);
+  plan.crust_at = crust.by_share(part.practice.cells.first_share);
+}
+
+double sunlit_share(const PartPlan& plan, const PartContext& part) {
+  const TimeGrid& grid = part.run.weather.grid;
+  const double end_s =
+      plan.initial_set ? seconds_between(grid.start, *plan.initial_set) : grid.end_s();
+  double lit = 0.0;
+  double all = 0.0;
+  for (const std::size_t cell : part.cells) {
+    const CellRun& cell_run = part.zone.cells[cell];
+    const CellExposure& exposure = part.run.exposures[cell_run.exposure];
+    for (std::size_t k = 0; k < grid.count; ++k) {
+      const double at_s = static_cast<double>(k) * grid.step_s;
+      if (at_s < cell_run.placed_s || at_s > end_s) continue;
+      lit += exposure.sunlit_share[k] * cell_run.cell.area_m2;
+      all += cell_run.cell.area_m2;
+    }
+  }
+  return all > 0.0 ? lit / all : 0.0;
+}
+
+}  // namespace
+
+std::optional<double> OperationWindow::minutes() const {
+  if (!opens || !closes) return std::nullopt;
+  return std::max(0.0, seconds_between(*opens, *closes) / seconds_per_minute);
+}
+
+bool OperationWindow::is_never() const { return opens && closes && *closes <= *opens; }
+
+const OperationWindow* PartPlan::window(Operation operation) const {
+  const auto found = std::find_if(
+      windows.begin(), windows.end(),
+      [operation](const OperationWindow& window) { return window.operation == operation; });
+  return found == windows.end() ? nullptr : &*found;
+}
+
+PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
+                   const std::vector<Operation>& operations, bool released, const PourRun& run,
+                   const Practice& practice) {
+  PartPlan plan;
+  plan.name = std::move(name);
+  plan.cells = std::move(cells);
+  const PartContext part{plan.cells, zone, run, practice};
+  for (const std::size_t i : plan.cells) plan.area_m2 += part.area_m2(i);
+  for (const Operation operation : operations) {
+    plan.windows.push_back(plastic_window(operation, part));
+  }
+  find_set_times(plan, part);
+  add_late_windows(plan, released, part);
+  find_peaks(plan, part);
+  find_top_troubles(plan, part);
+  plan.sunlit_share = sunlit_share(plan, part);
+  return plan;
+}
+
+std::vector<std::optional<double>> ready_times_s(const ZoneRun& zone, Operation operation,
+                                                 const PourRun& run, const Practice& practice) {
+  std::vector<std::optional<double>> times;
+  times.reserve(zone.cells.size());
+  for (const CellRun& cell : zone.cells) {
+    times.push_back(
+        cell_window(run.histories[cell.history], practice.window(operation), practice).opens_s);
+  }
+  return times;
+}
+
+OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practice& practice) {
+  const CellWindow cell =
+      cell_window(run.histories[face.history], practice.window(Operation::strip), practice);
+  OperationWindow window;
+  window.operation = Operation::strip;
+  if (cell.opens_s) window.opens = run.at(*cell.opens_s);
+  window.open_all_over = window.opens;
+  if (cell.closes_s) window.closes = run.at(*cell.closes_s);
+  window.closed_all_over = window.closes;
+  shut_if_never(window);
+  if (!window.opens) window.note = after_plan_words;
+  return window;
+}
+
+}  // namespace slabtide

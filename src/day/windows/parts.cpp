@@ -1,0 +1,322 @@
+#include "slabtide/day/windows/parts.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/pour/cell_times.h"
+#include "slabtide/day/windows/saw_plan.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t most_parts = 4;
+/// A stretch smaller than this share of the zone is not worth telling apart (ours).
+constexpr double least_share = 0.10;
+/// Enough of the differences told: no further stretch is cut (ours).
+constexpr double told_enough = 0.85;
+/// A wall further from the zone than this is no landmark for it (ours).
+constexpr double landmark_within_m = 3.0;
+/// Times told apart by a wall must beat plain sides by this factor of the rest (ours).
+constexpr double plain_sides_slack = 1.05;
+
+/// So that a cell on the edge of two bins falls into the same one on every machine.
+constexpr double rounding = 1e-6;
+
+/// One way to lay the zone's cells on a line.
+struct Line {
+  enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
+  std::string wall;
+  std::vector<double> place_m;  ///< one a cell
+};
+
+/// Sums over the cells of one bin of a line: for weighted least squares.
+struct Bin {
+  double weight = 0.0;
+  double sum = 0.0;
+  double square = 0.0;
+  double first_m = 0.0;
+  double last_m = 0.0;
+  std::vector<std::size_t> cells;
+};
+
+double distance_to_segment(Point p, Point a, Point b) {
+  const double dx = b.x_m - a.x_m;
+  const double dy = b.y_m - a.y_m;
+  const double length2 = dx * dx + dy * dy;
+  const double way = length2 > 0.0 ? ((p.x_m - a.x_m) * dx + (p.y_m - a.y_m) * dy) / length2 : 0.0;
+  const double t = std::clamp(way, 0.0, 1.0);
+  return std::hypot(p.x_m - a.x_m - t * dx, p.y_m - a.y_m - t * dy);
+}
+
+Line line_by(Line::Kind kind, const ZoneRun& run, double (*place)(const Cell&)) {
+  Line line{kind, {}, {}};
+  for (const CellRun& cell : run.cells) line.place_m.push_back(place(cell.cell));
+  return line;
+}
+
+std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run) {
+  if (zone.path) {
+    return {line_by(Line::Kind::along_walk, run, [](const Cell& cell) { return cell.along_m; })};
+  }
+  std::vector<Line> lines{
+      line_by(Line::Kind::west_to_east, run, [](const Cell& cell) { return cell.centre.x_m; }),
+      line_by(Line::Kind::south_to_north, run, [](const Cell& cell) { return cell.centre.y_m; })};
+  for (const Obstacle& obstacle : job.obstacles) {
+    if (obstacle.kind != ObstacleKind::wall) continue;
+    Line line{Line::Kind::from_wall, obstacle.name.empty() ? "wall" : obstacle.name, {}};
+    for (const CellRun& cell : run.cells) {
+      line.place_m.push_back(distance_to_segment(cell.cell.centre, obstacle.from, obstacle.to));
+    }
+    const double near_m = *std::min_element(line.place_m.begin(), line.place_m.end());
+    if (near_m < landmark_within_m) lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
+                         const std::vector<std::optional<double>>& ready_s) {
+  std::map<long, Bin> bins;
+  for (std::size_t i = 0; i < run.cells.size(); ++i) {
+    if (!ready_s[i] || run.cells[i].cell.border) continue;
+    Bin& bin = bins[std::lround(std::floor(line.place_m[i] / cell_size_m + rounding))];
+    const double area = run.cells[i].cell.area_m2;
+    const double place = line.place_m[i];
+    bin.first_m = bin.cells.empty() ? place : std::min(bin.first_m, place);
+    bin.last_m = bin.cells.empty() ? place : std::max(bin.last_m, place);
+    bin.weight += area;
+    bin.sum += area * *ready_s[i];
+    bin.square += area * *ready_s[i] * *ready_s[i];
+    bin.cells.push_back(i);
+  }
+  std::vector<Bin> ordered;
+  for (auto& [place, bin] : bins) ordered.push_back(std::move(bin));
+  return ordered;
+}
+
+Bin joined(const std::vector<Bin>& bins, std::size_t from, std::size_t to) {
+  Bin all = bins[from];
+  for (std::size_t i = from + 1; i < to; ++i) {
+    all.weight += bins[i].weight;
+    all.sum += bins[i].sum;
+    all.square += bins[i].square;
+    all.last_m = std::max(all.last_m, bins[i].last_m);
+    all.first_m = std::min(all.first_m, bins[i].first_m);
+    all.cells.insert(all.cells.end(), bins[i].cells.begin(), bins[i].cells.end());
+  }
+  return all;
+}
+
+double scatter(const Bin& bin) {
+  return std::max(0.0, bin.square - bin.sum * bin.sum / bin.weight);
+}
+
+/// Contiguous stretches of the bins and what scatter they leave.
+struct Cutting {
+  std::vector<Bin> stretches;
+  double left = std::numeric_limits<double>::infinity();
+};
+
+/// Sums over the first k bins, so that any stretch's scatter costs three subtractions.
+class RunningSums {
+ public:
+  explicit RunningSums(const std::vector<Bin>& bins) : sums_(bins.size() + 1) {
+    for (std::size_t i = 0; i < bins.size(); ++i) {
+      sums_[i + 1] = sums_[i];
+      sums_[i + 1].weight += bins[i].weight;
+      sums_[i + 1].sum += bins[i].sum;
+      sums_[i + 1].square += bins[i].square;
+    }
+  }
+
+  std::size_t size() const { return sums_.size() - 1; }
+  double weight() const { return sums_.back().weight; }
+
+  /// What the stretch [from, to) scatters; infinite where it is lighter than allowed.
+  double scatter_of(std::size_t from, std::size_t to, double least_weight) const {
+    Bin stretch;
+    stretch.weight = sums_[to].weight - sums_[from].weight;
+    stretch.sum = sums_[to].sum - sums_[from].sum;
+    stretch.square = sums_[to].square - sums_[from].square;
+    if (!(stretch.weight >= least_weight)) return std::numeric_limits<double>::infinity();
+    return scatter(stretch);
+  }
+
+ private:
+  std::vector<Bin> sums_;
+};
+
+/// The ends of the `count` contiguous stretches that leave least scatter (dynamic
+/// programming); empty where no such cutting keeps every stretch heavy enough.
+std::vector<std::size_t> best_ends(const RunningSums& sums, std::size_t count) {
+  const double least_weight = least_share * sums.weight();
+  const std::size_t n = sums.size();
+  const double none = std::numeric_limits<double>::infinity();
+  std::vector<double> left(n + 1, none);
+  for (std::size_t to = 1; to <= n; ++to) left[to] = sums.scatter_of(0, to, least_weight);
+  std::vector<std::vector<std::size_t>> cut(count + 1, std::vector<std::size_t>(n + 1, 0));
+  for (std::size_t k = 2; k <= count; ++k) {
+    std::vector<double> next(n + 1, none);
+    for (std::size_t to = k; to <= n; ++to) {
+      for (std::size_t from = k - 1; from < to; ++from) {
+        const double total = left[from] + sums.scatter_of(from, to, least_weight);
+        if (total < next[to]) {
+          next[to] = total;
+          cut[k][to] = from;
+        }
+      }
+    }
+    left = std::move(next);
+  }
+  if (!std::isfinite(left[n])) return {};
+  std::vector<std::size_t> ends{n};
+  for (std::size_t k = count; k >= 2; --k) ends.insert(ends.begin(), cut[k][ends.front()]);
+  return ends;
+}
+
+Cutting cutting_at(const std::vector<Bin>& bins, const std::vector<std::size_t>& ends) {
+  Cutting cutting;
+  cutting.left = 0.0;
+  std::size_t from = 0;
+  for (const std::size_t to : ends) {
+    cutting.stretches.push_back(joined(bins, from, to));
+    cutting.left += scatter(cutting.stretches.back());
+    from = to;
+  }
+  return cutting;
+}
+
+double mean_s(const Bin& bin) { return bin.sum / bin.weight; }
+
+/// Neighbours whose means lie within `differs_s` become one, the closest pair first.
+void join_alike(std::vector<Bin>& stretches, double differs_s) {
+  while (stretches.size() > 1) {
+    std::size_t closest = 0;
+    double apart_s = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i + 1 < stretches.size(); ++i) {
+      const double gap = std::abs(mean_s(stretches[i + 1]) - mean_s(stretches[i]));
+      if (gap < apart_s) {
+        apart_s = gap;
+        closest = i;
+      }
+    }
+    if (apart_s >= differs_s) return;
+    stretches[closest] = joined(stretches, closest, closest + 2);
+    stretches.erase(stretches.begin() + static_cast<std::ptrdiff_t>(closest) + 1);
+  }
+}
+
+Cutting cut_line(const std::vector<Bin>& bins, double differs_s) {
+  const RunningSums sums(bins);
+  const double whole = sums.scatter_of(0, bins.size(), 0.0);
+  Cutting best;
+  for (std::size_t count = 2; count <= std::min(most_parts, bins.size()); ++count) {
+    const std::vector<std::size_t> ends = best_ends(sums, count);
+    if (ends.empty()) continue;
+    Cutting cutting = cutting_at(bins, ends);
+    if (cutting.left < best.left) best = std::move(cutting);
+    if (best.left <= (1.0 - told_enough) * whole) break;
+  }
+  join_alike(best.stretches, differs_s);
+  best.left = 0.0;
+  for (const Bin& stretch : best.stretches) best.left += scatter(stretch);
+  return best;
+}
+
+std::string walk_name(std::size_t i, const std::vector<Bin>& stretches, double end_m,
+                      UnitSystem units) {
+  const auto border = [&](std::size_t k) {
+    return 0.5 * (stretches[k].last_m + stretches[k + 1].first_m);
+  };
+  if (i == 0) return fmt::format("first {}", length_words(border(0), units));
+  if (i + 1 == stretches.size())
+    return fmt::format("last {}", length_words(end_m - border(i - 1), units));
+  const double from_m = border(i - 1);
+  return units == UnitSystem::us
+             ? fmt::format("{:.0f} to {}", ft_from_m(from_m), length_words(border(i), units))
+             : fmt::format("{:.1f} to {}", from_m, length_words(border(i), units));
+}
+
+std::string middle_name(std::size_t i, std::size_t count, std::string_view low,
+                        std::string_view high) {
+  if (count == 3) return "middle";
+  return fmt::format("middle, {}", i == 1 ? low : high);
+}
+
+std::string side_name(std::size_t i, std::size_t count, std::string_view low,
+                      std::string_view high) {
+  if (i == 0) return fmt::format("{} side", low);
+  if (i + 1 == count) return fmt::format("{} side", high);
+  return middle_name(i, count, low, high);
+}
+
+std::string part_name(const Line& line, std::size_t i, const std::vector<Bin>& stretches,
+                      double end_m, UnitSystem units) {
+  const std::size_t count = stretches.size();
+  switch (line.kind) {
+    case Line::Kind::along_walk:
+      return walk_name(i, stretches, end_m, units);
+    case Line::Kind::west_to_east:
+      return side_name(i, count, "west", "east");
+    case Line::Kind::south_to_north:
+      return side_name(i, count, "south", "north");
+    case Line::Kind::from_wall:
+      break;
+  }
+  if (i == 0) return fmt::format("by the {}", line.wall);
+  if (i + 1 == count) return fmt::format("away from the {}", line.wall);
+  return middle_name(i, count, "nearer the wall", "further out");
+}
+
+double spread_s(const ZoneRun& run, const std::vector<std::optional<double>>& ready_s) {
+  constexpr double tenth = 0.10;
+  std::vector<TimedArea> areas;
+  for (std::size_t i = 0; i < run.cells.size(); ++i) {
+    if (ready_s[i] && !run.cells[i].cell.border) {
+      areas.push_back({ready_s[i], run.cells[i].cell.area_m2});
+    }
+  }
+  const auto first = time_of_share(areas, tenth);
+  const auto last = time_of_share(areas, 1.0 - tenth);
+  return first && last ? *last - *first : 0.0;
+}
+
+}  // namespace
+
+std::vector<ZonePart> split_into_parts(const Job& job, const Zone& zone, const ZoneRun& run,
+                                       const std::vector<std::optional<double>>& ready_s,
+                                       double differs_s) {
+  if (spread_s(run, ready_s) < differs_s) return {};
+  Cutting best;
+  Line best_line{};
+  for (Line& line : lines_of(job, zone, run)) {
+    const std::vector<Bin> bins = bins_of(line, run, ready_s);
+    if (bins.size() < 2) continue;
+    Cutting cutting = cut_line(bins, differs_s);
+    const double slack = line.kind == Line::Kind::from_wall ? plain_sides_slack : 1.0;
+    if (cutting.stretches.size() > 1 && cutting.left * slack < best.left) {
+      best = std::move(cutting);
+      best_line = std::move(line);
+    }
+  }
+  std::vector<std::pair<double, ZonePart>> timed;
+  for (std::size_t i = 0; i < best.stretches.size(); ++i) {
+    timed.emplace_back(
+        mean_s(best.stretches[i]),
+        ZonePart{part_name(best_line, i, best.stretches, uncut_length_m(zone), job.units),
+                 best.stretches[i].cells});
+  }
+  std::stable_sort(timed.begin(), timed.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<ZonePart> parts;
+  for (auto& [when, part] : timed) parts.push_back(std::move(part));
+  return parts;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,164 @@
+#include "slabtide/day/windows/saw_plan.h"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+#include <stdexcept>
+
+#include "slabtide/day/geometry/corners.h"
+#include "slabtide/day/geometry/panels.h"
+#include "slabtide/day/pour/cell_times.h"
+#include "slabtide/job/geometry/zone_geometry.h"
+#include "slabtide/slab/stress/stress.h"
+
+namespace slabtide {
+
+namespace {
+
+double wet_opens_psi(Aggregate aggregate, const SawRules& saw) {
+  switch (aggregate) {
+    case Aggregate::limestone:
+      return saw.wet_opens_soft_psi;
+    case Aggregate::granite:
+    case Aggregate::quartzite:
+    case Aggregate::basalt:  // as hard on a blade as granite: ours
+      return saw.wet_opens_hard_psi;
+    case Aggregate::unknown:
+    case Aggregate::gravel:
+    case Aggregate::sandstone:
+      return saw.wet_opens_medium_psi;
+  }
+  return saw.wet_opens_medium_psi;
+}
+
+/// What is looked at in a column, once for all the cells that share it.
+struct ColumnTimes {
+  std::optional<double> opens_s;
+  std::optional<double> stress_limit_s;
+  std::optional<double> stress_late_s;
+  std::optional<double> surface_limit_s;
+};
+
+/// The saw's times over the cells of a zone, by area.
+struct SawAreas {
+  std::vector<TimedArea> opens;
+  std::vector<TimedArea> stress_limit;
+  std::vector<TimedArea> stress_late;
+  std::vector<TimedArea> surface_limit;
+};
+
+SawAreas saw_areas(const ZoneRun& zone_run, const PourRun& run, const StressCase& piece,
+                   SawKind kind, Aggregate aggregate, const Practice& practice) {
+  const auto times_of = [&](const CellRun& cell) -> ColumnTimes {
+    const ColumnHistory& history = run.histories[cell.history];
+    const MixModel& mix = run.mixes[cell.mix];
+    return {saw_opens_s(kind, history, aggregate, practice),
+            stress_reaches_s(history, mix, piece, practice.saw.cut_by_ratio),
+            stress_reaches_s(history, mix, piece, practice.saw.late_ratio),
+            surface_fallen_s(history, practice)};
+  };
+  std::map<std::size_t, ColumnTimes> columns;
+  SawAreas areas;
+  for (const CellRun& cell : zone_run.cells) {
+    const auto [column, is_new] = columns.try_emplace(cell.history);
+    if (is_new) column->second = times_of(cell);
+    const ColumnTimes& times = column->second;
+    areas.opens.push_back({times.opens_s, cell.cell.area_m2});
+    areas.stress_limit.push_back({times.stress_limit_s, cell.cell.area_m2});
+    areas.stress_late.push_back({times.stress_late_s, cell.cell.area_m2});
+    areas.surface_limit.push_back({times.surface_limit_s, cell.cell.area_m2});
+  }
+  return areas;
+}
+
+std::optional<UtcTime> instant(const std::vector<TimedArea>& areas, double share,
+                               const PourRun& run) {
+  const auto at_s = time_of_share(areas, share);
+  if (!at_s) return std::nullopt;
+  return run.at(*at_s);
+}
+
+}  // namespace
+
+std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Aggregate aggregate,
+                                  const Practice& practice) {
+  const double strength_psi = kind == SawKind::early_entry ? practice.saw.early_entry_opens_psi
+                                                           : wet_opens_psi(aggregate, practice.saw);
+  const auto hard =
+      first_reaches(history.time_s, history.resistance_middle_psi, practice.set.final_set_psi);
+  const auto strong = first_reaches(history.time_s, history.strength_psi, strength_psi);
+  if (!hard || !strong) return std::nullopt;
+  return std::max(*hard, *strong);
+}
+
+std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice) {
+  double peak_c = -std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    if (history.resistance_middle_psi[i] < practice.set.initial_set_psi) continue;
+    peak_c = std::max(peak_c, history.surface_c[i]);
+    const double fallen_c = peak_c - practice.saw.surface_fall_k;
+    if (history.surface_c[i] > fallen_c) continue;
+    // The peak was before, so that the entry before lies above.
+    const double way =
+        (history.surface_c[i - 1] - fallen_c) / (history.surface_c[i - 1] - history.surface_c[i]);
+    return history.time_s[i - 1] + way * (history.time_s[i] - history.time_s[i - 1]);
+  }
+  return std::nullopt;
+}
+
+double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw) {
+  if (kind == SawKind::early_entry) return saw.early_entry_depth_m;
+  return std::max(saw.wet_least_depth_m, saw.wet_depth_share * thickness_m);
+}
+
+OperationWindow window_of(const SawPlan& saw) {
+  OperationWindow window;
+  window.operation = saw.kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet;
+  window.opens = saw.opens;
+  window.open_all_over = saw.open_all_over;
+  window.closes = saw.latest;
+  window.opens_band = saw.opens_band;
+  window.closes_band = saw.latest_band;
+  if (!saw.opens) {
+    window.note = after_plan_words;
+  } else if (saw.too_late) {
+    window.note = "opens only when the cuts must be done";
+  }
+  return window;
+}
+
+double uncut_length_m(const Zone& zone) {
+  if (zone.path) return line_length_m(*zone.path);
+  if (const auto fault = outline_fault(zone.outline)) {
+    throw std::invalid_argument("the outline cannot be used: " + *fault);
+  }
+  return panel_of(zone.outline).length_m;
+}
+
+SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,
+                 const PourRun& run, const Practice& practice) {
+  const SawRules& saw = practice.saw;
+  const StressCase piece{uncut_length_m(zone), zone.thickness_m, zone.tied,
+                         !re_entrant_corners(zone.outline).empty()};
+  const SawAreas areas = saw_areas(zone_run, run, piece, kind, job.mix.aggregate, practice);
+  const double first = practice.cells.first_share;
+
+  SawPlan plan;
+  plan.kind = kind;
+  plan.on_hand = std::find(job.pour.saws.begin(), job.pour.saws.end(), kind) != job.pour.saws.end();
+  plan.opens = instant(areas.opens, first, run);
+  plan.open_all_over = instant(areas.opens, practice.cells.all_over_share, run);
+  plan.stress_limit = instant(areas.stress_limit, first, run);
+  plan.stress_late = instant(areas.stress_late, first, run);
+  plan.surface_limit = instant(areas.surface_limit, first, run);
+  plan.surface_fall_k = saw.surface_fall_k;
+  plan.latest = plan.stress_limit;
+  if (plan.surface_limit && (!plan.latest || *plan.surface_limit < *plan.latest)) {
+    plan.latest = plan.surface_limit;
+  }
+  plan.too_late = plan.latest && (!plan.opens || *plan.opens > *plan.latest);
+  plan.depth_m = saw_depth_m(kind, zone.thickness_m, saw);
+  return plan;
+}
+
+}  // namespace slabtide

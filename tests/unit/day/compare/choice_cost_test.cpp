@@ -1,0 +1,78 @@
+#include <doctest/doctest.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/compare/admixture_change.h"
+#include "slabtide/day/compare/choice_cost.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Ten cubic yards at 564 lb/yd3, ordered without allowance.
+Job ten_yards() {
+  Job job = test::sample_job({test::zone_named("court", test::rectangle(0, 0, 10, 10))});
+  job.zones[0].thickness_m = m3_from_yd3(10.0) / 100.0;
+  job.order.allowance_share = 0.0;
+  job.mix.cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
+  return job;
+}
+
+Admixture of(AdmixtureKind kind, double floz_cwt) {
+  Admixture admixture;
+  admixture.kind = kind;
+  admixture.dose_ml_100kg = ml_100kg_from_floz_cwt(floz_cwt);
+  return admixture;
+}
+
+ChoiceCost cost(const Job& ordered, const Job& changed) {
+  const PlacingRates rates = default_practice().placing;
+  return cost_of(ordered, plan_order(ordered, rates), changed, plan_order(changed, rates));
+}
+
+}  // namespace
+
+TEST_CASE("a dose comes to what the arithmetic says") {
+  Job changed = ten_yards();
+  changed.mix.admixtures = {of(AdmixtureKind::retarder, 2.0)};
+  // 2 fl oz/cwt x 5.64 cwt/yd3 x 10 yd3 = 112.8 fl oz.
+  CHECK(cost(ten_yards(), changed).words ==
+        "retarder 2 fl oz/cwt x 564 lb/yd³ x 10.0 yd³ = 113 fl oz");
+  changed.units = UnitSystem::si;
+  CHECK(cost(ten_yards(), changed).words == "retarder 130 mL/100 kg x 335 kg/m³ x 7.6 m³ = 3.3 L");
+}
+
+TEST_CASE("what is ordered already and what is left out are told apart") {
+  Job ordered = ten_yards();
+  ordered.mix.admixtures = {of(AdmixtureKind::retarder, 2.0)};
+  Job more = ordered;
+  more.mix.admixtures = {of(AdmixtureKind::retarder, 4.0)};
+  CHECK(cost(ordered, more).words ==
+        "retarder 4 fl oz/cwt x 564 lb/yd³ x 10.0 yd³ = 1.8 gal, of which 113 fl oz is ordered "
+        "already");
+  CHECK(cost(ordered, ten_yards()).words == "no retarder, which saves 113 fl oz");
+}
+
+TEST_CASE("leaving things costs nothing, and more costs more trouble") {
+  CHECK(cost(ten_yards(), ten_yards()).disturbance == 0.0);
+  CHECK(cost(ten_yards(), ten_yards()).words.empty());
+  Job low = ten_yards();
+  low.mix.admixtures = {of(AdmixtureKind::retarder, 2.0)};
+  Job high = ten_yards();
+  high.mix.admixtures = {of(AdmixtureKind::retarder, 4.0)};
+  Job hand_more = high;
+  ++hand_more.crew.finishers;
+  CHECK(cost(ten_yards(), low).disturbance > 0.0);
+  CHECK(cost(ten_yards(), high).disturbance > cost(ten_yards(), low).disturbance);
+  CHECK(cost(ten_yards(), hand_more).disturbance > cost(ten_yards(), high).disturbance);
+  CHECK(cost(ten_yards(), hand_more).words.find("1 finisher more") != std::string::npos);
+}
+
+TEST_CASE("an order in more trucks says so, and which are short") {
+  Job changed = ten_yards();
+  changed.order.load_size_m3 = m3_from_yd3(7.0);
+  CHECK(cost(ten_yards(), changed).words ==
+        "2 trucks in place of 1, 1 of them short (most plants charge for it)");
+}
+
+}  // namespace slabtide

@@ -1,0 +1,165 @@
+#include <doctest/doctest.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/day/compare/admixture_change.h"
+#include "support/planned_day.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+
+namespace {
+
+using test::choice_named;
+using test::PlannedDay;
+using test::rectangle;
+using test::sample_job;
+using test::why_left_out;
+using test::zone_named;
+
+Admixture retarder(double floz_cwt) {
+  Admixture admixture;
+  admixture.dose_ml_100kg = ml_100kg_from_floz_cwt(floz_cwt);
+  return admixture;
+}
+
+Job two_pads() {
+  return sample_job({zone_named("court", rectangle(0, 0, 4, 4), Finish::stamp),
+                     zone_named("path", rectangle(10, 0, 4, 2))});
+}
+
+double retarded_share(const Choice& choice) {
+  const OrderPlan order = plan_order(choice.job, default_practice().placing);
+  for (const AdmixtureUse& use : admixture_use(choice.job, order)) {
+    if (use.kind == AdmixtureKind::retarder) return use.concrete_m3 / order.ordered_m3;
+  }
+  return 0.0;
+}
+
+}  // namespace
+
+TEST_CASE("some twenty-five choices come from a plain job, as ordered first") {
+  const Choices choices = PlannedDay(two_pads()).choices();
+  CHECK(choices.tried.size() >= 20);
+  CHECK(choices.tried.size() <= 30);
+  CHECK(choices.tried.front().kind == ChoiceKind::as_ordered);
+  for (const Choice& choice : choices.tried) {
+    INFO(choice.label);
+    CHECK(!choice.words.empty());
+    if (choice.kind == ChoiceKind::crew || choice.kind == ChoiceKind::saw) {
+      CHECK(pour_signature(choice.job) == pour_signature(choices.tried.front().job));
+    } else if (choice.kind != ChoiceKind::as_ordered) {
+      CHECK(pour_signature(choice.job) != pour_signature(choices.tried.front().job));
+    }
+  }
+}
+
+TEST_CASE("retarder goes into all of the concrete, its last half or its last third") {
+  const Choices choices = PlannedDay(two_pads()).choices();
+  CHECK(retarded_share(*choice_named(choices, "as ordered")) == 0.0);
+  CHECK(retarded_share(*choice_named(choices, "retarder 2, all loads")) == doctest::Approx(1.0));
+  CHECK(retarded_share(*choice_named(choices, "retarder 2, last half")) == doctest::Approx(0.5));
+  CHECK(retarded_share(*choice_named(choices, "retarder 4, last third")) ==
+        doctest::Approx(1.0 / 3.0));
+}
+
+TEST_CASE("an order of several loads keeps them and retards the last") {
+  Job job = two_pads();
+  job.order.load_size_m3 = plan_order(job, default_practice().placing).ordered_m3 / 5.9;
+  const Choices choices = PlannedDay(job).choices();
+  const Choice& third = *choice_named(choices, "retarder 2, last third");
+  REQUIRE(third.job.order.loads.size() == 2);
+  CHECK(third.job.order.loads[0].number == 5);
+  CHECK(third.job.order.loads[1].number == 6);
+  CHECK(third.words.find("in the last 2 of 6 loads") != std::string::npos);
+  CHECK(third.job.order.load_size_m3 == job.order.load_size_m3);
+}
+
+TEST_CASE("what makes no sense is left out and says why") {
+  Job job = sample_job({zone_named("court", rectangle(0, 0, 4, 4), Finish::stamp)});
+  job.pour.start = UtcTime(job.pour.date, boost::posix_time::hours(6));
+  job.pour.saws = {SawKind::early_entry};
+  job.crew.finishers = 1;
+  const Choices choices = PlannedDay(job).choices();
+  CHECK(why_left_out(choices.left_out, "reversed order") == "there is one zone");
+  CHECK(why_left_out(choices.left_out, "start 2 h earlier") ==
+        "04:00 is before the plant opens (compare.earliest_start_h)");
+  CHECK(why_left_out(choices.left_out, "early-entry saw hired") == "there is one on hand");
+  CHECK(why_left_out(choices.left_out, "0 finishers") == "somebody must be there");
+  CHECK(choice_named(choices, "start 1 h earlier") != nullptr);
+}
+
+TEST_CASE("zones with hours of their own move with the start and are not turned round") {
+  Job job = two_pads();
+  job.zones[1].placed_at = after_seconds(job.pour.start, 2.0 * 3600.0);
+  const Choices choices = PlannedDay(job).choices();
+  CHECK(why_left_out(choices.left_out, "reversed order") == "zones have times of their own");
+  const Choice& later = *choice_named(choices, "start 2 h later");
+  CHECK(later.job.pour.start == *job.zones[1].placed_at);
+  CHECK(seconds_between(*job.zones[1].placed_at, *later.job.zones[1].placed_at) == 7200.0);
+}
+
+TEST_CASE("a change that is ordered already is not tried again") {
+  Job job = two_pads();
+  job.mix.admixtures = {Admixture{}};
+  job.mix.admixtures.front().dose_ml_100kg = default_practice().compare.retarder_low_ml_100kg;
+  const Choices choices = PlannedDay(job).choices();
+  CHECK(why_left_out(choices.left_out, "retarder 2, all loads") == "the same as 'as ordered'");
+  CHECK(retarded_share(*choice_named(choices, "no retarder")) == 0.0);
+}
+
+TEST_CASE("the user's own options are tried, and refused where they cannot be") {
+  Job job = two_pads();
+  OptionNote note;
+  note.name = "mine";
+  note.start_shift_min = -30.0;
+  note.finishers = 6;
+  note.shaded_zones = {"path"};
+  note.zone_order = {"path", "court"};
+  note.saws = {SawKind::wet};
+  note.wind_ratio = 0.2;
+  note.admixtures = std::vector{retarder(3.0)};
+  note.admixture_zones = {"court"};
+  OptionNote nowhere;
+  nowhere.name = "nowhere";
+  nowhere.shaded_zones = {"roof"};
+  OptionNote too_many;
+  too_many.name = "too many";
+  too_many.admixtures = std::vector{retarder(3.0)};
+  too_many.last_loads = 3;
+  OptionNote half_an_order;
+  half_an_order.name = "half an order";
+  half_an_order.zone_order = {"path"};
+  job.options = {note, nowhere, too_many, half_an_order};
+  const Choices choices = PlannedDay(job).choices();
+  const Choice* mine = choice_named(choices, "mine");
+  REQUIRE(mine != nullptr);
+  CHECK(mine->kind == ChoiceKind::own);
+  CHECK(seconds_between(job.pour.start, mine->job.pour.start) == -1800.0);
+  CHECK(mine->job.crew.finishers == 6);
+  CHECK(mine->job.zones[1].shaded);
+  CHECK(mine->job.pour.zone_order.front() == "path");
+  CHECK(mine->job.pour.saws == note.saws);
+  CHECK(mine->job.site.measured_wind_ratio == 0.2);
+  CHECK(mine->job.zones[0].admixtures == note.admixtures);
+  CHECK(!mine->job.zones[1].admixtures);
+  CHECK(why_left_out(choices.left_out, "nowhere") == "there is no zone 'roof'");
+  CHECK(why_left_out(choices.left_out, "too many") == "it wants the last 3 loads and there is 1");
+  CHECK(why_left_out(choices.left_out, "half an order") ==
+        "its zone order does not name every zone once");
+}
+
+TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
+  Job job = two_pads();
+  job.zones[1].shaded = true;
+  const Choices choices = PlannedDay(job).choices();
+  const Choice* sunny = choice_named(choices, "retarder 2, in the sun");
+  REQUIRE(sunny != nullptr);
+  CHECK(sunny->job.zones[0].admixtures);
+  CHECK(!sunny->job.zones[1].admixtures);
+  CHECK(why_left_out(choices.left_out, "shade on path") == "it lies in the shade already");
+  job.zones[1].shaded = false;
+  CHECK(why_left_out(PlannedDay(job).choices().left_out, "retarder 2, in the sun") ==
+        "every zone lies in the sun: the same as in every load");
+}
+
+}  // namespace slabtide

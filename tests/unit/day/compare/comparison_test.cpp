@@ -1,0 +1,217 @@
+#include <doctest/doctest.h>
+
+#include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
+#include "slabtide/day/compare/advice.h"
+#include "slabtide/day/compare/turning_point.h"
+#include "slabtide/report/compare_facts.h"
+#include "slabtide/report/json_compare.h"
+#include "slabtide/report/text_compare.h"
+#include "slabtide/slab/mix/mix_temperature.h"
+#include "support/planned_day.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+
+namespace {
+
+using test::PlannedDay;
+using test::rectangle;
+using test::sample_job;
+using test::zone_named;
+
+/// A court on a hot day: too much for two hands.
+Job hot_court(int finishers, double length_m = 8.0) {
+  Job job = sample_job({zone_named("court", rectangle(0, 0, length_m, 5), Finish::stamp)});
+  auto& weather = std::get<TypedWeather>(job.weather);
+  weather.high_c = 35.0;
+  weather.low_c = 20.0;
+  job.mix.temperature = 29.0;
+  job.crew.finishers = finishers;
+  return job;
+}
+
+Job mild_pads() {
+  return sample_job({zone_named("court", rectangle(0, 0, 3, 3), Finish::stamp),
+                     zone_named("path", rectangle(10, 0, 4, 1.2))});
+}
+
+std::string json_of(const PlannedDay& day, const CompareSettings& settings) {
+  const CompareCase compared = day.compared();
+  const Comparison comparison = compare_choices(compared, settings);
+  const TurningPoint turning = find_turning_point(compared, comparison, settings);
+  const Advice advice = advise(day.job(), comparison, turning, day.practice().compare);
+  const PlanFacts plan{day.job(),  day.forecast(), day.run(),
+                       day.plan(), day.practice(), std::nullopt};
+  return json_compare({plan, comparison, turning, advice});
+}
+
+/// Whether the choice of this name beats the job as ordered in a comparison made afresh for
+/// a day warmer by that much.
+bool best_helps(const PlannedDay& day, const std::string& label, double shift_k) {
+  const ShiftedDay shifted = shift_day(day.job(), day.forecast(), shift_k);
+  const WeatherSeries series = *WeatherSeries::from_forecast(shifted.forecast).value;
+  const PourRun run = *run_pour(shifted.job, series, day.practice(), {}).value;
+  const DayPlan plan = plan_day(shifted.job, run, day.practice());
+  const Comparison there = compare_choices(
+      {shifted.job, shifted.forecast, series, day.practice(), std::nullopt, run, plan}, {});
+  for (const ComparedChoice& choice : there.choices) {
+    if (choice.choice.label != label) continue;
+    return better(choice, there.choices.front(), day.practice().compare);
+  }
+  return false;
+}
+
+ComparedChoice made_of(int stops, double late_min, double disturbance) {
+  ComparedChoice compared;
+  compared.figures.stops = stops;
+  compared.figures.minutes_late = late_min;
+  compared.figures.expected_late_min = late_min;
+  compared.figures.bad_day_late_min = late_min;
+  compared.cost.disturbance = disturbance;
+  return compared;
+}
+
+}  // namespace
+
+TEST_CASE("stops weigh before lateness, lateness before trouble") {
+  const CompareRules rules = default_practice().compare;
+  CHECK(better(made_of(0, 90, 9), made_of(1, 0, 0), rules));
+  CHECK(better(made_of(1, 10, 9), made_of(1, 90, 0), rules));
+  CHECK(better(made_of(1, 10, 1), made_of(1, 10, 2), rules));
+  // Two minutes are no gain.
+  CHECK(better(made_of(0, 9, 0), made_of(0, 7, 1), rules));
+  CHECK(!better(made_of(0, 9, 1), made_of(0, 9, 1), rules));
+}
+
+TEST_CASE("what may come weighs before the day as forecast, and the bad day settles a tie") {
+  const CompareRules rules = default_practice().compare;
+  ComparedChoice sure = made_of(0, 12, 9);
+  ComparedChoice risky = made_of(0, 12, 0);
+  risky.figures.minutes_late = 0.0;
+  risky.figures.expected_late_min = 30.0;
+  CHECK(better(sure, risky, rules));
+  risky.figures.expected_late_min = 12.0;
+  CHECK(better(risky, sure, rules));
+  risky.figures.bad_day_late_min = 45.0;
+  CHECK(better(sure, risky, rules));
+}
+
+TEST_CASE("comparing twice, on one thread and on several, gives the same") {
+  const PlannedDay day(hot_court(2, 5.0));
+  const std::string once = json_of(day, {1, {}});
+  CHECK(json_of(day, {1, {}}) == once);
+  CHECK(json_of(day, {3, {}}) == once);
+}
+
+TEST_CASE("progress is told for every day computed") {
+  const PlannedDay day(mild_pads());
+  std::vector<std::size_t> told;
+  const CompareSettings settings{2, [&told](std::size_t done) { told.push_back(done); }};
+  compare_choices(day.compared(), settings);
+  REQUIRE(!told.empty());
+  for (std::size_t i = 0; i < told.size(); ++i) CHECK(told[i] == i + 1);
+}
+
+TEST_CASE("the best is no worse than any, and a needless change never wins") {
+  for (const Job& job : {hot_court(2), hot_court(6), mild_pads()}) {
+    const PlannedDay day(job);
+    const Comparison comparison = compare_choices(day.compared(), {});
+    const ComparedChoice& best = comparison.choices[comparison.best];
+    for (const ComparedChoice& other : comparison.choices) {
+      CHECK(!better(other, best, day.practice().compare));
+    }
+    const ChoiceFigures& ordered = comparison.choices.front().figures;
+    if (comparison.best != 0) {
+      CHECK(
+          (best.figures.stops < ordered.stops || best.figures.minutes_late < ordered.minutes_late));
+    }
+  }
+  const PlannedDay mild(mild_pads());
+  CHECK(mild.figures().minutes_late == 0.0);
+  CHECK(compare_choices(mild.compared(), {}).best == 0);
+}
+
+TEST_CASE("one more finisher never adds minutes late") {
+  for (const Job& job : {hot_court(1), mild_pads()}) {
+    double before = 1e9;
+    for (int finishers = 1; finishers <= 8; ++finishers) {
+      Job changed = job;
+      changed.crew.finishers = finishers;
+      const ChoiceFigures figures = PlannedDay(changed).figures();
+      CHECK(figures.minutes_late <= before);
+      before = figures.minutes_late;
+      if (figures.smallest_crew) {
+        CHECK((finishers >= *figures.smallest_crew) == (figures.minutes_late <= 0.0));
+      }
+    }
+  }
+}
+
+TEST_CASE("a warmer day shifts air, dew point, ground and concrete alike") {
+  Job job = hot_court(2);
+  job.site.ground_c = 15.0;
+  IngredientTemperatures ingredients;
+  ingredients.cement_c = 40.0;
+  ingredients.aggregate_c = 25.0;
+  ingredients.water_c = 15.0;
+  ingredients.aggregate_kg_m3 = 1800.0;
+  ingredients.ice_kg_m3 = 20.0;
+  job.mix.temperature = ingredients;
+  const PlannedDay day(job);
+  const ShiftedDay warm = shift_day(job, day.forecast(), 4.0);
+  for (std::size_t i = 0; i < warm.forecast.hours.size(); ++i) {
+    CHECK(*warm.forecast.hours[i].air_c == doctest::Approx(*day.forecast().hours[i].air_c + 4.0));
+    CHECK(*warm.forecast.hours[i].dew_point_c ==
+          doctest::Approx(*day.forecast().hours[i].dew_point_c + 4.0));
+  }
+  CHECK(*warm.job.site.ground_c == 19.0);
+  CHECK(std::get<double>(warm.job.mix.temperature) ==
+        doctest::Approx(mix_temperature_c(ingredients, job.mix.cementitious_kg_m3, job.mix.w_cm) +
+                        4.0));
+}
+
+TEST_CASE("the answer is another on the two sides of the turning point") {
+  int found = 0;
+  for (int finishers = 3; finishers <= 10 && found == 0; ++finishers) {
+    const PlannedDay day(hot_court(finishers));
+    const CompareCase compared = day.compared();
+    const Comparison comparison = compare_choices(compared, {});
+    if (comparison.best == 0) continue;
+    const TurningPoint turning = find_turning_point(compared, comparison, {});
+    if (!turning.by_shift_k.once()) continue;
+    ++found;
+    const std::string label = comparison.choices[comparison.best].choice.label;
+    const double turn = turning.by_shift_k.turns.front();
+    INFO(label << " at " << turn << " K, crew of " << finishers);
+    // The turn is told to a degree F, 0.56 K. Seen: the full solver turns 0.1 to 0.2 K above.
+    constexpr double near_k = 0.4;
+    CHECK(best_helps(day, label, turn - near_k) == turning.by_shift_k.at_least);
+    CHECK(best_helps(day, label, turn + near_k) == turning.by_shift_k.at_most);
+  }
+  CHECK(found == 1);
+}
+
+TEST_CASE("the table keeps to 80 columns and marks one row") {
+  const PlannedDay day(hot_court(2, 5.0));
+  const CompareCase compared = day.compared();
+  const Comparison comparison = compare_choices(compared, {});
+  const TurningPoint turning = find_turning_point(compared, comparison, {});
+  const Advice advice = advise(day.job(), comparison, turning, day.practice().compare);
+  const PlanFacts plan{day.job(),  day.forecast(), day.run(),
+                       day.plan(), day.practice(), std::nullopt};
+  const std::string text = text_compare({plan, comparison, turning, advice}, TextStyle{});
+  std::size_t from = 0;
+  int marked = 0;
+  while (from < text.size()) {
+    const std::size_t to = text.find('\n', from);
+    const std::string line = text.substr(from, to - from);
+    INFO(line);
+    CHECK(display_width(line) <= 80);
+    if (line.starts_with("* ")) ++marked;
+    from = to + 1;
+  }
+  CHECK(marked == 1);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,110 @@
+#include <algorithm>
+
+#include <doctest/doctest.h>
+
+#include "slabtide/day/crew/crew_plan.h"
+#include "support/plan_of.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+
+namespace {
+
+Job two_pads() {
+  Job job =
+      test::sample_job({test::zone_named("landing", test::rectangle(0, 0, 4, 4), Finish::stamp),
+                        test::zone_named("pad", test::rectangle(10, 0, 4, 4), Finish::broom)});
+  job.pour.saws = {SawKind::early_entry};
+  return job;
+}
+
+CrewPlan crew_of(const Job& job) { return test::plan_of(job).plan.crew; }
+
+double minutes(UtcTime from, UtcTime to) { return seconds_between(from, to) / 60.0; }
+
+}  // namespace
+
+TEST_CASE("the smallest crew that misses nothing misses nothing, and one less does") {
+  Job job = two_pads();
+  const CrewPlan plan = crew_of(job);
+  REQUIRE(plan.smallest_crew);
+  const int smallest = *plan.smallest_crew;
+  REQUIRE(smallest > 2);
+  job.crew.finishers = smallest;
+  CHECK(crew_of(job).schedule.late_min == 0);
+  job.crew.finishers = smallest - 1;
+  const CrewPlan fewer = crew_of(job);
+  CHECK(fewer.schedule.late_min > 0);
+  CHECK(!fewer.late.empty());
+  REQUIRE(!fewer.cures.empty());
+  CHECK(fewer.cures.front().late_min == 0);
+  for (const CrewCure& cure : fewer.cures) CHECK(cure.late_min < fewer.schedule.late_min);
+}
+
+TEST_CASE("one comes an hour before the first work and leaves after the last") {
+  const Job job = two_pads();
+  const CrewPlan plan = crew_of(job);
+  REQUIRE(plan.people.size() == 4);
+  for (const CrewMember& member : plan.people) {
+    REQUIRE(!member.visits.empty());
+    const CrewVisit& day = member.visits.front();
+    CHECK(minutes(day.arrives, plan.starts[day.tasks.front()]) == doctest::Approx(60.0));
+    for (const CrewVisit& visit : member.visits) {
+      CHECK(visit.leaves == plan.ends[visit.tasks.back()]);
+    }
+  }
+  CHECK(plan.people.front().name == "finisher 1");
+}
+
+TEST_CASE("waits over half an hour are told, over three hours one goes home") {
+  const CrewPlan plan = crew_of(two_pads());
+  int told = 0;
+  for (const CrewMember& member : plan.people) {
+    for (std::size_t v = 0; v < member.visits.size(); ++v) {
+      const CrewVisit& visit = member.visits[v];
+      for (const IdleTime& idle : visit.idle) {
+        ++told;
+        CHECK(minutes(idle.from, idle.to) > 30.0);
+        CHECK(minutes(idle.from, idle.to) <= 180.0);
+      }
+      if (v > 0) CHECK(minutes(member.visits[v - 1].leaves, visit.arrives) > 180.0);
+    }
+  }
+  CHECK(told > 0);  // while the concrete sets
+}
+
+TEST_CASE("the tightest task has the least to spare") {
+  const CrewPlan plan = crew_of(two_pads());
+  REQUIRE(plan.tightest);
+  for (std::size_t i = 0; i < plan.tasks.size(); ++i) {
+    const Assignment& at = plan.schedule.assignments[i];
+    const auto slack = plan.tasks[i].slack_min(at.start_min, at.end_min);
+    if (slack) CHECK(*slack >= plan.tightest->slack_min);
+  }
+}
+
+TEST_CASE("one finisher alone does what wants two, and is told to be short") {
+  Job job = two_pads();
+  job.crew.finishers = 1;
+  const CrewPlan plan = crew_of(job);
+  CHECK(plan.short_handed);
+  CHECK(plan.people.size() == 1);
+  CHECK(plan.schedule.late_min > 0);
+  CHECK(plan.smallest_crew.value_or(0) > 1);
+  job.crew.finishers = 0;
+  CHECK_THROWS_AS(plan_crew(job, {}, {}, default_practice()), std::invalid_argument);
+}
+
+TEST_CASE("where no crew can help, the plan says how little the best loses") {
+  Job job = two_pads();
+  Practice practice = default_practice();
+  practice.crew.rule(TaskKind::stamp).most_hands = 2;
+  practice.crew.rule(TaskKind::stamp).rate_per_person_h = 1.0;
+  const auto planned = test::plan_of(job);
+  const CrewPlan plan = plan_crew(job, planned.plan.zones, planned.plan.cuts, practice);
+  CHECK(!plan.smallest_crew);
+  CHECK(plan.least_late_min > 0);
+  CHECK(plan.enough_crew <= most_crew_tried);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,82 @@
+#include <algorithm>
+
+#include <doctest/doctest.h>
+
+#include "slabtide/day/crew/supplies.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+
+namespace {
+
+const Supply* find(const std::vector<Supply>& list, SupplyKind kind) {
+  const auto found = std::find_if(list.begin(), list.end(),
+                                  [kind](const Supply& supply) { return supply.kind == kind; });
+  return found == list.end() ? nullptr : &*found;
+}
+
+ZonePlan plan_of_zone(const Zone& zone, double area_m2) {
+  ZonePlan plan;
+  plan.name = zone.name;
+  plan.area_m2 = plan.whole.area_m2 = area_m2;
+  if (zone.finish == Finish::stamp || zone.finish == Finish::texture_roll) {
+    OperationWindow wash;
+    wash.operation = Operation::wash;
+    plan.whole.windows = {wash};
+  }
+  return plan;
+}
+
+}  // namespace
+
+TEST_CASE("what is stamped takes release agent, what is broomed does not") {
+  Job job =
+      test::sample_job({test::zone_named("landing", test::rectangle(0, 0, 5, 2), Finish::stamp),
+                        test::zone_named("pad", test::rectangle(10, 0, 5, 2), Finish::broom)});
+  OrderPlan order;
+  order.ordered_m3 = 2.2;
+  const std::vector<ZonePlan> zones{plan_of_zone(job.zones[0], 10.0),
+                                    plan_of_zone(job.zones[1], 10.0)};
+  const auto list = take_along(job, order, zones, default_practice());
+  CHECK(find(list, SupplyKind::concrete)->amount == doctest::Approx(2.2));
+  const Supply* powder = find(list, SupplyKind::release_powder);
+  REQUIRE(powder != nullptr);
+  CHECK(powder->amount == doctest::Approx(1.7));  // 10 m2 at 0.17 kg/m2
+  CHECK(powder->zones == std::vector<std::string>{"landing"});
+  CHECK(find(list, SupplyKind::release_liquid)->amount == doctest::Approx(2.5));
+  CHECK(find(list, SupplyKind::sealer)->amount == doctest::Approx(3.2));  // two coats
+  CHECK(find(list, SupplyKind::curing_compound) == nullptr);
+}
+
+TEST_CASE("a broomed border takes no release agent, but the sealer goes over it") {
+  Zone zone = test::zone_named("landing", test::rectangle(0, 0, 5, 2), Finish::stamp);
+  zone.border = Border{0.5, Finish::broom};
+  const Job job = test::sample_job({zone});
+  ZonePlan plan = plan_of_zone(zone, 10.0);
+  plan.whole.area_m2 = 4.0;
+  plan.border = PartPlan{};
+  plan.border->area_m2 = 6.0;
+  const auto list = take_along(job, OrderPlan{}, {plan}, default_practice());
+  CHECK(find(list, SupplyKind::release_powder)->area_m2 == doctest::Approx(4.0));
+  CHECK(find(list, SupplyKind::sealer)->area_m2 == doctest::Approx(10.0));
+}
+
+TEST_CASE("cures and covers follow the job") {
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 5, 2))});
+  const std::vector<ZonePlan> zones{plan_of_zone(job.zones[0], 10.0)};
+  job.pour.curing = CuringKind::film;
+  auto list = take_along(job, OrderPlan{}, zones, default_practice());
+  CHECK(find(list, SupplyKind::curing_compound)->amount == doctest::Approx(2.0));
+  job.pour.curing = CuringKind::none;
+  Cover cover;
+  cover.zones = {"pad"};
+  job.pour.covers = {cover};
+  list = take_along(job, OrderPlan{}, zones, default_practice());
+  CHECK(find(list, SupplyKind::curing_compound) == nullptr);
+  CHECK(find(list, SupplyKind::blankets)->amount == doctest::Approx(11.0));  // with laps
+  job.pour.covers[0].zones = {"another"};
+  CHECK(find(take_along(job, OrderPlan{}, zones, default_practice()), SupplyKind::blankets) ==
+        nullptr);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,243 @@
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include <doctest/doctest.h>
+
+#include "slabtide/day/field/seen_day.h"
+#include "slabtide/day/uncertainty/bands.h"
+#include "slabtide/slab/process/convection.h"
+#include "slabtide/weather/forecast/high_low_day.h"
+#include "support/sample_job.h"
+
+// Are the bands right? Two hundred invented pours whose truth the plan does not share: weather
+// that wanders by the hour about an error of its own, convection of another published form, a
+// set energy anywhere in the published range, everything else spread evenly where the plan
+// takes a normal distribution. No outside figures exist for this: the truth is ours.
+
+namespace slabtide {
+namespace {
+
+constexpr int pours = 200;
+constexpr std::size_t draws = 64;
+constexpr double forecast_h = 15.0;             // of the pour day; what comes later is left out
+constexpr double least_energy_j_mol = 27000.0;  // published set-time tables imply 27-39 kJ/mol
+constexpr double most_energy_j_mol = 39000.0;
+constexpr double one_in_ten_z = 1.2815515655446004;
+
+/// What is drawn for a pour.
+class Fate {
+ public:
+  explicit Fate(unsigned seed) : random_(seed) {}
+
+  double between(double low, double high) {
+    return std::uniform_real_distribution<>(low, high)(random_);
+  }
+  double normal(double deviation) { return std::normal_distribution<>(0.0, deviation)(random_); }
+  /// Even, with one in ten beyond `spread` on either side.
+  double off(double spread) { return between(-1.0, 1.0) * spread / 0.8; }
+  double factor(double share) { return std::exp(off(std::log1p(share))); }
+
+ private:
+  std::mt19937 random_;
+};
+
+Job some_job(Fate& fate) {
+  Job job =
+      test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 0.6, 0.6), Finish::stamp)});
+  TypedWeather weather;
+  weather.high_c = fate.between(14.0, 32.0);
+  weather.low_c = weather.high_c - fate.between(7.0, 13.0);
+  weather.dew_point_c = weather.low_c - fate.between(0.0, 4.0);
+  weather.wind_10m_m_s = fate.between(1.5, 6.0);
+  weather.cloud = {0.2, fate.between(0.0, 0.8), fate.between(0.0, 0.8), 0.3};
+  job.weather = weather;
+  job.mix.w_cm = fate.between(0.42, 0.50);
+  job.mix.temperature = fate.between(14.0, 20.0) + 0.3 * (weather.high_c - 14.0);
+  job.crew.finishers = 3;
+  return job;
+}
+
+/// A forecast for the pour day's working hours only: the columns need not be solved past it.
+Forecast short_forecast(const Job& job) {
+  Forecast forecast =
+      high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
+  const UtcTime end = after_seconds(job.pour.start, forecast_h * 3600.0);
+  std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at > end; });
+  return forecast;
+}
+
+/// Convection as EnergyPlus' TARP model has it (Sparrow, Ramsey & Mass 1979; published): natural
+/// plus 2.537 R_f sqrt(P V / A), R_f 1.52, here for a slab of 3 by 4.5 m, over DOE-2's.
+double other_form_factor(double wind_m_s) {
+  constexpr double warmer_k = 5.0;
+  constexpr double perimeter_over_area = 1.11;
+  const double natural = doe2_convection(warmer_k, 0.0).h_w_m2k;
+  const double forced = 2.537 * 1.52 * std::sqrt(perimeter_over_area * wind_m_s);
+  return (natural + forced) / doe2_convection(warmer_k, forced_convection_w_m2k(wind_m_s)).h_w_m2k;
+}
+
+/// The weather that comes: an error all day long and another that wanders from hour to hour.
+SiteWeather true_weather(const SiteWeather& forecast, const SpreadRules& spread, Fate& fate) {
+  const double growth = 1.0 + spread.unknown_age_h / spread.forecast_doubles_in_h;
+  WeatherErrors errors;
+  errors.air_k = growth * fate.off(spread.air_k);
+  errors.dew_point_k = growth * fate.off(spread.dew_point_k);
+  errors.wind_log = growth * fate.off(std::log1p(spread.wind_share));
+  errors.cloud_share = growth * fate.off(spread.cloud_share);
+  SiteWeather weather = with_errors(forecast, errors);
+  constexpr double kept = 0.93;  // of the wandering error, from one five minutes to the next
+  double air_k = 0.0;
+  double wind_log = 0.0;
+  for (std::size_t i = 0; i < weather.grid.count; ++i) {
+    air_k = kept * air_k + fate.normal(0.2);
+    wind_log = kept * wind_log + fate.normal(0.08);
+    weather.air_c[i] = std::max(weather.air_c[i] + air_k, weather.dew_point_c[i]);
+    weather.wind_slab_m_s[i] *= std::exp(wind_log);
+  }
+  return weather;
+}
+
+double mean_of(const std::vector<double>& values) {
+  double sum = 0.0;
+  for (const double value : values) sum += value;
+  return sum / static_cast<double>(values.size());
+}
+
+Draw true_draw(const PourRun& run, const SpreadRules& spread, Fate& fate) {
+  Draw draw;
+  draw.mix.discharge_k = fate.off(spread.concrete_k);
+  draw.mix.set_time_factor = fate.factor(spread.set_estimated_share);
+  draw.mix.set_span_factor = fate.factor(spread.set_span_share);
+  draw.mix.set_energy_factor = fate.between(least_energy_j_mol, most_energy_j_mol) /
+                               run.mixes.front().setting.activation_energy_j_mol;
+  draw.mix.bleed_factor = fate.factor(spread.bleed_share);
+  draw.convection_factor = other_form_factor(mean_of(run.weather.wind_slab_m_s));
+  draw.evaporation_factor = fate.factor(spread.evaporation_share);
+  draw.absorptance_offset = fate.off(spread.absorptance);
+  // Three trucks in ten come early, the others late, the later the fewer: one in ten by 20 min.
+  const bool early = fate.between(0.0, 1.0) < 0.3;
+  draw.delay_s =
+      early ? -60.0 * fate.between(0.0, 7.5) : -60.0 * 10.3 * std::log(fate.between(0.001, 1.0));
+  return draw;
+}
+
+/// One pour: as planned, and as it came.
+struct Pour {
+  Job job;
+  Forecast forecast;
+  PourRun run;
+  DayPlan plan;
+  ColumnEvents truth;
+};
+
+Pour make_pour(unsigned seed, const Practice& practice) {
+  Fate fate(seed);
+  Pour pour;
+  pour.job = some_job(fate);
+  pour.forecast = short_forecast(pour.job);
+  const auto series = WeatherSeries::from_forecast(pour.forecast);
+  pour.run = run_pour(pour.job, *series.value, practice, SolverSettings{}).value.value();
+  pour.plan = plan_day(pour.job, pour.run, practice);
+  ColumnSet set = columns_of(pour.run);
+  const SiteWeather came = true_weather(set.weather, practice.spread, fate);
+  for (CellExposure& exposure : set.exposures) exposure = relit(exposure, set.weather, came);
+  set.weather = came;
+  const DrawnHistories drawn =
+      solve_drawn(set, true_draw(pour.run, practice.spread, fate), SolverSettings{});
+  ColumnQuestions questions;
+  questions.operations = operations_of(Finish::stamp);
+  pour.truth = events_of(drawn.histories[0], drawn.mixes[0], questions, drawn.weather, practice);
+  return pour;
+}
+
+/// A time of the plan with its band, and the true one.
+struct Compared {
+  std::optional<UtcTime> planned;
+  std::optional<TimeBand> band;
+  std::optional<double> true_s;
+  bool comes_after_thumbprint = false;
+};
+
+std::vector<Compared> compared(const DayPlan& plan, const ColumnEvents& truth) {
+  const PartPlan& pad = plan.zones[0].whole;
+  std::vector<Compared> all{{pad.sheen_gone, pad.sheen_band, truth.sheen_gone_s, false},
+                            {pad.initial_set, pad.initial_band, truth.initial_set_s, true},
+                            {pad.final_set, pad.final_band, truth.final_set_s, true}};
+  for (const Operation operation : operations_of(Finish::stamp)) {
+    const OperationWindow& window = *pad.window(operation);
+    const CellWindow& came = truth.window(operation);
+    all.push_back({window.opens, window.opens_band, came.opens_s, false});
+    all.push_back({window.closes, window.closes_band, came.closes_s,
+                   operation == Operation::stamp || operation == Operation::detail_edge});
+  }
+  return all;
+}
+
+/// How the bands of many pours did.
+struct Tally {
+  int in_band = 0;
+  int early = 0;
+  int late = 0;
+  std::vector<double> errors_min;  ///< of what comes after the thumbprint
+  std::vector<double> widths_min;
+
+  void add(const std::vector<Compared>& times, const PourRun& run) {
+    for (const Compared& one : times) {
+      if (!one.true_s || !one.planned || !one.band || !one.band->early || !one.band->late) continue;
+      const UtcTime at = run.at(*one.true_s);
+      ++(at < *one.band->early ? early : at > *one.band->late ? late : in_band);
+      if (!one.comes_after_thumbprint) continue;
+      errors_min.push_back(std::abs(seconds_between(*one.planned, at)) / 60.0);
+      widths_min.push_back(*band_minutes(*one.band));
+    }
+  }
+  double share_in_band() const { return static_cast<double>(in_band) / (in_band + early + late); }
+  static double median(std::vector<double> values) {
+    std::sort(values.begin(), values.end());
+    return values[values.size() / 2];
+  }
+};
+
+TEST_CASE("bands hold what they say over two hundred pours, and a thumbprint halves the error") {
+  const Practice practice = default_practice();
+  EnsembleSettings settings;
+  settings.draws = draws;
+  Tally before;
+  Tally after;
+  int left_out = 0;
+  for (unsigned seed = 1; seed <= pours; ++seed) {
+    const Pour pour = make_pour(seed, practice);
+    const DrawScale scale = draw_scale(pour.run, pour.forecast, practice.spread);
+    const DayModel model(pour.job, pour.run, pour.plan, practice, scale);
+    const DayPlan plan = with_bands(pour.plan, pour.job, draw_days(model, settings));
+    before.add(compared(plan, pour.truth), pour.run);
+    REQUIRE(pour.truth.thumbprint_s);
+    const double seen_s =
+        *pour.truth.thumbprint_s +
+        Fate(1000 + seed).normal(60.0 * practice.reading.thumbprint_min / one_in_ten_z);
+    const Journal journal{
+        {{ReadingKind::thumbprint, pour.run.at(seen_s), std::nullopt, "pad", {}, {}}}};
+    const SeenDay seen = see_day(
+        {pour.job, pour.forecast, practice, pour.run, pour.plan, std::nullopt}, journal, settings);
+    left_out += static_cast<int>(seen.misfits.size());
+    after.add(compared(seen.plan, pour.truth), pour.run);
+  }
+  const double error_before = Tally::median(before.errors_min);
+  const double error_after = Tally::median(after.errors_min);
+  MESSAGE("before: ", 100.0 * before.share_in_band(), " % in the band (", before.early,
+          " earlier, ", before.late, " later), median error of what remains ", error_before,
+          " min, band ", Tally::median(before.widths_min), " min");
+  MESSAGE("after a thumbprint: ", 100.0 * after.share_in_band(), " % (", after.early, " earlier, ",
+          after.late, " later), median error ", error_after, " min, band ",
+          Tally::median(after.widths_min), " min; readings not counted: ", left_out);
+  CHECK(before.share_in_band() >= 0.75);
+  CHECK(before.share_in_band() <= 0.90);
+  CHECK(error_after <= 0.5 * error_before);
+  CHECK(after.share_in_band() >= 0.75);
+  CHECK(after.share_in_band() <= 0.90);
+  CHECK(left_out <= pours / 50);
+}
+
+}  // namespace
+}  // namespace slabtide

@@ -1,0 +1,216 @@
+#include "slabtide/day/field/weighing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "slabtide/day/field/seen_day.h"
+#include "slabtide/weather/forecast/high_low_day.h"
+#include "support/plan_of.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+namespace {
+
+using test::rectangle;
+using test::sample_job;
+using test::zone_named;
+
+/// A pad of one cell, planned.
+class OnePad {
+ public:
+  OnePad()
+      : job_(sample_job({zone_named("pad", rectangle(0, 0, 0.6, 0.6), Finish::stamp)})),
+        forecast_(
+            high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date)),
+        practice_(default_practice()),
+        planned_(test::plan_of(job_)) {}
+
+  PlannedCase planned() const {
+    return {job_, forecast_, practice_, planned_.run, planned_.plan, std::nullopt};
+  }
+  SeenDay see(const std::vector<FieldReading>& readings, std::size_t draws = 100) const {
+    EnsembleSettings settings;
+    settings.draws = draws;
+    return see_day(planned(), {readings}, settings);
+  }
+  WeighedDays weigh(const std::vector<FieldReading>& readings, std::size_t draws = 100) const {
+    const DrawScale scale = draw_scale(planned_.run, forecast_, practice_.spread);
+    DayModel model(job_, planned_.run, planned_.plan, practice_, scale);
+    const auto sightings =
+        sightings_of(job_, planned_.run, planned_.plan, {readings}, model, practice_.reading);
+    EnsembleSettings settings;
+    settings.draws = draws;
+    return weigh_days(model, planned_.run, sightings, practice_.reading, settings);
+  }
+  UtcTime stamp_opens() const {
+    return *test::window_of(planned_.plan.zones[0].whole, Operation::stamp).opens;
+  }
+  const Job& job() const { return job_; }
+
+ private:
+  Job job_;
+  Forecast forecast_;
+  Practice practice_;
+  test::Planned planned_;
+};
+
+FieldReading reading(ReadingKind kind, UtcTime at, std::optional<double> value = std::nullopt) {
+  return {kind, at, value, "pad", {}, {}};
+}
+
+UtcTime minutes_later(UtcTime at, double minutes) { return after_seconds(at, 60.0 * minutes); }
+
+double width_min(const SeenDay& seen) { return 2.0 * seen.plan.sureness->either_way_min; }
+
+TEST_CASE("without readings the days weigh the same") {
+  const WeighedDays weighed = OnePad().weigh({}, 50);
+  CHECK(weighed.worth_days == doctest::Approx(50.0));
+  CHECK_FALSE(weighed.moved);
+}
+
+TEST_CASE("an early thumbprint moves the rest of the day ahead and makes it surer") {
+  const OnePad pad;
+  const SeenDay before = pad.see({});
+  const SeenDay after =
+      pad.see({reading(ReadingKind::thumbprint, minutes_later(pad.stamp_opens(), -30.0))});
+  MESSAGE("ahead ", after.ahead_min, " min; band ", width_min(before), " then ", width_min(after));
+  CHECK(after.ahead_min > 15.0);
+  CHECK(after.ahead_min < 35.0);
+  CHECK(width_min(after) < 0.6 * width_min(before));
+  CHECK(after.readings_counted == 1);
+  CHECK(after.misfits.empty());
+  const std::string words = seen_words(after, pad.job(), pad.job().pour.start);
+  MESSAGE(words);
+  CHECK(words.find("ahead of the plan; pad now opens ") != std::string::npos);
+}
+
+TEST_CASE("what the readings do not speak of stays as planned, to the bit") {
+  WeighedDays weighed;
+  weighed.unknowns = even_unknowns(200);
+  double sum = 0.0;
+  for (const Unknowns& one : weighed.unknowns) {
+    weighed.weights.push_back(std::exp(one.of(Unknown::set_time)));
+    sum += weighed.weights.back();
+  }
+  for (double& weight : weighed.weights) weight /= sum;
+  const Unknowns mean = weighed.mean();
+  // Weighed by e^z a normal distribution moves by 1 (cut off at 2.5 deviations by a little less).
+  CHECK(mean.of(Unknown::set_time) == doctest::Approx(0.9).epsilon(0.1));
+  CHECK(mean.of(Unknown::delay) == 0.0);
+  CHECK(mean.of(Unknown::cloud) == 0.0);
+}
+
+TEST_CASE("fifty times the same reading is not fifty readings") {
+  const OnePad pad;
+  const FieldReading one =
+      reading(ReadingKind::thumbprint, minutes_later(pad.stamp_opens(), -25.0));
+  const SeenDay once = pad.see({one});
+  const SeenDay often = pad.see(std::vector<FieldReading>(50, one));
+  MESSAGE("band after one: ", width_min(once), " min, after fifty: ", width_min(often));
+  CHECK(width_min(often) <= width_min(once) * 1.02);
+  // Seen: 20 of 22 min; 16 where all the error counts as own.
+  CHECK(width_min(often) > 0.82 * width_min(once));
+  CHECK(often.ahead_min == doctest::Approx(once.ahead_min).epsilon(0.25));
+}
+
+TEST_CASE("a reading far from all that was drawn still leaves many days that count") {
+  const OnePad pad;
+  for (const double off_min : {-70.0, -45.0, 60.0, 95.0}) {
+    const WeighedDays weighed = pad.weigh(
+        {reading(ReadingKind::thumbprint, minutes_later(pad.stamp_opens(), off_min))}, 200);
+    double sum = 0.0;
+    for (const double weight : weighed.weights) {
+      REQUIRE(std::isfinite(weight));
+      sum += weight;
+    }
+    MESSAGE(off_min, " min off: worth ", weighed.worth_days, " of 200 days, ",
+            weighed.misfits.size(), " misfits");
+    CHECK(sum == doctest::Approx(1.0));
+    CHECK(weighed.worth_days > 40.0);
+  }
+}
+
+TEST_CASE("what no day has does not count, and says so") {
+  const OnePad pad;
+  const WeighedDays weighed =
+      pad.weigh({reading(ReadingKind::thumbprint, minutes_later(pad.stamp_opens(), -170.0))});
+  REQUIRE(weighed.misfits.size() == 1);
+  MESSAGE(weighed.misfits[0].why);
+  CHECK(weighed.misfits[0].why.find("further off than on any day") != std::string::npos);
+  CHECK(weighed.counted.empty());
+  CHECK(weighed.worth_days == doctest::Approx(100.0));
+}
+
+TEST_CASE("readings that contradict each other are not averaged") {
+  const OnePad pad;
+  const UtcTime opens = pad.stamp_opens();
+  SUBCASE("a print no longer taken before the thumbprint") {
+    const WeighedDays weighed =
+        pad.weigh({reading(ReadingKind::thumbprint, minutes_later(opens, 20.0)),
+                   reading(ReadingKind::print_firm, minutes_later(opens, -10.0))});
+    REQUIRE(weighed.misfits.size() == 1);
+    CHECK(weighed.misfits[0].readings.size() == 2);
+    CHECK(weighed.misfits[0].why.find("cannot come after") != std::string::npos);
+    CHECK(weighed.counted.empty());
+  }
+  SUBCASE("the thumbprint twice, an hour apart") {
+    const WeighedDays weighed =
+        pad.weigh({reading(ReadingKind::thumbprint, minutes_later(opens, -30.0)),
+                   reading(ReadingKind::thumbprint, minutes_later(opens, 40.0))});
+    REQUIRE(weighed.misfits.size() == 1);
+    CHECK(weighed.misfits[0].why.find("of one event there is one hour") != std::string::npos);
+  }
+  SUBCASE("fast by the thumb and yet soft two hours later") {
+    const WeighedDays weighed =
+        pad.weigh({reading(ReadingKind::thumbprint, minutes_later(opens, -35.0)),
+                   reading(ReadingKind::print_firm, minutes_later(opens, 115.0))});
+    REQUIRE(weighed.misfits.size() == 1);
+    CHECK(weighed.misfits[0].why.find("does not fit what was noted before") != std::string::npos);
+    CHECK(weighed.counted.size() == 1);
+  }
+}
+
+TEST_CASE("each kind of reading moves what it should") {
+  const OnePad pad;
+  const UtcTime noon = UtcTime(pad.job().pour.date, boost::posix_time::hours(12));
+  const auto mean_of = [&pad](const FieldReading& one, Unknown unknown) {
+    return pad.weigh({one}, 200).mean().of(unknown);
+  };
+  // The sample day has 18 °C concrete, 20 °C at its high, wind 3 m/s x 0.45.
+  CHECK(mean_of(reading(ReadingKind::concrete_temperature, noon, 20.0), Unknown::concrete) > 0.5);
+  CHECK(mean_of(reading(ReadingKind::air_temperature, noon, 23.0), Unknown::air) > 0.5);
+  CHECK(mean_of(reading(ReadingKind::wind, noon, 3.5), Unknown::wind) > 0.5);
+  CHECK(mean_of(reading(ReadingKind::humidity, noon, 0.6), Unknown::dew_point) > 0.3);
+  CHECK(mean_of(reading(ReadingKind::placed, minutes_later(pad.job().pour.start, 20.0)),
+                Unknown::delay) > 0.5);
+  CHECK(mean_of(reading(ReadingKind::sheen_gone, minutes_later(pad.job().pour.start, 40.0)),
+                Unknown::bleed) < -0.2);
+  CHECK(mean_of(reading(ReadingKind::print_firm, minutes_later(pad.stamp_opens(), 120.0)),
+                Unknown::set_time) > 0.5);
+}
+
+TEST_CASE("a saw that did not ravel rules out only that it would have") {
+  const OnePad pad;
+  const SeenDay seen =
+      pad.see({reading(ReadingKind::sawed, minutes_later(pad.stamp_opens(), 600.0))});
+  CHECK(std::abs(seen.ahead_min) < 3.0);
+}
+
+TEST_CASE("any number of threads weighs the same") {
+  const OnePad pad;
+  const std::vector<FieldReading> readings{
+      reading(ReadingKind::thumbprint, minutes_later(pad.stamp_opens(), -30.0))};
+  EnsembleSettings settings;
+  settings.draws = 40;
+  settings.threads = 1;
+  const SeenDay one = see_day(pad.planned(), {readings}, settings);
+  settings.threads = 3;
+  const SeenDay three = see_day(pad.planned(), {readings}, settings);
+  CHECK(one.ahead_min == three.ahead_min);
+  CHECK(one.plan.zones[0].whole.final_band->late == three.plan.zones[0].whole.final_band->late);
+}
+
+}  // namespace
+}  // namespace slabtide

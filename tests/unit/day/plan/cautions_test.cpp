@@ -1,0 +1,306 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "slabtide/day/plan/outlook.h"
+#include "slabtide/weather/sky/sun.h"
+#include "support/plain_forecast.h"
+#include "support/plan_of.h"
+#include "support/sample_job.h"
+
+// Each caution is provoked by a day made for it, and stays away from a mild one.
+
+namespace slabtide {
+
+namespace {
+
+using testing::plain_forecast;
+
+/// One shaded stamped pad under a mild, cloudy sky: nothing to watch for.
+Job mild_job() {
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 4, 4), Finish::stamp)});
+  job.zones[0].shaded = true;
+  job.mix.temperature = 18.0;
+  job.mix.air_share = 0.06;
+  job.order.short_load_m3 = 0.0;
+  job.pour.saws = {SawKind::early_entry};
+  return job;
+}
+
+/// Four flat days around the pour: 17 °C, dew point 8 °C, 2 m/s, overcast.
+Forecast mild_forecast(const Job& job) {
+  const UtcTime from(job.pour.date - boost::gregorian::days(1));
+  Forecast forecast = plain_forecast(from, 96);
+  for (ForecastHour& hour : forecast.hours) {
+    hour.air_c = 17.0;
+    hour.wind_10m_m_s = 2.0;
+    hour.cloud_share = 1.0;
+  }
+  return forecast;
+}
+
+template <class Change>
+std::vector<Caution> cautions_with(const Job& job, Change change,
+                                   std::optional<double> age_h = std::nullopt) {
+  Forecast forecast = mild_forecast(job);
+  for (ForecastHour& hour : forecast.hours) change(hour);
+  const auto series = WeatherSeries::from_forecast(forecast);
+  REQUIRE(series.ok());
+  const Practice practice = default_practice();
+  const auto run = run_pour(job, *series.value, practice, {});
+  REQUIRE(run.ok());
+  return plan_day(job, *run.value, practice, age_h).cautions;
+}
+
+const Caution* find(const std::vector<Caution>& cautions, std::string_view code) {
+  const auto found = std::find_if(cautions.begin(), cautions.end(),
+                                  [code](const Caution& c) { return c.code == code; });
+  return found == cautions.end() ? nullptr : &*found;
+}
+
+bool warns(const std::vector<Caution>& cautions, std::string_view code, CautionLevel level) {
+  const Caution* caution = find(cautions, code);
+  if (caution == nullptr) return false;
+  CHECK(!caution->text.empty());
+  CHECK(!caution->title.empty());
+  CHECK(!caution->source.empty());
+  return caution->level == level;
+}
+
+constexpr auto no_change = [](ForecastHour&) {};
+
+}  // namespace
+
+TEST_CASE("a crew that cannot keep up is told what would help") {
+  Job job = mild_job();
+  job.zones[0].outline = test::rectangle(0, 0, 12, 6);
+  job.crew.finishers = 2;
+  const auto cautions = cautions_with(job, no_change);
+  CHECK(warns(cautions, "late_crew", CautionLevel::caution));
+  const Caution* late = find(cautions, "late_crew");
+  REQUIRE(late != nullptr);
+  CHECK(late->zone == "pad");
+  CHECK(late->text.find("too much for the crew of 2: ") == 0);
+  CHECK(late->text.find(" more finisher") != std::string::npos);
+  job.crew.finishers = 12;
+  CHECK(find(cautions_with(job, no_change), "late_crew") == nullptr);
+}
+
+TEST_CASE("a mild day brings only what always holds") {
+  const auto cautions = cautions_with(mild_job(), no_change);
+  for (const Caution& caution : cautions) {
+    CAPTURE(caution.code);
+    CHECK(caution.level == CautionLevel::note);
+  }
+  CHECK(find(cautions, "wet_cement") != nullptr);
+  CHECK(find(cautions, "silica") != nullptr);
+  CHECK(find(cautions, "licensed_practice") != nullptr);
+}
+
+TEST_CASE("cold air, cold concrete, frozen ground and frost are told") {
+  Job job = mild_job();
+  const auto cold = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = 3.0;
+    hour.dew_point_c = -2.0;
+  });
+  CHECK(warns(cold, "cold_weather", CautionLevel::caution));
+  CHECK(find(cold, "cold_concrete") == nullptr);
+  job.mix.temperature = 11.0;
+  const auto cold_mix = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = 3.0;
+    hour.dew_point_c = -2.0;
+  });
+  CHECK(warns(cold_mix, "cold_concrete", CautionLevel::caution));
+  const auto frozen = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = -1.0;
+    hour.dew_point_c = -5.0;
+  });
+  CHECK(warns(frozen, "frozen_ground", CautionLevel::stop));
+  const auto frost = cautions_with(mild_job(), [](ForecastHour& hour) {
+    hour.air_c = -8.0;
+    hour.dew_point_c = -12.0;
+    hour.cloud_share = 0.0;
+  });
+  CHECK(warns(frost, "freezing", CautionLevel::stop));
+}
+
+TEST_CASE("hot concrete is stopped at the published limit") {
+  Job job = mild_job();
+  job.mix.temperature = 35.1;  // 95 °F is 35.0 (ACI 305.1-14, published)
+  CHECK(warns(cautions_with(job, no_change), "hot_concrete", CautionLevel::stop));
+  job.mix.temperature = 34.9;
+  CHECK(find(cautions_with(job, no_change), "hot_concrete") == nullptr);
+}
+
+TEST_CASE("fast drying, dry air and wind are told") {
+  Job job = mild_job();
+  job.zones[0].shaded = false;
+  job.mix.temperature = 28.0;
+  const auto desert = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = 33.0;
+    hour.dew_point_c = 5.0;
+    hour.wind_10m_m_s = 12.0;
+    hour.cloud_share = 0.0;
+  });
+  CHECK(warns(desert, "evaporation_precautions", CautionLevel::caution));
+  CHECK(warns(desert, "hot_weather", CautionLevel::caution));
+  CHECK(warns(desert, "dry_air", CautionLevel::note));
+  CHECK(warns(desert, "wind_crust", CautionLevel::caution));
+  CHECK(warns(desert, "early_sheen", CautionLevel::caution));
+}
+
+TEST_CASE("rain and thunder count while the slab is soft, and not after") {
+  const Job job = mild_job();
+  const UtcTime soft = after_seconds(job.pour.start, 2.0 * 3600.0);
+  const UtcTime hard = after_seconds(job.pour.start, 30.0 * 3600.0);
+  const auto rain_at = [](UtcTime at) {
+    return [at](ForecastHour& hour) {
+      if (hour.at != at) return;
+      hour.rain_mm = 2.0;
+      hour.rain_chance = 0.8;
+      hour.thunder = true;
+    };
+  };
+  const auto wet = cautions_with(job, rain_at(soft));
+  CHECK(warns(wet, "rain", CautionLevel::caution));
+  CHECK(find(wet, "rain")->text.find("80 % chance") != std::string::npos);
+  CHECK(warns(wet, "thunder", CautionLevel::stop));
+  const auto late = cautions_with(job, rain_at(hard));
+  CHECK(find(late, "rain") == nullptr);
+  CHECK(find(late, "thunder") == nullptr);
+}
+
+TEST_CASE("an old forecast and a short one are told") {
+  CHECK(find(cautions_with(mild_job(), no_change, 17.0), "forecast_old") == nullptr);
+  CHECK(warns(cautions_with(mild_job(), no_change, 19.0), "forecast_old", CautionLevel::caution));
+  const Job job = mild_job();
+  Forecast forecast = mild_forecast(job);
+  const UtcTime end = after_seconds(job.pour.start, 10.0 * 3600.0);
+  std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at > end; });
+  const auto series = WeatherSeries::from_forecast(forecast);
+  const Practice practice = default_practice();
+  const auto run = run_pour(job, *series.value, practice, {});
+  REQUIRE(run.ok());
+  const auto plan = plan_day(job, *run.value, practice);
+  const Caution* caution = find(plan.cautions, "forecast_short");
+  REQUIRE(caution != nullptr);
+  CHECK(caution->text ==
+        "the forecast ends Thu 18:00, before the pad is ready for: wash: fetch again in the "
+        "morning of the pour");
+}
+
+TEST_CASE("a forecast that misses the pour is refused, with what to do") {
+  const Job job = mild_job();
+  Forecast forecast = mild_forecast(job);
+  std::erase_if(forecast.hours, [&](const ForecastHour& hour) {
+    return hour.at > after_seconds(job.pour.start, -3600.0);
+  });
+  const auto series = WeatherSeries::from_forecast(forecast);
+  const auto run = run_pour(job, *series.value, default_practice(), {});
+  REQUIRE(!run.ok());
+  CHECK(render_all(run.diagnostics, "job.toml", {}) ==
+        "job.toml: weather: the forecast ends Thu 14 May 2026 07:00, before the last concrete is "
+        "placed Thu 14 May 2026 08:15\n"
+        "  get a newer forecast, or correct the date of the pour\n");
+}
+
+TEST_CASE("work at night is told as it is: when it falls in the dark, not to start earlier") {
+  Job job = mild_job();
+  for (const double start_h : {20.0, 23.0}) {
+    job.pour.start = after_seconds(UtcTime(job.pour.date), start_h * 3600.0);
+    const auto cautions = cautions_with(job, no_change);
+    const Caution* dark = find(cautions, "dark");
+    REQUIRE(dark != nullptr);
+    CHECK(dark->text.find("the work falls in the dark from") == 0);
+    CHECK(dark->text.find("earlier") == std::string::npos);
+    REQUIRE(dark->at);
+    CHECK(*dark->at >= job.pour.start);
+    REQUIRE(dark->until);
+    CHECK(*dark->until > *dark->at);
+  }
+}
+
+TEST_CASE("a cover that lies while the slab is worked is told, one laid after it is not") {
+  Job job = mild_job();
+  Cover sheet;
+  sheet.kind = CuringKind::plastic;
+  sheet.from = job.pour.start;
+  sheet.to = after_seconds(job.pour.start, 12.0 * 3600.0);
+  job.pour.covers = {sheet};
+  CHECK(warns(cautions_with(job, no_change), "cover_in_the_way", CautionLevel::caution));
+  job.pour.covers[0].zones = {"another"};
+  CHECK(find(cautions_with(job, no_change), "cover_in_the_way") == nullptr);
+  job.pour.covers[0].zones = {};
+  job.pour.covers[0].from = after_seconds(job.pour.start, 11.9 * 3600.0);
+  CHECK(find(cautions_with(job, no_change), "cover_in_the_way") == nullptr);
+}
+
+TEST_CASE("placing before sunrise is told, in the last of the twilight it is not") {
+  Job job = mild_job();
+  const SunTimes sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  job.pour.start = after_seconds(sun.rise, -2.0 * 3600.0);
+  CHECK(warns(cautions_with(job, no_change), "dark", CautionLevel::caution));
+  job.pour.start = after_seconds(sun.rise, -600.0);
+  CHECK(find(cautions_with(job, no_change), "dark") == nullptr);
+}
+
+TEST_CASE("work that runs into the dark and a saw that comes too late are told") {
+  Job job = mild_job();
+  job.pour.start = UtcTime(job.pour.date, boost::posix_time::hours(16));
+  CHECK(warns(cautions_with(job, no_change), "dark", CautionLevel::caution));
+
+  Job tied = mild_job();
+  tied.zones[0].tied = true;
+  tied.zones[0].shaded = false;
+  tied.pour.saws = {SawKind::wet};
+  const auto cooling = [&tied](ForecastHour& hour) {
+    const double hours = seconds_between(tied.pour.start, hour.at) / 3600.0;
+    hour.cloud_share = 0.0;
+    hour.air_c = hours > 7.0 ? 2.0 : 22.0;
+    hour.dew_point_c = 0.0;
+  };
+  tied.mix.aggregate = Aggregate::granite;  // hard: the wet saw waits for 700 psi
+  CHECK(warns(cautions_with(tied, cooling), "saw_too_late", CautionLevel::stop));
+}
+
+TEST_CASE("the loads have cautions of their own") {
+  Job job = mild_job();
+  job.order.short_load_m3 = 3.0;
+  CHECK(warns(cautions_with(job, no_change), "short_load", CautionLevel::note));
+  job.pour.placing_rate_m3_h = 0.5;
+  CHECK(warns(cautions_with(job, no_change), "discharge_limit", CautionLevel::caution));
+}
+
+TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
+  const auto judged = [](const std::vector<Caution>& cautions) {
+    const Job job = mild_job();
+    const auto series = WeatherSeries::from_forecast(mild_forecast(job));
+    const Practice practice = default_practice();
+    const auto run = run_pour(job, *series.value, practice, {});
+    DayPlan plan = plan_day(job, *run.value, practice);
+    plan.cautions = cautions;
+    return look_ahead(job, *series.value, *run.value, plan);
+  };
+  const Caution note{"a", "minor", CautionLevel::note, {}, {}, {}, "x", "ours"};
+  const Caution care{"b", "fast drying", CautionLevel::caution, {}, {}, {}, "x", "ours"};
+  const Caution stop{"c", "frozen ground", CautionLevel::stop, {}, {}, {}, "x", "ours"};
+  CHECK(judged({note}).verdict == Verdict::good);
+  const Outlook careful = judged({note, care, care});
+  CHECK(careful.verdict == Verdict::care);
+  CHECK(careful.reasons == std::vector<std::string>{"fast drying"});
+  const Outlook stopped = judged({care, stop, note});
+  CHECK(stopped.verdict == Verdict::think_again);
+  CHECK(stopped.reasons == std::vector<std::string>{"frozen ground"});
+
+  // Hours run from two before the pour to two after sunset, one apart.
+  CHECK(careful.hours.front().at == after_seconds(mild_job().pour.start, -7200.0));
+  for (std::size_t i = 1; i < careful.hours.size(); ++i) {
+    CHECK(seconds_between(careful.hours[i - 1].at, careful.hours[i].at) == 3600.0);
+  }
+  // At 73 °F the pace of setting is 1; the concrete comes at 18 °C, so it is under it.
+  CHECK(careful.hours.front().set_rate_sun < 1.0);
+  CHECK(careful.hours.front().set_rate_sun > 0.7);
+}
+
+}  // namespace slabtide

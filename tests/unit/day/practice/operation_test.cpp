@@ -1,0 +1,33 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "slabtide/day/practice/operation.h"
+
+namespace slabtide {
+
+TEST_CASE("every operation is found by its id") {
+  for (std::size_t i = 0; i < operation_count; ++i) {
+    const auto operation = static_cast<Operation>(i);
+    CHECK(operation_from_id(operation_id(operation)) == operation);
+    CHECK(!operation_words(operation).empty());
+  }
+  CHECK(!operation_from_id("sweep"));
+}
+
+TEST_CASE("a finish's main operation is one of its operations") {
+  for (const Finish finish :
+       {Finish::stamp, Finish::texture_roll, Finish::broom, Finish::float_finish, Finish::trowel}) {
+    const auto operations = operations_of(finish);
+    CHECK(std::count(operations.begin(), operations.end(), main_operation(finish)) == 1);
+    CHECK(std::is_sorted(operations.begin(), operations.end(), [](Operation a, Operation b) {
+      // Joints are tooled between float and broom; the rest goes as the day does.
+      const auto place = [](Operation o) {
+        return o == Operation::tooled_joint ? Operation::float_work : o;
+      };
+      return place(a) < place(b);
+    }));
+  }
+}
+
+}  // namespace slabtide

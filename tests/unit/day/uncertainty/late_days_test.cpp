@@ -1,0 +1,138 @@
+#include "slabtide/day/uncertainty/late_days.h"
+
+#include <doctest/doctest.h>
+
+#include "slabtide/day/uncertainty/bands.h"
+#include "support/plan_of.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+namespace {
+
+/// A pad with its plan and a few days that may come, each weighing the same.
+struct Days {
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3.0, 3.0))});
+  test::Planned planned = test::plan_of(job);
+  Ensemble ensemble = make();
+
+  Ensemble make() const {
+    const Practice practice = default_practice();
+    const DayModel model(job, planned.run, planned.plan, practice, DrawScale{});
+    EnsembleSettings settings;
+    settings.draws = 4;
+    Ensemble days = draw_days(model, settings);
+    for (DayEvents& day : days.days) day = days.planned;
+    return days;
+  }
+  double chance(TaskKind kind) const {
+    const DayPlan plan = with_bands(planned.plan, job, ensemble);
+    for (std::size_t i = 0; i < plan.crew.tasks.size(); ++i) {
+      if (plan.crew.tasks[i].kind == kind) return plan.crew.late_chances[i].value_or(-1.0);
+    }
+    return -2.0;
+  }
+  LateDays late() const { return late_days(planned.plan.crew, planned.plan, ensemble); }
+  void move(std::size_t day, double by_s) {
+    for (ColumnEvents& column : ensemble.days[day]) {
+      CellWindow& broom = column.window(Operation::broom);
+      *broom.opens_s += by_s;
+      *broom.closes_s += by_s;
+    }
+  }
+};
+
+TEST_CASE("days like the planned one miss nothing that the plan does not") {
+  const Days days;
+  REQUIRE(days.planned.plan.crew.late.empty());
+  CHECK(days.chance(TaskKind::broom) == 0.0);
+}
+
+TEST_CASE("a window that is over before the crew comes is missed, a later one is waited for") {
+  Days days;
+  days.move(0, -3.0 * 3600.0);
+  days.move(1, 1.0 * 3600.0);
+  CHECK(days.chance(TaskKind::broom) == doctest::Approx(0.25));
+}
+
+TEST_CASE("a window that never opens is missed") {
+  Days days;
+  for (const std::size_t day : {0U, 1U}) {
+    for (ColumnEvents& column : days.ensemble.days[day]) {
+      column.window(Operation::broom) = {};
+    }
+  }
+  CHECK(days.chance(TaskKind::broom) == doctest::Approx(0.5));
+}
+
+TEST_CASE("minutes late are weighed by the days, and the bad day is no worse than one in ten") {
+  Days days;
+  CHECK(days.late().expected_min == 0.0);
+  CHECK(days.late().bad_day_min == 0.0);
+  days.move(0, -3.0 * 3600.0);
+  const double late_min = days.late().bad_day_min;
+  CHECK(late_min > 60.0);
+  CHECK(days.late().expected_min == doctest::Approx(0.25 * late_min));
+  days.ensemble.weights = {0.09, 0.31, 0.30, 0.30};
+  CHECK(days.late().expected_min == doctest::Approx(0.09 * late_min));
+  CHECK(days.late().bad_day_min == 0.0);
+}
+
+TEST_CASE("a day that is all over an hour sooner is late by that hour, less what was to spare") {
+  Days days;
+  const CrewPlan& crew = days.planned.plan.crew;
+  int slack_min = 0;
+  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
+    if (crew.tasks[i].kind != TaskKind::broom) continue;
+    const Assignment& at = crew.schedule.assignments[i];
+    slack_min = *crew.tasks[i].slack_min(at.start_min, at.end_min);
+  }
+  const int sooner_min = slack_min + 60;
+  days.move(0, -60.0 * sooner_min);
+  // Begun as soon as what comes before it is done, which did not move.
+  CHECK(days.late().bad_day_min <= 60.0);
+  CHECK(days.late().bad_day_min > 0.0);
+}
+
+TEST_CASE("hands that are held up on one pad come late to the next") {
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3.0, 3.0)),
+                              test::zone_named("walk", test::rectangle(8, 0, 6.0, 1.2))});
+  job.crew.finishers = *test::plan_of(job).plan.crew.smallest_crew;
+  const test::Planned planned = test::plan_of(job);
+  const Practice practice = default_practice();
+  const DayModel model(job, planned.run, planned.plan, practice, DrawScale{});
+  Ensemble days = draw_days(model, {1, 0, {}});
+  days.days.front() = days.planned;
+  const auto walk_is_late = [&] {
+    const LateDays late = late_days(planned.plan.crew, planned.plan, days);
+    bool any = false;
+    for (std::size_t i = 0; i < late.task_chances.size(); ++i) {
+      any = any ||
+            (planned.plan.crew.tasks[i].zone == "walk" && late.task_chances[i].value_or(0.0) > 0.0);
+    }
+    return any;
+  };
+  CHECK(!walk_is_late());
+  // Only the pad gets later, until its work falls together with the walk's.
+  const PartColumns pad = days.zones[0].whole;
+  bool held_up = false;
+  for (int later_min = 10; later_min <= 120; later_min += 10) {
+    days.days.front() = days.planned;
+    for (const std::size_t column : {pad.first, pad.last}) {
+      CellWindow& window = days.days.front()[column].window(Operation::broom);
+      *window.opens_s += 60.0 * later_min;
+      *window.closes_s += 60.0 * later_min;
+      if (pad.first == pad.last) break;
+    }
+    held_up = held_up || walk_is_late();
+  }
+  CHECK(held_up);
+}
+
+TEST_CASE("what does not follow the setting has no chance told") {
+  const Days days;
+  CHECK(days.chance(TaskKind::screed) == -1.0);
+  CHECK(days.planned.plan.crew.late_chances.empty());
+}
+
+}  // namespace
+}  // namespace slabtide

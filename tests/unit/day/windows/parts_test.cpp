@@ -1,0 +1,106 @@
+#include <doctest/doctest.h>
+
+#include "slabtide/day/windows/parts.h"
+#include "support/sample_job.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double minute_s = 60.0;
+/// A walk of 42 ft whose thirds fall between cells.
+constexpr double length_m = 21.0 * cell_size_m;
+constexpr double third_m = 7.0 * cell_size_m;
+
+/// The cells of a zone with ready times by a rule.
+template <class Rule>
+std::vector<std::optional<double>> ready_by(const ZoneRun& run, Rule rule) {
+  std::vector<std::optional<double>> ready;
+  for (const CellRun& cell : run.cells) ready.push_back(rule(cell.cell));
+  return ready;
+}
+
+ZoneRun cells_of(const Zone& zone) {
+  ZoneRun run;
+  for (const Cell& cell : cut_into_cells(zone)) run.cells.push_back({cell, 0, 0, 0, 0.0});
+  return run;
+}
+
+}  // namespace
+
+TEST_CASE("a zone that is ready together is not split") {
+  const Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 6, 6))});
+  const ZoneRun run = cells_of(job.zones[0]);
+  const auto ready = ready_by(run, [](const Cell& cell) { return cell.centre.x_m * minute_s; });
+  CHECK(split_into_parts(job, job.zones[0], run, ready, 20 * minute_s).empty());
+}
+
+TEST_CASE("a sunny east half is a part of its own, and comes first") {
+  const Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 6, 6))});
+  const ZoneRun run = cells_of(job.zones[0]);
+  const auto ready = ready_by(
+      run, [](const Cell& cell) { return (cell.centre.x_m > 3.0 ? 60.0 : 130.0) * minute_s; });
+  const auto parts = split_into_parts(job, job.zones[0], run, ready, 20 * minute_s);
+  REQUIRE(parts.size() == 2);
+  CHECK(parts[0].name == "east side");
+  CHECK(parts[1].name == "west side");
+  CHECK(parts[0].cells.size() + parts[1].cells.size() == run.cells.size());
+  for (const std::size_t i : parts[0].cells) CHECK(run.cells[i].cell.centre.x_m > 3.0);
+}
+
+TEST_CASE("the shade of a slanting wall is told by the wall") {
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 8, 8))});
+  Obstacle wall;
+  wall.name = "garage";
+  wall.from = {0.0, -4.0};
+  wall.to = {12.0, 8.0};
+  wall.height_m = 3.0;
+  job.obstacles = {wall};
+  const ZoneRun run = cells_of(job.zones[0]);
+  const auto ready = ready_by(run, [](const Cell& cell) {
+    const double from_wall_m = (cell.centre.y_m - cell.centre.x_m + 4.0) / 1.41421356;
+    return (from_wall_m > 2.5 ? 60.0 : 130.0) * minute_s;
+  });
+  const auto parts = split_into_parts(job, job.zones[0], run, ready, 20 * minute_s);
+  REQUIRE(parts.size() == 2);
+  CHECK(parts[0].name == "away from the garage");
+  CHECK(parts[1].name == "by the garage");
+}
+
+TEST_CASE("a walk is split along its line and measured from its start") {
+  Zone walk = test::zone_named("walk", {});
+  walk.path = WalkPath{{{0.0, 0.0}, {length_m, 0.0}}, 1.2};
+  walk.outline = test::rectangle(0.0, -0.6, length_m, 1.2);
+  Job job = test::sample_job({walk});
+  const ZoneRun run = cells_of(walk);
+  const auto ready = ready_by(run, [](const Cell& cell) {
+    return (cell.along_m < third_m         ? 150.0
+            : cell.along_m < 2.0 * third_m ? 100.0
+                                           : 50.0) *
+           minute_s;
+  });
+  const auto parts = split_into_parts(job, walk, run, ready, 20 * minute_s);
+  REQUIRE(parts.size() == 3);
+  CHECK(parts[0].name == "last 14 ft");
+  CHECK(parts[1].name == "14 to 28 ft");
+  CHECK(parts[2].name == "first 14 ft");
+  job.units = UnitSystem::si;
+  CHECK(split_into_parts(job, walk, run, ready, 20 * minute_s)[2].name == "first 4.3 m");
+}
+
+TEST_CASE("neighbours closer than the limit are one part") {
+  Zone walk = test::zone_named("walk", {});
+  walk.path = WalkPath{{{0.0, 0.0}, {length_m, 0.0}}, 1.2};
+  walk.outline = test::rectangle(0.0, -0.6, length_m, 1.2);
+  const Job job = test::sample_job({walk});
+  const ZoneRun run = cells_of(walk);
+  const auto ready = ready_by(run, [](const Cell& cell) {
+    return (cell.along_m < third_m         ? 150.0
+            : cell.along_m < 2.0 * third_m ? 140.0
+                                           : 50.0) *
+           minute_s;
+  });
+  CHECK(split_into_parts(job, walk, run, ready, 20 * minute_s).size() == 2);
+}
+
+}  // namespace slabtide
