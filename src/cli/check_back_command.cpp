@@ -9,7 +9,7 @@
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/day/field/check_back.h"
-#include "slabtide/report/text_check_back.h"
+#include "slabtide/report/text/text_check_back.h"
 
 namespace slabtide {
 

@@ -5,7 +5,7 @@
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/cli/progress.h"
-#include "slabtide/report/text_compare.h"
+#include "slabtide/report/text/text_compare.h"
 
 namespace slabtide {
 

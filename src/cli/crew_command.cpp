@@ -4,7 +4,7 @@
 
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
-#include "slabtide/report/text_crew.h"
+#include "slabtide/report/text/text_crew.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 #include "slabtide/cli/book_file.h"
 #include "slabtide/cli/output.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/report/text_mixes.h"
+#include "slabtide/report/text/text_mixes.h"
 
 namespace slabtide {
 

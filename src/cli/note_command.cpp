@@ -17,8 +17,8 @@
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/journal_line.h"
 #include "slabtide/job/records/read_journal.h"
-#include "slabtide/report/plan_facts.h"
-#include "slabtide/report/text_style.h"
+#include "slabtide/report/words/plan_facts.h"
+#include "slabtide/report/words/text_style.h"
 
 namespace slabtide {
 

@@ -5,7 +5,7 @@
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
 #include "slabtide/day/plan/outlook.h"
-#include "slabtide/report/text_outlook.h"
+#include "slabtide/report/text/text_outlook.h"
 
 namespace slabtide {
 

@@ -13,15 +13,15 @@
 #include "slabtide/cli/load_job.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/report/calendar.h"
-#include "slabtide/report/csv_plan.h"
-#include "slabtide/report/json_check_back.h"
-#include "slabtide/report/json_compare.h"
-#include "slabtide/report/json_plan.h"
-#include "slabtide/report/page_check_back.h"
-#include "slabtide/report/page_compare.h"
-#include "slabtide/report/page_outlook.h"
-#include "slabtide/report/page_plan.h"
+#include "slabtide/report/files/calendar.h"
+#include "slabtide/report/files/csv_plan.h"
+#include "slabtide/report/files/json_check_back.h"
+#include "slabtide/report/files/json_compare.h"
+#include "slabtide/report/files/json_plan.h"
+#include "slabtide/report/page/page_check_back.h"
+#include "slabtide/report/page/page_compare.h"
+#include "slabtide/report/page/page_outlook.h"
+#include "slabtide/report/page/page_plan.h"
 
 namespace slabtide {
 
@@ -120,8 +120,7 @@ std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine
     return std::nullopt;
   }
   // What is read costs time to find out: not where nothing is written.
-  WriteGuard guard(files.empty() ? std::vector<ReadFile>{} : files_read(line),
-                   line.has("force"));
+  WriteGuard guard(files.empty() ? std::vector<ReadFile>{} : files_read(line), line.has("force"));
   std::vector<WrittenFile> written;
   for (const std::string& file : files) written.push_back({file, kind_of_ending(ending_of(file))});
   const auto fault = guard.fault(written);

@@ -12,8 +12,8 @@
 #include "slabtide/job/records/journal.h"
 #include "slabtide/job/records/mix_book.h"
 #include "slabtide/job/records/read_journal.h"
-#include "slabtide/report/calendar.h"
-#include "slabtide/report/csv_plan.h"
+#include "slabtide/report/files/calendar.h"
+#include "slabtide/report/files/csv_plan.h"
 #include "slabtide/weather/readers/read_forecast.h"
 
 namespace slabtide {

@@ -5,7 +5,7 @@
 #include "slabtide/cli/many_jobs.h"
 #include "slabtide/cli/output.h"
 #include "slabtide/cli/planned_job.h"
-#include "slabtide/report/text_plan.h"
+#include "slabtide/report/text/text_plan.h"
 
 namespace slabtide {
 
@@ -45,7 +45,8 @@ int plan_one(const std::string& path, const std::vector<std::string>& files, con
   const JobPlanning planning = plan_job_with_bands(path, work.line, work.bands, err);
   if (!planning.planned) return planning.exit_code;
   const PlanFacts facts = planning.planned->facts();
-  const int code = write_reports(files, plan_formats(), facts, planning.planned->loaded.now, work.guard, err);
+  const int code =
+      write_reports(files, plan_formats(), facts, planning.planned->loaded.now, work.guard, err);
   if (code != exit_done) return code;
   out << text_plan(facts, work.style);
   return exit_done;

@@ -15,7 +15,7 @@
 #include "slabtide/core/zone_table.h"
 #include "slabtide/job/model/limits.h"
 #include "slabtide/job/model/wording.h"
-#include "slabtide/report/text_quick.h"
+#include "slabtide/report/text/text_quick.h"
 
 namespace slabtide {
 

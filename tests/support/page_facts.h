@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "slabtide/report/plan_facts.h"
+#include "slabtide/report/words/plan_facts.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 

@@ -10,11 +10,11 @@
 #include "slabtide/cli/command_line.h"
 #include "slabtide/cli/write_guard.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/report/check_back_facts.h"
-#include "slabtide/report/compare_facts.h"
-#include "slabtide/report/outlook_facts.h"
-#include "slabtide/report/plan_facts.h"
-#include "slabtide/report/text_style.h"
+#include "slabtide/report/words/check_back_facts.h"
+#include "slabtide/report/words/compare_facts.h"
+#include "slabtide/report/words/outlook_facts.h"
+#include "slabtide/report/words/plan_facts.h"
+#include "slabtide/report/words/text_style.h"
 
 namespace slabtide {
 

@@ -6,7 +6,7 @@
 #include "slabtide/cli/load_job.h"
 #include "slabtide/day/plan/day_plan.h"
 #include "slabtide/day/uncertainty/ensemble.h"
-#include "slabtide/report/plan_facts.h"
+#include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
 

@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/report/words/compare_facts.h"
+
+namespace slabtide {
+
+/// The comparison as a page that stands by itself: what to order and why, then every choice with
+/// its figures. `data-json` points into json_compare's document.
+std::string page_compare(const CompareFacts& facts);
+
+}  // namespace slabtide

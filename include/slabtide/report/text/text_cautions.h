@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "slabtide/day/plan/caution.h"
+#include "slabtide/job/model/job.h"
+#include "slabtide/report/words/text_style.h"
+
+namespace slabtide {
+
+/// The cautions, each with its hour, wrapped at 80 columns.
+std::string text_cautions(const std::vector<Caution>& cautions, const Job& job,
+                          const TextStyle& style);
+
+}  // namespace slabtide

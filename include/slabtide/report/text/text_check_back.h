@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/report/words/check_back_facts.h"
+#include "slabtide/report/words/text_style.h"
+
+namespace slabtide {
+
+/// What was noted beside what the plan says of it, 80 columns, by the hour: the events with a
+/// mark on a scale of minutes early and late, then the measurements. Ends in a newline.
+std::string text_check_back(const CheckBackFacts& facts, const TextStyle& style);
+
+}  // namespace slabtide

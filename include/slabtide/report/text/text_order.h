@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/report/words/plan_facts.h"
+#include "slabtide/report/words/text_style.h"
+
+namespace slabtide {
+
+/// What to order and when the trucks come, 80 columns.
+std::string text_order(const PlanFacts& facts, const TextStyle& style);
+
+}  // namespace slabtide

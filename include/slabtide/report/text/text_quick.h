@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/report/words/plan_facts.h"
+#include "slabtide/report/words/text_style.h"
+
+namespace slabtide {
+
+/// A plan without a site plan: every zone is a column of one table (the sun and the shade).
+std::string text_quick(const PlanFacts& facts, const TextStyle& style);
+
+}  // namespace slabtide

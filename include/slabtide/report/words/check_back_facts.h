@@ -1,0 +1,44 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/day/field/check_back.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// All that a report of a finished pour shows. The references outlive the call that takes them.
+struct CheckBackFacts {
+  const PlanFacts& plan;
+  const Journal& journal;
+  /// Every reading of the journal beside the plan's word, by the hour of the reading.
+  const std::vector<CheckedReading>& checked;
+
+  const FieldReading& reading(const CheckedReading& checked_one) const {
+    return journal.readings[checked_one.reading];
+  }
+};
+
+/// How far the events noted lay from their planned hours, minutes.
+struct CheckSummary {
+  int events = 0;
+  double mean_late_min = 0.0;
+  double farthest_min = 0.0;  ///< to either side
+};
+CheckSummary summary_of(const CheckBackFacts& facts);
+
+/// "3 events: on average 12 min later than planned, the farthest 20 min off."
+std::string summary_words(const CheckSummary& summary);
+
+/// "walk, east strip: thumbprint of 1/4 in".
+std::string reading_place_words(const FieldReading& reading);
+
+/// The unit of a measurement's JSON: "c", "m_s", "share"; empty for what has none.
+std::string_view measure_unit(ReadingMeasure measure);
+
+/// A measurement in the units of the job: "64 °F", "40 %".
+std::string measured_words(const FieldReading& reading, double value, UnitSystem units);
+
+}  // namespace slabtide

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "slabtide/day/compare/advice.h"
+#include "slabtide/day/compare/comparison.h"
+#include "slabtide/day/compare/turning_point.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// All that a report of a comparison shows. The references outlive the call that takes them.
+struct CompareFacts {
+  const PlanFacts& plan;  ///< of the job as ordered
+  const Comparison& comparison;
+  const TurningPoint& turning;
+  const Advice& advice;
+};
+
+}  // namespace slabtide

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+
+#include "line_chart.h"
+#include "slabtide/report/markup/svg.h"
+
+namespace slabtide {
+
+/// The lines of a chart as a table, a row a full hour, in a `details` element.
+Element chart_table(const LineChart& chart, std::string_view unit, int decimals,
+                    const PlanFacts& facts);
+
+}  // namespace slabtide

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "chart_axes.h"
+#include "slabtide/report/markup/svg.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// A value at an instant, seconds from the weather grid's start.
+struct ChartPoint {
+  double at_s = 0.0;
+  double value = 0.0;
+};
+
+struct ChartLine {
+  std::string name;   ///< written at its end
+  std::string style;  ///< class: colour and dash
+  std::vector<ChartPoint> points;
+  /// Least and largest about the line, at the same instants; may be empty.
+  std::vector<std::pair<double, double>> band;
+  /// From and to when it is drawn thick.
+  std::optional<std::pair<double, double>> thick_s;
+};
+
+/// A level with its name, drawn across.
+struct ChartLevel {
+  double value = 0.0;
+  std::string words;
+};
+
+/// A range of values with its name, drawn as a bracket beside the lines.
+struct ChartRange {
+  double low = 0.0;
+  double high = 0.0;
+  std::string words;
+};
+
+/// A bar along the time axis under the lines.
+struct ChartBar {
+  std::string name;
+  std::string style;
+  std::optional<double> from_s;
+  std::optional<double> to_s;
+  std::optional<double> mark_s;  ///< a stroke across it
+};
+
+struct LineChart {
+  std::string title;  ///< what it shows, to a screen reader
+  double from_s = 0.0;
+  double to_s = 0.0;
+  AxisScale::Kind kind = AxisScale::Kind::straight;
+  double low = 0.0;
+  double high = 1.0;
+  std::vector<ChartLine> lines;
+  std::vector<ChartLevel> levels;
+  std::vector<ChartRange> ranges;
+  std::vector<ChartBar> bars;
+};
+
+/// Drawn: the hours below (night shaded), the values at the left, each line named at its end.
+Element draw_chart(const LineChart& chart, const PlanFacts& facts);
+
+}  // namespace slabtide

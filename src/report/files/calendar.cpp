@@ -1,0 +1,214 @@
+#include "slabtide/report/files/calendar.h"
+
+#include <algorithm>
+#include <charconv>
+#include <limits>
+#include <map>
+#include <optional>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "slabtide/report/files/calendar_events.h"
+#include "slabtide/report/files/ical_text.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+using Lines = std::vector<std::string>;
+
+constexpr std::string_view event_begins = "BEGIN:VEVENT";
+constexpr std::string_view event_ends = "END:VEVENT";
+constexpr std::string_view alarm_begins = "BEGIN:VALARM";
+constexpr std::string_view alarm_ends = "END:VALARM";
+constexpr std::string_view confirmed = "STATUS:CONFIRMED";
+constexpr std::string_view cancelled = "STATUS:CANCELLED";
+/// RFC 5545, section 3.3.8: an INTEGER has 32 bits.
+constexpr long most_sequence = std::numeric_limits<std::int32_t>::max();
+
+/// An event as it stands in a file: what identifies it, its revision, and all other lines.
+struct Entry {
+  std::string uid;
+  long sequence = 0;
+  std::string stamp;
+  Lines body;
+};
+
+/// What the job's identifiers are made from. Two jobs of the same name lie at different places;
+/// a hundredth of a degree bears a correction of the coordinates.
+std::string job_id(const Job& job) {
+  return fmt::format("{}\x1f{}\x1f{:.2f}\x1f{:.2f}", job.name, job.site.name, job.site.latitude_deg,
+                     job.site.longitude_deg);
+}
+
+std::string text_line(std::string_view property, std::string_view text) {
+  return fmt::format("{}:{}", property, ical_escaped(text));
+}
+
+Lines body_of(const CalendarEvent& event, const Site& site) {
+  Lines body{fmt::format("DTSTART:{}", ical_utc(event.starts))};
+  if (event.ends) body.push_back(fmt::format("DTEND:{}", ical_utc(*event.ends)));
+  body.push_back(text_line("SUMMARY", event.summary));
+  if (!event.description.empty()) body.push_back(text_line("DESCRIPTION", event.description));
+  if (!site.name.empty()) body.push_back(text_line("LOCATION", site.name));
+  body.push_back(fmt::format("GEO:{:.5f};{:.5f}", site.latitude_deg, site.longitude_deg));
+  body.push_back(text_line("CATEGORIES", event.category));
+  body.emplace_back(confirmed);
+  body.emplace_back(alarm_begins);
+  body.emplace_back("ACTION:DISPLAY");
+  body.push_back(fmt::format("TRIGGER:-PT{}M", event.alarm_before_min));
+  body.push_back(text_line("DESCRIPTION", event.summary));
+  body.emplace_back(alarm_ends);
+  return body;
+}
+
+/// What follows "NAME:" where the line is of that property.
+std::optional<std::string_view> value_of(std::string_view line, std::string_view name) {
+  if (!line.starts_with(name) || line.substr(name.size(), 1) != ":") return std::nullopt;
+  return line.substr(name.size() + 1);
+}
+
+std::optional<long> sequence_from(std::string_view digits) {
+  long value = 0;
+  const char* const end = digits.data() + digits.size();
+  const auto [rest, fault] = std::from_chars(digits.data(), end, value);
+  if (fault != std::errc{} || rest != end || value < 0 || value > most_sequence) return {};
+  return value;
+}
+
+/// Puts one line of an event where it belongs.
+void take_line(const std::string& line, Entry& entry) {
+  if (const auto uid = value_of(line, "UID")) {
+    entry.uid = *uid;
+  } else if (const auto sequence = value_of(line, "SEQUENCE")) {
+    entry.sequence = sequence_from(*sequence).value_or(0);
+  } else if (const auto stamp = value_of(line, "DTSTAMP")) {
+    entry.stamp = *stamp;
+  } else {
+    entry.body.push_back(line);
+  }
+}
+
+/// The events of an older file; none where it is another program's or another job's.
+std::vector<Entry> entries_before(std::string_view text, const std::string& calendar_uid) {
+  std::vector<Entry> entries;
+  std::optional<Entry> open;
+  bool ours = false;
+  bool this_job = false;
+  for (const std::string& line : ical_lines(text)) {
+    if (line == event_begins) {
+      open = Entry{};
+    } else if (line == event_ends && open) {
+      if (!open->uid.empty() && !open->stamp.empty()) entries.push_back(std::move(*open));
+      open.reset();
+    } else if (open) {
+      take_line(line, *open);
+    } else {
+      ours = ours || line == calendar_product;
+      this_job = this_job || value_of(line, "UID") == calendar_uid;
+    }
+  }
+  if (!ours || !this_job) entries.clear();
+  return entries;
+}
+
+/// Gives entries their revision, and remembers what of the older file is still planned.
+class Revision {
+ public:
+  Revision(const CalendarIssue& issue, const std::string& calendar_uid)
+      : stamp_(ical_utc(issue.now)),
+        count_(count_at(issue.now)),
+        before_(entries_before(issue.before, calendar_uid)) {
+    for (const Entry& entry : before_) unclaimed_.emplace(entry.uid, &entry);
+  }
+
+  void revise(Entry& entry) {
+    const auto found = unclaimed_.find(entry.uid);
+    const Entry* const old = found == unclaimed_.end() ? nullptr : found->second;
+    if (old != nullptr) unclaimed_.erase(found);
+    if (old != nullptr && old->body == entry.body) {
+      entry.sequence = old->sequence;
+      entry.stamp = old->stamp;
+    } else {
+      entry.sequence = next_after(old);
+      entry.stamp = stamp_;
+    }
+  }
+
+  /// What was in the older file and has not been revised, in its order.
+  std::vector<Entry> gone() const {
+    std::vector<Entry> entries;
+    for (const Entry& entry : before_) {
+      if (unclaimed_.contains(entry.uid)) entries.push_back(called_off(entry));
+    }
+    return entries;
+  }
+
+ private:
+  static long count_at(UtcTime now) {
+    const UtcTime first(Date(2020, 1, 1));
+    const double seconds = seconds_between(first, now);
+    return static_cast<long>(std::clamp(seconds, 0.0, static_cast<double>(most_sequence)));
+  }
+
+  long next_after(const Entry* old) const {
+    return old == nullptr ? count_ : std::clamp(old->sequence + 1, count_, most_sequence);
+  }
+
+  Entry called_off(const Entry& old) const {
+    if (std::find(old.body.begin(), old.body.end(), cancelled) != old.body.end()) return old;
+    Entry entry{old.uid, next_after(&old), stamp_, {}};
+    bool in_alarm = false;
+    for (const std::string& line : old.body) {
+      in_alarm = in_alarm || line == alarm_begins;
+      if (!in_alarm) entry.body.push_back(line == confirmed ? std::string(cancelled) : line);
+      in_alarm = in_alarm && line != alarm_ends;
+    }
+    return entry;
+  }
+
+  std::string stamp_;
+  long count_;
+  std::vector<Entry> before_;
+  std::map<std::string, const Entry*> unclaimed_;
+};
+
+void put(std::string& text, std::string_view line) { text += ical_folded(line); }
+
+void put(std::string& text, const Entry& entry) {
+  put(text, event_begins);
+  put(text, fmt::format("UID:{}", entry.uid));
+  put(text, fmt::format("DTSTAMP:{}", entry.stamp));
+  put(text, fmt::format("SEQUENCE:{}", entry.sequence));
+  for (const std::string& line : entry.body) put(text, line);
+  put(text, event_ends);
+}
+
+}  // namespace
+
+std::string calendar(const PlanFacts& facts, const CalendarIssue& issue) {
+  validate(facts);
+  const std::string job = job_id(facts.job);
+  const std::string calendar_uid = uuid_of_name(job);
+  Revision revision(issue, calendar_uid);
+  std::string text;
+  put(text, "BEGIN:VCALENDAR");
+  put(text, "VERSION:2.0");
+  put(text, calendar_product);
+  put(text, "CALSCALE:GREGORIAN");
+  put(text, fmt::format("UID:{}", calendar_uid));  // RFC 7986, section 5.3
+  put(text, text_line("NAME", facts.job.name));    // RFC 7986, section 5.1
+  for (const CalendarEvent& event : calendar_events(facts)) {
+    Entry entry{uuid_of_name(fmt::format("{}\x1f{}", job, event.id)), 0, {}, {}};
+    entry.body = body_of(event, facts.job.site);
+    revision.revise(entry);
+    put(text, entry);
+  }
+  for (const Entry& entry : revision.gone()) put(text, entry);
+  put(text, "END:VCALENDAR");
+  return text;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,190 @@
+#include "slabtide/report/files/calendar_events.h"
+
+#include <fmt/format.h>
+
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+// How long before something its alarm goes off; ours.
+constexpr int before_arrival_min = 60;  // the way to the site
+constexpr int before_work_min = 15;     // tools and people to the place
+
+/// Fields of an id; a name may hold any printable character.
+constexpr char separator = '\x1f';
+
+template <class... Fields>
+std::string id_of(const Fields&... fields) {
+  std::string id;
+  ((id += fmt::format("{}{}", fields, separator)), ...);
+  return id;
+}
+
+std::string place_words(const std::string& zone, const std::string& part) {
+  return part.empty() ? zone : fmt::format("{}, {}", zone, part);
+}
+
+class EventList {
+ public:
+  explicit EventList(const PlanFacts& facts) : facts_(facts) {}
+
+  std::vector<CalendarEvent> all() {
+    add_trucks();
+    for (const CrewMember& person : facts_.plan.crew.people) add_arrivals(person);
+    for (const ZonePlan& zone : facts_.plan.zones) add_zone(zone);
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_joints(i);
+    return std::move(events_);
+  }
+
+ private:
+  std::string clock(const std::optional<UtcTime>& time) const {
+    return day_clock(time, facts_.job);
+  }
+
+  /// An event that does not last is a moment (RFC 5545 wants the end after the start).
+  void add(CalendarEvent event) {
+    event.starts = to_minute(event.starts);
+    if (event.ends) event.ends = to_minute(*event.ends);
+    if (event.ends && *event.ends <= event.starts) event.ends.reset();
+    events_.push_back(std::move(event));
+  }
+
+  void add_trucks() {
+    const Job& job = facts_.job;
+    for (const Load& load : facts_.run.order.loads) {
+      std::string zones;
+      for (const LoadShare& share : load.shares) {
+        zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[share.zone].name);
+      }
+      add({.id = id_of("load", load.number),
+           .category = "truck",
+           .summary = fmt::format("load {}, {}: {}", load.number,
+                                  volume_words(load.volume_m3, job.units), zones),
+           .description = fmt::format("Batched {}, here {}, starts unloading {}, empty {}.",
+                                      clock(load.batched), clock(load.arrives), clock(load.starts),
+                                      clock(load.empty)),
+           .starts = load.arrives,
+           .ends = load.empty,
+           .alarm_before_min = before_work_min});
+    }
+  }
+
+  void add_arrivals(const CrewMember& person) {
+    const CrewPlan& crew = facts_.plan.crew;
+    int number = 0;
+    for (const CrewVisit& visit : person.visits) {
+      std::string work;
+      for (const std::size_t task : visit.tasks) {
+        work += fmt::format("{}{} {}", work.empty() ? "" : "\n", clock(crew.starts[task]),
+                            task_words(crew.tasks[task]));
+      }
+      add({.id = id_of("crew", person.name, ++number),
+           .category = "crew",
+           .summary = fmt::format("{} on site", person.name),
+           .description = std::move(work),
+           .starts = visit.arrives,
+           .ends = visit.leaves,
+           .alarm_before_min = before_arrival_min});
+    }
+  }
+
+  void add_zone(const ZonePlan& zone) {
+    if (zone.parts.empty()) add_part(zone, zone.whole, "0");
+    int number = 0;
+    for (const PartPlan& part : zone.parts) add_part(zone, part, std::to_string(++number));
+    if (zone.border) add_part(zone, *zone.border, "border");
+    number = 0;
+    for (const FacePlan& face : zone.faces) {
+      add_window(zone.name, face.name, fmt::format("face {}", ++number), face.strip);
+    }
+    for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+      if (const OperationWindow* window = zone.whole.window(operation)) add_ready(zone, *window);
+    }
+  }
+
+  void add_part(const ZonePlan& zone, const PartPlan& part, const std::string& number) {
+    for (const OperationWindow& window : part.windows) {
+      if (window.operation >= Operation::saw_dry) continue;  // these wait for the whole zone
+      add_window(zone.name, part.name, number, window);
+    }
+  }
+
+  void add_window(const std::string& zone, const std::string& part, const std::string& number,
+                  const OperationWindow& window) {
+    if (!window.opens) return;
+    std::string words = window.is_never()
+                            ? std::string("No good time for it.")
+                            : fmt::format("Opens {}, all over {}, closes {}.", clock(window.opens),
+                                          clock(window.open_all_over), clock(window.closes));
+    if (!window.note.empty()) words += fmt::format("\nNote: {}", window.note);
+    add({.id = id_of("window", zone, number, operation_id(window.operation)),
+         .category = "window",
+         .summary =
+             fmt::format("{}: {}", operation_words(window.operation), place_words(zone, part)),
+         .description = std::move(words),
+         .starts = *window.opens,
+         .ends = window.closes,
+         .alarm_before_min = before_work_min});
+  }
+
+  void add_ready(const ZonePlan& zone, const OperationWindow& window) {
+    if (!window.open_all_over) return;
+    add({.id = id_of("window", zone.name, "0", operation_id(window.operation)),
+         .category = "window",
+         .summary = fmt::format("{}: {}", operation_words(window.operation), zone.name),
+         .description = fmt::format("From {} on, all over.", clock(window.open_all_over)),
+         .starts = *window.open_all_over,
+         .ends = std::nullopt,
+         .alarm_before_min = before_work_min});
+  }
+
+  void add_joints(std::size_t zone) {
+    const JointChoice& choice = facts_.plan.cuts.choices[zone];
+    switch (choice.way) {
+      case JointWay::none_needed:
+        return;
+      case JointWay::early_entry:
+        return add_cuts(zone, SawKind::early_entry);
+      case JointWay::wet:
+        return add_cuts(zone, SawKind::wet);
+      case JointWay::tool:
+        // Where the finish has its own tooled joints, these stand there already.
+        if (facts_.plan.zones[zone].whole.window(Operation::tooled_joint) == nullptr) {
+          add_window(facts_.job.zones[zone].name, {}, "0", choice.tooled);
+        }
+    }
+  }
+
+  void add_cuts(std::size_t zone, SawKind kind) {
+    const Job& job = facts_.job;
+    for (const SawnCut& sawn : facts_.plan.cuts.shift(kind).cuts) {
+      const PlannedCut& cut = facts_.plan.cuts.cuts[sawn.cut];
+      if (cut.zone != zone) continue;
+      add({.id = id_of("cut", job.zones[zone].name, cut.number),
+           .category = "saw",
+           .summary = fmt::format("saw cut {}: {}", cut.number, job.zones[zone].name),
+           .description = fmt::format("{}, {} deep, {} long, {}. Be done by {}.", saw_words(kind),
+                                      thickness_words(sawn.depth_m, job.units),
+                                      length_words(cut.cut.length_m, job.units),
+                                      cut_reason_words(cut.cut.reason), clock(cut.latest)),
+           .starts = sawn.starts,
+           .ends = sawn.ends,
+           .alarm_before_min = before_work_min});
+    }
+  }
+
+  const PlanFacts& facts_;
+  std::vector<CalendarEvent> events_;
+};
+
+}  // namespace
+
+std::vector<CalendarEvent> calendar_events(const PlanFacts& facts) {
+  validate(facts);
+  return EventList(facts).all();
+}
+
+}  // namespace slabtide

@@ -1,0 +1,95 @@
+#include "slabtide/report/files/csv_plan.h"
+
+#include <cmath>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/report/files/csv_text.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+/// What a row says besides the window.
+struct Place {
+  std::string zone;
+  std::string part;
+  Finish finish = Finish::broom;
+  std::optional<double> area_m2;  ///< absent for a form
+};
+
+std::string heading(bool us) {
+  return csv_record({"zone", "part", "finish", us ? "area_ft2" : "area_m2", "operation", "opens",
+                     "open_all_over", "closes", "open_min", "note"});
+}
+
+class PlanTable {
+ public:
+  explicit PlanTable(const PlanFacts& facts) : facts_(facts) {}
+
+  std::string text() {
+    const bool us = facts_.job.units == UnitSystem::us;
+    text_ = heading(us);
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_zone(i);
+    return std::move(text_);
+  }
+
+ private:
+  std::string time(const std::optional<UtcTime>& at) const {
+    return at ? iso8601_minute(*at, facts_.job.site.time_zone) : std::string();
+  }
+
+  std::string area(const std::optional<double>& area_m2) const {
+    if (!area_m2) return {};
+    const bool us = facts_.job.units == UnitSystem::us;
+    return fmt::format("{:.2f}", us ? ft2_from_m2(*area_m2) : *area_m2);
+  }
+
+  void add_row(const Place& place, const OperationWindow& window) {
+    const double minutes = window.minutes().value_or(0.0);
+    text_ += csv_record({csv_safe(place.zone), csv_safe(place.part), finish_words(place.finish),
+                         area(place.area_m2), std::string(operation_id(window.operation)),
+                         time(window.opens), time(window.open_all_over), time(window.closes),
+                         minutes > 0.0 ? fmt::format("{:.0f}", minutes) : std::string(),
+                         csv_safe(window.note)});
+  }
+
+  void add_part(const ZonePlan& zone, const PartPlan& part, Finish finish) {
+    for (const OperationWindow& window : part.windows) {
+      add_row({zone.name, part.name, finish, part.area_m2}, window);
+    }
+  }
+
+  void add_zone(std::size_t which) {
+    const ZonePlan& zone = facts_.plan.zones[which];
+    const Zone& described = facts_.job.zones[which];
+    if (zone.parts.empty()) add_part(zone, zone.whole, described.finish);
+    for (const PartPlan& part : zone.parts) add_part(zone, part, described.finish);
+    if (zone.border) add_part(zone, *zone.border, described.border->finish);
+    for (const FacePlan& face : zone.faces) {
+      add_row({zone.name, face.name, described.finish, std::nullopt}, face.strip);
+    }
+    for (const SawPlan& saw : zone.saws) {
+      add_row({zone.name, {}, described.finish, zone.area_m2}, window_of(saw));
+    }
+  }
+
+  const PlanFacts& facts_;
+  std::string text_;
+};
+
+}  // namespace
+
+std::string csv_plan(const PlanFacts& facts) {
+  validate(facts);
+  return PlanTable(facts).text();
+}
+
+bool is_csv_plan(std::string_view text) {
+  return text.starts_with(heading(true)) || text.starts_with(heading(false));
+}
+
+}  // namespace slabtide

@@ -1,0 +1,134 @@
+#include "slabtide/report/files/json_crew.h"
+
+#include <algorithm>
+#include <array>
+
+#include <nlohmann/json.hpp>
+
+#include "report/words/decimals.h"
+
+namespace slabtide {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json time(UtcTime at, const Job& job) { return iso8601_minute(at, job.site.time_zone); }
+
+Json task_facts(const Task& task) {
+  Json json{{"task", task_kind_id(task.kind)}, {"zone", task.zone}, {"part", task.part}};
+  if (task.pieces > 1) {
+    json["piece"] = task.piece;
+    json["pieces"] = task.pieces;
+  }
+  return json;
+}
+
+Json timed_task(const CrewPlan& crew, std::size_t task, const Job& job) {
+  Json json = task_facts(crew.tasks[task]);
+  json["start"] = time(crew.starts[task], job);
+  json["end"] = time(crew.ends[task], job);
+  json["hands"] = crew.schedule.assignments[task].hands;
+  json["late_min"] = crew.schedule.assignments[task].late_min;
+  const bool known = task < crew.late_chances.size() && crew.late_chances[task];
+  json["late_chance"] = known ? Json(hundredths(*crew.late_chances[task])) : Json(nullptr);
+  return json;
+}
+
+Json member_json(const CrewPlan& crew, const CrewMember& member, const Job& job) {
+  Json json{{"name", member.name},
+            {"arrives", time(member.visits.front().arrives, job)},
+            {"leaves", time(member.visits.front().leaves, job)},
+            {"tasks", Json::array()},
+            {"idle", Json::array()},
+            {"returns", Json::array()}};
+  for (const CrewVisit& visit : member.visits) {
+    for (const std::size_t task : visit.tasks) json["tasks"].push_back(timed_task(crew, task, job));
+    for (const IdleTime& idle : visit.idle) {
+      json["idle"].push_back({{"from", time(idle.from, job)}, {"to", time(idle.to, job)}});
+    }
+    if (&visit == &member.visits.front()) continue;
+    json["returns"].push_back(
+        {{"arrives", time(visit.arrives, job)}, {"leaves", time(visit.leaves, job)}});
+  }
+  return json;
+}
+
+std::string_view cure_id(CureKind kind) {
+  switch (kind) {
+    case CureKind::more_hands:
+      return "more_hands";
+    case CureKind::slow_the_set:
+      return "slow_the_set";
+    case CureKind::place_later:
+      return "place_later";
+  }
+  return "more_hands";
+}
+
+std::string_view amount_key(SupplyKind kind) {
+  constexpr std::array<std::string_view, 4> keys{"amount_m3", "amount_kg", "amount_l", "amount_m2"};
+  return keys[static_cast<std::size_t>(supply_unit(kind))];
+}
+
+}  // namespace
+
+std::string json_crew(const CrewPlan& crew, const Job& job) {
+  Json json = Json::array();
+  for (const CrewMember& member : crew.people) {
+    if (!member.visits.empty()) json.push_back(member_json(crew, member, job));
+  }
+  return json.dump();
+}
+
+std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
+  if (crew.people.empty()) return "null";
+  Json json{{"finishers", crew.schedule.crew},
+            {"late_min", crew.schedule.late_min},
+            {"smallest_crew", crew.smallest_crew ? Json(*crew.smallest_crew) : Json(nullptr)},
+            {"enough_crew", crew.enough_crew},
+            {"least_late_min", crew.least_late_min},
+            {"crew_hours", hundredths(crew.crew_hours())},
+            {"tightest", nullptr},
+            {"late", Json::array()},
+            {"cures", Json::array()}};
+  if (crew.tightest) {
+    json["tightest"] = timed_task(crew, crew.tightest->task, job);
+    json["tightest"]["slack_min"] = std::max(0, crew.tightest->slack_min);
+  }
+  for (const std::size_t task : crew.late) json["late"].push_back(timed_task(crew, task, job));
+  for (const CrewCure& cure : crew.cures) {
+    json["cures"].push_back({{"cure", cure_id(cure.kind)},
+                             {"zone", cure.zone},
+                             {"amount", cure.amount},
+                             {"late_min", cure.late_min}});
+  }
+  return json.dump();
+}
+
+std::string json_touch(const std::vector<PartTouch>& touches, const Job& job) {
+  Json json = Json::array();
+  for (const PartTouch& touch : touches) {
+    for (const TouchAt& quarter : touch.quarters) {
+      json.push_back({{"at", time(quarter.at, job)},
+                      {"part", touch.part},
+                      {"operation", operation_id(touch.operation)},
+                      {"touch", touch_id(quarter.touch)},
+                      {"resistance_psi", tenths(quarter.resistance_psi)}});
+    }
+  }
+  return json.dump();
+}
+
+std::string json_supplies(const std::vector<Supply>& supplies) {
+  Json json = Json::array();
+  for (const Supply& supply : supplies) {
+    json.push_back({{"item", supply_id(supply.kind)},
+                    {std::string(amount_key(supply.kind)), hundredths(supply.amount)},
+                    {"area_m2", hundredths(supply.area_m2)},
+                    {"zones", supply.zones}});
+  }
+  return json.dump();
+}
+
+}  // namespace slabtide

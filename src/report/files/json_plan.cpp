@@ -1,0 +1,341 @@
+#include "slabtide/report/files/json_plan.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <boost/date_time/gregorian/formatters.hpp>
+#include <nlohmann/json.hpp>
+
+#include "report/words/decimals.h"
+#include "slabtide/core/units.h"
+#include "slabtide/core/version.h"
+#include "slabtide/report/files/json_crew.h"
+#include "slabtide/report/text/text_saw.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string_view saw_id(SawKind kind) {
+  return operation_id(kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet);
+}
+
+class JsonPlan {
+ public:
+  explicit JsonPlan(const PlanFacts& facts) : facts_(facts) {}
+
+  Json document() const {
+    Json json;
+    json["slabtide"] = {{"version", version()}, {"schema", 1}};
+    json["job"] = job();
+    json["weather"] = weather();
+    json["mix"] = mix();
+    json["zones"] = Json::array();
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) {
+      json["zones"].push_back(zone(i));
+    }
+    json["tightest"] = tightest();
+    json["order"] = order();
+    json["trucks"] = trucks();
+    json["crew"] = Json::parse(json_crew(facts_.plan.crew, facts_.job));
+    json["crew_summary"] = Json::parse(json_crew_summary(facts_.plan.crew, facts_.job));
+    json["supplies"] = Json::parse(json_supplies(facts_.plan.supplies));
+    json["saw"] = saws();
+    json["cautions"] = Json::array();
+    for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
+    json["assumptions"] = facts_.plan.assumptions;
+    json["seen"] = facts_.plan.seen;
+    json["sureness"] = sureness();
+    return json;
+  }
+
+ private:
+  Json time(UtcTime at) const { return iso8601_minute(at, facts_.job.site.time_zone); }
+  Json time(const std::optional<UtcTime>& at) const { return at ? time(*at) : Json(nullptr); }
+
+  Json job() const {
+    const Job& job = facts_.job;
+    return {{"name", job.name},
+            {"site", job.site.name},
+            {"latitude_deg", job.site.latitude_deg},
+            {"longitude_deg", job.site.longitude_deg},
+            {"time_zone", job.site.time_zone.name()},
+            {"date", boost::gregorian::to_iso_extended_string(job.pour.date)},
+            {"start", time(job.pour.start)}};
+  }
+
+  Json weather() const {
+    const WeatherSummary summary = summarise_weather(facts_.run);
+    const SunTimes& sun = facts_.plan.sun;
+    const bool ordinary = sun.kind == SunTimes::Kind::ordinary;
+    return {{"source", facts_.forecast.source},
+            {"issued", time(facts_.forecast.issued)},
+            {"age_h", facts_.forecast_age_h ? Json(hundredths(*facts_.forecast_age_h)) : Json()},
+            {"high_c", hundredths(summary.high_c)},
+            {"low_c", hundredths(summary.low_c)},
+            {"mean_wind_10m_m_s", hundredths(summary.mean_wind_10m_m_s)},
+            {"daylight_cloud_share", hundredths(summary.daylight_cloud_share)},
+            {"sunrise", ordinary ? time(sun.rise) : Json(nullptr)},
+            {"sunset", ordinary ? time(sun.set) : Json(nullptr)},
+            {"ground_c", hundredths(facts_.run.ground_c)},
+            {"computed_until", time(facts_.run.at(facts_.run.weather.grid.end_s()))}};
+  }
+
+  Json mix() const {
+    const MixModel& model = facts_.run.mixes.front();
+    return {{"name", facts_.job.mix.name},
+            {"initial_set_h", hundredths(model.setting.initial_set_h)},
+            {"final_set_h", hundredths(model.setting.final_set_h)},
+            {"admixture_shift_h", hundredths(model.setting.shift_h)},
+            {"set_times_estimated", model.setting.estimated},
+            {"discharge_c", hundredths(model.discharge_c)}};
+  }
+
+  /// One day in ten has it before `early`, half before `likely`, one in ten after `late`.
+  Json band(const std::optional<TimeBand>& band) const {
+    if (!band) return nullptr;
+    return {{"early", time(band->early)},
+            {"likely", time(band->likely)},
+            {"late", time(band->late)},
+            {"share", hundredths(band->share)}};
+  }
+
+  Json window(const OperationWindow& window) const {
+    return {{"operation", operation_id(window.operation)},
+            {"opens", time(window.opens)},
+            {"open_all_over", time(window.open_all_over)},
+            {"closes", time(window.closes)},
+            {"note", window.note},
+            {"opens_band", band(window.opens_band)},
+            {"open_all_over_band", band(window.all_over_band)},
+            {"closes_band", band(window.closes_band)}};
+  }
+
+  Json sureness() const {
+    if (!facts_.plan.sureness) return nullptr;
+    const Sureness& sureness = *facts_.plan.sureness;
+    Json causes = Json::array();
+    for (const DoubtCause& cause : sureness.causes) {
+      causes.push_back(
+          {{"what", unknown_words(cause.unknown)}, {"share", hundredths(cause.share)}});
+    }
+    return {{"draws", sureness.draws},
+            {"either_way_min", std::round(sureness.either_way_min)},
+            {"causes", causes}};
+  }
+
+  Json windows(const std::vector<OperationWindow>& all) const {
+    Json json = Json::array();
+    for (const OperationWindow& one : all) json.push_back(window(one));
+    return json;
+  }
+
+  /// Those of the zone as a whole, its forms and its saws among them.
+  Json zone_windows(const ZonePlan& plan) const {
+    Json json = windows(plan.whole.windows);
+    for (const FacePlan& face : plan.faces) {
+      OperationWindow strip = face.strip;
+      strip.note = strip.note.empty() ? face.name : fmt::format("{}: {}", face.name, strip.note);
+      json.push_back(window(strip));
+    }
+    for (const SawPlan& saw : plan.saws) json.push_back(window(window_of(saw)));
+    return json;
+  }
+
+  /// The times and peaks that a zone and each part of it have alike.
+  void put_part(Json& json, const PartPlan& part) const {
+    json["sunlit_share"] = hundredths(part.sunlit_share);
+    json["sheen_gone"] = time(part.sheen_gone);
+    json["initial_set"] = time(part.initial_set);
+    json["final_set"] = time(part.final_set);
+    json["sheen_gone_band"] = band(part.sheen_band);
+    json["initial_set_band"] = band(part.initial_band);
+    json["final_set_band"] = band(part.final_band);
+    json["peak_evaporation_kg_m2_h"] = hundredths(part.peak_evaporation_kg_m2_h);
+    json["peak_evaporation_at"] = time(part.peak_evaporation_at);
+    json["surface_peak_c"] = hundredths(part.surface_peak_c);
+    json["surface_peak_at"] = time(part.surface_peak_at);
+    json["early_sheen_at"] = time(part.early_sheen_at);
+    json["crust_at"] = time(part.crust_at);
+    json["windows"] = windows(part.windows);
+  }
+
+  Json part(const PartPlan& part) const {
+    Json json{{"name", part.name}, {"area_m2", hundredths(part.area_m2)}};
+    put_part(json, part);
+    return json;
+  }
+
+  Json zone(std::size_t which) const {
+    const ZonePlan& plan = facts_.plan.zones[which];
+    const Zone& described = facts_.job.zones[which];
+    Json json{{"name", plan.name},
+              {"finish", finish_words(described.finish)},
+              {"area_m2", hundredths(plan.area_m2)},
+              {"volume_m3", hundredths(plan.volume_m3)},
+              {"thickness_m", described.thickness_m},
+              {"tied", described.tied},
+              {"placed", {{"start", time(plan.placed.start)}, {"end", time(plan.placed.end)}}}};
+    put_part(json, plan.whole);
+    json["windows"] = zone_windows(plan);
+    json["parts"] = Json::array();
+    for (const PartPlan& one : plan.parts) json["parts"].push_back(part(one));
+    json["border"] = plan.border ? part(*plan.border) : Json(nullptr);
+    json["faces"] = Json::array();
+    for (const FacePlan& face : plan.faces) {
+      json["faces"].push_back({{"name", face.name},
+                               {"facing_deg", face.facing_deg ? Json(*face.facing_deg) : Json()},
+                               {"windows", windows({face.strip})}});
+    }
+    json["touch"] = Json::parse(json_touch(plan.touch, facts_.job));
+    json["working_order"] = plan.working_order;
+    json["joints"] = joints(which);
+    json["saw_windows"] = saw_windows(plan);
+    return json;
+  }
+
+  Json tightest() const {
+    if (!facts_.plan.tightest) return nullptr;
+    const Tightest& tightest = *facts_.plan.tightest;
+    return {{"zone", tightest.zone},
+            {"part", tightest.part},
+            {"operation", operation_id(tightest.operation)},
+            {"opens", time(tightest.opens)},
+            {"minutes", std::round(tightest.minutes)}};
+  }
+
+  Json order() const {
+    const OrderPlan& order = facts_.run.order;
+    return {{"neat_m3", hundredths(order.neat_m3)},
+            {"ordered_m3", hundredths(order.ordered_m3)},
+            {"low_base_m3", hundredths(order.low_base_m3)},
+            {"placing_rate_m3_h", hundredths(order.placing_rate_m3_h)}};
+  }
+
+  Json trucks() const {
+    Json json = Json::array();
+    for (const Load& load : facts_.run.order.loads) {
+      Json zones = Json::array();
+      for (const LoadShare& share : load.shares) {
+        zones.push_back({{"zone", facts_.job.zones[share.zone].name},
+                         {"start", time(share.start)},
+                         {"end", time(share.end)}});
+      }
+      json.push_back({{"number", load.number},
+                      {"volume_m3", hundredths(load.volume_m3)},
+                      {"batched", time(load.batched)},
+                      {"arrives", time(load.arrives)},
+                      {"starts", time(load.starts)},
+                      {"empty", time(load.empty)},
+                      {"own_admixtures", load.own_admixtures},
+                      {"short", load.is_short},
+                      {"over_limit", load.over_limit},
+                      {"zones", zones}});
+    }
+    return json;
+  }
+
+  static Json place(Point at) { return Json::array({thousandths(at.x_m), thousandths(at.y_m)}); }
+
+  Json saw_windows(const ZonePlan& zone) const {
+    Json json = Json::array();
+    for (const SawPlan& saw : zone.saws) {
+      json.push_back({{"operation", saw_id(saw.kind)},
+                      {"on_hand", saw.on_hand},
+                      {"opens", time(saw.opens)},
+                      {"open_all_over", time(saw.open_all_over)},
+                      {"stress_limit", time(saw.stress_limit)},
+                      {"stress_late", time(saw.stress_late)},
+                      {"surface_limit", time(saw.surface_limit)},
+                      {"latest", time(saw.latest)},
+                      {"too_late", saw.too_late},
+                      {"depth_m", saw.depth_m},
+                      {"opens_band", band(saw.opens_band)},
+                      {"latest_band", band(saw.latest_band)}});
+    }
+    return json;
+  }
+
+  Json joints(std::size_t zone) const {
+    const ZoneJoints& joints = facts_.plan.cuts.joints[zone];
+    const JointChoice& choice = facts_.plan.cuts.choices[zone];
+    Json json{{"drawn", joints.drawn},
+              {"panels", joints.panels.size()},
+              {"most_spacing_m", thousandths(joints.limits.spacing_m)},
+              {"most_aspect", joints.limits.aspect},
+              {"way", joint_way_id(choice.way)},
+              {"says", joint_choice_words(facts_, zone)},
+              {"tooled", window(choice.tooled)}};
+    if (choice.way == JointWay::none_needed) json["tooled"] = nullptr;
+    json["lines"] = Json::array();
+    for (const Joint& joint : joints.joints) {
+      json["lines"].push_back({{"from_m", place(joint.from)}, {"to_m", place(joint.to)}});
+    }
+    json["faults"] = Json::array();
+    for (const JointFault& fault : joints.faults) {
+      json["faults"].push_back(fault_words(fault, facts_.job.units));
+    }
+    json["isolation"] = Json::array();
+    for (const Isolation& one : joints.isolation) {
+      json["isolation"].push_back({{"structure", one.structure},
+                                   {"length_m", hundredths(one.length_m)},
+                                   {"tied", one.tied}});
+    }
+    return json;
+  }
+
+  Json cut(const SawShift& shift, const PlannedCut& planned) const {
+    return {{"zone", facts_.job.zones[planned.zone].name},
+            {"number", planned.number},
+            {"operation", saw_id(shift.kind)},
+            {"on_hand", shift.on_hand},
+            {"from_m", place(planned.cut.joint.from)},
+            {"to_m", place(planned.cut.joint.to)},
+            {"length_m", thousandths(planned.cut.length_m)},
+            {"depth_m", nullptr},
+            {"starts", nullptr},
+            {"latest", time(planned.latest)},
+            {"minutes", nullptr},
+            {"late", true},
+            {"reason", cut_reason_id(planned.cut.reason)}};
+  }
+
+  Json saws() const {
+    const CutPlan& plan = facts_.plan.cuts;
+    Json json = Json::array();
+    for (const SawShift& shift : plan.shifts) {
+      for (const SawnCut& sawn : shift.cuts) {
+        Json one = cut(shift, plan.cuts[sawn.cut]);
+        one["depth_m"] = sawn.depth_m;
+        one["starts"] = time(sawn.starts);
+        one["minutes"] = std::round(seconds_between(sawn.starts, sawn.ends) / seconds_per_minute);
+        one["late"] = sawn.late;
+        json.push_back(std::move(one));
+      }
+      for (const std::size_t never : shift.never_open) json.push_back(cut(shift, plan.cuts[never]));
+    }
+    return json;
+  }
+
+  Json caution(const Caution& caution) const {
+    return {{"code", caution.code}, {"level", caution_level_id(caution.level)},
+            {"zone", caution.zone}, {"at", time(caution.at)},
+            {"text", caution.text}, {"source", caution.source}};
+  }
+
+  const PlanFacts& facts_;
+};
+
+}  // namespace
+
+std::string json_plan(const PlanFacts& facts) {
+  validate(facts);
+  constexpr int indent = 2;
+  return JsonPlan(facts).document().dump(indent) + "\n";
+}
+
+}  // namespace slabtide

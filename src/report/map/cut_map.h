@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "plan_view.h"
+#include "slabtide/report/markup/svg.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// The plan of the site with the cuts of one kind of saw, numbered in the order they are made;
+/// those that saw never makes in the time computed are dashed.
+Element cut_map(const SawShift& shift, const PlanView& view, const PlanFacts& facts,
+                const std::string& title);
+
+}  // namespace slabtide

@@ -1,0 +1,343 @@
+#include "map_layer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "cell_shapes.h"
+#include "slabtide/core/units.h"
+#include "slabtide/report/markup/palette.h"
+#include "working_way.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t most_levels = 9;
+/// Shades told apart.
+constexpr int shade_count = 24;
+/// Lines shorter than this have no room for their time.
+constexpr double least_labelled_units = 40.0;
+
+// Of the drawing, in its own units (ours).
+constexpr double head_length = 30.0;
+constexpr double head_half = 15.0;
+constexpr double start_radius = 9.0;
+constexpr double legend_width = 1000.0;
+constexpr double legend_height = 92.0;
+constexpr double legend_margin = 60.0;
+constexpr double legend_bar = 36.0;
+
+const std::vector<double> level_steps_min{5, 10, 15, 20, 30, 60, 120, 240};
+
+/// Local minutes from the midnight before the grid's start, so that levels are round clock times.
+double start_clock_min(const PlanFacts& facts) {
+  const auto local =
+      facts.job.site.time_zone.local_from_utc(facts.run.weather.grid.start).time_of_day();
+  return static_cast<double>(local.total_seconds()) / seconds_per_minute;
+}
+
+std::string clock_at(double at_s, const PlanFacts& facts) {
+  return clock_time(facts.run.at(at_s), facts.job.site.time_zone);
+}
+
+Element path_of(std::string_view data) {
+  Element path("path");
+  path.set("d", data);
+  return path;
+}
+
+/// Paths of the cells in `which`, those of one colour together.
+std::string coloured(const std::vector<std::size_t>& which, const std::vector<MapCell>& cells,
+                     const ZoneDrawing& drawing, const TimeScale& scale) {
+  std::map<std::string, std::string> by_colour;
+  std::string never;
+  for (const std::size_t i : which) {
+    if (!cells[i].works) continue;
+    (cells[i].opens_s ? by_colour[scale.colour(*cells[i].opens_s)] : never) += drawing.shapes[i];
+  }
+  std::string markup;
+  for (const auto& [colour, data] : by_colour) markup += path_of(data).set("color", colour).str();
+  if (!never.empty()) markup += path_of(never).set("class", "never").str();
+  return markup;
+}
+
+std::string clip_to(const std::string& id) { return fmt::format("url(#{})", id); }
+
+Element clipped(const std::string& clip, std::string_view markup) {
+  Element group("g");
+  group.set("clip-path", clip_to(clip)).add_markup(markup);
+  return group;
+}
+
+std::vector<std::size_t> others(const ZoneDrawing& drawing) {
+  std::vector<std::size_t> rest;
+  for (std::size_t i = 0; i < drawing.shapes.size(); ++i) {
+    if (!std::binary_search(drawing.field.begin(), drawing.field.end(), i)) rest.push_back(i);
+  }
+  return rest;
+}
+
+/// One map as it is put together.
+class MapPicture {
+ public:
+  MapPicture(const MapChoice& choice, const TimeScale& scale, const std::vector<ZoneDrawing>& zones,
+             const MapGround& ground, const PlanView& view, const PlanFacts& facts)
+      : choice_(choice),
+        scale_(scale),
+        zones_(zones),
+        view_(view),
+        facts_(facts),
+        labels_(ground.labels()) {}
+
+  Element cells() const {
+    Element group("g");
+    group.set("class", "cells");
+    for (std::size_t i = 0; i < zones_.size(); ++i) {
+      const bool border = facts_.job.zones[i].border.has_value();
+      const auto& times = choice_.zones[i];
+      const std::string field = coloured(zones_[i].field, times, zones_[i], scale_);
+      const std::string rest = coloured(others(zones_[i]), times, zones_[i], scale_);
+      if (!field.empty()) {
+        group.add(clipped(border ? MapGround::field_id(i) : MapGround::whole_id(i), field));
+      }
+      if (!rest.empty()) group.add(clipped(MapGround::border_id(i), rest));
+    }
+    return group;
+  }
+
+  Element ways() {
+    Element group("g");
+    group.set("class", "ways");
+    for (std::size_t i = 0; i < zones_.size(); ++i) {
+      const std::vector<Point> way = working_way(facts_.job.zones[i], facts_.plan.zones[i],
+                                                 facts_.run.zones[i], choice_.zones[i]);
+      if (way.empty()) continue;
+      group.add_markup(arrow(way));
+      keep_free(way);
+    }
+    return group;
+  }
+
+  Element lines() {
+    Element group("g");
+    group.set("class", "lines");
+    std::string letters;
+    for (std::size_t i = 0; i < zones_.size(); ++i) {
+      const std::string drawn = lines_of(i, letters);
+      if (drawn.empty()) continue;
+      const bool border = facts_.job.zones[i].border.has_value();
+      group.add(clipped(border ? MapGround::field_id(i) : MapGround::whole_id(i), drawn));
+    }
+    return group.add_markup(letters);
+  }
+
+ private:
+  std::string arrow(const std::vector<Point>& way) const {
+    std::vector<Point> units;
+    for (const Point& p : way) units.push_back({view_.x(p.x_m), view_.y(p.y_m)});
+    const Point tip = units.back();
+    const Point before = units[units.size() - 2];
+    const double length = std::hypot(tip.x_m - before.x_m, tip.y_m - before.y_m);
+    const double dx = (tip.x_m - before.x_m) / length;
+    const double dy = (tip.y_m - before.y_m) / length;
+    const Point neck{tip.x_m - head_length * dx, tip.y_m - head_length * dy};
+    PathData shaft;
+    for (std::size_t i = 0; i + 1 < units.size(); ++i) {
+      i == 0 ? shaft.move_to(units[i].x_m, units[i].y_m)
+             : shaft.line_to(units[i].x_m, units[i].y_m);
+    }
+    shaft.line_to(neck.x_m, neck.y_m);
+    PathData head;
+    head.move_to(tip.x_m, tip.y_m)
+        .line_to(neck.x_m - head_half * dy, neck.y_m + head_half * dx)
+        .line_to(neck.x_m + head_half * dy, neck.y_m - head_half * dx)
+        .close();
+    Element start("circle");
+    start.set("class", "start").set("cx", units[0].x_m).set("cy", units[0].y_m);
+    start.set("r", start_radius);
+    return path_of(shaft.str()).set("class", "casing").str() +
+           path_of(shaft.str()).set("class", "shaft").str() +
+           path_of(head.str()).set("class", "head").str() + start.str();
+  }
+
+  /// No label is to cover an arrow.
+  void keep_free(const std::vector<Point>& way) {
+    constexpr int pieces = 6;
+    for (std::size_t i = 1; i < way.size(); ++i) {
+      for (int k = 0; k <= pieces; ++k) {
+        const double share = static_cast<double>(k) / pieces;
+        const double x_m = way[i - 1].x_m + (way[i].x_m - way[i - 1].x_m) * share;
+        const double y_m = way[i - 1].y_m + (way[i].y_m - way[i - 1].y_m) * share;
+        labels_.take({view_.x(x_m), view_.y(y_m), head_half, head_half});
+      }
+    }
+  }
+
+  /// The time at the middle of a zone that no line crosses.
+  std::string time_of(std::size_t zone) {
+    const ZoneDrawing& drawing = zones_[zone];
+    std::vector<std::size_t> ready;
+    for (const std::size_t i : drawing.field) {
+      if (choice_.zones[zone][i].opens_s) ready.push_back(i);
+    }
+    if (ready.empty()) return {};
+    const std::size_t middle = ready[ready.size() / 2];
+    const Point at = facts_.run.zones[zone].cells[middle].cell.centre;
+    return label_at({at}, *choice_.zones[zone][middle].opens_s);
+  }
+
+  std::string lines_of(std::size_t zone, std::string& letters) {
+    const ZoneDrawing& drawing = zones_[zone];
+    if (!drawing.heights) return {};
+    std::vector<std::optional<double>> opens;
+    for (const std::size_t i : drawing.field) opens.push_back(choice_.zones[zone][i].opens_s);
+    const Lattice lattice = drawing.heights->lattice(opens);
+    std::string drawn;
+    std::string times;
+    for (const double level : scale_.levels_s()) {
+      for (const ContourLine& line : contour_lines(lattice, level)) {
+        drawn += path_of(view_.line(line)).str();
+        times += label_on(line, level);
+      }
+    }
+    letters += times.empty() ? time_of(zone) : times;
+    return drawn;
+  }
+
+  /// Halfway along the line, or nearer to either end.
+  std::string label_on(const ContourLine& line, double level_s) {
+    if (line_length_m(line) * view_.units_per_m() < least_labelled_units) return {};
+    const std::size_t n = line.size();
+    return label_at(
+        {middle_of(line), line[n / 4], line[n - 1 - n / 4], line[n / 8], line[n - 1 - n / 8],
+         beyond(line[n - 2], line[n - 1]), beyond(line[1], line[0]), line.back(), line.front()},
+        level_s);
+  }
+
+  /// Where a label stands clear of a line's end, in its direction.
+  Point beyond(Point before, Point end) const {
+    const double length_m = std::hypot(end.x_m - before.x_m, end.y_m - before.y_m);
+    const double dx = (end.x_m - before.x_m) / length_m;
+    const double dy = (end.y_m - before.y_m) / length_m;
+    const LabelBox box = label_box(0.0, 0.0, "00:00", map_type_size);
+    const double away_m =
+        (std::abs(dx) * box.width + std::abs(dy) * box.height) / 2.0 / view_.units_per_m();
+    return {end.x_m + dx * away_m, end.y_m + dy * away_m};
+  }
+
+  /// The clock time at the first of the places that is free.
+  std::string label_at(const std::vector<Point>& places, double at_s) {
+    const std::string words = clock_at(at_s, facts_);
+    for (const Point& p : places) {
+      const LabelBox box = label_box(view_.x(p.x_m), view_.y(p.y_m), words, map_type_size);
+      if (!labels_.claim(box)) continue;
+      Element text("text");
+      return text.set("x", box.x).set("y", box.y).text(words).str();
+    }
+    return {};
+  }
+
+  const MapChoice& choice_;
+  const TimeScale& scale_;
+  const std::vector<ZoneDrawing>& zones_;
+  const PlanView& view_;
+  const PlanFacts& facts_;
+  LabelPlaces labels_;
+};
+
+}  // namespace
+
+std::vector<ZoneDrawing> draw_zones(const PlanFacts& facts, const PlanView& view) {
+  std::vector<ZoneDrawing> drawings;
+  for (std::size_t zone = 0; zone < facts.job.zones.size(); ++zone) {
+    ZoneDrawing drawing;
+    std::vector<Point> centres;
+    const ZoneRun& run = facts.run.zones[zone];
+    for (const Outline& shape : cell_shapes(run)) drawing.shapes.push_back(view.ring(shape));
+    for (std::size_t i = 0; i < run.cells.size(); ++i) {
+      if (run.cells[i].cell.border) continue;
+      drawing.field.push_back(i);
+      centres.push_back(run.cells[i].cell.centre);
+    }
+    if (!centres.empty()) {
+      drawing.heights = std::make_unique<CellField>(centres, facts.job.zones[zone].outline);
+    }
+    drawings.push_back(std::move(drawing));
+  }
+  return drawings;
+}
+
+TimeScale::TimeScale(const MapChoice& choice, const PlanFacts& facts)
+    : first_s_(std::numeric_limits<double>::infinity()),
+      last_s_(-std::numeric_limits<double>::infinity()) {
+  for (const auto& zone : choice.zones) {
+    for (const MapCell& cell : zone) {
+      if (!cell.opens_s) continue;
+      first_s_ = std::min(first_s_, *cell.opens_s);
+      last_s_ = std::max(last_s_, *cell.opens_s);
+    }
+  }
+  if (empty()) return;
+  const double clock_min = start_clock_min(facts);
+  const auto minutes = [&](double at_s) { return at_s / seconds_per_minute + clock_min; };
+  const Levels levels =
+      even_levels(minutes(first_s_), minutes(last_s_), level_steps_min, most_levels);
+  step_min_ = levels.step;
+  for (const double level : levels.at) {
+    levels_s_.push_back((level - clock_min) * seconds_per_minute);
+  }
+}
+
+std::string TimeScale::colour(double at_s) const {
+  const double span_s = last_s_ - first_s_;
+  const double late = span_s > 0.0 ? (at_s - first_s_) / span_s : 0.0;
+  return sequential_colour(1.0 - std::round(late * shade_count) / shade_count);
+}
+
+Element map_picture(const MapChoice& choice, const TimeScale& scale,
+                    const std::vector<ZoneDrawing>& zones, const MapGround& ground,
+                    const PlanView& view, const PlanFacts& facts, const std::string& title) {
+  MapPicture picture(choice, scale, zones, ground, view, facts);
+  Element svg("svg");
+  svg.set("class", "plan").set("viewBox", view.box()).set("role", "img").set("aria-label", title);
+  svg.add(use_of("map-ground")).add(picture.cells()).add(use_of("map-edges"));
+  svg.add(picture.ways());
+  return svg.add(picture.lines());
+}
+
+Element time_legend(const TimeScale& scale, const PlanFacts& facts) {
+  Element svg("svg");
+  svg.set("class", "time-legend").set("aria-hidden", "true");
+  svg.set("viewBox", fmt::format("0 0 {} {}", legend_width, legend_height));
+  const double span_s = scale.last_s() - scale.first_s();
+  const double room = legend_width - 2.0 * legend_margin;
+  const auto x_of = [&](double at_s) {
+    return legend_margin + (span_s > 0.0 ? room * (at_s - scale.first_s()) / span_s : 0.0);
+  };
+  const double step = room / shade_count;
+  for (int i = 0; i < shade_count; ++i) {
+    Element rect("rect");
+    rect.set("x", legend_margin + i * step).set("y", 0.0).set("width", step + 1.0);
+    rect.set("height", legend_bar);
+    svg.add(rect.set("fill", sequential_colour(1.0 - (i + 0.5) / shade_count)));
+  }
+  double next_free = 0.0;
+  for (const double level : scale.levels_s()) {
+    const std::string words = clock_at(level, facts);
+    const double x = x_of(level);
+    Element tick("path");
+    svg.add(tick.set("d", fmt::format("M{:.0f} 0v{:.0f}", x, legend_bar + 8.0)));
+    const LabelBox box = label_box(x, 0.0, words, map_type_size);
+    if (x - box.width / 2.0 < next_free) continue;
+    next_free = x + box.width / 2.0 + 10.0;
+    Element text("text");
+    svg.add(text.set("x", std::round(x)).set("y", legend_height - 18.0).text(words));
+  }
+  return svg;
+}
+
+}  // namespace slabtide

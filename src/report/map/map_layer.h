@@ -1,0 +1,53 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "cell_field.h"
+#include "map_choices.h"
+#include "map_ground.h"
+#include "plan_view.h"
+#include "slabtide/report/markup/svg.h"
+
+namespace slabtide {
+
+/// What is drawn of the cells of one zone whatever the choice.
+struct ZoneDrawing {
+  std::vector<std::string> shapes;     ///< path data, one a cell
+  std::vector<std::size_t> field;      ///< which cells are the field
+  std::unique_ptr<CellField> heights;  ///< of the field's cells
+};
+
+std::vector<ZoneDrawing> draw_zones(const PlanFacts& facts, const PlanView& view);
+
+/// The colours and the even times of one choice's map.
+class TimeScale {
+ public:
+  TimeScale(const MapChoice& choice, const PlanFacts& facts);
+
+  bool empty() const { return !(last_s_ >= first_s_); }
+  double first_s() const { return first_s_; }
+  double last_s() const { return last_s_; }
+  /// Bright early, dark late.
+  std::string colour(double at_s) const;
+  const std::vector<double>& levels_s() const { return levels_s_; }
+  double level_step_min() const { return step_min_; }
+
+ private:
+  double first_s_ = 0.0;
+  double last_s_ = -1.0;
+  double step_min_ = 0.0;
+  std::vector<double> levels_s_;
+};
+
+/// The map of one choice: cells coloured by when they are ready, lines of equal time with their
+/// clock times, and the way to work. `title` and `id` name it to a screen reader.
+Element map_picture(const MapChoice& choice, const TimeScale& scale,
+                    const std::vector<ZoneDrawing>& zones, const MapGround& ground,
+                    const PlanView& view, const PlanFacts& facts, const std::string& title);
+
+/// The bar of colours with its times.
+Element time_legend(const TimeScale& scale, const PlanFacts& facts);
+
+}  // namespace slabtide

@@ -1,0 +1,217 @@
+#include "slabtide/report/map/page_map.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <optional>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "map_choices.h"
+#include "map_ground.h"
+#include "map_hour.h"
+#include "map_layer.h"
+#include "plan_view.h"
+#include "report/markup/page_parts.h"
+#include "report/markup/page_views.h"
+#include "report/markup/table_markup.h"
+#include "slabtide/report/markup/svg.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string capital(std::string words) {
+  words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
+  return words;
+}
+
+std::string heading_of(const MapChoice& choice) { return capital(choice.words); }
+
+class PageMap {
+ public:
+  explicit PageMap(const PlanFacts& facts)
+      : facts_(facts),
+        view_(facts.job),
+        ground_(facts.job, view_),
+        zones_(draw_zones(facts, view_)),
+        choices_(map_choices(facts)),
+        hours_(quarter_hours(choices_, facts)) {}
+
+  std::string section() const {
+    Element section("section");
+    section.set("class", "figures map").set("id", "map").set("aria-labelledby", "map-title");
+    section.add(Element("h2").set("id", "map-title").text("Where it is ready first"));
+    section.add_markup(ground_.definitions()).add(controls());
+    Element maps("div");
+    maps.set("class", "maps").add(times()).add(hour());
+    return section.add(maps).str();
+  }
+
+ private:
+  /// What is looked at and the hour; hidden until the script is there to answer.
+  Element controls() const {
+    Element set("fieldset");
+    set.set("class", "map-choice").add(Element("legend").text("Show the map for"));
+    for (const MapChoice& choice : choices_) {
+      Element input("input");
+      input.set("type", "radio").set("name", "map-choice").set("value", choice.id);
+      if (&choice == &choices_.front()) input.mark("checked");
+      Element label("label");
+      set.add(label.add(input).add(Element("span").text(choice.words)));
+    }
+    Element controls("div");
+    return controls.set("class", "map-controls").mark("hidden").add(set);
+  }
+
+  Element times() const {
+    Element all("div");
+    all.set("class", "map-times");
+    for (const MapChoice& choice : choices_) all.add(figure(choice));
+    return all;
+  }
+
+  Element figure(const MapChoice& choice) const {
+    const TimeScale scale(choice, facts_);
+    Element figure("figure");
+    figure.set("class", "map-figure").set("data-choice", choice.id);
+    figure.set("data-words", choice.words).set("data-times", times_for_script(choice, hours_));
+    figure.add(Element("h3").text(heading_of(choice)));
+    const std::string title =
+        fmt::format("Plan of the site, coloured by when it is ready: {}", choice.words);
+    figure.add(map_picture(choice, scale, zones_, ground_, view_, facts_, title));
+    if (!scale.empty()) figure.add(time_legend(scale, facts_));
+    figure.add(Element("figcaption").text(caption(choice, scale)));
+    return figure.add(table(choice));
+  }
+
+  std::string caption(const MapChoice& choice, const TimeScale& scale) const {
+    if (scale.empty()) return "Not ready anywhere before the weather given ends.";
+    const Job& job = facts_.job;
+    std::string words =
+        fmt::format("First ready {}, last {}.", day_clock(facts_.run.at(scale.first_s()), job),
+                    day_clock(facts_.run.at(scale.last_s()), job));
+    if (!scale.levels_s().empty()) {
+      words += fmt::format(" Lines of equal time every {:.0f} minutes.", scale.level_step_min());
+    }
+    words += " Arrows: the way to work.";
+    if (choice.operation) return words;
+    for (const ZonePlan& zone : facts_.plan.zones) {
+      if (!zone.working_order.empty()) {
+        words += fmt::format(" {}: {}.", capital(zone.name), zone.working_order);
+      }
+    }
+    return words;
+  }
+
+  /// The picture's times, part by part.
+  Element table(const MapChoice& choice) const {
+    Element body("tbody");
+    for (const ShownPart& part : all_parts(facts_)) {
+      if (const auto row = table_row(choice, part)) body.add(*row);
+    }
+    Element table("table");
+    table.add(table_head({"where", "first ready", "all over", "until"})).add(body);
+    Element scroller("div");
+    scroller.set("class", "scroller").set("tabindex", "0").set("role", "group");
+    scroller.set("aria-label", fmt::format("Times: {}", choice.words)).add(table);
+    Element details("details");
+    details.add(Element("summary").text(fmt::format("The times as a table: {}", choice.words)));
+    return details.add(scroller);
+  }
+
+  std::optional<Element> table_row(const MapChoice& choice, const ShownPart& part) const {
+    const auto operation = operation_on(choice, part.finish);
+    if (!operation) return std::nullopt;
+    Element row("tr");
+    row.add(row_head(name_of(choice, part, *operation)));
+    if (*operation == Operation::saw_dry || *operation == Operation::saw_wet) {
+      return add_saw(row, part, *operation);
+    }
+    const ShownWindow shown = window_of(part, *operation);
+    if (shown.window == nullptr) return std::nullopt;
+    const OperationWindow& window = *shown.window;
+    row.add(markup_cell(page_time(shown.at("opens"), window.opens, facts_.job)));
+    row.add(markup_cell(page_time(shown.at("open_all_over"), window.open_all_over, facts_.job)));
+    return row.add(markup_cell(page_time(shown.at("closes"), window.closes, facts_.job)));
+  }
+
+  /// A saw's window is the whole zone's: it is told once, in the row of its first part.
+  std::optional<Element> add_saw(Element& row, const ShownPart& part, Operation saw) const {
+    const ZonePlan& zone = facts_.plan.zones[part.zone];
+    const bool is_first = parts_of(facts_, part.zone).front().plan == part.plan;
+    const std::size_t which = saw == Operation::saw_dry ? 0 : 1;
+    if (!is_first || which >= zone.saws.size()) return std::nullopt;
+    const SawPlan& plan = zone.saws[which];
+    const std::string json = pointer(pointer("/zones", part.zone, "saw_windows"), which);
+    row.add(markup_cell(page_time(json + "/opens", plan.opens, facts_.job)));
+    row.add(markup_cell(page_time(json + "/open_all_over", plan.open_all_over, facts_.job)));
+    return row.add(markup_cell(page_time(json + "/latest", plan.latest, facts_.job)));
+  }
+
+  std::string name_of(const MapChoice& choice, const ShownPart& part, Operation operation) const {
+    const std::string& zone = facts_.job.zones[part.zone].name;
+    const bool saw = operation == Operation::saw_dry || operation == Operation::saw_wet;
+    std::string name = saw ? zone : place_words(part, facts_.job);
+    const std::string label = ground_.label_of(part.zone);
+    if (label != zone) name = fmt::format("{} {}", label, name);
+    return choice.operation ? name : fmt::format("{} ({})", name, operation_words(operation));
+  }
+
+  Element hour() const {
+    Element slider("input");
+    slider.set("type", "range").set("id", "map-hour").set("min", "0").set("step", "1");
+    slider.set("max", std::to_string(hours_.count - 1)).set("value", std::to_string(shown_first()));
+    Element label("label");
+    label.set("for", "map-hour").text("Hour ");
+    label.add(Element("output").set("id", "map-clock").set("for", "map-hour"));
+    Element figure("figure");
+    figure.set("class", "map-figure map-hour").mark("hidden");
+    figure.add(Element("h3").text("At the hour"));
+    figure.add(hour_picture(hours_, zones_, view_, facts_)).add(label).add(slider).add(key());
+    Element caption("figcaption");
+    return figure.add(caption.set("id", "map-says").set("aria-live", "polite"));
+  }
+
+  /// In the middle of what the map shows when the page opens.
+  std::size_t shown_first() const {
+    const TimeScale scale(choices_.front(), facts_);
+    if (scale.empty()) return 0;
+    const double middle_s = (scale.first_s() + scale.last_s()) / 2.0;
+    const double quarters = (middle_s - hours_.start_s) / QuarterHours::step_s;
+    const auto nearest = static_cast<std::size_t>(std::lround(std::max(0.0, quarters)));
+    return std::min(hours_.count - 1, nearest);
+  }
+
+  static Element key() {
+    struct Sign {
+      const char* state;
+      const char* words;
+    };
+    Element list("ul");
+    list.set("class", "map-key");
+    for (const Sign& sign :
+         {Sign{"soon", "not yet"}, Sign{"ready", "ready"}, Sign{"stiff", "too late"},
+          Sign{"wait", "not placed"}, Sign{"idle", "not done here"}, Sign{"in-shade", "shade"}}) {
+      Element swatch("svg");
+      swatch.set("viewBox", "0 0 32 32").set("aria-hidden", "true");
+      swatch.add(Element("path").set("class", sign.state).set("d", "M1 1h30v30h-30z"));
+      list.add(Element("li").add(swatch).text(sign.words));
+    }
+    return list;
+  }
+
+  const PlanFacts& facts_;
+  PlanView view_;
+  MapGround ground_;
+  std::vector<ZoneDrawing> zones_;
+  std::vector<MapChoice> choices_;
+  QuarterHours hours_;
+};
+
+}  // namespace
+
+std::string page_map(const PlanFacts& facts) { return PageMap(facts).section(); }
+
+}  // namespace slabtide

@@ -1,0 +1,79 @@
+#include "page_views.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/embedded.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+/// A time or a quantity stays on one line: its spaces do not break.
+std::string unbroken(std::string_view words) {
+  constexpr std::string_view no_break_space = "\u00a0";
+  std::string whole;
+  for (const char c : words) {
+    if (c == ' ') {
+      whole += no_break_space;
+    } else {
+      whole += c;
+    }
+  }
+  return whole;
+}
+
+}  // namespace
+
+std::string pointer(std::string_view base, std::size_t index, std::string_view key) {
+  return key.empty() ? fmt::format("{}/{}", base, index)
+                     : fmt::format("{}/{}/{}", base, index, key);
+}
+
+std::string page_title(const Job& job) { return job.name.empty() ? job.site.name : job.name; }
+
+View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
+  View known;
+  if (time) {
+    known.put("json", json)
+        .put("iso", iso8601_minute(*time, job.site.time_zone))
+        .put("words", unbroken(day_clock(*time, job)));
+  }
+  View view;
+  if (time) return view.put("time", std::move(known));
+  return view.flag("time", false);
+}
+
+View figure_view(std::string_view json, double value, std::string_view words) {
+  constexpr double hundred = 100.0;
+  const double rounded = std::round(value * hundred) / hundred;
+  return exact_figure_view(json, rounded == 0.0 ? 0.0 : rounded, words);
+}
+
+View exact_figure_view(std::string_view json, double value, std::string_view words) {
+  View view;
+  return view.put("json", json)
+      .put("value", fmt::format("{}", value))
+      .put("words", unbroken(words));
+}
+
+std::vector<View> band_views(const std::string& json, const std::optional<TimeBand>& band,
+                             const Job& job) {
+  if (!band || !band->early) return {};
+  View view;
+  view.put("early", time_view(json + "/early", band->early, job));
+  if (band->late) view.put("late", time_view(json + "/late", band->late, job));
+  return {view.flag("ends", band->late.has_value())};
+}
+
+std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
+  return fill(embedded::page_time_html(), time_view(json, time, job));
+}
+
+std::string page_figure(std::string_view json, double value, std::string_view words) {
+  return fill(embedded::page_figure_html(), figure_view(json, value, words));
+}
+
+}  // namespace slabtide

@@ -1,0 +1,110 @@
+#include "page_agenda.h"
+
+#include <algorithm>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "report/markup/page_parts.h"
+#include "report/markup/page_views.h"
+
+namespace slabtide {
+
+namespace {
+
+struct Event {
+  UtcTime at;
+  std::string json;
+  std::string words;
+};
+
+class Agenda {
+ public:
+  explicit Agenda(const PlanFacts& facts) : facts_(facts) {
+    crew();
+    trucks();
+    for (const ShownPart& part : all_parts(facts)) work(part);
+    for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
+      faces(zone);
+      saws(zone);
+    }
+    std::stable_sort(events_.begin(), events_.end(),
+                     [](const Event& a, const Event& b) { return a.at < b.at; });
+  }
+
+  View view() const {
+    std::vector<View> events;
+    for (const Event& event : events_) {
+      events.push_back(time_view(event.json, event.at, facts_.job).put("what", event.words));
+    }
+    View view;
+    return view.put("events", std::move(events));
+  }
+
+ private:
+  void add(const std::optional<UtcTime>& at, std::string json, std::string words) {
+    if (at) events_.push_back({*at, std::move(json), std::move(words)});
+  }
+
+  void crew() {
+    std::size_t shown = 0;  // the JSON leaves out those who are not needed
+    for (const CrewMember& member : facts_.plan.crew.people) {
+      if (member.visits.empty()) continue;
+      add(member.visits.front().arrives, pointer("/crew", shown, "arrives"),
+          member.name + " on site");
+      ++shown;
+    }
+  }
+
+  void trucks() {
+    const std::vector<Load>& loads = facts_.run.order.loads;
+    for (std::size_t i = 0; i < loads.size(); ++i) {
+      add(loads[i].arrives, pointer("/trucks", i, "arrives"),
+          fmt::format("load {} on site", loads[i].number));
+    }
+  }
+
+  void work(const ShownPart& part) {
+    const Operation main = main_operation(part.finish);
+    const ShownWindow shown = window_of(part, main);
+    if (shown.window == nullptr || !can_be_done(*shown.window)) return;
+    const std::string where = place_words(part, facts_.job);
+    add(shown.window->opens, shown.at("opens"),
+        fmt::format("{}: {} opens", where, operation_words(main)));
+    add(shown.window->closes, shown.at("closes"),
+        fmt::format("{}: last call to {}", where, operation_words(main)));
+  }
+
+  void faces(std::size_t zone) {
+    const ZonePlan& plan = facts_.plan.zones[zone];
+    for (std::size_t i = 0; i < plan.faces.size(); ++i) {
+      const std::string json = pointer(pointer("/zones", zone, "faces"), i, "windows/0/");
+      const std::string words =
+          fmt::format("{}, {}: strip the form", plan.name, plan.faces[i].name);
+      if (can_be_done(plan.faces[i].strip)) add(plan.faces[i].strip.opens, json + "opens", words);
+    }
+  }
+
+  /// The saw on hand that can start first; of any where none is.
+  void saws(std::size_t zone) {
+    const ZonePlan& plan = facts_.plan.zones[zone];
+    for (std::size_t i = 0; i < plan.saws.size(); ++i) {
+      const SawPlan& saw = plan.saws[i];
+      if (!saw.on_hand && !facts_.job.pour.saws.empty()) continue;
+      const std::string json = pointer(pointer("/zones", zone, "saw_windows"), i) + "/";
+      add(saw.opens, json + "opens",
+          fmt::format("{}: {} can start", plan.name, saw_words(saw.kind)));
+      add(saw.latest, json + "latest", fmt::format("{}: cuts must be in", plan.name));
+      return;
+    }
+  }
+
+  const PlanFacts& facts_;
+  std::vector<Event> events_;
+};
+
+}  // namespace
+
+View agenda_view(const PlanFacts& facts) { return Agenda(facts).view(); }
+
+}  // namespace slabtide

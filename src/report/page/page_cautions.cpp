@@ -1,0 +1,130 @@
+#include "page_cautions.h"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "report/markup/page_parts.h"
+#include "report/markup/page_views.h"
+#include "slabtide/core/units.h"
+#include "slabtide/core/version.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string_view level_words(CautionLevel level) {
+  constexpr std::array<std::string_view, 3> words{"Note", "Caution", "Stop"};
+  return words[static_cast<std::size_t>(level)];
+}
+
+View caution_view(const Caution& caution, std::size_t index, const Job& job) {
+  View view = time_view(pointer("/cautions", index, "at"), caution.at, job);
+  view.put("level", caution_level_id(caution.level))
+      .put("level_words", level_words(caution.level))
+      .put("text_json", pointer("/cautions", index, "text"))
+      .put("text", caution.text)
+      .put("source", caution.source);
+  if (!caution.zone.empty()) view.put("about", View().put("zone", caution.zone));
+  return view;
+}
+
+std::vector<View> assumption_views(const std::vector<std::string>& assumptions) {
+  std::vector<View> views;
+  for (std::size_t i = 0; i < assumptions.size(); ++i) {
+    views.push_back(
+        View().put("text_json", pointer("/assumptions", i)).put("text", assumptions[i]));
+  }
+  return views;
+}
+
+std::vector<View> note_views(const std::vector<std::string>& notes) {
+  std::vector<View> views;
+  for (const std::string& note : notes) views.push_back(View().put("text", note));
+  return views;
+}
+
+/// The stiffness within which each operation of the job is done.
+std::vector<View> threshold_views(const PlanFacts& facts) {
+  std::array<bool, operation_count> used{};
+  for (const ShownPart& part : all_parts(facts)) {
+    for (const Operation one : operations_of(part.finish)) {
+      used[static_cast<std::size_t>(one)] = true;
+    }
+  }
+  std::vector<View> views;
+  for (std::size_t i = 0; i < operation_count; ++i) {
+    if (!used[i]) continue;
+    const ResistanceWindow& window = facts.practice.windows[i];
+    views.push_back(View()
+                        .put("operation", operation_words(static_cast<Operation>(i)))
+                        .put("opens_psi", fmt::format("{:g}", window.opens_psi))
+                        .put("closes_psi", fmt::format("{:g}", window.closes_psi)));
+  }
+  return views;
+}
+
+View weather_view(const PlanFacts& facts) {
+  const WeatherSummary day = summarise_weather(facts.run);
+  const UnitSystem units = facts.job.units;
+  const auto temperature = [units](const char* json, double c) {
+    return figure_view(json, c, temperature_words(c, units));
+  };
+  View view;
+  view.put("source", facts.forecast.source)
+      .put("high", temperature("/weather/high_c", day.high_c))
+      .put("low", temperature("/weather/low_c", day.low_c))
+      .put("wind", figure_view("/weather/mean_wind_10m_m_s", day.mean_wind_10m_m_s,
+                               wind_words(day.mean_wind_10m_m_s, units)))
+      .put("cloud",
+           figure_view("/weather/daylight_cloud_share", day.daylight_cloud_share,
+                       fmt::format("{:.0f} %", percent_per_one * day.daylight_cloud_share)));
+  if (facts.forecast.issued) {
+    View issued;
+    issued.put("at", time_view("/weather/issued", facts.forecast.issued, facts.job));
+    view.put("issued", std::move(issued));
+  }
+  if (facts.forecast_age_h) {
+    view.put("age", figure_view("/weather/age_h", *facts.forecast_age_h,
+                                fmt::format("{:.0f} h", *facts.forecast_age_h)));
+  }
+  return view;
+}
+
+/// Sunrise and sunset; none where the sun does neither.
+std::vector<View> sun_views(const PlanFacts& facts) {
+  const SunTimes& sun = facts.plan.sun;
+  if (sun.kind != SunTimes::Kind::ordinary) return {};
+  View view;
+  view.put("rise", time_view("/weather/sunrise", sun.rise, facts.job))
+      .put("set", time_view("/weather/sunset", sun.set, facts.job));
+  return {view};
+}
+
+}  // namespace
+
+View cautions_view(const PlanFacts& facts) {
+  std::vector<View> cautions;
+  for (std::size_t i = 0; i < facts.plan.cautions.size(); ++i) {
+    cautions.push_back(caution_view(facts.plan.cautions[i], i, facts.job));
+  }
+  View view;
+  return view.put("cautions", std::move(cautions));
+}
+
+View sources_view(const PlanFacts& facts) {
+  View view;
+  return view.put("assumptions", assumption_views(facts.plan.assumptions))
+      .put("forecast_notes", note_views(facts.forecast.notes))
+      .put("thresholds", threshold_views(facts))
+      .put("weather", weather_view(facts))
+      .put("sun", sun_views(facts))
+      .put("mix",
+           mix_words(facts) + "; " + set_words(facts.run.mixes.front().setting, facts.job.units))
+      .put("surface_fall",
+           temperature_difference_words(facts.practice.saw.surface_fall_k, facts.job.units))
+      .put("version", version());
+}
+
+}  // namespace slabtide

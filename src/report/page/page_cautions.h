@@ -1,0 +1,14 @@
+#pragma once
+
+#include "report/markup/page_template.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// For page/cautions.html: what to watch for, each with its hour.
+View cautions_view(const PlanFacts& facts);
+
+/// For page/sources.html: weather, mix, what was assumed, and where each number comes from.
+View sources_view(const PlanFacts& facts);
+
+}  // namespace slabtide

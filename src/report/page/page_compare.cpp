@@ -1,0 +1,107 @@
+#include "slabtide/report/page/page_compare.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "page_document.h"
+#include "report/markup/page_views.h"
+#include "slabtide/core/embedded.h"
+#include "slabtide/core/version.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+View count_view(const std::string& json, int count) {
+  return figure_view(json, count, fmt::format("{}", count));
+}
+
+void put_windows(View& row, const std::string& json, const ChoiceFigures& figures, const Job& job) {
+  row.put("first", time_view(json + "first_window", figures.first_window, job))
+      .put("last", time_view(json + "last_window", figures.last_window, job))
+      .put("done", time_view(json + "last_finish", figures.last_finish, job))
+      .put("saw", time_view(json + "latest_saw", figures.latest_saw, job))
+      .flag("done_dark", figures.daylight_left_min && *figures.daylight_left_min < 0.0)
+      .flag("saw_dark", figures.saw_at_night);
+}
+
+void put_crew(View& row, const std::string& json, const ChoiceFigures& figures) {
+  const auto minutes = [&json](const char* key, double value) {
+    const double whole = std::round(value);
+    return figure_view(json + key, whole, fmt::format("{:.0f} min", whole));
+  };
+  row.put("late", minutes("minutes_late", figures.minutes_late))
+      .put("expected", minutes("expected_late_min", figures.expected_late_min))
+      .put("bad_day", minutes("bad_day_late_min", figures.bad_day_late_min))
+      .put("hours", figure_view(json + "crew_h", figures.crew_hours,
+                                fmt::format("{:.0f} h", figures.crew_hours)));
+  if (figures.smallest_crew) {
+    row.put("crew", count_view(json + "smallest_crew", *figures.smallest_crew));
+  } else {
+    row.flag("crew", false);
+  }
+}
+
+View row_view(const ComparedChoice& compared, std::size_t index, const CompareFacts& facts) {
+  const Job& job = facts.plan.job;
+  const ChoiceFigures& figures = compared.figures;
+  const std::string json = pointer("/choices", index) + "/";
+  View row;
+  row.put("choice", compared.choice.label)
+      .put("choice_json", json + "choice")
+      .flag("best", index == facts.comparison.best)
+      .put("drying",
+           figure_view(json + "peak_evaporation_kg_m2_h", figures.peak_evaporation_kg_m2_h,
+                       evaporation_words(figures.peak_evaporation_kg_m2_h, job.units)))
+      .put("sheens", count_view(json + "early_sheens", figures.early_sheens))
+      .put("crusts", count_view(json + "crusts", figures.crusts))
+      .put("stops", count_view(json + "stops", figures.stops))
+      .put("cautions", count_view(json + "cautions", figures.cautions));
+  put_windows(row, json, figures, job);
+  put_crew(row, json, figures);
+  return row;
+}
+
+std::vector<View> left_out_views(const CompareFacts& facts) {
+  std::vector<View> views;
+  for (const LeftOutChoice& one : facts.comparison.left_out) {
+    views.push_back(View().put("choice", one.label).put("why", one.why));
+  }
+  return views;
+}
+
+std::string body_of(const CompareFacts& facts, const std::string& title) {
+  const Job& job = facts.plan.job;
+  std::vector<View> rows;
+  for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
+    rows.push_back(row_view(facts.comparison.choices[i], i, facts));
+  }
+  View view;
+  view.put("title", title)
+      .put("date", long_date(job.pour.date))
+      .put("start", time_view("/job/start", job.pour.start, job))
+      .put("order", facts.advice.order)
+      .put("cost", facts.advice.cost)
+      .put("turning", facts.advice.turning)
+      .put("rows", std::move(rows))
+      .put("left_out", left_out_views(facts))
+      .put("weather", weather_words(facts.plan))
+      .put("mix", mix_words(facts.plan))
+      .put("version", version());
+  if (facts.comparison.days_drawn > 0) {
+    view.put("days_drawn",
+             count_view("/days_drawn", static_cast<int>(facts.comparison.days_drawn)));
+  }
+  return fill(embedded::page_compare_html(), view);
+}
+
+}  // namespace
+
+std::string page_compare(const CompareFacts& facts) {
+  const std::string title = page_title(facts.plan.job);
+  return plain_page(title, body_of(facts, title));
+}
+
+}  // namespace slabtide

@@ -1,0 +1,140 @@
+#include "page_crew.h"
+
+#include <fmt/format.h>
+
+#include "report/markup/page_views.h"
+#include "slabtide/report/text/text_crew.h"
+
+namespace slabtide {
+
+namespace {
+
+/// "with 2, 3": the others on the task, by their numbers; empty where one works alone.
+std::string others_words(const std::vector<int>& who, int me) {
+  std::string others;
+  for (const int other : who) {
+    if (other != me) others += fmt::format("{}{}", others.empty() ? "with " : ", ", other + 1);
+  }
+  return others;
+}
+
+class CrewPage {
+ public:
+  explicit CrewPage(const PlanFacts& facts) : crew_(facts.plan.crew), job_(facts.job) {}
+
+  View view() const {
+    std::vector<View> people;
+    for (std::size_t who = 0; who < crew_.people.size(); ++who) {
+      if (!crew_.people[who].visits.empty()) people.push_back(member(who, people.size()));
+    }
+    View view;
+    put_size(view);
+    view.put("late", late()).put("cures", cures()).put("people", std::move(people));
+    if (crew_.tightest) view.put("tight", tight());
+    return view;
+  }
+
+ private:
+  static View count(const char* json, int number) {
+    return figure_view(json, number, fmt::format("{}", number));
+  }
+
+  void put_size(View& view) const {
+    view.put("finishers", count("/crew_summary/finishers", crew_.schedule.crew));
+    if (crew_.schedule.late_min > 0) {
+      view.put("late_in_all", minutes_late("/crew_summary/late_min", crew_.schedule.late_min));
+    }
+    const bool no_fewer = crew_.smallest_crew && *crew_.smallest_crew == crew_.schedule.crew;
+    view.flag("no_fewer", no_fewer);
+    if (no_fewer) return;
+    if (crew_.smallest_crew) {
+      view.put("fewest", count("/crew_summary/smallest_crew", *crew_.smallest_crew));
+      return;
+    }
+    View best;
+    best.put("enough", count("/crew_summary/enough_crew", crew_.enough_crew))
+        .put("least", minutes_late("/crew_summary/least_late_min", crew_.least_late_min));
+    view.put("best", std::move(best));
+  }
+
+  View task_view(const std::string& json, std::size_t task) const {
+    View view;
+    return view.put("start", time_view(json + "/start", crew_.starts[task], job_))
+        .put("end", time_view(json + "/end", crew_.ends[task], job_))
+        .put("task", task_words(crew_.tasks[task]));
+  }
+
+  View tight() const {
+    const int slack = crew_.tightest->slack_min;
+    View view = task_view("/crew_summary/tightest", crew_.tightest->task);
+    if (slack < 0)
+      return view.put("behind", minutes_late("/crew_summary/tightest/late_min", -slack));
+    return view.put("slack", figure_view("/crew_summary/tightest/slack_min", slack,
+                                         fmt::format("{} min", slack)));
+  }
+
+  static View minutes_late(const std::string& json, int minutes) {
+    return figure_view(json, minutes, fmt::format("{} min", minutes));
+  }
+
+  std::vector<View> late() const {
+    std::vector<View> views;
+    for (std::size_t i = 0; i < crew_.late.size(); ++i) {
+      const std::string json = pointer("/crew_summary/late", i);
+      View view = task_view(json, crew_.late[i]);
+      const int minutes = crew_.schedule.assignments[crew_.late[i]].late_min;
+      views.push_back(view.put("minutes", minutes_late(json + "/late_min", minutes)));
+    }
+    return views;
+  }
+
+  std::vector<View> cures() const {
+    std::vector<View> views;
+    for (const CrewCure& cure : crew_.cures) {
+      views.push_back(View().put("cure", cure_words(cure)));
+    }
+    return views;
+  }
+
+  /// One of the crew; `shown` counts as the JSON does, those not needed left out.
+  View member(std::size_t who, std::size_t shown) const {
+    const CrewMember& member = crew_.people[who];
+    const std::string json = pointer("/crew", shown);
+    std::vector<View> visits;
+    std::size_t task = 0;
+    for (std::size_t i = 0; i < member.visits.size(); ++i) {
+      const std::string at = i == 0 ? json : pointer(json + "/returns", i - 1);
+      View visit;
+      visit.flag("back", i > 0)
+          .put("arrives", time_view(at + "/arrives", member.visits[i].arrives, job_))
+          .put("leaves", time_view(at + "/leaves", member.visits[i].leaves, job_));
+      std::vector<View> tasks;
+      for (const std::size_t done : member.visits[i].tasks) {
+        tasks.push_back(one_task(done, static_cast<int>(who), pointer(json + "/tasks", task)));
+        ++task;
+      }
+      visits.push_back(visit.put("tasks", std::move(tasks)));
+    }
+    View view;
+    return view.put("name", member.name).put("visits", std::move(visits));
+  }
+
+  View one_task(std::size_t task, int who, const std::string& json) const {
+    const Assignment& assigned = crew_.schedule.assignments[task];
+    View view = task_view(json, task);
+    view.put("with", others_words(assigned.who, who)).flag("is_late", assigned.late_min > 0);
+    if (assigned.late_min > 0) {
+      view.put("minutes", minutes_late(json + "/late_min", assigned.late_min));
+    }
+    return view;
+  }
+
+  const CrewPlan& crew_;
+  const Job& job_;
+};
+
+}  // namespace
+
+View crew_view(const PlanFacts& facts) { return CrewPage(facts).view(); }
+
+}  // namespace slabtide

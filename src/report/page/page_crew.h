@@ -1,0 +1,11 @@
+#pragma once
+
+#include "report/markup/page_template.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// For page/crew.html: how many, what is late, and each one's day.
+View crew_view(const PlanFacts& facts);
+
+}  // namespace slabtide

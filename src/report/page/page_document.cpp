@@ -1,0 +1,38 @@
+#include "page_document.h"
+
+#include "report/markup/page_template.h"
+#include "slabtide/core/embedded.h"
+
+namespace slabtide {
+
+namespace {
+
+std::vector<View> piece_views(const std::vector<PagePiece>& pieces) {
+  std::vector<View> views;
+  for (const PagePiece& piece : pieces) {
+    views.push_back(View().put("text", piece.text).put("hash", piece.sha256));
+  }
+  return views;
+}
+
+}  // namespace
+
+std::string page_document(const PageDocument& document) {
+  View view;
+  view.put("title", document.title)
+      .put("body", document.body)
+      .put("styles", piece_views(document.styles))
+      .put("scripts", piece_views(document.scripts));
+  return fill(embedded::page_document_html(), view);
+}
+
+std::vector<PagePiece> shared_styles() {
+  return {{embedded::page_palette_css(), embedded::page_palette_css_sha256()},
+          {embedded::page_sheet_css(), embedded::page_sheet_css_sha256()}};
+}
+
+std::string plain_page(const std::string& title, const std::string& body) {
+  return page_document({.title = title, .body = body, .styles = shared_styles(), .scripts = {}});
+}
+
+}  // namespace slabtide

@@ -1,0 +1,159 @@
+#include "page_headline.h"
+
+#include <array>
+#include <cmath>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "report/markup/page_parts.h"
+#include "report/markup/page_views.h"
+#include "slabtide/core/units.h"
+#include "slabtide/day/plan/verdict.h"
+
+namespace slabtide {
+
+namespace {
+
+/// A time with what it is for and where.
+struct KeyTime {
+  std::optional<UtcTime> at;
+  std::string json;
+  std::string what;
+  std::string where;
+  std::optional<TimeBand> band;
+};
+
+View key_time_view(const KeyTime& key, const Job& job) {
+  const TimeZone& zone = job.site.time_zone;
+  View view = time_view(key.json, key.at, job);
+  return view.put("what", key.what)
+      .flag("other_day", day_clock(*key.at, job) != clock_time(*key.at, zone))
+      .put("where", key.where)
+      .put("band", band_views(key.json + "_band", key.band, job));
+}
+
+/// The first main window to open, or with `last` the last to close.
+KeyTime edge_of_work(const PlanFacts& facts, bool last) {
+  KeyTime found;
+  for (const ShownPart& part : all_parts(facts)) {
+    const Operation main = main_operation(part.finish);
+    const ShownWindow shown = window_of(part, main);
+    if (shown.window == nullptr || !can_be_done(*shown.window)) continue;
+    const UtcTime at = last ? *shown.window->closes : *shown.window->opens;
+    if (found.at && (last ? at <= *found.at : at >= *found.at)) continue;
+    const std::string verb(operation_words(main));
+    found = {at, shown.at(last ? "closes" : "opens"),
+             last ? fmt::format("Last {} done by", verb) : fmt::format("Ready to {}", verb),
+             place_words(part, facts.job),
+             last ? shown.window->closes_band : shown.window->opens_band};
+  }
+  return found;
+}
+
+/// The zone whose cut is due first, of the saws on hand or of any where none is.
+KeyTime first_cut(const PlanFacts& facts) {
+  KeyTime found;
+  for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
+    const std::vector<SawPlan>& saws = facts.plan.zones[zone].saws;
+    for (std::size_t i = 0; i < saws.size(); ++i) {
+      const bool counts = (saws[i].on_hand || facts.job.pour.saws.empty()) && saws[i].latest;
+      if (!counts || (found.at && *found.at <= *saws[i].latest)) continue;
+      found = {saws[i].latest, pointer(pointer("/zones", zone, "saw_windows"), i, "latest"),
+               saws[i].too_late ? "Cracks likely from" : "First cut done by",
+               fmt::format("{}, {}", facts.job.zones[zone].name, saw_words(saws[i].kind)),
+               saws[i].latest_band};
+    }
+  }
+  return found;
+}
+
+/// Where nothing has to be cut: when the first zone bears people.
+KeyTime first_walk(const PlanFacts& facts) {
+  KeyTime found;
+  for (const ShownPart& part : all_parts(facts)) {
+    const ShownWindow shown = window_of(part, Operation::walk);
+    if (shown.window == nullptr || !shown.window->open_all_over) continue;
+    if (found.at && *found.at <= *shown.window->open_all_over) continue;
+    found = {shown.window->open_all_over, shown.at("open_all_over"), "Walk on it from",
+             place_words(part, facts.job), std::nullopt};
+  }
+  return found;
+}
+
+View tightest_view(const Tightest& tightest, const Job& job) {
+  View view;
+  const bool never = !(tightest.minutes > 0.0);
+  if (!never) {
+    view.put("minutes", figure_view("/tightest/minutes", std::round(tightest.minutes),
+                                    fmt::format("{:.0f} min", tightest.minutes)));
+  }
+  return view.flag("never", never)
+      .put("operation", operation_words(tightest.operation))
+      .put("opens", time_view("/tightest/opens", tightest.opens, job))
+      .put("where", tightest.part.empty() ? tightest.zone
+                                          : fmt::format("{}, {}", tightest.zone, tightest.part));
+}
+
+std::string verdict_class(Verdict verdict) {
+  constexpr std::array<std::string_view, 3> classes{"good", "care", "think-again"};
+  return std::string(classes[static_cast<std::size_t>(verdict)]);
+}
+
+std::string verdict_sign(Verdict verdict) {
+  constexpr std::array<std::string_view, 3> signs{"✓", "!", "✕"};
+  return std::string(signs[static_cast<std::size_t>(verdict)]);
+}
+
+std::string reasons_words(const Judgement& judged) {
+  std::string words;
+  for (const std::string& reason : judged.reasons) {
+    words += fmt::format("{}{}", words.empty() ? "" : ", ", reason);
+  }
+  return words;
+}
+
+View sureness_view(const Sureness& sureness) {
+  std::vector<View> causes;
+  for (const DoubtCause& cause : told_causes(sureness)) {
+    const std::string json = pointer("/sureness/causes", causes.size(), "share");
+    View view =
+        figure_view(json, cause.share, fmt::format("{:.0f} %", percent_per_one * cause.share));
+    causes.push_back(view.put("what", unknown_words(cause.unknown)).flag("more", !causes.empty()));
+  }
+  View view;
+  view.put("sure", sure_words(sure_word(sureness)))
+      .put("either_way",
+           figure_view("/sureness/either_way_min", std::round(sureness.either_way_min),
+                       fmt::format("{:.0f} min", sureness.either_way_min)));
+  if (!causes.empty()) view.put("doubt", View().put("causes", std::move(causes)));
+  return view;
+}
+
+View verdict_view(const PlanFacts& facts) {
+  const Judgement judged = judge(facts.plan.cautions);
+  View view;
+  view.put("verdict_words", verdict_words(judged.verdict))
+      .put("verdict_class", verdict_class(judged.verdict))
+      .put("verdict_sign", verdict_sign(judged.verdict));
+  if (!judged.reasons.empty()) view.put("reasons", View().put("words", reasons_words(judged)));
+  return view;
+}
+
+}  // namespace
+
+View headline_view(const PlanFacts& facts) {
+  const KeyTime saw = first_cut(facts);
+  std::vector<View> times;
+  for (const KeyTime& key :
+       {edge_of_work(facts, false), edge_of_work(facts, true), saw.at ? saw : first_walk(facts)}) {
+    if (key.at) times.push_back(key_time_view(key, facts.job));
+  }
+  View view;
+  view.put("verdict", verdict_view(facts)).put("key_times", std::move(times));
+  if (facts.plan.sureness) view.put("sureness", sureness_view(*facts.plan.sureness));
+  if (facts.plan.tightest) view.put("tightest", tightest_view(*facts.plan.tightest, facts.job));
+  return view;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,86 @@
+#include "page_order.h"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "report/markup/page_views.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/text/text_supplies.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string joined(const std::vector<std::string>& names) {
+  std::string words;
+  for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
+  return words;
+}
+
+View load_view(const Load& load, std::size_t index, const Job& job) {
+  const std::string json = pointer("/trucks", index) + "/";
+  std::vector<std::string> zones;
+  for (const LoadShare& share : load.shares) zones.push_back(job.zones[share.zone].name);
+  View view;
+  return view
+      .put("number", figure_view(json + "number", load.number, fmt::format("{}", load.number)))
+      .put("volume",
+           figure_view(json + "volume_m3", load.volume_m3, volume_words(load.volume_m3, job.units)))
+      .put("batched", time_view(json + "batched", load.batched, job))
+      .put("arrives", time_view(json + "arrives", load.arrives, job))
+      .put("empty", time_view(json + "empty", load.empty, job))
+      .put("zones", joined(zones))
+      .flag("own_admixtures", load.own_admixtures)
+      .flag("is_short", load.is_short)
+      .flag("over_limit", load.over_limit);
+}
+
+std::string_view amount_key(SupplyKind kind) {
+  constexpr std::array<std::string_view, 4> keys{"amount_m3", "amount_kg", "amount_l", "amount_m2"};
+  return keys[static_cast<std::size_t>(supply_unit(kind))];
+}
+
+View supply_view(const Supply& supply, std::size_t index, const Job& job) {
+  const std::string json = pointer("/supplies", index) + "/";
+  const bool other = supply.kind == SupplyKind::release_liquid;
+  View view;
+  view.put("what", other ? std::string_view("or release liquid") : supply_words(supply.kind))
+      .put("amount", figure_view(fmt::format("{}{}", json, amount_key(supply.kind)), supply.amount,
+                                 supply_amount_words(supply, job.units)));
+  if (supply.area_m2 <= 0.0) return view;
+  View on;
+  on.put("area",
+         figure_view(json + "area_m2", supply.area_m2, area_words(supply.area_m2, job.units)))
+      .put("zones", joined(supply.zones));
+  return view.put("on", std::move(on));
+}
+
+}  // namespace
+
+View order_view(const PlanFacts& facts) {
+  const OrderPlan& order = facts.run.order;
+  const Job& job = facts.job;
+  const auto volume = [&job](const char* json, double m3) {
+    return figure_view(json, m3, volume_words(m3, job.units));
+  };
+  std::vector<View> loads;
+  for (std::size_t i = 0; i < order.loads.size(); ++i) {
+    loads.push_back(load_view(order.loads[i], i, job));
+  }
+  std::vector<View> supplies;
+  for (std::size_t i = 0; i < facts.plan.supplies.size(); ++i) {
+    supplies.push_back(supply_view(facts.plan.supplies[i], i, job));
+  }
+  View view;
+  return view.put("ordered", volume("/order/ordered_m3", order.ordered_m3))
+      .put("neat", volume("/order/neat_m3", order.neat_m3))
+      .put("low_base", volume("/order/low_base_m3", order.low_base_m3))
+      .put("low", thickness_words(job.order.low_base_m, job.units))
+      .put("allowance", fmt::format("{:.0f} %", percent_per_one * job.order.allowance_share))
+      .put("loads", std::move(loads))
+      .put("supplies", std::move(supplies));
+}
+
+}  // namespace slabtide

@@ -1,0 +1,11 @@
+#pragma once
+
+#include "report/markup/page_template.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// For page/order.html: what to order, the trucks, what to take along.
+View order_view(const PlanFacts& facts);
+
+}  // namespace slabtide

@@ -1,0 +1,89 @@
+#include "slabtide/report/page/page_outlook.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "page_cautions.h"
+#include "page_document.h"
+#include "page_headline.h"
+#include "report/markup/page_views.h"
+#include "slabtide/core/embedded.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/markup/svg.h"
+
+namespace slabtide {
+
+namespace {
+
+/// The sun's strength and the drying at which a bar is full (ours, as in the text).
+constexpr double full_sun_w_m2 = 1000.0;
+constexpr double full_drying_kg_m2_h = 1.2;
+
+std::string percent_words(double share) { return fmt::format("{:.0f} %", percent_per_one * share); }
+
+/// A bar of so much of the cell; what it shows stands beside it in words.
+std::string bar(const std::string& style, double share) {
+  constexpr double width = 60.0;
+  constexpr double height = 8.0;
+  const double filled = width * std::clamp(share, 0.0, 1.0);
+  return Element("svg")
+      .set("class", "bar")
+      .set("width", width)
+      .set("height", height)
+      .set("aria-hidden", "true")
+      .add(Element("rect").set("class", "bar-" + style).set("width", filled).set("height", height))
+      .str();
+}
+
+std::string rain_words(const OutlookHour& hour) {
+  if (hour.rain_chance <= 0.0 && hour.rain_mm_h <= 0.0) return "–";
+  return percent_words(hour.rain_chance);
+}
+
+View hour_view(const OutlookHour& hour, const Job& job) {
+  const UnitSystem units = job.units;
+  View view;
+  view.put("at", day_clock(hour.at, job))
+      .put("iso", iso8601_minute(hour.at, job.site.time_zone))
+      .put("air", temperature_words(hour.air_c, units))
+      .put("dew", temperature_words(hour.dew_point_c, units))
+      .put("humidity", percent_words(hour.humidity_share))
+      .put("wind", wind_words(hour.wind_slab_m_s, units))
+      .put("sun", fmt::format("{:.0f} W/m²", hour.shortwave_w_m2))
+      .put("sun_bar", bar("sun", hour.shortwave_w_m2 / full_sun_w_m2))
+      .put("cloud", percent_words(hour.cloud_share))
+      .put("rain", rain_words(hour))
+      .flag("thunder", hour.thunder)
+      .put("in_sun", evaporation_words(hour.evaporation_sun_kg_m2_h, units))
+      .put("in_sun_bar", bar("drying", hour.evaporation_sun_kg_m2_h / full_drying_kg_m2_h))
+      .put("in_shade", evaporation_words(hour.evaporation_shade_kg_m2_h, units))
+      .put("pace_sun", fmt::format("{:.2f}", hour.set_rate_sun))
+      .put("pace_shade", fmt::format("{:.2f}", hour.set_rate_shade));
+  return view;
+}
+
+std::string body_of(const OutlookFacts& facts, const std::string& title) {
+  const Job& job = facts.plan.job;
+  std::vector<View> hours;
+  for (const OutlookHour& hour : facts.outlook.hours) hours.push_back(hour_view(hour, job));
+  View view;
+  view.put("title", title)
+      .put("date", long_date(job.pour.date))
+      .put("start", time_view("/job/start", job.pour.start, job))
+      .put("headline", headline_view(facts.plan))
+      .put("hours", std::move(hours))
+      .put("cautions_list", cautions_view(facts.plan))
+      .put("sources", fill(embedded::page_sources_html(), sources_view(facts.plan)));
+  return fill(embedded::page_outlook_html(), view);
+}
+
+}  // namespace
+
+std::string page_outlook(const OutlookFacts& facts) {
+  const std::string title = page_title(facts.plan.job);
+  return plain_page(title, body_of(facts, title));
+}
+
+}  // namespace slabtide

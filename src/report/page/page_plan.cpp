@@ -1,0 +1,58 @@
+#include "slabtide/report/page/page_plan.h"
+
+#include "page_agenda.h"
+#include "page_bands.h"
+#include "page_cautions.h"
+#include "page_crew.h"
+#include "page_document.h"
+#include "page_headline.h"
+#include "page_order.h"
+#include "page_zones.h"
+#include "report/markup/page_views.h"
+#include "slabtide/core/embedded.h"
+#include "slabtide/report/map/page_map.h"
+#include "slabtide/report/page/page_charts.h"
+#include "slabtide/report/page/page_saw.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string body_of(const PlanFacts& facts) {
+  const Job& job = facts.job;
+  View view;
+  view.put("title", page_title(job))
+      .put("date", long_date(job.pour.date))
+      .put("start", time_view("/job/start", job.pour.start, job))
+      .put("headline", headline_view(facts))
+      .put("bands", page_bands(facts))
+      .put("agenda", agenda_view(facts))
+      .put("times", zones_view(facts))
+      .put("map", page_map(facts))
+      .put("charts", page_charts(facts))
+      .put("saw", page_saw(facts))
+      .put("cautions_list", cautions_view(facts))
+      .put("order", order_view(facts))
+      .put("sources", fill(embedded::page_sources_html(), sources_view(facts)));
+  if (!facts.plan.crew.people.empty()) view.put("crew", crew_view(facts));
+  const bool says_site = !job.name.empty() && !job.site.name.empty() && job.site.name != job.name;
+  if (says_site) view.put("site", View().put("name", job.site.name));
+  return fill(embedded::page_plan_html(), view);
+}
+
+}  // namespace
+
+std::string page_plan(const PlanFacts& facts) {
+  validate(facts);
+  PageDocument document;
+  document.title = page_title(facts.job);
+  document.body = body_of(facts);
+  document.styles = shared_styles();
+  document.styles.push_back({embedded::page_figures_css(), embedded::page_figures_css_sha256()});
+  document.scripts = {{embedded::page_sheet_js(), embedded::page_sheet_js_sha256()},
+                      {embedded::page_figures_js(), embedded::page_figures_js_sha256()}};
+  return page_document(document);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,211 @@
+#include "slabtide/report/page/page_saw.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "report/chart/chart_table.h"
+#include "report/chart/risk_chart.h"
+#include "report/map/cut_map.h"
+#include "report/map/map_ground.h"
+#include "report/map/plan_view.h"
+#include "report/markup/page_parts.h"
+#include "report/markup/page_views.h"
+#include "report/markup/table_markup.h"
+#include "report/words/decimals.h"
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/markup/palette.h"
+#include "slabtide/report/markup/svg.h"
+#include "slabtide/report/text/text_saw.h"
+
+namespace slabtide {
+
+namespace {
+
+/// A figure that the JSON holds as it is.
+std::string exact_figure(const std::string& json, double value, std::string_view words) {
+  Element data("data");
+  data.set("data-json", json).set("value", std::string_view(fmt::format("{}", value)));
+  return data.text(words).str();
+}
+
+Element scrolling(const Element& table, const std::string& words) {
+  Element scroll("div");
+  scroll.set("class", "scroller").set("tabindex", "0").set("role", "group");
+  return scroll.set("aria-label", words).add(table);
+}
+
+std::string kind_words(SawKind kind) {
+  std::string words = saw_words(kind);
+  words.front() = kind == SawKind::wet ? 'W' : 'E';
+  return words;
+}
+
+class PageSaw {
+ public:
+  explicit PageSaw(const PlanFacts& facts) : facts_(facts), view_(facts.job) {
+    for (const SawShift& shift : facts.plan.cuts.shifts) {
+      if (shift.on_hand || facts.job.pour.saws.empty()) kinds_.push_back(shift.kind);
+    }
+  }
+
+  std::string section() const {
+    Element section("section");
+    section.set("class", "figures").set("id", "saw").set("aria-labelledby", "saw-title");
+    section.add(Element("h2").set("id", "saw-title").text("The saw")).add(choices());
+    Element maps("div");
+    maps.set("class", "charts");
+    for (const SawKind kind : kinds_) maps.add(shift_figure(facts_.plan.cuts.shift(kind)));
+    return section.add(maps).add(risks()).str();
+  }
+
+ private:
+  /// What the day leaves each zone.
+  Element choices() const {
+    Element list("ul");
+    list.set("class", "saw-choices");
+    for (const std::size_t zone : zones_in_order(facts_.job)) {
+      Element item("li");
+      item.add(Element("b").text(facts_.job.zones[zone].name)).text(": ");
+      Element words("span");
+      words.set("data-json", fmt::format("/zones/{}/joints/says", zone));
+      list.add(item.add(words.text(joint_choice_words(facts_, zone))));
+    }
+    return list;
+  }
+
+  Element shift_figure(const SawShift& shift) const {
+    const std::string name = kind_words(shift.kind);
+    Element figure("figure");
+    figure.add(Element("h3").text(name));
+    figure.add(cut_map(shift, view_, facts_,
+                       fmt::format("{}: the cuts on the plan, numbered in order", name)));
+    figure.add(Element("figcaption").text(caption(shift)));
+    return figure.add(scrolling(table(shift), fmt::format("{}: the cuts in order", name)));
+  }
+
+  static std::string caption(const SawShift& shift) {
+    if (shift.cuts.empty()) return "Takes no cut before the weather given ends.";
+    std::string words = "Numbers: the order to cut in, one saw led through.";
+    const bool late = std::any_of(shift.cuts.begin(), shift.cuts.end(),
+                                  [](const SawnCut& cut) { return cut.late; });
+    if (late) words += " Broken lines are not sawn through in time.";
+    if (shift.saws_needed && *shift.saws_needed > 1) {
+      words += fmt::format(" {} saws would make every cut in time.", *shift.saws_needed);
+    }
+    return words;
+  }
+
+  /// Where the shift's first cut stands among the JSON's.
+  std::size_t first_in_json(const SawShift& shift) const {
+    std::size_t before = 0;
+    for (const SawShift& other : facts_.plan.cuts.shifts) {
+      if (other.kind == shift.kind) break;
+      before += other.cuts.size() + other.never_open.size();
+    }
+    return before;
+  }
+
+  Element table(const SawShift& shift) const {
+    Element body("tbody");
+    const std::size_t first = first_in_json(shift);
+    for (std::size_t i = 0; i < shift.cuts.size(); ++i) {
+      body.add(row(shift.cuts[i], i + 1, pointer("/saw", first + i)));
+    }
+    Element table("table");
+    return table.add(table_head({"no.", "zone", "start", "in by", "long", "deep", "why"}))
+        .add(body);
+  }
+
+  Element row(const SawnCut& sawn, std::size_t number, const std::string& json) const {
+    const PlannedCut& planned = facts_.plan.cuts.cuts[sawn.cut];
+    const UnitSystem units = facts_.job.units;
+    Element row("tr");
+    row.add(row_head(std::to_string(number)));
+    row.add(Element("td").text(facts_.job.zones[planned.zone].name));
+    row.add(markup_cell(page_time(json + "/starts", sawn.starts, facts_.job)));
+    std::string due = page_time(json + "/latest", planned.latest, facts_.job);
+    if (sawn.late) due += " <strong>too late</strong>";
+    row.add(markup_cell(due));
+    row.add(markup_cell(exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
+                                     length_words(planned.cut.length_m, units))));
+    row.add(markup_cell(
+        exact_figure(json + "/depth_m", sawn.depth_m, thickness_words(sawn.depth_m, units))));
+    return row.add(Element("td").text(cut_reason_words(planned.cut.reason)));
+  }
+
+  /// Pull against strength, six zones a chart.
+  Element risks() const {
+    Element charts("div");
+    charts.set("class", "charts");
+    const std::vector<std::size_t> order = zones_in_order(facts_.job);
+    for (std::size_t first = 0; first < order.size(); first += line_class_count) {
+      const std::size_t last = std::min(first + line_class_count, order.size());
+      const std::vector<std::size_t> zones(order.begin() + static_cast<std::ptrdiff_t>(first),
+                                           order.begin() + static_cast<std::ptrdiff_t>(last));
+      charts.add(risk(zones)).add(limits(zones));
+    }
+    return charts;
+  }
+
+  Element risk(const std::vector<std::size_t>& zones) const {
+    constexpr int decimals = 2;
+    const LineChart chart = risk_chart(zones, kinds_, facts_);
+    Element figure("figure");
+    Element heading("h3");
+    heading.text("Pull against strength, uncut ").add(Element("small").text("share of strength"));
+    figure.add(heading).add(draw_chart(chart, facts_));
+    figure.add(Element("figcaption").text(bars_words()));
+    return figure.add(chart_table(chart, "share of strength", decimals, facts_));
+  }
+
+  std::string bars_words() const {
+    std::string words = fmt::format(
+        "It wants to crack at 1. Bars: from when {} can start until all cuts must be in, which "
+        "a cooling surface may ask for before the pull does.",
+        kinds_.size() == 1 ? "the " + saw_words(kinds_.front()) : "the first saw");
+    if (kinds_.size() > 1) words += " The stroke: when the wet saw can start, too.";
+    return words;
+  }
+
+  /// The zones' limits as a table.
+  Element limits(const std::vector<std::size_t>& zones) const {
+    Element body("tbody");
+    for (const std::size_t zone : zones) {
+      const std::vector<SawPlan>& saws = facts_.plan.zones[zone].saws;
+      for (std::size_t k = 0; k < saws.size(); ++k) {
+        if (std::find(kinds_.begin(), kinds_.end(), saws[k].kind) == kinds_.end()) continue;
+        body.add(limit_row(zone, saws[k], pointer(pointer("/zones", zone, "saw_windows"), k)));
+      }
+    }
+    Element table("table");
+    table.add(table_head({"zone, saw", "from", "pull", "cooling", "in by"})).add(body);
+    Element block("div");
+    block.add(Element("h3").text("When each zone must be cut"));
+    return block.add(scrolling(table, "When each zone must be cut"));
+  }
+
+  Element limit_row(std::size_t zone, const SawPlan& saw, const std::string& json) const {
+    const Job& job = facts_.job;
+    const std::string name = fmt::format("{}, {}", job.zones[zone].name,
+                                         saw.kind == SawKind::wet ? "wet" : "early-entry");
+    Element row("tr");
+    row.add(row_head(name));
+    row.add(markup_cell(page_time(json + "/opens", saw.opens, job)));
+    row.add(markup_cell(page_time(json + "/stress_limit", saw.stress_limit, job)));
+    row.add(markup_cell(page_time(json + "/surface_limit", saw.surface_limit, job)));
+    return row.add(markup_cell(page_time(json + "/latest", saw.latest, job)));
+  }
+
+  const PlanFacts& facts_;
+  PlanView view_;
+  std::vector<SawKind> kinds_;
+};
+
+}  // namespace
+
+std::string page_saw(const PlanFacts& facts) {
+  return facts.plan.cuts.cuts.empty() ? std::string() : PageSaw(facts).section();
+}
+
+}  // namespace slabtide

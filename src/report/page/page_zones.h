@@ -1,0 +1,12 @@
+#pragma once
+
+#include "report/markup/page_template.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+/// For page/zones.html: every zone with a table of times for each of its parts, its faces, its
+/// saws and the days after.
+View zones_view(const PlanFacts& facts);
+
+}  // namespace slabtide

@@ -1,0 +1,110 @@
+#include "slabtide/report/text/text_check_back.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/utf8.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+// Columns: what and where, noted, planned, minutes, and the scale.
+constexpr std::size_t what_width = 33;
+constexpr std::size_t clock_width = 10;
+constexpr std::size_t minutes_width = 5;
+constexpr int scale_half = 10;  ///< signs on either side of the middle
+/// A sign of the scale is the least of these minutes that takes in every event.
+constexpr double least_sign_min = 3.0;
+
+/// "     |  *     ": early to the left, late to the right of the bar.
+std::string mark(double late_min, double sign_min) {
+  std::string scale(2 * scale_half + 1, ' ');
+  scale[scale_half] = '|';
+  const long place = std::lround(late_min / sign_min);
+  scale[static_cast<std::size_t>(scale_half + std::clamp<long>(place, -scale_half, scale_half))] =
+      '*';
+  return scale.substr(0, scale.find_last_not_of(' ') + 1);
+}
+
+class CheckText {
+ public:
+  CheckText(const CheckBackFacts& facts, const TextStyle& style)
+      : facts_(facts), job_(facts.plan.job), style_(style) {}
+
+  std::string text() const {
+    return fmt::format("{}\n{}{}{}",
+                       both_ends(style_.heading(job_.name), long_date(job_.pour.date)), events(),
+                       measurements(), unforeseen());
+  }
+
+ private:
+  double sign_min() const {
+    double most = least_sign_min * scale_half;
+    for (const CheckedReading& one : facts_.checked) {
+      most = std::max(most, std::abs(one.late_min(facts_.journal).value_or(0.0)));
+    }
+    return most / scale_half;
+  }
+
+  std::string line(const FieldReading& seen, const std::string& noted, const std::string& planned,
+                   const std::string& rest) const {
+    return fmt::format("{} {}{}{}\n", pad(reading_place_words(seen), what_width),
+                       pad(noted, clock_width), pad(planned, clock_width), rest);
+  }
+
+  std::string events() const {
+    std::string rows;
+    for (const CheckedReading& one : facts_.checked) {
+      const auto minutes = one.late_min(facts_.journal);
+      if (!minutes) continue;
+      rows += line(
+          facts_.reading(one), day_clock(facts_.reading(one).at, job_),
+          day_clock(one.planned, job_),
+          fmt::format("{:>+{}.0f} {}", *minutes, minutes_width - 1, mark(*minutes, sign_min())));
+    }
+    if (rows.empty()) return {};
+    return fmt::format("{} {}{}min   early  |  late\n{}\n{}", pad("", what_width),
+                       pad("seen", clock_width), pad("planned", clock_width), rows,
+                       paragraph(summary_words(summary_of(facts_))));
+  }
+
+  std::string measurements() const {
+    std::string rows;
+    for (const CheckedReading& one : facts_.checked) {
+      if (!one.planned_value) continue;
+      const FieldReading& seen = facts_.reading(one);
+      rows += line(seen, measured_words(seen, *seen.value, job_.units),
+                   measured_words(seen, *one.planned_value, job_.units),
+                   "at " + day_clock(seen.at, job_));
+    }
+    if (rows.empty()) return {};
+    return fmt::format("\n{} {}planned\n{}", pad("", what_width), pad("read", clock_width), rows);
+  }
+
+  /// Cracks, and what the weather given does not reach.
+  std::string unforeseen() const {
+    std::string rows;
+    for (const CheckedReading& one : facts_.checked) {
+      if (one.planned || one.planned_value) continue;
+      rows += line(facts_.reading(one), day_clock(facts_.reading(one).at, job_), "", "-");
+    }
+    return rows.empty() ? rows : fmt::format("\n{}", rows);
+  }
+
+  const CheckBackFacts& facts_;
+  const Job& job_;
+  const TextStyle& style_;
+};
+
+}  // namespace
+
+std::string text_check_back(const CheckBackFacts& facts, const TextStyle& style) {
+  return style.finished(CheckText(facts, style).text());
+}
+
+}  // namespace slabtide

@@ -1,0 +1,183 @@
+#include "slabtide/report/text/text_crew.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "slabtide/report/text/text_plan.h"
+#include "slabtide/report/text/text_supplies.h"
+#include "slabtide/report/text/text_touch.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string people_words(int count) {
+  return count == 1 ? std::string("1 finisher") : fmt::format("{} finishers", count);
+}
+
+std::string span_words(UtcTime from, UtcTime to, const Job& job) {
+  return fmt::format("{}-{}", day_clock(from, job), clock_time(to, job.site.time_zone));
+}
+
+/// The first to come; empty where nobody has to.
+std::optional<UtcTime> first_on_site(const CrewPlan& crew) {
+  std::optional<UtcTime> first;
+  for (const CrewMember& member : crew.people) {
+    if (member.visits.empty()) continue;
+    const UtcTime arrives = member.visits.front().arrives;
+    first = std::min(first.value_or(arrives), arrives);
+  }
+  return first;
+}
+
+std::string tightest_words(const CrewPlan& crew, const Job& job) {
+  const TightTask& tight = *crew.tightest;
+  const std::string spare = tight.slack_min < 0 ? fmt::format("{} min late", -tight.slack_min)
+                                                : fmt::format("{} min to spare", tight.slack_min);
+  return fmt::format("{}, {}, {}", task_words(crew.tasks[tight.task]),
+                     span_words(crew.starts[tight.task], crew.ends[tight.task], job), spare);
+}
+
+/// "with 2, 3": the others on the task.
+std::string with_words(const std::vector<int>& who, int me) {
+  std::string others;
+  for (const int other : who) {
+    if (other != me) others += fmt::format("{}{}", others.empty() ? "with " : ", ", other + 1);
+  }
+  return others;
+}
+
+std::string task_line(const CrewPlan& crew, std::size_t task, int who, const Job& job) {
+  constexpr std::size_t span_width = 17;
+  constexpr std::size_t task_width = 46;
+  const Assignment& at = crew.schedule.assignments[task];
+  const std::string late = at.late_min > 0 ? fmt::format(" {} min late", at.late_min) : "";
+  std::string line = fmt::format(
+      "  {}{} {}{}", pad(span_words(crew.starts[task], crew.ends[task], job), span_width),
+      pad(task_words(crew.tasks[task]), task_width), with_words(at.who, who), late);
+  line.erase(line.find_last_not_of(' ') + 1);
+  return line + "\n";
+}
+
+std::string visit_lines(const CrewPlan& crew, const CrewVisit& visit, int who, const Job& job) {
+  std::string text;
+  auto idle = visit.idle.begin();
+  for (const std::size_t task : visit.tasks) {
+    if (idle != visit.idle.end() && idle->to == crew.starts[task]) {
+      text += fmt::format("  {} waits\n", pad(span_words(idle->from, idle->to, job), 16));
+      ++idle;
+    }
+    text += task_line(crew, task, who, job);
+  }
+  return text;
+}
+
+std::string member_block(const CrewPlan& crew, int who, const Job& job, const TextStyle& style) {
+  const CrewMember& member = crew.people[static_cast<std::size_t>(who)];
+  std::string text = style.heading(member.name);
+  if (member.visits.empty()) return text + "  not needed\n";
+  for (const CrewVisit& visit : member.visits) {
+    const bool first = &visit == &member.visits.front();
+    text += fmt::format("  {}on site {}, may leave {}\n", first ? "" : "back ",
+                        day_clock(visit.arrives, job), day_clock(visit.leaves, job));
+    text += visit_lines(crew, visit, who, job);
+  }
+  return text;
+}
+
+std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& style) {
+  if (crew.late.empty()) return {};
+  std::string text = style.warning("Late") + "\n";
+  for (const std::size_t task : crew.late) {
+    const Assignment& at = crew.schedule.assignments[task];
+    text += paragraph(fmt::format("{} min  {}, {}", at.late_min, task_words(crew.tasks[task]),
+                                  span_words(crew.starts[task], crew.ends[task], job)),
+                      2, 10);
+  }
+  for (const CrewCure& cure : crew.cures) text += paragraph(cure_words(cure), 2, 6);
+  return text + "\n";
+}
+
+/// What is most likely to be missed; empty where it is not known, or nothing is.
+std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& style) {
+  constexpr double told_from = 0.2;
+  constexpr std::size_t most_told = 6;
+  std::vector<std::size_t> tasks;
+  for (std::size_t i = 0; i < crew.late_chances.size(); ++i) {
+    if (crew.late_chances[i].value_or(0.0) >= told_from) tasks.push_back(i);
+  }
+  if (tasks.empty()) return {};
+  std::stable_sort(tasks.begin(), tasks.end(), [&crew](std::size_t a, std::size_t b) {
+    return *crew.late_chances[a] > *crew.late_chances[b];
+  });
+  std::string text = style.heading("May be missed") +
+                     " on so many days of a hundred, if the crew keeps to these hours\n";
+  for (std::size_t i = 0; i < std::min(most_told, tasks.size()); ++i) {
+    const std::size_t task = tasks[i];
+    text += paragraph(fmt::format("{:.0f}  {}, {}", 100.0 * *crew.late_chances[task],
+                                  task_words(crew.tasks[task]),
+                                  span_words(crew.starts[task], crew.ends[task], job)),
+                      2, 6);
+  }
+  return text + "\n";
+}
+
+std::string summary(const PlanFacts& facts, const TextStyle& style) {
+  const CrewPlan& crew = facts.plan.crew;
+  constexpr std::size_t hang = 10;
+  std::string text = paragraph(style.heading("Crew") + "      " + crew_size_words(crew), 0, hang);
+  if (const auto first = first_on_site(crew)) {
+    text +=
+        paragraph(fmt::format("{}   first {}, {:.0f} crew hours in all", style.heading("On site"),
+                              day_clock(*first, facts.job), crew.crew_hours()),
+                  0, hang);
+  }
+  if (crew.tightest) {
+    text += paragraph(style.heading("Tightest") + "  " + tightest_words(crew, facts.job), 0, hang);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string crew_size_words(const CrewPlan& crew) {
+  std::string words =
+      fmt::format("{}, {}", people_words(crew.schedule.crew), late_words(crew.schedule.late_min));
+  if (crew.smallest_crew) {
+    return words + (*crew.smallest_crew == crew.schedule.crew
+                        ? std::string("; no fewer would do")
+                        : fmt::format("; {} would do", *crew.smallest_crew));
+  }
+  return words + fmt::format("; {} lose the least, {} min, and more do no better", crew.enough_crew,
+                             crew.least_late_min);
+}
+
+std::string crew_headline(const PlanFacts& facts, const TextStyle& style) {
+  const CrewPlan& crew = facts.plan.crew;
+  const auto first = first_on_site(crew);
+  if (!first) return {};
+  constexpr std::size_t hang = 10;
+  std::string words =
+      fmt::format("{}; first on site {}", crew_size_words(crew), day_clock(*first, facts.job));
+  if (crew.tightest) words += fmt::format("; tightest {}", tightest_words(crew, facts.job));
+  return paragraph(style.heading("Crew") + "      " + words, 0, hang);
+}
+
+std::string text_crew(const PlanFacts& facts, const TextStyle& style) {
+  validate(facts);
+  const CrewPlan& crew = facts.plan.crew;
+  std::string text = text_opening(facts, style) + "\n" + summary(facts, style) + "\n";
+  text += late_block(crew, facts.job, style) + risk_block(crew, facts.job, style);
+  for (int who = 0; who < crew.schedule.crew; ++who) {
+    text += member_block(crew, who, facts.job, style);
+  }
+  text += fmt::format("\n{}\n", style.heading("Working through"));
+  for (const ZonePlan& zone : facts.plan.zones) text += touch_strips(zone, crew, facts.job);
+  text += paragraph(touch_legend(), 2, 2) + "\n";
+  text += style.heading("Take along") + "\n" + supply_lines(facts.plan.supplies, facts.job.units);
+  return style.finished(text);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,42 @@
+#include "slabtide/report/text/text_order.h"
+
+#include <fmt/format.h>
+
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t hang = 10;
+
+std::string load_words(const Load& load, const PlanFacts& facts) {
+  const Job& job = facts.job;
+  std::string zones;
+  for (const LoadShare& share : load.shares) {
+    zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[share.zone].name);
+  }
+  return fmt::format("load {}: {}, batched {}, here {}, empty {} ({}){}", load.number,
+                     volume_words(load.volume_m3, job.units), day_clock(load.batched, job),
+                     day_clock(load.starts, job), day_clock(load.empty, job), zones,
+                     load.own_admixtures ? ", with admixtures of its own" : "");
+}
+
+}  // namespace
+
+std::string text_order(const PlanFacts& facts, const TextStyle& style) {
+  const OrderPlan& order = facts.run.order;
+  const Job& job = facts.job;
+  std::string text = paragraph(
+      style.heading("Order") +
+          fmt::format("     {}: {} as drawn and {:.0f} % over; {} more if the base is {} low",
+                      volume_words(order.ordered_m3, job.units),
+                      volume_words(order.neat_m3, job.units), 100.0 * job.order.allowance_share,
+                      volume_words(order.low_base_m3, job.units),
+                      thickness_words(job.order.low_base_m, job.units)),
+      0, hang);
+  for (const Load& load : order.loads) text += paragraph(load_words(load, facts), hang, hang);
+  return text;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,90 @@
+#include "slabtide/report/text/text_outlook.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/report/text/text_cautions.h"
+#include "slabtide/report/text/text_plan.h"
+
+namespace slabtide {
+
+namespace {
+
+/// The sun's strength and the drying rate at which a bar is full.
+constexpr double full_sun_w_m2 = 1000.0;
+constexpr double full_drying_kg_m2_h = 1.2;
+constexpr std::size_t bar_columns = 5;
+
+/// A bar of eighths: "▐" would need no explaining either, but these fill from the left.
+std::string bar(double share) {
+  constexpr std::array<std::string_view, 8> tips{"", "▏", "▎", "▍", "▌", "▋", "▊", "▉"};
+  constexpr double eighths = 8.0;
+  const double filled = std::clamp(share, 0.0, 1.0) * static_cast<double>(bar_columns);
+  auto whole = static_cast<std::size_t>(std::floor(filled));
+  auto rest = static_cast<std::size_t>(std::lround((filled - std::floor(filled)) * eighths));
+  if (rest == tips.size()) {
+    ++whole;
+    rest = 0;
+  }
+  std::string text;
+  for (std::size_t i = 0; i < whole; ++i) text += "█";
+  text += tips[rest];
+  return pad(text, bar_columns);
+}
+
+std::string hour_line(const OutlookHour& hour, const Job& job) {
+  const bool us = job.units == UnitSystem::us;
+  const auto degrees = [us](double c) { return std::lround(us ? fahrenheit_from_celsius(c) : c); };
+  const double wind = us ? mph_from_m_s(hour.wind_slab_m_s) : hour.wind_slab_m_s;
+  const auto drying = [us](double rate) {
+    return us ? fmt::format("{:5.2f}", lb_ft2_h_from_kg_m2_h(rate)) : fmt::format("{:5.1f}", rate);
+  };
+  const std::string rain = hour.rain_chance > 0.0 || hour.rain_mm_h > 0.0
+                               ? fmt::format("{:3.0f}", 100.0 * hour.rain_chance)
+                               : std::string("  -");
+  return fmt::format(
+      "  {:<9}{:>4}{:>5}{:>5.0f}{:>5.0f}  {}{:>4.0f}  {}{} {} {} {}  {:4.2f} {:4.2f}\n",
+      day_clock(hour.at, job), degrees(hour.air_c), degrees(hour.dew_point_c),
+      100.0 * hour.humidity_share, wind, bar(hour.shortwave_w_m2 / full_sun_w_m2),
+      100.0 * hour.cloud_share, rain, hour.thunder ? "!" : " ",
+      drying(hour.evaporation_sun_kg_m2_h), bar(hour.evaporation_sun_kg_m2_h / full_drying_kg_m2_h),
+      drying(hour.evaporation_shade_kg_m2_h), hour.set_rate_sun, hour.set_rate_shade);
+}
+
+std::string table(const Outlook& outlook, const Job& job) {
+  const bool us = job.units == UnitSystem::us;
+  std::string text = fmt::format(
+      "             air  dew   RH wind  sun  cloud rain  drying, {:<9}    set pace\n"
+      "              {}   {}    %  {:>3}          %   %    sun         shade   sun shade\n",
+      us ? "lb/ft²/h" : "kg/m²/h", us ? "°F" : "°C", us ? "°F" : "°C", us ? "mph" : "m/s");
+  for (const OutlookHour& hour : outlook.hours) text += hour_line(hour, job);
+  return text;
+}
+
+std::string verdict_line(const Outlook& outlook, const TextStyle& style) {
+  std::string text(verdict_words(outlook.verdict));
+  for (std::size_t i = 0; i < outlook.reasons.size(); ++i) {
+    text += fmt::format("{}{}", i == 0 ? ": " : ", ", outlook.reasons[i]);
+  }
+  const std::string wrapped = paragraph(text + ".");
+  return outlook.verdict == Verdict::good ? style.heading(wrapped) : style.warning(wrapped);
+}
+
+}  // namespace
+
+std::string text_outlook(const PlanFacts& facts, const Outlook& outlook, const TextStyle& style) {
+  return style.finished(
+      text_opening(facts, style) + "\n" + verdict_line(outlook, style) + "\n" +
+      table(outlook, facts.job) +
+      paragraph("Wind at the slab. Drying is free water off the job's sunniest and shadiest "
+                "place; set pace is 1 at 73 °F.",
+                2, 2) +
+      "\n" + text_cautions(facts.plan.cautions, facts.job, style) + "\n" +
+      text_assumptions(facts, style));
+}
+
+}  // namespace slabtide

@@ -1,0 +1,256 @@
+#include "slabtide/report/text/text_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/text.h"
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/text/text_cautions.h"
+#include "slabtide/report/text/text_crew.h"
+#include "slabtide/report/text/text_order.h"
+#include "slabtide/report/words/part_table.h"
+#include "slabtide/report/words/validate_facts.h"
+#include "slabtide/report/words/window_notes.h"
+
+namespace slabtide {
+
+namespace {
+
+std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
+                         const TextStyle& style) {
+  const std::string what = fmt::format(
+      "{}, {}, {} thick, {}", finish_words(zone.finish), area_words(plan.area_m2, job.units),
+      thickness_words(zone.thickness_m, job.units), volume_words(plan.volume_m3, job.units));
+  const std::string placed = fmt::format("placed {} to {}", day_clock(plan.placed.start, job),
+                                         day_clock(plan.placed.end, job));
+  return both_ends(style.heading(plan.name) + "  " + what, placed);
+}
+
+std::string limits_line(const SawPlan& saw, const Job& job) {
+  return fmt::format(
+      "cut before: half its strength against cracking {}, surface {} under its "
+      "peak {}",
+      day_clock(saw.stress_limit, job), temperature_difference_words(saw.surface_fall_k, job.units),
+      day_clock(saw.surface_limit, job));
+}
+
+/// "8 in 10: early-entry saw opens 14:03-15:59, cut due 19:14-20:05"; empty without bands.
+std::string saw_band_line(const ZonePlan& plan, const Job& job) {
+  std::string words;
+  std::string due;
+  for (const SawPlan& saw : plan.saws) {
+    const std::string opens = band_words(saw.opens_band, job);
+    if (opens.empty() || !(saw.on_hand || job.pour.saws.empty())) continue;
+    words += fmt::format("{}{} opens {}", words.empty() ? "" : ", ", saw_words(saw.kind), opens);
+    due = band_words(saw.latest_band, job);
+  }
+  if (words.empty()) return {};
+  return fmt::format("8 in 10: {}{}", words,
+                     due.empty() ? std::string() : fmt::format(", cut due {}", due));
+}
+
+std::string saw_block(const ZonePlan& plan, const Job& job) {
+  std::string text;
+  for (const SawPlan& saw : plan.saws) {
+    const bool worth_saying = saw.on_hand || job.pour.saws.empty();
+    if (worth_saying) text += paragraph(saw_sentence(saw, {}, job), 2, 6);
+  }
+  if (!text.empty()) text += paragraph(limits_line(plan.saws.front(), job), 2, 6);
+  const std::string sure = saw_band_line(plan, job);
+  if (!sure.empty()) text += paragraph(sure, 2, 6);
+  return text;
+}
+
+std::string face_lines(const ZonePlan& plan, const Job& job) {
+  std::string text;
+  for (const FacePlan& face : plan.faces) {
+    const std::string looks = face.facing_deg
+                                  ? fmt::format(", facing {}", compass_words(*face.facing_deg))
+                                  : std::string();
+    const std::string opens = band_words(face.strip.opens_band, job);
+    const std::string sure = opens.empty() ? opens : fmt::format(" (opens {}, 8 in 10)", opens);
+    text += paragraph(fmt::format("{}{}: strip the form {}{}", face.name, looks,
+                                  window_words(face.strip, job), sure),
+                      2, 6);
+  }
+  return text;
+}
+
+std::string next_days_line(const ZonePlan& plan, const Job& job) {
+  std::string line;
+  for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+    const OperationWindow* window = plan.whole.window(operation);
+    if (window == nullptr) continue;
+    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
+                        window->open_all_over
+                            ? fmt::format("from {}", day_clock(window->open_all_over, job))
+                            : std::string(after_plan_words));
+  }
+  return paragraph(line, 2, 6);
+}
+
+std::string notes_of(const PartPlan& part, const ZonePlan& plan) {
+  const std::string& where = part.name.empty() ? plan.name : part.name;
+  std::string text;
+  for (const std::string& note : window_notes(part)) {
+    text += paragraph(fmt::format("{}, {}", where, note), 2, 6);
+  }
+  return text;
+}
+
+std::string zone_block(const ZonePlan& plan, const Zone& zone, const Job& job,
+                       const TextStyle& style) {
+  std::vector<const PartPlan*> parts;
+  if (plan.parts.empty()) parts.push_back(&plan.whole);
+  for (const PartPlan& part : plan.parts) parts.push_back(&part);
+
+  std::string text = zone_heading(plan, zone, job, style);
+  text += part_table(parts, zone.finish, "", job);
+  for (const PartPlan* part : parts) text += notes_of(*part, plan);
+  if (!plan.working_order.empty())
+    text += paragraph(fmt::format("order: {}", plan.working_order), 2, 6);
+  if (plan.border) {
+    text += part_table({&*plan.border}, zone.border->finish, "", job);
+  }
+  text += face_lines(plan, job);
+  text += saw_block(plan, job);
+  text += next_days_line(plan, job);
+  return text + "\n";
+}
+
+std::string place_in_zone(const Tightest& tightest) {
+  return tightest.part.empty() ? tightest.zone : tightest.zone + ", " + tightest.part;
+}
+
+/// "pad: 44 min to stamp from 14:29"; a window that never is has no minutes.
+std::string tightest_words(const Tightest& tightest, const Job& job) {
+  const std::string where = place_in_zone(tightest);
+  if (!(tightest.minutes > 0.0)) {
+    return fmt::format("{}: no good time to {}", where, operation_words(tightest.operation));
+  }
+  return fmt::format("{}: {:.0f} min to {} from {}", where, tightest.minutes,
+                     operation_words(tightest.operation), day_clock(tightest.opens, job));
+}
+
+/// The zone whose cut is due first, with the saw to use.
+std::string saw_headline(const PlanFacts& facts) {
+  const SawPlan* first = nullptr;
+  const ZonePlan* where = nullptr;
+  for (const ZonePlan& zone : facts.plan.zones) {
+    for (const SawPlan& saw : zone.saws) {
+      const bool counts = (saw.on_hand || facts.job.pour.saws.empty()) && saw.latest;
+      if (!counts || (first != nullptr && *first->latest <= *saw.latest)) continue;
+      first = &saw;
+      where = &zone;
+    }
+  }
+  if (first == nullptr) return {};
+  const std::string until = day_clock(*first->latest, facts.job);
+  if (first->too_late) {
+    return fmt::format("{} wants to crack by {}, before the {} can be on it", where->name, until,
+                       saw_words(first->kind));
+  }
+  return fmt::format("{} from {}, done by {}, {}", where->name, day_clock(first->opens, facts.job),
+                     until, saw_words(first->kind));
+}
+
+/// How sure the plan is and what the doubt comes from; empty without bands.
+std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
+  constexpr std::size_t heading_width = 10;
+  if (!facts.plan.sureness) return {};
+  const Sureness& sureness = *facts.plan.sureness;
+  std::string causes;
+  for (const DoubtCause& cause : told_causes(sureness)) {
+    causes += fmt::format("{}{} ({:.0f} %)", causes.empty() ? "" : ", ",
+                          unknown_words(cause.unknown), 100.0 * cause.share);
+  }
+  const std::string doubt =
+      causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
+  return paragraph(
+      style.heading("How sure") +
+          fmt::format(" {}: the main work opens within {:.0f} min either way on eight days in "
+                      "ten.{}",
+                      sure_words(sure_word(sureness)), sureness.either_way_min, doubt),
+      0, heading_width);
+}
+
+/// What was seen so far comes before all else: the plan below it is made for that.
+std::string seen_headline(const PlanFacts& facts, const TextStyle& style) {
+  constexpr std::size_t heading_width = 10;
+  std::string text;
+  for (const std::string& line : facts.plan.seen) {
+    text += paragraph(style.heading("Seen") + "      " + line, 0, heading_width);
+  }
+  return text;
+}
+
+std::string headline(const PlanFacts& facts, const TextStyle& style) {
+  constexpr std::size_t heading_width = 10;
+  std::string text = seen_headline(facts, style);
+  if (facts.plan.tightest) {
+    const Tightest& tightest = *facts.plan.tightest;
+    text += paragraph(
+        fmt::format("{}  {}", style.heading("Tightest"), tightest_words(tightest, facts.job)), 0,
+        heading_width);
+  }
+  const std::string saw = saw_headline(facts);
+  if (!saw.empty())
+    text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, heading_width);
+  return text + crew_headline(facts, style) + text_order(facts, style) +
+         sure_headline(facts, style) + "\n";
+}
+
+}  // namespace
+
+std::string text_assumptions(const PlanFacts& facts, const TextStyle& style) {
+  std::string text = style.heading("Assumed") + "\n";
+  for (const std::string& assumption : facts.plan.assumptions) {
+    text += paragraph(assumption, 2, 4);
+  }
+  for (const std::string& note : facts.forecast.notes) text += paragraph(note, 2, 4);
+  return text;
+}
+
+std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const Job& job) {
+  const std::string about = zone_name.empty() ? std::string() : zone_name + ", ";
+  const std::string hand = saw.on_hand ? "" : " (not on hand)";
+  const std::string depth = thickness_words(saw.depth_m, job.units);
+  if (saw.too_late) {
+    return fmt::format("{}{}{}: too late, it opens {} and the cut is due by {}", about,
+                       saw_words(saw.kind), hand, day_clock(saw.opens, job),
+                       day_clock(saw.latest, job));
+  }
+  if (!saw.opens) return about + saw_words(saw.kind) + hand + ": " + std::string(after_plan_words);
+  const std::string until =
+      saw.latest ? fmt::format(", be done by {}", day_clock(saw.latest, job)) : std::string();
+  return fmt::format("{}{}{}: from {}, all over {}{}, {} deep", about, saw_words(saw.kind), hand,
+                     day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until, depth);
+}
+
+std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
+  const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
+  std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
+  text += paragraph(weather_words(facts));
+  text += paragraph(mix_words(facts) + "; " +
+                    set_words(facts.run.mixes.front().setting, facts.job.units) + ".");
+  return text;
+}
+
+std::string text_plan(const PlanFacts& facts, const TextStyle& style) {
+  validate(facts);
+  std::string text = text_opening(facts, style);
+  text.append(1, '\n').append(headline(facts, style));
+  for (const std::string& zone_name : facts.job.pour.zone_order) {
+    for (std::size_t i = 0; i < facts.job.zones.size(); ++i) {
+      if (facts.job.zones[i].name != zone_name) continue;
+      text += zone_block(facts.plan.zones[i], facts.job.zones[i], facts.job, style);
+    }
+  }
+  text += text_cautions(facts.plan.cautions, facts.job, style) + "\n";
+  return style.finished(text + text_assumptions(facts, style));
+}
+
+}  // namespace slabtide

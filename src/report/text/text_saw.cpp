@@ -1,0 +1,258 @@
+#include "slabtide/report/text/text_saw.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/text/text_cautions.h"
+#include "slabtide/report/words/part_table.h"
+#include "slabtide/report/words/validate_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t lead = 2;
+constexpr std::size_t list_hang = 6;
+
+/// Columns of the list of cuts; with the lead and a space between they fill 80.
+constexpr std::size_t start_width = 9;
+constexpr std::size_t due_width = 10;
+constexpr std::size_t zone_width = 11;
+constexpr std::size_t place_width = 14;
+constexpr std::size_t length_width = 6;
+
+/// What a cautions' code must be to be shown with the saw.
+constexpr std::array<std::string_view, 7> saw_codes{
+    "joint_rule", "saw_too_late",  "saw_not_enough", "silica",
+    "wet_sawing", "cracked_joint", "forecast_short"};
+
+const CutPlan& cuts_of(const PlanFacts& facts) { return facts.plan.cuts; }
+
+bool is_used(const SawShift& shift, const Job& job) {
+  return shift.on_hand || job.pour.saws.empty();
+}
+
+std::optional<UtcTime> first_start(const SawShift& shift, std::size_t zone, const CutPlan& plan) {
+  std::optional<UtcTime> first;
+  for (const SawnCut& cut : shift.cuts) {
+    if (plan.cuts[cut.cut].zone == zone) first = std::min(cut.starts, first.value_or(cut.starts));
+  }
+  return first;
+}
+
+std::optional<UtcTime> first_due(std::size_t zone, const CutPlan& plan) {
+  std::optional<UtcTime> first;
+  for (const PlannedCut& cut : plan.cuts) {
+    if (cut.zone == zone && cut.latest) first = std::min(*cut.latest, first.value_or(*cut.latest));
+  }
+  return first;
+}
+
+std::string due_words(const PlanFacts& facts, std::size_t zone) {
+  const auto due = first_due(zone, cuts_of(facts));
+  return due ? fmt::format("first cut due by {}", day_clock(*due, facts.job))
+             : std::string("no cut due before the weather given ends");
+}
+
+/// The saws in time, those that may be used first.
+std::string saws_in_time(const PlanFacts& facts, std::size_t zone, bool used) {
+  const CutPlan& plan = cuts_of(facts);
+  std::string words;
+  for (const SawKind kind : plan.choices[zone].in_time) {
+    const SawShift& shift = plan.shift(kind);
+    if (is_used(shift, facts.job) != used) continue;
+    words += fmt::format("{}{} from {}", words.empty() ? "" : " or ", saw_words(kind),
+                         day_clock(first_start(shift, zone, plan), facts.job));
+  }
+  return words;
+}
+
+std::string largest_panel(const ZoneJoints& joints, UnitSystem units) {
+  const auto largest =
+      std::max_element(joints.panels.begin(), joints.panels.end(),
+                       [](const Panel& a, const Panel& b) { return a.length_m < b.length_m; });
+  return size_words(largest->length_m, largest->width_m, units);
+}
+
+std::string isolation_words(const Isolation& one, const Job& job) {
+  if (one.tied && one.length_m == 0.0) {
+    return "tied to a structure the plan does not show: every piece counts as tied";
+  }
+  const std::string along = distance_words(one.length_m, job.units);
+  return one.tied ? fmt::format("tied to {} along {}: cuts start there", one.structure, along)
+                  : fmt::format("isolation joint along {}, {}: soft strip, full depth, no dowels",
+                                one.structure, along);
+}
+
+std::string zone_block(const PlanFacts& facts, std::size_t zone, const TextStyle& style) {
+  const Zone& described = facts.job.zones[zone];
+  const ZoneJoints& joints = cuts_of(facts).joints[zone];
+  std::string text = style.heading(described.name) + "  " +
+                     thickness_words(described.thickness_m, facts.job.units) + " thick\n";
+  text += paragraph(joint_choice_words(facts, zone), lead, list_hang);
+  text += paragraph(joints_words(joints, facts.job), lead, list_hang);
+  for (const Isolation& one : joints.isolation) {
+    text += paragraph(isolation_words(one, facts.job), lead, list_hang);
+  }
+  for (const JointFault& fault : joints.faults) {
+    text += paragraph(fault_words(fault, facts.job.units), lead, list_hang);
+  }
+  return text + "\n";
+}
+
+std::string depths_words(const SawShift& shift, const Job& job) {
+  std::vector<double> depths;
+  for (const SawnCut& cut : shift.cuts) {
+    if (std::find(depths.begin(), depths.end(), cut.depth_m) == depths.end()) {
+      depths.push_back(cut.depth_m);
+    }
+  }
+  std::sort(depths.begin(), depths.end());
+  if (depths.size() == 1) return thickness_words(depths[0], job.units) + " deep";
+  return fmt::format("{} to {} deep", thickness_words(depths.front(), job.units),
+                     thickness_words(depths.back(), job.units));
+}
+
+std::string enough_words(const SawShift& shift) {
+  if (shift.one_is_enough()) return "one saw is enough";
+  if (shift.saws_needed) return fmt::format("one saw is not enough, {} are", *shift.saws_needed);
+  return "no number of them is in time";
+}
+
+std::string shift_heading(const SawShift& shift, const PlanFacts& facts, const TextStyle& style) {
+  double length_m = 0.0;
+  double minutes = 0.0;
+  for (const SawnCut& cut : shift.cuts) {
+    length_m += cuts_of(facts).cuts[cut.cut].cut.length_m;
+    minutes += seconds_between(cut.starts, cut.ends) / seconds_per_minute;
+  }
+  std::string name = saw_words(shift.kind);
+  name.front() = name.front() == 'w' ? 'W' : 'E';
+  return paragraph(fmt::format("{}{}: {} cuts, {}, {:.0f} min at the saw, {}; {}",
+                               style.heading(name), shift.on_hand ? "" : " (not on hand)",
+                               shift.cuts.size(), distance_words(length_m, facts.job.units),
+                               minutes, depths_words(shift, facts.job), enough_words(shift)),
+                   0, lead);
+}
+
+/// One line of the list; a single space after each column but the last.
+std::string row(const std::array<std::string, 7>& cells) {
+  constexpr std::array widths{start_width, due_width,   zone_width,
+                              place_width, place_width, length_width};
+  std::string line(lead, ' ');
+  for (std::size_t i = 0; i < widths.size(); ++i) line += pad(cells[i], widths[i]) + " ";
+  line += cells.back();
+  line.erase(line.find_last_not_of(' ') + 1);
+  return line + "\n";
+}
+
+std::string_view short_reason(CutReason reason) {
+  switch (reason) {
+    case CutReason::corner:
+      return "corner";
+    case CutReason::tied_edge:
+      return "tie";
+    case CutReason::longest_run:
+      return "mid-run";
+    case CutReason::next_along:
+      return "next";
+  }
+  return {};
+}
+
+std::string cut_row(const SawnCut& sawn, const PlanFacts& facts) {
+  const Job& job = facts.job;
+  const PlannedCut& planned = cuts_of(facts).cuts[sawn.cut];
+  return row({day_clock(sawn.starts, job),
+              (planned.latest ? day_clock(*planned.latest, job) : std::string("-")) +
+                  (sawn.late ? "*" : ""),
+              job.zones[planned.zone].name, place_words(planned.cut.joint.from, job.units),
+              place_words(planned.cut.joint.to, job.units),
+              distance_words(planned.cut.length_m, job.units),
+              std::string(short_reason(planned.cut.reason))});
+}
+
+std::string shift_block(const SawShift& shift, const PlanFacts& facts, const TextStyle& style) {
+  if (shift.cuts.empty()) {
+    return paragraph(fmt::format("{}: takes no cut before the weather given ends",
+                                 style.heading(saw_words(shift.kind))),
+                     0, lead) +
+           "\n";
+  }
+  const std::string unit = facts.job.units == UnitSystem::us ? ", ft" : ", m";
+  std::string text = shift_heading(shift, facts, style);
+  text += row({"start", "due by", "zone", "from" + unit, "to" + unit, "length", "why"});
+  bool any_late = false;
+  for (const SawnCut& cut : shift.cuts) {
+    text += cut_row(cut, facts);
+    any_late = any_late || cut.late;
+  }
+  if (any_late) text += paragraph("* not sawn through by then", lead, list_hang);
+  if (!shift.never_open.empty()) {
+    text += paragraph(fmt::format("{} more cannot be sawn before the weather given ends",
+                                  shift.never_open.size()),
+                      lead, list_hang);
+  }
+  return text + "\n";
+}
+
+std::vector<Caution> saw_cautions(const std::vector<Caution>& all) {
+  std::vector<Caution> found;
+  for (const Caution& caution : all) {
+    if (std::find(saw_codes.begin(), saw_codes.end(), caution.code) != saw_codes.end()) {
+      found.push_back(caution);
+    }
+  }
+  return found;
+}
+
+}  // namespace
+
+std::string joints_words(const ZoneJoints& joints, const Job& job) {
+  const std::size_t n = joints.joints.size();
+  return fmt::format("{}: {} joint{}, {} panel{} up to {} (allowed {}, {:g} to 1)",
+                     joints.drawn ? "as drawn" : "proposed", n, n == 1 ? "" : "s",
+                     joints.panels.size(), joints.panels.size() == 1 ? "" : "s",
+                     largest_panel(joints, job.units),
+                     distance_words(joints.limits.spacing_m, job.units), joints.limits.aspect);
+}
+
+std::string joint_choice_words(const PlanFacts& facts, std::size_t zone) {
+  const JointChoice& choice = cuts_of(facts).choices[zone];
+  if (choice.way == JointWay::none_needed) return "no joint to cut";
+  const std::string tool_at = window_words(choice.tooled, facts.job);
+  const std::string due = due_words(facts, zone);
+  if (choice.way != JointWay::tool) {
+    return fmt::format("{}, {}; or tool them while plastic, {}", saws_in_time(facts, zone, true),
+                       due, tool_at);
+  }
+  const std::string others = saws_in_time(facts, zone, false);
+  return fmt::format("tool them while plastic, {}: no saw on hand is in time ({}){}", tool_at, due,
+                     others.empty() ? "" : "; or get the " + others);
+}
+
+std::string text_saw(const PlanFacts& facts, const TextStyle& style) {
+  validate(facts);
+  const Job& job = facts.job;
+  const std::string name = job.name.empty() ? job.site.name : job.name;
+  std::string text = both_ends(style.heading(name), long_date(job.pour.date)) + "\n";
+  for (const std::string& zone_name : job.pour.zone_order) {
+    for (std::size_t i = 0; i < job.zones.size(); ++i) {
+      if (job.zones[i].name == zone_name) text += zone_block(facts, i, style);
+    }
+  }
+  if (!cuts_of(facts).cuts.empty()) {
+    for (const SawShift& shift : cuts_of(facts).shifts) {
+      if (is_used(shift, job)) text += shift_block(shift, facts, style);
+    }
+  }
+  return style.finished(text + text_cautions(saw_cautions(facts.plan.cautions), job, style));
+}
+
+}  // namespace slabtide

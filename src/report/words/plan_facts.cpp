@@ -1,0 +1,172 @@
+#include "slabtide/report/words/plan_facts.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Set times are told for 73 °F (ASTM C403).
+constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
+
+/// Hours as "4:35".
+std::string hours_minutes(double hours) {
+  const auto minutes = std::lround(hours * 60.0);
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
+/// Where the forecast comes from, when it was made and how old it is.
+std::string source_words(const PlanFacts& facts) {
+  std::string words = facts.forecast.source;
+  if (facts.forecast.issued) {
+    words += fmt::format(", issued {}", day_clock(*facts.forecast.issued, facts.job));
+  }
+  if (facts.forecast_age_h) words += fmt::format(", {:.0f} h old", *facts.forecast_age_h);
+  return words;
+}
+
+}  // namespace
+
+WeatherSummary summarise_weather(const PourRun& run) {
+  const SiteWeather& weather = run.weather;
+  const auto day_steps =
+      static_cast<std::size_t>(hours_per_day * seconds_per_hour / weather.grid.step_s);
+  const std::size_t count = std::min(weather.grid.count, day_steps);
+  WeatherSummary summary;
+  summary.high_c = summary.low_c = weather.air_c.front();
+  double cloud = 0.0;
+  double daylight_steps = 0.0;
+  for (std::size_t k = 0; k < count; ++k) {
+    summary.high_c = std::max(summary.high_c, weather.air_c[k]);
+    summary.low_c = std::min(summary.low_c, weather.air_c[k]);
+    summary.mean_wind_10m_m_s += weather.wind_slab_m_s[k] / weather.wind_ratio;
+    if (weather.sun_elevation_deg[k] > 0.0) {
+      cloud += weather.cloud_share[k];
+      daylight_steps += 1.0;
+    }
+  }
+  summary.mean_wind_10m_m_s /= static_cast<double>(count);
+  summary.daylight_cloud_share = daylight_steps > 0.0 ? cloud / daylight_steps : 0.0;
+  return summary;
+}
+
+std::string day_clock(UtcTime time, const Job& job) {
+  const TimeZone& zone = job.site.time_zone;
+  const Date date = zone.local_from_utc(to_minute(time)).date();
+  if (date == job.pour.date) return clock_time(time, zone);
+  constexpr std::size_t weekday_letters = 3;
+  return long_date(date).substr(0, weekday_letters) + " " + clock_time(time, zone);
+}
+
+std::string day_clock(const std::optional<UtcTime>& time, const Job& job) {
+  return time ? day_clock(*time, job) : std::string(after_plan_words);
+}
+
+std::string weather_words(const PlanFacts& facts) {
+  const WeatherSummary weather = summarise_weather(facts.run);
+  const UnitSystem units = facts.job.units;
+  const SunTimes& sun = facts.plan.sun;
+  const TimeZone& zone = facts.job.site.time_zone;
+  std::string line = fmt::format(
+      "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", source_words(facts),
+      temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
+      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_share);
+  if (sun.kind == SunTimes::Kind::ordinary) {
+    line += fmt::format(" Sun {} to {}.", clock_time(sun.rise, zone), clock_time(sun.set, zone));
+  }
+  return line;
+}
+
+std::string set_words(const SettingParameters& setting, UnitSystem units) {
+  std::string words = fmt::format("initial set {}, final {} at {} ({})",
+                                  hours_minutes(setting.initial_set_h + setting.shift_h),
+                                  hours_minutes(setting.final_set_h + setting.shift_h),
+                                  temperature_words(set_age_reference_c, units),
+                                  setting.estimated ? "estimated" : "the supplier's");
+  if (setting.shift_h != 0.0) {
+    words += fmt::format(", admixture {}{} h in it", setting.shift_h > 0.0 ? "+" : "-",
+                         hours_minutes(std::abs(setting.shift_h)));
+  }
+  return words;
+}
+
+std::string mix_words(const PlanFacts& facts) {
+  const Mix& mix = facts.job.mix;
+  const MixModel& model = facts.run.mixes.front();
+  std::string words = fmt::format("{}, w/cm {:.2f}",
+                                  content_words(mix.cementitious_kg_m3, facts.job.units), mix.w_cm);
+  const auto percent = [](double share) { return fmt::format("{:.0f} %", 100.0 * share); };
+  if (mix.ash_share > 0.0) {
+    words += fmt::format(", {} class {} ash", percent(mix.ash_share),
+                         mix.ash_class == AshClass::f ? "F" : "C");
+  }
+  if (mix.slag_share > 0.0) words += fmt::format(", {} slag", percent(mix.slag_share));
+  if (mix.silica_fume_share > 0.0) {
+    words += fmt::format(", {} silica fume", percent(mix.silica_fume_share));
+  }
+  words += fmt::format(", {} air, {} at the chute", percent(mix.air_share),
+                       temperature_words(model.discharge_c, facts.job.units));
+  return mix.name.empty() ? words : mix.name + ": " + words;
+}
+
+std::string_view sure_words(SureWord word) {
+  switch (word) {
+    case SureWord::quite:
+      return "quite";
+    case SureWord::fairly:
+      return "fairly";
+    case SureWord::roughly:
+      return "roughly";
+    case SureWord::hardly:
+      return "hardly";
+  }
+  return "";
+}
+
+std::vector<DoubtCause> told_causes(const Sureness& sureness) {
+  constexpr double told_share = 0.08;
+  constexpr std::size_t most_told = 3;
+  std::vector<DoubtCause> told;
+  for (const DoubtCause& cause : sureness.causes) {
+    if (told.size() == most_told || cause.share < told_share) break;
+    told.push_back(cause);
+  }
+  return told;
+}
+
+std::string finish_words(Finish finish) {
+  switch (finish) {
+    case Finish::stamp:
+      return "stamp";
+    case Finish::texture_roll:
+      return "texture roll";
+    case Finish::broom:
+      return "broom";
+    case Finish::float_finish:
+      return "float";
+    case Finish::trowel:
+      return "trowel";
+  }
+  return "broom";
+}
+
+std::string saw_words(SawKind kind) {
+  return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
+}
+
+std::string compass_words(double bearing_deg) {
+  constexpr std::array<std::string_view, 8> names{"north", "northeast", "east", "southeast",
+                                                  "south", "southwest", "west", "northwest"};
+  constexpr double eighth_deg = 45.0;
+  const auto turn = static_cast<long>(std::lround(bearing_deg / eighth_deg));
+  return std::string(names[static_cast<std::size_t>((turn % 8 + 8) % 8)]);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,102 @@
+#include "slabtide/report/words/text_style.h"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/color.h>
+#include <fmt/format.h>
+
+#include "slabtide/core/text.h"
+#include "slabtide/core/utf8.h"
+
+namespace slabtide {
+
+namespace {
+
+/// What fmt writes for the two styles below, and after them.
+constexpr std::array<std::string_view, 3> colour_codes{"\x1b[1m", "\x1b[33m", "\x1b[0m"};
+constexpr char escape = '\x1b';
+
+/// The colour code that `text` begins with; empty where it begins with none.
+std::string_view colour_code_of(std::string_view text) {
+  const auto* const code =
+      std::find_if(colour_codes.begin(), colour_codes.end(),
+                   [text](std::string_view each) { return text.starts_with(each); });
+  return code == colour_codes.end() ? std::string_view() : *code;
+}
+
+/// Calls `take(words, code)` for each stretch without a colour code and the code behind it.
+template <class Take>
+void by_colour(std::string_view styled, Take take) {
+  while (!styled.empty()) {
+    std::size_t end = 0;
+    while (end < styled.size() && colour_code_of(styled.substr(end)).empty()) {
+      end = std::min(styled.find(escape, end + 1), styled.size());
+    }
+    const std::string_view code = colour_code_of(styled.substr(end));
+    take(styled.substr(0, end), code);
+    styled.remove_prefix(end + code.size());
+  }
+}
+
+/// Columns of a text that may hold colour codes, which take none.
+std::size_t columns_of(std::string_view styled) {
+  std::size_t columns = 0;
+  by_colour(styled, [&](std::string_view words, std::string_view /*code*/) {
+    columns += display_width(printable(words));
+  });
+  return columns;
+}
+
+}  // namespace
+
+std::string TextStyle::finished(std::string_view report) const {
+  if (!colour) return printable_lines(report);
+  std::string result;
+  by_colour(report, [&](std::string_view words, std::string_view code) {
+    result += printable_lines(words);
+    result += code;
+  });
+  return result;
+}
+
+std::string TextStyle::heading(std::string_view text) const {
+  return colour ? fmt::format(fmt::emphasis::bold, "{}", text) : std::string(text);
+}
+
+std::string TextStyle::warning(std::string_view text) const {
+  return colour
+             ? fmt::format(fmt::emphasis::bold | fmt::fg(fmt::terminal_color::yellow), "{}", text)
+             : std::string(text);
+}
+
+std::string paragraph(std::string_view text, std::size_t lead, std::size_t hang) {
+  std::string whole(lead, ' ');
+  whole.append(text);
+  return wrap(whole, text_width, hang).append(1, '\n');
+}
+
+std::string both_ends(std::string_view left, std::string_view right) {
+  const std::size_t taken = columns_of(left) + columns_of(right);
+  const std::size_t gap = taken + 2 <= text_width ? text_width - taken : 2;
+  return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
+}
+
+std::string pad(std::string_view text, std::size_t width) {
+  std::string_view cut = text;
+  std::string shown = printable(cut);
+  while (display_width(shown) > width) {
+    // Take off whole characters: a UTF-8 tail byte goes with its lead byte.
+    constexpr unsigned tail_mask = 0xC0;
+    constexpr unsigned tail_bits = 0x80;
+    const auto is_tail = [](char c) {
+      return (static_cast<unsigned char>(c) & tail_mask) == tail_bits;
+    };
+    while (cut.size() > 1 && is_tail(cut.back())) cut.remove_suffix(1);
+    cut.remove_suffix(1);
+    shown = printable(cut);
+  }
+  return shown.append(width - display_width(shown), ' ');
+}
+
+}  // namespace slabtide

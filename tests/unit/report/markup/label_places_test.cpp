@@ -1,0 +1,30 @@
+#include "report/markup/label_places.h"
+
+#include <doctest/doctest.h>
+
+namespace slabtide {
+namespace {
+
+TEST_CASE("a label takes room by its columns, east Asian letters two") {
+  CHECK(label_box(0, 0, "walk", 10.0).width == doctest::Approx(4 * 5.8));
+  CHECK(label_box(0, 0, "東", 10.0).width == doctest::Approx(2 * 5.8));
+}
+
+TEST_CASE("the first label stands, a later one only where it is free") {
+  LabelPlaces places;
+  CHECK(places.claim({10, 10, 20, 10}));
+  CHECK_FALSE(places.claim({29, 10, 20, 10}));
+  CHECK(places.claim({31, 10, 20, 10}));
+  CHECK(places.claim({10, 21, 20, 10}));
+}
+
+TEST_CASE("labels are spread in their order") {
+  CHECK(spread_labels({50, 20, 55}, 10, 0, 100) == std::vector<double>{50, 20, 60});
+  // Pushed off the low end, and back from the high end.
+  CHECK(spread_labels({1, 2, 3}, 10, 5, 100) == std::vector<double>{5, 15, 25});
+  CHECK(spread_labels({98, 99}, 10, 0, 100) == std::vector<double>{90, 100});
+  CHECK(spread_labels({}, 10, 0, 100).empty());
+}
+
+}  // namespace
+}  // namespace slabtide
