@@ -5,7 +5,7 @@
 #include <malloc.h>
 #endif
 
-#include "slabtide/cli/run.h"
+#include "slabtide/cli/command/run.h"
 #include "slabtide/core/leftovers.h"
 
 namespace {

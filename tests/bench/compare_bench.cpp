@@ -3,7 +3,7 @@
 #include <sstream>
 #include <string>
 
-#include "slabtide/cli/run.h"
+#include "slabtide/cli/command/run.h"
 
 // `slabtide compare` on the hot demo job, from the job file to the printed text: some 25
 // choices and the turning point. The aim is under 3 s on two cores.

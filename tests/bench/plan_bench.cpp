@@ -9,7 +9,7 @@
 #include <string>
 #include <variant>
 
-#include "slabtide/cli/run.h"
+#include "slabtide/cli/command/run.h"
 #include "slabtide/day/plan/day_plan.h"
 #include "slabtide/day/uncertainty/bands.h"
 #include "slabtide/job/reading/read_job.h"

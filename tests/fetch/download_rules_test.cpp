@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
-#include "cli/forecast_download.h"
-#include "cli/http_retry.h"
-#include "cli/url.h"
+#include "cli/fetch/forecast_download.h"
+#include "cli/fetch/http_retry.h"
+#include "cli/fetch/url.h"
 
 namespace slabtide {
 

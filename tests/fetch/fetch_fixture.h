@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/fetch.h"
+#include "cli/fetch/fetch.h"
 #include "fetch/loopback_server.h"
 #include "support/run_program.h"
 

@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/run.h"
+#include "slabtide/cli/command/run.h"
 #include "support/run_program.h"
 #include "support/sheet_checks.h"
 

@@ -1,7 +1,7 @@
 // A stranger's program: finds the installed library and calls into it.
 #include <iostream>
 
-#include <slabtide/cli/run.h>
+#include <slabtide/cli/command/run.h>
 #include <slabtide/core/embedded.h>
 #include <slabtide/job/reading/read_job.h>
 

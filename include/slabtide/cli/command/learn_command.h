@@ -1,0 +1,10 @@
+#pragma once
+
+#include "slabtide/cli/command/commands.h"
+
+namespace slabtide {
+
+/// `slabtide learn`: finished pours into the mix book.
+extern const Command learn_command;
+
+}  // namespace slabtide

@@ -1,0 +1,68 @@
+#include "slabtide/cli/command/check_back_command.h"
+
+#include <algorithm>
+#include <ostream>
+
+#include <fmt/format.h>
+
+#include "slabtide/cli/request/output.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/core/utf8.h"
+#include "slabtide/day/field/check_back.h"
+#include "slabtide/report/text/text_check_back.h"
+
+namespace slabtide {
+
+namespace {
+
+CommandLine check_back_line() {
+  CommandLine line;
+  line.name = "check-back";
+  line.summary = "after the pour: what was noted beside what was planned";
+  line.operand = "JOB";
+  line.options = job_options();
+  line.options.push_back(write_option("what was seen", endings_of(check_back_formats())));
+  line.options.push_back(force_option());
+  return line;
+}
+
+/// By the hour of the reading.
+std::vector<CheckedReading> checked_by_hour(const PlannedJob& planned) {
+  const LoadedJob& loaded = planned.loaded;
+  std::vector<CheckedReading> checked =
+      check_back(loaded.journal, loaded.job, planned.run, planned.plan, loaded.practice);
+  std::stable_sort(checked.begin(), checked.end(),
+                   [&loaded](const CheckedReading& a, const CheckedReading& b) {
+                     const std::vector<FieldReading>& readings = loaded.journal.readings;
+                     return readings[a.reading].at < readings[b.reading].at;
+                   });
+  return checked;
+}
+
+int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  const auto guard = guard_files("check-back", line, files, endings_of(check_back_formats()), err);
+  if (!guard) return exit_input_wrong;
+  const JobPlanning planning = plan_job(line, err);
+  if (!planning.planned) return planning.exit_code;
+  const PlannedJob& planned = *planning.planned;
+  const LoadedJob& loaded = planned.loaded;
+  if (loaded.journal.readings.empty()) {
+    err << fmt::format("slabtide check-back: nothing was noted in {}\n  slabtide note {} ...\n",
+                       printable(journal_path(loaded.path)), printable(loaded.path));
+    return exit_input_wrong;
+  }
+  const std::vector<CheckedReading> checked = checked_by_hour(planned);
+  const PlanFacts plan = planned.facts();
+  const CheckBackFacts facts{plan, loaded.journal, checked};
+  const int code = write_reports(files, check_back_formats(), facts, loaded.now, *guard, err);
+  if (code != exit_done) return code;
+  out << text_check_back(facts, style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command check_back_command{check_back_line, run_check_back};
+
+}  // namespace slabtide

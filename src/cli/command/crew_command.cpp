@@ -1,0 +1,34 @@
+#include "slabtide/cli/command/crew_command.h"
+
+#include <ostream>
+
+#include "slabtide/cli/request/output.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/report/text/text_crew.h"
+
+namespace slabtide {
+
+namespace {
+
+CommandLine crew_line() {
+  CommandLine line;
+  line.name = "crew";
+  line.summary = "who when: each finisher's day, and what to take along";
+  line.operand = "JOB";
+  line.options = job_options();
+  line.options.push_back(draws_option());
+  return line;
+}
+
+int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const JobPlanning planning = plan_job_with_bands(line, err);
+  if (!planning.planned) return planning.exit_code;
+  out << text_crew(planning.planned->facts(), style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command crew_command{crew_line, run_crew};
+
+}  // namespace slabtide

@@ -1,0 +1,178 @@
+#include "slabtide/cli/command/learn_command.h"
+
+#include <algorithm>
+#include <ostream>
+#include <sstream>
+
+#include <fmt/format.h>
+
+#include "slabtide/cli/guard/write_guard.h"
+#include "slabtide/cli/request/book_file.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/core/file_lock.h"
+#include "slabtide/core/files.h"
+#include "slabtide/core/utf8.h"
+#include "slabtide/day/field/learned_pour.h"
+#include "slabtide/job/records/mix_book_edit.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t max_learned_jobs = 200;
+
+CommandLine learn_line() {
+  CommandLine line;
+  line.name = "learn";
+  line.summary = "finished pours into the mix book, which later plans start from";
+  line.operand = "JOB...";
+  line.most_operands = max_learned_jobs;
+  line.options = {book_option(), force_option()};
+  line.details =
+      "A job must name its mix and have its journal beside it (slabtide note). Learning a job\n"
+      "again puts its new readings in place of the old.\n";
+  return line;
+}
+
+/// What was known before the day of a pour: no plan of it could go by more. So a pour that is
+/// learned again comes out the same, whatever was learned since.
+MixBook known_before(MixBook book, const Job& job) {
+  for (BookedMix& mix : book.mixes) {
+    std::erase_if(mix.pours, [&job](const BookedPour& pour) { return pour.date >= job.pour.date; });
+  }
+  return book;
+}
+
+/// What the journals of the line's jobs have taught a book.
+struct Lesson {
+  std::string book;  ///< its text
+  std::string told;
+};
+
+int refuse(const std::string& path, const std::string& what, std::ostream& err) {
+  err << fmt::format("slabtide learn: {}: {}\n", printable(path), what);
+  return exit_input_wrong;
+}
+
+std::string told_of(const std::string& path, const std::string& mix, const BookedPour& pour) {
+  return fmt::format("{}: {}, {}\n", printable(path), printable(mix),
+                     pour.readings > 0
+                         ? fmt::format("set times by {:.2f}, from {} reading{}", pour.set_factor,
+                                       pour.readings, pour.readings == 1 ? "" : "s")
+                         : std::string("no reading of the setting"));
+}
+
+/// One job into the book; the exit code.
+int learn_one(const std::string& path, const Job& job, Lesson& lesson, std::ostream& err) {
+  const LineReading line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
+  const MixBook book = read_mix_book(lesson.book).value.value_or(MixBook{});
+  const JobPlanning planning =
+      plan_loaded(load_job(path, *line.line, known_before(book, job), err), err);
+  if (!planning.planned) return planning.exit_code;
+  const PlannedJob& planned = *planning.planned;
+  const std::string& mix = planned.loaded.job.mix.name;
+  const BookedPour pour = learn_pour(planned.loaded.journal, planned.loaded.job, planned.run,
+                                     planned.plan, planned.loaded.practice);
+  auto text = with_pour(lesson.book, mix, pour);
+  if (!text) {
+    return refuse(path,
+                  "the mix book is written in a way that nothing can be put into\n  write it with "
+                  "[[mix]] and [[mix.pour]] on lines of their own, each list on one line",
+                  err);
+  }
+  lesson.book = std::move(*text);
+  lesson.told += told_of(path, mix, pour);
+  return exit_done;
+}
+
+/// A job of the line, whose findings are told already.
+struct FinishedJob {
+  std::string path;
+  Job job;
+};
+
+/// Checks the jobs and puts them in the order of their days, so that each finds what those before
+/// it taught. Empty where one is wrong, which was told.
+std::optional<std::vector<FinishedJob>> finished_jobs(const std::vector<std::string>& paths,
+                                                      std::ostream& err) {
+  std::vector<FinishedJob> jobs;
+  for (const std::string& path : paths) {
+    const LineReading line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
+    std::ostringstream findings;  // told again where the job is learned
+    JobLoading found = load_job(path, *line.line, MixBook{}, findings);
+    if (!found.loaded) {
+      err << findings.str();
+      return std::nullopt;
+    }
+    const bool nameless = found.loaded->job.mix.name.empty();
+    if (nameless || found.loaded->journal.readings.empty()) {
+      refuse(path,
+             nameless ? "its mix has no name\n  give it one in [mix]: name = \"...\""
+                      : "nothing was noted\n  slabtide note --list",
+             err);
+      return std::nullopt;
+    }
+    jobs.push_back({path, std::move(found.loaded->job)});
+  }
+  std::stable_sort(jobs.begin(), jobs.end(), [](const FinishedJob& a, const FinishedJob& b) {
+    return a.job.pour.date < b.job.pour.date;
+  });
+  return jobs;
+}
+
+/// The book is no file that is only read here.
+std::vector<ReadFile> read_beside_book(const ParsedLine& line) {
+  std::vector<ReadFile> files = files_read(line);
+  std::erase_if(files, [](const ReadFile& file) { return file.role == mix_book_role; });
+  return files;
+}
+
+/// The book's text; empty where it is none, which was told, and --force does not say otherwise.
+std::optional<std::string> old_book(const std::string& path, bool force, std::ostream& err) {
+  const FileText file = read_file(path);
+  if (!file.text) {
+    err << fmt::format("{}: {}\n  {}\n", printable(path), file.error.message, file.error.next_step);
+    return std::nullopt;
+  }
+  const Reading<MixBook> reading = read_mix_book(*file.text);
+  if (!reading.ok() && force) return "";
+  err << render_all(reading.diagnostics, path, *file.text);
+  return reading.ok() ? file.text : std::nullopt;
+}
+
+int could_not(const std::string& path, const FileError& fault, std::ostream& err) {
+  err << fmt::format("{}: {}\n  {}\n", printable(path), fault.message, fault.next_step);
+  return exit_could_not;
+}
+
+/// Another learn waits from before the book is read until it is written.
+int learn_into(const WrittenFile& file, const WriteGuard& guard, const ParsedLine& line,
+               std::ostream& out, std::ostream& err) {
+  const FileLock lock(file.path);
+  if (lock.error()) return could_not(file.path, *lock.error(), err);
+  const auto before = old_book(file.path, line.has("force"), err);
+  if (!before) return exit_input_wrong;
+  const auto jobs = finished_jobs(line.operands(), err);
+  if (!jobs) return exit_input_wrong;
+  Lesson lesson{*before, {}};
+  for (const FinishedJob& job : *jobs) {
+    if (const int code = learn_one(job.path, job.job, lesson, err); code != exit_done) return code;
+  }
+  if (const auto fault = guard.write(file, lesson.book)) return could_not(file.path, *fault, err);
+  out << lesson.told << fmt::format("written to {}\n", printable(file.path));
+  return exit_done;
+}
+
+int run_learn(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const WrittenFile file{book_path(line, line.operands().front()), FileKind::book};
+  // What is no book is told by its reader, with the line.
+  const WriteGuard guard(read_beside_book(line), true);
+  if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("learn", *fault, err);
+  return learn_into(file, guard, line, out, err);
+}
+
+}  // namespace
+
+const Command learn_command{learn_line, run_learn};
+
+}  // namespace slabtide

@@ -1,0 +1,379 @@
+#include "slabtide/cli/command/note_command.h"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <iostream>
+
+#include <fmt/format.h>
+
+#include "slabtide/cli/guard/write_guard.h"
+#include "slabtide/cli/request/load_job.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/core/files.h"
+#include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
+#include "slabtide/core/utf8.h"
+#include "slabtide/job/reading/read_job.h"
+#include "slabtide/job/records/journal_line.h"
+#include "slabtide/job/records/read_journal.h"
+#include "slabtide/report/words/plan_facts.h"
+#include "slabtide/report/words/text_style.h"
+
+namespace slabtide {
+
+namespace {
+
+CommandLine note_line() {
+  CommandLine line;
+  line.name = "note";
+  line.summary = "what was seen on the slab, noted for the plan to go by";
+  line.operand = "JOB [READING [VALUE]]";
+  line.operand_needed = false;
+  line.most_operands = 4;  // the job, the reading, its value and the value's unit
+  line.options = {
+      {"at", "TIME", "when: 11:05, of the pour's day or night, or 2026-05-15T09:00", false},
+      {"zone", "NAME", "where; may be left out where there is one zone", false},
+      {"part", "NAME", "the part of it, as the plan calls it", false},
+      {"undo", "", "strike the last reading that was noted", false},
+      {"list", "", "the readings there are, and how to take them", false},
+      {"now", "TIME", "take it to be this moment; else the clock", false},
+      force_option()};
+  line.details =
+      "Examples: slabtide note pad.toml --zone landing --at 11:05 print-firm\n"
+      "          slabtide note pad.toml --at 8:05 concrete 63\n"
+      "Without a reading, what was noted so far.\n";
+  return line;
+}
+
+/// "thumbprint    thumbprint of 1/4 in: a thumb pressed ...", the words in a column of their own.
+std::string list_entry(ReadingKind kind) {
+  constexpr std::size_t column = 14;
+  std::string words = fmt::format("{}: {}", reading_words(kind), reading_hint(kind));
+  if (reading_measure(kind) != ReadingMeasure::nothing) words += "; needs its value";
+  if (!reading_needs_zone(kind)) words += "; of a zone or of the whole job";
+  std::string text = fmt::format("{:<{}}", reading_id(kind), column);
+  for (const char c : wrap(words, text_width - column, 0)) {
+    text += c;
+    if (c == '\n') text.append(column, ' ');
+  }
+  return text + "\n";
+}
+
+int print_list(std::ostream& out) {
+  for (std::size_t i = 0; i < reading_kind_count; ++i) {
+    out << list_entry(static_cast<ReadingKind>(i));
+  }
+  return exit_done;
+}
+
+/// One run of the command: each step goes on or leaves the exit code.
+class Note {
+ public:
+  Note(const ParsedLine& line, std::ostream& out, std::ostream& err)
+      : line_(line), out_(out), err_(err) {}
+
+  int run() {
+    if (line_.operands().empty()) return refuse("JOB is missing", "slabtide note --help");
+    if (!read_job_file() || !read_now() || !check_journal()) return code_;
+    if (line_.has("undo")) return undo();
+    if (line_.operands().size() == 1) return show();
+    if (type_reading() && judge_alone() && check_part()) append();
+    return code_;
+  }
+
+ private:
+  int refuse(const std::string& what, const std::string& next_step) {
+    err_ << fmt::format("slabtide note: {}\n  {}\n", printable(what), printable(next_step));
+    return code_ = exit_input_wrong;
+  }
+  bool refused(const std::string& what, const std::string& next_step) {
+    refuse(what, next_step);
+    return false;
+  }
+
+  bool could_not(const std::string& path, const FileError& error) {
+    err_ << fmt::format("{}: {}\n", printable(path), error.message);
+    if (!error.next_step.empty()) err_ << "  " << error.next_step << "\n";
+    code_ = exit_could_not;
+    return false;
+  }
+
+  bool read_job_file() {
+    const std::string& path = line_.operands().front();
+    const FileText file = read_file(path);
+    if (!file.text) {
+      could_not(path, file.error);
+      code_ = exit_input_wrong;
+      return false;
+    }
+    Reading<Job> reading = read_job(*file.text);
+    if (!reading.ok()) {
+      err_ << render_all(reading.diagnostics, path, *file.text);
+      code_ = exit_input_wrong;
+      return false;
+    }
+    job_ = std::move(*reading.value);
+    path_ = journal_path(path);
+    return true;
+  }
+
+  /// A job called pad.journal would be its own.
+  bool check_journal() {
+    const FileIdentity journal = identity_of(path_);
+    const std::string& job = line_.operands().front();
+    if (journal != identity_of(job)) return true;
+    const WriteGuard guard({{job, "the job"}}, false);
+    const WrittenFile file{path_, FileKind::journal};
+    if (const auto fault = guard.fault({&file, 1})) code_ = refuse_to_write("note", *fault, err_);
+    return false;
+  }
+
+  /// A journal that does not read is shown, but must not keep anyone from noting.
+  void take_old(std::string_view text) {
+    old_text_ = text;
+    Reading<Journal> reading = read_journal(old_text_, job_);
+    err_ << render_all(reading.diagnostics, path_, old_text_);
+    if (reading.ok()) old_ = std::move(*reading.value);
+    old_ok_ = reading.ok();
+  }
+
+  bool read_old_journal() {
+    if (is_missing(path_)) {
+      take_old("");
+      return true;
+    }
+    const FileText file = read_file(path_);
+    if (!file.text) return could_not(path_, file.error);
+    take_old(*file.text);
+    return true;
+  }
+
+  bool read_now() {
+    const auto text = line_.text("now");
+    now_ = boost::posix_time::second_clock::universal_time();
+    if (!text) return true;
+    const auto instant = parse_instant(*text);
+    if (!instant) {
+      return refused(fmt::format("--now: got '{}', expected 2026-05-14T11:05", *text),
+                     "slabtide note --help");
+    }
+    now_ = instant->offset ? instant->local - *instant->offset
+                           : job_.site.time_zone.utc_from_local(instant->local).utc;
+    return true;
+  }
+
+  int show() {
+    if (!read_old_journal()) return code_;
+    for (const FieldReading& reading : old_.readings) {
+      out_ << reading_sentence(reading, job_) << "\n";
+    }
+    if (old_.readings.empty() && old_ok_) {
+      out_ << "Nothing is noted yet; slabtide note --list tells what can be.\n";
+    }
+    return old_ok_ ? exit_done : exit_input_wrong;
+  }
+
+  int undo() {
+    if (line_.operands().size() > 1) {
+      return refuse("--undo strikes the last reading: it takes no other", "leave one of them out");
+    }
+    const auto last_there = [this] {
+      if (!old_ok_ || !old_.readings.empty()) return true;
+      return refused("there is nothing to undo",
+                     fmt::format("{} holds no reading", printable(path_)));
+    };
+    if (!add_line(fmt::format("{}\n", undo_word), last_there)) return code_;
+    out_ << (old_ok_ ? fmt::format("struck from {}: {}\n", printable(path_),
+                                   reading_sentence(old_.readings.back(), job_))
+                     : fmt::format("struck from {}: the last line\n", printable(path_)));
+    return exit_done;
+  }
+
+  bool type_reading() {
+    const std::vector<std::string>& words = line_.operands();
+    typed_.reading = words[1];
+    typed_.value.assign(words.begin() + 2, words.end());
+    typed_.zone = line_.text("zone").value_or("");
+    typed_.part = line_.text("part").value_or("");
+    const auto kind = reading_from_id(typed_.reading);
+    if (kind && reading_measure(*kind) == ReadingMeasure::nothing && !typed_.value.empty()) {
+      return refused(fmt::format("{} takes no value, got '{}'", typed_.reading, typed_.value[0]),
+                     "the zone is named by --zone");
+    }
+    if (typed_.zone.empty() && kind && reading_needs_zone(*kind) && job_.zones.size() == 1) {
+      typed_.zone = job_.zones.front().name;
+    }
+    if (typed_.zone.empty() && !typed_.part.empty()) {
+      return refused("--part is a part of a zone", "name the zone with --zone");
+    }
+    return type_time();
+  }
+
+  /// The moment itself is only taken from the clock where somebody is at the terminal to see it.
+  bool type_time() {
+    const auto at = line_.text("at");
+    const bool at_terminal = &out_ == &std::cout && isatty(STDIN_FILENO) == 1;
+    if (at) {
+      typed_.at = *at;
+      constexpr std::size_t date_length = 10;
+      if (at->size() > date_length && (*at)[date_length] == ' ') typed_.at[date_length] = 'T';
+    } else if (at_terminal || line_.has("now")) {
+      typed_.at = iso8601_minute(now_, job_.site.time_zone);
+    } else {
+      return refused("--at is missing: when was it?", "such as --at 11:05");
+    }
+    return true;
+  }
+
+  /// The findings that a line has, told without it, which is not in the file.
+  bool tell(const std::vector<Diagnostic>& findings, std::size_t its_line) {
+    bool sound = true;
+    for (const Diagnostic& finding : findings) {
+      if (!finding.where || finding.where->line != its_line) continue;
+      const std::string also = finding.also_where ? fmt::format("  see {}:{}\n", printable(path_),
+                                                                finding.also_where->line)
+                                                  : "";
+      err_ << fmt::format("slabtide note: {}: {}\n{}  {}\n", finding.key,
+                          printable(finding.message), also, printable(finding.next_step));
+      sound = sound && finding.severity != Severity::error;
+    }
+    if (!sound) code_ = exit_input_wrong;
+    return sound;
+  }
+
+  /// By the journal's own rules, whatever it holds.
+  bool judge_alone() {
+    Reading<Journal> alone = read_journal(typed_line(typed_, job_), job_);
+    if (!alone.ok()) {
+      tell(alone.diagnostics, 1);
+      code_ = exit_input_wrong;
+      return false;
+    }
+    reading_ = alone.value->readings.front();
+    alone_findings_ = std::move(alone.diagnostics);
+    return true;
+  }
+
+  /// Beside what the journal holds.
+  bool judge_together() {
+    if (!old_ok_) return tell(alone_findings_, 1);
+    const auto whole_end = old_text_.rfind('\n');
+    std::string text = whole_end == std::string::npos ? "" : old_text_.substr(0, whole_end + 1);
+    const auto number = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1;
+    text += typed_line(typed_, job_);
+    return tell(read_journal(text, job_).diagnostics, number);
+  }
+
+  /// The plan's hour stands where nobody has noted the true one.
+  bool check_placed() {
+    const bool of_the_slab = reading_needs_zone(reading_.kind);
+    if (!of_the_slab || reading_.kind == ReadingKind::placed) return true;
+    for (const FieldReading& other : old_.readings) {
+      if (other.kind == ReadingKind::placed && other.zone == reading_.zone) return true;
+    }
+    const auto practice = read_practice(job_.practice_overrides_toml, default_practice());
+    if (!practice.ok()) return true;
+    const OrderPlan order = plan_order(job_, practice.value->placing);
+    for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+      const UtcTime start = order.placings[i].start;
+      if (job_.zones[i].name != reading_.zone || reading_.at > start) continue;
+      return refused(
+          fmt::format("{} is only to be placed at {}", reading_.zone, day_clock(start, job_)),
+          "where it was placed earlier, note that first: slabtide note JOB --zone ... "
+          "--at ... placed");
+    }
+    return true;
+  }
+
+  /// Parts are the plan's; where the job cannot be planned now, any name will do.
+  bool check_part() {
+    if (reading_.part.empty()) return true;
+    std::ostream nowhere(nullptr);
+    const LineReading plain =
+        read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {line_.operands().front()});
+    const JobPlanning planning = plan_job(*plain.line, nowhere);
+    if (!planning.planned) return true;
+    std::string names;
+    for (const ZonePlan& zone : planning.planned->plan.zones) {
+      if (zone.name != reading_.zone) continue;
+      for (const PartPlan& part : zone.parts) names += part_name(part);
+      if (zone.border) names += part_name(*zone.border);
+    }
+    if (part_found_) return true;
+    return refused(fmt::format("{} has no part '{}'", reading_.zone, reading_.part),
+                   names.empty() ? "it is planned as one: leave --part out"
+                                 : fmt::format("its parts are{}", names));
+  }
+
+  std::string part_name(const PartPlan& part) {
+    part_found_ = part_found_ || part.name == reading_.part;
+    return fmt::format(" \"{}\"", part.name);
+  }
+
+  /// Adds the line where `sound`, asked with the journal at hand, says that it may: another note
+  /// cannot come between the question and the line.
+  template <class Sound>
+  bool add_line(const std::string& text, Sound sound) {
+    const WriteGuard guard({}, line_.has("force"));
+    bool refused = false;
+    const auto choose = [&](std::string_view before) -> std::optional<NewLine> {
+      if (const auto fault = guard.foreign({path_, FileKind::journal}, before)) {
+        code_ = refuse_to_write("note", *fault, err_);
+        refused = true;
+        return std::nullopt;
+      }
+      take_old(before);
+      refused = !sound();
+      if (refused) return std::nullopt;
+      return NewLine{text, journal_heading(job_), std::string(unfinished_mark)};
+    };
+    const Appended done = append_line(path_, choose);
+    if (done.error) return could_not(path_, *done.error);
+    return !refused;
+  }
+
+  void append() {
+    const auto sound = [this] { return judge_together() && check_placed(); };
+    if (!add_line(journal_line(reading_, job_), sound)) return;
+    out_ << fmt::format("noted in {}: {}\n", printable(path_), reading_sentence(reading_, job_));
+    warn_of_future();
+  }
+
+  /// On the day itself, an hour that has not come is most often a slip.
+  void warn_of_future() {
+    const double ahead_h = seconds_between(now_, reading_.at) / seconds_per_hour;
+    const double into_pour_h = seconds_between(job_.pour.start, now_) / seconds_per_hour;
+    constexpr double clocks_differ_h = 0.25;
+    if (ahead_h < clocks_differ_h || into_pour_h < -early_start_h) return;
+    err_ << fmt::format(
+        "slabtide note: warning: that is {:.1f} h ahead of the clock\n"
+        "  if it was a slip: slabtide note JOB --undo\n",
+        ahead_h);
+  }
+
+  const ParsedLine& line_;
+  std::ostream& out_;
+  std::ostream& err_;
+  int code_ = exit_done;
+  Job job_;
+  std::string path_;
+  std::string old_text_;
+  Journal old_;
+  bool old_ok_ = false;
+  UtcTime now_;
+  TypedReading typed_;
+  FieldReading reading_;
+  std::vector<Diagnostic> alone_findings_;
+  bool part_found_ = false;
+};
+
+int run_note(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  return line.has("list") ? print_list(out) : Note(line, out, err).run();
+}
+
+}  // namespace
+
+const Command note_command{note_line, run_note};
+
+}  // namespace slabtide

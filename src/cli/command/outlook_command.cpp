@@ -1,0 +1,46 @@
+#include "slabtide/cli/command/outlook_command.h"
+
+#include <ostream>
+
+#include "slabtide/cli/request/output.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/day/plan/outlook.h"
+#include "slabtide/report/text/text_outlook.h"
+
+namespace slabtide {
+
+namespace {
+
+CommandLine outlook_line() {
+  CommandLine line;
+  line.name = "outlook";
+  line.summary = "the pour day's weather by the hour, and whether to pour";
+  line.operand = "JOB";
+  line.options = job_options();
+  line.options.push_back(write_option("the outlook", endings_of(outlook_formats())));
+  line.options.push_back(force_option());
+  return line;
+}
+
+int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  const auto guard = guard_files("outlook", line, files, endings_of(outlook_formats()), err);
+  if (!guard) return exit_input_wrong;
+  const JobPlanning planning = plan_job(line, err);
+  if (!planning.planned) return planning.exit_code;
+  const PlannedJob& planned = *planning.planned;
+  const Outlook outlook =
+      look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
+  const PlanFacts plan = planned.facts();
+  const int code = write_reports(files, outlook_formats(), OutlookFacts{plan, outlook},
+                                 planned.loaded.now, *guard, err);
+  if (code != exit_done) return code;
+  out << text_outlook(plan, outlook, style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command outlook_command{outlook_line, run_outlook};
+
+}  // namespace slabtide

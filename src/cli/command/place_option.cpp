@@ -1,0 +1,55 @@
+#include "place_option.h"
+
+#include <fmt/format.h>
+
+#include "cli/fetch/forecast_download.h"
+#include "job/checks/site_clock.h"
+#include "slabtide/core/text.h"
+#include "slabtide/core/zone_table.h"
+#include "slabtide/job/model/limits.h"
+
+namespace slabtide {
+
+namespace {
+
+/// The zone nearest to the place; "another" where the system has no table of them.
+std::string clock_at(double latitude_deg, double longitude_deg) {
+  return nearest_zone_name(latitude_deg, longitude_deg).value_or("another");
+}
+
+}  // namespace
+
+Option place_option() {
+  return {"place", "LAT,LON", "latitude and longitude, degrees; west is negative", false};
+}
+
+std::optional<Place> read_place(std::string_view text) {
+  const std::size_t comma = text.find(',');
+  if (comma == std::string_view::npos) return std::nullopt;
+  const auto latitude = parse_number(text.substr(0, comma));
+  const auto longitude = parse_number(text.substr(comma + 1));
+  if (!latitude || !longitude || !limits::latitudes_deg.holds(*latitude) ||
+      !limits::longitudes_deg.holds(*longitude)) {
+    return std::nullopt;
+  }
+  return Place{*latitude, *longitude};
+}
+
+std::string place_fault(std::string_view text) {
+  return fmt::format("--place: got '{}', expected LAT,LON such as 44.9,-91.9", text);
+}
+
+std::string sign_doubt(const Place& place) {
+  const auto [latitude_deg, longitude_deg] = place;
+  if (in_nws_area(latitude_deg, longitude_deg) || !in_nws_area(latitude_deg, -longitude_deg))
+    return {};
+  return fmt::format("{:g},{:g} is in {} and {:g},{:g} in {}", latitude_deg, longitude_deg,
+                     clock_at(latitude_deg, longitude_deg), latitude_deg, -longitude_deg,
+                     clock_at(latitude_deg, -longitude_deg));
+}
+
+std::string place_warning(std::string_view command, std::string_view what) {
+  return fmt::format("slabtide {}: warning: --place: {}\n  {}\n", command, what, west_is_negative);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,80 @@
+#include "slabtide/cli/command/plan_command.h"
+
+#include <ostream>
+
+#include "slabtide/cli/request/many_jobs.h"
+#include "slabtide/cli/request/output.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/report/text/text_plan.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr std::size_t max_planned_jobs = 10000;
+/// Days are drawn for so many jobs unasked; for more they would take the most of the time.
+constexpr std::size_t most_jobs_with_draws = 20;
+
+CommandLine plan_line() {
+  CommandLine line;
+  line.name = "plan";
+  line.summary = "the day of a pour: when each zone takes which work";
+  line.operand = "JOB...";
+  line.most_operands = max_planned_jobs;
+  line.options = job_options();
+  line.options.push_back(draws_option());
+  line.options.push_back(write_option("the plan", endings_of(plan_formats())));
+  line.options.push_back(force_option());
+  line.details =
+      "Of several jobs, one that cannot be planned does not stop the rest. An ending\n"
+      "alone, as in --write .html, writes beside the job: pad.html for pad.toml. For\n"
+      "more than 20 jobs no days are drawn unless --draws says so.\n";
+  return line;
+}
+
+/// One job with its files, and what it is planned by.
+struct PlanWork {
+  const ParsedLine& line;
+  BandWork bands;
+  TextStyle style;
+  const WriteGuard& guard;
+};
+
+int plan_one(const std::string& path, const std::vector<std::string>& files, const PlanWork& work,
+             std::ostream& out, std::ostream& err) {
+  const JobPlanning planning = plan_job_with_bands(path, work.line, work.bands, err);
+  if (!planning.planned) return planning.exit_code;
+  const PlanFacts facts = planning.planned->facts();
+  const int code =
+      write_reports(files, plan_formats(), facts, planning.planned->loaded.now, work.guard, err);
+  if (code != exit_done) return code;
+  out << text_plan(facts, work.style);
+  return exit_done;
+}
+
+int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string>& paths = line.operands();
+  const WriteTargets targets = write_targets(line.texts("write"), paths);
+  if (!targets.fault.empty()) {
+    err << refusal("plan", targets.fault);
+    return exit_input_wrong;
+  }
+  const auto guard = guard_files("plan", line, targets.all(), endings_of(plan_formats()), err);
+  if (!guard) return exit_input_wrong;
+  const std::size_t usual = paths.size() > most_jobs_with_draws ? 0 : usual_draws;
+  const auto draws = draws_asked(line, usual, err);
+  if (!draws) return exit_input_wrong;
+  PlanWork work{line, {*draws, 0}, style_for(out), *guard};
+  if (paths.size() == 1) return plan_one(paths.front(), targets.of_job.front(), work, out, err);
+  work.bands.threads = 1;  // each job has one of the machine's
+  const JobWork planned = [&](std::size_t job, std::ostream& job_out, std::ostream& job_err) {
+    return plan_one(paths[job], targets.of_job[job], work, job_out, job_err);
+  };
+  return for_each_job(paths, planned, out, err);
+}
+
+}  // namespace
+
+const Command plan_command{plan_line, run_plan};
+
+}  // namespace slabtide

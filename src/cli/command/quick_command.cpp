@@ -1,0 +1,272 @@
+#include "slabtide/cli/command/quick_command.h"
+
+#include <algorithm>
+#include <ostream>
+
+#include <fmt/format.h>
+
+#include "job/checks/site_clock.h"
+#include "job/toml/times.h"
+#include "place_option.h"
+#include "slabtide/cli/request/output.h"
+#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/core/text.h"
+#include "slabtide/core/units.h"
+#include "slabtide/core/zone_table.h"
+#include "slabtide/job/model/limits.h"
+#include "slabtide/job/model/wording.h"
+#include "slabtide/report/text/text_quick.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double default_thickness_m = 4.0 * metres_per_inch;
+constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
+/// The panel that stands for the slab: small, so that it is placed in minutes.
+constexpr double panel_m = 3.0;
+/// Outdoor concrete where it freezes: common practice.
+constexpr double usual_air_share = 0.06;
+
+CommandLine quick_line() {
+  CommandLine line;
+  line.name = "quick";
+  line.summary = "the same slab in the sun and in the shade, without a job file";
+  line.options = {
+      place_option(),
+      {"date", "YYYY-MM-DD", "the day of the pour", false},
+      {"start", "HH:MM", "when placing starts, local time; else 08:00", false},
+      {"high", "T", "the day's high, °F", false},
+      {"low", "T", "the morning's low, °F", false},
+      {"dew-point", "T", "dew point, °F; else the low", false},
+      {"wind", "V", "mean wind at 10 m, mph; else 7", false},
+      {"cloud", "PERCENT", "cloud cover; else 0", false},
+      {"thickness", "D", "slab thickness, in; else 4", false},
+      {"concrete-temp", "T", "concrete at the chute, °F; else the day's mean, 60 at least", false},
+      {"finish", "WORD", "stamp, texture, broom, float or trowel; else stamp", false},
+      {"time-zone", "NAME", "such as America/Chicago; else the nearest in the table", false},
+      {"units", "us|si", "units of all of this and of the output; else us", false},
+      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+      write_option("the plan", endings_of(plan_formats())),
+      force_option()};
+  line.details =
+      "With --units si: temperatures in °C, wind in m/s, thickness in mm.\n"
+      "Example: slabtide quick --place 44.9,-91.9 --date 2026-05-14 --high 71 --low 48\n";
+  return line;
+}
+
+/// What is wrong with an option, or the job and what was assumed for it.
+struct QuickJob {
+  Job job;
+  std::vector<std::string> assumed;
+  std::string warning;  ///< of a place that is most likely another
+  std::string fault;
+};
+
+/// Reads the options one by one into the job; after the first fault the rest is skipped.
+class QuickReader {
+ public:
+  explicit QuickReader(const ParsedLine& line) : line_(line) {}
+
+  QuickJob read() {
+    read_units();
+    read_place();
+    read_when();
+    read_weather();
+    read_slab();
+    return std::move(quick_);
+  }
+
+ private:
+  void fail(std::string fault) {
+    if (quick_.fault.empty()) quick_.fault = std::move(fault);
+  }
+
+  void assume(std::string what) { quick_.assumed.push_back(std::move(what)); }
+
+  /// A figure in the usual unit of its kind, inside as a job file would have it.
+  std::optional<double> quantity(const std::string& option, const Quantity& kind,
+                                 const Range& range) {
+    const auto text = line_.text(option);
+    if (!text) return std::nullopt;
+    const Unit& unit = kind.usual(quick_.job.units);
+    const auto value = parse_number(*text);
+    if (value && range.holds(unit.to_si(*value)) && !kind.is_slip(*value, unit))
+      return unit.to_si(*value);
+    fail(fmt::format("--{}: got '{}', expected {}", option, *text,
+                     expected_words(value.value_or(0.0), unit, kind, range)));
+    return std::nullopt;
+  }
+
+  std::optional<double> air(const std::string& option) {
+    return quantity(option, temperature_quantity, limits::typed_air_c);
+  }
+
+  void read_units() {
+    const std::string units = line_.text("units").value_or("us");
+    if (units != "us" && units != "si")
+      fail(fmt::format("--units: got '{}', expected us or si", units));
+    quick_.job.units = units == "si" ? UnitSystem::si : UnitSystem::us;
+  }
+
+  void read_place() {
+    const auto text = line_.text("place");
+    if (!text) return fail("--place LAT,LON is missing");
+    const auto place = slabtide::read_place(*text);
+    if (!place) return fail(place_fault(*text));
+    Site& site = quick_.job.site;
+    site.name = fmt::format("{:g}, {:g}", place->latitude_deg, place->longitude_deg);
+    site.latitude_deg = place->latitude_deg;
+    site.longitude_deg = place->longitude_deg;
+    read_time_zone();
+  }
+
+  void read_time_zone() {
+    Site& site = quick_.job.site;
+    auto name = line_.text("time-zone");
+    if (!name) {
+      name = nearest_zone_name(site.latitude_deg, site.longitude_deg);
+      if (!name) return fail("--time-zone is needed: the system has no table of zones");
+      assume(fmt::format("time zone {}, the nearest in the table: --time-zone if it is another",
+                         *name));
+      if (quick_.job.units == UnitSystem::us)
+        quick_.warning = sign_doubt({site.latitude_deg, site.longitude_deg});
+    }
+    TimeZone::Loaded loaded = TimeZone::load(*name);
+    if (!loaded.zone) return fail("--time-zone: " + loaded.error.message);
+    site.time_zone = *loaded.zone;
+    if (quick_.warning.empty()) quick_.warning = clock_off_sun(site);
+  }
+
+  void read_when() {
+    const auto date_text = line_.text("date");
+    if (!date_text) return fail("--date is missing");
+    const auto date = parse_pour_date(*date_text);
+    if (!date)
+      return fail(fmt::format("--date: got '{}', expected {}", *date_text, expected_pour_date()));
+    const std::string start_text = line_.text("start").value_or("08:00");
+    const auto start = parse_clock(start_text);
+    if (!start) return fail(fmt::format("--start: got '{}', expected HH:MM", start_text));
+    if (!line_.has("start")) assume("placing starts 08:00");
+    Pour& pour = quick_.job.pour;
+    pour.date = *date;
+    pour.start = quick_.job.site.time_zone.utc_from_local(LocalTime(*date, *start)).utc;
+  }
+
+  void read_weather() {
+    TypedWeather weather;
+    for (const char* option : {"high", "low"}) {
+      if (!line_.has(option)) return fail(fmt::format("--{} is missing", option));
+    }
+    weather.high_c = air("high").value_or(0.0);
+    weather.low_c = air("low").value_or(0.0);
+    if (weather.low_c > weather.high_c) {
+      return fail(
+          fmt::format("--low {} is over --high {}", *line_.text("low"), *line_.text("high")));
+    }
+    weather.dew_point_c = air("dew-point");
+    if (weather.dew_point_c && *weather.dew_point_c > weather.high_c) {
+      return fail("--dew-point is over --high: the air cannot hold that");
+    }
+    if (!weather.dew_point_c) assume("dew point at the low");
+    read_wind(weather);
+    const double cloud = quantity("cloud", share_quantity, limits::shares).value_or(0.0);
+    if (!line_.has("cloud")) assume("a clear sky");
+    weather.cloud = {cloud, cloud, cloud, cloud};
+    quick_.job.weather = weather;
+  }
+
+  void read_wind(TypedWeather& weather) {
+    const auto wind = quantity("wind", wind_quantity, limits::typed_winds_m_s);
+    weather.wind_10m_m_s = wind.value_or(default_wind_m_s);
+    if (!wind) assume("wind " + wind_words(default_wind_m_s, quick_.job.units));
+  }
+
+  void read_slab() {
+    Job& job = quick_.job;
+    job.name = "Quick look";
+    const auto thickness = quantity("thickness", thickness_quantity, limits::thicknesses_m);
+    const double thickness_m = thickness.value_or(default_thickness_m);
+    if (!thickness) assume("a slab " + thickness_words(thickness_m, job.units) + " thick");
+    read_concrete_temperature();
+    const Finish finish = read_finish();
+    for (const bool shaded : {false, true}) {
+      Zone zone;
+      zone.name = shaded ? "in the shade" : "in the sun";
+      const double x_m = shaded ? 2.0 * panel_m : 0.0;
+      zone.outline = {{x_m, 0.0}, {x_m + panel_m, 0.0}, {x_m + panel_m, panel_m}, {x_m, panel_m}};
+      zone.thickness_m = thickness_m;
+      zone.finish = finish;
+      zone.shaded = shaded;
+      zone.placed_at = job.pour.start;
+      job.pour.zone_order.push_back(zone.name);
+      job.zones.push_back(std::move(zone));
+    }
+    job.order.short_load_m3 = 0.0;  // the panel stands for a slab of any size
+    job.mix.air_share = usual_air_share;
+    assume(
+        "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");
+    job.pour.saws = {SawKind::early_entry, SawKind::wet};
+  }
+
+  void read_concrete_temperature() {
+    constexpr double least_usual_c = 15.6;
+    const auto given = quantity("concrete-temp", temperature_quantity, limits::discharges_c);
+    if (given) {
+      quick_.job.mix.temperature = *given;
+      return;
+    }
+    if (!quick_.fault.empty()) return;
+    const auto& weather = std::get<TypedWeather>(quick_.job.weather);
+    const double usual_c = std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, least_usual_c,
+                                      limits::discharges_c.high);
+    quick_.job.mix.temperature = usual_c;
+    assume("concrete at " + temperature_words(usual_c, quick_.job.units));
+  }
+
+  Finish read_finish() {
+    const std::string word = line_.text("finish").value_or("stamp");
+    for (const Finish finish : {Finish::stamp, Finish::texture_roll, Finish::broom,
+                                Finish::float_finish, Finish::trowel}) {
+      if (operation_id(main_operation(finish)) == word) return finish;
+    }
+    fail(fmt::format("--finish: got '{}', expected stamp, texture, broom, float or trowel", word));
+    return Finish::stamp;
+  }
+
+  const ParsedLine& line_;
+  QuickJob quick_;
+};
+
+int refuse(const std::string& fault, std::ostream& err) {
+  err << refusal("quick", fault);
+  return exit_input_wrong;
+}
+
+int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  const auto guard = guard_files("quick", line, files, endings_of(plan_formats()), err);
+  if (!guard) return exit_input_wrong;
+  QuickJob quick = QuickReader(line).read();
+  if (!quick.fault.empty()) return refuse(quick.fault, err);
+  if (!quick.warning.empty()) err << place_warning("quick", quick.warning);
+  JobPlanning planning = plan_loaded(complete_job(std::move(quick.job), line, err), err);
+  if (!planning.planned) return planning.exit_code;
+  // A panel made up to look at the weather has no crew and takes nothing along.
+  planning.planned->plan.crew = {};
+  planning.planned->plan.supplies = {};
+  std::vector<std::string>& said = planning.planned->plan.assumptions;
+  said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
+  const PlanFacts facts = planning.planned->facts();
+  const int code =
+      write_reports(files, plan_formats(), facts, planning.planned->loaded.now, *guard, err);
+  if (code != exit_done) return code;
+  out << text_quick(facts, style_for(out));
+  return exit_done;
+}
+
+}  // namespace
+
+const Command quick_command{quick_line, run_quick};
+
+}  // namespace slabtide

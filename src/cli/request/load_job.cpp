@@ -1,0 +1,321 @@
+#include "slabtide/cli/request/load_job.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <ostream>
+
+#include <fmt/format.h>
+#include <boost/algorithm/string/classification.hpp>
+#include <boost/algorithm/string/split.hpp>
+#include <boost/algorithm/string/trim.hpp>
+#include <boost/date_time/posix_time/posix_time_types.hpp>
+
+#include "slabtide/cli/request/book_file.h"
+#include "slabtide/core/files.h"
+#include "slabtide/core/units.h"
+#include "slabtide/core/utf8.h"
+#include "slabtide/job/geometry/zone_order.h"
+#include "slabtide/job/reading/read_job.h"
+#include "slabtide/job/records/read_journal.h"
+#include "slabtide/weather/forecast/high_low_day.h"
+#include "slabtide/weather/readers/read_forecast.h"
+#include "slabtide/weather/site/site_air.h"
+
+namespace slabtide {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// "walk, pad" in its names.
+std::vector<std::string> split_names(const std::string& text) {
+  std::vector<std::string> names;
+  boost::algorithm::split(names, text, boost::algorithm::is_any_of(","));
+  for (std::string& name : names) boost::algorithm::trim(name);
+  return names;
+}
+
+/// What is wrong with an order of the zones; empty where nothing is.
+std::string order_fault(const std::vector<std::string>& order,
+                        const std::vector<std::string>& zones) {
+  const std::vector<ZoneNameFault> names = zone_name_faults(order, zones);
+  if (!names.empty()) {
+    const ZoneNameFault& first = names.front();
+    return first.next_step.empty() ? first.message
+                                   : fmt::format("{}; {}", first.message, first.next_step);
+  }
+  const std::vector<std::string> left_out = zones_left_out(order, zones);
+  if (left_out.empty()) return {};
+  return fmt::format("leaves out the zone \"{}\"; name every zone once", left_out.front());
+}
+
+/// A text and the path it is called by in messages.
+struct NamedText {
+  std::string path;
+  std::string text;
+};
+
+/// Carries the loading along: each step fills its part or leaves an exit code.
+class Loader {
+ public:
+  Loader(const ParsedLine& line, std::ostream& err) : line_(line), err_(err) {}
+
+  bool read_job_file(const std::string& path) {
+    auto file = read(path);
+    if (!file) return false;
+    Reading<Job> reading = read_job(file->text);
+    if (!take(reading, *file)) return false;
+    path_ = file->path;
+    text_ = std::move(file->text);
+    job_ = std::move(*reading.value);
+    return true;
+  }
+
+  bool read_own_journal() {
+    const std::string path = journal_path(path_);
+    if (is_missing(path)) return true;
+    auto file = read(path);
+    if (!file) return false;
+    Reading<Journal> reading = read_journal(file->text, job_);
+    if (!take(reading, *file)) return false;
+    journal_ = std::move(*reading.value);
+    return true;
+  }
+
+  /// All that does not depend on where the job came from.
+  bool read_settings() {
+    return read_units() && read_order() && read_practice_files() && read_weather() && read_now();
+  }
+
+  void take_job(Job job) { job_ = std::move(job); }
+
+  /// What earlier pours of the mix and at the site have shown, for a job that names its mix.
+  bool read_book() {
+    if (job_.mix.name.empty()) return true;
+    const auto book = load_book(book_path(line_, path_), err_);
+    if (!book) {
+      exit_code_ = exit_input_wrong;
+      return false;
+    }
+    return start_from(*book);
+  }
+
+  bool start_from(const MixBook& book) {
+    const BookedMix* const known = book.find(job_.mix.name);
+    if (known != nullptr) job_.mix.learned = learned_set(*known);
+    job_.site.learned_air = learned_air(book, job_.site.name);
+    return true;
+  }
+
+  bool read_units() {
+    const auto units = line_.text("units");
+    if (!units) return true;
+    if (*units != "us" && *units != "si") {
+      return refuse(fmt::format("--units: got '{}', expected us or si", *units));
+    }
+    job_.units = *units == "us" ? UnitSystem::us : UnitSystem::si;
+    return true;
+  }
+
+  bool read_order() {
+    const std::vector<std::string> said = line_.texts("order");
+    if (said.empty()) return true;
+    std::vector<std::string> zones;
+    for (const Zone& zone : job_.zones) zones.push_back(zone.name);
+    const std::vector<std::string> order = said.size() == 1 ? split_names(said.front()) : said;
+    const std::string fault = order_fault(order, zones);
+    if (!fault.empty()) return refuse(fmt::format("--order: {}", fault));
+    job_.pour.zone_order = order;
+    return true;
+  }
+
+  bool read_practice_files() {
+    practice_ = default_practice();
+    if (const auto path = line_.text("practice")) {
+      auto file = read(*path);
+      if (!file) return false;
+      Reading<Practice> reading = read_practice(file->text, practice_);
+      if (!take(reading, *file)) return false;
+      practice_ = *reading.value;
+    }
+    return read_own_practice();
+  }
+
+  bool read_weather() {
+    if (const auto path = forecast_path(line_, job_, path_)) return read_forecast_file(*path);
+    forecast_ = high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date);
+    return make_series({"weather", {}});
+  }
+
+  /// The moment it is taken to be, and with it how old the forecast is.
+  bool read_now() {
+    now_ = boost::posix_time::second_clock::universal_time();
+    if (const auto text = line_.text("now")) {
+      const auto instant = parse_instant(*text);
+      if (!instant) {
+        return refuse(
+            fmt::format("--now: got '{}', expected a time such as 2026-05-13T18:00", *text));
+      }
+      now_ = instant->offset ? instant->local - *instant->offset
+                             : job_.site.time_zone.utc_from_local(instant->local).utc;
+    }
+    if (forecast_.issued) tell_age(*forecast_.issued);
+    return true;
+  }
+
+  JobLoading result() {
+    if (exit_code_ != exit_done) return {std::nullopt, exit_code_};
+    return {LoadedJob{std::move(path_), std::move(text_), std::move(job_), practice_,
+                      std::move(forecast_), *series_, std::move(journal_), now_, forecast_age_h_},
+            exit_done};
+  }
+
+ private:
+  std::optional<NamedText> read(const std::string& path) {
+    FileText file = read_file(path);
+    if (file.text) return NamedText{path, std::move(*file.text)};
+    err_ << fmt::format("{}: {}\n", printable(path), file.error.message);
+    if (!file.error.next_step.empty()) err_ << "  " << file.error.next_step << "\n";
+    exit_code_ = exit_input_wrong;
+    return std::nullopt;
+  }
+
+  template <class T>
+  bool take(const Reading<T>& reading, const NamedText& file) {
+    err_ << render_all(reading.diagnostics, file.path, file.text);
+    if (reading.ok()) return true;
+    exit_code_ = exit_input_wrong;
+    return false;
+  }
+
+  /// A forecast from a time to come has no age; clocks may differ.
+  void tell_age(UtcTime issued) {
+    constexpr double clocks_differ_h = 1.0;
+    const double age_h = seconds_between(issued, now_) / seconds_per_hour;
+    if (age_h >= -clocks_differ_h) {
+      forecast_age_h_ = std::max(age_h, 0.0);
+      return;
+    }
+    const TimeZone& zone = job_.site.time_zone;
+    err_ << printable(path_.empty() ? "slabtide" : path_)
+         << fmt::format(
+                ": warning: the forecast says it was issued {}, which is still to come\n"
+                "  check the date of this computer and of the forecast; its age is left out\n",
+                fmt::format("{} {}", long_date(zone.local_from_utc(issued).date()),
+                            clock_time(issued, zone)));
+  }
+
+  bool refuse(const std::string& message) {
+    err_ << "slabtide: " << printable(message) << "\n";
+    exit_code_ = exit_input_wrong;
+    return false;
+  }
+
+  /// Findings in the job's [practice] table are shown where the table stands in the file:
+  /// the reader sees the table alone, on as many blank lines as come before it.
+  bool read_own_practice() {
+    const std::string& own = job_.practice_overrides_toml;
+    if (own.empty()) return true;
+    Reading<Practice> reading = read_practice(own, practice_);
+    if (!take(reading, {path_, own})) return false;
+    practice_ = *reading.value;
+    return true;
+  }
+
+  bool read_forecast_file(const std::string& path) {
+    auto file = read(path);
+    if (!file) return false;
+    Reading<Forecast> reading = read_forecast(file->text, job_.site.time_zone);
+    if (!take(reading, *file)) return false;
+    forecast_ = std::move(*reading.value);
+    return make_series(*file);
+  }
+
+  bool make_series(const NamedText& file) {
+    if (job_.site.learned_air) forecast_ = at_site(std::move(forecast_), *job_.site.learned_air);
+    Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast_);
+    if (!take(reading, file)) return false;
+    series_ = std::move(reading.value);
+    return true;
+  }
+
+  const ParsedLine& line_;
+  std::ostream& err_;
+  std::string path_;
+  std::string text_;
+  Job job_;
+  Practice practice_;
+  Forecast forecast_;
+  std::optional<WeatherSeries> series_;
+  Journal journal_;
+  UtcTime now_;
+  std::optional<double> forecast_age_h_;
+  int exit_code_ = exit_done;
+};
+
+}  // namespace
+
+std::string journal_path(const std::string& job_path) {
+  return fs::path(job_path).replace_extension(".journal").string();
+}
+
+std::optional<std::string> forecast_path(const ParsedLine& line, const Job& job,
+                                         const std::string& job_path) {
+  if (const auto path = line.text("forecast")) return path;
+  const auto* const named = std::get_if<ForecastFile>(&job.weather);
+  if (named == nullptr) return std::nullopt;
+  return (fs::path(job_path).parent_path() / named->path).string();
+}
+
+std::vector<ReadFile> files_read(const ParsedLine& line) {
+  std::vector<ReadFile> files;
+  if (const auto path = line.text("practice")) files.push_back({*path, "the practice file"});
+  if (const auto path = line.text("forecast")) files.push_back({*path, "the forecast"});
+  for (const std::string& path : line.operands()) {
+    files.push_back({path, "the job"});
+    files.push_back({journal_path(path), fmt::format("the journal of {}", path)});
+    files.push_back({book_path(line, path), mix_book_role});
+    const FileText file = read_file(path);
+    if (!file.text) continue;
+    const Reading<Job> job = read_job(*file.text);
+    const auto forecast = job.ok() ? forecast_path(line, *job.value, path) : std::nullopt;
+    if (forecast) files.push_back({*forecast, fmt::format("the forecast of {}", path)});
+  }
+  return files;
+}
+
+std::vector<Option> job_options() {
+  return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
+          {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+          {"units", "us|si", "units of the output; else the job file's", false},
+          {"order", "ZONE,ZONE",
+           "place the zones in this order; one name each time where names have "
+           "commas",
+           true},
+          book_option(),
+          {"now", "TIME", "take it to be this moment (2026-05-13T18:00); else the clock", false}};
+}
+
+JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
+  Loader loader(line, err);
+  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() && loader.read_book() &&
+                    loader.read_settings());
+  return loader.result();
+}
+
+JobLoading load_job(const std::string& path, const ParsedLine& line, const MixBook& book,
+                    std::ostream& err) {
+  Loader loader(line, err);
+  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() &&
+                    loader.start_from(book) && loader.read_settings());
+  return loader.result();
+}
+
+JobLoading complete_job(Job job, const ParsedLine& line, std::ostream& err) {
+  Loader loader(line, err);
+  loader.take_job(std::move(job));
+  static_cast<void>(loader.read_practice_files() && loader.read_weather() && loader.read_now());
+  return loader.result();
+}
+
+}  // namespace slabtide
