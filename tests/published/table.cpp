@@ -154,15 +154,15 @@ std::vector<Check> checks_of(const std::vector<SeenRow>& rows) {
   return checks;
 }
 
-std::string published_table(const std::vector<RoomRows>& rooms) {
+std::string published_table(const std::vector<ModuleRows>& modules) {
   std::string table;
   std::string figures = "\n## Every figure\n";
-  for (const RoomRows& room : rooms) {
-    table += fmt::format("\n## {}\n\n", room.heading);
+  for (const ModuleRows& module : modules) {
+    table += fmt::format("\n## {}\n\n", module.heading);
     table += "| check | source | status | figures | allowed | worst seen |\n";
     table += "|---|---|---|---|---|---|\n";
-    figures += fmt::format("\n### {}\n", room.heading);
-    for (const Check& check : checks_of(room.rows)) {
+    figures += fmt::format("\n### {}\n", module.heading);
+    for (const Check& check : checks_of(module.rows)) {
       table += check_line(check);
       figures += figures_of(check);
     }

@@ -8,8 +8,8 @@
 
 namespace slabtide::test {
 
-/// The rows that one room's tests wrote down.
-struct RoomRows {
+/// The rows that one module's tests wrote down.
+struct ModuleRows {
   std::string_view heading;
   std::vector<SeenRow> rows;
 };
@@ -18,8 +18,8 @@ struct RoomRows {
 using Check = std::vector<SeenRow>;
 std::vector<Check> checks_of(const std::vector<SeenRow>& rows);
 
-/// Markdown: a table of the checks of each room, then every figure.
-std::string published_table(const std::vector<RoomRows>& rooms);
+/// Markdown: a table of the checks of each module, then every figure.
+std::string published_table(const std::vector<ModuleRows>& modules);
 
 /// A tolerance that is neither the figures' own rounding nor near the worst disagreement seen
 /// among those it is allowed: one sentence each.

@@ -20,20 +20,20 @@ namespace fs = std::filesystem;
 const fs::path seen_dir = SLABTIDE_SEEN_DIR;
 const fs::path readme = fs::path(SLABTIDE_SOURCE_DIR) / "tests" / "published" / "README.md";
 
-struct Room {
+struct Module {
   std::string_view heading;
   std::vector<const char*> programs;
 };
 
-const std::array<Room, 3> rooms{{{"Weather", {"published_weather", "reference_weather"}},
-                                 {"Slab", {"published_slab"}},
-                                 {"Day", {"published_day", "published_compare"}}}};
+const std::array<Module, 3> modules{{{"Weather", {"published_weather", "reference_weather"}},
+                                     {"Slab", {"published_slab"}},
+                                     {"Day", {"published_day", "published_compare"}}}};
 
-std::vector<RoomRows> all_rows() {
-  std::vector<RoomRows> result;
-  for (const Room& room : rooms) {
-    RoomRows rows{room.heading, {}};
-    for (const char* program : room.programs) {
+std::vector<ModuleRows> all_rows() {
+  std::vector<ModuleRows> result;
+  for (const Module& module : modules) {
+    ModuleRows rows{module.heading, {}};
+    for (const char* program : module.programs) {
       const auto seen = rows_in(seen_dir / (std::string(program) + ".tsv"));
       REQUIRE_MESSAGE(!seen.empty(), program, " has not run: ctest runs it before this");
       rows.rows.insert(rows.rows.end(), seen.begin(), seen.end());
@@ -65,8 +65,8 @@ TEST_CASE("tests/published/README.md tells every check, and what this run saw of
 }
 
 TEST_CASE("no tolerance is much wider than the disagreement it covers") {
-  for (const RoomRows& room : all_rows()) {
-    for (const std::string& slack : slack_tolerances(room.rows)) FAIL_CHECK(slack);
+  for (const ModuleRows& module : all_rows()) {
+    for (const std::string& slack : slack_tolerances(module.rows)) FAIL_CHECK(slack);
   }
 }
 

@@ -4,7 +4,7 @@
 
 #include "slabtide/job/model/job.h"
 
-// Jobs put together by hand for the tests of the day room: no file, UTC, typed weather.
+// Jobs put together by hand for the tests of the module day: no file, UTC, typed weather.
 
 namespace slabtide::test {
 

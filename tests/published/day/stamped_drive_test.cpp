@@ -108,7 +108,7 @@ TEST_CASE("640 ft2 in one go: easy at 70 F for eight, next to impossible from 80
   test::check_range(in_one_go, row(90.0), at_80, no_end, late_min(90.0));
 }
 
-TEST_CASE("of two loads the second retarded makes room when it is hot, and mild days need none") {
+TEST_CASE("of two loads the second retarded makes module when it is hot, and mild days need none") {
   const auto late_min = [](double concrete_f, double dose_floz_cwt) {
     Job job = even_drive(concrete_f, crew_of_six);
     job.order.load_size_m3 = 0.51 * plan_order(job, default_practice().placing).ordered_m3;

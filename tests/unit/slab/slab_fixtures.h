@@ -14,7 +14,7 @@
 #include "slabtide/weather/air/moist_air.h"
 #include "slabtide/weather/site/site_weather.h"
 
-// Weather and columns for the slab room's tests, made here so that they need no other room.
+// Weather and columns for the tests of slab, made here so that they need no later module.
 
 namespace slabtide::fixtures {
 
