@@ -33,7 +33,7 @@ void check_messages(std::string_view ending, std::size_t at_least, const Teller&
     CAPTURE(name);
     const Told told = tell(name, read_text(file));
     const fs::path expected = fs::path(file).replace_extension(".txt");
-    if (blessing()) write_text(expected, told.message);
+    if (updating_golden()) write_text(expected, told.message);
     CHECK_MESSAGE(difference(read_text(expected), told.message).empty(),
                   difference(read_text(expected), told.message));
     CHECK(told.accepted == name.starts_with("warning_"));

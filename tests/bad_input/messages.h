@@ -8,7 +8,7 @@
 #include "slabtide/core/diagnostic.h"
 
 // Inputs that are wrong in one way, or in a few; beside each stands, in a .txt, the whole message
-// that the user sees. SLABTIDE_BLESS=1 (tools/bless) rewrites the messages.
+// that the user sees. SLABTIDE_UPDATE_GOLDEN=1 (tools/update-golden) rewrites the messages.
 
 namespace slabtide::test {
 

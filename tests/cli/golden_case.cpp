@@ -100,7 +100,7 @@ Observed run(const GoldenCase& golden, const fs::path& program, const fs::path& 
           .files = made_or_changed(before, files_below(folder.path()))};
 }
 
-void bless(const GoldenCase& golden, const Observed& observed) {
+void update(const GoldenCase& golden, const Observed& observed) {
   keep(golden.folder / out_name, observed.out);
   keep(golden.folder / err_name, observed.err);
   keep(golden.folder / code_name,

@@ -43,7 +43,7 @@ Observed run(const GoldenCase& golden, const std::filesystem::path& program,
              const std::filesystem::path& data);
 
 /// Rewrites the case's expected files.
-void bless(const GoldenCase& golden, const Observed& observed);
+void update(const GoldenCase& golden, const Observed& observed);
 
 /// What differs, for the reader of a failed test; empty where nothing does.
 std::string difference(const Observed& expected, const Observed& actual);

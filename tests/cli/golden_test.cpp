@@ -21,9 +21,10 @@ TEST_CASE("every golden case does what its folder says") {
   REQUIRE(!cases.empty());
   for (const GoldenCase& golden : cases) {
     const Observed observed = run(golden, SLABTIDE_PROGRAM, source_dir / "data");
-    if (blessing()) bless(golden, observed);
+    if (updating_golden()) update(golden, observed);
     const std::string differs = difference(expected_of(golden), observed);
-    INFO("tests/cli/", golden.name, ", mended by tools/bless where it is meant:\n", differs);
+    INFO("tests/cli/", golden.name, ", mended by tools/update-golden where it is meant:\n",
+         differs);
     CHECK(differs.empty());
   }
 }

@@ -22,12 +22,13 @@ const std::string block_name = "plan output";
 TEST_CASE("README.md shows what the demo job really prints") {
   const fs::path path = project_dir / "README.md";
   const GoldenCase golden{"plan_spring", project_dir / "tests" / "cli" / "plan_spring"};
-  const std::string output = blessing() ? run(golden, SLABTIDE_PROGRAM, project_dir / "data").out
-                                        : expected_of(golden).out;
+  const std::string output = updating_golden()
+                                 ? run(golden, SLABTIDE_PROGRAM, project_dir / "data").out
+                                 : expected_of(golden).out;
   const std::string readme = read_text(path);
   const auto wanted = with_block(readme, block_name, "```text\n" + output + "```\n");
   REQUIRE(wanted);
-  if (blessing()) write_text(path, *wanted);
+  if (updating_golden()) write_text(path, *wanted);
   const std::string differs = difference(*wanted, read_text(path));
   CHECK_MESSAGE(differs.empty(), "README.md:\n", differs);
 }

@@ -2,7 +2,7 @@
 #       -DVERSION= -P install_test.cmake
 # Installs into an empty folder, compares what lies there with files.txt, and builds and runs two
 # small projects that find the installed library: a consumer, and the example that comes with it.
-# With SLABTIDE_BLESS set, files.txt and the example's output are rewritten.
+# With SLABTIDE_UPDATE_GOLDEN set, files.txt and the example's output are rewritten.
 
 # Runs a command; its output is shown only where it fails.
 function(must_work)
@@ -24,7 +24,7 @@ list(TRANSFORM files REPLACE "slabtide-targets-[a-z]+\\.cmake$" "slabtide-target
 list(SORT files)
 list(JOIN files "\n" found)
 string(APPEND found "\n")
-if(DEFINED ENV{SLABTIDE_BLESS})
+if(DEFINED ENV{SLABTIDE_UPDATE_GOLDEN})
   file(WRITE ${list} "${found}")
 endif()
 file(READ ${list} expected)
@@ -32,7 +32,7 @@ if(NOT found STREQUAL expected)
   file(WRITE ${WORK_DIR}/found.txt "${found}")
   execute_process(COMMAND diff -u --label expected --label installed ${list} ${WORK_DIR}/found.txt)
   message(FATAL_ERROR "What is installed is not what tests/install/files.txt says. Where that is "
-                      "meant, run tools/bless.")
+                      "meant, run tools/update-golden.")
 endif()
 
 # Configures and builds the project in `source` with the installed library, in a folder `name`.
@@ -53,7 +53,7 @@ endif()
 set(printed ${SOURCE_DIR}/tests/install/example_out.txt)
 build_project(example ${prefix}/share/doc/slabtide/example)
 must_work(${WORK_DIR}/example/plan_pour)
-if(DEFINED ENV{SLABTIDE_BLESS})
+if(DEFINED ENV{SLABTIDE_UPDATE_GOLDEN})
   file(WRITE ${printed} "${output}")
 endif()
 file(READ ${printed} expected_output)

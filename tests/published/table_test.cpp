@@ -10,7 +10,8 @@
 #include "support/run_program.h"
 
 // tests/published/README.md tells what the numbers rest on. It is made of what the other tests
-// here saw, each time they run: a table that is out of date fails, SLABTIDE_BLESS renews it.
+// here saw, each time they run: a table that is out of date fails, SLABTIDE_UPDATE_GOLDEN renews
+// it.
 
 namespace slabtide::test {
 namespace {
@@ -60,7 +61,7 @@ TEST_CASE("tests/published/README.md tells every check, and what this run saw of
   const auto wanted = with_block(was, "published checks", table);
   REQUIRE(wanted);
   if (same_table(*wanted, was)) return;
-  if (blessing()) return write_text(readme, *wanted);
+  if (updating_golden()) return write_text(readme, *wanted);
   FAIL("tests/published/README.md is out of date:\n", difference(was, *wanted));
 }
 

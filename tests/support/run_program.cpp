@@ -141,6 +141,6 @@ std::string difference(const std::string& expected, const std::string& actual) {
   return diff.out + diff.err;
 }
 
-bool blessing() { return std::getenv("SLABTIDE_BLESS") != nullptr; }
+bool updating_golden() { return std::getenv("SLABTIDE_UPDATE_GOLDEN") != nullptr; }
 
 }  // namespace slabtide::test

@@ -42,7 +42,7 @@ void write_text(const std::filesystem::path& path, const std::string& text);
 /// Lines that differ, as `diff -u` tells them; empty where the texts are the same.
 std::string difference(const std::string& expected, const std::string& actual);
 
-/// True where SLABTIDE_BLESS is set: expected files are rewritten, not compared.
-bool blessing();
+/// True where SLABTIDE_UPDATE_GOLDEN is set: expected files are rewritten, not compared.
+bool updating_golden();
 
 }  // namespace slabtide::test

@@ -11,8 +11,8 @@
 #include "unit/weather/readers/forecast_test_support.h"
 
 // Every document of tests/forecasts is read and what comes out compared, whole, with the text
-// of the same name that ends in .expected. SLABTIDE_BLESS rewrites those; each was read against
-// its document by hand.
+// of the same name that ends in .expected. SLABTIDE_UPDATE_GOLDEN rewrites those; each was read
+// against its document by hand.
 
 namespace slabtide {
 namespace {
@@ -47,7 +47,7 @@ TEST_CASE("documents read as expected") {
     CAPTURE(path.filename().string());
     const fs::path expected = fs::path{path}.replace_extension(".expected");
     const std::string actual = written_out(test::read_text(path));
-    if (test::blessing()) test::write_text(expected, actual);
+    if (test::updating_golden()) test::write_text(expected, actual);
     CHECK(test::difference(test::read_text(expected), actual) == "");
   }
 }
