@@ -112,8 +112,8 @@ Skeleton skeleton_of(const Way& way, double width_m) {
 
 /// Rounded up to a number of parts: at least one, and no more than anyone saws.
 int whole_parts(double parts) {
-  constexpr double most_parts = 2000.0;
-  return static_cast<int>(std::ceil(std::clamp(parts, 1.0, most_parts)));
+  constexpr double most_bays = 2000.0;
+  return static_cast<int>(std::ceil(std::clamp(parts, 1.0, most_bays)));
 }
 
 /// Into how many panels a run is best divided: the fewest that are as near to square as
