@@ -206,8 +206,10 @@ TEST_CASE("a forecast that misses the pour is refused, with what to do") {
 
 TEST_CASE("work at night is told as it is: when it falls in the dark, not to start earlier") {
   Job job = mild_job();
-  for (const double start_h : {20.0, 23.0}) {
-    job.pour.start = after_seconds(UtcTime(job.pour.date), start_h * 3600.0);
+  const SunTimes sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  for (const double after_sunset_h : {-0.4, 0.5, 2.5}) {
+    job.pour.start = after_seconds(sun.set, after_sunset_h * 3600.0);
     const auto cautions = cautions_with(job, no_change);
     const Caution* dark = find(cautions, "dark");
     REQUIRE(dark != nullptr);
