@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "published/does_not_meet.h"
 #include "published/seen_row.h"
 
 namespace slabtide::test {
@@ -26,13 +27,14 @@ void check(const Published& table, SeenRow row) {
   row.status = table.status;
   row.unit = table.unit;
   row.tolerance = table.tolerance;
-  row.as_given = table.as_given;
+  row.because = table.because;
   const std::string said =
       fmt::format("{}, {}: {} {} in {} ({}), apart {:+.3g}, allowed {:g}", table.what, row.row,
                   row.figure, table.unit, table.source, table.status, row.apart, table.tolerance);
   MESSAGE(said);
   write_down(row);
-  CHECK_MESSAGE(std::abs(row.apart) <= table.tolerance, said);
+  const std::string fault = unannounced(row, does_not_meet());
+  CHECK_MESSAGE(fault.empty(), said, ": ", fault);
 }
 
 SeenRow row_named(const std::string& name) {

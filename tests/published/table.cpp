@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <iterator>
 #include <optional>
 #include <sstream>
 
@@ -12,25 +14,6 @@
 namespace slabtide::test {
 
 namespace {
-
-constexpr double most_slack = 2.5;  // a tolerance over the worst seen; ours
-constexpr int most_decimals = 7;
-
-/// So many that a hundredth of the tolerance shows, or a tenth.
-int decimals_of(const SeenRow& row) {
-  if (row.tolerance <= 0.0) return 1;
-  constexpr double hair = 1e-9;
-  const int order = static_cast<int>(std::floor(std::log10(row.tolerance) + hair));
-  return std::clamp(1 - order, 0, most_decimals);
-}
-
-std::string signed_text(double value, int decimals) {
-  const std::string text = fmt::format("{:+.{}f}", value, decimals);
-  const bool is_zero = text.find_first_of("123456789") == std::string::npos;
-  return is_zero ? text.substr(1) : text;
-}
-
-std::string apart_text(const SeenRow& row) { return signed_text(row.apart, decimals_of(row)); }
 
 /// Three digits, without the zeros behind them: half a digit may have a hair more than it says.
 std::string tolerance_text(double tolerance) {
@@ -62,6 +45,10 @@ std::string with_unit(const std::string& text, const std::string& unit) {
   return unit.empty() ? text : text + " " + unit;
 }
 
+std::size_t missed_in(const Check& check) {
+  return static_cast<std::size_t>(std::ranges::count_if(check, std::not_fn(meets)));
+}
+
 /// How many: "22"; where one row stands for many, its own words, "3000 positions".
 std::string count_of(const Check& check) {
   const bool stands_for_many = check.size() == 1 && !check.front().seen;
@@ -70,15 +57,17 @@ std::string count_of(const Check& check) {
 
 std::string check_line(const Check& check) {
   const SeenRow& first = check.front();
-  return fmt::format("| {} | {} | {} | {} | {} | {} |\n", first.what, first.source, first.status,
-                     count_of(check), with_unit(allowed_by(check), first.unit),
+  const std::size_t missed = missed_in(check);
+  return fmt::format("| {} | {} | {} | {} | {} | {} | {} | {} |\n", first.what, first.source,
+                     first.status, count_of(check), missed == 0 ? "" : std::to_string(missed),
+                     with_unit(allowed_by(check), first.unit), first.because,
                      apart_text(worst_of(check)));
 }
 
 std::string figure_line(const SeenRow& row) {
   const std::string seen = row.seen ? fmt::format("{:.{}f}", *row.seen, decimals_of(row)) : "";
-  return fmt::format("| {} | {} | {} | {} | {} |\n", row.row, row.figure, seen, apart_text(row),
-                     tolerance_text(row.tolerance));
+  return fmt::format("| {} | {} | {} | {} | {}{} |\n", row.row, row.figure, seen, apart_text(row),
+                     tolerance_text(row.tolerance), meets(row) ? "" : ": not met");
 }
 
 std::string figures_of(const Check& check) {
@@ -87,6 +76,66 @@ std::string figures_of(const Check& check) {
   text += "| figure | outside | here | apart | allowed |\n|---|---|---|---|---|\n";
   for (const SeenRow& row : check) text += figure_line(row);
   return text;
+}
+
+struct MissedRows {
+  const MissedCheck* listed;
+  const Check* check;
+};
+
+/// The listed checks among those seen, in the list's order.
+std::vector<MissedRows> missed_in(const std::vector<Check>& checks,
+                                  const std::vector<MissedCheck>& list) {
+  std::vector<MissedRows> result;
+  for (const MissedCheck& listed : list) {
+    const auto seen = std::ranges::find_if(
+        checks, [&](const Check& check) { return check.front().what == listed.what; });
+    if (seen != checks.end()) result.push_back({&listed, &*seen});
+  }
+  return result;
+}
+
+std::vector<Check> checks_of(const std::vector<ModuleRows>& modules) {
+  std::vector<Check> checks;
+  for (const ModuleRows& module : modules) {
+    std::ranges::copy(checks_of(module.rows), std::back_inserter(checks));
+  }
+  return checks;
+}
+
+const SeenRow* seen_in(const Check& check, const Miss& miss) {
+  const auto found = std::ranges::find(check, miss.row, &SeenRow::row);
+  return found == check.end() ? nullptr : &*found;
+}
+
+/// By how much, as it is listed: the text is then the same whatever compiles the tests.
+std::string missed_by(const Check& check, const Miss& miss) {
+  const SeenRow* row = seen_in(check, miss);
+  return row == nullptr ? "" : fmt::format("{:+.{}f}", miss.apart, decimals_of(*row));
+}
+
+std::string missed_rows(const std::vector<ModuleRows>& modules,
+                        const std::vector<MissedCheck>& list) {
+  std::string text;
+  const std::vector<Check> checks = checks_of(modules);
+  for (const auto& [listed, check] : missed_in(checks, list)) {
+    const std::string allowed = with_unit(allowed_by(*check), check->front().unit);
+    text += fmt::format("\n**{}** (allowed: {}). {}\n\n| figure | off by |\n|---|---|\n",
+                        listed->what, allowed, listed->why);
+    for (const Miss& miss : listed->rows) {
+      text += fmt::format("| {} | {} |\n", miss.row, missed_by(*check, miss));
+    }
+  }
+  return text;
+}
+
+std::string short_words(const Miss& miss, const std::string& unit) {
+  return with_unit(fmt::format("{:+.3g}", miss.apart), unit);
+}
+
+const Miss& worst_of(const MissedCheck& listed) {
+  return *std::ranges::max_element(listed.rows, {},
+                                   [](const Miss& miss) { return std::abs(miss.apart); });
 }
 
 std::vector<std::string> cells_of(const std::string& line) {
@@ -98,7 +147,7 @@ std::vector<std::string> cells_of(const std::string& line) {
 
 /// Cell 0 is what stands before the first bar.
 bool is_measured(std::size_t cell, std::size_t cells) {
-  constexpr std::size_t check_cells = 7;
+  constexpr std::size_t check_cells = 9;
   constexpr std::size_t figure_cells = 6;
   constexpr std::size_t here = 3;
   constexpr std::size_t apart = 4;
@@ -154,13 +203,14 @@ std::vector<Check> checks_of(const std::vector<SeenRow>& rows) {
   return checks;
 }
 
-std::string published_table(const std::vector<ModuleRows>& modules) {
-  std::string table;
+std::string published_table(const std::vector<ModuleRows>& modules,
+                            const std::vector<MissedCheck>& list) {
+  std::string table = "\n## Does not meet\n" + missed_rows(modules, list);
   std::string figures = "\n## Every figure\n";
   for (const ModuleRows& module : modules) {
     table += fmt::format("\n## {}\n\n", module.heading);
-    table += "| check | source | status | figures | allowed | worst seen |\n";
-    table += "|---|---|---|---|---|---|\n";
+    table += "| check | source | status | figures | not met | allowed | because | worst seen |\n";
+    table += "|---|---|---|---|---|---|---|---|\n";
     figures += fmt::format("\n### {}\n", module.heading);
     for (const Check& check : checks_of(module.rows)) {
       table += check_line(check);
@@ -170,21 +220,24 @@ std::string published_table(const std::vector<ModuleRows>& modules) {
   return table + figures;
 }
 
-std::vector<std::string> slack_tolerances(const std::vector<SeenRow>& rows) {
-  std::vector<std::string> slack;
-  for (const Check& check : checks_of(rows)) {
-    for (const SeenRow& row : check) {
-      if (row.as_given) continue;
-      double worst = 0.0;
-      for (const SeenRow& other : check) {
-        if (other.tolerance == row.tolerance) worst = std::max(worst, std::abs(other.apart));
-      }
-      if (row.tolerance <= most_slack * worst) continue;
-      slack.push_back(fmt::format("{}, {}: allowed {:g}, worst seen {:.3g}", row.what, row.row,
-                                  row.tolerance, worst));
+std::string missed_table(const std::vector<ModuleRows>& modules,
+                         const std::vector<MissedCheck>& list) {
+  std::string table = "| what | not met | off by up to | why |\n|---|---|---|---|\n";
+  std::string minor;
+  const std::vector<Check> checks = checks_of(modules);
+  for (const auto& [listed, check] : missed_in(checks, list)) {
+    const std::string worst = short_words(worst_of(*listed), check->front().unit);
+    if (listed->is_minor) {
+      minor += fmt::format("{}{} ({})", minor.empty() ? "" : ", ", listed->in_words, worst);
+    } else {
+      table += fmt::format("| {} | {} of {} | {} | {} |\n", listed->in_words, listed->rows.size(),
+                           check->size(), worst, listed->why);
     }
   }
-  return slack;
+  if (minor.empty()) return table;
+  constexpr std::size_t width = 100;
+  return table + "\n" +
+         wrap("Far smaller than what a forecast is off by: " + minor + ".", width, 0) + "\n";
 }
 
 bool same_table(const std::string& one, const std::string& other) {

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "published/missed_check.h"
 #include "published/seen_row.h"
 
 namespace slabtide::test {
@@ -18,12 +19,14 @@ struct ModuleRows {
 using Check = std::vector<SeenRow>;
 std::vector<Check> checks_of(const std::vector<SeenRow>& rows);
 
-/// Markdown: a table of the checks of each module, then every figure.
-std::string published_table(const std::vector<ModuleRows>& modules);
+/// Markdown: the rows that miss, by that list; a table of the checks of each module; every figure.
+std::string published_table(const std::vector<ModuleRows>& modules,
+                            const std::vector<MissedCheck>& list);
 
-/// A tolerance that is neither the figures' own rounding nor near the worst disagreement seen
-/// among those it is allowed: one sentence each.
-std::vector<std::string> slack_tolerances(const std::vector<SeenRow>& rows);
+/// Markdown, for a contractor: a row for each check of `list`, how many of its figures are not met
+/// and by how much; the minor ones in a sentence.
+std::string missed_table(const std::vector<ModuleRows>& modules,
+                         const std::vector<MissedCheck>& list);
 
 /// Are two tables the same? What is measured may differ by one in its last digit, as another
 /// compiler rounds it.

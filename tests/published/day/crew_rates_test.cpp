@@ -14,8 +14,7 @@ TEST_CASE("a pass of floating and of brooming makes up the published figures") {
   constexpr Published rates{.what = "finished by one person",
                             .source = "person-hours a 1000 ft², as data/practice.toml says",
                             .tolerance = 0.5,
-                            .unit = "ft²/h",
-                            .as_given = true};
+                            .unit = "ft²/h"};
   const CrewPractice crew = default_practice().crew;
   const auto hours_per_ft2 = [&crew](TaskKind kind) {
     return 1.0 / ft2_from_m2(crew.rule(kind).rate_per_person_h);

@@ -16,7 +16,9 @@ using namespace slabtide;
 using namespace slabtide::test;
 
 // Transient conduction, diffusivity 1e-6 m2/s, k 2 W/mK: closed forms in Carslaw & Jaeger,
-// Conduction of Heat in Solids (1959), evaluated independently of this program.
+// Conduction of Heat in Solids (1959), evaluated independently of this program. A closed form is
+// exact, what steps through time and depth is not: its own aim, set before it was written, is
+// 0.02 K where the surface steps by 30 K, a fiftieth of what the best forecast of air is off.
 
 namespace {
 
@@ -27,16 +29,21 @@ constexpr double step_k = 30.0;  // the tolerance is stated for a step of this h
 constexpr int cells = 60;        // its top cells are those of the solver: 2 mm
 constexpr double grading = 4.6;
 
+constexpr double aim_k = 0.02;
+constexpr const char* aim = "the solver's aim: 0.02 K of 30";
+
 constexpr Published share_of_step{.what = "conduction, closed forms",
                                   .source = "Carslaw & Jaeger 1959",
                                   .status = "published",
-                                  .tolerance = 0.02 / step_k,
-                                  .unit = "of the step"};
+                                  .tolerance = aim_k / step_k,
+                                  .unit = "of the step",
+                                  .because = aim};
 constexpr Published kelvin{.what = "conduction under a flux",
                            .source = "Carslaw & Jaeger 1959",
                            .status = "published",
-                           .tolerance = 0.02,
-                           .unit = "K"};
+                           .tolerance = aim_k,
+                           .unit = "K",
+                           .because = aim};
 
 ConductionColumn deep_column(double start_c) {
   const std::vector<double> faces_m = graded_faces(0.0, half_space.thickness_m, cells, grading);
@@ -190,8 +197,8 @@ TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
   check_row({.what = "conduction, lag of a daily wave",
              .source = "Carslaw & Jaeger 1959",
              .status = "published",
-             .tolerance = step_s / 3600.0,  // the peak is found to the step
+             .tolerance = step_s / 3600.0,
              .unit = "h",
-             .as_given = true},
+             .because = "the peak is found to a step of time"},
             "daily wave, 0.1 m, lag", 2.30329, lag_h);
 }

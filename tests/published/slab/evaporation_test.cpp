@@ -26,7 +26,7 @@ constexpr Published drying_table{
     .what = "evaporation by Menzel's equation",
     .source = "Portland Cement Association table of drying tendency, after Menzel 1954",
     .status = "from memory",
-    .tolerance = 0.008,
+    .tolerance = 0.0005,
     .unit = "lb/ft2/h"};
 
 constexpr auto rows =
@@ -48,7 +48,7 @@ std::string describe(const Row& row) {
 
 }  // namespace
 
-TEST_CASE("Menzel's equation in its published form meets the table of drying tendency") {
+TEST_CASE("Menzel's equation in its published form beside the table of drying tendency") {
   for (const Row& row : rows) {
     const double rate = menzel_evaporation_lb_ft2_h(
         psi_from_pa(saturation_pa(row.concrete_f)),
@@ -80,14 +80,12 @@ TEST_CASE("Uno's two forms give what a hand works out") {
                              .source = "Uno 1998, ACI Materials Journal 95-M34, worked by hand",
                              .status = "published",
                              .tolerance = 5.0e-6,
-                             .unit = "kg/m2/h",
-                             .as_given = true};
+                             .unit = "kg/m2/h"};
   constexpr Published uno_us{.what = "evaporation by Uno, US",
                              .source = "Uno 1998, ACI Materials Journal 95-M34, worked by hand",
                              .status = "published",
                              .tolerance = 5.0e-7,
-                             .unit = "lb/ft2/h",
-                             .as_given = true};
+                             .unit = "lb/ft2/h"};
   check_row(uno_si, "25 °C both", 0.42436, uno_evaporation_kg_m2_h(25, 25, 0.5, 10));
   check_row(uno_si, "30 over 10 °C", 1.71638, uno_evaporation_kg_m2_h(30, 10, 0.4, 20));
   check_row(uno_us, "80 °F both", 0.143108, uno_evaporation_lb_ft2_h(80, 80, 0.5, 10));

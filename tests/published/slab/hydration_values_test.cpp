@@ -33,13 +33,12 @@ constexpr auto rows =
                         {0.45, 0.20, 0.25, 0.00, 23.954, 0.6711, 0.8204, 478.6, 41657},
                         {0.45, 0.00, 0.00, 0.40, 35.729, 0.5181, 0.8404, 475.8, 52452}});
 
-Published to_last_digit(std::string_view what, double half_digit, std::string_view unit) {
+Published to_last_digit(std::string_view what, double tolerance, std::string_view unit) {
   return {.what = what,
           .source = "Schindler & Folliard 2005, Schindler 2004, evaluated independently",
           .status = "from memory",
-          .tolerance = half_digit * 1.0001,
-          .unit = unit,
-          .as_given = true};
+          .tolerance = tolerance,
+          .unit = unit};
 }
 
 }  // namespace

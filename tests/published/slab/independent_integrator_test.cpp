@@ -175,6 +175,9 @@ std::array<double, 3> integrate(SemiDiscrete& p) {
   return at_s;
 }
 
+/// At 1e-10 its set times move by less than 0.001 s.
+constexpr double cvode_error_s = 0.01;
+
 void compare(const std::string& name, const ColumnCase& column, const SiteWeather& weather) {
   SemiDiscrete problem(column, weather);
   const std::array<double, 3> cvode_s = integrate(problem);
@@ -182,8 +185,9 @@ void compare(const std::string& name, const ColumnCase& column, const SiteWeathe
   constexpr Published cvode{.what = "set times by another integrator",
                             .source = "SUNDIALS CVODE 6.4 on the same cells, 1e-8",
                             .status = "independent program",
-                            .tolerance = 2.0,
-                            .unit = "s"};
+                            .tolerance = cvode_error_s,
+                            .unit = "s",
+                            .because = "its own error, by finer steps"};
   const auto check_event = [&](const char* event, double seen_s, double independent_s) {
     check_worst(cvode, name + event, "its own run", seen_s - independent_s);
   };
@@ -195,7 +199,7 @@ void compare(const std::string& name, const ColumnCase& column, const SiteWeathe
 
 }  // namespace
 
-TEST_CASE("set times are those of an independent integrator") {
+TEST_CASE("set times beside those of an independent integrator") {
   const MixModel mix = mix_model(Mix{}, {});
   const Day hot{.high_c = 34.0, .low_c = 22.0, .dew_point_c = 15.0, .wind_slab_m_s = 3.0};
   const SiteWeather hot_weather = day_weather(hot);

@@ -19,8 +19,7 @@ TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
              .source = "Concrete Construction; TM 5-852-4 formula",
              .status = "published",
              .tolerance = 0.05,
-             .unit = "°F",
-             .as_given = true},
+             .unit = "°F"},
             "470 lb cement at 150 °F, 3300 lb aggregate and 260 lb water at 70 °F", 77.6,
             fahrenheit_from_celsius(mixed_c));
 }

@@ -1,8 +1,9 @@
 #include <algorithm>
 #include <array>
-#include <utility>
+#include <string>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
@@ -18,35 +19,52 @@ using namespace slabtide::test;
 // stamping). Practice: conventional saw 4 h after finishing in hot weather to 12 h in cold,
 // early-entry saw 1 h to 4 h (ACI 302.1R and 224.4R through the ACI FAQ; published). The
 // thresholds held against it: early entry final set and 150 psi (common practice), wet saw
-// 500 psi (from memory, medium aggregate). "Hot" and "cold" have no figures in the source.
+// 500 psi (from memory, medium aggregate). "Hot" and "cold" have no figures in the source, nor
+// has it sun, wind or humidity. Ours, for every row: each day in the sun and in the shade, wind as
+// over an open yard, and the dew point just under the night's low, as after any night with dew.
 
 namespace {
 
 constexpr Published early_entry{.what = "early-entry saw after finishing, one column",
                                 .source = "ACI 302.1R and 224.4R through the ACI FAQ",
-                                .tolerance = 0.3,
-                                .unit = "h"};
+                                .unit = "h",
+                                .because = given_as_range};
 constexpr Published wet{.what = "wet saw after finishing, one column",
                         .source = "ACI 302.1R and 224.4R through the ACI FAQ",
-                        .tolerance = 3.0,
-                        .unit = "h"};
+                        .unit = "h",
+                        .because = given_as_range};
 
 struct SawOpens {
   double early_entry_h;
   double wet_h;
 };
 
-SawOpens saws_open(double high_f, double low_f, double concrete_f, bool sun) {
-  const Day day{.high_c = celsius_from_fahrenheit(high_f),
-                .low_c = celsius_from_fahrenheit(low_f),
-                .dew_point_c = celsius_from_fahrenheit(low_f) - 2.0,
-                .hours = 36.0};
+struct DayCase {
+  const char* name;
+  double high_f;
+  double low_f;
+  double concrete_f;
+};
+
+constexpr auto days = std::to_array<DayCase>({{"hot, 95/72 °F, concrete 85", 95, 72, 85},
+                                              {"mild, 72/50 °F, concrete 68", 72, 50, 68},
+                                              {"cold, 55/42 °F, concrete 60", 55, 42, 60}});
+
+constexpr double noon_w_m2 = 900.0;
+constexpr double shaded_sky = 0.7;
+constexpr double dew_under_low_k = 2.0;
+
+SawOpens saws_open(const DayCase& at, bool in_sun) {
+  const Day day{.high_c = celsius_from_fahrenheit(at.high_f),
+                .low_c = celsius_from_fahrenheit(at.low_f),
+                .dew_point_c = celsius_from_fahrenheit(at.low_f) - dew_under_low_k,
+                .hours = 48.0};
   const SiteWeather weather = day_weather(day);
   const CellExposure exposure =
-      sun ? in_the_sun(weather, day.start_hour, 900.0) : in_the_shade(weather, 0.7);
+      in_sun ? in_the_sun(weather, day.start_hour, noon_w_m2) : in_the_shade(weather, shaded_sky);
   const MixModel mix = mix_model(Mix{}, {});
   const ColumnCase column =
-      slab_on_gravel(mix, exposure, celsius_from_fahrenheit(concrete_f), m_from_in(4.0));
+      slab_on_gravel(mix, exposure, celsius_from_fahrenheit(at.concrete_f), m_from_in(4.0));
   const ColumnHistory h = solve_columns(std::array{column}, weather, {})[0];
   const double finished_s = when_reached(h, h.resistance_work_psi, 300.0);
   const double set_s = when_reached(h, h.resistance_middle_psi, final_set_psi);
@@ -57,17 +75,17 @@ SawOpens saws_open(double high_f, double low_f, double concrete_f, bool sun) {
 
 }  // namespace
 
-TEST_CASE("saws open within what practice gives for hot to cold weather") {
-  const SawOpens hot = saws_open(95, 72, 85, true);
-  const SawOpens mild = saws_open(72, 50, 68, true);
-  const SawOpens cold = saws_open(55, 42, 60, false);
-  for (const auto& [name, opens] :
-       {std::pair{"hot, in the sun", hot}, {"mild, in the sun", mild}, {"cool shade", cold}}) {
-    check_range(early_entry, name, 1.0, 4.0, opens.early_entry_h);
-    check_range(wet, name, 4.0, 12.0, opens.wet_h);
+TEST_CASE("when saws open after finishing, beside practice, one column") {
+  for (const bool in_sun : {true, false}) {
+    SawOpens hotter{};
+    for (const DayCase& day : days) {
+      const SawOpens opens = saws_open(day, in_sun);
+      const std::string row = fmt::format("{}, in the {}", day.name, in_sun ? "sun" : "shade");
+      check_range(early_entry, row, 1.0, 4.0, opens.early_entry_h);
+      check_range(wet, row, 4.0, 12.0, opens.wet_h);
+      CHECK(hotter.early_entry_h < opens.early_entry_h);
+      CHECK(hotter.wet_h < opens.wet_h);
+      hotter = opens;
+    }
   }
-  CHECK(hot.early_entry_h < mild.early_entry_h);
-  CHECK(mild.early_entry_h < cold.early_entry_h);
-  CHECK(hot.wet_h < mild.wet_h);
-  CHECK(mild.wet_h < cold.wet_h);
 }

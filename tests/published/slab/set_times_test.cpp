@@ -45,20 +45,21 @@ constexpr const char* gebler_klieger =
 
 }  // namespace
 
-TEST_CASE("estimated set times lie among the published ashes") {
-  // One ash differs from another of its class by more than an hour: no estimate from the
-  // class alone can come nearer than half the spread. Worst seen: initial -0.42 h (H, J),
-  // final -1.00 h (J).
-  constexpr Published initial{.what = "initial set of 25 % ash mixes",
-                              .source = gebler_klieger,
-                              .status = "from memory",
-                              .tolerance = 0.42,
-                              .unit = "h"};
-  constexpr Published final{.what = "final set of 25 % ash mixes",
-                            .source = gebler_klieger,
-                            .status = "from memory",
-                            .tolerance = 1.01,
-                            .unit = "h"};
+TEST_CASE("estimated set times beside the published ashes, one by one") {
+  // What a test by ASTM C403 may be off: the coefficient of variation of its precision statement,
+  // one operator and laboratory, from memory.
+  constexpr double initial_variation = 0.071;
+  constexpr double final_variation = 0.047;
+  Published initial{.what = "initial set of 25 % ash mixes",
+                    .source = gebler_klieger,
+                    .status = "from memory",
+                    .unit = "min",
+                    .because = "7.1 %, precision of ASTM C403 (from memory)"};
+  Published final{.what = "final set of 25 % ash mixes",
+                  .source = gebler_klieger,
+                  .status = "from memory",
+                  .unit = "min",
+                  .because = "4.7 %, precision of ASTM C403 (from memory)"};
   for (const AshRow& row : ash_rows) {
     Mix mix;
     mix.ash_class = row.ash_class;
@@ -66,17 +67,22 @@ TEST_CASE("estimated set times lie among the published ashes") {
     const SetTimes times = estimated_set_times(mix);
     const std::string name =
         fmt::format("ash {} (class {})", row.ash, row.ash_class == AshClass::f ? 'F' : 'C');
-    check_row(initial, name, row.initial_h, times.initial_h);
-    check_row(final, name, row.final_h, times.final_h);
+    initial.tolerance = initial_variation * row.initial_h * 60.0;
+    final.tolerance = final_variation * row.final_h * 60.0;
+    check_row(initial, name, row.initial_h * 60.0, times.initial_h * 60.0);
+    check_row(final, name, row.final_h * 60.0, times.final_h * 60.0);
   }
 }
 
-TEST_CASE("estimated set times meet the mean of each class") {
+TEST_CASE("estimated set times beside the mean of each class") {
+  // The means are what the estimate's terms for ash were set to: the scatter of the tests is in
+  // both, and what remains is that the rows are told to five minutes.
   constexpr Published mean{.what = "set times, mean of a class of ash",
                            .source = gebler_klieger,
                            .status = "from memory",
-                           .tolerance = 10.0,
-                           .unit = "min"};
+                           .tolerance = 2.5,
+                           .unit = "min",
+                           .because = "rows told to 5 min"};
   for (const AshClass ash_class : {AshClass::f, AshClass::c}) {
     double initial_h = 0.0;
     double final_h = 0.0;
@@ -97,7 +103,28 @@ TEST_CASE("estimated set times meet the mean of each class") {
   }
 }
 
-TEST_CASE("hours to set by temperature follow the rule of thumb below 70 °F") {
+namespace {
+
+struct SetHours {
+  double temperature_f;
+  double hours;
+  double half_digit_h;
+};
+
+// Told in whole hours, in the heat in thirds; 6 h at 70 °F.
+constexpr double whole_h = 0.5;
+constexpr double third_h = 1.0 / 6.0;
+constexpr auto rule_of_thumb = std::to_array<SetHours>({{100, 5.0 / 3.0, third_h},
+                                                        {90, 8.0 / 3.0, third_h},
+                                                        {80, 4, whole_h},
+                                                        {60, 8, whole_h},
+                                                        {50, 11, whole_h},
+                                                        {40, 14, whole_h},
+                                                        {30, 19, whole_h}});
+
+}  // namespace
+
+TEST_CASE("hours to set by temperature beside the rule of thumb") {
   constexpr const char* notes =
       "Penn State CE 584 notes, Use of Admixture and Its Effects on Setting Time";
   const double energy = setting_energy_j_mol(0.0);
@@ -105,31 +132,33 @@ TEST_CASE("hours to set by temperature follow the rule of thumb below 70 °F") {
     return set_rate(celsius_from_fahrenheit(70), energy) /
            set_rate(celsius_from_fahrenheit(f), energy);
   };
-  for (const auto& [f, hours] :
-       {std::array{60.0, 8.0}, std::array{50.0, 11.0}, std::array{40.0, 14.0}}) {
-    const double published = hours / 6.0;
+  constexpr double at_70_h = 6.0;
+  for (const SetHours& row : rule_of_thumb) {
     check_row({.what = "hours to set by temperature",
                .source = notes,
-               .tolerance = 0.3,
-               .unit = "times the hours at 70 °F"},
-              fmt::format("{} °F", f), published, ratio_to_70(f));
+               .tolerance = row.half_digit_h,
+               .unit = "h where 70 °F takes 6"},
+              fmt::format("{} °F", row.temperature_f), row.hours,
+              at_70_h * ratio_to_70(row.temperature_f));
   }
 }
 
-TEST_CASE("final set finds about 100 psi and a day about a quarter of the strength") {
+TEST_CASE("strength at final set and at one day") {
   const MixModel model = mix_model(Mix{}, {});
   const double at_final = strength_psi(final_set_age_h(model.setting), model.strength);
   check_row({.what = "strength at final set",
              .source = "notes on ASTM C403: cylinders give about 100 psi at final set",
              .status = "published",
-             .tolerance = 20.0,
-             .unit = "psi"},
+             .tolerance = 10.0,
+             .unit = "psi",
+             .because = "about, taken to a tenth"},
             "4000 psi mix at final set", 100.0, at_final);
   check_row({.what = "strength at one day",
              .source = "a quarter of f'c at one day",
              .status = "common practice, no source",
              .tolerance = 0.005,
-             .unit = "of f'c"},
+             .unit = "of f'c",
+             .because = "a quarter, taken to the hundredth"},
             "4000 psi mix at 24 h of 73 °F", 0.25, strength_psi(24.0, model.strength) / 4000.0);
   // Ours: the form of ASTM C1074 is set to meet f'c 28 days after it starts.
   CHECK(strength_psi(model.strength.start_set_age_h + 28.0 * 24.0, model.strength) ==

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <string>
+#include <string_view>
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -16,36 +18,35 @@ using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
 // The wait from placing to a 1/4 in print with the bleed water gone: a 4 in slab, concrete,
-// ground, air and surroundings all at one temperature, in the shade, air all but still. The
-// source gives neither humidity, air movement nor air content: those are ours.
+// ground, air and surroundings all at one temperature, in the shade. The source gives neither
+// humidity, air movement nor air content. Ours, for every row: 50 % humidity, as standards of the
+// trade dry concrete at; 0.5 m/s, as in a building with open doors, for it speaks of floors; no
+// entrained air, for floors to be troweled have none (ACI 302.1R, from memory).
 
 namespace {
 
 struct Row {
   double temperature_f;
   double hours;
-  double print_tolerance_min;
-  double sheen_tolerance_min;
 };
 
-constexpr auto rows = std::to_array<Row>(
-    {{50.0, 4.25, 50.0, 50.0}, {70.0, 2.75, 25.0, 20.0}, {90.0, 1.75, 25.0, 20.0}});
+constexpr auto rows = std::to_array<Row>({{50.0, 4.25}, {70.0, 2.75}, {90.0, 1.75}});
+
+constexpr double humidity_share = 0.5;
+constexpr double wind_m_s = 0.5;
+constexpr double air_share = 0.02;  // what mixing traps
 
 constexpr double print_psi = 40.0;  // ours, within 30 to 100
 
-constexpr Published position_statement{
-    .what = "wait to a 1/4 in print",
-    .source =
-        "ASCC Position Statement 15, in The Cost of Waiting, Concrete Construction, June 2000",
-    .status = "published",
-    .tolerance = 0.0,
-    .unit = "min"};
-
-struct Setting {
-  double humidity_share;
-  double wind_m_s;
-  double air_share;  // of the mix
-};
+Published position_statement(std::string_view what) {
+  return {.what = what,
+          .source =
+              "ASCC Position Statement 15, in The Cost of Waiting, Concrete Construction, "
+              "June 2000",
+          .tolerance = 7.5,
+          .unit = "min",
+          .because = "told in quarter hours"};
+}
 
 struct Wait {
   double print_h;
@@ -62,15 +63,13 @@ double film_gone_h(const ColumnHistory& h, double placed_s) {
   return gone_h;
 }
 
-Wait wait_at(double temperature_f, const Setting& setting) {
+Wait wait_at(double temperature_f) {
   const double c = celsius_from_fahrenheit(temperature_f);
-  const SiteWeather weather = steady_weather({.air_c = c,
-                                              .humidity_share = setting.humidity_share,
-                                              .wind_slab_m_s = setting.wind_m_s,
-                                              .hours = 16.0});
+  const SiteWeather weather = steady_weather(
+      {.air_c = c, .humidity_share = humidity_share, .wind_slab_m_s = wind_m_s, .hours = 16.0});
   const CellExposure shade = in_the_shade(weather, 1.0);
   Mix ordered;
-  ordered.air_share = setting.air_share;
+  ordered.air_share = air_share;
   const MixModel mix = mix_model(ordered, {});
   const ColumnCase column = slab_on_gravel(mix, shade, c, m_from_in(4.0));
   const ColumnHistory h = solve_columns(std::array{column}, weather, {})[0];
@@ -84,28 +83,13 @@ Wait wait_at(double temperature_f, const Setting& setting) {
 
 }  // namespace
 
-TEST_CASE("the wait to a quarter inch print at 50, 70 and 90 °F") {
+TEST_CASE("the wait to a quarter inch print, and to no bleed water too, at 50, 70 and 90 °F") {
+  const Published print = position_statement("wait to a 1/4 in print");
+  const Published no_sheen = position_statement("wait to a print and no sheen");
   for (const Row& row : rows) {
-    const Wait wait = wait_at(
-        row.temperature_f, {.humidity_share = 0.6, .wind_m_s = 0.3, .air_share = Mix{}.air_share});
-    Published source = position_statement;
-    source.tolerance = row.print_tolerance_min;
-    check_row(source, fmt::format("{} °F", row.temperature_f), row.hours * 60.0,
-              wait.print_h * 60.0);
-    // In still, moist air the film of a mix without entrained air outlasts the print: shown.
-    MESSAGE(fmt::format("sheen gone at {} °F: {:+.0f} min against the published wait",
-                        row.temperature_f, (wait.sheen_gone_h - row.hours) * 60.0));
-  }
-}
-
-TEST_CASE("print and sheen gone together, air-entrained mix in dry still air") {
-  for (const Row& row : rows) {
-    const Wait wait =
-        wait_at(row.temperature_f, {.humidity_share = 0.4, .wind_m_s = 0.5, .air_share = 0.06});
-    Published source = position_statement;
-    source.what = "wait to a print and no sheen";
-    source.tolerance = row.sheen_tolerance_min;
-    check_row(source, fmt::format("{} °F", row.temperature_f), row.hours * 60.0,
-              std::max(wait.print_h, wait.sheen_gone_h) * 60.0);
+    const Wait wait = wait_at(row.temperature_f);
+    const std::string name = fmt::format("{} °F", row.temperature_f);
+    check_row(print, name, row.hours * 60.0, wait.print_h * 60.0);
+    check_row(no_sheen, name, row.hours * 60.0, std::max(wait.print_h, wait.sheen_gone_h) * 60.0);
   }
 }

@@ -20,8 +20,7 @@ TEST_CASE("a day from its high and low") {
   constexpr Published curve{.what = "air through a day from its high and low",
                             .source = "Parton & Logan 1981, evaluated independently",
                             .tolerance = 0.0005,
-                            .unit = "°C",
-                            .as_given = true};
+                            .unit = "°C"};
   constexpr HighLowSpan day{.rise_h = 6.0,
                             .set_h = 18.0,
                             .next_rise_h = 30.0,

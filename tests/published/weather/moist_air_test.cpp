@@ -19,8 +19,7 @@ TEST_CASE("saturation pressure over water meets Hyland & Wexler") {
       .what = "saturation pressure over water",
       .source = "Hyland & Wexler 1983 in ASHRAE Fundamentals, evaluated independently",
       .tolerance = 0.005,
-      .unit = "Pa",
-      .as_given = true};
+      .unit = "Pa"};
   for (const Row& row : {Row{20.0, 2338.80}, Row{30.0, 4246.03}}) {
     check_row(saturation, fmt::format("{:g} °C", row.air_c), row.pressure_pa,
               saturation_pressure_pa(row.air_c));
@@ -31,21 +30,20 @@ TEST_CASE("dew point by Magnus") {
   check_row({.what = "dew point by Magnus",
              .source = "Alduchov & Eskridge 1996, evaluated independently",
              .tolerance = 0.005,
-             .unit = "°C",
-             .as_given = true},
+             .unit = "°C"},
             "30 °C, 50 %", 18.45, dew_point_from_humidity_c(30.0, 0.5));
 }
 
-TEST_CASE("latent heat of the textbook") {
+TEST_CASE("latent heat beside the steam tables") {
   check_row({.what = "latent heat of evaporation",
              .source = "steam tables",
              .status = "from memory",
-             .tolerance = 0.2,
+             .tolerance = 0.05,
              .unit = "kJ/kg"},
             "20 °C", 2453.5, latent_heat_j_kg(20.0) / 1000.0);
 }
 
-TEST_CASE("air pressure meets the standard atmosphere") {
+TEST_CASE("air pressure beside the standard atmosphere") {
   struct Row {
     double elevation_m;
     double pressure_pa;
@@ -53,7 +51,7 @@ TEST_CASE("air pressure meets the standard atmosphere") {
   constexpr Published atmosphere{.what = "air pressure by elevation",
                                  .source = "ICAO standard atmosphere",
                                  .status = "from memory",
-                                 .tolerance = 0.1,
+                                 .tolerance = 0.05,
                                  .unit = "Pa"};
   for (const Row& row : {Row{1000.0, 89874.6}, Row{1500.0, 84556.0}, Row{2000.0, 79495.2}}) {
     check_row(atmosphere, fmt::format("{:g} m", row.elevation_m), row.pressure_pa,

@@ -18,8 +18,7 @@ TEST_CASE("wind at 0.5 m over wind at 10 m by the log law") {
   };
   // Smooth ground, open grass, tall grass.
   Published log_law{.what = "wind at 0.5 m over wind at 10 m",
-                    .source = "Stull 2017, eq. 18.14, with Davenport-Wieringa roughness",
-                    .as_given = true};
+                    .source = "Stull 2017, eq. 18.14, with Davenport-Wieringa roughness"};
   for (const Row& row :
        {Row{0.005, 0.61, 0.005}, Row{0.03, 0.484, 0.0005}, Row{0.1, 0.35, 0.005}}) {
     log_law.tolerance = row.half_digit;
