@@ -28,13 +28,13 @@ struct Module {
   std::vector<const char*> programs;
 };
 
-const std::array<Module, 3> modules{{{"Weather", {"published_weather", "reference_weather"}},
-                                     {"Slab", {"published_slab"}},
-                                     {"Day", {"published_day", "published_compare"}}}};
+const std::array<Module, 3> tested_modules{{{"Weather", {"published_weather", "reference_weather"}},
+                                            {"Slab", {"published_slab"}},
+                                            {"Day", {"published_day", "published_compare"}}}};
 
 std::vector<ModuleRows> all_rows() {
   std::vector<ModuleRows> result;
-  for (const Module& module : modules) {
+  for (const Module& module : tested_modules) {
     ModuleRows rows{module.heading, {}};
     for (const char* program : module.programs) {
       const auto seen = rows_in(seen_dir / (std::string(program) + ".tsv"));
