@@ -49,8 +49,7 @@ void remove_unfinished_on_signals() {
   for (const int signal : ending_signals) sigaddset(&ours.sa_mask, signal);
   for (const int signal : ending_signals) {
     struct sigaction before {};
-    const bool ignored =
-        ::sigaction(signal, nullptr, &before) == 0 && before.sa_handler == SIG_IGN;
+    const bool ignored = ::sigaction(signal, nullptr, &before) == 0 && before.sa_handler == SIG_IGN;
     if (!ignored) ::sigaction(signal, &ours, nullptr);
   }
 }

@@ -93,20 +93,22 @@ TEST_CASE("the forecast that the job names is not written over") {
                     another_name);
   // An ending alone means a file beside the job.
   fs::copy_file(folder.path("job.toml"), folder.path("typed.toml"));
-  check_refused(folder, "typed.csv", {"--write", ".csv"},
-                "slabtide plan: cannot write \"typed.csv\": it is the forecast of typed.toml, which "
-                "this run reads\n" +
-                    another_name,
-                "typed.toml");
+  check_refused(
+      folder, "typed.csv", {"--write", ".csv"},
+      "slabtide plan: cannot write \"typed.csv\": it is the forecast of typed.toml, which "
+      "this run reads\n" +
+          another_name,
+      "typed.toml");
 }
 
 TEST_CASE("nor are the job, by a link to it, the practice, the forecast given, another's job") {
   const GuardedFolder folder;
   fs::create_symlink("job.toml", folder.path("x.html"));
-  check_refused(folder, "job.toml", {"--write", "x.html"},
-                "slabtide plan: cannot write \"x.html\": it is the job, \"job.toml\", which this run "
-                "reads\n" +
-                    another_name);
+  check_refused(
+      folder, "job.toml", {"--write", "x.html"},
+      "slabtide plan: cannot write \"x.html\": it is the job, \"job.toml\", which this run "
+      "reads\n" +
+          another_name);
   folder.put("own.json", "[operation.stamp]\nopens_psi = 35\n");
   check_refused(folder, "own.json", {"--practice", "own.json", "--write", "own.json"},
                 "slabtide plan: cannot write \"own.json\": it is the practice file, which this run "
@@ -253,9 +255,10 @@ TEST_CASE("a folder, and a pipe that nobody reads from, are refused at once") {
   REQUIRE(::mkfifo(folder.path("day.json").c_str(), 0600) == 0);
   const Outcome piped = folder.plan({"--write", "day.json"});
   CHECK(piped.code == 1);
-  CHECK(piped.err ==
-        "day.json: cannot write \"day.json\": it is a pipe that nobody reads from, or a device that "
-        "is away\n  Start the reader first, or name a file\n");
+  CHECK(
+      piped.err ==
+      "day.json: cannot write \"day.json\": it is a pipe that nobody reads from, or a device that "
+      "is away\n  Start the reader first, or name a file\n");
   // Read from, it hangs no one either.
   CHECK(folder.plan({}, "day.json").code == input_wrong);
   CHECK(folder.plan({"--forecast", "day.json"}).code == input_wrong);

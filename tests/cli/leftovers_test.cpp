@@ -80,8 +80,8 @@ TEST_CASE("the program itself is ended so, and an ignored signal stays ignored")
   const Outcome ended = run_program({"/bin/bash", "-c", line, SLABTIDE_PROGRAM}, folder.path());
   CHECK(ended.out == "143\n");
   const Outcome ignored = run_program(
-      {"/bin/bash", "-c",
-       "trap '' HUP; exec \"$0\" starter --date 2026-05-14 --write job.toml", SLABTIDE_PROGRAM},
+      {"/bin/bash", "-c", "trap '' HUP; exec \"$0\" starter --date 2026-05-14 --write job.toml",
+       SLABTIDE_PROGRAM},
       folder.path());
   CHECK(ignored.code == 0);
 }

@@ -59,21 +59,23 @@ bool is_document(std::string_view text) {
   return without_blanks(text).starts_with('{') && read_forecast(text, TimeZone()).ok();
 }
 
-/// Some line notes a reading or strikes one, or there are remarks alone. A last line that a crash
-/// cut short says nothing.
-bool is_journal(std::string_view text) {
+/// What the whole lines of a text say: a reading or what strikes one, something else, or nothing.
+enum class Saying { readings, other, nothing };
+
+/// A last line that a crash cut short says nothing, nor does a remark.
+Saying saying_of(std::string_view text) {
   std::istringstream lines{std::string(text.substr(0, text.rfind('\n') + 1))};
-  bool says_else = false;
+  Saying saying = Saying::nothing;
   for (std::string line; std::getline(lines, line);) {
     if (line.ends_with(unfinished_mark)) continue;
     std::istringstream words(line);
     std::string word;
     for (int i = 0; i < 3 && words >> word && !word.starts_with('#'); ++i) {
-      if (reading_from_id(word) || word == undo_word) return true;
-      says_else = true;
+      if (reading_from_id(word) || word == undo_word) return Saying::readings;
+      saying = Saying::other;
     }
   }
-  return !says_else;
+  return saying;
 }
 
 bool is_book(std::string_view text) { return read_mix_book(text).ok(); }
@@ -122,7 +124,7 @@ bool may_make_way(FileKind kind, std::string_view text) {
     case FileKind::forecast:
       return is_document(text);
     case FileKind::journal:
-      return is_journal(text);
+      return saying_of(text) != Saying::other;
     case FileKind::book:
       return is_book(text);
     case FileKind::job:
@@ -142,7 +144,7 @@ std::string what_it_is(std::string_view text) {
   if (text.find('\0') != std::string_view::npos) return "no text";
   if (read_job(text).ok()) return "a job file";
   if (is_book(text)) return "a mix book";
-  return is_journal(text) ? "a journal of readings" : beginning(text);
+  return saying_of(text) == Saying::readings ? "a journal of readings" : beginning(text);
 }
 
 }  // namespace slabtide
