@@ -1,4 +1,11 @@
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <atomic>
 #include <csignal>
+#include <sstream>
 #include <string>
 #include <thread>
 #include <vector>
@@ -46,7 +53,37 @@ class NotedJob {
     return run_program(before, folder_.path());
   }
 
+  /// Notes while the test holds the journal, which gets a line once the program waits for it.
+  Outcome note_meanwhile(const std::vector<std::string>& words, const std::string& line) const {
+    const int held = ::open(path().c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
+    REQUIRE(::flock(held, LOCK_EX) == 0);
+    Outcome outcome;
+    std::atomic<bool> done{false};
+    std::thread other([&] {
+      outcome = note(words);
+      done = true;
+    });
+    while (!done && !is_waited_for()) std::this_thread::yield();
+    const bool written = ::write(held, line.data(), line.size()) >= 0;
+    ::close(held);
+    other.join();
+    CHECK(written);
+    return outcome;
+  }
+
  private:
+  /// The kernel's list of locks has a line with an arrow for each that is waited for.
+  bool is_waited_for() const {
+    struct stat status {};
+    if (::stat(path().c_str(), &status) != 0) return false;
+    std::istringstream locks(read_text("/proc/locks"));
+    const std::string number = fmt::format(":{} ", status.st_ino);
+    for (std::string each; std::getline(locks, each);) {
+      if (each.find("->") != each.npos && each.find(number) != each.npos) return true;
+    }
+    return false;
+  }
+
   fs::path path() const { return folder_.path() / "job.journal"; }
 
   TempFolder folder_;
@@ -139,22 +176,24 @@ TEST_CASE("an undo made twice at once strikes one reading once") {
   }
 }
 
-TEST_CASE("two that exclude each other do not both land") {
-  const NotedJob job;
-  constexpr int rounds = 20;
-  for (int i = 0; i < rounds; ++i) {
-    CAPTURE(i);
-    job.put("");
-    std::vector<int> codes(2, -1);
-    const auto placed = [&](std::size_t which, const std::string& at) {
-      codes[which] = job.note({"--zone", "landing", "--at", at, "placed"}).code;
-    };
-    std::thread one([&] { placed(0, "08:05"); });
-    std::thread other([&] { placed(1, "08:15"); });
-    one.join();
-    other.join();
-    CHECK(codes[0] + codes[1] == 2);
-    CHECK(job.readings().size() == 1);
+TEST_CASE("what was noted while it waited for the journal decides what note adds") {
+  struct Case {
+    std::vector<std::string> words;
+    std::string before;
+    std::string meanwhile;
+    std::size_t readings;
+  };
+  const std::string reading = "2026-05-14 12:05  print-firm  landing\n";
+  const std::string placed = "2026-05-14 08:15  placed  landing\n";
+  const std::vector<std::string> place{"--zone", "landing", "--at", "08:05", "placed"};
+  for (const Case& each : {Case{{"--undo"}, reading, "undo\n", 0}, Case{place, "", placed, 1}}) {
+    CAPTURE(each.meanwhile);
+    const NotedJob job;
+    job.put(each.before);
+    const Outcome waited = job.note_meanwhile(each.words, each.meanwhile);
+    CHECK(waited.code == 2);
+    CHECK(job.journal() == each.before + each.meanwhile);
+    CHECK(job.readings().size() == each.readings);
   }
 }
 
