@@ -135,12 +135,12 @@ test('names are shown as written', () => {
 });
 
 // A second export of a job, in a folder of its own; `before` is the file it finds.
-function again(text, now, before) {
+function again(text, now, before, options = []) {
   rmSync(work, { recursive: true, force: true });
   mkdirSync(work, { recursive: true });
   writeFileSync(join(work, 'job.toml'), text);
   if (before) writeFileSync(join(work, 'day.ics'), before);
-  plan(program, work, ['--draws', '0', '--write', 'day.ics', '--now', now]);
+  plan(program, work, ['--draws', '0', '--write', 'day.ics', '--now', now, ...options]);
   return readFileSync(join(work, 'day.ics'));
 }
 
@@ -214,12 +214,18 @@ test('what is no longer planned is called off, and comes back', () => {
   }
 });
 
-test("another job's file, or another program's, is simply replaced", () => {
-  const fresh = again(spring, '2026-05-13T18:00Z');
+test("another job's file is replaced", () => {
   const other = days.find(({ name }) => name === 'one_zone').ics;
+  assert.deepEqual(again(spring, '2026-05-13T18:00Z', other), again(spring, '2026-05-13T18:00Z'));
+});
+
+test("another program's file is left as it is, unless --force says otherwise", () => {
+  const fresh = again(spring, '2026-05-13T18:00Z');
   const foreign = first.toString().replace(/PRODID:.*/, 'PRODID:-//Somebody//Else//EN');
-  for (const before of [other, foreign, 'not a calendar\n', Buffer.from([0xff, 0x00, 0x0a])]) {
-    assert.deepEqual(again(spring, '2026-05-13T18:00Z', before), fresh);
+  for (const before of [foreign, 'not a calendar\n', Buffer.from([0xff, 0x00, 0x0a])]) {
+    assert.throws(() => again(spring, '2026-05-13T18:00Z', before), /cannot write "day\.ics"/);
+    assert.deepEqual(readFileSync(join(work, 'day.ics')), Buffer.from(before));
+    assert.deepEqual(again(spring, '2026-05-13T18:00Z', before, ['--force']), fresh);
   }
 });
 

@@ -55,6 +55,20 @@ struct StartPlaces {
   std::vector<SourcePosition> placed_at;  ///< an entry a zone
 };
 
+/// No zone comes before the first one; told at both hours.
+void refuse_before_first(const Job& job, std::size_t first, const StartPlaces& places,
+                         std::vector<Diagnostic>& findings) {
+  const UtcTime begins = *job.zones[first].placed_at;
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    if (!job.zones[i].placed_at || !(*job.zones[i].placed_at < begins)) continue;
+    findings.push_back({Severity::error, fmt::format("zone[{}].placed_at", i + 1),
+                        fmt::format("is before the first zone, \"{}\", which is placed at {}",
+                                    job.zones[first].name, clock_time(begins, job.site.time_zone)),
+                        places.placed_at[i], places.placed_at[first],
+                        "put the zones into the order they are placed in with `zone_order`"});
+  }
+}
+
 /// The pour begins with its first zone: where that has an hour of its own, the hour is the
 /// pour's start, and must be on the pour's day.
 void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diagnostic>& findings) {
@@ -80,6 +94,7 @@ void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diag
                       places.start, places.placed_at[index],
                       "leave one of the two hours out, or give both the same"});
   job.pour.start = *first->placed_at;
+  refuse_before_first(job, index, places, findings);
 }
 
 void read_zones(TableReader& root, Job& job, SourcePosition start,

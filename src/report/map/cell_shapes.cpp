@@ -1,6 +1,8 @@
 #include "cell_shapes.h"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace slabtide {
 
@@ -36,6 +38,17 @@ Outline nearer_part(const Outline& ring, Point from, Point to) {
   return kept;
 }
 
+/// Where a middle goes through a corner, the corner comes twice, or twice but for rounding.
+Outline without_repeats(Outline ring) {
+  constexpr double rounding_m = 1e-9;
+  const auto same = [](Point a, Point b) {
+    return std::hypot(a.x_m - b.x_m, a.y_m - b.y_m) < rounding_m;
+  };
+  ring.erase(std::unique(ring.begin(), ring.end(), same), ring.end());
+  while (ring.size() > 1 && same(ring.front(), ring.back())) ring.pop_back();
+  return ring;
+}
+
 Outline shape_of(std::size_t which, const std::vector<CellRun>& cells) {
   const Cell& cell = cells[which].cell;
   const Point c = cell.centre;
@@ -49,7 +62,7 @@ Outline shape_of(std::size_t which, const std::vector<CellRun>& cells) {
     const double away_m = std::hypot(other.centre.x_m - c.x_m, other.centre.y_m - c.y_m);
     if (away_m < 3.0 * search_m) ring = nearer_part(ring, c, other.centre);
   }
-  return ring;
+  return without_repeats(std::move(ring));
 }
 
 }  // namespace
