@@ -26,21 +26,39 @@ std::optional<double> later(const std::optional<double>& a, const std::optional<
   return std::max(*a, *b);
 }
 
-/// Which of a part's two columns has the time: on another day the last may be the first.
-enum class Which { first, last };
+/// A part's time on one day.
+using OnDay = std::function<std::optional<double>(const DayEvents&)>;
+
+/// Of a part's two columns, the one that has it first: on another day the last may be the first.
+OnDay first_of(const PartColumns& columns, const TimeOf& time_of) {
+  return [columns, time_of](const DayEvents& day) {
+    return earlier(time_of(day[columns.first]), time_of(day[columns.last]));
+  };
+}
+
+OnDay last_of(const PartColumns& columns, const TimeOf& time_of) {
+  return [columns, time_of](const DayEvents& day) {
+    return later(time_of(day[columns.first]), time_of(day[columns.last]));
+  };
+}
+
+OnDay set_all_over(const PartColumns& columns) {
+  return last_of(columns, [](const ColumnEvents& e) { return e.final_set_s; });
+}
+
+/// As held_until_set, day by day.
+OnDay held(Operation operation, const OnDay& ready, const PartColumns& columns) {
+  return [operation, ready, set = set_all_over(columns)](const DayEvents& day) {
+    return held_until_set(operation, ready(day), set(day));
+  };
+}
 
 /// Moves the plan's times to the ensemble's days.
 class BandMaker {
  public:
   explicit BandMaker(const Ensemble& ensemble) : ensemble_(ensemble) {}
 
-  std::optional<TimeBand> band(const std::optional<UtcTime>& planned, const PartColumns& columns,
-                               Which which, const TimeOf& time_of) const {
-    const auto on = [&](const DayEvents& day) {
-      const auto first = time_of(day[columns.first]);
-      const auto last = time_of(day[columns.last]);
-      return which == Which::first ? earlier(first, last) : later(first, last);
-    };
+  std::optional<TimeBand> band(const std::optional<UtcTime>& planned, const OnDay& on) const {
     const auto base_s = on(ensemble_.planned);
     std::vector<Weighted> moves;
     for (std::size_t i = 0; i < ensemble_.days.size(); ++i) {
@@ -64,33 +82,34 @@ class BandMaker {
     const TimeOf closes = [operation](const ColumnEvents& e) {
       return e.window(operation).closes_s;
     };
-    window.opens_band = band(window.opens, columns, Which::first, opens);
-    window.all_over_band = band(window.open_all_over, columns, Which::last, opens);
+    window.opens_band = band(window.opens, held(operation, first_of(columns, opens), columns));
+    window.all_over_band =
+        band(window.open_all_over, held(operation, last_of(columns, opens), columns));
     if (!window.is_never()) {
-      window.closes_band = band(window.closes, columns, Which::first, closes);
+      window.closes_band = band(window.closes, first_of(columns, closes));
     }
   }
 
   void put(PartPlan& part, const PartColumns& columns) const {
     for (OperationWindow& window : part.windows) put(window, columns);
-    part.sheen_band = band(part.sheen_gone, columns, Which::last,
-                           [](const ColumnEvents& e) { return e.sheen_gone_s; });
-    part.initial_band = band(part.initial_set, columns, Which::first,
-                             [](const ColumnEvents& e) { return e.initial_set_s; });
-    part.final_band = band(part.final_set, columns, Which::last,
-                           [](const ColumnEvents& e) { return e.final_set_s; });
+    part.sheen_band = band(part.sheen_gone,
+                           last_of(columns, [](const ColumnEvents& e) { return e.sheen_gone_s; }));
+    part.initial_band = band(
+        part.initial_set, first_of(columns, [](const ColumnEvents& e) { return e.initial_set_s; }));
+    part.final_band = band(part.final_set, set_all_over(columns));
   }
 
   void put(SawPlan& saw, const ZoneColumns& zone) const {
     const PartColumns& columns = zone.whole;
     const Operation operation =
         saw.kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet;
-    saw.opens_band = band(saw.opens, columns, Which::first, [operation](const ColumnEvents& e) {
-      return e.window(operation).opens_s;
-    });
+    saw.opens_band = band(saw.opens, first_of(columns, [operation](const ColumnEvents& e) {
+                            return e.window(operation).opens_s;
+                          }));
     saw.latest_band =
-        band(saw.latest, {zone.saw_limit, columns.first}, Which::first,
-             [](const ColumnEvents& e) { return earlier(e.stress_limit_s, e.surface_limit_s); });
+        band(saw.latest, first_of({zone.saw_limit, columns.first}, [](const ColumnEvents& e) {
+               return earlier(e.stress_limit_s, e.surface_limit_s);
+             }));
   }
 
  private:

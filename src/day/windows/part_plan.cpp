@@ -92,15 +92,6 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   return window;
 }
 
-/// Nobody walks on, washes or seals what has not set all over, whatever its first tenth bears.
-void hold_until_set(OperationWindow& window, const std::optional<UtcTime>& final_set) {
-  const auto held = [&final_set](const std::optional<UtcTime>& at) {
-    return at && final_set ? std::optional(std::max(*at, *final_set)) : std::nullopt;
-  };
-  window.opens = held(window.opens);
-  window.open_all_over = held(window.open_all_over);
-}
-
 /// A window that opens where a rule about the history is first met, once all has set, and does
 /// not close.
 template <class OpensAt>
@@ -112,9 +103,11 @@ OperationWindow late_window(Operation operation, const PartContext& part,
   for (const std::size_t i : part.cells) {
     opens.add(opens_at_s(part.history(i)), part.area_m2(i));
   }
-  window.opens = opens.by_share(part.practice.cells.first_share);
-  window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
-  hold_until_set(window, final_set);
+  const auto by_share = [&](double share) {
+    return held_until_set(operation, opens.by_share(share), final_set);
+  };
+  window.opens = by_share(part.practice.cells.first_share);
+  window.open_all_over = by_share(part.practice.cells.all_over_share);
   if (!window.opens) window.note = after_plan_words;
   return window;
 }

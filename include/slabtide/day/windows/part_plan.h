@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -38,6 +39,17 @@ struct OperationWindow {
   /// Closed as it opens: there is no good time for it.
   bool is_never() const;
 };
+
+/// When work that can be done from `ready` on opens in a part that has set all over at
+/// `final_set`: nobody walks on, washes or seals what has not, whatever its first tenth bears.
+/// Seconds or instants; empty where it does not come.
+template <class Time>
+std::optional<Time> held_until_set(Operation operation, const std::optional<Time>& ready,
+                                   const std::optional<Time>& final_set) {
+  if (operation < Operation::walk) return ready;
+  if (!ready || !final_set) return std::nullopt;
+  return std::max(*ready, *final_set);
+}
 
 /// A part of a zone that behaves as one: the whole of it, a strip, the border.
 struct PartPlan {
