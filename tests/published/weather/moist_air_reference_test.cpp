@@ -23,7 +23,8 @@ double number(const std::string& text) { return *parse_number(text); }
 
 constexpr const char* printed = "rounding of what it prints";
 constexpr const char* iterated = "where its search for a dew point ends (from memory)";
-constexpr const char* without_vapour = "the vapour in moist air, 1.3 kPa, weighs 0.3 % less than dry air";
+constexpr const char* without_vapour =
+    "the vapour in moist air, 1.3 kPa, weighs 0.3 % less than dry air";
 
 Published psychrolib(std::string_view what, double tolerance, std::string_view unit,
                      std::string_view because) {
@@ -78,6 +79,8 @@ TEST_CASE("air pressure by elevation, and how much thinner moist air is there") 
     share = std::max(share, std::abs(ours_pa / sea_level_pressure_pa - number(row[2])));
   }
   const std::string states = fmt::format("{} elevations", rows.size());
-  check_worst(psychrolib("air pressure", 5.0e-7, "Pa", printed), "-400 to 5000 m", states, pressure_pa);
-  check_worst(psychrolib("density by pressure, share", 0.003, "", without_vapour), "-400 to 5000 m", states, share);
+  check_worst(psychrolib("air pressure", 5.0e-7, "Pa", printed), "-400 to 5000 m", states,
+              pressure_pa);
+  check_worst(psychrolib("density by pressure, share", 0.003, "", without_vapour), "-400 to 5000 m",
+              states, share);
 }
