@@ -12,6 +12,7 @@
 #include <csignal>
 #include <random>
 #include <thread>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -113,7 +114,7 @@ std::string unfinished_prefix() {
   return fmt::format(".slabtide-{:08x}-", hash);
 }
 
-UnfinishedFile::UnfinishedFile(const fs::path& target) : target_(target) {
+UnfinishedFile::UnfinishedFile(fs::path target) : target_(std::move(target)) {
   std::random_device random;
   for (int i = 0; i < most_names; ++i) {
     name_ = (folder_of(target_) / fmt::format("{}{:08x}{:08x}{}", unfinished_prefix(), random(),

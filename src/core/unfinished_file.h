@@ -10,7 +10,7 @@ namespace slabtide {
 /// behind, and taken away where it does not come to its place.
 class UnfinishedFile {
  public:
-  explicit UnfinishedFile(const std::filesystem::path& target);
+  explicit UnfinishedFile(std::filesystem::path target);
   ~UnfinishedFile();
   UnfinishedFile(const UnfinishedFile&) = delete;
   UnfinishedFile& operator=(const UnfinishedFile&) = delete;

@@ -41,7 +41,7 @@ struct FileIdentity {
   std::uintmax_t number = 0;
   std::string name;
 
-  auto operator<=>(const FileIdentity&) const = default;
+  auto operator<=>(const FileIdentity&) const = default;  // NOLINT(modernize-use-nullptr): no 0
 };
 
 /// Follows symbolic links, those to what is not there yet too.

@@ -37,7 +37,7 @@ bool take(std::string_view& text, std::string_view mark) {
 
 /// The head of every page says so (data/page/document.html).
 bool is_page(std::string_view text) {
-  constexpr std::string_view mark = "<meta name=\"generator\" content=\"Slabtide\">";
+  constexpr std::string_view mark = R"(<meta name="generator" content="Slabtide">)";
   return text.substr(0, text.find("<title>")).find(mark) != std::string_view::npos;
 }
 

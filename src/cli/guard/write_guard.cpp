@@ -49,7 +49,7 @@ std::optional<FileError> WriteGuard::fault(std::span<const WrittenFile> files) c
   std::map<FileIdentity, std::string> written;
   std::set<std::string> folders;
   for (const WrittenFile& file : files) {
-    if (const auto fault = fault_of(file)) return fault;
+    if (auto fault = fault_of(file)) return fault;
     if (!holds_something(file.path)) continue;
     const auto [first, is_new] = written.emplace(identity_of(file.path), file.path);
     if (!is_new) {
