@@ -1,6 +1,7 @@
 #include "slab_cautions.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -25,7 +26,8 @@ void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) 
       watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
                 fmt::format("only {:.0f} min for the {} from {}: have everybody there, work in "
                             "small areas, or slow it with a retarder or shade",
-                            minutes, operation_words(window.operation), watch.clock(*window.opens)),
+                            std::round(minutes), operation_words(window.operation),
+                            watch.clock(*window.opens)),
                 "method of this program");
     }
   }

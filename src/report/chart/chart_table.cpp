@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "report/markup/table_markup.h"
+#include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -34,7 +35,7 @@ Element row_at(const LineChart& chart, double at_s, int decimals, const PlanFact
     const ChartPoint* point = point_at(line, at_s);
     Element cell("td");
     cell.set("class", "number");
-    row.add(cell.text(point == nullptr ? "–" : fmt::format("{:.{}f}", point->value, decimals)));
+    row.add(cell.text(point == nullptr ? "–" : fixed_words(point->value, decimals)));
   }
   return row;
 }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "report/markup/label_places.h"
+#include "report/words/decimals.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 
@@ -117,7 +118,7 @@ class Drawing {
       group.add(path_of(PathData().move_to(left, y).line_to(right(), y).str(), "grid"));
       // Straight ticks have as many decimals each, decades as many as they need.
       const int decimals = decimals_of(straight ? ticks : std::vector{tick});
-      group.add(text_at(left - 7.0, y, fmt::format("{:.{}f}", tick, decimals), "value"));
+      group.add(text_at(left - 7.0, y, fixed_words(tick, decimals), "value"));
     }
     return group;
   }

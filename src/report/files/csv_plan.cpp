@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 #include "slabtide/report/files/csv_text.h"
 #include "slabtide/report/words/validate_facts.h"
@@ -50,11 +51,11 @@ class PlanTable {
 
   void add_row(const Place& place, const OperationWindow& window) {
     const double minutes = window.minutes().value_or(0.0);
-    text_ += csv_record({csv_safe(place.zone), csv_safe(place.part), finish_words(place.finish),
-                         area(place.area_m2), std::string(operation_id(window.operation)),
-                         time(window.opens), time(window.open_all_over), time(window.closes),
-                         minutes > 0.0 ? fmt::format("{:.0f}", minutes) : std::string(),
-                         csv_safe(window.note)});
+    text_ +=
+        csv_record({csv_safe(place.zone), csv_safe(place.part), finish_words(place.finish),
+                    area(place.area_m2), std::string(operation_id(window.operation)),
+                    time(window.opens), time(window.open_all_over), time(window.closes),
+                    minutes > 0.0 ? fixed_words(minutes) : std::string(), csv_safe(window.note)});
   }
 
   void add_part(const ZonePlan& zone, const PartPlan& part, Finish finish) {

@@ -8,6 +8,7 @@
 
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/verdict.h"
 
@@ -86,7 +87,7 @@ View tightest_view(const Tightest& tightest, const Job& job) {
   const bool never = !(tightest.minutes > 0.0);
   if (!never) {
     view.put("minutes", figure_view("/tightest/minutes", std::round(tightest.minutes),
-                                    fmt::format("{:.0f} min", tightest.minutes)));
+                                    fixed_words(tightest.minutes) + " min"));
   }
   return view.flag("never", never)
       .put("operation", operation_words(tightest.operation))
@@ -125,7 +126,7 @@ View sureness_view(const Sureness& sureness) {
   view.put("sure", sure_words(sure_word(sureness)))
       .put("either_way",
            figure_view("/sureness/either_way_min", std::round(sureness.either_way_min),
-                       fmt::format("{:.0f} min", sureness.either_way_min)));
+                       fixed_words(sureness.either_way_min) + " min"));
   if (!causes.empty()) view.put("doubt", View().put("causes", std::move(causes)));
   return view;
 }

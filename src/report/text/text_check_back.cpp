@@ -62,10 +62,10 @@ class CheckText {
     for (const CheckedReading& one : facts_.checked) {
       const auto minutes = one.late_min(facts_.journal);
       if (!minutes) continue;
-      rows += line(
-          facts_.reading(one), day_clock(facts_.reading(one).at, job_),
-          day_clock(one.planned, job_),
-          fmt::format("{:>+{}.0f} {}", *minutes, minutes_width - 1, mark(*minutes, sign_min())));
+      rows += line(facts_.reading(one), day_clock(facts_.reading(one).at, job_),
+                   day_clock(one.planned, job_),
+                   fmt::format("{:>+{}d} {}", std::lround(*minutes), minutes_width - 1,
+                               mark(*minutes, sign_min())));
     }
     if (rows.empty()) return {};
     return fmt::format("{} {}{}min   early  |  late\n{}\n{}", pad("", what_width),

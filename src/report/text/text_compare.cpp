@@ -38,7 +38,8 @@ std::string row(const ComparedChoice& compared, bool best, const Job& job) {
   const ChoiceFigures& figures = compared.figures;
   return fmt::format(
       "{} {}{:>12}{:>5.0f}{:>5}{:>4.0f}{:>5}{:>4}{:>7}{:>7}{:>5}\n", best ? "*" : " ",
-      pad(compared.choice.label, label_width), windows_words(figures, job), figures.minutes_late,
+      pad(compared.choice.label, label_width), windows_words(figures, job),
+      std::round(figures.minutes_late),
       figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
       figures.crew_hours, evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
       fmt::format("{}/{}", figures.early_sheens, figures.crusts), finish_words(figures, job),
@@ -77,8 +78,8 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
     const bool best = i == facts.comparison.best;
     const std::string line =
         fmt::format("{} {}{:>11.0f}{:>12.0f}{:>10.0f}\n", best ? "*" : " ",
-                    pad(choices[i].choice.label, label_width), figures.minutes_late,
-                    figures.expected_late_min, figures.bad_day_late_min);
+                    pad(choices[i].choice.label, label_width), std::round(figures.minutes_late),
+                    std::round(figures.expected_late_min), std::round(figures.bad_day_late_min));
     text += best ? style.heading(line) : line;
   }
   return text +

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "report/words/decimals.h"
 #include "slabtide/core/text.h"
 #include "slabtide/job/model/wording.h"
 #include "slabtide/report/text/text_cautions.h"
@@ -131,7 +132,7 @@ std::string tightest_words(const Tightest& tightest, const Job& job) {
   if (!(tightest.minutes > 0.0)) {
     return fmt::format("{}: no good time to {}", where, operation_words(tightest.operation));
   }
-  return fmt::format("{}: {:.0f} min to {} from {}", where, tightest.minutes,
+  return fmt::format("{}: {} min to {} from {}", where, fixed_words(tightest.minutes),
                      operation_words(tightest.operation), day_clock(tightest.opens, job));
 }
 
@@ -171,9 +172,9 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
       causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
   return paragraph(
       style.heading("How sure") +
-          fmt::format(" {}: the main work opens within {:.0f} min either way on eight days in "
+          fmt::format(" {}: the main work opens within {} min either way on eight days in "
                       "ten.{}",
-                      sure_words(sure_word(sureness)), sureness.either_way_min, doubt),
+                      sure_words(sure_word(sureness)), fixed_words(sureness.either_way_min), doubt),
       0, heading_width);
 }
 

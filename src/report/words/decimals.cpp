@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include <fmt/format.h>
+
 namespace slabtide {
 
 namespace {
@@ -18,5 +20,9 @@ double tenths(double value) { return rounded(value, 10.0); }
 double hundredths(double value) { return rounded(value, 100.0); }
 
 double thousandths(double value) { return rounded(value, 1000.0); }
+
+std::string fixed_words(double value, int decimals) {
+  return fmt::format("{:.{}f}", rounded(value, std::pow(10.0, decimals)), decimals);
+}
 
 }  // namespace slabtide

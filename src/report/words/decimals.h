@@ -1,8 +1,10 @@
 #pragma once
 
+#include <string>
+
 namespace slabtide {
 
-// Figures of the JSON, with as many decimals as mean something. Never -0.
+// Figures with as many decimals as mean something. Never -0.
 
 /// A resistance, psi.
 double tenths(double value);
@@ -10,5 +12,8 @@ double tenths(double value);
 double hundredths(double value);
 /// A length in m, to the millimetre.
 double thousandths(double value);
+
+/// A figure in words with so many decimals, rounded as the JSON's: halves away from zero.
+std::string fixed_words(double value, int decimals = 0);
 
 }  // namespace slabtide
