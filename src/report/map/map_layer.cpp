@@ -221,6 +221,7 @@ class MapPicture {
   /// Where a label stands clear of a line's end, in its direction.
   Point beyond(Point before, Point end) const {
     const double length_m = std::hypot(end.x_m - before.x_m, end.y_m - before.y_m);
+    if (!(length_m > 0.0)) return end;  // a line may end with one point twice
     const double dx = (end.x_m - before.x_m) / length_m;
     const double dy = (end.y_m - before.y_m) / length_m;
     const LabelBox box = label_box(0.0, 0.0, "00:00", map_type_size);
