@@ -127,21 +127,36 @@ PartOfLine nearby(std::string_view line, std::size_t column) {
   return {line.substr(start, end - start), std::min(passed, nearby_chars) + 1};
 }
 
-std::string quotation(std::string_view line_text, std::size_t column) {
-  const PartOfLine part = nearby(line_text, column);
-  const std::vector<QuotedChar> line = quoted_chars(part.text);
-  const std::size_t caret = caret_of(line, part.column);
-  const Window window = window_around(line, caret);
-  const bool cut_left = window.begin > 0;
-  std::string shown(cut_left ? cut_mark : "");
+/// The part as it is shown by itself, with what runs from the right isolated and marks where it is
+/// cut.
+std::string shown_part(const std::vector<QuotedChar>& line, const Window& window) {
+  std::string shown(window.begin > 0 ? cut_mark : "");
   for (std::size_t i = window.begin; i < window.end; ++i) {
     shown += line[i].text;
   }
   shown.erase(shown.find_last_not_of(' ') + 1);
-  shown = printable(shown, shown.size());  // isolates what runs from the right
+  shown = printable(shown, shown.size());
   shown += window.end < line.size() ? cut_mark : "";
+  return shown;
+}
+
+std::string quotation(std::string_view line_text, std::size_t column) {
+  const PartOfLine part = nearby(line_text, column);
+  const std::vector<QuotedChar> line = quoted_chars(part.text);
+  const std::size_t caret = caret_of(line, part.column);
+  Window window = window_around(line, caret);
+  std::string shown = shown_part(line, window);
+  // A selector or joiner takes a column once the letter that it goes with is cut off.
+  while (display_width(shown) > quote_columns && window.end > window.begin) {
+    if (window.end > caret + 1) {
+      --window.end;
+    } else {
+      ++window.begin;
+    }
+    shown = shown_part(line, window);
+  }
   const std::size_t before =
-      (cut_left ? cut_mark.size() : 0) + columns_of(line, {window.begin, caret});
+      (window.begin > 0 ? cut_mark.size() : 0) + columns_of(line, {window.begin, caret});
   return fmt::format("{0:{1}}{2}\n{0:{3}}^\n", "", quote_indent, shown, quote_indent + before);
 }
 
