@@ -33,7 +33,8 @@ void check_admixture(const FieldPath& path, const Admixture& one) {
   const bool later = one.kind == AdmixtureKind::retarder || one.kind == AdmixtureKind::stabiliser;
   const std::array given{one.dose_ml_100kg.has_value(), one.dose_percent.has_value(),
                          one.shift_h.has_value()};
-  path.require(std::ranges::count(given, true) == 1, "expected one of dose_ml_100kg, dose_percent and shift_h");
+  path.require(std::ranges::count(given, true) == 1,
+               "expected one of dose_ml_100kg, dose_percent and shift_h");
   path.at("dose_percent").require(!one.dose_percent || chloride, "is for calcium chloride alone");
   path.at("dose_ml_100kg").require(!one.dose_ml_100kg || !chloride, "is not for calcium chloride");
   path.at("dose_ml_100kg")
