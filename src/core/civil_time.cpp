@@ -25,8 +25,8 @@ void require_instant(const pt::ptime& time) {
   }
 }
 
-/// The two-digit number in `text` if nothing else is there and it is at most `most`.
-std::optional<int> digits(std::string_view text, std::size_t count, int most) {
+/// The two-digit number in `text` if nothing else is there and it is at most `max`.
+std::optional<int> digits(std::string_view text, std::size_t count, int max) {
   int value = 0;
   const bool all_digits =
       std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
@@ -34,7 +34,7 @@ std::optional<int> digits(std::string_view text, std::size_t count, int most) {
     return std::nullopt;
   }
   std::from_chars(text.data(), text.data() + text.size(), value);
-  return value <= most ? std::optional(value) : std::nullopt;
+  return value <= max ? std::optional(value) : std::nullopt;
 }
 
 }  // namespace

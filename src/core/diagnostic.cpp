@@ -17,7 +17,7 @@ constexpr std::string_view cut_mark = "...";
 /// Only so many characters on either side of the caret are looked at, since a line may be a
 /// whole forecast; more than a quotation holds, as combining marks take no column.
 constexpr std::size_t nearby_chars = 400;
-constexpr std::size_t most_shown = 20;
+constexpr std::size_t max_shown = 20;
 /// A key as long as a page would hide what is wrong with it.
 constexpr std::size_t longest_key = 80;
 
@@ -225,13 +225,13 @@ std::string render_all(const std::vector<Diagnostic>& diagnostics, std::string_v
   std::size_t errors = 0;
   std::size_t warnings = 0;
   for (std::size_t i = 0; i < ordered.size(); ++i) {
-    if (i < most_shown) {
+    if (i < max_shown) {
       out += render(*ordered[i], path, text);
     } else {
       ++(ordered[i]->severity == Severity::error ? errors : warnings);
     }
   }
-  return ordered.size() <= most_shown ? out : out + rest_counted(errors, warnings);
+  return ordered.size() <= max_shown ? out : out + rest_counted(errors, warnings);
 }
 
 }  // namespace slabtide

@@ -13,7 +13,7 @@ namespace slabtide {
 namespace {
 
 /// Where the file is replaced again and again under those who wait.
-constexpr int most_tries = 1000;
+constexpr int max_tries = 1000;
 constexpr int open_flags = O_RDWR | O_APPEND | O_CLOEXEC | O_NONBLOCK;
 
 std::optional<FileError> fault_of(int descriptor, const std::filesystem::path& path) {
@@ -26,7 +26,7 @@ std::optional<FileError> fault_of(int descriptor, const std::filesystem::path& p
 }  // namespace
 
 FileLock::FileLock(const std::filesystem::path& path) : path_(path) {
-  for (int i = 0; i < most_tries; ++i) {
+  for (int i = 0; i < max_tries; ++i) {
     const int code = try_open();
     if (code == EAGAIN) continue;
     if (code != 0) error_ = system_failure("write", path, code);

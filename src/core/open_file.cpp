@@ -20,7 +20,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int most_links_followed = 40;
+constexpr int max_links_followed = 40;
 
 /// The file of the same folder that may have been meant.
 std::string next_step_for_missing(const fs::path& path) {
@@ -91,7 +91,7 @@ FileError not_a_file(std::string_view deed, const fs::path& path, mode_t mode) {
 }
 
 std::optional<fs::path> link_target(fs::path path) {
-  for (int links = 0; links < most_links_followed; ++links) {
+  for (int links = 0; links < max_links_followed; ++links) {
     std::error_code problem;
     const fs::path next = fs::read_symlink(path, problem);
     if (problem) {

@@ -12,7 +12,7 @@ namespace slabtide {
 /// Runs `work(i, desk)` for every i below `count`, on as many threads (0: as the machine has),
 /// each with a desk of its own to work on. What one i makes does not depend on the others, so the
 /// result is the same for any number. The first error stops the rest and is thrown here.
-template <class Desk, class Work>
+template <class Workspace, class Work>
 void in_parallel_at(std::size_t count, int threads, const Work& work) {
   const std::size_t wanted = threads > 0 ? static_cast<std::size_t>(threads)
                                          : std::size_t{std::thread::hardware_concurrency()};
@@ -21,8 +21,8 @@ void in_parallel_at(std::size_t count, int threads, const Work& work) {
   std::vector<std::exception_ptr> errors(used);
   const auto run = [&](std::size_t thread) {
     try {
-      Desk desk;
-      for (std::size_t i = next++; i < count; i = next++) work(i, desk);
+      Workspace workspace;
+      for (std::size_t i = next++; i < count; i = next++) work(i, workspace);
     } catch (...) {
       errors[thread] = std::current_exception();
       next = count;

@@ -18,9 +18,9 @@ constexpr std::int64_t second_s = 1;
 constexpr std::int64_t minute_s = 60;
 constexpr std::int64_t hour_s = 3600;
 constexpr std::int64_t day_s = 86400;
-constexpr int most_offset_hours = 24;
-constexpr int most_rule_hours = 167;
-constexpr std::size_t least_name_letters = 3;
+constexpr int max_offset_hours = 24;
+constexpr int max_rule_hours = 167;
+constexpr std::size_t min_name_letters = 3;
 constexpr int february_28 = 59;  // its number in the year
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
@@ -46,31 +46,31 @@ class Reader {
         std::find_if_not(rest_.begin(), rest_.end(), in_brackets ? is_quoted_name_char : is_letter);
     const auto letters = static_cast<std::size_t>(end - rest_.begin());
     rest_.remove_prefix(letters);
-    return letters >= least_name_letters && (!in_brackets || take('>'));
+    return letters >= min_name_letters && (!in_brackets || take('>'));
   }
 
-  bool number(int least, int most, int& value) {
+  bool number(int min, int max, int& value) {
     if (rest_.empty() || !is_digit(rest_.front())) {
       return false;
     }
     value = 0;
     for (; !rest_.empty() && is_digit(rest_.front()); rest_.remove_prefix(1)) {
       value = value * 10 + (rest_.front() - '0');
-      if (value > most) {
+      if (value > max) {
         return false;
       }
     }
-    return value >= least;
+    return value >= min;
   }
 
   /// [+-]h[:mm[:ss]]
-  bool time(int most_hours, std::int64_t& seconds) {
+  bool time(int max_hours, std::int64_t& seconds) {
     const bool negative = take('-');
     if (!negative) {
       take('+');
     }
     int hours = 0;
-    if (!number(0, most_hours, hours)) {
+    if (!number(0, max_hours, hours)) {
       return false;
     }
     seconds = hours * hour_s;
@@ -103,7 +103,7 @@ class Reader {
       day.kind = RuleDay::Kind::day_with_leap;
       fits = number(0, 365, day.day);
     }
-    return fits && (!take('/') || time(most_rule_hours, day.time_s));
+    return fits && (!take('/') || time(max_rule_hours, day.time_s));
   }
 
  private:
@@ -111,7 +111,7 @@ class Reader {
 };
 
 bool read_offset(Reader& reader, std::int64_t& offset_s) {
-  if (!reader.time(most_offset_hours, offset_s)) {
+  if (!reader.time(max_offset_hours, offset_s)) {
     return false;
   }
   offset_s = -offset_s;  // POSIX counts hours west of Greenwich
@@ -201,7 +201,7 @@ struct Change {
 
 }  // namespace
 
-PosixRuleReading parse_posix_rule(std::string_view text) {
+ParsedPosixRule parse_posix_rule(std::string_view text) {
   PosixRule rule;
   std::string problem = read_rule(text, rule);
   if (!problem.empty()) {

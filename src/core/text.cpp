@@ -13,7 +13,7 @@ namespace {
 
 /// One slip in this many letters, and no more than three in all, still looks like the word.
 constexpr std::size_t letters_per_slip = 3;
-constexpr std::size_t most_slips = 3;
+constexpr std::size_t max_slips = 3;
 
 char fold(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
@@ -86,12 +86,12 @@ void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std
 std::optional<std::string_view> nearest(std::string_view word,
                                         std::span<const std::string_view> candidates) {
   std::optional<std::string_view> best;
-  std::size_t best_distance = most_slips + 1;
+  std::size_t best_distance = max_slips + 1;
   const std::string wanted = folded(word);
   for (const std::string_view candidate : candidates) {
     const std::size_t shorter = std::min(word.size(), candidate.size());
     const std::size_t longer = std::max(word.size(), candidate.size());
-    const std::size_t slips = std::min(longer / letters_per_slip, most_slips);
+    const std::size_t slips = std::min(longer / letters_per_slip, max_slips);
     if (longer - shorter > slips) continue;  // so many slips at the least
     const std::size_t distance = edit_distance(wanted, folded(candidate));
     if (!word.empty() && distance <= slips && distance < best_distance) {

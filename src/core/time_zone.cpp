@@ -128,7 +128,7 @@ TimeZone::Loaded TimeZone::load(std::string_view name, const fs::path& zoneinfo_
   if (!bytes.text) {
     return failed(bytes.error.message, bytes.error.next_step);
   }
-  TzifReading reading = parse_tzif(*bytes.text);
+  ParsedTzif reading = parse_tzif(*bytes.text);
   if (!reading.history) {
     return failed(fmt::format(R"(cannot use "{}" as the time zone "{}": {})",
                               printable(file.string()), name, reading.problem),
@@ -140,7 +140,7 @@ TimeZone::Loaded TimeZone::load(std::string_view name, const fs::path& zoneinfo_
 }
 
 TimeZone::Loaded TimeZone::from_posix_rule(std::string_view name, std::string_view rule) {
-  const PosixRuleReading reading = parse_posix_rule(rule);
+  const ParsedPosixRule reading = parse_posix_rule(rule);
   if (!reading.rule) {
     return failed(fmt::format("the time-zone rule \"{}\" is not understood: {}", printable(rule),
                               reading.problem),

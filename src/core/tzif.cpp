@@ -81,7 +81,7 @@ std::string_view footer(std::string_view bytes, std::size_t at) {
   return end == std::string_view::npos ? std::string_view{} : bytes.substr(at + 1, end - at - 1);
 }
 
-TzifReading failed(std::string problem) { return {std::nullopt, std::move(problem)}; }
+ParsedTzif failed(std::string problem) { return {std::nullopt, std::move(problem)}; }
 
 }  // namespace
 
@@ -95,7 +95,7 @@ std::int64_t OffsetHistory::offset_s(std::int64_t utc_s) const {
   return next == changes.begin() ? first_offset_s : std::prev(next)->offset_s;
 }
 
-TzifReading parse_tzif(std::string_view bytes) {
+ParsedTzif parse_tzif(std::string_view bytes) {
   const std::optional<Header> old_header = header_at(bytes, 0);
   if (!old_header) {
     return failed("it is not a time-zone file");
@@ -118,7 +118,7 @@ TzifReading parse_tzif(std::string_view bytes) {
     return failed("it is a damaged time-zone file");
   }
   const std::string_view rule_text = footer(bytes, block_at + block_bytes);
-  PosixRuleReading rule = parse_posix_rule(rule_text);
+  ParsedPosixRule rule = parse_posix_rule(rule_text);
   if (!rule.rule) {
     return failed(rule_text.empty() ? "it holds no rule for the future"
                                     : fmt::format("its rule \"{}\" is not understood: {}",

@@ -24,12 +24,12 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr int most_names = 100;
-constexpr std::size_t most_at_once = 256;
+constexpr int max_names = 100;
+constexpr std::size_t max_at_once = 256;
 
 /// The names of what is being written. A signal handler can reach nothing but what is static.
 struct Register {
-  std::array<std::atomic<const char*>, most_at_once> names{};
+  std::array<std::atomic<const char*>, max_at_once> names{};
   std::atomic<int> being_made{0};
   std::atomic<bool> ending{false};
 };
@@ -64,7 +64,7 @@ class NoSignals {
 
 std::size_t enter(const char* name) {
   for (;;) {
-    for (std::size_t i = 0; i < most_at_once; ++i) {
+    for (std::size_t i = 0; i < max_at_once; ++i) {
       const char* nobody = nullptr;
       if (the_register().names[i].compare_exchange_strong(nobody, name)) return i;
     }
@@ -116,7 +116,7 @@ std::string unfinished_prefix() {
 
 UnfinishedFile::UnfinishedFile(fs::path target) : target_(std::move(target)) {
   std::random_device random;
-  for (int i = 0; i < most_names; ++i) {
+  for (int i = 0; i < max_names; ++i) {
     name_ = (folder_of(target_) / fmt::format("{}{:08x}{:08x}{}", unfinished_prefix(), random(),
                                               random(), unfinished_ending))
                 .string();

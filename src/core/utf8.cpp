@@ -71,7 +71,7 @@ struct Form {
   unsigned char mask;
   unsigned char lead;
   std::size_t bytes;
-  char32_t least;
+  char32_t min;
 };
 constexpr std::array<Form, 4> forms{{{0x80, 0x00, 1, 0x0},
                                      {0xE0, 0xC0, 2, 0x80},
@@ -93,7 +93,7 @@ Utf8Char decode(std::string_view text, const Form& form, Utf8Char invalid) {
     code = (code << 6U) | (byte & 0x3FU);
   }
   const bool surrogate = code >= surrogates.first && code <= surrogates.last;
-  if (code < form.least || code > last_code_point || surrogate) {
+  if (code < form.min || code > last_code_point || surrogate) {
     return invalid;
   }
   return {.code = code, .bytes = form.bytes, .valid = true};
@@ -174,10 +174,10 @@ class Line {
     make_visible();
   }
 
-  Line(std::string_view text, std::size_t most_characters) {
-    while (!text.empty() && characters_.size() <= most_characters) take(text);
-    const bool cut = !text.empty() || characters_.size() > most_characters;
-    if (cut) characters_.resize(most_characters - std::min(end_mark.size(), most_characters));
+  Line(std::string_view text, std::size_t max_characters) {
+    while (!text.empty() && characters_.size() <= max_characters) take(text);
+    const bool cut = !text.empty() || characters_.size() > max_characters;
+    if (cut) characters_.resize(max_characters - std::min(end_mark.size(), max_characters));
     make_visible();
     end_ = cut ? end_mark : "";
   }
@@ -331,10 +331,10 @@ std::vector<std::string> shown_characters(std::string_view text) {
   return result;
 }
 
-std::string printable(std::string_view text, std::size_t most_characters) {
-  if (text.size() <= most_characters && std::all_of(text.begin(), text.end(), is_plain))
+std::string printable(std::string_view text, std::size_t max_characters) {
+  if (text.size() <= max_characters && std::all_of(text.begin(), text.end(), is_plain))
     return std::string(text);
-  return Line(text, most_characters).text();
+  return Line(text, max_characters).text();
 }
 
 std::string printable_lines(std::string_view text) {

@@ -26,7 +26,7 @@ using Teller = std::function<Told(const std::string& name, const std::string& te
 void check_messages(std::string_view ending, std::size_t at_least, const Teller& tell);
 
 template <class T>
-Told told(const Reading<T>& reading, const std::string& name, const std::string& text) {
+Told told(const Parsed<T>& reading, const std::string& name, const std::string& text) {
   return {render_all(reading.diagnostics, name, text), reading.ok()};
 }
 

@@ -33,7 +33,7 @@ inline SiteWeather two_days(double hours = 50.0) {
     weather.dew_point_c.push_back(6.0);
     weather.vapour_pressure_pa.push_back(935.0);
     weather.wind_slab_m_s.push_back(1.5);
-    weather.cloud_share.push_back(0.2);
+    weather.cloud_fraction.push_back(0.2);
     weather.sky_emissivity.push_back(0.80);
     weather.sun_elevation_deg.push_back(daily(0.0, 60.0, time_s));
     weather.sun_azimuth_deg.push_back(180.0);
@@ -51,7 +51,7 @@ inline std::vector<CellExposure> exposures(const SiteWeather& weather, std::size
   std::vector<CellExposure> result(count);
   for (std::size_t i = 0; i < count; ++i) {
     const double sunlit = 1.0 - static_cast<double>(i) / static_cast<double>(count);
-    result[i].sunlit_share.assign(weather.grid.count, sunlit);
+    result[i].sunlit_fraction.assign(weather.grid.count, sunlit);
     for (std::size_t t = 0; t < weather.grid.count; ++t) {
       result[i].shortwave_w_m2.push_back(sunlit * weather.beam_horizontal_w_m2[t] +
                                          weather.diffuse_w_m2[t]);

@@ -60,9 +60,9 @@ inline std::uint64_t count(const ColumnCase& column, const SiteWeather& weather,
                            const SolverSettings& settings) {
   const std::array cases{&column};
   ColumnSolution solution;
-  ColumnDesk desk;
+  ColumnWorkspace workspace;
   const ColumnBatch batch(weather, settings);
-  ColumnLanes<Counted> lanes(batch, cases, std::span(&solution, 1), desk);
+  ColumnLanes<Counted> lanes(batch, cases, std::span(&solution, 1), workspace);
   counted() = 0;
   lanes.run();
   return counted();

@@ -63,13 +63,13 @@ std::vector<SetTimes> theirs(const Pour& pour, const CvodeSettings& settings) {
 }
 
 double farthest_s(const std::vector<SetTimes>& found, const std::vector<SetTimes>& exact) {
-  double most_s = 0.0;
+  double max_s = 0.0;
   for (std::size_t i = 0; i < found.size(); ++i) {
     for (std::size_t k = 0; k < found[i].size(); ++k) {
-      most_s = std::max(most_s, std::abs(found[i][k] - exact[i][k]));
+      max_s = std::max(max_s, std::abs(found[i][k] - exact[i][k]));
     }
   }
-  return most_s;
+  return max_s;
 }
 
 std::vector<SetTimes> exact(const Pour& pour) {

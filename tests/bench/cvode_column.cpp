@@ -79,10 +79,10 @@ struct Problem {
 
 /// Newton's method: the balance of the surface against the first cell.
 double balance(Problem& p, const SurfaceConditions& conditions, double first_cell_c) {
-  constexpr int most_rounds = 20;
+  constexpr int max_rounds = 20;
   constexpr double close_enough_k = 1.0e-6;
   const double conductance = p.mesh.grid.conductance_w_m2k[0];
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < max_rounds; ++round) {
     const SurfaceExchange exchange = surface_exchange(conditions, p.surface_c);
     const double gain = exchange.w_m2 + conductance * (first_cell_c - p.surface_c);
     const double change = gain / (conductance - exchange.slope_w_m2k);
@@ -128,7 +128,7 @@ int rates(realtype time_s, N_Vector y, N_Vector dydt, void* data) {
   for (std::size_t k = 0; k < probe_count; ++k) {
     const std::size_t below = p.places[k].above;
     const double above_c = below == 0 ? surface_c : state[p.order.cell[below - 1]];
-    const double c = above_c + p.places[k].share * (state[p.order.cell[below]] - above_c);
+    const double c = above_c + p.places[k].fraction * (state[p.order.cell[below]] - above_c);
     rate[p.order.probe[k]] = set_rate(c, mix.setting.activation_energy_j_mol) / seconds_per_hour;
   }
   return 0;

@@ -8,9 +8,9 @@
 #include "bench_columns.h"
 #include "core/parallel.h"
 #include "slabtide/day/practice/practice.h"
-#include "slabtide/day/practice/unknowns.h"
+#include "slabtide/day/practice/uncertain_inputs.h"
 #include "slabtide/day/uncertainty/column_events.h"
-#include "slabtide/day/uncertainty/drawn_pour.h"
+#include "slabtide/day/uncertainty/sampled_pour.h"
 
 // A large pour on many days that may come, and how the time for a column depends on how many
 // there are. First in the program, so that the peak of memory is theirs.
@@ -54,17 +54,17 @@ ColumnQuestions all_questions() {
 std::vector<std::vector<ColumnEvents>> all_days(const ColumnSet& set, std::size_t days) {
   const Practice practice = default_practice();
   const ColumnQuestions asked = all_questions();
-  const std::vector<Unknowns> unknowns = even_unknowns(days);
+  const std::vector<UncertainInputs> uncertain_inputs = even_uncertain_inputs(days);
   SolverSettings solver;
   solver.threads = 1;
   std::vector<std::vector<ColumnEvents>> events(days);
   in_parallel(days, 0, [&](std::size_t day) {
     events[day].resize(set.columns.size());
-    visit_drawn(set, draw_of(unknowns[day], practice.spread, DrawScale{}), solver,
-                [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
-                    const SiteWeather& weather) {
-                  events[day][i] = events_of(history, mix, asked, weather, practice);
-                });
+    visit_sampled(set, sample_of(uncertain_inputs[day], practice.spread, SampleScale{}), solver,
+                  [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
+                      const SiteWeather& weather) {
+                    events[day][i] = events_of(history, mix, asked, weather, practice);
+                  });
   });
   return events;
 }

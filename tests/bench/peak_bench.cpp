@@ -90,7 +90,7 @@ double peak() {
   return best;
 }
 
-void share_of_peak(benchmark::State& state) {
+void fraction_of_peak(benchmark::State& state) {
   const SiteWeather weather = two_days();
   const std::vector<CellExposure> seen = exposures(weather, columns);
   const MixModel mix = usual_mix();
@@ -108,14 +108,14 @@ void share_of_peak(benchmark::State& state) {
     benchmark::DoNotOptimize(solve_columns(cases, weather, settings));
     best = std::max(best, operations / (processor_s() - start_s));
   }
-  const double most = peak();
+  const double max = peak();
   state.counters["columns_gflops"] = best / giga;
-  state.counters["peak_gflops"] = most / giga;
-  state.counters["share"] = best / most;
+  state.counters["peak_gflops"] = max / giga;
+  state.counters["share"] = best / max;
   state.counters["operations_per_column"] = operations / static_cast<double>(columns);
 }
 
-BENCHMARK(share_of_peak)->Unit(benchmark::kMillisecond);
+BENCHMARK(fraction_of_peak)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace slabtide::bench

@@ -92,9 +92,9 @@ void bands(benchmark::State& state, const std::string& name) {
   const PourRun run =
       run_pour(prepared.job, prepared.series, practice, SolverSettings{}).value.value();
   const DayPlan plan = plan_day(prepared.job, run, practice);
-  const DayModel model(prepared.job, run, plan, practice, DrawScale{});
+  const DayModel model(prepared.job, run, plan, practice, SampleScale{});
   for ([[maybe_unused]] auto round : state) {
-    benchmark::DoNotOptimize(with_bands(plan, prepared.job, draw_days(model, {})));
+    benchmark::DoNotOptimize(with_bands(plan, prepared.job, sample_days(model, {})));
   }
   state.counters["columns"] = static_cast<double>(model.columns());
 }

@@ -41,7 +41,7 @@ class FinishedJobs {
     return run_program({SLABTIDE_PROGRAM, "learn", fmt::format("{}.toml", job)}, folder_.path());
   }
   std::size_t pours() const {
-    const Reading<MixBook> reading = read_mix_book(book());
+    const Parsed<MixBook> reading = read_mix_book(book());
     REQUIRE(reading.ok());
     std::size_t count = 0;
     for (const BookedMix& mix : reading.value->mixes) count += mix.pours.size();

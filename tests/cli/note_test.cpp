@@ -39,9 +39,9 @@ class NotedJob {
   void put(const std::string& text) const { write_text(path(), text); }
 
   /// What counts; fails the test where the journal does not read.
-  std::vector<FieldReading> readings() const {
+  std::vector<Observation> readings() const {
     const std::string text = journal();
-    const Reading<Journal> reading = read_journal(text, job_);
+    const Parsed<Journal> reading = read_journal(text, job_);
     INFO(render_all(reading.diagnostics, "journal", text));
     REQUIRE(reading.ok());
     return reading.value->readings;
@@ -110,10 +110,10 @@ TEST_CASE("killed at any byte of its line, note loses nothing that was there") {
     CHECK(killed.code == 128 + SIGXFSZ);
     CHECK(job.journal() == two.substr(0, end));
     REQUIRE(job.readings().size() == 1);
-    CHECK(job.readings()[0].kind == ReadingKind::print_firm);
+    CHECK(job.readings()[0].kind == ObservationKind::print_firm);
     REQUIRE(job.note(thumb).code == 0);
     REQUIRE(job.readings().size() == 2);
-    CHECK(job.readings()[1].kind == ReadingKind::thumbprint);
+    CHECK(job.readings()[1].kind == ObservationKind::thumbprint);
   }
 }
 

@@ -39,7 +39,7 @@ const TimeZone& zone() {
 }
 
 template <class T>
-void check_findings(const Reading<T>& reading, std::string_view text) {
+void check_findings(const Parsed<T>& reading, std::string_view text) {
   require(reading.ok() != has_error(reading.diagnostics), "a value or an error, not both\n");
   const auto lines =
       static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + std::size_t{1};
@@ -55,8 +55,8 @@ void check_findings(const Reading<T>& reading, std::string_view text) {
           "findings are shown\n");
 }
 
-void check_value(const std::optional<double>& value, double least, double greatest) {
-  require(!value || (*value >= least && *value <= greatest), "values are possible\n");
+void check_value(const std::optional<double>& value, double min, double greatest) {
+  require(!value || (*value >= min && *value <= greatest), "values are possible\n");
 }
 
 void check_hours(const Forecast& forecast) {
@@ -69,22 +69,22 @@ void check_hours(const Forecast& forecast) {
     check_value(hour.dew_point_c, -90.0, hour.air_c.value_or(40.0));
     check_value(hour.wind_10m_m_s, 0.0, 100.0);
     check_value(hour.gust_10m_m_s, 0.0, 120.0);
-    check_value(hour.cloud_share, 0.0, 1.0);
+    check_value(hour.cloud_fraction, 0.0, 1.0);
     check_value(hour.solar_w_m2, 0.0, 1500.0);
     check_value(hour.rain_mm, 0.0, 1.0e6);
     check_value(hour.rain_chance, 0.0, 1.0);
   }
 }
 
-void check_forecast(const Reading<Forecast>& reading, std::string_view text) {
+void check_forecast(const Parsed<Forecast>& reading, std::string_view text) {
   check_findings(reading, text);
   if (reading.ok()) check_hours(*reading.value);
 }
 
-using JsonReader = Reading<Forecast> (*)(const JsonValue&, const TimeZone&);
+using JsonReader = Parsed<Forecast> (*)(const JsonValue&, const TimeZone&);
 
 void try_json(std::string_view text, JsonReader read) {
-  const Reading<JsonValue> json = parse_json(text);
+  const Parsed<JsonValue> json = parse_json(text);
   check_findings(json, text);
   if (json.ok()) check_forecast(read(*json.value, zone()), text);
 }
@@ -115,10 +115,10 @@ void try_nws_grid(std::string_view text) { try_json(text, read_nws_grid); }
 void try_open_meteo(std::string_view text) { try_json(text, read_open_meteo); }
 
 void try_forecast(std::string_view text) {
-  const Reading<Forecast> reading = read_forecast(text, zone());
+  const Parsed<Forecast> reading = read_forecast(text, zone());
   check_forecast(reading, text);
   if (!reading.ok()) return;
-  const Reading<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);
+  const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);
   if (series.ok()) check_series(*series.value);
 }
 
@@ -133,19 +133,19 @@ void try_journal(std::string_view text) {
     job.zones.emplace_back();
     job.zones.back().name = name;
   }
-  const Reading<Journal> journal = read_journal(text, job);
+  const Parsed<Journal> journal = read_journal(text, job);
   check_findings(journal, text);
   if (!journal.ok()) return;
   std::string again;
-  for (const FieldReading& reading : journal.value->readings) again += journal_line(reading, job);
-  const Reading<Journal> read_again = read_journal(again, job);
+  for (const Observation& reading : journal.value->readings) again += journal_line(reading, job);
+  const Parsed<Journal> read_again = read_journal(again, job);
   require(read_again.ok() && read_again.value->readings.size() == journal.value->readings.size(),
           "what is read can be written and read again\n");
 }
 
 void try_practice(std::string_view text) {
   static const Practice base = default_practice();
-  const Reading<Practice> practice = read_practice(text, base);
+  const Parsed<Practice> practice = read_practice(text, base);
   check_findings(practice, text);
   if (!practice.ok()) return;
   for (std::size_t i = 0; i <= static_cast<std::size_t>(Operation::tooled_joint); ++i) {
@@ -156,7 +156,7 @@ void try_practice(std::string_view text) {
 }
 
 void try_mix_book(std::string_view text) {
-  const Reading<MixBook> book = read_mix_book(text);
+  const Parsed<MixBook> book = read_mix_book(text);
   check_findings(book, text);
   if (!book.ok()) return;
   for (const BookedMix& mix : book.value->mixes) {
@@ -170,7 +170,7 @@ void try_mix_book(std::string_view text) {
     }
   }
   const std::string written = mix_book_text(*book.value);
-  const Reading<MixBook> again = read_mix_book(written);
+  const Parsed<MixBook> again = read_mix_book(written);
   require(again.ok() && mix_book_text(*again.value) == written,
           "what is read can be written and read again\n");
 }

@@ -30,7 +30,7 @@ std::vector<std::string> words_of(const fs::path& folder, const JobRun& run) {
   std::vector<std::string> words{run.command, (folder / "job.toml").string(), "--now",
                                  "2026-05-13T18:00Z"};
   if (run.command == "plan" || run.command == "compare" || run.command == "outlook") {
-    words.insert(words.end(), {"--draws", fmt::format("{}", run.draws)});
+    words.insert(words.end(), {"--draws", fmt::format("{}", run.samples)});
   }
   if (run.command != "plan") return words;
   for (const char* ending : endings) {

@@ -13,7 +13,7 @@ namespace slabtide::fuzz {
 /// How one job is run.
 struct JobRun {
   std::string command = "plan";
-  int draws = 0;
+  int samples = 0;
 };
 
 /// Plans the job in a folder of its own and holds what comes of it against what must be: the exit

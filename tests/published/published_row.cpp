@@ -43,11 +43,11 @@ SeenRow row_named(const std::string& name) {
   return row;
 }
 
-std::string range_words(double least, double most) {
-  if (least == most) return fmt::format("{:g}", least);
-  if (std::isinf(most)) return fmt::format("at least {:g}", least);
-  if (std::isinf(least)) return fmt::format("at most {:g}", most);
-  return fmt::format("{:g} to {:g}", least, most);
+std::string range_words(double min, double max) {
+  if (min == max) return fmt::format("{:g}", min);
+  if (std::isinf(max)) return fmt::format("at least {:g}", min);
+  if (std::isinf(min)) return fmt::format("at most {:g}", max);
+  return fmt::format("{:g} to {:g}", min, max);
 }
 
 }  // namespace
@@ -60,12 +60,12 @@ void check_row(const Published& table, const std::string& row, double figure, do
   check(table, seen);
 }
 
-void check_range(const Published& table, const std::string& row, double least, double most,
+void check_range(const Published& table, const std::string& row, double min, double max,
                  double computed) {
   SeenRow seen = row_named(row);
-  seen.figure = range_words(least, most);
+  seen.figure = range_words(min, max);
   seen.seen = computed;
-  seen.apart = computed - std::clamp(computed, least, most);
+  seen.apart = computed - std::clamp(computed, min, max);
   check(table, seen);
 }
 

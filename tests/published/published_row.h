@@ -32,7 +32,7 @@ void check_row(const Published& table, const std::string& row, double figure, do
 
 /// Misses where `computed` lies further outside [least, most] than the tolerance. An end at
 /// infinity is open.
-void check_range(const Published& table, const std::string& row, double least, double most,
+void check_range(const Published& table, const std::string& row, double min, double max,
                  double computed);
 
 /// Misses where the largest of many disagreements is more than the tolerance; `against` tells

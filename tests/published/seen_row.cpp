@@ -14,7 +14,7 @@ namespace slabtide::test {
 namespace {
 
 constexpr std::size_t field_count = 10;
-constexpr int most_decimals = 7;
+constexpr int max_decimals = 7;
 
 double number(const std::string& text) {
   const auto value = parse_number(text);
@@ -49,7 +49,7 @@ int decimals_of(const SeenRow& row) {
   if (row.tolerance <= 0.0) return 1;
   constexpr double hair = 1e-9;
   const int order = static_cast<int>(std::floor(std::log10(row.tolerance) + hair));
-  return std::clamp(1 - order, 0, most_decimals);
+  return std::clamp(1 - order, 0, max_decimals);
 }
 
 std::string apart_text(const SeenRow& row) {

@@ -36,9 +36,9 @@ const SeenRow& worst_of(const Check& check) {
 }
 
 std::string allowed_by(const Check& check) {
-  const auto [least, most] = std::ranges::minmax(check, {}, &SeenRow::tolerance);
-  if (least.tolerance == most.tolerance) return tolerance_text(most.tolerance);
-  return tolerance_text(least.tolerance) + " to " + tolerance_text(most.tolerance);
+  const auto [min, max] = std::ranges::minmax(check, {}, &SeenRow::tolerance);
+  if (min.tolerance == max.tolerance) return tolerance_text(max.tolerance);
+  return tolerance_text(min.tolerance) + " to " + tolerance_text(max.tolerance);
 }
 
 std::string with_unit(const std::string& text, const std::string& unit) {

@@ -23,8 +23,8 @@ class ByteSource {
   /// True about once in `n` times.
   bool one_in(std::size_t n) { return below(n) == n - 1; }
   /// 0 to 1, neither more often than what lies between.
-  double share() { return (next() * 256.0 + next()) / 65535.0; }
-  double between(double low, double high) { return low + (high - low) * share(); }
+  double fraction() { return (next() * 256.0 + next()) / 65535.0; }
+  double between(double low, double high) { return low + (high - low) * fraction(); }
   template <class T, std::size_t N>
   const T& one_of(const std::array<T, N>& choices) {
     return choices.at(below(N));

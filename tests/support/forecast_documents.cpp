@@ -40,11 +40,11 @@ std::string joined(const std::vector<PlainHour>& hours, const Column& item) {
 }
 
 /// The icon's code of a share.
-std::string_view sky_code(double share) {
+std::string_view sky_code(double fraction) {
   constexpr std::array<std::string_view, 5> codes{"skc", "few", "sct", "bkn", "ovc"};
-  constexpr std::array<double, 5> shares{0.0, 0.1875, 0.4375, 0.75, 1.0};
-  for (std::size_t i = 0; i < shares.size(); ++i) {
-    if (shares.at(i) == share) return codes.at(i);
+  constexpr std::array<double, 5> fractions{0.0, 0.1875, 0.4375, 0.75, 1.0};
+  for (std::size_t i = 0; i < fractions.size(); ++i) {
+    if (fractions.at(i) == fraction) return codes.at(i);
   }
   return "no such class";
 }
@@ -57,7 +57,8 @@ std::string period(const PlainHour& hour) {
       R"("windSpeed":"{} mph","icon":"/icons/land/day/{}?size=small","shortForecast":"{}"}})",
       offset_text(hour.at), offset_text(hour.at + pt::hours(1)),
       fahrenheit_from_celsius(hour.air_c), hour.rain_chance * 100.0, hour.dew_point_c,
-      mph_from_m_s(hour.wind_m_s), sky_code(hour.cloud_share), hour.thunder ? "Thunderstorms" : "");
+      mph_from_m_s(hour.wind_m_s), sky_code(hour.cloud_fraction),
+      hour.thunder ? "Thunderstorms" : "");
 }
 
 std::string layer(std::string_view name, std::string_view unit, const std::vector<PlainHour>& hours,
@@ -89,7 +90,7 @@ std::vector<PlainHour> spring_hours(Date date, std::size_t count) {
                      .air_c = 12.0 + 7.0 * std::sin(turn),
                      .dew_point_c = 4.0 + std::floor(static_cast<double>(i) / 7.0) / 8.0,
                      .wind_m_s = 2.5 + 1.5 * std::sin(turn),
-                     .cloud_share = clouds.at((i / 3) % clouds.size()),
+                     .cloud_fraction = clouds.at((i / 3) % clouds.size()),
                      .rain_chance = 0.05 * static_cast<double>((i / 6) % 4),
                      .thunder = i == 17 || i == 18});
   }
@@ -103,7 +104,7 @@ std::string as_csv_us(const std::vector<PlainHour>& hours) {
     return fmt::format(
         "{},{},{},{},{},{},{}", local_text(hour.at), fahrenheit_from_celsius(hour.air_c),
         fahrenheit_from_celsius(hour.dew_point_c), mph_from_m_s(hour.wind_m_s),
-        hour.cloud_share * 100.0, hour.rain_chance * 100.0, hour.thunder ? "yes" : "no");
+        hour.cloud_fraction * 100.0, hour.rain_chance * 100.0, hour.thunder ? "yes" : "no");
   });
 }
 
@@ -112,7 +113,7 @@ std::string as_csv_si(const std::vector<PlainHour>& hours) {
       "air_c,time,dew_point_c,wind_km_h,cloud_percent,rain_chance_percent,thunder\n";
   return table(head, hours, [](const PlainHour& hour) {
     return fmt::format("{},{},{},{},{},{},{}", hour.air_c, offset_text(hour.at), hour.dew_point_c,
-                       km_h_from_m_s(hour.wind_m_s), hour.cloud_share * 100.0,
+                       km_h_from_m_s(hour.wind_m_s), hour.cloud_fraction * 100.0,
                        hour.rain_chance * 100.0, hour.thunder ? "yes" : "no");
   });
 }
@@ -133,7 +134,7 @@ std::string as_nws_grid(const std::vector<PlainHour>& hours) {
       layer("temperature", "wmoUnit:degC", hours, number(&PlainHour::air_c, 1.0)),
       layer("dewpoint", "wmoUnit:degC", hours, number(&PlainHour::dew_point_c, 1.0)),
       layer("windSpeed", "wmoUnit:km_h-1", hours, number(&PlainHour::wind_m_s, 3.6)),
-      layer("skyCover", "wmoUnit:percent", hours, number(&PlainHour::cloud_share, 100.0)),
+      layer("skyCover", "wmoUnit:percent", hours, number(&PlainHour::cloud_fraction, 100.0)),
       layer("probabilityOfPrecipitation", "wmoUnit:percent", hours,
             number(&PlainHour::rain_chance, 100.0)),
       layer("weather", "", hours, weather)};
@@ -155,7 +156,7 @@ std::string as_open_meteo(const std::vector<PlainHour>& hours) {
       list("temperature_2m", [&](const PlainHour& h) { return figure(h.air_c); }),
       list("dew_point_2m", [&](const PlainHour& h) { return figure(h.dew_point_c); }),
       list("wind_speed_10m", [&](const PlainHour& h) { return figure(km_h_from_m_s(h.wind_m_s)); }),
-      list("cloud_cover", [&](const PlainHour& h) { return figure(h.cloud_share * 100.0); }),
+      list("cloud_cover", [&](const PlainHour& h) { return figure(h.cloud_fraction * 100.0); }),
       list("weather_code", [](const PlainHour& h) { return h.thunder ? "95" : "1"; }),
       fmt::format(R"("precipitation_probability":[{}])", fmt::join(chances, ","))};
   return fmt::format(

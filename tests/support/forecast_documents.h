@@ -16,7 +16,7 @@ struct PlainHour {
   double air_c = 0.0;
   double dew_point_c = 0.0;
   double wind_m_s = 0.0;
-  double cloud_share = 0.0;
+  double cloud_fraction = 0.0;
   double rain_chance = 0.0;
   bool thunder = false;
 };

@@ -49,7 +49,7 @@ inline Job many_pads() {
         i % 3 == 0 ? Finish::stamp : (i % 3 == 1 ? Finish::broom : Finish::trowel);
     Zone zone = zone_named("bay " + std::to_string(i + 1),
                            rectangle(4.0 * (i % across), 4.0 * (i / across), 3.6, 3.6), finish);
-    job.pour.zone_order.push_back(zone.name);
+    job.pour.placing_sequence.push_back(zone.name);
     job.zones.push_back(std::move(zone));
   }
   return job;

@@ -22,7 +22,7 @@ inline Forecast plain_forecast(UtcTime start, std::size_t rows, double hours_apa
     row.air_c = 15.0;
     row.dew_point_c = 8.0;
     row.wind_10m_m_s = 3.0;
-    row.cloud_share = 0.0;
+    row.cloud_fraction = 0.0;
     forecast.hours.push_back(row);
   }
   return forecast;

@@ -27,8 +27,8 @@ std::string row(ByteSource& bytes, const Day& day, const std::string& time, int 
   constexpr std::size_t one_shower_in = 12;
   const double turn = 2.0 * std::numbers::pi * (hour - 15.0) / 24.0;
   const double air_f = day.mean_f + day.swing_f * std::sin(turn);
-  const double dew_f = std::min(air_f, 100.0) - day.spread_f * (0.5 + 0.5 * bytes.share());
-  const double mph = std::max(0.0, day.wind_mph * (0.5 + bytes.share()));
+  const double dew_f = std::min(air_f, 100.0) - day.spread_f * (0.5 + 0.5 * bytes.fraction());
+  const double mph = std::max(0.0, day.wind_mph * (0.5 + bytes.fraction()));
   const double rain_mm = bytes.one_in(one_shower_in) ? bytes.between(0.0, 30.0) : 0.0;
   const auto field = [&](double value) {
     return bytes.one_in(one_gap_in) ? std::string() : fmt::format("{:.1f}", value);
@@ -37,7 +37,7 @@ std::string row(ByteSource& bytes, const Day& day, const std::string& time, int 
                      field(day.si ? celsius_from_fahrenheit(air_f) : air_f),
                      field(day.si ? celsius_from_fahrenheit(dew_f) : dew_f),
                      field(day.si ? m_s_from_mph(mph) : mph),
-                     field(std::clamp(day.cloud + 40.0 * (bytes.share() - 0.5), 0.0, 100.0)),
+                     field(std::clamp(day.cloud + 40.0 * (bytes.fraction() - 0.5), 0.0, 100.0)),
                      rain_mm, bytes.one_in(one_shower_in) ? "yes" : "no");
 }
 

@@ -158,9 +158,10 @@ void write_typed_day(Draft& draft) {
   if (bytes.one_in(3)) {
     toml.line(fmt::format(
         "cloud = {{ night = {:.0f}, morning = {:.0f}, afternoon = {:.0f}, evening = {:.0f} }}",
-        100 * bytes.share(), 100 * bytes.share(), 100 * bytes.share(), 100 * bytes.share()));
+        100 * bytes.fraction(), 100 * bytes.fraction(), 100 * bytes.fraction(),
+        100 * bytes.fraction()));
   } else {
-    toml.percent("cloud", std::round(100.0 * bytes.share()));
+    toml.percent("cloud", std::round(100.0 * bytes.fraction()));
   }
 }
 

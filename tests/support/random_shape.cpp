@@ -56,7 +56,7 @@ std::vector<Point> round_ft(ByteSource& bytes, double w, double h) {
 }
 
 std::vector<Point> wedge_ft(ByteSource& bytes, double w, double h) {
-  return {{0, 0}, {w, 0}, {w * bytes.share(), h}};
+  return {{0, 0}, {w, 0}, {w * bytes.fraction(), h}};
 }
 
 std::vector<Point> skewed_ft(ByteSource& bytes, double w, double h) {
@@ -132,7 +132,7 @@ std::vector<Point> outline_ft(ByteSource& bytes, double w, double h) {
 }  // namespace
 
 double random_length_ft(ByteSource& bytes, double low_ft, double high_ft) {
-  const double length = low_ft * std::pow(high_ft / low_ft, bytes.share());
+  const double length = low_ft * std::pow(high_ft / low_ft, bytes.fraction());
   // Drawings are to the foot, to the inch, or anyhow.
   const std::size_t way = bytes.below(3);
   if (way == 0 && length >= 1.0) return std::round(length);
@@ -147,10 +147,10 @@ RandomShape random_shape(ByteSource& bytes, bool faulty) {
   if (bytes.one_in(one_walk_in)) return walk_shape(bytes);
   RandomShape shape;
   // Small most of the time: a plan takes as long as its area is large.
-  const double most_ft = bytes.one_in(one_large_in) ? 60.0 : 20.0;
-  shape.reach_x_ft = random_length_ft(bytes, 1.5, most_ft);
+  const double max_ft = bytes.one_in(one_large_in) ? 60.0 : 20.0;
+  shape.reach_x_ft = random_length_ft(bytes, 1.5, max_ft);
   shape.reach_y_ft = bytes.one_in(one_narrow_in) ? random_length_ft(bytes, 0.1, 2.0)
-                                                 : random_length_ft(bytes, 1.5, most_ft);
+                                                 : random_length_ft(bytes, 1.5, max_ft);
   shape.points = faulty && bytes.one_in(one_fault_in)
                      ? faulty_ft(bytes, shape.reach_x_ft, shape.reach_y_ft)
                      : outline_ft(bytes, shape.reach_x_ft, shape.reach_y_ft);

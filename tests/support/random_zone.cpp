@@ -39,8 +39,8 @@ std::string points_text(RandomToml& toml, const RandomShape& shape, const Plot& 
 
 std::string place_in(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
   ByteSource& bytes = toml.bytes();
-  return toml.point(plot.x_ft + shape.reach_x_ft * bytes.share(),
-                    plot.y_ft + shape.reach_y_ft * bytes.share());
+  return toml.point(plot.x_ft + shape.reach_x_ft * bytes.fraction(),
+                    plot.y_ft + shape.reach_y_ft * bytes.fraction());
 }
 
 void write_shape(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
@@ -69,9 +69,9 @@ void write_border(RandomToml& toml, const RandomShape& shape) {
   const std::string_view finish = bytes.one_of(finishes);
   const double narrow_ft =
       shape.is_path ? shape.width_ft : std::min(shape.reach_x_ft, shape.reach_y_ft);
-  const double most_ft = narrow_ft * (bytes.one_in(8) ? 0.5 : 0.15);
+  const double max_ft = narrow_ft * (bytes.one_in(8) ? 0.5 : 0.15);
   toml.line(fmt::format("border = {{ width_ft = {:.3g}, finish = \"{}\" }}",
-                        random_length_ft(bytes, 0.17, std::max(0.2, most_ft)), finish));
+                        random_length_ft(bytes, 0.17, std::max(0.2, max_ft)), finish));
 }
 
 void write_faces(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
@@ -93,7 +93,7 @@ std::string place_on(RandomToml& toml, const RandomShape& shape, const Plot& plo
   const std::size_t corner = bytes.below(shape.points.size());
   const Point& from = shape.points[corner];
   const Point& to = shape.points[(corner + 1) % shape.points.size()];
-  const double way = bytes.share();
+  const double way = bytes.fraction();
   return toml.point(plot.x_ft + from.x_m + way * (to.x_m - from.x_m),
                     plot.y_ft + from.y_m + way * (to.y_m - from.y_m));
 }
@@ -148,7 +148,7 @@ void write_obstacle(RandomToml& toml, double reach_ft) {
     toml.length("radius", random_length_ft(bytes, 0.5, 80.0));
   }
   toml.length("height", random_length_ft(bytes, 0.5, 200.0));
-  if (bytes.one_in(3)) toml.percent("light_through", 100.0 * bytes.share());
+  if (bytes.one_in(3)) toml.percent("light_through", 100.0 * bytes.fraction());
 }
 
 }  // namespace

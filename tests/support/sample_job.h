@@ -35,7 +35,7 @@ inline Job sample_job(std::initializer_list<Zone> zones) {
   weather.wind_10m_m_s = 3.0;
   job.weather = weather;
   job.zones = zones;
-  for (const Zone& zone : job.zones) job.pour.zone_order.push_back(zone.name);
+  for (const Zone& zone : job.zones) job.pour.placing_sequence.push_back(zone.name);
   return job;
 }
 

@@ -39,7 +39,7 @@ struct Diagnostic {
 /// What a reader gives back: the value, or the errors that prevented it; warnings
 /// may accompany a value.
 template <class T>
-struct Reading {
+struct Parsed {
   std::optional<T> value;
   std::vector<Diagnostic> diagnostics;
 

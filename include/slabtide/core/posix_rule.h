@@ -41,13 +41,13 @@ struct PosixRule {
 };
 
 /// A rule, or why there is none.
-struct PosixRuleReading {
+struct ParsedPosixRule {
   std::optional<PosixRule> rule;
   std::string problem;  ///< in words, where there is no rule
 };
 
 /// Reads a rule such as "CST6CDT,M3.2.0,M11.1.0" or "<+0530>-5:30".
-PosixRuleReading parse_posix_rule(std::string_view text);
+ParsedPosixRule parse_posix_rule(std::string_view text);
 
 /// Local minus UTC at the instant, seconds since 1970. Years outside 1401 to 9998 are
 /// taken as standard time.

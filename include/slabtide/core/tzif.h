@@ -26,13 +26,13 @@ struct OffsetHistory {
 };
 
 /// A time-zone file read, or why not.
-struct TzifReading {
+struct ParsedTzif {
   std::optional<OffsetHistory> history;
   std::string problem;  ///< in words, where there is none
 };
 
 /// A time-zone file of version 2 or later, without leap seconds.
 /// Source: RFC 8536, sections 3.1 to 3.3.
-TzifReading parse_tzif(std::string_view bytes);
+ParsedTzif parse_tzif(std::string_view bytes);
 
 }  // namespace slabtide

@@ -38,9 +38,9 @@ inline constexpr std::size_t longest_shown = 1000;
 /// the command line. What is not printable becomes one visible character, ␛ and its like for
 /// controls and � for the rest; tabs become spaces. Joiners and variation selectors stay between
 /// the letters and emoji that need them. Right-to-left letters are isolated (U+2068, U+2069), so
-/// that they leave the order of the line around them alone. After `most_characters` comes "...".
+/// that they leave the order of the line around them alone. After `max_characters` comes "...".
 /// What has been through it comes out of it unchanged.
-std::string printable(std::string_view text, std::size_t most_characters = longest_shown);
+std::string printable(std::string_view text, std::size_t max_characters = longest_shown);
 
 /// The same for a text of several lines, which is not cut.
 std::string printable_lines(std::string_view text);

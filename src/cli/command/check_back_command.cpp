@@ -27,13 +27,13 @@ CommandLine check_back_line() {
 }
 
 /// By the hour of the reading.
-std::vector<CheckedReading> checked_by_hour(const PlannedJob& planned) {
+std::vector<CheckedObservation> checked_by_hour(const PlannedJob& planned) {
   const LoadedJob& loaded = planned.loaded;
-  std::vector<CheckedReading> checked =
+  std::vector<CheckedObservation> checked =
       check_back(loaded.journal, loaded.job, planned.run, planned.plan, loaded.practice);
   std::stable_sort(checked.begin(), checked.end(),
-                   [&loaded](const CheckedReading& a, const CheckedReading& b) {
-                     const std::vector<FieldReading>& readings = loaded.journal.readings;
+                   [&loaded](const CheckedObservation& a, const CheckedObservation& b) {
+                     const std::vector<Observation>& readings = loaded.journal.readings;
                      return readings[a.reading].at < readings[b.reading].at;
                    });
   return checked;
@@ -52,7 +52,7 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
                        printable(journal_path(loaded.path)), printable(loaded.path));
     return exit_input_wrong;
   }
-  const std::vector<CheckedReading> checked = checked_by_hour(planned);
+  const std::vector<CheckedObservation> checked = checked_by_hour(planned);
   const PlanFacts plan = planned.facts();
   const CheckBackFacts facts{plan, loaded.journal, checked};
   const int code = write_reports(files, check_back_formats(), facts, loaded.now, *guard, err);

@@ -12,7 +12,7 @@ namespace slabtide {
 namespace {
 
 /// Enough for an average and a bad day; every choice is tried on the same days.
-constexpr std::size_t compare_draws = 60;
+constexpr std::size_t compare_samples = 60;
 
 CommandLine compare_line() {
   CommandLine line;
@@ -20,7 +20,7 @@ CommandLine compare_line() {
   line.summary = "what to order: retarder, hours, hands and shade tried in turn";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(draws_option(compare_draws));
+  line.options.push_back(samples_option(compare_samples));
   line.options.push_back(write_option("the comparison", endings_of(compare_formats())));
   line.options.push_back(force_option());
   return line;
@@ -33,10 +33,10 @@ struct Compared {
   Advice advice;
 };
 
-Compared compare(const PlannedJob& planned, std::size_t draws, std::ostream& err) {
+Compared compare(const PlannedJob& planned, std::size_t samples, std::ostream& err) {
   const LoadedJob& loaded = planned.loaded;
   std::optional<Ensemble> ensemble;
-  if (draws > 0) ensemble = drawn_days(planned, {draws, 0, {}});
+  if (samples > 0) ensemble = sampled_days(planned, {samples, 0, {}});
   Progress progress("days computed", err);
   const CompareSettings settings{0, [&progress](std::size_t done) { progress.tell(done); }};
   const CompareCase compared{loaded.job,
@@ -58,12 +58,12 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
   const auto guard = guard_files("compare", line, files, endings_of(compare_formats()), err);
   if (!guard) return exit_input_wrong;
-  const auto draws = draws_asked(line, compare_draws, err);
-  if (!draws) return exit_input_wrong;
+  const auto samples = samples_asked(line, compare_samples, err);
+  if (!samples) return exit_input_wrong;
   const JobPlanning planning = plan_job(line, err);
   if (!planning.planned) return planning.exit_code;
   const PlanFacts plan = planning.planned->facts();
-  const Compared compared = compare(*planning.planned, *draws, err);
+  const Compared compared = compare(*planning.planned, *samples, err);
   const CompareFacts facts{plan, compared.comparison, compared.turning, compared.advice};
   const int code =
       write_reports(files, compare_formats(), facts, planning.planned->loaded.now, *guard, err);

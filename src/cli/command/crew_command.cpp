@@ -16,7 +16,7 @@ CommandLine crew_line() {
   line.summary = "who when: each finisher's day, and what to take along";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(draws_option());
+  line.options.push_back(samples_option());
   return line;
 }
 

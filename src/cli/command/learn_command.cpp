@@ -26,7 +26,7 @@ CommandLine learn_line() {
   line.name = "learn";
   line.summary = "finished pours into the mix book, which later plans start from";
   line.operand = "JOB...";
-  line.most_operands = max_learned_jobs;
+  line.max_operands = max_learned_jobs;
   line.options = {book_option(), force_option()};
   line.details =
       "A job must name its mix and have its journal beside it (slabtide note). Learning a job\n"
@@ -64,7 +64,7 @@ std::string told_of(const std::string& path, const std::string& mix, const Booke
 
 /// One job into the book; the exit code.
 int learn_one(const std::string& path, const Job& job, Lesson& lesson, std::ostream& err) {
-  const LineReading line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
+  const ParsedCommandLine line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
   const MixBook book = read_mix_book(lesson.book).value.value_or(MixBook{});
   const JobPlanning planning =
       plan_loaded(load_job(path, *line.line, known_before(book, job), err), err);
@@ -97,7 +97,8 @@ std::optional<std::vector<FinishedJob>> finished_jobs(const std::vector<std::str
                                                       std::ostream& err) {
   std::vector<FinishedJob> jobs;
   for (const std::string& path : paths) {
-    const LineReading line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
+    const ParsedCommandLine line =
+        read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
     std::ostringstream findings;  // told again where the job is learned
     JobLoading found = load_job(path, *line.line, MixBook{}, findings);
     if (!found.loaded) {
@@ -134,7 +135,7 @@ std::optional<std::string> old_book(const std::string& path, bool force, std::os
     err << fmt::format("{}: {}\n  {}\n", printable(path), file.error.message, file.error.next_step);
     return std::nullopt;
   }
-  const Reading<MixBook> reading = read_mix_book(*file.text);
+  const Parsed<MixBook> reading = read_mix_book(*file.text);
   if (!reading.ok() && force) return "";
   err << render_all(reading.diagnostics, path, *file.text);
   return reading.ok() ? file.text : std::nullopt;

@@ -30,7 +30,7 @@ CommandLine note_line() {
   line.summary = "what was seen on the slab, noted for the plan to go by";
   line.operand = "JOB [READING [VALUE]]";
   line.operand_needed = false;
-  line.most_operands = 4;  // the job, the reading, its value and the value's unit
+  line.max_operands = 4;  // the job, the reading, its value and the value's unit
   line.options = {
       {"at", "TIME", "when: 11:05, of the pour's day or night, or 2026-05-15T09:00", false},
       {"zone", "NAME", "where; may be left out where there is one zone", false},
@@ -47,12 +47,12 @@ CommandLine note_line() {
 }
 
 /// "thumbprint    thumbprint of 1/4 in: a thumb pressed ...", the words in a column of their own.
-std::string list_entry(ReadingKind kind) {
+std::string list_entry(ObservationKind kind) {
   constexpr std::size_t column = 14;
-  std::string words = fmt::format("{}: {}", reading_words(kind), reading_hint(kind));
-  if (reading_measure(kind) != ReadingMeasure::nothing) words += "; needs its value";
-  if (!reading_needs_zone(kind)) words += "; of a zone or of the whole job";
-  std::string text = fmt::format("{:<{}}", reading_id(kind), column);
+  std::string words = fmt::format("{}: {}", observation_words(kind), observation_hint(kind));
+  if (observation_measure(kind) != ObservationMeasure::nothing) words += "; needs its value";
+  if (!observation_needs_zone(kind)) words += "; of a zone or of the whole job";
+  std::string text = fmt::format("{:<{}}", observation_id(kind), column);
   for (const char c : wrap(words, text_width - column, 0)) {
     text += c;
     if (c == '\n') text.append(column, ' ');
@@ -61,8 +61,8 @@ std::string list_entry(ReadingKind kind) {
 }
 
 int print_list(std::ostream& out) {
-  for (std::size_t i = 0; i < reading_kind_count; ++i) {
-    out << list_entry(static_cast<ReadingKind>(i));
+  for (std::size_t i = 0; i < observation_kind_count; ++i) {
+    out << list_entry(static_cast<ObservationKind>(i));
   }
   return exit_done;
 }
@@ -78,7 +78,7 @@ class Note {
     if (!read_job_file() || !read_now() || !check_journal()) return code_;
     if (line_.has("undo")) return undo();
     if (line_.operands().size() == 1) return show();
-    if (type_reading() && judge_alone() && check_part()) append();
+    if (type_observation() && judge_alone() && check_part()) append();
     return code_;
   }
 
@@ -107,7 +107,7 @@ class Note {
       code_ = exit_input_wrong;
       return false;
     }
-    Reading<Job> reading = read_job(*file.text);
+    Parsed<Job> reading = read_job(*file.text);
     if (!reading.ok()) {
       err_ << render_all(reading.diagnostics, path, *file.text);
       code_ = exit_input_wrong;
@@ -132,7 +132,7 @@ class Note {
   /// A journal that does not read is shown, but must not keep anyone from noting.
   void take_old(std::string_view text) {
     old_text_ = text;
-    Reading<Journal> reading = read_journal(old_text_, job_);
+    Parsed<Journal> reading = read_journal(old_text_, job_);
     err_ << render_all(reading.diagnostics, path_, old_text_);
     if (reading.ok()) old_ = std::move(*reading.value);
     old_ok_ = reading.ok();
@@ -165,8 +165,8 @@ class Note {
 
   int show() {
     if (!read_old_journal()) return code_;
-    for (const FieldReading& reading : old_.readings) {
-      out_ << reading_sentence(reading, job_) << "\n";
+    for (const Observation& reading : old_.readings) {
+      out_ << observation_sentence(reading, job_) << "\n";
     }
     if (old_.readings.empty() && old_ok_) {
       out_ << "Nothing is noted yet; slabtide note --list tells what can be.\n";
@@ -185,23 +185,24 @@ class Note {
     };
     if (!add_line(fmt::format("{}\n", undo_word), last_there)) return code_;
     out_ << (old_ok_ ? fmt::format("struck from {}: {}\n", printable(path_),
-                                   reading_sentence(old_.readings.back(), job_))
+                                   observation_sentence(old_.readings.back(), job_))
                      : fmt::format("struck from {}: the last line\n", printable(path_)));
     return exit_done;
   }
 
-  bool type_reading() {
+  bool type_observation() {
     const std::vector<std::string>& words = line_.operands();
     typed_.reading = words[1];
     typed_.value.assign(words.begin() + 2, words.end());
     typed_.zone = line_.text("zone").value_or("");
     typed_.part = line_.text("part").value_or("");
-    const auto kind = reading_from_id(typed_.reading);
-    if (kind && reading_measure(*kind) == ReadingMeasure::nothing && !typed_.value.empty()) {
+    const auto kind = observation_from_id(typed_.reading);
+    if (kind && observation_measure(*kind) == ObservationMeasure::nothing &&
+        !typed_.value.empty()) {
       return refused(fmt::format("{} takes no value, got '{}'", typed_.reading, typed_.value[0]),
                      "the zone is named by --zone");
     }
-    if (typed_.zone.empty() && kind && reading_needs_zone(*kind) && job_.zones.size() == 1) {
+    if (typed_.zone.empty() && kind && observation_needs_zone(*kind) && job_.zones.size() == 1) {
       typed_.zone = job_.zones.front().name;
     }
     if (typed_.zone.empty() && !typed_.part.empty()) {
@@ -244,7 +245,7 @@ class Note {
 
   /// By the journal's own rules, whatever it holds.
   bool judge_alone() {
-    Reading<Journal> alone = read_journal(typed_line(typed_, job_), job_);
+    Parsed<Journal> alone = read_journal(typed_line(typed_, job_), job_);
     if (!alone.ok()) {
       tell(alone.diagnostics, 1);
       code_ = exit_input_wrong;
@@ -267,10 +268,10 @@ class Note {
 
   /// The plan's hour stands where nobody has noted the true one.
   bool check_placed() {
-    const bool of_the_slab = reading_needs_zone(reading_.kind);
-    if (!of_the_slab || reading_.kind == ReadingKind::placed) return true;
-    for (const FieldReading& other : old_.readings) {
-      if (other.kind == ReadingKind::placed && other.zone == reading_.zone) return true;
+    const bool of_the_slab = observation_needs_zone(reading_.kind);
+    if (!of_the_slab || reading_.kind == ObservationKind::placed) return true;
+    for (const Observation& other : old_.readings) {
+      if (other.kind == ObservationKind::placed && other.zone == reading_.zone) return true;
     }
     const auto practice = read_practice(job_.practice_overrides_toml, default_practice());
     if (!practice.ok()) return true;
@@ -290,7 +291,7 @@ class Note {
   bool check_part() {
     if (reading_.part.empty()) return true;
     std::ostream nowhere(nullptr);
-    const LineReading plain =
+    const ParsedCommandLine plain =
         read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {line_.operands().front()});
     const JobPlanning planning = plan_job(*plain.line, nowhere);
     if (!planning.planned) return true;
@@ -336,7 +337,8 @@ class Note {
   void append() {
     const auto sound = [this] { return judge_together() && check_placed(); };
     if (!add_line(journal_line(reading_, job_), sound)) return;
-    out_ << fmt::format("noted in {}: {}\n", printable(path_), reading_sentence(reading_, job_));
+    out_ << fmt::format("noted in {}: {}\n", printable(path_),
+                        observation_sentence(reading_, job_));
     warn_of_future();
   }
 
@@ -362,8 +364,8 @@ class Note {
   Journal old_;
   bool old_ok_ = false;
   UtcTime now_;
-  TypedReading typed_;
-  FieldReading reading_;
+  TypedObservation typed_;
+  Observation reading_;
   std::vector<Diagnostic> alone_findings_;
   bool part_found_ = false;
 };

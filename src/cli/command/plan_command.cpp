@@ -13,16 +13,16 @@ namespace {
 
 constexpr std::size_t max_planned_jobs = 10000;
 /// Days are drawn for so many jobs unasked; for more they would take the most of the time.
-constexpr std::size_t most_jobs_with_draws = 20;
+constexpr std::size_t max_jobs_with_samples = 20;
 
 CommandLine plan_line() {
   CommandLine line;
   line.name = "plan";
   line.summary = "the day of a pour: when each zone takes which work";
   line.operand = "JOB...";
-  line.most_operands = max_planned_jobs;
+  line.max_operands = max_planned_jobs;
   line.options = job_options();
-  line.options.push_back(draws_option());
+  line.options.push_back(samples_option());
   line.options.push_back(write_option("the plan", endings_of(plan_formats())));
   line.options.push_back(force_option());
   line.details =
@@ -61,10 +61,10 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   }
   const auto guard = guard_files("plan", line, targets.all(), endings_of(plan_formats()), err);
   if (!guard) return exit_input_wrong;
-  const std::size_t usual = paths.size() > most_jobs_with_draws ? 0 : usual_draws;
-  const auto draws = draws_asked(line, usual, err);
-  if (!draws) return exit_input_wrong;
-  PlanWork work{line, {*draws, 0}, style_for(out), *guard};
+  const std::size_t usual = paths.size() > max_jobs_with_samples ? 0 : usual_samples;
+  const auto samples = samples_asked(line, usual, err);
+  if (!samples) return exit_input_wrong;
+  PlanWork work{line, {*samples, 0}, style_for(out), *guard};
   if (paths.size() == 1) return plan_one(paths.front(), targets.of_job.front(), work, out, err);
   work.bands.threads = 1;  // each job has one of the machine's
   const JobWork planned = [&](std::size_t job, std::ostream& job_out, std::ostream& job_err) {

@@ -26,7 +26,7 @@ constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
 /// The panel that stands for the slab: small, so that it is placed in minutes.
 constexpr double panel_m = 3.0;
 /// Outdoor concrete where it freezes: common practice.
-constexpr double usual_air_share = 0.06;
+constexpr double usual_air_fraction = 0.06;
 
 CommandLine quick_line() {
   CommandLine line;
@@ -170,7 +170,7 @@ class QuickReader {
     }
     if (!weather.dew_point_c) assume("dew point at the low");
     read_wind(weather);
-    const double cloud = quantity("cloud", share_quantity, limits::shares).value_or(0.0);
+    const double cloud = quantity("cloud", fraction_quantity, limits::fractions).value_or(0.0);
     if (!line_.has("cloud")) assume("a clear sky");
     weather.cloud = {cloud, cloud, cloud, cloud};
     quick_.job.weather = weather;
@@ -199,18 +199,18 @@ class QuickReader {
       zone.finish = finish;
       zone.shaded = shaded;
       zone.placed_at = job.pour.start;
-      job.pour.zone_order.push_back(zone.name);
+      job.pour.placing_sequence.push_back(zone.name);
       job.zones.push_back(std::move(zone));
     }
     job.order.short_load_m3 = 0.0;  // the panel stands for a slab of any size
-    job.mix.air_share = usual_air_share;
+    job.mix.air_fraction = usual_air_fraction;
     assume(
         "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");
     job.pour.saws = {SawKind::early_entry, SawKind::wet};
   }
 
   void read_concrete_temperature() {
-    constexpr double least_usual_c = 15.6;
+    constexpr double min_usual_c = 15.6;
     const auto given = quantity("concrete-temp", temperature_quantity, limits::discharges_c);
     if (given) {
       quick_.job.mix.temperature = *given;
@@ -218,7 +218,7 @@ class QuickReader {
     }
     if (!quick_.fault.empty()) return;
     const auto& weather = std::get<TypedWeather>(quick_.job.weather);
-    const double usual_c = std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, least_usual_c,
+    const double usual_c = std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, min_usual_c,
                                       limits::discharges_c.high);
     quick_.job.mix.temperature = usual_c;
     assume("concrete at " + temperature_words(usual_c, quick_.job.units));

@@ -49,7 +49,7 @@ int unknown_command(const std::string& word, std::ostream& err) {
 int run_command(const Command& command, const std::vector<std::string>& args, std::ostream& out,
                 std::ostream& err) {
   const CommandLine line = command.line();
-  const LineReading reading = read_line(line, args);
+  const ParsedCommandLine reading = read_line(line, args);
   if (reading.help_wanted) {
     out << help_text(line);
     return exit_done;

@@ -16,7 +16,7 @@ CommandLine saw_line() {
   line.summary = "the joints, and the cuts in working order for tonight and the morning";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(draws_option());
+  line.options.push_back(samples_option());
   return line;
 }
 

@@ -121,7 +121,7 @@ class Fetch {
                           file.error.next_step);
       return false;
     }
-    Reading<Job> reading = read_job(*file.text);
+    Parsed<Job> reading = read_job(*file.text);
     err_ << render_all(reading.diagnostics, order_.job_path, *file.text);
     if (!reading.ok()) return false;
     job_ = std::move(*reading.value);

@@ -59,7 +59,7 @@ constexpr long status_too_many = 429;
 constexpr double hours_after_start = 24.0;
 /// Days asked of Open-Meteo after today: the pour's, and so many more; it offers sixteen.
 constexpr long days_beyond_pour = 4;
-constexpr long most_days = 16;
+constexpr long max_days = 16;
 constexpr std::string_view open_meteo_quantities =
     "temperature_2m,dew_point_2m,relative_humidity_2m,cloud_cover,wind_speed_10m,wind_gusts_10m,"
     "shortwave_radiation,precipitation,precipitation_probability,weather_code";
@@ -71,7 +71,7 @@ std::string text_of(const JsonValue& object, std::string_view key) {
 
 /// What a body that reports a problem says (RFC 9457, or Open-Meteo's `reason`); may be empty.
 std::string problem_told(const std::string& body) {
-  const Reading<JsonValue> json = parse_json(body);
+  const Parsed<JsonValue> json = parse_json(body);
   if (!json.ok()) return {};
   const std::string title = text_of(*json.value, "title");
   const std::string detail = text_of(*json.value, "detail");
@@ -83,8 +83,8 @@ std::string waiting_advice(const HttpReply& reply, UtcTime now) {
   const std::optional<double> wait_s = retry_after_s(reply.retry_after, now);
   if (!wait_s) return "run it again in a while";
   constexpr double seconds_per_minute = 60.0;
-  constexpr double most_minutes = 120.0;
-  const bool in_minutes = *wait_s <= most_minutes * seconds_per_minute;
+  constexpr double max_minutes = 120.0;
+  const bool in_minutes = *wait_s <= max_minutes * seconds_per_minute;
   const double count = std::ceil(*wait_s / (in_minutes ? seconds_per_minute : seconds_per_hour));
   return fmt::format("it asks to wait: run it again in {:.0f} {}{}", count,
                      in_minutes ? "minute" : "hour", count == 1.0 ? "" : "s");
@@ -133,9 +133,9 @@ DownloadResult checked(std::string document, const DownloadOrder& order) {
                                    first_error(diagnostics)),
                        "run it again in a while"};
   };
-  Reading<Forecast> reading = read_forecast(document, order.zone);
+  Parsed<Forecast> reading = read_forecast(document, order.zone);
   if (!reading.ok()) return unfit(reading.diagnostics);
-  const Reading<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);
+  const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);
   if (!series.ok()) return unfit(series.diagnostics);
   return DownloadedForecast{std::move(document), std::move(*reading.value), {}};
 }
@@ -180,7 +180,7 @@ DownloadResult download_nws(const DownloadOrder& order, const HttpGet& get) {
                   short_degrees(order.longitude_deg));
   const auto body = body_of(url, order, get, "forecast for this place");
   if (const auto* const failure = std::get_if<HttpFailure>(&body)) return *failure;
-  const Reading<JsonValue> points = parse_json(std::get<std::string>(body));
+  const Parsed<JsonValue> points = parse_json(std::get<std::string>(body));
   if (!points.ok()) {
     return HttpFailure{fmt::format("what {} sent is damaged: {}", name_of(order.service),
                                    first_error(points.diagnostics)),
@@ -198,7 +198,7 @@ DownloadResult download_nws(const DownloadOrder& order, const HttpGet& get) {
 }
 
 /// The time of fetching stands in for a time of issue, as the first member.
-void stamp(std::string& document, UtcTime now) {
+void record_fetch_time(std::string& document, UtcTime now) {
   const std::size_t brace = document.find('{');
   if (brace == std::string::npos) return;
   document.insert(brace + 1,
@@ -212,13 +212,13 @@ DownloadResult download_open_meteo(const DownloadOrder& order, const HttpGet& ge
       "&past_days=1&forecast_days={}",
       order.base_url, short_degrees(order.latitude_deg), short_degrees(order.longitude_deg),
       open_meteo_quantities,
-      std::clamp(days_to_pour + days_beyond_pour, days_beyond_pour, most_days));
+      std::clamp(days_to_pour + days_beyond_pour, days_beyond_pour, max_days));
   auto body = body_of(url, order, get, "forecast for this place");
   if (auto* const failure = std::get_if<HttpFailure>(&body)) return std::move(*failure);
   std::string document = std::move(std::get<std::string>(body));
   DownloadResult result = checked(document, order);
   if (auto* const downloaded = std::get_if<DownloadedForecast>(&result)) {
-    stamp(document, order.now);
+    record_fetch_time(document, order.now);
     return checked(std::move(document), order);
   }
   return result;

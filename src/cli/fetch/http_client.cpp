@@ -150,7 +150,7 @@ class Client {
 
   HttpResult get(std::string url) {
     double left_s = options_.total_limit_s;
-    for (int redirects = 0; redirects <= options_.most_redirects; ++redirects) {
+    for (int redirects = 0; redirects <= options_.max_redirects; ++redirects) {
       HttpResult result = get_once(url, left_s);
       left_s -= info<double>(CURLINFO_TOTAL_TIME);
       const char* const next = info<const char*>(CURLINFO_REDIRECT_URL);
@@ -163,7 +163,7 @@ class Client {
       url = next;
     }
     return HttpFailure{
-        fmt::format("{} sends on and on, over {} times", server_of(url), options_.most_redirects),
+        fmt::format("{} sends on and on, over {} times", server_of(url), options_.max_redirects),
         "check the address"};
   }
 

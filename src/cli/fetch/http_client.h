@@ -37,7 +37,7 @@ struct HttpOptions {
   long slow_for_s = 20;
   std::size_t largest_bytes = largest_input_bytes;  ///< unpacked
   std::size_t largest_header_bytes = 64 * 1024;     ///< of one answer, all lines
-  int most_redirects = 5;
+  int max_redirects = 5;
   /// Told the bytes so far, now and then; may be empty.
   std::function<void(std::size_t bytes)> progress;
 };

@@ -47,7 +47,7 @@ HttpGet with_retries(HttpGet get, Patience patience, Surroundings surroundings) 
   return [=, get = std::move(get), surroundings = std::move(surroundings)](const std::string& url) {
     HttpResult result = get(url);
     double pause_s = patience.first_pause_s;
-    for (int tries = 1; tries < patience.most_tries && is_passing(result); ++tries) {
+    for (int tries = 1; tries < patience.max_tries && is_passing(result); ++tries) {
       const HttpReply& reply = std::get<HttpReply>(result);
       const double wait_s = retry_after_s(reply.retry_after, surroundings.now()).value_or(pause_s);
       if (wait_s > patience.longest_pause_s) return result;

@@ -13,7 +13,7 @@ namespace slabtide {
 /// How often and how long to try a server that is busy or broken for the moment (status 429 or
 /// 500 and over). The pause doubles from one try to the next.
 struct Patience {
-  int most_tries = 4;
+  int max_tries = 4;
   double first_pause_s = 2.0;
   /// A server that asks for more is left alone.
   double longest_pause_s = 60.0;

@@ -71,7 +71,7 @@ Saying saying_of(std::string_view text) {
     std::istringstream words(line);
     std::string word;
     for (int i = 0; i < 3 && words >> word && !word.starts_with('#'); ++i) {
-      if (reading_from_id(word) || word == undo_word) return Saying::readings;
+      if (observation_from_id(word) || word == undo_word) return Saying::readings;
       saying = Saying::other;
     }
   }

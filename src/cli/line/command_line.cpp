@@ -80,9 +80,9 @@ std::optional<std::string> count_fault(const CommandLine& command, const ParsedL
   if (command.operand.empty() && !operands.empty()) {
     return fmt::format("'{}' is one word too many", operands.front());
   }
-  if (!command.operand.empty() && operands.size() > command.most_operands) {
-    return fmt::format("'{}' is one word too many: {}", operands[command.most_operands],
-                       command.most_operands == 1
+  if (!command.operand.empty() && operands.size() > command.max_operands) {
+    return fmt::format("'{}' is one word too many: {}", operands[command.max_operands],
+                       command.max_operands == 1
                            ? fmt::format("one {} at a time", command.operand)
                            : fmt::format("slabtide {} {}", command.name, command.operand));
   }
@@ -122,8 +122,8 @@ std::vector<std::string> ParsedLine::texts(const std::string& option) const {
   return found == values_.end() ? Texts{} : found->second;
 }
 
-LineReading read_line(const CommandLine& command, const std::vector<std::string>& args) {
-  LineReading reading;
+ParsedCommandLine read_line(const CommandLine& command, const std::vector<std::string>& args) {
+  ParsedCommandLine reading;
   const auto asks_help = [](const std::string& arg) { return arg == "--help" || arg == "-h"; };
   if (std::any_of(args.begin(), args.end(), asks_help)) {
     reading.help_wanted = true;

@@ -22,7 +22,7 @@ std::optional<MixBook> load_book(const std::string& path, std::ostream& err) {
     err << fmt::format("{}: {}\n  {}\n", printable(path), file.error.message, file.error.next_step);
     return std::nullopt;
   }
-  Reading<MixBook> reading = read_mix_book(*file.text);
+  Parsed<MixBook> reading = read_mix_book(*file.text);
   err << render_all(reading.diagnostics, path, *file.text);
   return std::move(reading.value);
 }

@@ -14,7 +14,7 @@
 #include "slabtide/core/files.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/utf8.h"
-#include "slabtide/job/geometry/zone_order.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/read_journal.h"
 #include "slabtide/weather/forecast/high_low_day.h"
@@ -63,7 +63,7 @@ class Loader {
   bool read_job_file(const std::string& path) {
     auto file = read(path);
     if (!file) return false;
-    Reading<Job> reading = read_job(file->text);
+    Parsed<Job> reading = read_job(file->text);
     if (!take(reading, *file)) return false;
     path_ = file->path;
     text_ = std::move(file->text);
@@ -76,7 +76,7 @@ class Loader {
     if (is_missing(path)) return true;
     auto file = read(path);
     if (!file) return false;
-    Reading<Journal> reading = read_journal(file->text, job_);
+    Parsed<Journal> reading = read_journal(file->text, job_);
     if (!take(reading, *file)) return false;
     journal_ = std::move(*reading.value);
     return true;
@@ -125,7 +125,7 @@ class Loader {
     const std::vector<std::string> order = said.size() == 1 ? split_names(said.front()) : said;
     const std::string fault = order_fault(order, zones);
     if (!fault.empty()) return refuse(fmt::format("--order: {}", fault));
-    job_.pour.zone_order = order;
+    job_.pour.placing_sequence = order;
     return true;
   }
 
@@ -134,7 +134,7 @@ class Loader {
     if (const auto path = line_.text("practice")) {
       auto file = read(*path);
       if (!file) return false;
-      Reading<Practice> reading = read_practice(file->text, practice_);
+      Parsed<Practice> reading = read_practice(file->text, practice_);
       if (!take(reading, *file)) return false;
       practice_ = *reading.value;
     }
@@ -181,7 +181,7 @@ class Loader {
   }
 
   template <class T>
-  bool take(const Reading<T>& reading, const NamedText& file) {
+  bool take(const Parsed<T>& reading, const NamedText& file) {
     err_ << render_all(reading.diagnostics, file.path, file.text);
     if (reading.ok()) return true;
     exit_code_ = exit_input_wrong;
@@ -216,7 +216,7 @@ class Loader {
   bool read_own_practice() {
     const std::string& own = job_.practice_overrides_toml;
     if (own.empty()) return true;
-    Reading<Practice> reading = read_practice(own, practice_);
+    Parsed<Practice> reading = read_practice(own, practice_);
     if (!take(reading, {path_, own})) return false;
     practice_ = *reading.value;
     return true;
@@ -225,7 +225,7 @@ class Loader {
   bool read_forecast_file(const std::string& path) {
     auto file = read(path);
     if (!file) return false;
-    Reading<Forecast> reading = read_forecast(file->text, job_.site.time_zone);
+    Parsed<Forecast> reading = read_forecast(file->text, job_.site.time_zone);
     if (!take(reading, *file)) return false;
     forecast_ = std::move(*reading.value);
     return make_series(*file);
@@ -233,7 +233,7 @@ class Loader {
 
   bool make_series(const NamedText& file) {
     if (job_.site.learned_air) forecast_ = at_site(std::move(forecast_), *job_.site.learned_air);
-    Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast_);
+    Parsed<WeatherSeries> reading = WeatherSeries::from_forecast(forecast_);
     if (!take(reading, file)) return false;
     series_ = std::move(reading.value);
     return true;
@@ -277,7 +277,7 @@ std::vector<ReadFile> files_read(const ParsedLine& line) {
     files.push_back({book_path(line, path), mix_book_role});
     const FileText file = read_file(path);
     if (!file.text) continue;
-    const Reading<Job> job = read_job(*file.text);
+    const Parsed<Job> job = read_job(*file.text);
     const auto forecast = job.ok() ? forecast_path(line, *job.value, path) : std::nullopt;
     if (forecast) files.push_back({*forecast, fmt::format("the forecast of {}", path)});
   }

@@ -66,12 +66,12 @@ class InOrder {
   std::string summary() const {
     std::string words =
         fmt::format("{} jobs: {} planned", paths_.size(), paths_.size() - failed_.size());
-    constexpr std::size_t most_named = 10;
-    for (std::size_t i = 0; i < std::min(failed_.size(), most_named); ++i) {
+    constexpr std::size_t max_named = 10;
+    for (std::size_t i = 0; i < std::min(failed_.size(), max_named); ++i) {
       words += fmt::format("{}{}", i == 0 ? ", not " : ", ", printable(failed_[i]));
     }
-    if (failed_.size() > most_named) {
-      words += fmt::format(" and {} more", failed_.size() - most_named);
+    if (failed_.size() > max_named) {
+      words += fmt::format(" and {} more", failed_.size() - max_named);
     }
     return words;
   }

@@ -14,15 +14,15 @@ namespace slabtide {
 
 namespace {
 
-/// What --draws says; empty for something else than a number up to `most_draws`.
-std::optional<std::size_t> draws_of(const ParsedLine& line, std::size_t usual) {
+/// What --draws says; empty for something else than a number up to `max_samples`.
+std::optional<std::size_t> samples_of(const ParsedLine& line, std::size_t usual) {
   const auto text = line.text("draws");
   if (!text) return usual;
-  std::size_t draws = 0;
+  std::size_t samples = 0;
   const char* end = text->data() + text->size();
-  const auto [stopped, fault] = std::from_chars(text->data(), end, draws);
-  if (fault != std::errc() || stopped != end || draws > most_draws) return std::nullopt;
-  return draws;
+  const auto [stopped, fault] = std::from_chars(text->data(), end, samples);
+  if (fault != std::errc() || stopped != end || samples > max_samples) return std::nullopt;
+  return samples;
 }
 
 /// The plan made anew for what was noted so far.
@@ -32,7 +32,8 @@ void take_in(PlannedJob& planned, const EnsembleSettings& settings) {
                           loaded.forecast_age_h},
                          loaded.journal, settings);
   std::vector<std::string> words;
-  if (seen.readings_counted > 0) words.push_back(seen_words(seen, loaded.job, loaded.now) + ".");
+  if (seen.observations_counted > 0)
+    words.push_back(seen_words(seen, loaded.job, loaded.now) + ".");
   for (const Misfit& misfit : seen.misfits) words.push_back(misfit.why + ".");
   planned.plan = std::move(seen.plan);
   planned.plan.seen = std::move(words);
@@ -42,39 +43,39 @@ void take_in(PlannedJob& planned, const EnsembleSettings& settings) {
 void add_bands(PlannedJob& planned, const BandWork& work, std::ostream& err) {
   const LoadedJob& loaded = planned.loaded;
   Progress progress("days drawn", err);
-  const EnsembleSettings settings{work.draws, work.threads,
+  const EnsembleSettings settings{work.samples, work.threads,
                                   [&progress](std::size_t done) { progress.tell(done); }};
   if (!loaded.journal.readings.empty()) {
     take_in(planned, settings);
     return;
   }
-  const Ensemble ensemble = drawn_days(planned, settings);
+  const Ensemble ensemble = sampled_days(planned, settings);
   planned.plan = with_bands(std::move(planned.plan), loaded.job, ensemble);
 }
 
 }  // namespace
 
-std::optional<std::size_t> draws_asked(const ParsedLine& line, std::size_t usual,
-                                       std::ostream& err) {
-  const auto draws = draws_of(line, usual);
-  if (!draws) {
+std::optional<std::size_t> samples_asked(const ParsedLine& line, std::size_t usual,
+                                         std::ostream& err) {
+  const auto samples = samples_of(line, usual);
+  if (!samples) {
     err << fmt::format("slabtide: --draws: got '{}', expected a whole number from 0 to {}\n",
-                       printable(*line.text("draws")), most_draws);
+                       printable(*line.text("draws")), max_samples);
   }
-  return draws;
+  return samples;
 }
 
-Ensemble drawn_days(const PlannedJob& planned, const EnsembleSettings& settings) {
+Ensemble sampled_days(const PlannedJob& planned, const EnsembleSettings& settings) {
   const LoadedJob& loaded = planned.loaded;
-  const DrawScale scale = draw_scale(planned.run, loaded.forecast, loaded.practice.spread);
+  const SampleScale scale = sample_scale(planned.run, loaded.forecast, loaded.practice.spread);
   const DayModel model(loaded.job, planned.run, planned.plan, loaded.practice, scale);
-  return draw_days(model, settings);
+  return sample_days(model, settings);
 }
 
-Option draws_option(std::size_t usual) {
+Option samples_option(std::size_t usual) {
   return {"draws", "N",
           fmt::format("days drawn for how sure each time is, up to {}; else {}; 0 for none",
-                      most_draws, usual),
+                      max_samples, usual),
           false};
 }
 
@@ -83,7 +84,7 @@ JobPlanning plan_loaded(JobLoading loading, std::ostream& err, int threads) {
   LoadedJob& loaded = *loading.loaded;
   SolverSettings solver;
   solver.threads = threads;
-  Reading<PourRun> run = run_pour(loaded.job, loaded.series, loaded.practice, solver);
+  Parsed<PourRun> run = run_pour(loaded.job, loaded.series, loaded.practice, solver);
   const std::string path = loaded.path.empty() ? "slabtide" : loaded.path;
   err << render_all(run.diagnostics, path, loaded.text);
   if (!run.ok()) return {std::nullopt, exit_input_wrong};
@@ -98,14 +99,14 @@ JobPlanning plan_job(const ParsedLine& line, std::ostream& err) {
 JobPlanning plan_job_with_bands(const std::string& path, const ParsedLine& line,
                                 const BandWork& work, std::ostream& err) {
   JobPlanning planning = plan_loaded(load_job(path, line, err), err, work.threads);
-  if (planning.planned && work.draws > 0) add_bands(*planning.planned, work, err);
+  if (planning.planned && work.samples > 0) add_bands(*planning.planned, work, err);
   return planning;
 }
 
 JobPlanning plan_job_with_bands(const ParsedLine& line, std::ostream& err) {
-  const auto draws = draws_asked(line, usual_draws, err);
-  if (!draws) return {std::nullopt, exit_input_wrong};
-  return plan_job_with_bands(line.operands().front(), line, {*draws, 0}, err);
+  const auto samples = samples_asked(line, usual_samples, err);
+  if (!samples) return {std::nullopt, exit_input_wrong};
+  return plan_job_with_bands(line.operands().front(), line, {*samples, 0}, err);
 }
 
 }  // namespace slabtide

@@ -65,11 +65,11 @@ const std::vector<Admixture>& admixtures_of(const Job& job, const Load& load, st
 std::vector<AdmixtureUse> admixture_use(const Job& job, const OrderPlan& order) {
   std::vector<AdmixtureUse> uses;
   for (const Load& load : order.loads) {
-    for (const LoadShare& share : load.shares) {
-      const double concrete_m3 = (share.to_share - share.from_share) *
-                                 volume_m3(job.zones[share.zone]) *
-                                 (1.0 + job.order.allowance_share);
-      for (const Admixture& admixture : admixtures_of(job, load, share.zone)) {
+    for (const LoadShare& fraction : load.fractions) {
+      const double concrete_m3 = (fraction.to_fraction - fraction.from_fraction) *
+                                 volume_m3(job.zones[fraction.zone]) *
+                                 (1.0 + job.order.allowance_fraction);
+      for (const Admixture& admixture : admixtures_of(job, load, fraction.zone)) {
         add_use(uses, admixture, concrete_m3, job.mix.cementitious_kg_m3);
       }
     }

@@ -19,7 +19,8 @@ constexpr double load_ease = 1.0 + 1e-9;
 std::vector<std::size_t> sunny_zones(const ChoiceContext& context) {
   std::vector<std::size_t> sunny;
   for (std::size_t i = 0; i < context.plan.zones.size(); ++i) {
-    if (context.plan.zones[i].whole.sunlit_share >= context.rules.sunny_share) sunny.push_back(i);
+    if (context.plan.zones[i].whole.sunlit_fraction >= context.rules.sunny_fraction)
+      sunny.push_back(i);
   }
   return sunny;
 }
@@ -30,9 +31,9 @@ std::string zone_names(const Job& job, const std::vector<std::size_t>& zones) {
   return names;
 }
 
-void add_last(const ChoiceContext& context, const Admixture& retarder, double share,
+void add_last(const ChoiceContext& context, const Admixture& retarder, double fraction,
               const std::string& part, ChoiceList& list) {
-  const LastLoads last = in_last_share(context.job, context.run.order, {retarder}, share);
+  const LastLoads last = in_last_fraction(context.job, context.run.order, {retarder}, fraction);
   const UnitSystem units = context.job.units;
   std::string words =
       fmt::format("put retarder at {} {}", dose_words(retarder, units), last_loads_words(last));
@@ -99,15 +100,15 @@ LastLoads in_last_count(const Job& job, std::size_t of, const std::vector<Admixt
   return last;
 }
 
-LastLoads in_last_share(const Job& job, const OrderPlan& order,
-                        const std::vector<Admixture>& admixtures, double share) {
+LastLoads in_last_fraction(const Job& job, const OrderPlan& order,
+                           const std::vector<Admixture>& admixtures, double fraction) {
   if (order.loads.size() == 1) {
     Job split = job;
-    split.order.load_size_m3 = order.ordered_m3 * (1.0 - share) * load_ease;
+    split.order.load_size_m3 = order.ordered_m3 * (1.0 - fraction) * load_ease;
     return in_last_count(split, 2, admixtures, 1);
   }
   const auto loads = static_cast<double>(order.loads.size());
-  const auto number = static_cast<std::size_t>(std::max(1L, std::lround(share * loads)));
+  const auto number = static_cast<std::size_t>(std::max(1L, std::lround(fraction * loads)));
   return in_last_count(job, order.loads.size(), admixtures, number);
 }
 

@@ -15,9 +15,9 @@ struct LastLoads {
   std::size_t of = 0;      ///< loads in all
 };
 
-/// In the last `share` of the loads; a single load is ordered as two for it.
-LastLoads in_last_share(const Job& job, const OrderPlan& order,
-                        const std::vector<Admixture>& admixtures, double share);
+/// In the last `fraction` of the loads; a single load is ordered as two for it.
+LastLoads in_last_fraction(const Job& job, const OrderPlan& order,
+                           const std::vector<Admixture>& admixtures, double fraction);
 /// In this many of the `of` loads there are.
 LastLoads in_last_count(const Job& job, std::size_t of, const std::vector<Admixture>& admixtures,
                         std::size_t number);

@@ -114,7 +114,8 @@ class Bill {
     const double hours =
         std::abs(seconds_between(ordered_.pour.start, changed_.pour.start)) / seconds_per_hour;
     cost_.disturbance += start_trouble_per_h * hours;
-    if (ordered_.pour.zone_order != changed_.pour.zone_order) cost_.disturbance += order_trouble;
+    if (ordered_.pour.placing_sequence != changed_.pour.placing_sequence)
+      cost_.disturbance += order_trouble;
   }
 
   void hands() {

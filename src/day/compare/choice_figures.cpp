@@ -70,7 +70,7 @@ void count_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions
 }  // namespace
 
 ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
-                         const std::optional<DrawnDays>& drawn) {
+                         const std::optional<SampledDays>& drawn) {
   ChoiceFigures figures;
   find_windows(figures, job, plan);
   find_tops(figures, plan);

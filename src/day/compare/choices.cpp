@@ -52,7 +52,7 @@ std::string_view choice_kind_id(ChoiceKind kind) {
 std::string pour_signature(const Job& job) {
   const auto seconds = [](UtcTime time) { return boost::posix_time::to_iso_string(time); };
   std::string text = seconds(job.pour.start) + " " + list_signature(job.mix.admixtures);
-  for (const std::string& name : job.pour.zone_order) text += name + "|";
+  for (const std::string& name : job.pour.placing_sequence) text += name + "|";
   for (const Zone& zone : job.zones) {
     text += fmt::format("{}{}{}", zone.shaded ? "s" : "o",
                         zone.placed_at ? seconds(*zone.placed_at) : std::string(),

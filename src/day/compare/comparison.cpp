@@ -51,7 +51,7 @@ class Comparing {
     const bool is_ordered = group.front() == 0;
     SolverSettings solver;
     solver.threads = 1;
-    Reading<PourRun> pour;
+    Parsed<PourRun> pour;
     if (!is_ordered) {
       pour = run_pour(choices[group.front()].job, case_.series, case_.practice, solver);
     }
@@ -110,7 +110,7 @@ Comparison compare_choices(const CompareCase& compared, const CompareSettings& s
       comparison.left_out.push_back({choices.tried[i].label, std::move(outcomes[i].fault)});
     }
   }
-  if (compared.ensemble != nullptr) comparison.days_drawn = compared.ensemble->days.size();
+  if (compared.ensemble != nullptr) comparison.days_sampled = compared.ensemble->days.size();
   comparison.best = best_of(comparison.choices, compared.practice.compare);
   return comparison;
 }

@@ -17,7 +17,7 @@ namespace {
 
 constexpr double half_the_loads = 0.5;
 /// The zones with the tightest windows are tried in the shade, at most this many.
-constexpr std::size_t most_shaded = 3;
+constexpr std::size_t max_shaded = 3;
 
 double main_window_min(const ZonePlan& plan, Finish finish) {
   const OperationWindow* window = plan.whole.window(main_operation(finish));
@@ -128,9 +128,9 @@ void add_order_choice(const ChoiceContext& context, ChoiceList& list) {
     return;
   }
   Job job = context.job;
-  std::reverse(job.pour.zone_order.begin(), job.pour.zone_order.end());
-  list.add(ChoiceKind::order, label, fmt::format("place {}", joined_order(job.pour.zone_order)),
-           job);
+  std::reverse(job.pour.placing_sequence.begin(), job.pour.placing_sequence.end());
+  list.add(ChoiceKind::order, label,
+           fmt::format("place {}", joined_order(job.pour.placing_sequence)), job);
 }
 
 void add_crew_choices(const ChoiceContext& context, ChoiceList& list) {
@@ -157,9 +157,9 @@ void add_shelter_choices(const ChoiceContext& context, ChoiceList& list) {
   for (const std::size_t i : zones_by_tightness(context)) {
     const Zone& zone = context.job.zones[i];
     const std::string label = fmt::format("shade on {}", zone.name);
-    if (context.plan.zones[i].whole.sunlit_share <= 0.0) {
+    if (context.plan.zones[i].whole.sunlit_fraction <= 0.0) {
       list.leave_out(label, "it lies in the shade already");
-    } else if (tried < most_shaded) {
+    } else if (tried < max_shaded) {
       ++tried;
       list.add(ChoiceKind::shelter, label,
                fmt::format("put up shade over the {} before it is placed", zone.name),
@@ -186,7 +186,7 @@ void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
   const Admixture retarder = retarder_of(context.rules.retarder_low_ml_100kg);
   const std::string figure = dose_figure(retarder, job.units);
   const std::string dose = dose_words(retarder, job.units);
-  const LastLoads last = in_last_share(job, context.run.order, {retarder}, half_the_loads);
+  const LastLoads last = in_last_fraction(job, context.run.order, {retarder}, half_the_loads);
   const Job earlier = started_later(job, -minutes_per_hour);
   const bool can_start_earlier = start_fault(earlier, context.rules).empty();
   list.add(ChoiceKind::several, fmt::format("+1 hand, retarder {}", figure),
@@ -203,7 +203,7 @@ void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
              with_finishers(earlier, 1));
   }
   const std::size_t tightest = zones_by_tightness(context).front();
-  if (context.plan.zones[tightest].whole.sunlit_share <= 0.0) return;
+  if (context.plan.zones[tightest].whole.sunlit_fraction <= 0.0) return;
   list.add(ChoiceKind::several, "windbreak and shade",
            fmt::format("put up a windbreak and shade over the {}", job.zones[tightest].name),
            behind_windbreak(context, shaded(job, tightest)));

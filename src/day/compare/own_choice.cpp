@@ -55,12 +55,13 @@ class OwnChange {
   }
 
   bool change_order() {
-    if (note_.zone_order.empty()) return true;
-    if (!std::is_permutation(note_.zone_order.begin(), note_.zone_order.end(),
-                             job_.pour.zone_order.begin(), job_.pour.zone_order.end())) {
+    if (note_.placing_sequence.empty()) return true;
+    if (!std::is_permutation(note_.placing_sequence.begin(), note_.placing_sequence.end(),
+                             job_.pour.placing_sequence.begin(),
+                             job_.pour.placing_sequence.end())) {
       return refuse("its zone order does not name every zone once");
     }
-    job_.pour.zone_order = note_.zone_order;
+    job_.pour.placing_sequence = note_.placing_sequence;
     return true;
   }
 

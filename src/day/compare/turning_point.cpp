@@ -62,10 +62,10 @@ class ShiftedDays {
  private:
   std::optional<ComparedChoice> on_day(const ComparedChoice& compared, double shift_k) const {
     const ShiftedDay day = shift_day(compared.choice.job, case_.forecast, shift_k);
-    const Reading<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
+    const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
     SolverSettings solver;
     solver.threads = 1;  // the days go side by side
-    const Reading<PourRun> run = run_pour(day.job, *series.value, case_.practice, solver);
+    const Parsed<PourRun> run = run_pour(day.job, *series.value, case_.practice, solver);
     if (!run.ok()) return std::nullopt;
     const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h);
     ComparedChoice result;

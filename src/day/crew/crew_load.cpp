@@ -5,7 +5,7 @@
 namespace slabtide {
 
 int CrewLoad::first_free(int from_min, int duration_min, int hands) const {
-  const int most_busy = crew_ - hands;
+  const int max_busy = crew_ - hands;
   int start_min = from_min;
   // From the step that runs then: those before it are over.
   const auto later =
@@ -14,7 +14,7 @@ int CrewLoad::first_free(int from_min, int duration_min, int hands) const {
   const auto after = static_cast<std::size_t>(later - steps_.begin());
   for (std::size_t i = after == 0 ? 0 : after - 1; i < steps_.size(); ++i) {
     if (steps_[i].from_min >= start_min + duration_min) break;
-    if (steps_[i].busy <= most_busy) continue;
+    if (steps_[i].busy <= max_busy) continue;
     // The last step is always free: everything taken ends.
     start_min = steps_[i + 1].from_min;
   }

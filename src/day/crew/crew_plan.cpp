@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "crew_cures.h"
+#include "crew_remedies.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/checks/validate.h"
 
@@ -18,8 +18,8 @@ namespace {
 bool lend_to(std::vector<Task>& tasks, int crew) {
   bool short_handed = false;
   for (Task& task : tasks) {
-    if (task.least_hands <= crew) continue;
-    task.least_hands = crew;
+    if (task.min_hands <= crew) continue;
+    task.min_hands = crew;
     short_handed = true;
   }
   return short_handed;
@@ -80,12 +80,12 @@ std::vector<std::size_t> late_tasks(const Schedule& schedule) {
 }
 
 void find_smallest(CrewPlan& plan, const std::vector<Schedule>& schedules) {
-  plan.least_late_min = schedules.back().late_min;
+  plan.min_late_min = schedules.back().late_min;
   const auto enough = std::find_if(
       schedules.begin(), schedules.end(),
-      [&plan](const Schedule& schedule) { return schedule.late_min == plan.least_late_min; });
+      [&plan](const Schedule& schedule) { return schedule.late_min == plan.min_late_min; });
   plan.enough_crew = enough->crew;
-  if (plan.least_late_min == 0) plan.smallest_crew = plan.enough_crew;
+  if (plan.min_late_min == 0) plan.smallest_crew = plan.enough_crew;
 }
 
 void put_on_the_clock(CrewPlan& plan, const Job& job, const Practice& practice) {
@@ -106,17 +106,18 @@ std::string late_words(int minutes) {
   return minutes == 0 ? std::string("nothing late") : fmt::format("{} min late", minutes);
 }
 
-std::string cure_words(const CrewCure& cure) {
-  std::string left = late_words(cure.late_min);
-  switch (cure.kind) {
-    case CureKind::more_hands:
-      return cure.amount == 1 ? fmt::format("one more finisher: {}", left)
-                              : fmt::format("{} more finishers: {}", cure.amount, left);
-    case CureKind::slow_the_set:
-      return fmt::format("a retarder that holds {} back {} min: {}", cure.zone, cure.amount, left);
-    case CureKind::place_later:
-      return fmt::format("{} placed {} min later, from a load of its own: {}", cure.zone,
-                         cure.amount, left);
+std::string remedy_words(const CrewRemedy& remedy) {
+  std::string left = late_words(remedy.late_min);
+  switch (remedy.kind) {
+    case RemedyKind::more_hands:
+      return remedy.amount == 1 ? fmt::format("one more finisher: {}", left)
+                                : fmt::format("{} more finishers: {}", remedy.amount, left);
+    case RemedyKind::slow_the_set:
+      return fmt::format("a retarder that holds {} back {} min: {}", remedy.zone, remedy.amount,
+                         left);
+    case RemedyKind::place_later:
+      return fmt::format("{} placed {} min later, from a load of its own: {}", remedy.zone,
+                         remedy.amount, left);
   }
   return left;
 }
@@ -142,19 +143,19 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
   CrewPlan plan;
   plan.tasks = day_tasks(job, zones, cuts, practice);
   const std::vector<Schedule> schedules =
-      schedules_up_to(plan.tasks, std::max({most_crew_tried, crew, least_crew(plan.tasks)}));
+      schedules_up_to(plan.tasks, std::max({max_crew_tried, crew, min_crew(plan.tasks)}));
   find_smallest(plan, schedules);
-  const int least = least_crew(plan.tasks);
+  const int min = min_crew(plan.tasks);
   plan.short_handed = lend_to(plan.tasks, crew);
   plan.schedule = plan.short_handed ? schedule(plan.tasks, crew)
-                                    : schedules[static_cast<std::size_t>(crew - least)];
+                                    : schedules[static_cast<std::size_t>(crew - min)];
   put_on_the_clock(plan, job, practice);
   plan.tightest = tightest_of(plan);
   plan.late = late_tasks(plan.schedule);
   const auto larger = std::find_if(schedules.begin(), schedules.end(),
                                    [crew](const Schedule& other) { return other.crew > crew; });
   if (!plan.late.empty()) {
-    plan.cures = crew_cures(plan.tasks, plan.schedule, {larger, schedules.end()});
+    plan.remedies = crew_cures(plan.tasks, plan.schedule, {larger, schedules.end()});
   }
   return plan;
 }

@@ -13,11 +13,11 @@ using Goal = std::pair<int, int>;
 
 class BranchAndBound {
  public:
-  BranchAndBound(std::span<const Task> tasks, int crew, const Score& to_better, int most_nodes)
+  BranchAndBound(std::span<const Task> tasks, int crew, const Score& to_better, int max_nodes)
       : tasks_(tasks),
         crew_(crew),
         goal_(to_better.late_min, to_better.last_finish_min),
-        nodes_left_(most_nodes),
+        nodes_left_(max_nodes),
         placed_(tasks.size()),
         is_placed_(tasks.size(), false),
         end_bound_(tasks.size()) {}
@@ -75,7 +75,7 @@ class BranchAndBound {
       for (const std::size_t before : task.after) {
         ready_min = std::max(ready_min, placed_[before].end_min + task.wait_after_min);
       }
-      for (int hands = task.least_hands; hands <= std::min(task.most_hands, crew_); ++hands) {
+      for (int hands = task.min_hands; hands <= std::min(task.max_hands, crew_); ++hands) {
         const Assignment at = fit(load, task, ready_min, hands);
         const bool twice =
             at.start_min == last_start_min && i < last_task && last_task < tasks_.size();
@@ -131,8 +131,8 @@ class BranchAndBound {
 }  // namespace
 
 ExactSearch search_exactly(std::span<const Task> tasks, int crew, const Score& to_better,
-                           int most_nodes) {
-  return BranchAndBound(tasks, crew, to_better, most_nodes).run();
+                           int max_nodes) {
+  return BranchAndBound(tasks, crew, to_better, max_nodes).run();
 }
 
 }  // namespace slabtide

@@ -12,12 +12,12 @@ namespace slabtide {
 /// Branch and bound over all schedules whose tasks are placed one by one with starts that do
 /// not decrease: one of them is best for late minutes and last finish. Gives the first that
 /// betters `to_better` in these two as far as can be, if there is one; `whole` tells whether
-/// the search ended before `most_nodes`.
+/// the search ended before `max_nodes`.
 struct ExactSearch {
   std::optional<std::vector<Assignment>> better;
   bool whole = true;
 };
 ExactSearch search_exactly(std::span<const Task> tasks, int crew, const Score& to_better,
-                           int most_nodes);
+                           int max_nodes);
 
 }  // namespace slabtide

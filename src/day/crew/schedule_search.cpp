@@ -17,12 +17,12 @@ namespace {
 
 // How hard to search: counts, not times, so that the same tasks give the same schedule on any
 // machine. Ours.
-constexpr int most_lists = 5000;
+constexpr int max_lists = 5000;
 /// A list costs the square of its tasks, which each look through the day: that many for lists up
 /// to this length, fewer beyond.
 constexpr std::size_t usual_tasks = 40;
-constexpr int most_nodes = 20000;
-constexpr std::size_t most_tasks_exactly = 10;
+constexpr int max_nodes = 20000;
+constexpr std::size_t max_tasks_exactly = 10;
 
 constexpr int no_deadline_min = std::numeric_limits<int>::max() / 2;
 
@@ -32,7 +32,7 @@ using Rule = std::function<int(const Task&)>;
 int due_min(const Task& task) { return task.end_by_min.value_or(no_deadline_min); }
 
 int latest_start_min(const Task& task) {
-  const int by_end_min = due_min(task) - task.duration_min(task.most_hands);
+  const int by_end_min = due_min(task) - task.duration_min(task.max_hands);
   return std::min(by_end_min, task.start_by_min.value_or(no_deadline_min));
 }
 
@@ -59,7 +59,7 @@ std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule)
 int lists_for(std::size_t tasks) {
   const double longer =
       static_cast<double>(std::max(tasks, usual_tasks)) / static_cast<double>(usual_tasks);
-  return static_cast<int>(most_lists / (longer * longer));
+  return static_cast<int>(max_lists / (longer * longer));
 }
 
 /// The search for one crew size.
@@ -80,7 +80,7 @@ class Search {
 
   void run() {
     try_rules();
-    if (!reached_bound() && tasks_.size() <= most_tasks_exactly) search_whole();
+    if (!reached_bound() && tasks_.size() <= max_tasks_exactly) search_whole();
     descend();
     while (late_beyond_help() && lists_left_ > 0) {
       if (better_by_chance()) descend();
@@ -123,17 +123,17 @@ class Search {
     for (const Rule& rule : rules) {
       TaskList list{order_by(tasks_, rule), std::vector<int>(tasks_.size(), 0)};
       try_list(list);
-      for (std::size_t i = 0; i < tasks_.size(); ++i) list.hands[i] = tasks_[i].least_hands;
+      for (std::size_t i = 0; i < tasks_.size(); ++i) list.hands[i] = tasks_[i].min_hands;
       try_list(list);
       for (std::size_t i = 0; i < tasks_.size(); ++i) {
-        list.hands[i] = std::min(tasks_[i].most_hands, crew_);
+        list.hands[i] = std::min(tasks_[i].max_hands, crew_);
       }
       try_list(list);
     }
   }
 
   void search_whole() {
-    ExactSearch exact = search_exactly(tasks_, crew_, score_of(*best_), most_nodes);
+    ExactSearch exact = search_exactly(tasks_, crew_, score_of(*best_), max_nodes);
     proved_ = exact.whole;
     if (!exact.better) return;
     TaskList list;
@@ -195,9 +195,9 @@ class Search {
 
   void give_some_hands(TaskList& list) {
     const std::size_t task = chance(tasks_.size());
-    const int least = tasks_[task].least_hands;
-    const int most = std::min(tasks_[task].most_hands, crew_);
-    list.hands[task] = least + static_cast<int>(chance(static_cast<std::size_t>(most - least) + 1));
+    const int min = tasks_[task].min_hands;
+    const int max = std::min(tasks_[task].max_hands, crew_);
+    list.hands[task] = min + static_cast<int>(chance(static_cast<std::size_t>(max - min) + 1));
   }
 
   /// A number under `choices`, the same on every machine and every run.
@@ -238,7 +238,7 @@ class Search {
   bool better_with_other_hands() {
     for (std::size_t i = 0; i < tasks_.size(); ++i) {
       TaskList list = list_;
-      for (int hands = tasks_[i].least_hands; hands <= std::min(tasks_[i].most_hands, crew_);
+      for (int hands = tasks_[i].min_hands; hands <= std::min(tasks_[i].max_hands, crew_);
            ++hands) {
         if (lists_left_ <= 0) return false;
         list.hands[i] = hands;

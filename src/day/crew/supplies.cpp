@@ -87,7 +87,7 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
   }
   const Coverage& coverage = practice.crew.coverage;
   std::vector<Supply> list;
-  list.push_back({SupplyKind::concrete, order.ordered_m3, 0.0, job.pour.zone_order});
+  list.push_back({SupplyKind::concrete, order.ordered_m3, 0.0, job.pour.placing_sequence});
   released.supply(list, SupplyKind::release_powder, coverage.release_powder_kg_m2);
   released.supply(list, SupplyKind::release_liquid, coverage.release_liquid_l_m2);
   sprayed.supply(list, SupplyKind::curing_compound, coverage.curing_compound_l_m2);

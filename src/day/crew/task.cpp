@@ -15,8 +15,8 @@ int whole_minutes(double minutes) {
 
 int Task::duration_min(int hands) const {
   if (hands < 1) throw std::invalid_argument("a task without hands");
-  const double least = std::max(work_person_min / hands, least_min);
-  const int working = whole_minutes(least);
+  const double min = std::max(work_person_min / hands, min_duration_min);
+  const int working = whole_minutes(min);
   const int waiting = start_by_min ? end_from_min - std::max(*start_by_min, start_from_min) : 0;
   return std::max({1, working, waiting});
 }

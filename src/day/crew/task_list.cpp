@@ -109,8 +109,8 @@ void TaskPlacer::place(std::size_t index, int hands) {
   if (hands > 0) {
     best = fit(index, std::min(hands, crew_));
   } else {
-    best = fit(index, task.least_hands);
-    for (int more = task.least_hands + 1; more <= std::min(task.most_hands, crew_); ++more) {
+    best = fit(index, task.min_hands);
+    for (int more = task.min_hands + 1; more <= std::min(task.max_hands, crew_); ++more) {
       const Assignment fitted = fit(index, more);
       if (fitted.end_min < best.end_min) best = fitted;
     }
@@ -145,7 +145,7 @@ Score score_of(const Schedule& schedule) {
 
 SoonestTask soonest_of(const Task& task, int ready_min, int crew) {
   SoonestTask best;
-  for (int hands = task.least_hands; hands <= std::min(task.most_hands, crew); ++hands) {
+  for (int hands = task.min_hands; hands <= std::min(task.max_hands, crew); ++hands) {
     const int start_min = std::max(ready_min, task.from_min(hands));
     const int end_min = start_min + task.duration_min(hands);
     best.late_min = std::min(best.late_min, task.late_min(start_min, end_min));

@@ -44,8 +44,8 @@ UtcTime next_working_time(UtcTime at, const Job& job, const WorkHours& hours) {
   return std::max(at, zone.utc_from_local(LocalTime(day, time_of_day(hours.next_day_from_h))).utc);
 }
 
-UtcTime between(UtcTime from, UtcTime to, double share) {
-  return after_seconds(from, share * seconds_between(from, to));
+UtcTime between(UtcTime from, UtcTime to, double fraction) {
+  return after_seconds(from, fraction * seconds_between(from, to));
 }
 
 /// What there is to do on a part besides its area.
@@ -108,7 +108,7 @@ class DayTasks {
       : job_(job), zones_(zones), cuts_(cuts), practice_(practice), minutes_(job) {}
 
   std::vector<Task> make() {
-    for (const std::string& name : job_.pour.zone_order) {
+    for (const std::string& name : job_.pour.placing_sequence) {
       for (std::size_t i = 0; i < zones_.size(); ++i) {
         if (zones_[i].name == name) add_zone(i);
       }
@@ -128,8 +128,8 @@ class DayTasks {
     made.kind = kind;
     made.zone = zone;
     made.work_person_min = quantity / rule.rate_per_person_h * minutes_per_hour;
-    made.least_hands = rule.least_hands;
-    made.most_hands = rule.most_hands;
+    made.min_hands = rule.min_hands;
+    made.max_hands = rule.max_hands;
     return made;
   }
 
@@ -141,7 +141,7 @@ class DayTasks {
   /// Work that nothing presses: by no more hands than end it in good time.
   void take_few(Task& task) const {
     const int enough = static_cast<int>(std::ceil(task.work_person_min / unhurried_min));
-    task.most_hands = std::clamp(enough, task.least_hands, task.most_hands);
+    task.max_hands = std::clamp(enough, task.min_hands, task.max_hands);
   }
 
   /// A piece has its stretch of the part's window, which is taken to move evenly from the
@@ -174,7 +174,7 @@ class DayTasks {
     for (std::size_t i = 0; i < plan.faces.size(); ++i) {
       if (const Index face = add_face(zone, plan, i, screed)) finishing.push_back(*face);
     }
-    add_cure(plan, finishing);
+    add_remedy(plan, finishing);
     add_covers(zone, plan, finishing);
     const Index saw = add_saw(index, finishing);
     add_next_day(plan, saw.value_or(screed));
@@ -183,7 +183,8 @@ class DayTasks {
   std::size_t add_screed(const ZonePlan& plan) {
     Task made = *task(TaskKind::screed, plan.name, plan.area_m2);
     const double within_s = practice_.crew.hours.bull_float_within_min * seconds_per_minute;
-    made.least_min = seconds_between(plan.placed.start, plan.placed.end) / seconds_per_minute;
+    made.min_duration_min =
+        seconds_between(plan.placed.start, plan.placed.end) / seconds_per_minute;
     made.start_from_min = minutes_.up(plan.placed.start);
     made.end_from_min = minutes_.up(plan.placed.end);
     made.start_by_min = minutes_.down(after_seconds(plan.placed.start, within_s));
@@ -205,8 +206,9 @@ class DayTasks {
     const double joint_m = tooled ? joint_length_m(cuts_.joints[index]) : 0.0;
     std::vector<PartWork> work;
     for (const PartPlan* part : parts) {
-      const double share = part->area_m2 / area_m2;
-      work.push_back({*part, zone.finish, edge_m * share, edge_m * share, joint_m * share});
+      const double fraction = part->area_m2 / area_m2;
+      work.push_back(
+          {*part, zone.finish, edge_m * fraction, edge_m * fraction, joint_m * fraction});
     }
     return work;
   }
@@ -219,7 +221,7 @@ class DayTasks {
   void add_part(const ZonePlan& plan, const PartWork& work, std::size_t before) {
     const PieceRules& rules = practice_.crew.pieces;
     const auto pieces = static_cast<int>(
-        std::clamp<long>(std::lround(work.plan.area_m2 / rules.area_m2), 1, rules.most));
+        std::clamp<long>(std::lround(work.plan.area_m2 / rules.area_m2), 1, rules.max));
     for (int piece = 1; piece <= pieces; ++piece) add_piece(plan, work, {piece, pieces}, before);
   }
 
@@ -251,9 +253,9 @@ class DayTasks {
     return add(std::move(*made));
   }
 
-  void add_cure(const ZonePlan& plan, std::vector<std::size_t>& finishing) {
+  void add_remedy(const ZonePlan& plan, std::vector<std::size_t>& finishing) {
     if (job_.pour.curing != CuringKind::film) return;
-    Task made = *task(TaskKind::cure, plan.name, plan.area_m2);
+    Task made = *task(TaskKind::remedy, plan.name, plan.area_m2);
     made.start_from_min = minutes_.up(plan.whole.sheen_gone.value_or(plan.placed.end));
     made.end_by_min = minutes_.down(plan.whole.final_set);
     made.after = finishing;
@@ -290,10 +292,10 @@ class DayTasks {
       Task made;
       made.kind = TaskKind::saw;
       made.zone = zones_[zone].name;
-      made.least_hands = rule.least_hands;
-      made.most_hands = rule.most_hands;
-      made.least_min = seconds_between(run.start, run.end) / seconds_per_minute;
-      made.work_person_min = made.least_min * rule.least_hands;
+      made.min_hands = rule.min_hands;
+      made.max_hands = rule.max_hands;
+      made.min_duration_min = seconds_between(run.start, run.end) / seconds_per_minute;
+      made.work_person_min = made.min_duration_min * rule.min_hands;
       made.start_from_min = minutes_.up(run.start);
       made.end_from_min = minutes_.up(run.end);
       const UtcTime latest = after_seconds(run.end, run.slack_min * seconds_per_minute);
@@ -319,7 +321,7 @@ class DayTasks {
     washing.later = true;
     take_few(washing);
     const double dry_min = practice_.set.dry_after_wash_h * minutes_per_hour;
-    const double washed_min = washing.duration_min(washing.most_hands) + dry_min;
+    const double washed_min = washing.duration_min(washing.max_hands) + dry_min;
     const std::size_t washed = add(std::move(washing));
     if (seal == nullptr || !seal->opens) return;
     Task sealing =

@@ -8,11 +8,11 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t n = unknown_count;
+constexpr std::size_t n = uncertain_input_count;
 /// Added to the diagonal in a fit, in days: slopes are drawn to 0 as by one more day (ours).
 constexpr double ridge = 1.0;
 /// Keeps a factored matrix positive in spite of rounding.
-constexpr double least_pivot = 1e-12;
+constexpr double min_pivot = 1e-12;
 
 using Vector = std::array<double, n>;
 using Square = std::array<Vector, n>;
@@ -34,7 +34,7 @@ Square factored(const Square& matrix) {
     for (std::size_t j = 0; j <= i; ++j) {
       double rest = matrix[i][j];
       for (std::size_t k = 0; k < j; ++k) rest -= root[i][k] * root[j][k];
-      root[i][j] = i == j ? std::sqrt(std::max(rest, least_pivot)) : rest / root[j][j];
+      root[i][j] = i == j ? std::sqrt(std::max(rest, min_pivot)) : rest / root[j][j];
     }
   }
   return root;
@@ -68,12 +68,13 @@ struct Middle {
   double figure = 0.0;
 };
 
-Middle middle_of(std::span<const Unknowns> unknowns, std::span<const double> figures) {
+Middle middle_of(std::span<const UncertainInputs> uncertain_inputs,
+                 std::span<const double> figures) {
   Middle middle;
   const auto count = static_cast<double>(figures.size());
   for (std::size_t i = 0; i < figures.size(); ++i) {
     middle.figure += figures[i] / count;
-    for (std::size_t k = 0; k < n; ++k) middle.z[k] += unknowns[i].z[k] / count;
+    for (std::size_t k = 0; k < n; ++k) middle.z[k] += uncertain_inputs[i].z[k] / count;
   }
   return middle;
 }
@@ -102,31 +103,33 @@ void Belief::see(const Line& line, double value, double error_variance) {
 
 Belief::Matrix Belief::root() const { return factored(covariance_); }
 
-Unknowns Belief::moved(const Unknowns& standard, double factor) const {
+UncertainInputs Belief::moved(const UncertainInputs& standard, double factor) const {
   const Matrix lower = root();
-  Unknowns result = mean_;
+  UncertainInputs result = mean_;
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t k = 0; k <= i; ++k) result.z[i] += factor * lower[i][k] * standard.z[k];
   }
   return result;
 }
 
-double Belief::log_density(const Unknowns& unknowns, double factor) const {
+double Belief::log_density(const UncertainInputs& uncertain_inputs, double factor) const {
   Vector off{};
-  for (std::size_t i = 0; i < n; ++i) off[i] = unknowns.z[i] - mean_.z[i];
+  for (std::size_t i = 0; i < n; ++i) off[i] = uncertain_inputs.z[i] - mean_.z[i];
   const Vector standard = solved_lower(root(), off);
   return -0.5 * dot(standard, standard) / (factor * factor);
 }
 
-Belief::Line fit_line(std::span<const Unknowns> unknowns, std::span<const double> figures) {
-  const Middle middle = middle_of(unknowns, figures);
+Belief::Line fit_line(std::span<const UncertainInputs> uncertain_inputs,
+                      std::span<const double> figures) {
+  const Middle middle = middle_of(uncertain_inputs, figures);
   Square normal{};
   Vector right{};
   for (std::size_t i = 0; i < figures.size(); ++i) {
     for (std::size_t a = 0; a < n; ++a) {
-      const double za = unknowns[i].z[a] - middle.z[a];
+      const double za = uncertain_inputs[i].z[a] - middle.z[a];
       right[a] += za * (figures[i] - middle.figure);
-      for (std::size_t b = 0; b < n; ++b) normal[a][b] += za * (unknowns[i].z[b] - middle.z[b]);
+      for (std::size_t b = 0; b < n; ++b)
+        normal[a][b] += za * (uncertain_inputs[i].z[b] - middle.z[b]);
     }
   }
   for (std::size_t a = 0; a < n; ++a) normal[a][a] += ridge;
@@ -136,7 +139,7 @@ Belief::Line fit_line(std::span<const Unknowns> unknowns, std::span<const double
   line.level = middle.figure - dot(line.slope, middle.z);
   double rest = 0.0;
   for (std::size_t i = 0; i < figures.size(); ++i) {
-    const double off = figures[i] - line.level - dot(line.slope, unknowns[i].z);
+    const double off = figures[i] - line.level - dot(line.slope, uncertain_inputs[i].z);
     rest += off * off;
   }
   if (!figures.empty()) line.rest_variance = rest / static_cast<double>(figures.size());

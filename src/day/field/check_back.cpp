@@ -20,41 +20,41 @@ class Checking {
   Checking(const Job& job, const PourRun& run, const DayPlan& plan, const Practice& practice)
       : job_(job), run_(run), plan_(plan), practice_(practice) {}
 
-  CheckedReading check(const FieldReading& reading, std::size_t index) const {
-    CheckedReading checked;
+  CheckedObservation check(const Observation& reading, std::size_t index) const {
+    CheckedObservation checked;
     checked.reading = index;
-    if (reading_measure(reading.kind) != ReadingMeasure::nothing) {
+    if (observation_measure(reading.kind) != ObservationMeasure::nothing) {
       checked.planned_value = planned_value(reading);
-    } else if (reading.kind != ReadingKind::crack) {
+    } else if (reading.kind != ObservationKind::crack) {
       checked.planned = planned_time(reading);
     }
     return checked;
   }
 
  private:
-  std::optional<UtcTime> planned_time(const FieldReading& reading) const {
-    const ReadingPlace place = place_of(reading, plan_);
+  std::optional<UtcTime> planned_time(const Observation& reading) const {
+    const ObservationPlace place = place_of(reading, plan_);
     const ZoneRun& zone = run_.zones[place.zone];
-    if (reading.kind == ReadingKind::placed) return zone.placing.start;
+    if (reading.kind == ObservationKind::placed) return zone.placing.start;
     std::vector<TimedArea> areas;
     for (const std::size_t i : place.cells) {
       const CellRun& cell = zone.cells[i];
       areas.push_back({event_s(reading.kind, run_.histories[cell.history]), cell.cell.area_m2});
     }
-    const auto at_s = time_of_share(std::move(areas), half_the_area);
+    const auto at_s = time_of_fraction(std::move(areas), half_the_area);
     if (!at_s) return std::nullopt;
     return run_.at(*at_s);
   }
 
-  std::optional<double> event_s(ReadingKind kind, const ColumnHistory& history) const {
-    if (kind == ReadingKind::sheen_gone) {
+  std::optional<double> event_s(ObservationKind kind, const ColumnHistory& history) const {
+    if (kind == ObservationKind::sheen_gone) {
       const auto gone = sheen_gone(history, practice_);
       return gone ? std::optional(gone->at_s) : std::nullopt;
     }
-    if (kind == ReadingKind::sawed) {
+    if (kind == ObservationKind::sawed) {
       return saw_opens_s(saw_used(), history, job_.mix.aggregate, practice_);
     }
-    const bool deep = kind == ReadingKind::initial_set;
+    const bool deep = kind == ObservationKind::initial_set;
     return first_reaches(history.time_s,
                          deep ? history.resistance_middle_psi : history.resistance_work_psi,
                          setting_psi(kind, practice_).value());
@@ -68,23 +68,23 @@ class Checking {
     return only_wet ? SawKind::wet : SawKind::early_entry;
   }
 
-  std::optional<double> planned_value(const FieldReading& reading) const {
+  std::optional<double> planned_value(const Observation& reading) const {
     const double at_s = seconds_between(run_.weather.grid.start, reading.at);
-    if (reading.kind == ReadingKind::concrete_temperature) {
+    if (reading.kind == ObservationKind::concrete_temperature) {
       const std::size_t zone = reading.zone.empty() ? 0 : place_of(reading, plan_).zone;
       return run_.mix_of(run_.zones[zone]).discharge_c;
     }
-    if (reading.kind == ReadingKind::surface_temperature) return surface_c(reading, at_s);
+    if (reading.kind == ObservationKind::surface_temperature) return surface_c(reading, at_s);
     const SiteWeather& weather = run_.weather;
     if (at_s < 0.0 || at_s > weather.grid.end_s()) return std::nullopt;
     const std::size_t k = weather.grid.index_at(at_s + 0.5 * weather.grid.step_s);
-    if (reading.kind == ReadingKind::air_temperature) return weather.air_c[k];
-    if (reading.kind == ReadingKind::wind) return weather.wind_slab_m_s[k];
+    if (reading.kind == ObservationKind::air_temperature) return weather.air_c[k];
+    if (reading.kind == ObservationKind::wind) return weather.wind_slab_m_s[k];
     return vapour_pressure_pa(weather.dew_point_c[k]) / saturation_pressure_pa(weather.air_c[k]);
   }
 
-  std::optional<double> surface_c(const FieldReading& reading, double at_s) const {
-    const ReadingPlace place = place_of(reading, plan_);
+  std::optional<double> surface_c(const Observation& reading, double at_s) const {
+    const ObservationPlace place = place_of(reading, plan_);
     double sum = 0.0;
     double area_m2 = 0.0;
     for (const std::size_t i : place.cells) {
@@ -106,12 +106,12 @@ class Checking {
 
 }  // namespace
 
-std::optional<double> CheckedReading::late_min(const Journal& journal) const {
+std::optional<double> CheckedObservation::late_min(const Journal& journal) const {
   if (!planned) return std::nullopt;
   return seconds_between(*planned, journal.readings[reading].at) / seconds_per_minute;
 }
 
-ReadingPlace place_of(const FieldReading& reading, const DayPlan& plan) {
+ObservationPlace place_of(const Observation& reading, const DayPlan& plan) {
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
     const ZonePlan& zone = plan.zones[i];
     if (zone.name != reading.zone) continue;
@@ -124,25 +124,26 @@ ReadingPlace place_of(const FieldReading& reading, const DayPlan& plan) {
   throw std::invalid_argument("reading: the plan has no such zone");
 }
 
-std::optional<double> setting_psi(ReadingKind kind, const Practice& practice) {
+std::optional<double> setting_psi(ObservationKind kind, const Practice& practice) {
   switch (kind) {
-    case ReadingKind::thumbprint:
+    case ObservationKind::thumbprint:
       return practice.window(Operation::stamp).opens_psi;
-    case ReadingKind::print_firm:
+    case ObservationKind::print_firm:
       return practice.window(Operation::stamp).closes_psi;
-    case ReadingKind::edge_held:
+    case ObservationKind::edge_held:
       return practice.window(Operation::detail_edge).opens_psi;
-    case ReadingKind::initial_set:
+    case ObservationKind::initial_set:
       return practice.set.initial_set_psi;
     default:
       return std::nullopt;
   }
 }
 
-std::vector<CheckedReading> check_back(const Journal& journal, const Job& job, const PourRun& run,
-                                       const DayPlan& plan, const Practice& practice) {
+std::vector<CheckedObservation> check_back(const Journal& journal, const Job& job,
+                                           const PourRun& run, const DayPlan& plan,
+                                           const Practice& practice) {
   const Checking checking(job, run, plan, practice);
-  std::vector<CheckedReading> checked;
+  std::vector<CheckedObservation> checked;
   for (std::size_t i = 0; i < journal.readings.size(); ++i) {
     checked.push_back(checking.check(journal.readings[i], i));
   }

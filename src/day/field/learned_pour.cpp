@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/day/uncertainty/drawn_pour.h"
+#include "slabtide/day/uncertainty/sampled_pour.h"
 #include "slabtide/slab/process/setting.h"
 
 namespace slabtide {
@@ -13,8 +13,8 @@ namespace {
 
 constexpr int max_iterations = 6;
 constexpr double factor_settled = 0.002;
-constexpr double least_factor = 0.4;
-constexpr double most_factor = 2.5;
+constexpr double min_factor = 0.4;
+constexpr double max_factor = 2.5;
 
 /// Sums up to a mean; empty where nothing was added.
 class Mean {
@@ -45,31 +45,31 @@ class Learning {
       : journal_(journal), plan_(plan), practice_(practice) {}
 
   /// The day as it was noted, but for the mix: late by so much, warmer by so much.
-  Draw noted_day(const std::vector<CheckedReading>& checked) const {
-    Draw draw;
-    const auto mean = [&](ReadingKind kind) {
+  Sample noted_day(const std::vector<CheckedObservation>& checked) const {
+    Sample sample;
+    const auto mean = [&](ObservationKind kind) {
       Mean differences;
-      for (const CheckedReading& one : checked) {
-        const FieldReading& reading = journal_.readings[one.reading];
+      for (const CheckedObservation& one : checked) {
+        const Observation& reading = journal_.readings[one.reading];
         if (reading.kind != kind) continue;
         if (one.planned_value) differences.add(*reading.value - *one.planned_value);
         if (one.planned) differences.add(seconds_between(*one.planned, reading.at));
       }
       return differences.get();
     };
-    draw.delay_s = mean(ReadingKind::placed).value_or(0.0);
-    draw.mix.discharge_k = mean(ReadingKind::concrete_temperature).value_or(0.0);
-    draw.weather.air_k = mean(ReadingKind::air_temperature).value_or(0.0);
-    return draw;
+    sample.delay_s = mean(ObservationKind::placed).value_or(0.0);
+    sample.mix.discharge_k = mean(ObservationKind::concrete_temperature).value_or(0.0);
+    sample.weather.air_k = mean(ObservationKind::air_temperature).value_or(0.0);
+    return sample;
   }
 
   /// What the readings of the setting make of a run: logarithms of the set times over its own.
   std::vector<double> factor_logs(const PourRun& run) const {
     std::vector<double> logs;
-    for (const FieldReading& reading : journal_.readings) {
+    for (const Observation& reading : journal_.readings) {
       const auto psi = setting_psi(reading.kind, practice_);
       if (!psi) continue;
-      const ReadingPlace place = place_of(reading, plan_);
+      const ObservationPlace place = place_of(reading, plan_);
       const SettingParameters& setting = run.mix_of(run.zones[place.zone]).setting;
       const double noted_h = set_age_h(reading, place, run) - setting.shift_h;
       const double own_h = set_age_at_resistance_h(*psi, setting) - setting.shift_h;
@@ -80,7 +80,7 @@ class Learning {
 
  private:
   /// At the hour of the reading, mean of its place.
-  static double set_age_h(const FieldReading& reading, const ReadingPlace& place,
+  static double set_age_h(const Observation& reading, const ObservationPlace& place,
                           const PourRun& run) {
     const double at_s = seconds_between(run.weather.grid.start, reading.at);
     double sum = 0.0;
@@ -88,8 +88,8 @@ class Learning {
     for (const std::size_t i : place.cells) {
       const CellRun& cell = run.zones[place.zone].cells[i];
       const ColumnHistory& history = run.histories[cell.history];
-      const auto& ages = reading.kind == ReadingKind::initial_set ? history.set_age_middle_h
-                                                                  : history.set_age_work_h;
+      const auto& ages = reading.kind == ObservationKind::initial_set ? history.set_age_middle_h
+                                                                      : history.set_age_work_h;
       sum += cell.cell.area_m2 * value_at(history.time_s, ages, at_s);
       area_m2 += cell.cell.area_m2;
     }
@@ -101,9 +101,9 @@ class Learning {
   const Practice& practice_;
 };
 
-bool has_reading(const Journal& journal, ReadingKind kind) {
+bool has_observation(const Journal& journal, ObservationKind kind) {
   return std::any_of(journal.readings.begin(), journal.readings.end(),
-                     [kind](const FieldReading& reading) { return reading.kind == kind; });
+                     [kind](const Observation& reading) { return reading.kind == kind; });
 }
 
 }  // namespace
@@ -111,26 +111,27 @@ bool has_reading(const Journal& journal, ReadingKind kind) {
 BookedPour learn_pour(const Journal& journal, const Job& job, const PourRun& run,
                       const DayPlan& plan, const Practice& practice) {
   const Learning learning(journal, plan, practice);
-  const std::vector<CheckedReading> checked = check_back(journal, job, run, plan, practice);
-  Draw draw = learning.noted_day(checked);
+  const std::vector<CheckedObservation> checked = check_back(journal, job, run, plan, practice);
+  Sample sample = learning.noted_day(checked);
   BookedPour pour;
   pour.job = job.name;
   pour.site = job.site.name;
   pour.date = job.pour.date;
-  if (has_reading(journal, ReadingKind::air_temperature)) {
-    pour.air_k = draw.weather.air_k + (job.site.learned_air ? job.site.learned_air->air_k : 0.0);
+  if (has_observation(journal, ObservationKind::air_temperature)) {
+    pour.air_k = sample.weather.air_k + (job.site.learned_air ? job.site.learned_air->air_k : 0.0);
   }
-  for (const CheckedReading& one : checked) {
-    const bool placed = journal.readings[one.reading].kind == ReadingKind::placed;
+  for (const CheckedObservation& one : checked) {
+    const bool placed = journal.readings[one.reading].kind == ObservationKind::placed;
     if (const auto late = one.late_min(journal); late && !placed) pour.late_min.push_back(*late);
   }
-  double& factor = draw.mix.set_time_factor;
+  double& factor = sample.mix.set_time_factor;
   for (int round = 0; round < max_iterations; ++round) {
-    const std::vector<double> logs = learning.factor_logs(run_drawn(run, draw, SolverSettings{}));
+    const std::vector<double> logs =
+        learning.factor_logs(run_sampled(run, sample, SolverSettings{}));
     pour.readings = static_cast<int>(logs.size());
     if (logs.empty()) break;
     const double step = median(logs);
-    factor = std::clamp(factor * std::exp(step), least_factor, most_factor);
+    factor = std::clamp(factor * std::exp(step), min_factor, max_factor);
     if (std::abs(step) < factor_settled) break;
   }
   pour.set_factor = factor * (job.mix.learned ? job.mix.learned->set_factor : 1.0);

@@ -42,23 +42,27 @@ std::string opening_words(const std::string& zone, const OperationWindow& window
 SeenDay see_day(const PlannedCase& planned, const Journal& journal,
                 const EnsembleSettings& settings) {
   const Practice& practice = planned.practice;
-  const DrawScale scale = draw_scale(planned.run, planned.forecast, practice.spread);
+  const SampleScale scale = sample_scale(planned.run, planned.forecast, practice.spread);
   DayModel model(planned.job, planned.run, planned.plan, practice, scale);
   const std::vector<Sighting> sightings =
       sightings_of(planned.job, planned.run, planned.plan, journal, model, practice.reading);
   WeighedDays weighed = weigh_days(model, planned.run, sightings, practice.reading, settings);
-  const Unknowns middle = weighed.mean();
+  const UncertainInputs middle = weighed.mean();
   SolverSettings solver;
   solver.threads = settings.threads;
   SeenDay seen;
-  seen.run = run_drawn(planned.run, model.draw(middle), solver);
+  seen.run = run_sampled(planned.run, model.sample(middle), solver);
   DayPlan plan = plan_day(planned.job, seen.run, practice, planned.forecast_age_h);
   const DayModel shown(planned.job, planned.run, seen.run, plan, practice, scale);
-  Ensemble ensemble{shown.zones(),    middle, shown.on(middle),
-                    weighed.unknowns, {},     std::move(weighed.weights)};
-  ensemble.days = solve_days(shown, ensemble.unknowns, settings);
+  Ensemble ensemble{shown.zones(),
+                    middle,
+                    shown.on(middle),
+                    weighed.uncertain_inputs,
+                    {},
+                    std::move(weighed.weights)};
+  ensemble.days = solve_days(shown, ensemble.uncertain_inputs, settings);
   seen.plan = with_bands(std::move(plan), planned.job, ensemble);
-  for (const Sighting& one : weighed.counted) seen.readings_counted += one.readings.size();
+  for (const Sighting& one : weighed.counted) seen.observations_counted += one.readings.size();
   seen.misfits = std::move(weighed.misfits);
   seen.ahead_min = ahead_of(planned.plan, seen.plan, planned.job);
   return seen;

@@ -13,45 +13,46 @@ namespace slabtide {
 namespace {
 
 /// Still air reads as this much, so that it has a logarithm (ours).
-constexpr double least_wind_m_s = 0.1;
+constexpr double min_wind_m_s = 0.1;
 
 /// One standard deviation of a reading, in what is compared.
-double deviation(ReadingKind kind, const ReadingRules& rules) {
+double deviation(ObservationKind kind, const ObservationRules& rules) {
   const auto minutes = [](double min) { return min * seconds_per_minute / one_in_ten_z; };
   switch (kind) {
-    case ReadingKind::concrete_temperature:
+    case ObservationKind::concrete_temperature:
       return rules.concrete_k / one_in_ten_z;
-    case ReadingKind::placed:
+    case ObservationKind::placed:
       return minutes(rules.placed_min);
-    case ReadingKind::sheen_gone:
+    case ObservationKind::sheen_gone:
       return minutes(rules.sheen_gone_min);
-    case ReadingKind::thumbprint:
+    case ObservationKind::thumbprint:
       return minutes(rules.thumbprint_min);
-    case ReadingKind::print_firm:
+    case ObservationKind::print_firm:
       return minutes(rules.print_firm_min);
-    case ReadingKind::edge_held:
+    case ObservationKind::edge_held:
       return minutes(rules.edge_held_min);
-    case ReadingKind::initial_set:
+    case ObservationKind::initial_set:
       return minutes(rules.initial_set_min);
-    case ReadingKind::surface_temperature:
+    case ObservationKind::surface_temperature:
       return rules.surface_k / one_in_ten_z;
-    case ReadingKind::air_temperature:
+    case ObservationKind::air_temperature:
       return rules.air_k / one_in_ten_z;
-    case ReadingKind::wind:
-      return std::log1p(rules.wind_share) / one_in_ten_z;
-    case ReadingKind::humidity:
+    case ObservationKind::wind:
+      return std::log1p(rules.wind_fraction) / one_in_ten_z;
+    case ObservationKind::humidity:
       return rules.humidity / one_in_ten_z;
-    case ReadingKind::sawed:
-    case ReadingKind::crack:
+    case ObservationKind::sawed:
+    case ObservationKind::crack:
       return minutes(rules.sawed_min);
   }
   return 0.0;
 }
 
 /// What is compared of a reading.
-double value_of(const FieldReading& reading, double at_s) {
+double value_of(const Observation& reading, double at_s) {
   if (!reading.value) return at_s;
-  if (reading.kind == ReadingKind::wind) return std::log(std::max(*reading.value, least_wind_m_s));
+  if (reading.kind == ObservationKind::wind)
+    return std::log(std::max(*reading.value, min_wind_m_s));
   return *reading.value;
 }
 
@@ -70,19 +71,19 @@ PartColumns columns_named(const std::string& part, const ZonePlan& plan,
 
 using TimeOf = std::optional<double> (*)(const ColumnEvents&);
 
-TimeOf time_of(ReadingKind kind) {
+TimeOf time_of(ObservationKind kind) {
   switch (kind) {
-    case ReadingKind::sheen_gone:
+    case ObservationKind::sheen_gone:
       return [](const ColumnEvents& e) { return e.sheen_gone_s; };
-    case ReadingKind::thumbprint:
+    case ObservationKind::thumbprint:
       return [](const ColumnEvents& e) { return e.thumbprint_s; };
-    case ReadingKind::print_firm:
+    case ObservationKind::print_firm:
       return [](const ColumnEvents& e) { return e.print_firm_s; };
-    case ReadingKind::edge_held:
+    case ObservationKind::edge_held:
       return [](const ColumnEvents& e) { return e.edge_held_s; };
-    case ReadingKind::initial_set:
+    case ObservationKind::initial_set:
       return [](const ColumnEvents& e) { return e.initial_set_s; };
-    case ReadingKind::sawed:
+    case ObservationKind::sawed:
       return [](const ColumnEvents& e) { return e.window(Operation::saw_dry).opens_s; };
     default:
       return nullptr;
@@ -98,45 +99,45 @@ double typical_s(const Sighting& sighting, const DayEvents& day, double end_s) {
 }
 
 /// The weather of a drawn day at an instant.
-struct DrawnAir {
+struct SampledAir {
   double air_c = 0.0;
-  double humidity_share = 0.0;
+  double humidity_fraction = 0.0;
   double wind_m_s = 0.0;
 };
 
-DrawnAir drawn_air(const SiteWeather& weather, const WeatherErrors& errors, double at_s) {
+SampledAir sampled_air(const SiteWeather& weather, const WeatherErrors& errors, double at_s) {
   const std::size_t i = weather.grid.index_at(at_s + 0.5 * weather.grid.step_s);
   const double growth = error_growth(errors, at_s / seconds_per_hour);
-  DrawnAir drawn;
+  SampledAir drawn;
   drawn.air_c = weather.air_c[i] + growth * errors.air_k;
   const double dew_c = std::min(drawn.air_c, weather.dew_point_c[i] + growth * errors.dew_point_k);
-  drawn.humidity_share = vapour_pressure_pa(dew_c) / saturation_pressure_pa(drawn.air_c);
+  drawn.humidity_fraction = vapour_pressure_pa(dew_c) / saturation_pressure_pa(drawn.air_c);
   drawn.wind_m_s = weather.wind_slab_m_s[i] * std::exp(growth * errors.wind_log);
   return drawn;
 }
 
-double expected_value(const Sighting& sighting, std::size_t reading, const Draw& draw,
+double expected_value(const Sighting& sighting, std::size_t reading, const Sample& sample,
                       const DayEvents& day, const DayModel& model, const PourRun& run) {
   const SiteWeather& weather = model.set().weather;
   const double at_s = sighting.at_s[reading];
   switch (sighting.kind) {
-    case ReadingKind::concrete_temperature:
-      return run.mix_of(run.zones[sighting.zone_index]).discharge_c + draw.mix.discharge_k;
-    case ReadingKind::placed:
-      return drawn_placing_s(
+    case ObservationKind::concrete_temperature:
+      return run.mix_of(run.zones[sighting.zone_index]).discharge_c + sample.mix.discharge_k;
+    case ObservationKind::placed:
+      return sampled_placing_s(
           seconds_between(run.weather.grid.start, run.zones[sighting.zone_index].placing.start),
-          model.set().start_s, draw);
-    case ReadingKind::surface_temperature: {
+          model.set().start_s, sample);
+    case ObservationKind::surface_temperature: {
       const std::size_t place = sighting.surface[reading];
       return 0.5 * (day[sighting.columns.first].surface_c[place] +
                     day[sighting.columns.last].surface_c[place]);
     }
-    case ReadingKind::air_temperature:
-      return drawn_air(weather, draw.weather, at_s).air_c;
-    case ReadingKind::wind:
-      return std::log(std::max(drawn_air(weather, draw.weather, at_s).wind_m_s, least_wind_m_s));
-    case ReadingKind::humidity:
-      return drawn_air(weather, draw.weather, at_s).humidity_share;
+    case ObservationKind::air_temperature:
+      return sampled_air(weather, sample.weather, at_s).air_c;
+    case ObservationKind::wind:
+      return std::log(std::max(sampled_air(weather, sample.weather, at_s).wind_m_s, min_wind_m_s));
+    case ObservationKind::humidity:
+      return sampled_air(weather, sample.weather, at_s).humidity_fraction;
     default:
       return typical_s(sighting, day, weather.grid.end_s());
   }
@@ -152,17 +153,17 @@ double log_chance_under(double z) {
 class Collecting {
  public:
   Collecting(const Job& job, const PourRun& run, const DayPlan& plan, DayModel& model,
-             const ReadingRules& rules)
+             const ObservationRules& rules)
       : job_(job), run_(run), plan_(plan), model_(model), rules_(rules) {}
 
-  void add(const FieldReading& reading, std::size_t index) {
-    if (reading.kind == ReadingKind::crack) return;
+  void add(const Observation& reading, std::size_t index) {
+    if (reading.kind == ObservationKind::crack) return;
     Sighting& sighting = find(reading);
     const double at_s = seconds_between(run_.weather.grid.start, reading.at);
     sighting.readings.push_back(index);
     sighting.at_s.push_back(at_s);
     sighting.values.push_back(value_of(reading, at_s));
-    if (reading.kind == ReadingKind::surface_temperature) {
+    if (reading.kind == ObservationKind::surface_temperature) {
       sighting.surface.push_back(model_.ask_surface(at_s));
     }
   }
@@ -174,7 +175,7 @@ class Collecting {
   }
 
  private:
-  Sighting& find(const FieldReading& reading) {
+  Sighting& find(const Observation& reading) {
     const auto same = [&reading](const Sighting& s) {
       return s.kind == reading.kind && s.zone == reading.zone && s.part == reading.part;
     };
@@ -184,7 +185,7 @@ class Collecting {
     return sightings_.back();
   }
 
-  Sighting begin(const FieldReading& reading) const {
+  Sighting begin(const Observation& reading) const {
     Sighting made;
     made.kind = reading.kind;
     made.zone = reading.zone;
@@ -196,8 +197,8 @@ class Collecting {
         columns_named(reading.part, plan_.zones[made.zone_index], model_.zones()[made.zone_index]);
     const double one = deviation(reading.kind, rules_);
     made.variance = one * one;
-    made.shared_variance = rules_.shared_share * made.variance;
-    made.by_then = reading.kind == ReadingKind::sawed;
+    made.shared_variance = rules_.shared_fraction * made.variance;
+    made.by_then = reading.kind == ObservationKind::sawed;
     return made;
   }
 
@@ -205,13 +206,14 @@ class Collecting {
   const PourRun& run_;
   const DayPlan& plan_;
   DayModel& model_;
-  const ReadingRules& rules_;
+  const ObservationRules& rules_;
   std::vector<Sighting> sightings_;
 };
 
 /// The model's own error, and the place's: anywhere between the part's first hour and its last,
 /// evenly, which is a twelfth of the square. Both are the same for all the readings.
-void add_shared_errors(Sighting& sighting, const DayEvents& planned, const ReadingRules& rules) {
+void add_shared_errors(Sighting& sighting, const DayEvents& planned,
+                       const ObservationRules& rules) {
   const TimeOf time = time_of(sighting.kind);
   if (time == nullptr) return;
   const double model_s = rules.model_min * seconds_per_minute / one_in_ten_z;
@@ -237,7 +239,7 @@ double Sighting::mean_variance() const {
 
 std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const DayPlan& plan,
                                    const Journal& journal, DayModel& model,
-                                   const ReadingRules& rules) {
+                                   const ObservationRules& rules) {
   Collecting collecting(job, run, plan, model, rules);
   for (std::size_t i = 0; i < journal.readings.size(); ++i) {
     collecting.add(journal.readings[i], i);
@@ -249,12 +251,12 @@ std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const Day
   return sightings;
 }
 
-std::vector<double> expected_values(const Sighting& sighting, const Draw& draw,
+std::vector<double> expected_values(const Sighting& sighting, const Sample& sample,
                                     const DayEvents& day, const DayModel& model,
                                     const PourRun& run) {
   std::vector<double> expected;
   for (std::size_t i = 0; i < sighting.values.size(); ++i) {
-    expected.push_back(expected_value(sighting, i, draw, day, model, run));
+    expected.push_back(expected_value(sighting, i, sample, day, model, run));
   }
   return expected;
 }

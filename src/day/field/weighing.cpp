@@ -18,29 +18,29 @@ constexpr double worth_enough = 0.4;
 /// The belief is widened by this much for drawing: weights then stay bounded (ours).
 constexpr double widening = 1.1;
 /// So often they are drawn anew at most; the belief is fitted to the days before (ours).
-constexpr int max_redraws = 3;
+constexpr int max_resamplings = 3;
 
 /// A set of days with what happens on each.
 struct SolvedDays {
-  std::vector<Unknowns> unknowns;
-  std::vector<Draw> draws;
+  std::vector<UncertainInputs> uncertain_inputs;
+  std::vector<Sample> samples;
   std::vector<DayEvents> events;
 };
 
-SolvedDays solve(const DayModel& model, std::vector<Unknowns> unknowns,
+SolvedDays solve(const DayModel& model, std::vector<UncertainInputs> uncertain_inputs,
                  const EnsembleSettings& settings) {
   SolvedDays days;
-  days.events = solve_days(model, unknowns, settings);
-  for (const Unknowns& one : unknowns) days.draws.push_back(model.draw(one));
-  days.unknowns = std::move(unknowns);
+  days.events = solve_days(model, uncertain_inputs, settings);
+  for (const UncertainInputs& one : uncertain_inputs) days.samples.push_back(model.sample(one));
+  days.uncertain_inputs = std::move(uncertain_inputs);
   return days;
 }
 
 /// The order in which things happen on one place; 0 where that is not fixed.
-int rank_of(ReadingKind kind) {
-  constexpr std::array order{ReadingKind::placed,      ReadingKind::edge_held,
-                             ReadingKind::thumbprint,  ReadingKind::print_firm,
-                             ReadingKind::initial_set, ReadingKind::sawed};
+int rank_of(ObservationKind kind) {
+  constexpr std::array order{ObservationKind::placed,      ObservationKind::edge_held,
+                             ObservationKind::thumbprint,  ObservationKind::print_firm,
+                             ObservationKind::initial_set, ObservationKind::sawed};
   const auto found = std::find(order.begin(), order.end(), kind);
   return found == order.end() ? 0 : static_cast<int>(found - order.begin()) + 1;
 }
@@ -51,14 +51,14 @@ std::string place_words(const Sighting& sighting) {
 
 std::string sighting_words(const Sighting& sighting) {
   const std::string place = place_words(sighting);
-  return place.empty() ? std::string(reading_words(sighting.kind))
-                       : fmt::format("{} ({})", reading_words(sighting.kind), place);
+  return place.empty() ? std::string(observation_words(sighting.kind))
+                       : fmt::format("{} ({})", observation_words(sighting.kind), place);
 }
 
 /// Leaves out what cannot be, and takes the rest in.
 class Sifting {
  public:
-  Sifting(const DayModel& model, const PourRun& run, const ReadingRules& rules)
+  Sifting(const DayModel& model, const PourRun& run, const ObservationRules& rules)
       : model_(model), run_(run), rules_(rules) {}
 
   void sift(const std::vector<Sighting>& sightings, const SolvedDays& days) {
@@ -85,11 +85,11 @@ class Sifting {
   }
 
   std::vector<double> log_chances(const SolvedDays& days) const {
-    std::vector<double> sums(days.unknowns.size(), 0.0);
+    std::vector<double> sums(days.uncertain_inputs.size(), 0.0);
     for (std::size_t i = 0; i < sums.size(); ++i) {
       for (const Sighting& one : counted) {
         sums[i] +=
-            log_chance(one, expected_values(one, days.draws[i], days.events[i], model_, run_));
+            log_chance(one, expected_values(one, days.samples[i], days.events[i], model_, run_));
       }
     }
     return sums;
@@ -101,13 +101,13 @@ class Sifting {
  private:
   Belief::Line line(const Sighting& sighting, const SolvedDays& days) const {
     std::vector<double> figures;
-    for (std::size_t i = 0; i < days.unknowns.size(); ++i) {
-      const auto all = expected_values(sighting, days.draws[i], days.events[i], model_, run_);
+    for (std::size_t i = 0; i < days.uncertain_inputs.size(); ++i) {
+      const auto all = expected_values(sighting, days.samples[i], days.events[i], model_, run_);
       double sum = 0.0;
       for (const double one : all) sum += one;
       figures.push_back(sum / static_cast<double>(all.size()));
     }
-    return fit_line(days.unknowns, figures);
+    return fit_line(days.uncertain_inputs, figures);
   }
 
   void leave_out(std::vector<std::size_t> readings, std::string why) {
@@ -116,11 +116,11 @@ class Sifting {
 
   /// Of one event there is one hour; two that are far apart cannot both be it.
   bool too_far_apart(const Sighting& sighting) {
-    if (rank_of(sighting.kind) == 0 && sighting.kind != ReadingKind::sheen_gone) return false;
+    if (rank_of(sighting.kind) == 0 && sighting.kind != ObservationKind::sheen_gone) return false;
     if (sighting.by_then) return false;
     const auto [first, last] = std::minmax_element(sighting.values.begin(), sighting.values.end());
-    const double most = rules_.unbelievable_z * std::sqrt(2.0 * sighting.variance);
-    if (*last - *first <= most) return false;
+    const double max = rules_.unbelievable_z * std::sqrt(2.0 * sighting.variance);
+    if (*last - *first <= max) return false;
     leave_out(sighting.readings,
               fmt::format("{} is noted {:.0f} min apart: of one event there is one hour, so none "
                           "of them counts; undo the wrong one",
@@ -139,7 +139,7 @@ class Sifting {
     both.insert(both.end(), after.readings.begin(), after.readings.end());
     leave_out(std::move(both),
               fmt::format("{} cannot come after {}: neither counts; undo the wrong one",
-                          sighting_words(before), reading_words(after.kind)));
+                          sighting_words(before), observation_words(after.kind)));
     return true;
   }
 
@@ -175,17 +175,17 @@ class Sifting {
 
   const DayModel& model_;
   const PourRun& run_;
-  const ReadingRules& rules_;
+  const ObservationRules& rules_;
   Belief seen_;
 };
 
 /// Weights that sum to 1 from their logarithms; even ones where those are no figures.
 std::vector<double> weights_of(const std::vector<double>& logs) {
-  const double most = *std::max_element(logs.begin(), logs.end());
+  const double max = *std::max_element(logs.begin(), logs.end());
   std::vector<double> weights;
   double sum = 0.0;
-  for (const double log_weight : logs) {
-    const double weight = std::exp(log_weight - most);
+  for (const double log_likelihood : logs) {
+    const double weight = std::exp(log_likelihood - max);
     weights.push_back(std::isfinite(weight) ? weight : 0.0);
     sum += weights.back();
   }
@@ -202,37 +202,38 @@ double worth(const std::vector<double>& weights) {
 }
 
 /// Logarithm of the days' own chance over that of being drawn from the widened belief.
-double log_correction(const Unknowns& unknowns, const Belief& belief) {
+double log_correction(const UncertainInputs& uncertain_inputs, const Belief& belief) {
   double square = 0.0;
-  for (const double z : unknowns.z) square += z * z;
-  return -0.5 * square - belief.log_density(unknowns, widening);
+  for (const double z : uncertain_inputs.z) square += z * z;
+  return -0.5 * square - belief.log_density(uncertain_inputs, widening);
 }
 
 /// Days drawn about the belief, and their weights.
-struct Redrawn {
+struct Resampled {
   SolvedDays days;
   std::vector<double> weights;
 };
 
-Redrawn redraw(const Belief& belief, const Sifting& sifting, const DayModel& model,
-               const EnsembleSettings& settings) {
-  std::vector<Unknowns> unknowns = even_unknowns(settings.draws);
-  for (Unknowns& one : unknowns) one = belief.moved(one, widening);
-  Redrawn redrawn{solve(model, std::move(unknowns), settings), {}};
-  std::vector<double> logs = sifting.log_chances(redrawn.days);
+Resampled resample(const Belief& belief, const Sifting& sifting, const DayModel& model,
+                   const EnsembleSettings& settings) {
+  std::vector<UncertainInputs> uncertain_inputs = even_uncertain_inputs(settings.samples);
+  for (UncertainInputs& one : uncertain_inputs) one = belief.moved(one, widening);
+  Resampled resampled{solve(model, std::move(uncertain_inputs), settings), {}};
+  std::vector<double> logs = sifting.log_chances(resampled.days);
   for (std::size_t i = 0; i < logs.size(); ++i) {
-    logs[i] += log_correction(redrawn.days.unknowns[i], belief);
+    logs[i] += log_correction(resampled.days.uncertain_inputs[i], belief);
   }
-  redrawn.weights = weights_of(logs);
-  return redrawn;
+  resampled.weights = weights_of(logs);
+  return resampled;
 }
 
 }  // namespace
 
-Unknowns WeighedDays::mean() const {
-  Unknowns mean;
-  for (std::size_t i = 0; i < unknowns.size(); ++i) {
-    for (std::size_t k = 0; k < unknown_count; ++k) mean.z[k] += weights[i] * unknowns[i].z[k];
+UncertainInputs WeighedDays::mean() const {
+  UncertainInputs mean;
+  for (std::size_t i = 0; i < uncertain_inputs.size(); ++i) {
+    for (std::size_t k = 0; k < uncertain_input_count; ++k)
+      mean.z[k] += weights[i] * uncertain_inputs[i].z[k];
   }
   const double by_chance = 1.0 / std::sqrt(worth(weights));
   for (double& z : mean.z) {
@@ -242,24 +243,24 @@ Unknowns WeighedDays::mean() const {
 }
 
 WeighedDays weigh_days(const DayModel& model, const PourRun& run,
-                       const std::vector<Sighting>& sightings, const ReadingRules& rules,
+                       const std::vector<Sighting>& sightings, const ObservationRules& rules,
                        const EnsembleSettings& settings) {
   WeighedDays weighed;
-  if (settings.draws == 0) return weighed;
-  SolvedDays days = solve(model, even_unknowns(settings.draws), settings);
+  if (settings.samples == 0) return weighed;
+  SolvedDays days = solve(model, even_uncertain_inputs(settings.samples), settings);
   Sifting sifting(model, run, rules);
   sifting.sift(sightings, days);
   weighed.weights = weights_of(sifting.log_chances(days));
-  const double enough = worth_enough * static_cast<double>(settings.draws);
-  for (int round = 0; round < max_redraws && worth(weighed.weights) < enough; ++round) {
-    Redrawn redrawn = redraw(sifting.belief(days), sifting, model, settings);
-    if (worth(redrawn.weights) <= worth(weighed.weights)) break;
-    days = std::move(redrawn.days);
-    weighed.weights = std::move(redrawn.weights);
+  const double enough = worth_enough * static_cast<double>(settings.samples);
+  for (int round = 0; round < max_resamplings && worth(weighed.weights) < enough; ++round) {
+    Resampled resampled = resample(sifting.belief(days), sifting, model, settings);
+    if (worth(resampled.weights) <= worth(weighed.weights)) break;
+    days = std::move(resampled.days);
+    weighed.weights = std::move(resampled.weights);
     weighed.moved = true;
   }
-  weighed.worth_days = worth(weighed.weights);
-  weighed.unknowns = std::move(days.unknowns);
+  weighed.effective_days = worth(weighed.weights);
+  weighed.uncertain_inputs = std::move(days.uncertain_inputs);
   weighed.counted = std::move(sifting.counted);
   weighed.misfits = std::move(sifting.misfits);
   return weighed;

@@ -10,7 +10,7 @@ namespace slabtide {
 namespace {
 
 constexpr double at_corner_m = 0.02;
-constexpr double least_turn_rad = 20.0 * std::numbers::pi / 180.0;
+constexpr double min_turn_rad = 20.0 * std::numbers::pi / 180.0;
 
 }  // namespace
 
@@ -22,7 +22,7 @@ std::vector<Point> re_entrant_corners(const Outline& outline) {
     const plane::Vector in = plane::from_to(before.from, before.to);
     const plane::Vector out = plane::from_to(after.from, after.to);
     const double turn_rad = std::atan2(plane::cross(in, out), plane::dot(in, out));
-    if (turn_rad < -least_turn_rad) corners.push_back(before.to);
+    if (turn_rad < -min_turn_rad) corners.push_back(before.to);
   }
   return corners;
 }

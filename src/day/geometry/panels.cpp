@@ -16,14 +16,14 @@ namespace {
 using plane::Vector;
 
 double extent(const Outline& outline, Vector direction) {
-  double least = std::numeric_limits<double>::infinity();
-  double most = -least;
+  double min = std::numeric_limits<double>::infinity();
+  double max = -min;
   for (const Point& corner : outline) {
     const double at = direction.x * corner.x_m + direction.y * corner.y_m;
-    least = std::min(least, at);
-    most = std::max(most, at);
+    min = std::min(min, at);
+    max = std::max(max, at);
   }
-  return most - least;
+  return max - min;
 }
 
 void put_smallest_box(Panel& panel) {

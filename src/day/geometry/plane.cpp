@@ -27,8 +27,8 @@ Point nearest_on(const Joint& segment, Point point) {
   const Vector along = from_to(segment.from, segment.to);
   const double squared = dot(along, along);
   if (!(squared > 0.0)) return segment.from;
-  const double share = std::clamp(dot(from_to(segment.from, point), along) / squared, 0.0, 1.0);
-  return moved(segment.from, along, share);
+  const double fraction = std::clamp(dot(from_to(segment.from, point), along) / squared, 0.0, 1.0);
+  return moved(segment.from, along, fraction);
 }
 
 double distance(Point point, const Joint& segment) {

@@ -28,14 +28,14 @@ Vector direction(const Joint& joint) { return plane::unit(plane::from_to(joint.f
 /// How far a place lies from the middle of a panel, along its longer side.
 double off_middle_m(const Panel& piece, Point place) {
   const Vector along{piece.along_x, piece.along_y};
-  double least = 0.0;
-  double most = 0.0;
+  double min = 0.0;
+  double max = 0.0;
   for (const Point& corner : piece.outline) {
     const double at = plane::dot(along, plane::from_to(place, corner));
-    least = std::min(least, at);
-    most = std::max(most, at);
+    min = std::min(min, at);
+    max = std::max(max, at);
   }
-  return std::abs(0.5 * (least + most));
+  return std::abs(0.5 * (min + max));
 }
 
 /// A piece still uncut, the box around it, and the cuts that end within it.
@@ -73,8 +73,8 @@ bool lies_in(const Panel& piece, Point place) {
     const Joint side = plane::side(piece.outline, i);
     const bool spans = (side.from.y_m > place.y_m) != (side.to.y_m > place.y_m);
     if (!spans) continue;
-    const double share = (place.y_m - side.from.y_m) / (side.to.y_m - side.from.y_m);
-    if (place.x_m < side.from.x_m + share * (side.to.x_m - side.from.x_m)) inside = !inside;
+    const double fraction = (place.y_m - side.from.y_m) / (side.to.y_m - side.from.y_m);
+    if (place.x_m < side.from.x_m + fraction * (side.to.x_m - side.from.x_m)) inside = !inside;
   }
   return inside;
 }

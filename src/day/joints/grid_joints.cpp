@@ -22,11 +22,11 @@ constexpr double one_line_m = 0.01;
 /// How many divisions more than needed are tried each way.
 constexpr int max_extra_parts = 2;
 /// Beyond this many corners they are treated alike: three ways for each grow too fast.
-constexpr std::size_t most_free_corners = 3;
+constexpr std::size_t max_free_corners = 3;
 /// A stretch goes in no more parts: a sliver asks for squares the size of sand.
-constexpr int most_parts = 2000;
+constexpr int max_parts = 2000;
 /// Sets handed on at most.
-constexpr std::size_t most_sets = 150;
+constexpr std::size_t max_sets = 150;
 
 /// Which lines a corner gets.
 enum class Lines { along, across, both };
@@ -86,10 +86,10 @@ std::vector<double> sorted_breaks(std::vector<double> breaks) {
 
 std::vector<double> extent(const Outline& outline, double (Frame::*of)(Point) const,
                            const Frame& frame) {
-  const auto [least, most] =
+  const auto [min, max] =
       std::minmax_element(outline.begin(), outline.end(),
                           [&](Point a, Point b) { return (frame.*of)(a) < (frame.*of)(b); });
-  return {(frame.*of)(*least), (frame.*of)(*most)};
+  return {(frame.*of)(*min), (frame.*of)(*max)};
 }
 
 /// The places that lines one way pass, and how far apart they are at most.
@@ -106,21 +106,21 @@ Breaks breaks_at(std::vector<double> at_m) {
   return breaks;
 }
 
-/// Into how many parts a stretch must go so that none is over `most_m`.
-int parts_of(double stretch_m, double most_m) {
+/// Into how many parts a stretch must go so that none is over `max_m`.
+int parts_of(double stretch_m, double max_m) {
   constexpr double rounding = 1e-6;
-  const double parts = std::ceil(stretch_m / most_m - rounding);
-  if (!(parts < most_parts)) return most_parts;
+  const double parts = std::ceil(stretch_m / max_m - rounding);
+  if (!(parts < max_parts)) return max_parts;
   return std::max(1, static_cast<int>(parts));
 }
 
-/// Lines at the inner breaks, and between them so that no stretch is over `most_m`.
-std::vector<double> lines_between(const Breaks& breaks, double most_m) {
+/// Lines at the inner breaks, and between them so that no stretch is over `max_m`.
+std::vector<double> lines_between(const Breaks& breaks, double max_m) {
   std::vector<double> lines;
   for (std::size_t i = 1; i < breaks.at_m.size(); ++i) {
     const double from_m = breaks.at_m[i - 1];
     const double gap_m = breaks.at_m[i] - from_m;
-    const int parts = parts_of(gap_m, most_m);
+    const int parts = parts_of(gap_m, max_m);
     for (int k = 1; k < parts; ++k) lines.push_back(from_m + gap_m * k / parts);
     if (i + 1 < breaks.at_m.size()) lines.push_back(breaks.at_m[i]);
   }
@@ -137,7 +137,7 @@ struct Stretches {
 /// the spacing allows without the gap itself going in fewer parts.
 struct Division {
   double part_m = 0.0;
-  double most_m = 0.0;
+  double max_m = 0.0;
 };
 
 Division divide(double gap_m, int parts, double spacing_m) {
@@ -152,16 +152,16 @@ Division divide(double gap_m, int parts, double spacing_m) {
 std::vector<Stretches> stretches(double along_m, double across_m, const JointLimits& limits) {
   std::vector<Stretches> tried;
   const auto keep = [&tried](const Division& along, const Division& across) {
-    for (const double a : {along.most_m, along.part_m}) {
-      for (const double b : {across.most_m, across.part_m}) tried.push_back({a, b});
+    for (const double a : {along.max_m, along.part_m}) {
+      for (const double b : {across.max_m, across.part_m}) tried.push_back({a, b});
     }
   };
   const auto try_from = [&](double first_m, double second_m, bool first_is_along) {
     const int fewest = parts_of(first_m, limits.spacing_m);
     for (int i = fewest; i <= fewest + max_extra_parts; ++i) {
       const Division first = divide(first_m, i, limits.spacing_m);
-      const double most_m = std::min(limits.spacing_m, limits.aspect * first.part_m);
-      const int needed = parts_of(second_m, most_m);
+      const double max_m = std::min(limits.spacing_m, limits.aspect * first.part_m);
+      const int needed = parts_of(second_m, max_m);
       for (int k = needed; k <= needed + max_extra_parts; ++k) {
         const Division second = divide(second_m, k, limits.spacing_m);
         first_is_along ? keep(first, second) : keep(second, first);
@@ -177,7 +177,7 @@ std::vector<Stretches> stretches(double along_m, double across_m, const JointLim
 std::vector<std::vector<Lines>> corner_choices(std::size_t corners) {
   constexpr std::array ways{Lines::across, Lines::along, Lines::both};
   std::vector<std::vector<Lines>> choices{{}};
-  if (corners > most_free_corners) {
+  if (corners > max_free_corners) {
     choices.clear();
     for (const Lines way : ways) choices.emplace_back(corners, way);
     return choices;
@@ -246,7 +246,7 @@ std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const Jo
   }
   std::stable_sort(grids.begin(), grids.end(),
                    [](const Grid& a, const Grid& b) { return a.length_m < b.length_m; });
-  if (grids.size() > most_sets) grids.resize(most_sets);
+  if (grids.size() > max_sets) grids.resize(max_sets);
   std::vector<std::vector<Joint>> sets;
   sets.reserve(grids.size());
   for (Grid& grid : grids) sets.push_back(std::move(grid.joints));

@@ -14,7 +14,7 @@ constexpr double beside_m = 0.15;
 /// A tie may be drawn less carefully, and dowels reach.
 constexpr double tied_within_m = 0.6;
 /// A shorter stretch is a wall that ends at the slab.
-constexpr double least_length_m = 0.3;
+constexpr double min_length_m = 0.3;
 constexpr double step_m = 0.05;
 
 /// Sides further than 60 degrees from the wall's direction run up to it, not along it.
@@ -51,7 +51,7 @@ std::vector<Isolation> walls_beside(const Zone& zone, const std::vector<Obstacle
     if (obstacle.kind != ObstacleKind::wall) continue;
     const Joint wall{obstacle.from, obstacle.to};
     const double length_m = length_beside_m(zone.outline, wall, near_m);
-    if (length_m >= least_length_m) found.push_back({obstacle.name, length_m, false, wall});
+    if (length_m >= min_length_m) found.push_back({obstacle.name, length_m, false, wall});
   }
   return found;
 }

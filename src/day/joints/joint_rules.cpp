@@ -19,11 +19,11 @@ constexpr double let_pass = 1.01;
 double thicknesses_of(Aggregate aggregate, const JointSpacing& rules) {
   switch (aggregate) {
     case Aggregate::sandstone:
-      return rules.shrinks_most_thicknesses;
+      return rules.shrinks_max_thicknesses;
     case Aggregate::limestone:
     case Aggregate::granite:
     case Aggregate::quartzite:
-      return rules.shrinks_least_thicknesses;
+      return rules.shrinks_min_thicknesses;
     case Aggregate::unknown:
     case Aggregate::gravel:
     case Aggregate::basalt:
@@ -62,9 +62,9 @@ double in_units(double m, UnitSystem units) { return units == UnitSystem::us ? f
 }  // namespace
 
 JointLimits joint_limits(const Zone& zone, Aggregate aggregate, const JointSpacing& rules) {
-  return {std::min(thicknesses_of(aggregate, rules) * zone.thickness_m, rules.most_m),
-          rules.most_aspect,
-          zone.path ? std::min(rules.walk_aspect, rules.most_aspect) : rules.most_aspect};
+  return {std::min(thicknesses_of(aggregate, rules) * zone.thickness_m, rules.max_m),
+          rules.max_aspect,
+          zone.path ? std::min(rules.walkway_aspect, rules.max_aspect) : rules.max_aspect};
 }
 
 bool is_preference(const JointFault& fault) { return fault.rule == JointRule::wished_aspect; }

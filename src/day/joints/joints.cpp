@@ -9,7 +9,7 @@
 #include "day/geometry/chords.h"
 #include "grid_joints.h"
 #include "slabtide/job/geometry/zone_geometry.h"
-#include "walk_joints.h"
+#include "walkway_joints.h"
 
 namespace slabtide {
 
@@ -20,7 +20,7 @@ constexpr double reach_m = 0.15;
 constexpr double one_row_m = 0.3;
 /// In all the sets that are tried for a zone: no slab's sets come near it but those with corners
 /// by the hundred, which are content with the best of the first.
-constexpr std::size_t most_joints_judged = 20000;
+constexpr std::size_t max_joints_judged = 20000;
 
 /// Joints within the zone, each with the number it was drawn as.
 struct DrawnJoints {
@@ -75,13 +75,13 @@ std::pair<std::ptrdiff_t, std::ptrdiff_t> badness(const ZoneJoints& plan) {
 }
 
 void propose(const Zone& zone, ZoneJoints& plan) {
-  const auto sets =
-      zone.path ? walk_joint_sets(zone, plan.limits) : grid_joint_sets(zone.outline, plan.limits);
+  const auto sets = zone.path ? walkway_joint_sets(zone, plan.limits)
+                              : grid_joint_sets(zone.outline, plan.limits);
   std::optional<ZoneJoints> best;
   std::size_t judged = 0;
   for (const std::vector<Joint>& joints : sets) {
     judged += joints.size();
-    if (best && judged > most_joints_judged) break;
+    if (best && judged > max_joints_judged) break;
     ZoneJoints tried = plan;
     tried.joints = joints;
     judge(zone, tried);
@@ -96,7 +96,7 @@ void check(const Zone& zone, const JointLimits& limits) {
   if (const auto fault = outline_fault(zone.outline)) {
     throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
   }
-  if (zone.path) walk_fault(*zone.path);  // refuses a line that is none
+  if (zone.path) walkway_fault(*zone.path);  // refuses a line that is none
   if (!(limits.spacing_m > 0.0 && limits.aspect > 0.0 && limits.wished_aspect > 0.0)) {
     throw std::invalid_argument("panels need a size: the thickness and the rules must be positive");
   }

@@ -12,7 +12,7 @@ namespace slabtide {
 namespace {
 
 /// More saws than this on one job is another job.
-constexpr int most_saws = 4;
+constexpr int max_saws = 4;
 
 /// One zone's cuts still to make, in its own order.
 struct Queue {
@@ -145,7 +145,7 @@ SawShift plan_shift(SawKind kind, const std::vector<PlannedCut>& cuts, const Job
   for (std::size_t i = 0; i < cuts.size(); ++i) {
     if (!cuts[i].opens(kind)) shift.never_open.push_back(i);
   }
-  for (int saws = 1; saws <= most_saws; ++saws) {
+  for (int saws = 1; saws <= max_saws; ++saws) {
     std::vector<SawnCut> sawn = lead_saws(kind, saws, cuts, job, rules);
     const bool in_time = late_cuts(sawn) == 0;
     if (saws == 1) shift.cuts = std::move(sawn);

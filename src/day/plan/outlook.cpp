@@ -27,8 +27,8 @@ struct Spot {
 
 double mean_sunlit(const CellExposure& exposure) {
   double sum = 0.0;
-  for (const double share : exposure.sunlit_share) sum += share;
-  return sum / static_cast<double>(exposure.sunlit_share.size());
+  for (const double fraction : exposure.sunlit_fraction) sum += fraction;
+  return sum / static_cast<double>(exposure.sunlit_fraction.size());
 }
 
 /// The sunniest place, or with `shadiest` the other end.
@@ -68,10 +68,10 @@ OutlookHour hour_at(const SiteWeather& weather, std::size_t k, const Spot& sunny
   hour.at = after_seconds(weather.grid.start, static_cast<double>(k) * weather.grid.step_s);
   hour.air_c = weather.air_c[k];
   hour.dew_point_c = weather.dew_point_c[k];
-  hour.humidity_share = humidity_share(hour.air_c, hour.dew_point_c);
+  hour.humidity_fraction = humidity_fraction(hour.air_c, hour.dew_point_c);
   hour.wind_slab_m_s = weather.wind_slab_m_s[k];
   hour.shortwave_w_m2 = weather.beam_horizontal_w_m2[k] + weather.diffuse_w_m2[k];
-  hour.cloud_share = weather.cloud_share[k];
+  hour.cloud_fraction = weather.cloud_fraction[k];
   hour.rain_chance = weather.rain_chance[k];
   hour.rain_mm_h = weather.rain_mm_h[k];
   hour.thunder = weather.thunder[k] != 0;

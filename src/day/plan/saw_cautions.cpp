@@ -9,7 +9,7 @@ namespace slabtide {
 namespace {
 
 /// Faults named one by one; the rest are counted.
-constexpr std::size_t most_named = 3;
+constexpr std::size_t max_named = 3;
 
 std::string_view saw_name(SawKind kind) {
   return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
@@ -23,7 +23,7 @@ std::string faults_in_words(const std::vector<JointFault>& faults, UnitSystem un
   std::size_t more = 0;
   for (const JointFault& fault : faults) {
     if (is_preference(fault)) continue;
-    if (named == most_named) {
+    if (named == max_named) {
       ++more;
       continue;
     }
@@ -52,7 +52,7 @@ const SawShift* enough_with_more(const CutPlan& cuts) {
   return nullptr;
 }
 
-std::string cure_for(const JointChoice& choice, const Watch& watch) {
+std::string remedy_for(const JointChoice& choice, const Watch& watch) {
   std::string tool = "tool the joints while the concrete is plastic";
   if (choice.tooled.is_never()) {
     tool = "there is no good time to tool the joints either: slow the mix, or another day";
@@ -72,15 +72,15 @@ void watch_zone(Watch& watch, std::size_t zone) {
     watch.add("saw_not_enough", "one saw is not enough", CautionLevel::caution,
               watch.zones[zone].name, due,
               fmt::format("one {} is not through in time: {} at work together are. Or {}",
-                          saw_name(shift->kind), *shift->saws_needed, cure_for(choice, watch)),
+                          saw_name(shift->kind), *shift->saws_needed, remedy_for(choice, watch)),
               "method of this program; saw speed from memory");
     return;
   }
-  watch.add(
-      "saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
-      fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
-                  due ? watch.clock(*due) : std::string(after_plan_words), cure_for(choice, watch)),
-      "method of this program; ACI 302.1R");
+  watch.add("saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
+            fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
+                        due ? watch.clock(*due) : std::string(after_plan_words),
+                        remedy_for(choice, watch)),
+            "method of this program; ACI 302.1R");
 }
 
 }  // namespace

@@ -108,7 +108,7 @@ void watch_crew(Watch& watch) {
   std::string text = fmt::format("too much for the crew of {}: {}, the {} by {} min",
                                  watch.job.crew.finishers, late_words(crew.schedule.late_min),
                                  task_words(task), crew.schedule.assignments[latest].late_min);
-  if (!crew.cures.empty()) text += fmt::format(". {}", cure_words(crew.cures.front()));
+  if (!crew.remedies.empty()) text += fmt::format(". {}", remedy_words(crew.remedies.front()));
   watch.add("late_crew", "crew too small", CautionLevel::caution, task.zone, crew.starts[latest],
             std::move(text), "method of this program");
 }

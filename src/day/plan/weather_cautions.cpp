@@ -199,15 +199,16 @@ void watch_dry_air(Watch& watch) {
   const PlasticSpan plastic = plastic_span(watch);
   const auto dry = first_span(watch.run, steps_between(weather.grid, plastic.from, plastic.to),
                               [&](std::size_t k) {
-                                return humidity_share(weather.air_c[k], weather.dew_point_c[k]) <
-                                       watch.practice.limits.dry_humidity_share;
+                                return humidity_fraction(weather.air_c[k], weather.dew_point_c[k]) <
+                                       watch.practice.limits.dry_humidity_fraction;
                               });
   if (!dry) return;
-  watch.add("dry_air", "dry air", CautionLevel::note, {}, dry->from,
-            fmt::format("humidity under {:.0f} % from {}: the top dries fast even in the shade. "
-                        "Damp the base, fog lightly, cover between passes",
-                        100.0 * watch.practice.limits.dry_humidity_share, watch.clock(dry->from)),
-            "common practice", dry->to);
+  watch.add(
+      "dry_air", "dry air", CautionLevel::note, {}, dry->from,
+      fmt::format("humidity under {:.0f} % from {}: the top dries fast even in the shade. "
+                  "Damp the base, fog lightly, cover between passes",
+                  100.0 * watch.practice.limits.dry_humidity_fraction, watch.clock(dry->from)),
+      "common practice", dry->to);
 }
 
 void watch_wind(Watch& watch) {

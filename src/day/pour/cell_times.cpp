@@ -52,12 +52,12 @@ double value_at(std::span<const double> time_s, std::span<const double> values, 
 }
 
 std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice& practice) {
-  const double limit = practice.sheen.film_gone_kg_m2;
+  const double limit = practice.sheen.bleed_water_gone_kg_m2;
   const double grace_end_s = history.time_s.front() + practice.sheen.grace_min * seconds_per_minute;
   bool stood_above = false;
   for (std::size_t i = 0; i < history.time_s.size(); ++i) {
     const bool set = history.resistance_middle_psi[i] >= practice.set.initial_set_psi;
-    const bool thin = history.film_kg_m2[i] < limit;
+    const bool thin = history.bleed_water_kg_m2[i] < limit;
     const bool thinning = history.bleed_kg_m2_h[i] <= history.evaporation_kg_m2_h[i];
     if (!thin) stood_above = true;
     const bool gone = thin && thinning && (stood_above || history.time_s[i] >= grace_end_s);
@@ -96,16 +96,17 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
   return cell;
 }
 
-std::optional<double> walk_opens_s(const ColumnHistory& history, const SetRules& set) {
+std::optional<double> foot_traffic_opens_s(const ColumnHistory& history, const SetRules& set) {
   const auto hard = first_reaches(history.time_s, history.resistance_work_psi, set.final_set_psi);
-  const auto strong = first_reaches(history.time_s, history.strength_psi, set.walk_strength_psi);
+  const auto strong =
+      first_reaches(history.time_s, history.strength_psi, set.foot_traffic_strength_psi);
   if (!hard || !strong) return std::nullopt;
   return std::max(*hard, *strong);
 }
 
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set) {
   const auto old = first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
-  const auto bears = walk_opens_s(history, set);
+  const auto bears = foot_traffic_opens_s(history, set);
   if (!old || !bears) return std::nullopt;
   return std::max(*old, *bears);
 }
@@ -131,7 +132,7 @@ std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeath
   return std::nullopt;
 }
 
-std::optional<double> time_of_share(std::vector<TimedArea> areas, double share) {
+std::optional<double> time_of_fraction(std::vector<TimedArea> areas, double fraction) {
   const auto when = [](const TimedArea& area) {
     return area.at_s.value_or(std::numeric_limits<double>::infinity());
   };
@@ -145,7 +146,7 @@ std::optional<double> time_of_share(std::vector<TimedArea> areas, double share) 
   double come_m2 = 0.0;
   for (const TimedArea& area : areas) {
     come_m2 += area.area_m2;
-    if (come_m2 >= (share - rounding) * whole_m2) return area.at_s;
+    if (come_m2 >= (fraction - rounding) * whole_m2) return area.at_s;
   }
   return std::nullopt;
 }

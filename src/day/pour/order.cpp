@@ -56,7 +56,7 @@ class Pouring {
 
   void finish() {
     for (Load& load : plan_.loads) {
-      load.empty = load.shares.back().end;
+      load.empty = load.fractions.back().end;
       const double minutes = seconds_between(load.batched, load.empty) / seconds_per_minute;
       load.over_limit = minutes > job_.order.discharge_limit_min;
       load.is_short = load.volume_m3 < job_.order.short_load_m3;
@@ -97,11 +97,11 @@ class Pouring {
     plan_.loads.push_back(std::move(load));
   }
 
-  void unload(std::size_t zone, double from_share, double to_share, double part_m3) {
+  void unload(std::size_t zone, double from_fraction, double to_fraction, double part_m3) {
     const UtcTime end = after_seconds(now_, part_m3 / plan_.placing_rate_m3_h * seconds_per_hour);
-    plan_.loads.back().shares.push_back({zone, from_share, to_share, now_, end});
+    plan_.loads.back().fractions.push_back({zone, from_fraction, to_fraction, now_, end});
     ZonePlacing& placing = plan_.placings[zone];
-    if (from_share <= 0.0) placing.start = now_;
+    if (from_fraction <= 0.0) placing.start = now_;
     placing.end = end;
     now_ = end;
     left_in_load_m3_ -= part_m3;
@@ -123,8 +123,8 @@ double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates) {
   if (pour.placing_rate_m3_h) return *pour.placing_rate_m3_h;
   if (pour.placing_crew < 1) throw std::invalid_argument("placing crew under 1");
   const double labour = labour_h_per_m3(pour, rates);
-  constexpr double most_h_per_m3 = 1000.0;
-  if (!(labour > 0.0 && labour <= most_h_per_m3)) {
+  constexpr double max_h_per_m3 = 1000.0;
+  if (!(labour > 0.0 && labour <= max_h_per_m3)) {
     throw std::invalid_argument(
         "placing.chute_worker_h_per_m3 and what is added for the haul come to no labour for a "
         "crew");
@@ -147,24 +147,24 @@ OrderPlan plan_order(const Job& job, const PlacingRates& rates) {
     plan.neat_m3 += volume_m3(zone);
     plan.low_base_m3 += area_m2(zone.outline) * job.order.low_base_m;
   }
-  plan.ordered_m3 = plan.neat_m3 * (1.0 + job.order.allowance_share);
+  plan.ordered_m3 = plan.neat_m3 * (1.0 + job.order.allowance_fraction);
   Pouring pouring(job, plan);
-  for (const std::string& name : job.pour.zone_order) pouring.place(zone_named(job, name));
+  for (const std::string& name : job.pour.placing_sequence) pouring.place(zone_named(job, name));
   pouring.finish();
   return plan;
 }
 
-PlacedFrom placed_from(const OrderPlan& order, std::size_t zone, double share) {
+PlacedFrom placed_from(const OrderPlan& order, std::size_t zone, double fraction) {
   PlacedFrom last;
   for (std::size_t i = 0; i < order.loads.size(); ++i) {
-    for (const LoadShare& stretch : order.loads[i].shares) {
+    for (const LoadShare& stretch : order.loads[i].fractions) {
       if (stretch.zone != zone) continue;
-      const double width = stretch.to_share - stretch.from_share;
-      const double way = width > 0.0 ? (share - stretch.from_share) / width : 0.0;
+      const double width = stretch.to_fraction - stretch.from_fraction;
+      const double way = width > 0.0 ? (fraction - stretch.from_fraction) / width : 0.0;
       const double within = std::clamp(way, 0.0, 1.0);
       last = {i,
               after_seconds(stretch.start, within * seconds_between(stretch.start, stretch.end))};
-      if (share < stretch.to_share) return last;
+      if (fraction < stretch.to_fraction) return last;
     }
   }
   return last;

@@ -114,7 +114,8 @@ class Batch {
     auto& alike = exposures_of_sky_[sky];
     for (const std::size_t index : alike) {
       const CellExposure& kept = exposures_[index];
-      if (kept.sunlit_share == exposure.sunlit_share && similar_light(kept, exposure)) return index;
+      if (kept.sunlit_fraction == exposure.sunlit_fraction && similar_light(kept, exposure))
+        return index;
     }
     alike.push_back(exposures_.size());
     exposures_.push_back(std::move(exposure));
@@ -217,8 +218,8 @@ class Placer {
         grid_(grid) {}
 
   /// Returns the mix's index.
-  std::size_t fit(ColumnCase& column, double share) const {
-    const PlacedFrom from = placed_from(order_, zone_, share);
+  std::size_t fit(ColumnCase& column, double fraction) const {
+    const PlacedFrom from = placed_from(order_, zone_, fraction);
     const double exact_s = seconds_between(grid_.start, from.placed);
     column.placed_s = std::round(exact_s / placing_round_s) * placing_round_s;
     column.batched_s = seconds_between(grid_.start, order_.loads[from.load].batched);
@@ -226,7 +227,7 @@ class Placer {
     column.concrete_c = mixes_[mix].discharge_c;
     if (job_.pour.curing == CuringKind::film && !column.formed_face) {
       const SettingParameters& setting = mixes_[mix].setting;
-      column.film_from_set_age_h = setting.initial_set_h + setting.shift_h;
+      column.curing_compound_from_set_age_h = setting.initial_set_h + setting.shift_h;
     }
     return mix;
   }
@@ -245,7 +246,7 @@ void add_cells(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
   for (Cell& cell : cut_into_cells(zone)) {
     CellRun cell_run;
     ColumnCase column = common;
-    cell_run.mix = placer.fit(column, cell.placed_share);
+    cell_run.mix = placer.fit(column, cell.placed_fraction);
     cell_run.placed_s = column.placed_s;
     cell_run.exposure = batch.cell_exposure(zone, cell.centre);
     cell_run.history = batch.add_case({group, cell_run.mix}, cell_run.exposure, std::move(column));
@@ -255,14 +256,14 @@ void add_cells(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
 }
 
 /// The share of the zone placed when the concrete reaches the point.
-double placed_share_near(const ZoneRun& run, Point at) {
+double placed_fraction_near(const ZoneRun& run, Point at) {
   const auto distance = [at](const CellRun& c) {
     return std::hypot(c.cell.centre.x_m - at.x_m, c.cell.centre.y_m - at.y_m);
   };
   const auto nearest_cell = std::min_element(
       run.cells.begin(), run.cells.end(),
       [&](const CellRun& a, const CellRun& b) { return distance(a) < distance(b); });
-  return nearest_cell->cell.placed_share;
+  return nearest_cell->cell.placed_fraction;
 }
 
 void add_faces(const Zone& zone, ZoneRun& run, const ColumnCase& common, int group,
@@ -275,7 +276,7 @@ void add_faces(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
     column.below.clear();
     column.covers.clear();
     column.absorptance = practice.absorptance.form;
-    const std::size_t mix = placer.fit(column, placed_share_near(run, at));
+    const std::size_t mix = placer.fit(column, placed_fraction_near(run, at));
     FaceRun face_run;
     face_run.exposure = batch.face_exposure(face, at);
     face_run.history = batch.add_case({group, mix}, face_run.exposure, std::move(column));
@@ -283,7 +284,7 @@ void add_faces(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
   }
 }
 
-std::string stamp(UtcTime time, const TimeZone& zone) {
+std::string date_time_text(UtcTime time, const TimeZone& zone) {
   return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
                      clock_time(time, zone));
 }
@@ -291,15 +292,15 @@ std::string stamp(UtcTime time, const TimeZone& zone) {
 /// Placing that outlasts a day, by its rate or by a zone's own hour; the computed time would end
 /// before the concrete has set.
 std::optional<Diagnostic> placing_fault(const Job& job, UtcTime last_placed) {
-  constexpr double most_placing_h = 24.0;  // ours
+  constexpr double max_placing_h = 24.0;  // ours
   const double placing_h = seconds_between(job.pour.start, last_placed) / seconds_per_hour;
-  if (placing_h <= most_placing_h) return std::nullopt;
+  if (placing_h <= max_placing_h) return std::nullopt;
   Diagnostic fault;
   fault.key = "pour";
   fault.message = fmt::format(
       "the last concrete is placed {}, {:.0f} h after the start; expected at "
       "most {:.0f} h",
-      stamp(last_placed, job.site.time_zone), placing_h, most_placing_h);
+      date_time_text(last_placed, job.site.time_zone), placing_h, max_placing_h);
   fault.next_step =
       "give it more hands (placing_crew), or plan each day's pour in a job file of its own";
   return fault;
@@ -312,14 +313,16 @@ std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& se
   fault.key = "weather";
   if (const auto* file = std::get_if<ForecastFile>(&job.weather)) fault.where = file->where;
   if (series.last() < last_placed) {
-    fault.message = fmt::format("the forecast ends {}, before the last concrete is placed {}",
-                                stamp(series.last(), zone), stamp(last_placed, zone));
+    fault.message =
+        fmt::format("the forecast ends {}, before the last concrete is placed {}",
+                    date_time_text(series.last(), zone), date_time_text(last_placed, zone));
     fault.next_step = "get a newer forecast, or correct the date of the pour";
     return fault;
   }
   if (series.first() > first_batched) {
-    fault.message = fmt::format("the forecast starts {}, after the first load is batched {}",
-                                stamp(series.first(), zone), stamp(first_batched, zone));
+    fault.message =
+        fmt::format("the forecast starts {}, after the first load is batched {}",
+                    date_time_text(series.first(), zone), date_time_text(first_batched, zone));
     fault.next_step = "use a forecast that starts earlier, or correct the date of the pour";
     return fault;
   }
@@ -378,10 +381,10 @@ void add_zones(PourRun& run, const Job& job, const Practice& practice, Batch& ba
 
 }  // namespace
 
-Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
-                          const SolverSettings& settings) {
+Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
+                         const SolverSettings& settings) {
   validate(practice);
-  Reading<PourRun> reading;
+  Parsed<PourRun> reading;
   PourRun run;
   run.order = plan_order(job, practice.placing);  // asks whether the job can be planned
   const PlacingSpan span = span_of(run.order);

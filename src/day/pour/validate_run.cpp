@@ -9,12 +9,12 @@ namespace slabtide {
 namespace {
 
 void check_load(const FieldPath& path, const Load& load, std::size_t zones) {
-  path.at("shares").require(!load.shares.empty(), "there is none");
+  path.at("shares").require(!load.fractions.empty(), "there is none");
   for (const UtcTime time : {load.batched, load.arrives, load.starts, load.empty}) {
     path.require(!time.is_special(), "is not on a date and time");
   }
-  for (const LoadShare& share : load.shares) {
-    path.at("shares").require(share.zone < zones, "is of a zone that is not there");
+  for (const LoadShare& fraction : load.fractions) {
+    path.at("shares").require(fraction.zone < zones, "is of a zone that is not there");
   }
 }
 

@@ -10,9 +10,9 @@ namespace slabtide {
 
 namespace {
 
-constexpr double early_share = 0.1;
-constexpr double likely_share = 0.5;
-constexpr double late_share = 0.9;
+constexpr double early_fraction = 0.1;
+constexpr double likely_fraction = 0.5;
+constexpr double late_fraction = 0.9;
 
 using TimeOf = std::function<std::optional<double>(const ColumnEvents&)>;
 
@@ -67,12 +67,14 @@ class BandMaker {
                        ensemble_.weights[i]});
     }
     TimeBand band;
-    band.share = share_that_comes(moves);
-    if (!planned || !base_s) return band.share > 0.0 ? std::optional(band) : std::nullopt;
-    const auto at = [&](double share) { return moved(*planned, weighted_quantile(moves, share)); };
-    band.early = at(early_share);
-    band.likely = at(likely_share);
-    band.late = at(late_share);
+    band.fraction = fraction_that_comes(moves);
+    if (!planned || !base_s) return band.fraction > 0.0 ? std::optional(band) : std::nullopt;
+    const auto at = [&](double fraction) {
+      return moved(*planned, weighted_quantile(moves, fraction));
+    };
+    band.early = at(early_fraction);
+    band.likely = at(likely_fraction);
+    band.late = at(late_fraction);
     return band;
   }
 

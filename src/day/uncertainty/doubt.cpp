@@ -48,26 +48,28 @@ class DoubtShares {
   void add(const Values& times) {
     if (times.empty()) return;
     ++count_;
-    for (std::size_t k = 0; k < unknown_count; ++k) {
+    for (std::size_t k = 0; k < uncertain_input_count; ++k) {
       Values z;
-      for (const Unknowns& unknowns : ensemble_.unknowns) z.push_back(unknowns.z[k]);
-      shares_[k] += shared_variance(z, times, ensemble_.weights);
+      for (const UncertainInputs& uncertain_inputs : ensemble_.uncertain_inputs)
+        z.push_back(uncertain_inputs.z[k]);
+      fractions_[k] += shared_variance(z, times, ensemble_.weights);
     }
   }
 
   std::vector<DoubtCause> causes() const {
     std::vector<DoubtCause> causes;
-    for (std::size_t k = 0; k < unknown_count; ++k) {
-      causes.push_back({static_cast<Unknown>(k), count_ > 0 ? shares_[k] / count_ : 0.0});
+    for (std::size_t k = 0; k < uncertain_input_count; ++k) {
+      causes.push_back({static_cast<UncertainInput>(k), count_ > 0 ? fractions_[k] / count_ : 0.0});
     }
-    std::stable_sort(causes.begin(), causes.end(),
-                     [](const DoubtCause& a, const DoubtCause& b) { return a.share > b.share; });
+    std::stable_sort(causes.begin(), causes.end(), [](const DoubtCause& a, const DoubtCause& b) {
+      return a.fraction > b.fraction;
+    });
     return causes;
   }
 
  private:
   const Ensemble& ensemble_;
-  std::array<double, unknown_count> shares_{};
+  std::array<double, uncertain_input_count> fractions_{};
   int count_ = 0;
 };
 
@@ -76,12 +78,12 @@ class DoubtShares {
 Sureness sureness_of(const DayPlan& plan, const std::vector<Operation>& main_work,
                      const Ensemble& ensemble) {
   Sureness sureness;
-  sureness.draws = ensemble.days.size();
-  DoubtShares shares(ensemble);
+  sureness.samples = ensemble.days.size();
+  DoubtShares fractions(ensemble);
   double widths_min = 0.0;
   int count = 0;
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
-    shares.add(openings(ensemble, ensemble.zones[i].whole.first, main_work[i]));
+    fractions.add(openings(ensemble, ensemble.zones[i].whole.first, main_work[i]));
     const OperationWindow* window = plan.zones[i].whole.window(main_work[i]);
     if (window == nullptr || !window->opens_band) continue;
     const auto minutes = band_minutes(*window->opens_band);
@@ -90,7 +92,7 @@ Sureness sureness_of(const DayPlan& plan, const std::vector<Operation>& main_wor
     ++count;
   }
   sureness.either_way_min = count > 0 ? 0.5 * widths_min / count : 0.0;
-  sureness.causes = shares.causes();
+  sureness.causes = fractions.causes();
   return sureness;
 }
 

@@ -60,18 +60,18 @@ class DayModel::Choosing {
     for (const std::size_t i : part.cells) {
       ready[i] = cell_window(history(i), practice_.window(main), practice_).opens_s;
     }
-    return {at_share(part.cells, ready, practice_.cells.first_share),
-            at_share(part.cells, ready, practice_.cells.all_over_share)};
+    return {at_fraction(part.cells, ready, practice_.cells.first_fraction),
+            at_fraction(part.cells, ready, practice_.cells.all_over_fraction)};
   }
 
   std::size_t first_to_cool(const PartPlan& part) {
     CellTimes cool(zone_->cells.size());
     for (const std::size_t i : part.cells) cool[i] = surface_fallen_s(history(i), practice_);
-    return at_share(part.cells, cool, practice_.cells.first_share);
+    return at_fraction(part.cells, cool, practice_.cells.first_fraction);
   }
 
-  /// The column of the cell by which `share` of the area has come.
-  std::size_t at_share(std::vector<std::size_t> cells, const CellTimes& times, double share) {
+  /// The column of the cell by which `fraction` of the area has come.
+  std::size_t at_fraction(std::vector<std::size_t> cells, const CellTimes& times, double fraction) {
     std::stable_sort(cells.begin(), cells.end(), [&times](std::size_t a, std::size_t b) {
       if (!times[a] || !times[b]) return times[a].has_value() && !times[b].has_value();
       return *times[a] < *times[b];
@@ -81,7 +81,7 @@ class DayModel::Choosing {
     double come_m2 = 0.0;
     for (const std::size_t i : cells) {
       come_m2 += zone_->cells[i].cell.area_m2;
-      if (come_m2 >= share * whole_m2) return of_cell(i);
+      if (come_m2 >= fraction * whole_m2) return of_cell(i);
     }
     return of_cell(cells.back());
   }
@@ -116,7 +116,7 @@ class DayModel::Choosing {
 };
 
 DayModel::DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
-                   const Practice& practice, const DrawScale& scale)
+                   const Practice& practice, const SampleScale& scale)
     : practice_(practice), scale_(scale) {
   Choosing choosing(job, shown, practice);
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
@@ -131,43 +131,44 @@ std::size_t DayModel::ask_surface(double at_s) {
   return questions_.front().surface_at_s.size() - 1;
 }
 
-Draw DayModel::draw(const Unknowns& unknowns) const {
-  return draw_of(unknowns, practice_.spread, scale_);
+Sample DayModel::sample(const UncertainInputs& uncertain_inputs) const {
+  return sample_of(uncertain_inputs, practice_.spread, scale_);
 }
 
-DayEvents DayModel::on(const Unknowns& unknowns) const {
+DayEvents DayModel::on(const UncertainInputs& uncertain_inputs) const {
   DayEvents events(set_.columns.size());
   SolverSettings solver;
   solver.threads = 1;  // the days go side by side
-  visit_drawn(set_, draw(unknowns), solver,
-              [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
-                  const SiteWeather& weather) {
-                events[i] = events_of(history, mix, questions_[i], weather, practice_);
-              });
+  visit_sampled(set_, sample(uncertain_inputs), solver,
+                [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
+                    const SiteWeather& weather) {
+                  events[i] = events_of(history, mix, questions_[i], weather, practice_);
+                });
   return events;
 }
 
-std::vector<DayEvents> solve_days(const DayModel& model, const std::vector<Unknowns>& unknowns,
+std::vector<DayEvents> solve_days(const DayModel& model,
+                                  const std::vector<UncertainInputs>& uncertain_inputs,
                                   const EnsembleSettings& settings) {
-  std::vector<DayEvents> days(unknowns.size());
+  std::vector<DayEvents> days(uncertain_inputs.size());
   std::mutex mutex;
   std::size_t done = 0;
-  in_parallel(unknowns.size(), settings.threads, [&](std::size_t i) {
-    days[i] = model.on(unknowns[i]);
+  in_parallel(uncertain_inputs.size(), settings.threads, [&](std::size_t i) {
+    days[i] = model.on(uncertain_inputs[i]);
     const std::lock_guard<std::mutex> lock(mutex);
     if (settings.progress) settings.progress(++done);
   });
   return days;
 }
 
-Ensemble draw_days(const DayModel& model, const EnsembleSettings& settings) {
+Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings) {
   Ensemble ensemble;
   ensemble.zones = model.zones();
   ensemble.planned = model.on({});
-  ensemble.unknowns = even_unknowns(settings.draws);
-  ensemble.days = solve_days(model, ensemble.unknowns, settings);
-  const double each = settings.draws > 0 ? 1.0 / static_cast<double>(settings.draws) : 0.0;
-  ensemble.weights.assign(settings.draws, each);
+  ensemble.uncertain_inputs = even_uncertain_inputs(settings.samples);
+  ensemble.days = solve_days(model, ensemble.uncertain_inputs, settings);
+  const double each = settings.samples > 0 ? 1.0 / static_cast<double>(settings.samples) : 0.0;
+  ensemble.weights.assign(settings.samples, each);
   return ensemble;
 }
 

@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr double bad_day_share = 0.9;
+constexpr double bad_day_fraction = 0.9;
 
 /// The schedule as a list: by the start, with its hands.
 TaskList list_of(const Schedule& schedule) {
@@ -60,10 +60,10 @@ struct WorkedDay {
 /// A crew that works its plan on one day after another.
 class WorkedDays {
  public:
-  WorkedDays(const CrewPlan& crew, const DayPlan& drawn_for, const Ensemble& ensemble)
+  WorkedDays(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble)
       : crew_(crew), ensemble_(ensemble), list_(list_of(crew.schedule)) {
     for (const Task& task : crew.tasks) {
-      movers_.push_back({plastic_operation_of(task.kind), columns_of(task, drawn_for, ensemble)});
+      movers_.push_back({plastic_operation_of(task.kind), columns_of(task, sampled_for, ensemble)});
     }
   }
 
@@ -96,21 +96,21 @@ class WorkedDays {
   TaskList list_;
 };
 
-/// The minutes that `share` of the weight does not pass.
-double minutes_at(std::vector<std::pair<int, double>> late, double share) {
+/// The minutes that `fraction` of the weight does not pass.
+double minutes_at(std::vector<std::pair<int, double>> late, double fraction) {
   std::sort(late.begin(), late.end());
   double weight = 0.0;
   for (const auto& [minutes, own] : late) {
     weight += own;
-    if (weight >= share) return minutes;
+    if (weight >= fraction) return minutes;
   }
   return late.empty() ? 0.0 : late.back().first;
 }
 
 }  // namespace
 
-LateDays late_days(const CrewPlan& crew, const DayPlan& drawn_for, const Ensemble& ensemble) {
-  const WorkedDays days(crew, drawn_for, ensemble);
+LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble) {
+  const WorkedDays days(crew, sampled_for, ensemble);
   LateDays result;
   for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
     result.task_chances.push_back(days.follows_setting(i) ? std::optional(0.0) : std::nullopt);
@@ -125,7 +125,7 @@ LateDays late_days(const CrewPlan& crew, const DayPlan& drawn_for, const Ensembl
       if (worked.missed[i] && result.task_chances[i]) *result.task_chances[i] += weight;
     }
   }
-  result.bad_day_min = minutes_at(std::move(late), bad_day_share);
+  result.bad_day_min = minutes_at(std::move(late), bad_day_fraction);
   return result;
 }
 

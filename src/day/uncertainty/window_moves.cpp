@@ -13,19 +13,19 @@ std::optional<double> move_min(const std::optional<double>& planned_s,
 }
 
 std::optional<double> between(const std::optional<double>& from, const std::optional<double>& to,
-                              double share) {
+                              double fraction) {
   if (!from || !to) return std::nullopt;
-  return *from + share * (*to - *from);
+  return *from + fraction * (*to - *from);
 }
 
 }  // namespace
 
-std::optional<double> WindowMove::opens(double share) const {
-  return between(first_opens, last_opens, share);
+std::optional<double> WindowMove::opens(double fraction) const {
+  return between(first_opens, last_opens, fraction);
 }
 
-std::optional<double> WindowMove::closes(double share) const {
-  return between(first_closes, last_closes, share);
+std::optional<double> WindowMove::closes(double fraction) const {
+  return between(first_closes, last_closes, fraction);
 }
 
 std::optional<Operation> plastic_operation_of(TaskKind kind) {

@@ -25,8 +25,8 @@ struct WindowMove {
   std::optional<double> last_closes;
 
   /// Of a piece's own stretch of the part; empty where the window does not come.
-  std::optional<double> opens(double share) const;
-  std::optional<double> closes(double share) const;
+  std::optional<double> opens(double fraction) const;
+  std::optional<double> closes(double fraction) const;
 };
 
 WindowMove move_of(const DayEvents& planned, const DayEvents& day, const PartColumns& columns,

@@ -26,10 +26,10 @@ std::optional<double> band_minutes(const TimeBand& band) {
   return seconds_between(*band.early, *band.late) / seconds_per_minute;
 }
 
-std::optional<double> weighted_quantile(std::vector<Weighted> values, double share) {
+std::optional<double> weighted_quantile(std::vector<Weighted> values, double fraction) {
   std::sort(values.begin(), values.end(),
             [](const Weighted& a, const Weighted& b) { return when(a) < when(b); });
-  const double target = share * sum_of(values);
+  const double target = fraction * sum_of(values);
   if (!(target > 0.0)) return std::nullopt;
   double before = 0.0;  // weight before the middle of the one looked at
   const Weighted* last = nullptr;
@@ -50,7 +50,7 @@ std::optional<double> weighted_quantile(std::vector<Weighted> values, double sha
   return last == nullptr ? std::nullopt : last->value;
 }
 
-double share_that_comes(const std::vector<Weighted>& values) {
+double fraction_that_comes(const std::vector<Weighted>& values) {
   const double all = sum_of(values);
   double come = 0.0;
   for (const Weighted& one : values) come += one.value ? one.weight : 0.0;

@@ -19,8 +19,8 @@ class Areas {
 
   void add(std::optional<double> at_s, double area_m2) { areas_.push_back({at_s, area_m2}); }
 
-  std::optional<UtcTime> by_share(double share) const {
-    const auto at_s = time_of_share(areas_, share);
+  std::optional<UtcTime> by_fraction(double fraction) const {
+    const auto at_s = time_of_fraction(areas_, fraction);
     if (!at_s) return std::nullopt;
     return run_.at(*at_s);
   }
@@ -44,12 +44,12 @@ struct PartContext {
 };
 
 /// Under this a window is none (ours): nobody works by the second.
-constexpr double least_window_s = seconds_per_minute;
+constexpr double min_window_s = seconds_per_minute;
 
 /// A window that closes before it opens, or as good as, closes as it opens.
 void shut_if_never(OperationWindow& window) {
   if (!window.opens || !window.closes) return;
-  if (seconds_between(*window.opens, *window.closes) >= least_window_s) return;
+  if (seconds_between(*window.opens, *window.closes) >= min_window_s) return;
   window.stiff_by = window.closes;
   window.closes = window.opens;
   if (window.closed_all_over) {
@@ -73,10 +73,10 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
     water_stands = water_stands || cell.water_stands;
   }
-  window.opens = opens.by_share(part.practice.cells.first_share);
-  window.open_all_over = opens.by_share(part.practice.cells.all_over_share);
-  window.closes = closes.by_share(part.practice.cells.first_share);
-  window.closed_all_over = closes.by_share(part.practice.cells.all_over_share);
+  window.opens = opens.by_fraction(part.practice.cells.first_fraction);
+  window.open_all_over = opens.by_fraction(part.practice.cells.all_over_fraction);
+  window.closes = closes.by_fraction(part.practice.cells.first_fraction);
+  window.closed_all_over = closes.by_fraction(part.practice.cells.all_over_fraction);
   shut_if_never(window);
   if (window.is_never()) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
@@ -103,19 +103,20 @@ OperationWindow late_window(Operation operation, const PartContext& part,
   for (const std::size_t i : part.cells) {
     opens.add(opens_at_s(part.history(i)), part.area_m2(i));
   }
-  const auto by_share = [&](double share) {
-    return held_until_set(operation, opens.by_share(share), final_set);
+  const auto by_fraction = [&](double fraction) {
+    return held_until_set(operation, opens.by_fraction(fraction), final_set);
   };
-  window.opens = by_share(part.practice.cells.first_share);
-  window.open_all_over = by_share(part.practice.cells.all_over_share);
+  window.opens = by_fraction(part.practice.cells.first_fraction);
+  window.open_all_over = by_fraction(part.practice.cells.all_over_fraction);
   if (!window.opens) window.note = after_plan_words;
   return window;
 }
 
 void add_late_windows(PartPlan& plan, bool released, const PartContext& part) {
-  plan.windows.push_back(late_window(
-      Operation::walk, part, plan.final_set,
-      [&](const ColumnHistory& history) { return walk_opens_s(history, part.practice.set); }));
+  plan.windows.push_back(
+      late_window(Operation::walk, part, plan.final_set, [&](const ColumnHistory& history) {
+        return foot_traffic_opens_s(history, part.practice.set);
+      }));
   if (released) {
     plan.windows.push_back(late_window(
         Operation::wash, part, plan.final_set,
@@ -142,9 +143,9 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
                                 part.practice.set.final_set_psi),
                   part.area_m2(i));
   }
-  plan.sheen_gone = sheen.by_share(part.practice.cells.all_over_share);
-  plan.initial_set = initial.by_share(part.practice.cells.first_share);
-  plan.final_set = final_set.by_share(part.practice.cells.all_over_share);
+  plan.sheen_gone = sheen.by_fraction(part.practice.cells.all_over_fraction);
+  plan.initial_set = initial.by_fraction(part.practice.cells.first_fraction);
+  plan.final_set = final_set.by_fraction(part.practice.cells.all_over_fraction);
 }
 
 void find_peaks(PartPlan& plan, const PartContext& part) {
@@ -191,16 +192,16 @@ void find_top_troubles(PartPlan& plan, const PartContext& part) {
     const ColumnHistory& history = part.history(i);
     const auto gone = sheen_gone(history, part.practice);
     const SheenRules& rules = part.practice.sheen;
-    const bool misleads = gone && gone->bleed_left > rules.early_bleed_share &&
+    const bool misleads = gone && gone->bleed_left > rules.early_bleed_fraction &&
                           gone->evaporation_kg_m2_h >= rules.early_evaporation_kg_m2_h;
     early.add(misleads ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
     crust.add(crust_s(history, part.practice.crust), part.area_m2(i));
   }
-  plan.early_sheen_at = early.by_share(part.practice.cells.first_share);
-  plan.crust_at = crust.by_share(part.practice.cells.first_share);
+  plan.early_sheen_at = early.by_fraction(part.practice.cells.first_fraction);
+  plan.crust_at = crust.by_fraction(part.practice.cells.first_fraction);
 }
 
-double sunlit_share(const PartPlan& plan, const PartContext& part) {
+double sunlit_fraction(const PartPlan& plan, const PartContext& part) {
   const TimeGrid& grid = part.run.weather.grid;
   const double end_s =
       plan.initial_set ? seconds_between(grid.start, *plan.initial_set) : grid.end_s();
@@ -212,7 +213,7 @@ double sunlit_share(const PartPlan& plan, const PartContext& part) {
     for (std::size_t k = 0; k < grid.count; ++k) {
       const double at_s = static_cast<double>(k) * grid.step_s;
       if (at_s < cell_run.placed_s || at_s > end_s) continue;
-      lit += exposure.sunlit_share[k] * cell_run.cell.area_m2;
+      lit += exposure.sunlit_fraction[k] * cell_run.cell.area_m2;
       all += cell_run.cell.area_m2;
     }
   }
@@ -250,7 +251,7 @@ PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneR
   add_late_windows(plan, released, part);
   find_peaks(plan, part);
   find_top_troubles(plan, part);
-  plan.sunlit_share = sunlit_share(plan, part);
+  plan.sunlit_fraction = sunlit_fraction(plan, part);
   return plan;
 }
 

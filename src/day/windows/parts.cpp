@@ -16,9 +16,9 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_parts = 4;
+constexpr std::size_t max_parts = 4;
 /// A stretch smaller than this share of the zone is not worth telling apart (ours).
-constexpr double least_share = 0.10;
+constexpr double min_fraction = 0.10;
 /// Enough of the differences told: no further stretch is cut (ours).
 constexpr double told_enough = 0.85;
 /// A wall further from the zone than this is no landmark for it (ours).
@@ -139,12 +139,12 @@ class RunningSums {
   double weight() const { return sums_.back().weight; }
 
   /// What the stretch [from, to) scatters; infinite where it is lighter than allowed.
-  double scatter_of(std::size_t from, std::size_t to, double least_weight) const {
+  double scatter_of(std::size_t from, std::size_t to, double min_weight) const {
     Bin stretch;
     stretch.weight = sums_[to].weight - sums_[from].weight;
     stretch.sum = sums_[to].sum - sums_[from].sum;
     stretch.square = sums_[to].square - sums_[from].square;
-    if (!(stretch.weight >= least_weight)) return std::numeric_limits<double>::infinity();
+    if (!(stretch.weight >= min_weight)) return std::numeric_limits<double>::infinity();
     return scatter(stretch);
   }
 
@@ -155,17 +155,17 @@ class RunningSums {
 /// The ends of the `count` contiguous stretches that leave least scatter (dynamic
 /// programming); empty where no such cutting keeps every stretch heavy enough.
 std::vector<std::size_t> best_ends(const RunningSums& sums, std::size_t count) {
-  const double least_weight = least_share * sums.weight();
+  const double min_weight = min_fraction * sums.weight();
   const std::size_t n = sums.size();
   const double none = std::numeric_limits<double>::infinity();
   std::vector<double> left(n + 1, none);
-  for (std::size_t to = 1; to <= n; ++to) left[to] = sums.scatter_of(0, to, least_weight);
+  for (std::size_t to = 1; to <= n; ++to) left[to] = sums.scatter_of(0, to, min_weight);
   std::vector<std::vector<std::size_t>> cut(count + 1, std::vector<std::size_t>(n + 1, 0));
   for (std::size_t k = 2; k <= count; ++k) {
     std::vector<double> next(n + 1, none);
     for (std::size_t to = k; to <= n; ++to) {
       for (std::size_t from = k - 1; from < to; ++from) {
-        const double total = left[from] + sums.scatter_of(from, to, least_weight);
+        const double total = left[from] + sums.scatter_of(from, to, min_weight);
         if (total < next[to]) {
           next[to] = total;
           cut[k][to] = from;
@@ -216,7 +216,7 @@ Cutting cut_line(const std::vector<Bin>& bins, double differs_s) {
   const RunningSums sums(bins);
   const double whole = sums.scatter_of(0, bins.size(), 0.0);
   Cutting best;
-  for (std::size_t count = 2; count <= std::min(most_parts, bins.size()); ++count) {
+  for (std::size_t count = 2; count <= std::min(max_parts, bins.size()); ++count) {
     const std::vector<std::size_t> ends = best_ends(sums, count);
     if (ends.empty()) continue;
     Cutting cutting = cutting_at(bins, ends);
@@ -282,8 +282,8 @@ double spread_s(const ZoneRun& run, const std::vector<std::optional<double>>& re
       areas.push_back({ready_s[i], run.cells[i].cell.area_m2});
     }
   }
-  const auto first = time_of_share(areas, tenth);
-  const auto last = time_of_share(areas, 1.0 - tenth);
+  const auto first = time_of_fraction(areas, tenth);
+  const auto last = time_of_fraction(areas, 1.0 - tenth);
   return first && last ? *last - *first : 0.0;
 }
 

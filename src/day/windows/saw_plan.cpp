@@ -71,9 +71,9 @@ SawAreas saw_areas(const ZoneRun& zone_run, const PourRun& run, const StressCase
   return areas;
 }
 
-std::optional<UtcTime> instant(const std::vector<TimedArea>& areas, double share,
+std::optional<UtcTime> instant(const std::vector<TimedArea>& areas, double fraction,
                                const PourRun& run) {
-  const auto at_s = time_of_share(areas, share);
+  const auto at_s = time_of_fraction(areas, fraction);
   if (!at_s) return std::nullopt;
   return run.at(*at_s);
 }
@@ -108,7 +108,7 @@ std::optional<double> surface_fallen_s(const ColumnHistory& history, const Pract
 
 double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw) {
   if (kind == SawKind::early_entry) return saw.early_entry_depth_m;
-  return std::max(saw.wet_least_depth_m, saw.wet_depth_share * thickness_m);
+  return std::max(saw.wet_min_depth_m, saw.wet_depth_fraction * thickness_m);
 }
 
 OperationWindow window_of(const SawPlan& saw) {
@@ -141,13 +141,13 @@ SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const 
   const StressCase piece{uncut_length_m(zone), zone.thickness_m, zone.tied,
                          !re_entrant_corners(zone.outline).empty()};
   const SawAreas areas = saw_areas(zone_run, run, piece, kind, job.mix.aggregate, practice);
-  const double first = practice.cells.first_share;
+  const double first = practice.cells.first_fraction;
 
   SawPlan plan;
   plan.kind = kind;
   plan.on_hand = std::find(job.pour.saws.begin(), job.pour.saws.end(), kind) != job.pour.saws.end();
   plan.opens = instant(areas.opens, first, run);
-  plan.open_all_over = instant(areas.opens, practice.cells.all_over_share, run);
+  plan.open_all_over = instant(areas.opens, practice.cells.all_over_fraction, run);
   plan.stress_limit = instant(areas.stress_limit, first, run);
   plan.stress_late = instant(areas.stress_late, first, run);
   plan.surface_limit = instant(areas.surface_limit, first, run);

@@ -12,9 +12,9 @@ namespace {
 
 constexpr double quarter_s = 900.0;
 /// Of a window that does not close before the forecast ends, so much is shown (ours).
-constexpr double most_shown_s = 12.0 * 3600.0;
+constexpr double max_shown_s = 12.0 * 3600.0;
 /// Below this a resistance is none; keeps its logarithm within bounds.
-constexpr double least_psi = 1e-3;
+constexpr double min_psi = 1e-3;
 
 /// From where to where a zone's touch is told, seconds from the grid's start.
 struct Stretch {
@@ -30,7 +30,7 @@ std::optional<Stretch> working_stretch(const std::vector<TouchedPart>& parts, co
     const double from_s = seconds_between(run.weather.grid.start, *window->opens);
     const auto closes = window->closed_all_over ? window->closed_all_over : window->closes;
     const double to_s =
-        closes ? seconds_between(run.weather.grid.start, *closes) : from_s + most_shown_s;
+        closes ? seconds_between(run.weather.grid.start, *closes) : from_s + max_shown_s;
     if (!stretch) stretch = Stretch{from_s, to_s};
     stretch->from_s = std::min(stretch->from_s, from_s);
     stretch->to_s = std::max(stretch->to_s, to_s);
@@ -72,7 +72,7 @@ double typical_resistance_psi(const PartPlan& part, const ZoneRun& zone, const P
     const ColumnHistory& history = run.histories[zone.cells[i].history];
     const double cell_m2 = zone.cells[i].cell.area_m2;
     const double resistance_psi = value_at(history.time_s, history.resistance_work_psi, at_s);
-    logarithms += cell_m2 * std::log(std::max(least_psi, resistance_psi));
+    logarithms += cell_m2 * std::log(std::max(min_psi, resistance_psi));
     area_m2 += cell_m2;
   }
   return area_m2 > 0.0 ? std::exp(logarithms / area_m2) : 0.0;

@@ -50,11 +50,11 @@ std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
     if (!zone.outline.empty()) sum_m2 += area_m2(zone.outline);
     corners += zone.outline.size();
   }
-  if (sum_m2 <= largest_pour_m2 && corners <= most_corners) return std::nullopt;
+  if (sum_m2 <= largest_pour_m2 && corners <= max_corners) return std::nullopt;
   Diagnostic fault{Severity::error, "zone", {}, places.back().shape, std::nullopt, {}};
-  if (corners > most_corners) {
+  if (corners > max_corners) {
     fault.message =
-        fmt::format("the zones have {} corners in all, expected at most {}", corners, most_corners);
+        fmt::format("the zones have {} corners in all, expected at most {}", corners, max_corners);
     fault.next_step = "draw curves with fewer points";
   } else {
     fault.message =

@@ -19,7 +19,7 @@ struct ZonePlaces {
 /// About 1000 yd3 at 6 in: more than any crew places in a day, and as many cells as a plan takes.
 inline constexpr double largest_pour_m2 = m2_from_ft2(54000.0);
 /// Of all outlines together (ours); keeps the tests for overlaps quick.
-inline constexpr std::size_t most_corners = 4000;
+inline constexpr std::size_t max_corners = 4000;
 
 /// What is wrong between zones that are each in order: names that are alike, areas that
 /// overlap, more of them than a day takes. Zones without an outline are passed over. `places` has

@@ -12,7 +12,7 @@ namespace {
 /// The zone at this place of the pour's order; null where the job has none of that name.
 const Zone* zone_at(const Job& job, std::size_t place) {
   const auto found = std::find_if(job.zones.begin(), job.zones.end(), [&](const Zone& zone) {
-    return zone.name == job.pour.zone_order[place];
+    return zone.name == job.pour.placing_sequence[place];
   });
   return found == job.zones.end() ? nullptr : &*found;
 }
@@ -25,12 +25,12 @@ bool starts_a_run(const Job& job, std::size_t place) {
 }  // namespace
 
 double ordered_m3(const Job& job, const Zone& zone) {
-  return volume_m3(zone) * (1.0 + job.order.allowance_share);
+  return volume_m3(zone) * (1.0 + job.order.allowance_fraction);
 }
 
 double run_volume_m3(const Job& job, std::size_t from) {
   double volume = 0.0;
-  for (std::size_t i = from; i < job.pour.zone_order.size(); ++i) {
+  for (std::size_t i = from; i < job.pour.placing_sequence.size(); ++i) {
     if (i > from && starts_a_run(job, i)) break;
     if (const Zone* const zone = zone_at(job, i)) volume += ordered_m3(job, *zone);
   }
@@ -39,7 +39,7 @@ double run_volume_m3(const Job& job, std::size_t from) {
 
 std::size_t load_count(const Job& job) {
   std::size_t count = 0;
-  for (std::size_t i = 0; i < job.pour.zone_order.size(); ++i) {
+  for (std::size_t i = 0; i < job.pour.placing_sequence.size(); ++i) {
     if (!starts_a_run(job, i)) continue;
     const double loads = (run_volume_m3(job, i) - nothing_m3) / job.order.load_size_m3;
     count += static_cast<std::size_t>(std::ceil(std::max(loads, 0.0)));

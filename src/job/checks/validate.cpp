@@ -7,18 +7,18 @@
 
 #include "check_zones.h"
 #include "field_checks.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/job/geometry/zone_order.h"
 
 namespace slabtide {
 
 namespace {
 
-using limits::shares;
+using limits::fractions;
 
 /// Somewhere on the plan; a walk's outline reaches half its width past its line.
-constexpr Range outlines_m{limits::plan_m.low - limits::walk_widths_m.high,
-                           limits::plan_m.high + limits::walk_widths_m.high};
+constexpr Range outlines_m{limits::plan_m.low - limits::walkway_widths_m.high,
+                           limits::plan_m.high + limits::walkway_widths_m.high};
 /// Whole turns do not matter to a direction, but it must be one.
 constexpr Range turns_deg{-360.0, 360.0};
 
@@ -92,12 +92,13 @@ void check_mix(const FieldPath& path, const Mix& mix) {
   path.at("aggregate").one_of(mix.aggregate, Aggregate::basalt);
   path.at("cementitious_kg_m3").in_range(mix.cementitious_kg_m3, limits::contents_kg_m3);
   path.at("w_cm").in_range(mix.w_cm, limits::w_cms);
-  path.at("ash_share").in_range(mix.ash_share, limits::ash_shares);
-  path.at("slag_share").in_range(mix.slag_share, limits::slag_shares);
-  path.at("silica_fume_share").in_range(mix.silica_fume_share, limits::fume_shares);
-  path.require(mix.ash_share + mix.slag_share + mix.silica_fume_share <= limits::most_replaced,
-               "ash_share, slag_share and silica_fume_share leave too little cement");
-  path.at("air_share").in_range(mix.air_share, limits::air_shares);
+  path.at("ash_share").in_range(mix.ash_fraction, limits::ash_fractions);
+  path.at("slag_share").in_range(mix.slag_fraction, limits::slag_fractions);
+  path.at("silica_fume_share").in_range(mix.silica_fume_fraction, limits::fume_fractions);
+  path.require(
+      mix.ash_fraction + mix.slag_fraction + mix.silica_fume_fraction <= limits::max_replaced,
+      "ash_share, slag_share and silica_fume_share leave too little cement");
+  path.at("air_share").in_range(mix.air_fraction, limits::air_fractions);
   path.at("specified_strength_psi").in_range(mix.specified_strength_psi, limits::strengths_psi);
   check_temperature(path.at("temperature"), mix);
   check_supplier_sets(path, mix);
@@ -127,8 +128,8 @@ void check_names(const FieldPath& path, const std::vector<std::string>& names,
 }
 
 /// The order names every zone once.
-void check_zone_order(const FieldPath& path, const std::vector<std::string>& order,
-                      const std::vector<std::string>& zones) {
+void check_placing_sequence(const FieldPath& path, const std::vector<std::string>& order,
+                            const std::vector<std::string>& zones) {
   check_names(path, order, zones);
   const std::vector<ZoneNameFault> faults = zone_name_faults(order, zones);
   if (!faults.empty()) path.refuse(faults.front().message);
@@ -159,7 +160,7 @@ void check_pour(const FieldPath& path, const Pour& pour, const std::vector<std::
   path.at("haul_distance_m").in_range(pour.haul_distance_m, limits::hauls_m);
   path.at("placing_rate_m3_h").in_range(pour.placing_rate_m3_h, limits::placing_rates_m3_h);
   path.at("placing_crew").in_range(pour.placing_crew, limits::crew_sizes);
-  check_zone_order(path.at("zone_order"), pour.zone_order, zones);
+  check_placing_sequence(path.at("zone_order"), pour.placing_sequence, zones);
   check_saws(path.at("saws"), pour.saws);
   path.at("curing").one_of(pour.curing, CuringKind::blanket);
   for (std::size_t i = 0; i < pour.covers.size(); ++i) {
@@ -175,10 +176,10 @@ void check_typed(const FieldPath& path, const TypedWeather& day) {
   path.at("dew_point_c").in_range(day.dew_point_c, limits::typed_air_c);
   path.at("humidity_at_high").in_range(day.humidity_at_high, limits::humidities);
   path.at("wind_10m_m_s").in_range(day.wind_10m_m_s, limits::typed_winds_m_s);
-  path.at("cloud.night").in_range(day.cloud.night, shares);
-  path.at("cloud.morning").in_range(day.cloud.morning, shares);
-  path.at("cloud.afternoon").in_range(day.cloud.afternoon, shares);
-  path.at("cloud.evening").in_range(day.cloud.evening, shares);
+  path.at("cloud.night").in_range(day.cloud.night, fractions);
+  path.at("cloud.morning").in_range(day.cloud.morning, fractions);
+  path.at("cloud.afternoon").in_range(day.cloud.afternoon, fractions);
+  path.at("cloud.evening").in_range(day.cloud.evening, fractions);
   path.at("low_c").require(day.low_c <= day.high_c, "is above high_c");
   path.at("next_low_c")
       .require(day.next_low_c.value_or(day.low_c) <= day.next_high_c.value_or(day.high_c),
@@ -194,7 +195,7 @@ void check_weather(const FieldPath& path, const WeatherChoice& weather) {
 }
 
 void check_order(const FieldPath& path, const Order& order) {
-  path.at("allowance_share").in_range(order.allowance_share, limits::allowances);
+  path.at("allowance_share").in_range(order.allowance_fraction, limits::allowances);
   path.at("low_base_m").in_range(order.low_base_m, limits::low_bases_m);
   path.at("load_size_m3").in_range(order.load_size_m3, limits::loads_m3);
   path.at("short_load_m3").in_range(order.short_load_m3, limits::short_loads_m3);
@@ -217,15 +218,16 @@ void check_option(const FieldPath& path, const OptionNote& option) {
   path.at("name").is_text(option.name);
   path.at("start_shift_min").in_range(option.start_shift_min, limits::start_shifts_min);
   if (option.admixtures) check_admixtures(path, *option.admixtures);
-  for (const auto* names : {&option.admixture_zones, &option.zone_order, &option.shaded_zones}) {
+  for (const auto* names :
+       {&option.admixture_zones, &option.placing_sequence, &option.shaded_zones}) {
     for (const std::string& name : *names) path.is_text(name);
   }
   path.at("wind_ratio").in_range(option.wind_ratio, limits::wind_ratios);
   check_saws(path.at("saws"), option.saws);
 }
 
-void check_walk(const FieldPath& path, const WalkPath& walk) {
-  path.at("width_m").in_range(walk.width_m, limits::walk_widths_m);
+void check_walkway(const FieldPath& path, const Walkway& walk) {
+  path.at("width_m").in_range(walk.width_m, limits::walkway_widths_m);
   path.at("line").require(walk.line.size() >= 2, "has fewer than two points");
   for (std::size_t i = 0; i < walk.line.size(); ++i) {
     check_point(path.at("line", i), walk.line[i], limits::plan_m);
@@ -283,7 +285,7 @@ void check_surface(const FieldPath& path, const Zone& zone) {
 }
 
 void check_zone(const FieldPath& path, const Zone& zone, UtcTime start) {
-  if (zone.path) check_walk(path.at("path"), *zone.path);
+  if (zone.path) check_walkway(path.at("path"), *zone.path);
   check_outline(path.at("outline"), zone.outline);
   path.at("thickness_m").in_range(zone.thickness_m, limits::thicknesses_m);
   path.at("base.kind").one_of(zone.base.kind, BaseKind::insulation);
@@ -301,7 +303,7 @@ void check_obstacle(const FieldPath& path, const Obstacle& obstacle) {
   path.at("kind").one_of(obstacle.kind, ObstacleKind::tree);
   check_point(path.at("from"), obstacle.from, limits::plan_m);
   path.at("height_m").in_range(obstacle.height_m, limits::heights_m);
-  path.at("light_through").in_range(obstacle.light_through, shares);
+  path.at("light_through").in_range(obstacle.light_through, fractions);
   if (obstacle.kind == ObstacleKind::tree) {
     path.at("radius_m").in_range(obstacle.radius_m, limits::radii_m);
     return;
@@ -313,7 +315,7 @@ void check_obstacle(const FieldPath& path, const Obstacle& obstacle) {
 /// The zones' names, which others refer to.
 std::vector<std::string> checked_names(const FieldPath& path, const std::vector<Zone>& zones) {
   path.at("zone").require(!zones.empty(), "there is none");
-  path.at("zone").require(zones.size() <= limits::most_zones, "there are too many");
+  path.at("zone").require(zones.size() <= limits::max_zones, "there are too many");
   std::vector<std::string> names;
   for (std::size_t i = 0; i < zones.size(); ++i) {
     const FieldPath name = path.at("zone", i).at("name");
@@ -340,7 +342,7 @@ void check_all_zones(const FieldPath& path, const Job& job) {
     path.at("zone", i).at("name").require(!again, "is another zone's too");
   }
   path.at("zone").require(sum_m2 <= largest_pour_m2, "they cover more than a day takes");
-  path.at("zone").require(corners <= most_corners, "they have too many corners");
+  path.at("zone").require(corners <= max_corners, "they have too many corners");
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ using clipping::HalfPlane;
 using clipping::Moments;
 
 /// Pieces under this share of a full one join their neighbour.
-constexpr double sliver_share = 0.3;
+constexpr double sliver_fraction = 0.3;
 /// Areas under this are rounding, not concrete.
 constexpr double nothing_m2 = 1e-9;
 /// Cells whose distance along differs by less are placed together.
@@ -171,9 +171,9 @@ std::vector<Piece> cut_by_grid(const Region& region) {
 
 void join(Piece& into, const Piece& sliver) {
   into.area_m2 += sliver.area_m2;
-  const double share = sliver.area_m2 / into.area_m2;
-  into.centre.x_m += (sliver.centre.x_m - into.centre.x_m) * share;
-  into.centre.y_m += (sliver.centre.y_m - into.centre.y_m) * share;
+  const double fraction = sliver.area_m2 / into.area_m2;
+  into.centre.x_m += (sliver.centre.x_m - into.centre.x_m) * fraction;
+  into.centre.y_m += (sliver.centre.y_m - into.centre.y_m) * fraction;
 }
 
 std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
@@ -189,7 +189,7 @@ std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
 /// Slivers join the nearest piece that is none; where all are slivers they stay.
 std::vector<Piece> without_slivers(std::vector<Piece> pieces, double full_m2) {
   const auto slivers = std::stable_partition(pieces.begin(), pieces.end(), [&](const Piece& piece) {
-    return piece.area_m2 >= sliver_share * full_m2;
+    return piece.area_m2 >= sliver_fraction * full_m2;
   });
   // Nearest by the centres before anything is joined, so that the order does not matter.
   const std::vector<Piece> whole(pieces.begin(), slivers);
@@ -213,14 +213,14 @@ void add_cells(const Region& region, double full_m2, bool border, const Axes& ax
 }
 
 /// Whether a walk is placed from its last point to its first.
-bool walk_runs_backward(const Zone& zone) {
+bool walkway_runs_backward(const Zone& zone) {
   if (!zone.placed_toward_deg) return false;
   const Axes axes = axes_toward(*zone.placed_toward_deg);
   return axes.to_grid(zone.path->line.back()).x_m < axes.to_grid(zone.path->line.front()).x_m;
 }
 
-void set_distances_on_walk(const Zone& zone, std::vector<Cell>& cells) {
-  const bool backward = walk_runs_backward(zone);
+void set_distances_on_walkway(const Zone& zone, std::vector<Cell>& cells) {
+  const bool backward = walkway_runs_backward(zone);
   const double length_m = line_length_m(*zone.path);
   for (auto& cell : cells) {
     const double along_m = distance_along_m(*zone.path, cell.centre);
@@ -230,7 +230,7 @@ void set_distances_on_walk(const Zone& zone, std::vector<Cell>& cells) {
 
 void set_distances(const Zone& zone, const Axes& axes, std::vector<Cell>& cells) {
   if (zone.path) {
-    set_distances_on_walk(zone, cells);
+    set_distances_on_walkway(zone, cells);
     return;
   }
   const double start_m = extent_of({to_grid(zone.outline, axes)}).low.x_m;
@@ -238,7 +238,7 @@ void set_distances(const Zone& zone, const Axes& axes, std::vector<Cell>& cells)
 }
 
 /// Cells that lie equally far along are placed together and take the middle of their share.
-void set_placed_shares(std::vector<Cell>& cells) {
+void set_placed_fractions(std::vector<Cell>& cells) {
   std::stable_sort(cells.begin(), cells.end(),
                    [](const Cell& a, const Cell& b) { return a.along_m < b.along_m; });
   double total_m2 = 0.0;
@@ -250,8 +250,8 @@ void set_placed_shares(std::vector<Cell>& cells) {
     });
     double together_m2 = 0.0;
     for (auto cell = first; cell != last; ++cell) together_m2 += cell->area_m2;
-    const double share = (before_m2 + together_m2 / 2.0) / total_m2;
-    for (; first != last; ++first) first->placed_share = std::clamp(share, 0.0, 1.0);
+    const double fraction = (before_m2 + together_m2 / 2.0) / total_m2;
+    for (; first != last; ++first) first->placed_fraction = std::clamp(fraction, 0.0, 1.0);
     before_m2 += together_m2;
   }
 }
@@ -284,7 +284,7 @@ std::vector<Cell> cut_into_cells(const Zone& zone) {
   }
   add_cells({field, {}}, cell_size_m * cell_size_m, false, axes, cells);
   set_distances(zone, axes, cells);
-  set_placed_shares(cells);
+  set_placed_fractions(cells);
   return cells;
 }
 

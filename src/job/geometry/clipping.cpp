@@ -6,8 +6,8 @@ namespace slabtide::clipping {
 
 namespace {
 
-Point between(Point a, Point b, double share) {
-  return {a.x_m + (b.x_m - a.x_m) * share, a.y_m + (b.y_m - a.y_m) * share};
+Point between(Point a, Point b, double fraction) {
+  return {a.x_m + (b.x_m - a.x_m) * fraction, a.y_m + (b.y_m - a.y_m) * fraction};
 }
 
 }  // namespace

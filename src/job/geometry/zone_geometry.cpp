@@ -64,7 +64,7 @@ Polygon polygon_of(const Outline& outline) {
 
 constexpr double tread_m = 0.3;  ///< concrete behind a riser [ours: about one tread]
 /// Below this an outline has no area anyone would pour.
-constexpr double least_area_m2 = 0.01;
+constexpr double min_area_m2 = 0.01;
 /// No drawing of a site reaches further from its origin; beyond, the figures lose the inch.
 constexpr double farthest_m = 1e5;
 
@@ -127,7 +127,7 @@ void check_outline(const Outline& outline) {
   }
 }
 
-void check_walk(const WalkPath& path) {
+void check_walkway(const Walkway& path) {
   check_on_plan(path.line);
   if (path.line.size() < 2) throw std::invalid_argument("a walk needs two points or more");
   if (!(path.width_m > 0.0 && path.width_m <= farthest_m)) {
@@ -264,8 +264,8 @@ Outline counter_clockwise(Outline outline) {
   return outline;
 }
 
-std::optional<std::string> walk_fault(const WalkPath& path) {
-  check_walk(path);
+std::optional<std::string> walkway_fault(const Walkway& path) {
+  check_walkway(path);
   const auto& line = path.line;
   // What the inner edge loses at a bend: half the width times the tangent of half the turn.
   std::vector<double> lost_m(line.size(), 0.0);  // positive: on the left
@@ -281,8 +281,8 @@ std::optional<std::string> walk_fault(const WalkPath& path) {
   return std::nullopt;
 }
 
-Outline outline_of_walk(const WalkPath& path) {
-  check_walk(path);
+Outline outline_of_walkway(const Walkway& path) {
+  check_walkway(path);
   const auto& line = path.line;
   const std::size_t n = line.size();
   Outline right;
@@ -305,7 +305,7 @@ std::optional<std::string> outline_fault(const Outline& outline) {
   if (!on_the_plan(outline)) return "a corner's place is no number, or lies beyond any plan";
   if (auto repeated = repeated_point(outline)) return repeated;
   if (auto crossing = crossing_sides(outline)) return "it crosses or touches itself: " + *crossing;
-  if (!(area_m2(outline) >= least_area_m2)) return "it encloses no area";
+  if (!(area_m2(outline) >= min_area_m2)) return "it encloses no area";
   return std::nullopt;
 }
 
@@ -354,7 +354,7 @@ double mean_width_m(const Outline& outline) {
   return (half_around_m - std::sqrt(std::max(0.0, over))) / 2.0;
 }
 
-double line_length_m(const WalkPath& path) {
+double line_length_m(const Walkway& path) {
   check_on_plan(path.line);
   double length = 0.0;
   for (std::size_t i = 1; i < path.line.size(); ++i) {
@@ -363,8 +363,8 @@ double line_length_m(const WalkPath& path) {
   return length;
 }
 
-double distance_along_m(const WalkPath& path, Point point) {
-  check_walk(path);
+double distance_along_m(const Walkway& path, Point point) {
+  check_walkway(path);
   check_on_plan({point});
   double before_m = 0.0;
   double nearest_m = std::numeric_limits<double>::infinity();

@@ -38,7 +38,7 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
   const auto* const list = zones == nullptr ? nullptr : std::get_if<TomlArray>(&zones->value.held);
   if (list == nullptr) return {};
   std::vector<std::string> names;
-  for (const auto& zone : std::span(*list).first(std::min(list->size(), limits::most_zones))) {
+  for (const auto& zone : std::span(*list).first(std::min(list->size(), limits::max_zones))) {
     const auto* const table = std::get_if<TomlTable>(&zone.held);
     const TomlEntry* const name = table == nullptr ? nullptr : find(*table, "name");
     if (name == nullptr) continue;
@@ -72,9 +72,9 @@ void refuse_before_first(const Job& job, std::size_t first, const StartPlaces& p
 /// The pour begins with its first zone: where that has an hour of its own, the hour is the
 /// pour's start, and must be on the pour's day.
 void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diagnostic>& findings) {
-  if (job.pour.zone_order.empty() || job.pour.start.is_special()) return;
+  if (job.pour.placing_sequence.empty() || job.pour.start.is_special()) return;
   const auto first = std::find_if(job.zones.begin(), job.zones.end(), [&job](const Zone& zone) {
-    return zone.name == job.pour.zone_order.front();
+    return zone.name == job.pour.placing_sequence.front();
   });
   if (first == job.zones.end() || !first->placed_at || *first->placed_at <= job.pour.start) return;
   const auto index = static_cast<std::size_t>(first - job.zones.begin());
@@ -107,7 +107,7 @@ void read_zones(TableReader& root, Job& job, SourcePosition start,
     starts.placed_at.push_back(table.where("placed_at"));
     places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
   };
-  root.in_each("zone", read, Presence::required, limits::most_zones);
+  root.in_each("zone", read, Presence::required, limits::max_zones);
   for (auto& finding : check_zones(job.zones, places, job.units)) {
     findings.push_back(std::move(finding));
   }
@@ -212,7 +212,7 @@ Diagnostic nothing_to_read() {
 
 }  // namespace
 
-Reading<Job> read_job(std::string_view text) {
+Parsed<Job> read_job(std::string_view text) {
   auto tree = read_toml(text);
   if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
   if (tree.value->entries.empty()) return {std::nullopt, {nothing_to_read()}};

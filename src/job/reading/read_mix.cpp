@@ -35,17 +35,18 @@ constexpr auto aggregates = std::to_array<Word<Aggregate>>({{"unknown", Aggregat
                                                             {"basalt", Aggregate::basalt}});
 
 /// The shares of the cementitious, and that they leave some cement.
-void read_shares(TableReader& table, Mix& mix) {
+void read_fractions(TableReader& table, Mix& mix) {
   set(mix.ash_class, table.word("fly_ash_class", ash_classes));
-  set(mix.ash_share, table.quantity("fly_ash", share_quantity, limits::ash_shares));
-  set(mix.slag_share, table.quantity("slag", share_quantity, limits::slag_shares));
-  set(mix.silica_fume_share, table.quantity("silica_fume", share_quantity, limits::fume_shares));
-  const double replaced = mix.ash_share + mix.slag_share + mix.silica_fume_share;
-  if (replaced > limits::most_replaced) {
+  set(mix.ash_fraction, table.quantity("fly_ash", fraction_quantity, limits::ash_fractions));
+  set(mix.slag_fraction, table.quantity("slag", fraction_quantity, limits::slag_fractions));
+  set(mix.silica_fume_fraction,
+      table.quantity("silica_fume", fraction_quantity, limits::fume_fractions));
+  const double replaced = mix.ash_fraction + mix.slag_fraction + mix.silica_fume_fraction;
+  if (replaced > limits::max_replaced) {
     table.error("",
                 fmt::format("ash, slag and fume together are {:.3g} %, expected at most "
                             "{:.3g} %",
-                            100.0 * replaced, 100.0 * limits::most_replaced),
+                            100.0 * replaced, 100.0 * limits::max_replaced),
                 "each is a share of all cementitious, cement included");
   }
   if (table.has("fly_ash_class") && !table.has("fly_ash")) {
@@ -61,9 +62,9 @@ void read_cementitious(TableReader& table, Mix& mix) {
   table.refuse_both("cementitious", "cement",
                     "`cement` is the Portland cement alone, `cementitious` all of it with ash, "
                     "slag and fume");
-  const double replaced = mix.ash_share + mix.slag_share + mix.silica_fume_share;
+  const double replaced = mix.ash_fraction + mix.slag_fraction + mix.silica_fume_fraction;
   mix.cementitious_kg_m3 = usual_cementitious_kg_m3;
-  if (cement && replaced <= limits::most_replaced)
+  if (cement && replaced <= limits::max_replaced)
     mix.cementitious_kg_m3 = *cement / (1.0 - replaced);
   set(mix.cementitious_kg_m3, all);
   if (limits::contents_kg_m3.holds(mix.cementitious_kg_m3)) return;
@@ -160,11 +161,11 @@ void read_supplier_set(TableReader& table, Mix& mix) {
 Mix read_mix(TableReader& table) {
   Mix mix;
   set(mix.name, table.text("name"));
-  read_shares(table, mix);
+  read_fractions(table, mix);
   read_cementitious(table, mix);
   read_w_cm(table, mix);
   set(mix.cement, table.word("cement_type", cement_types));
-  set(mix.air_share, table.quantity("air", share_quantity, limits::air_shares));
+  set(mix.air_fraction, table.quantity("air", fraction_quantity, limits::air_fractions));
   set(mix.specified_strength_psi,
       table.quantity("strength", strength_quantity, limits::strengths_psi));
   set(mix.aggregate, table.word("aggregate", aggregates));

@@ -55,7 +55,8 @@ Obstacle read_obstacle(TableReader& table) {
   set(obstacle.radius_m, table.quantity("radius", length_quantity, limits::radii_m));
   set(obstacle.height_m,
       table.quantity("height", length_quantity, limits::heights_m, Presence::required));
-  set(obstacle.light_through, table.quantity("light_through", share_quantity, limits::shares));
+  set(obstacle.light_through,
+      table.quantity("light_through", fraction_quantity, limits::fractions));
   if (!kind) return obstacle;
   if (*kind == ObstacleKind::wall) {
     check_wall(table, obstacle);

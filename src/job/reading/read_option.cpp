@@ -38,7 +38,7 @@ OptionNote read_option(TableReader& table, const std::vector<std::string>& zones
       table.quantity("start_shift", minutes_quantity, limits::start_shifts_min);
   option.finishers = table.whole_number("finishers", limits::crew_sizes);
   read_admixture_change(table, zones, option);
-  option.zone_order = read_zone_order(table, zones);
+  option.placing_sequence = read_placing_sequence(table, zones);
   set(option.shaded_zones, read_zone_names(table, "shaded_zones", zones));
   option.wind_ratio = table.number("wind_ratio", limits::wind_ratios, "times the wind at 10 m");
   option.saws = table.words("saws", saw_kinds);

@@ -42,7 +42,7 @@ void read_loads(TableReader& table, Order& order) {
 
 Order read_order(TableReader& table) {
   Order order;
-  set(order.allowance_share, table.quantity("allowance", share_quantity, limits::allowances));
+  set(order.allowance_fraction, table.quantity("allowance", fraction_quantity, limits::allowances));
   set(order.low_base_m, table.quantity("low_base", thickness_quantity, limits::low_bases_m));
   set(order.load_size_m3, table.quantity("load_size", volume_quantity, limits::loads_m3));
   set(order.short_load_m3, table.quantity("short_load", volume_quantity, limits::short_loads_m3));

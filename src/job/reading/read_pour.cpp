@@ -89,8 +89,8 @@ Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::
   set(pour.transit_min, table.quantity("transit", minutes_quantity, limits::transits_min));
   read_haul(table, pour);
   set(pour.placing_crew, table.whole_number("placing_crew", limits::crew_sizes));
-  pour.zone_order = read_zone_order(table, zones);
-  if (pour.zone_order.empty()) pour.zone_order = zones;
+  pour.placing_sequence = read_placing_sequence(table, zones);
+  if (pour.placing_sequence.empty()) pour.placing_sequence = zones;
   pour.saws = table.words("saws", saw_kinds);
   set(pour.curing, table.word("curing", curings));
   table.in_each("cover", [&](TableReader& cover) {

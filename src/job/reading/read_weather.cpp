@@ -10,7 +10,8 @@ namespace slabtide {
 namespace {
 
 double read_cloud_part(TableReader& table, std::string_view part) {
-  return table.quantity(part, share_quantity, limits::shares, Presence::required).value_or(0.0);
+  return table.quantity(part, fraction_quantity, limits::fractions, Presence::required)
+      .value_or(0.0);
 }
 
 CloudShares read_cloud(TableReader& table) {
@@ -50,7 +51,7 @@ TypedWeather read_typed_day(TableReader& table) {
   day.next_high_c = read_air(table, "next_high");
   day.next_low_c = read_air(table, "next_low");
   day.dew_point_c = read_air(table, "dew_point");
-  day.humidity_at_high = table.quantity("humidity", share_quantity, limits::humidities);
+  day.humidity_at_high = table.quantity("humidity", fraction_quantity, limits::humidities);
   table.refuse_both("dew_point", "humidity");
   set(day.wind_10m_m_s,
       table.quantity("wind", wind_quantity, limits::typed_winds_m_s, Presence::required));
@@ -73,7 +74,7 @@ void refuse_typed_day(TableReader& table) {
     read_air(table, key);
   }
   table.quantity("wind", wind_quantity, limits::typed_winds_m_s);
-  table.quantity("humidity", share_quantity, limits::humidities);
+  table.quantity("humidity", fraction_quantity, limits::humidities);
   table.entry("cloud");
   for (const auto* const key :
        {"high", "low", "next_high", "next_low", "dew_point", "humidity", "wind", "cloud"}) {

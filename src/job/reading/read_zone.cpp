@@ -111,7 +111,7 @@ bool has_repeat(const std::vector<Point>& line) {
   return false;
 }
 
-bool walk_stands(TableReader& table, const WalkPath& path) {
+bool walkway_stands(TableReader& table, const Walkway& path) {
   if (path.line.size() < 2) {
     table.error("path", fmt::format("got {}, expected two or more",
                                     path.line.empty() ? "no points" : "one point"));
@@ -128,12 +128,12 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
                 "check its unit; divide what is that long into zones");
     return false;
   }
-  if (const auto fault = walk_fault(path)) {
+  if (const auto fault = walkway_fault(path)) {
     table.error("path", *fault,
                 "ease the bend, leave out points that lie close together, or draw an `outline`");
     return false;
   }
-  const auto outline = outline_of_walk(path);
+  const auto outline = outline_of_walkway(path);
   if (outline_fault(outline)) {
     table.error("path", "the walk runs into itself",
                 "divide it into two zones where it comes back, or draw an `outline`");
@@ -142,9 +142,9 @@ bool walk_stands(TableReader& table, const WalkPath& path) {
   return size_stands(table, "path", outline);
 }
 
-void read_walk(TableReader& table, Zone& zone) {
+void read_walkway(TableReader& table, Zone& zone) {
   auto line = table.points("path");
-  const auto width = table.quantity("width", length_quantity, limits::walk_widths_m);
+  const auto width = table.quantity("width", length_quantity, limits::walkway_widths_m);
   if (!table.has("path")) {
     if (table.has("width")) {
       table.error("width", "a width without the `path` it goes with",
@@ -154,15 +154,15 @@ void read_walk(TableReader& table, Zone& zone) {
   }
   if (!table.has("width")) table.error("path", "needs the walk's `width`");
   if (!line || !width) return;
-  WalkPath path{std::move(*line), *width};
-  if (!walk_stands(table, path)) return;
-  zone.outline = outline_of_walk(path);
+  Walkway path{std::move(*line), *width};
+  if (!walkway_stands(table, path)) return;
+  zone.outline = outline_of_walkway(path);
   zone.path = std::move(path);
 }
 
 void read_shape(TableReader& table, Zone& zone) {
   auto outline = table.points("outline");
-  read_walk(table, zone);
+  read_walkway(table, zone);
   if (table.refuse_both("outline", "path")) return;
   if (!table.has("outline") && !table.has("path")) {
     table.error("", "the shape is missing", "draw an `outline`, or a `path` with its `width`");

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/job/geometry/zone_order.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 
 namespace slabtide {
 
@@ -19,8 +19,8 @@ std::optional<std::vector<std::string>> read_zone_names(TableReader& table, std:
   return names;
 }
 
-std::vector<std::string> read_zone_order(TableReader& table,
-                                         const std::vector<std::string>& zones) {
+std::vector<std::string> read_placing_sequence(TableReader& table,
+                                               const std::vector<std::string>& zones) {
   const auto order = read_zone_names(table, "zone_order", zones);
   if (!order || !table.has("zone_order")) return {};
   for (const std::string& zone : zones_left_out(*order, zones)) {

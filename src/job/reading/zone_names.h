@@ -15,6 +15,7 @@ std::optional<std::vector<std::string>> read_zone_names(TableReader& table, std:
                                                         const std::vector<std::string>& zones);
 
 /// The same, where all zones must be named; empty where the key is absent or faulty.
-std::vector<std::string> read_zone_order(TableReader& table, const std::vector<std::string>& zones);
+std::vector<std::string> read_placing_sequence(TableReader& table,
+                                               const std::vector<std::string>& zones);
 
 }  // namespace slabtide

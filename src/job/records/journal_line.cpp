@@ -14,15 +14,15 @@ namespace slabtide {
 
 namespace {
 
-const Quantity& quantity_of(ReadingMeasure measure) {
-  if (measure == ReadingMeasure::temperature) return temperature_quantity;
-  if (measure == ReadingMeasure::wind) return wind_quantity;
-  return share_quantity;
+const Quantity& quantity_of(ObservationMeasure measure) {
+  if (measure == ObservationMeasure::temperature) return temperature_quantity;
+  if (measure == ObservationMeasure::wind) return wind_quantity;
+  return fraction_quantity;
 }
 
-std::string value_text(const FieldReading& reading, UnitSystem units) {
+std::string value_text(const Observation& reading, UnitSystem units) {
   if (!reading.value) return {};
-  const Unit& unit = quantity_of(reading_measure(reading.kind)).usual(units);
+  const Unit& unit = quantity_of(observation_measure(reading.kind)).usual(units);
   constexpr double tenths = 10.0;
   const double in_unit = std::round(unit.from_si(*reading.value) * tenths) / tenths;
   return fmt::format(" {:g} {}", in_unit, unit.shown);
@@ -37,21 +37,21 @@ std::string time_text(UtcTime at, const TimeZone& zone) {
 
 }  // namespace
 
-std::string journal_line(const FieldReading& reading, const Job& job) {
+std::string journal_line(const Observation& reading, const Job& job) {
   std::string line = fmt::format("{}  {}{}", time_text(reading.at, job.site.time_zone),
-                                 reading_id(reading.kind), value_text(reading, job.units));
+                                 observation_id(reading.kind), value_text(reading, job.units));
   if (!reading.zone.empty()) line += fmt::format("  {}", journal_word(reading.zone));
   if (!reading.part.empty()) line += fmt::format(" {}", journal_word(reading.part));
   return line + "\n";
 }
 
-std::string typed_line(const TypedReading& typed, const Job& job) {
+std::string typed_line(const TypedObservation& typed, const Job& job) {
   std::string line = fmt::format("{} {}", journal_word(typed.at), journal_word(typed.reading));
   for (const std::string& word : typed.value) line += fmt::format(" {}", journal_word(word));
-  const auto kind = reading_from_id(typed.reading);
+  const auto kind = observation_from_id(typed.reading);
   const bool bare = typed.value.size() == 1 && parse_number(typed.value[0]).has_value();
   if (kind && bare) {
-    line += fmt::format(" {}", quantity_of(reading_measure(*kind)).usual(job.units).shown);
+    line += fmt::format(" {}", quantity_of(observation_measure(*kind)).usual(job.units).shown);
   }
   if (!typed.zone.empty()) line += fmt::format(" {}", journal_word(typed.zone));
   if (!typed.part.empty()) line += fmt::format(" {}", journal_word(typed.part));
@@ -66,14 +66,14 @@ std::string journal_heading(const Job& job) {
       printable(job.name));
 }
 
-std::string reading_sentence(const FieldReading& reading, const Job& job) {
+std::string observation_sentence(const Observation& reading, const Job& job) {
   const TimeZone& zone = job.site.time_zone;
   std::string place = printable(reading.zone);
   if (!reading.part.empty()) place += fmt::format(", {}", printable(reading.part));
   return fmt::format("{} {}  {}{}{}{}",
                      long_date(zone.local_from_utc(to_minute(reading.at)).date()),
                      clock_time(reading.at, zone), place, place.empty() ? "" : ": ",
-                     reading_words(reading.kind), value_text(reading, job.units));
+                     observation_words(reading.kind), value_text(reading, job.units));
 }
 
 }  // namespace slabtide

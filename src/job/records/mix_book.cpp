@@ -34,8 +34,8 @@ constexpr TomlKind book_toml{
     "mix book", "`slabtide learn` writes it; a pour that is wrong can be taken out whole"};
 
 /// More than one firm's lifetime.
-constexpr std::size_t most_mixes = 2000;
-constexpr std::size_t most_pours = 10000;
+constexpr std::size_t max_mixes = 2000;
+constexpr std::size_t max_pours = 10000;
 
 std::vector<double> factor_logs(const BookedMix& mix) {
   std::vector<double> logs;
@@ -172,7 +172,7 @@ std::optional<LearnedAir> learned_air(const MixBook& book, std::string_view site
                     static_cast<int>(over_k.size())};
 }
 
-Reading<MixBook> read_mix_book(std::string_view text) {
+Parsed<MixBook> read_mix_book(std::string_view text) {
   auto tree = read_toml(text, book_toml);
   if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
   std::vector<Diagnostic> findings;
@@ -183,14 +183,14 @@ Reading<MixBook> read_mix_book(std::string_view text) {
     set(mix.name, table.text("name", Presence::required));
     table.in_each(
         "pour", [&](TableReader& pour) { mix.pours.push_back(read_pour_entry(pour)); },
-        Presence::optional, most_pours);
+        Presence::optional, max_pours);
     if (book.find(mix.name) != nullptr) {
       table.error("name", fmt::format("the mix \"{}\" is there already", printable(mix.name)),
                   "put its pours under one name");
     }
     book.mixes.push_back(std::move(mix));
   };
-  root.in_each("mix", read_mix, Presence::optional, most_mixes);
+  root.in_each("mix", read_mix, Presence::optional, max_mixes);
   root.refuse_the_rest();
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
   return {std::move(book), std::move(findings)};

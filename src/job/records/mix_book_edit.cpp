@@ -191,7 +191,7 @@ void add(Lines& lines, const std::vector<MixPlace>& places, const MixBook& book,
 
 std::optional<std::string> with_pour(std::string_view text, const std::string& mix,
                                      const BookedPour& pour) {
-  const Reading<MixBook> book = read_mix_book(text);
+  const Parsed<MixBook> book = read_mix_book(text);
   const auto places = places_in(text);
   if (!book.ok() || !places) return std::nullopt;
   const MixBook wanted = book_with(*book.value, mix, pour);
@@ -201,7 +201,7 @@ std::optional<std::string> with_pour(std::string_view text, const std::string& m
   if (!there) return std::nullopt;
   if (!*there) add(lines, *places, *book.value, mix, pour);
   std::string edited = lines.text();
-  const Reading<MixBook> again = read_mix_book(edited);
+  const Parsed<MixBook> again = read_mix_book(edited);
   if (!again.ok() || mix_book_text(*again.value) != mix_book_text(wanted)) return std::nullopt;
   return edited;
 }

@@ -20,7 +20,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_faulty_lines = 50;
+constexpr std::size_t max_faulty_lines = 50;
 
 // What a reading may be. Ours: beyond these it is a slip of the pen, not a slab.
 constexpr Range concrete_c{0.0, 50.0};
@@ -30,18 +30,18 @@ constexpr Range winds_m_s{0.0, 30.0};
 constexpr Range humidities{0.01, 1.0};
 /// How long after the planned start something may be seen: the computed days, and a week for
 /// what the saw and the cracks do.
-constexpr double last_reading_h = 48.0;
+constexpr double last_observation_h = 48.0;
 constexpr double last_crack_h = 168.0;
 
-Range range_of(ReadingKind kind) {
+Range range_of(ObservationKind kind) {
   switch (kind) {
-    case ReadingKind::concrete_temperature:
+    case ObservationKind::concrete_temperature:
       return concrete_c;
-    case ReadingKind::surface_temperature:
+    case ObservationKind::surface_temperature:
       return surfaces_c;
-    case ReadingKind::air_temperature:
+    case ObservationKind::air_temperature:
       return airs_c;
-    case ReadingKind::wind:
+    case ObservationKind::wind:
       return winds_m_s;
     default:
       return humidities;
@@ -49,10 +49,10 @@ Range range_of(ReadingKind kind) {
 }
 
 /// The units a measure may be written in; a share as percent only.
-std::span<const Unit> units_of(ReadingMeasure measure) {
-  if (measure == ReadingMeasure::temperature) return temperature_quantity.units;
-  if (measure == ReadingMeasure::wind) return wind_quantity.units;
-  return share_quantity.units.first(1);
+std::span<const Unit> units_of(ObservationMeasure measure) {
+  if (measure == ObservationMeasure::temperature) return temperature_quantity.units;
+  if (measure == ObservationMeasure::wind) return wind_quantity.units;
+  return fraction_quantity.units.first(1);
 }
 
 std::string unit_names(std::span<const Unit> units) {
@@ -74,9 +74,9 @@ const Unit* unit_named(std::string_view text, std::span<const Unit> units) {
   return nullptr;
 }
 
-bool is_of_the_slab(ReadingKind kind) {
-  return reading_measure(kind) == ReadingMeasure::nothing ? kind != ReadingKind::placed
-                                                          : reading_needs_zone(kind);
+bool is_of_the_slab(ObservationKind kind) {
+  return observation_measure(kind) == ObservationMeasure::nothing ? kind != ObservationKind::placed
+                                                                  : observation_needs_zone(kind);
 }
 
 double hours_after_start(UtcTime at, const Job& job) {
@@ -91,7 +91,7 @@ std::string day_and_clock(UtcTime at, const Job& job) {
 
 /// A line that counts, or would.
 struct Entry {
-  FieldReading reading;
+  Observation reading;
   std::vector<Diagnostic> findings;
   bool faulty = false;
 };
@@ -170,13 +170,13 @@ class LineReader {
   bool read_kind() {
     if (!more()) return fail(end_, "reading", "missing", "slabtide note --list names them");
     const JournalWord& word = words_[next_++];
-    if (const auto kind = reading_from_id(word.text)) {
+    if (const auto kind = observation_from_id(word.text)) {
       entry_.reading.kind = *kind;
       return true;
     }
     std::vector<std::string_view> ids;
-    for (std::size_t i = 0; i < reading_kind_count; ++i) {
-      ids.push_back(reading_id(static_cast<ReadingKind>(i)));
+    for (std::size_t i = 0; i < observation_kind_count; ++i) {
+      ids.push_back(observation_id(static_cast<ObservationKind>(i)));
     }
     const auto meant = nearest(word.text, ids);
     return fail(word.where, "reading",
@@ -186,10 +186,10 @@ class LineReader {
   }
 
   bool read_value() {
-    const ReadingMeasure measure = reading_measure(entry_.reading.kind);
-    if (measure == ReadingMeasure::nothing) return true;
+    const ObservationMeasure measure = observation_measure(entry_.reading.kind);
+    if (measure == ObservationMeasure::nothing) return true;
     const auto units = units_of(measure);
-    const std::string key(reading_id(entry_.reading.kind));
+    const std::string key(observation_id(entry_.reading.kind));
     if (!more()) return fail(end_, key, "its value is missing", value_example(units));
     const JournalWord& word = words_[next_++];
     const std::size_t digits =
@@ -220,14 +220,14 @@ class LineReader {
     const Unit& usual = units[job_.units == UnitSystem::us ? 0 : 1];
     constexpr double example_c = 20.0;
     constexpr double example_m_s = 3.0;
-    const bool warmth = reading_measure(entry_.reading.kind) == ReadingMeasure::temperature;
+    const bool warmth = observation_measure(entry_.reading.kind) == ObservationMeasure::temperature;
     return fmt::format("such as {:.0f} {}", usual.from_si(warmth ? example_c : example_m_s),
                        usual.shown);
   }
 
   bool take_value(double number, const Unit& unit, std::span<const Unit> units,
                   SourcePosition where) {
-    const ReadingKind kind = entry_.reading.kind;
+    const ObservationKind kind = entry_.reading.kind;
     const Range range = range_of(kind);
     if (range.holds(unit.to_si(number))) {
       entry_.reading.value = unit.to_si(number);
@@ -238,16 +238,16 @@ class LineReader {
       if (&other == &unit || !range.holds(other.to_si(number))) continue;
       next_step = fmt::format("if {} is meant, write that", shown(number, other));
     }
-    return fail(where, std::string(reading_id(kind)),
+    return fail(where, std::string(observation_id(kind)),
                 fmt::format("got {}, expected {}", shown(number, unit), shown(range, unit)),
                 std::move(next_step));
   }
 
   bool read_zone() {
-    const ReadingKind kind = entry_.reading.kind;
+    const ObservationKind kind = entry_.reading.kind;
     if (!more()) {
-      if (!reading_needs_zone(kind)) return true;
-      return fail(end_, "zone", fmt::format("missing: where was it? ({})", reading_words(kind)),
+      if (!observation_needs_zone(kind)) return true;
+      return fail(end_, "zone", fmt::format("missing: where was it? ({})", observation_words(kind)),
                   zone_names());
     }
     const JournalWord& word = words_[next_++];
@@ -278,10 +278,11 @@ class LineReader {
   }
 
   bool check_span() {
-    const FieldReading& reading = entry_.reading;
+    const Observation& reading = entry_.reading;
     const double hours = hours_after_start(reading.at, job_);
-    const bool for_days = reading.kind == ReadingKind::sawed || reading.kind == ReadingKind::crack;
-    const double last_h = for_days ? last_crack_h : last_reading_h;
+    const bool for_days =
+        reading.kind == ObservationKind::sawed || reading.kind == ObservationKind::crack;
+    const double last_h = for_days ? last_crack_h : last_observation_h;
     if (hours >= -early_start_h && hours <= last_h) return true;
     return fail(reading.where, "time",
                 fmt::format("{} is {:.0f} h {} the pour starts ({})",
@@ -303,7 +304,7 @@ class JournalReader {
 
   void read(std::string_view text) {
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
-    for (std::size_t number = 1; !text.empty() && faulty_ < most_faulty_lines; ++number) {
+    for (std::size_t number = 1; !text.empty() && faulty_ < max_faulty_lines; ++number) {
       const std::size_t end = text.find('\n');
       if (end == std::string_view::npos) return warn_of_unfinished(text, number);
       std::string_view line = text.substr(0, end);
@@ -313,9 +314,9 @@ class JournalReader {
     }
   }
 
-  Reading<Journal> result() {
+  Parsed<Journal> result() {
     for (const Entry& entry : entries_) {
-      const bool counts = !entry.faulty && entry.reading.kind == ReadingKind::placed;
+      const bool counts = !entry.faulty && entry.reading.kind == ObservationKind::placed;
       if (counts) placed_.try_emplace(entry.reading.zone, entry.reading);
     }
     for (Entry& entry : entries_) check_among_others(entry);
@@ -375,9 +376,9 @@ class JournalReader {
   void check_among_others(Entry& entry) const {
     if (entry.faulty) return;
     const auto found = placed_.find(entry.reading.zone);
-    const FieldReading* const placed = found == placed_.end() ? nullptr : &found->second;
+    const Observation* const placed = found == placed_.end() ? nullptr : &found->second;
     if (is_of_the_slab(entry.reading.kind)) check_after_placing(entry, placed);
-    if (entry.reading.kind != ReadingKind::placed || placed == nullptr) return;
+    if (entry.reading.kind != ObservationKind::placed || placed == nullptr) return;
     if (placed->where == entry.reading.where) return;
     entry.findings.push_back({Severity::error, "placed",
                               fmt::format("it was noted as placed at {} already",
@@ -387,7 +388,7 @@ class JournalReader {
                               "last line"});
   }
 
-  void check_after_placing(Entry& entry, const FieldReading* placed) const {
+  void check_after_placing(Entry& entry, const Observation* placed) const {
     const UtcTime from = placed != nullptr ? placed->at : job_.pour.start;
     if (entry.reading.at > from) return;
     const std::string clock = clock_time(from, job_.site.time_zone);
@@ -403,7 +404,7 @@ class JournalReader {
 
   const Job& job_;
   std::vector<Entry> entries_;
-  std::map<std::string, FieldReading> placed_;  ///< the first of each zone
+  std::map<std::string, Observation> placed_;  ///< the first of each zone
   std::vector<Diagnostic> findings_;
   std::size_t faulty_ = 0;
 };
@@ -419,7 +420,7 @@ UtcTime clock_instant(Duration clock, const Job& job) {
   return zone.utc_from_local(LocalTime(day + boost::gregorian::days(1), clock)).utc;
 }
 
-Reading<Journal> read_journal(std::string_view text, const Job& job) {
+Parsed<Journal> read_journal(std::string_view text, const Job& job) {
   JournalReader reader(job);
   reader.read(text);
   return reader.result();

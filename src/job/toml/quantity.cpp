@@ -28,7 +28,7 @@ constexpr Unit cm{"cm", "cm", per_100, times_100};
 constexpr Unit m{"m", "m", same, same};
 constexpr Unit ft{"ft", "ft", m_from_ft, ft_from_m};
 constexpr Unit percent{"percent", "%", per_100, times_100};
-constexpr Unit share{"share", "as a share", same, same};
+constexpr Unit fraction{"share", "as a share", same, same};
 
 constexpr std::array thickness_units{in, mm, cm, m, ft};
 constexpr std::array length_units{ft, m, in, cm};
@@ -52,7 +52,7 @@ constexpr std::array dose_units{
 constexpr std::array insulation_units{Unit{"us", "h·ft²·°F/Btu", m2k_w_from_r_us, r_us_from_m2k_w},
                                       Unit{"m2k_w", "m²K/W", same, same}};
 /// Percent in files of both systems.
-constexpr std::array share_units{percent, percent, share};
+constexpr std::array fraction_units{percent, percent, fraction};
 constexpr std::array minutes_units{Unit{"min", "min", same, same}, Unit{"min", "min", same, same},
                                    Unit{"h", "h", times_60, per_60}};
 constexpr std::array hours_units{Unit{"h", "h", same, same}, Unit{"h", "h", same, same},
@@ -87,7 +87,7 @@ const Quantity placing_rate_quantity{placing_rate_units};
 const Quantity volume_quantity{volume_units};
 const Quantity dose_quantity{dose_units};
 const Quantity insulation_quantity{insulation_units};
-const Quantity share_quantity{share_units, 1.0};
+const Quantity fraction_quantity{fraction_units, 1.0};
 const Quantity minutes_quantity{minutes_units};
 const Quantity hours_quantity{hours_units};
 
@@ -123,8 +123,8 @@ std::vector<std::string> with_suffixes(std::string_view key, const Quantity& kin
   return result;
 }
 
-std::string other_reading(std::string_view key, double value, const Unit& used,
-                          const Quantity& kind, const Range& range) {
+std::string other_observation(std::string_view key, double value, const Unit& used,
+                              const Quantity& kind, const Range& range) {
   std::vector<std::string> readings;
   std::vector<std::string> spellings;
   for (const auto& unit : units_that_fit(value, used, kind, range)) {

@@ -43,7 +43,7 @@ extern const Quantity placing_rate_quantity;  ///< yd3_h, m3_h; SI m3/h
 extern const Quantity volume_quantity;        ///< yd3, m3; SI m3
 extern const Quantity dose_quantity;          ///< floz_cwt, ml_100kg; mL/100 kg inside
 extern const Quantity insulation_quantity;    ///< us, m2k_w; SI m2K/W
-extern const Quantity share_quantity;         ///< percent, share; 0 to 1 inside
+extern const Quantity fraction_quantity;      ///< percent, share; 0 to 1 inside
 extern const Quantity minutes_quantity;       ///< min, h; minutes inside
 extern const Quantity hours_quantity;         ///< h, min; hours inside
 
@@ -67,7 +67,7 @@ std::vector<std::string> with_suffixes(std::string_view key, const Quantity& kin
 
 /// Where the number would have been possible in other units of its kind, what to write then:
 /// "68 °F is 20 °C; if that is meant, write concrete_temperature_f = 68". Else empty.
-std::string other_reading(std::string_view key, double value, const Unit& used,
-                          const Quantity& kind, const Range& range);
+std::string other_observation(std::string_view key, double value, const Unit& used,
+                              const Quantity& kind, const Range& range);
 
 }  // namespace slabtide

@@ -17,10 +17,10 @@ namespace slabtide {
 namespace {
 
 /// After so many the file is not what it was taken for.
-constexpr std::size_t most_findings = 500;
+constexpr std::size_t max_findings = 500;
 
 /// More than any outline needs; keeps the tests for crossings quick.
-constexpr std::size_t most_points = 400;
+constexpr std::size_t max_points = 400;
 
 /// Case, hyphens and underscores do not matter in words.
 std::string plain(std::string_view word) {
@@ -92,7 +92,7 @@ void TableReader::report(Severity severity, std::string_view key, std::string me
                          SourcePosition place, std::string next_step,
                          std::optional<SourcePosition> also_where) {
   // What more there is nobody reads; the first error counts, whatever came before it.
-  if (findings_.size() >= most_findings && (severity != Severity::error || has_error(findings_))) {
+  if (findings_.size() >= max_findings && (severity != Severity::error || has_error(findings_))) {
     return;
   }
   findings_.push_back(
@@ -220,7 +220,7 @@ void TableReader::refuse_the_rest() {
     if (meant) forget_missing(*meant);
   }
   for (auto& [key, diagnostic] : missing_) {
-    if (findings_.size() < most_findings || !has_error(findings_)) {
+    if (findings_.size() < max_findings || !has_error(findings_)) {
       findings_.push_back(std::move(diagnostic));
     }
   }
@@ -322,7 +322,7 @@ std::optional<double> TableReader::in_range(std::string_view key, const Written&
   const std::string expected = expected_words(*value, unit, kind, range);
   report(Severity::error, entry.key,
          fmt::format("got {}, expected {}", shown(*value, unit), expected), entry.value.where,
-         other_reading(key, *value, unit, kind, range));
+         other_observation(key, *value, unit, kind, range));
   return std::nullopt;
 }
 
@@ -356,9 +356,9 @@ std::optional<std::vector<Point>> TableReader::points(std::string_view key) {
   const Written written = look_up(key, length_quantity);
   if (written.entry == nullptr) return std::nullopt;
   const auto* const list = std::get_if<TomlArray>(&written.entry->value.held);
-  if (list == nullptr || list->size() > most_points) {
+  if (list == nullptr || list->size() > max_points) {
     wrong(*written.entry, written.entry->value,
-          fmt::format("a list of at most {} points: [[x, y], [x, y], ...]", most_points));
+          fmt::format("a list of at most {} points: [[x, y], [x, y], ...]", max_points));
     return std::nullopt;
   }
   std::vector<Point> points;
@@ -455,7 +455,7 @@ std::optional<TableReader> TableReader::open_table(std::string_view key, Presenc
 }
 
 std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence presence,
-                                                  std::size_t most) {
+                                                  std::size_t max) {
   const std::string header = fmt::format("[[{}]]", header_of(path_of(key)));
   const TomlEntry* const found = look_up(key);
   if (found == nullptr) {
@@ -468,8 +468,8 @@ std::vector<TableReader> TableReader::open_tables(std::string_view key, Presence
           "write the header with two brackets on each side");
     return {};
   }
-  if (list->size() > most) {
-    error(key, fmt::format("got {} tables {}, expected at most {}", list->size(), header, most),
+  if (list->size() > max) {
+    error(key, fmt::format("got {} tables {}, expected at most {}", list->size(), header, max),
           "leave out what the pour can do without, or make it two pours");
     return {};
   }

@@ -26,7 +26,7 @@ struct Word {
 enum class Presence { optional, required };
 
 /// Of one kind in a table; more than any job has (ours).
-inline constexpr std::size_t most_tables = 200;
+inline constexpr std::size_t max_tables = 200;
 
 /// Sets the field where something was read; else its default stays.
 template <class Field, class T>
@@ -88,11 +88,11 @@ class TableReader {
     child->refuse_the_rest();
     return true;
   }
-  /// Reads each [[key]] in turn; none of them where they are more than `most`.
+  /// Reads each [[key]] in turn; none of them where they are more than `max`.
   template <class Read>
   void in_each(std::string_view key, Read read, Presence presence = Presence::optional,
-               std::size_t most = most_tables) {
-    for (auto& child : open_tables(key, presence, most)) {
+               std::size_t max = max_tables) {
+    for (auto& child : open_tables(key, presence, max)) {
       read(child);
       child.refuse_the_rest();
     }
@@ -163,7 +163,7 @@ class TableReader {
   std::optional<std::size_t> index_of(const TomlEntry& entry, const TomlValue& value,
                                       const std::vector<std::string_view>& words);
   std::optional<TableReader> open_table(std::string_view key, Presence presence);
-  std::vector<TableReader> open_tables(std::string_view key, Presence presence, std::size_t most);
+  std::vector<TableReader> open_tables(std::string_view key, Presence presence, std::size_t max);
   std::string path_of(std::string_view key) const;
   void forget_missing(std::string_view spelling);
   std::string list_of_keys() const;

@@ -210,7 +210,7 @@ std::string without_first_name(std::string_view header) {
 
 }  // namespace
 
-Reading<TomlTable> read_toml(std::string_view text, const TomlKind& kind) {
+Parsed<TomlTable> read_toml(std::string_view text, const TomlKind& kind) {
   if (auto found = text_fault(text, kind)) return {std::nullopt, {std::move(*found)}};
   try {
     TomlTable tree = TreeBuilder(text).table_of(toml::parse(text));

@@ -12,7 +12,7 @@ namespace {
 constexpr std::array<double, 3> round_steps{1.0, 2.0, 5.0};
 /// Of a step: what rounding may take off or put on.
 constexpr double hair = 1e-9;
-constexpr int most_decimals = 4;
+constexpr int max_decimals = 4;
 
 std::vector<double> multiples(double low, double high, double step) {
   std::vector<double> ticks;
@@ -35,18 +35,18 @@ AxisScale::AxisScale(Kind kind, double low, double high, double at_low, double a
 
 double AxisScale::place(double value) const {
   const double held = std::clamp(value, low_, high_);
-  const double share = kind_ == Kind::straight ? (held - low_) / (high_ - low_)
-                                               : std::log(held / low_) / std::log(high_ / low_);
-  return at_low_ + (at_high_ - at_low_) * share;
+  const double fraction = kind_ == Kind::straight ? (held - low_) / (high_ - low_)
+                                                  : std::log(held / low_) / std::log(high_ / low_);
+  return at_low_ + (at_high_ - at_low_) * fraction;
 }
 
-std::vector<double> round_ticks(double low, double high, std::size_t most) {
-  if (!(low < high) || most < 2) throw std::invalid_argument("round_ticks: no range");
-  double power = std::pow(10.0, std::floor(std::log10((high - low) / static_cast<double>(most))));
+std::vector<double> round_ticks(double low, double high, std::size_t max) {
+  if (!(low < high) || max < 2) throw std::invalid_argument("round_ticks: no range");
+  double power = std::pow(10.0, std::floor(std::log10((high - low) / static_cast<double>(max))));
   while (true) {
     for (const double step : round_steps) {
       std::vector<double> ticks = multiples(low, high, step * power);
-      if (ticks.size() <= most) return ticks;
+      if (ticks.size() <= max) return ticks;
     }
     power *= 10.0;
   }
@@ -63,14 +63,14 @@ std::vector<double> decade_ticks(double low, double high) {
 }
 
 int decimals_of(const std::vector<double>& ticks) {
-  for (int decimals = 0; decimals < most_decimals; ++decimals) {
+  for (int decimals = 0; decimals < max_decimals; ++decimals) {
     const double power = std::pow(10.0, decimals);
     const bool whole = std::all_of(ticks.begin(), ticks.end(), [&](double tick) {
       return std::abs(tick * power - std::round(tick * power)) < hair * power;
     });
     if (whole) return decimals;
   }
-  return most_decimals;
+  return max_decimals;
 }
 
 }  // namespace slabtide

@@ -27,9 +27,9 @@ class AxisScale {
   double at_high_;
 };
 
-/// Round numbers (1, 2 or 5 times a power of ten apart) from `low` to `high`, at most `most`.
+/// Round numbers (1, 2 or 5 times a power of ten apart) from `low` to `high`, at most `max`.
 /// Error: std::invalid_argument unless low < high and most > 1.
-std::vector<double> round_ticks(double low, double high, std::size_t most);
+std::vector<double> round_ticks(double low, double high, std::size_t max);
 
 /// The powers of ten from `low` to `high`. Error: std::invalid_argument unless 0 < low < high.
 std::vector<double> decade_ticks(double low, double high);

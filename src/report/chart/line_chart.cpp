@@ -23,11 +23,11 @@ constexpr double top = 14.0;
 constexpr double foot = 34.0;
 constexpr double bar_row = 26.0;
 constexpr double type_size = 16.0;  ///< on the smallest screen
-constexpr std::size_t most_name_columns = 10;
-constexpr std::size_t most_value_ticks = 6;
-constexpr double most_hour_labels = 6.0;
+constexpr std::size_t max_name_columns = 10;
+constexpr std::size_t max_value_ticks = 6;
+constexpr double max_hour_labels = 6.0;
 constexpr double bracket_step = 9.0;
-constexpr double least_band = 3.0;
+constexpr double min_band = 3.0;
 
 const std::vector<double> hour_steps{1, 2, 3, 4, 6, 12};
 
@@ -109,7 +109,7 @@ class Drawing {
 
   Element values() const {
     const bool straight = chart_.kind == AxisScale::Kind::straight;
-    const auto ticks = straight ? round_ticks(chart_.low, chart_.high, most_value_ticks)
+    const auto ticks = straight ? round_ticks(chart_.low, chart_.high, max_value_ticks)
                                 : decade_ticks(chart_.low, chart_.high);
     Element group("g");
     group.set("class", "values");
@@ -129,7 +129,7 @@ class Drawing {
         facts_.job.site.time_zone.local_from_utc(facts_.run.weather.grid.start).time_of_day();
     const double clock_h = static_cast<double>(local.total_seconds()) / seconds_per_hour;
     const double span_h = (chart_.to_s - chart_.from_s) / seconds_per_hour;
-    const auto few = [&](double one) { return span_h / one <= most_hour_labels; };
+    const auto few = [&](double one) { return span_h / one <= max_hour_labels; };
     const auto found = std::find_if(hour_steps.begin(), hour_steps.end(), few);
     const double step = found == hour_steps.end() ? hour_steps.back() : *found;
     Element group("g");
@@ -165,7 +165,7 @@ class Drawing {
   bool has_band(const ChartLine& line) const {
     if (line.band.size() != line.points.size()) return false;
     return std::any_of(line.band.begin(), line.band.end(), [&](const auto& span) {
-      return std::abs(y_.place(span.first) - y_.place(span.second)) > least_band;
+      return std::abs(y_.place(span.first) - y_.place(span.second)) > min_band;
     });
   }
 
@@ -225,7 +225,7 @@ class Drawing {
                             .line_to(right() + 10.0, placed[i])
                             .str(),
                         "leader " + line.style));
-      group.add(text_at(right() + 13.0, placed[i], cut_to(line.name, most_name_columns), "name"));
+      group.add(text_at(right() + 13.0, placed[i], cut_to(line.name, max_name_columns), "name"));
     }
     return group;
   }
@@ -249,7 +249,7 @@ class Drawing {
       PathData leader;
       leader.move_to(x, middles[i]).line_to(words_x - 3.0, placed[i]);
       group.add(path_of(leader.str(), "bracket-leader"));
-      group.add(text_at(words_x, placed[i], cut_to(range.words, most_name_columns - 1), "name"));
+      group.add(text_at(words_x, placed[i], cut_to(range.words, max_name_columns - 1), "name"));
     }
     return group;
   }
@@ -259,8 +259,8 @@ class Drawing {
     group.set("class", "bars");
     double y = bottom() + 6.0;
     for (const ChartBar& bar : chart_.bars) {
-      group.add(text_at(right() + 13.0, y + bar_row / 2.0 - 3.0,
-                        cut_to(bar.name, most_name_columns), "name"));
+      group.add(text_at(right() + 13.0, y + bar_row / 2.0 - 3.0, cut_to(bar.name, max_name_columns),
+                        "name"));
       if (bar.from_s) {
         const double x1 = x_.place(*bar.from_s);
         const double x2 = x_.place(bar.to_s.value_or(chart_.to_s));
@@ -289,7 +289,7 @@ class Drawing {
 
 }  // namespace
 
-Element draw_chart(const LineChart& chart, const PlanFacts& facts) {
+Element render_chart(const LineChart& chart, const PlanFacts& facts) {
   return Drawing(chart, facts).svg();
 }
 

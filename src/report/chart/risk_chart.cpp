@@ -18,8 +18,8 @@ namespace {
 constexpr double before_set_s = seconds_per_hour;
 /// To this long after the start of the pour: over the night (ours).
 constexpr double night_over_s = 26.0 * seconds_per_hour;
-constexpr double least_high = 1.0;
-constexpr double most_high = 2.0;
+constexpr double min_high = 1.0;
+constexpr double max_high = 2.0;
 
 StressCase uncut(std::size_t zone, const PlanFacts& facts) {
   const Zone& described = facts.job.zones[zone];
@@ -38,11 +38,11 @@ const CellRun& telling_cell(std::size_t zone, const PlanFacts& facts) {
                                       piece, facts.practice.saw.cut_by_ratio),
                      cell.cell.area_m2});
   }
-  const auto first_s = time_of_share(areas, facts.practice.cells.first_share);
+  const auto first_s = time_of_fraction(areas, facts.practice.cells.first_fraction);
   for (std::size_t i = 0; first_s && i < run.cells.size(); ++i) {
     if (areas[i].at_s == first_s) return run.cells[i];
   }
-  const auto most = [&](const CellRun& cell) {
+  const auto max = [&](const CellRun& cell) {
     const auto ratio =
         stress_ratio(facts.run.histories[cell.history], facts.run.mixes[cell.mix], piece);
     return *std::max_element(ratio.begin(), ratio.end());
@@ -50,7 +50,7 @@ const CellRun& telling_cell(std::size_t zone, const PlanFacts& facts) {
   std::size_t found = 0;
   double found_ratio = -1.0;
   for (std::size_t i = 0; i < run.cells.size(); ++i) {
-    const double ratio = most(run.cells[i]);
+    const double ratio = max(run.cells[i]);
     if (ratio > found_ratio) found = i;
     found_ratio = std::max(found_ratio, ratio);
   }
@@ -117,7 +117,7 @@ LineChart risk_chart(const std::vector<std::size_t>& zones, const std::vector<Sa
       facts.run.weather.grid.end_s());
   chart.to_s = std::max(chart.to_s, chart.from_s + seconds_per_hour);
   chart.levels = {{rules.cut_by_ratio, "cut by then"}, {rules.late_ratio, "late"}};
-  double largest = least_high;
+  double largest = min_high;
   for (std::size_t i = 0; i < zones.size(); ++i) {
     chart.lines.push_back(line_of(zones[i], chart.from_s, chart.to_s, facts));
     chart.lines.back().style = line_class(i);
@@ -127,7 +127,7 @@ LineChart risk_chart(const std::vector<std::size_t>& zones, const std::vector<Sa
     chart.bars.push_back(bar_of(zones[i], kinds, facts));
     chart.bars.back().style = line_class(i);
   }
-  chart.high = std::min(largest, most_high);
+  chart.high = std::min(largest, max_high);
   return chart;
 }
 

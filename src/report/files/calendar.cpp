@@ -26,7 +26,7 @@ constexpr std::string_view alarm_ends = "END:VALARM";
 constexpr std::string_view confirmed = "STATUS:CONFIRMED";
 constexpr std::string_view cancelled = "STATUS:CANCELLED";
 /// RFC 5545, section 3.3.8: an INTEGER has 32 bits.
-constexpr long most_sequence = std::numeric_limits<std::int32_t>::max();
+constexpr long max_sequence = std::numeric_limits<std::int32_t>::max();
 
 /// An event as it stands in a file: what identifies it, its revision, and all other lines.
 struct Entry {
@@ -74,7 +74,7 @@ std::optional<long> sequence_from(std::string_view digits) {
   long value = 0;
   const char* const end = digits.data() + digits.size();
   const auto [rest, fault] = std::from_chars(digits.data(), end, value);
-  if (fault != std::errc{} || rest != end || value < 0 || value > most_sequence) return {};
+  if (fault != std::errc{} || rest != end || value < 0 || value > max_sequence) return {};
   return value;
 }
 
@@ -150,11 +150,11 @@ class Revision {
   static long count_at(UtcTime now) {
     const UtcTime first(Date(2020, 1, 1));
     const double seconds = seconds_between(first, now);
-    return static_cast<long>(std::clamp(seconds, 0.0, static_cast<double>(most_sequence)));
+    return static_cast<long>(std::clamp(seconds, 0.0, static_cast<double>(max_sequence)));
   }
 
   long next_after(const Entry* old) const {
-    return old == nullptr ? count_ : std::clamp(old->sequence + 1, count_, most_sequence);
+    return old == nullptr ? count_ : std::clamp(old->sequence + 1, count_, max_sequence);
   }
 
   Entry called_off(const Entry& old) const {

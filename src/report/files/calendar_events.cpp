@@ -56,8 +56,8 @@ class EventList {
     const Job& job = facts_.job;
     for (const Load& load : facts_.run.order.loads) {
       std::string zones;
-      for (const LoadShare& share : load.shares) {
-        zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[share.zone].name);
+      for (const LoadShare& fraction : load.fractions) {
+        zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[fraction.zone].name);
       }
       add({.id = id_of("load", load.number),
            .category = "truck",

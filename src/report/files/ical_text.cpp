@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_octets = 75;
+constexpr std::size_t max_octets = 75;
 constexpr std::string_view line_end = "\r\n";
 
 /// Drawn once at random, as RFC 9562 wants it for a name space of one's own.
@@ -50,7 +50,7 @@ std::string ical_folded(std::string_view line) {
   std::size_t octets = 0;
   while (!line.empty()) {
     const std::size_t bytes = first_utf8(line).bytes;
-    if (octets + bytes > most_octets) {
+    if (octets + bytes > max_octets) {
       result += line_end;
       result += ' ';
       octets = 1;

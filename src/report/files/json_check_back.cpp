@@ -33,7 +33,7 @@ class JsonCheckBack {
     json["slabtide"] = {{"version", version()}, {"schema", 1}};
     json["job"] = {{"name", job.name}, {"start", time(job.pour.start)}};
     json["readings"] = Json::array();
-    for (const CheckedReading& one : facts_.checked) json["readings"].push_back(entry(one));
+    for (const CheckedObservation& one : facts_.checked) json["readings"].push_back(entry(one));
     json["summary"] = {{"events", summary.events},
                        {"mean_late_min", std::lround(summary.mean_late_min)},
                        {"farthest_min", std::lround(summary.farthest_min)}};
@@ -46,15 +46,15 @@ class JsonCheckBack {
     return iso8601_minute(*at, facts_.plan.job.site.time_zone);
   }
 
-  Json entry(const CheckedReading& one) const {
-    const FieldReading& reading = facts_.reading(one);
-    Json json = {{"reading", reading_id(reading.kind)},
+  Json entry(const CheckedObservation& one) const {
+    const Observation& reading = facts_.reading(one);
+    Json json = {{"reading", observation_id(reading.kind)},
                  {"zone", reading.zone.empty() ? Json(nullptr) : Json(reading.zone)},
                  {"part", reading.part.empty() ? Json(nullptr) : Json(reading.part)},
                  {"at", time(reading.at)},
                  {"planned", time(one.planned)},
                  {"late_min", whole(one.late_min(facts_.journal))}};
-    const std::string unit(measure_unit(reading_measure(reading.kind)));
+    const std::string unit(measure_unit(observation_measure(reading.kind)));
     if (!unit.empty()) {
       json["read_" + unit] = maybe_hundredths(reading.value);
       json["planned_" + unit] = maybe_hundredths(one.planned_value);

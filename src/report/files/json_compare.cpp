@@ -27,7 +27,7 @@ class JsonCompare {
     Json json;
     json["slabtide"] = {{"version", version()}, {"schema", 1}};
     json["job"] = {{"name", facts_.plan.job.name}, {"start", time(facts_.plan.job.pour.start)}};
-    json["days_drawn"] = facts_.comparison.days_drawn;
+    json["days_drawn"] = facts_.comparison.days_sampled;
     json["choices"] = Json::array();
     for (const ComparedChoice& choice : facts_.comparison.choices) {
       json["choices"].push_back(choice_entry(choice));

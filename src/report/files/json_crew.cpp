@@ -54,13 +54,13 @@ Json member_json(const CrewPlan& crew, const CrewMember& member, const Job& job)
   return json;
 }
 
-std::string_view cure_id(CureKind kind) {
+std::string_view remedy_id(RemedyKind kind) {
   switch (kind) {
-    case CureKind::more_hands:
+    case RemedyKind::more_hands:
       return "more_hands";
-    case CureKind::slow_the_set:
+    case RemedyKind::slow_the_set:
       return "slow_the_set";
-    case CureKind::place_later:
+    case RemedyKind::place_later:
       return "place_later";
   }
   return "more_hands";
@@ -87,7 +87,7 @@ std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
             {"late_min", crew.schedule.late_min},
             {"smallest_crew", crew.smallest_crew ? Json(*crew.smallest_crew) : Json(nullptr)},
             {"enough_crew", crew.enough_crew},
-            {"least_late_min", crew.least_late_min},
+            {"least_late_min", crew.min_late_min},
             {"crew_hours", hundredths(crew.crew_hours())},
             {"tightest", nullptr},
             {"late", Json::array()},
@@ -97,11 +97,11 @@ std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
     json["tightest"]["slack_min"] = std::max(0, crew.tightest->slack_min);
   }
   for (const std::size_t task : crew.late) json["late"].push_back(timed_task(crew, task, job));
-  for (const CrewCure& cure : crew.cures) {
-    json["cures"].push_back({{"cure", cure_id(cure.kind)},
-                             {"zone", cure.zone},
-                             {"amount", cure.amount},
-                             {"late_min", cure.late_min}});
+  for (const CrewRemedy& remedy : crew.remedies) {
+    json["cures"].push_back({{"cure", remedy_id(remedy.kind)},
+                             {"zone", remedy.zone},
+                             {"amount", remedy.amount},
+                             {"late_min", remedy.late_min}});
   }
   return json.dump();
 }

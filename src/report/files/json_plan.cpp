@@ -78,7 +78,7 @@ class JsonPlan {
             {"high_c", hundredths(summary.high_c)},
             {"low_c", hundredths(summary.low_c)},
             {"mean_wind_10m_m_s", hundredths(summary.mean_wind_10m_m_s)},
-            {"daylight_cloud_share", hundredths(summary.daylight_cloud_share)},
+            {"daylight_cloud_share", hundredths(summary.daylight_cloud_fraction)},
             {"sunrise", ordinary ? time(sun.rise) : Json(nullptr)},
             {"sunset", ordinary ? time(sun.set) : Json(nullptr)},
             {"ground_c", hundredths(facts_.run.ground_c)},
@@ -101,7 +101,7 @@ class JsonPlan {
     return {{"early", time(band->early)},
             {"likely", time(band->likely)},
             {"late", time(band->late)},
-            {"share", hundredths(band->share)}};
+            {"share", hundredths(band->fraction)}};
   }
 
   Json window(const OperationWindow& window) const {
@@ -121,9 +121,9 @@ class JsonPlan {
     Json causes = Json::array();
     for (const DoubtCause& cause : sureness.causes) {
       causes.push_back(
-          {{"what", unknown_words(cause.unknown)}, {"share", hundredths(cause.share)}});
+          {{"what", uncertain_input_words(cause.unknown)}, {"share", hundredths(cause.fraction)}});
     }
-    return {{"draws", sureness.draws},
+    return {{"draws", sureness.samples},
             {"either_way_min", std::round(sureness.either_way_min)},
             {"causes", causes}};
   }
@@ -148,7 +148,7 @@ class JsonPlan {
 
   /// The times and peaks that a zone and each part of it have alike.
   void put_part(Json& json, const PartPlan& part) const {
-    json["sunlit_share"] = hundredths(part.sunlit_share);
+    json["sunlit_share"] = hundredths(part.sunlit_fraction);
     json["sheen_gone"] = time(part.sheen_gone);
     json["initial_set"] = time(part.initial_set);
     json["final_set"] = time(part.final_set);
@@ -220,10 +220,10 @@ class JsonPlan {
     Json json = Json::array();
     for (const Load& load : facts_.run.order.loads) {
       Json zones = Json::array();
-      for (const LoadShare& share : load.shares) {
-        zones.push_back({{"zone", facts_.job.zones[share.zone].name},
-                         {"start", time(share.start)},
-                         {"end", time(share.end)}});
+      for (const LoadShare& fraction : load.fractions) {
+        zones.push_back({{"zone", facts_.job.zones[fraction.zone].name},
+                         {"start", time(fraction.start)},
+                         {"end", time(fraction.end)}});
       }
       json.push_back({{"number", load.number},
                       {"volume_m3", hundredths(load.volume_m3)},

@@ -13,13 +13,13 @@ namespace {
 
 constexpr double bell_m = 0.9 * cell_size_m;  ///< standard deviation of the bell curve (ours)
 constexpr double reach_m = 3.0 * bell_m;
-constexpr double least_weight = 1e-3;
+constexpr double min_weight = 1e-3;
 /// Keeps the plane level across a single row of cells.
-constexpr double ridge_share = 1e-4;
+constexpr double ridge_fraction = 1e-4;
 constexpr double fine_step_m = 0.5 * cell_size_m;
 constexpr double beyond_edge_m = 0.75 * fine_step_m;
 /// A large zone gets a coarser lattice of about this many nodes a side.
-constexpr double most_nodes = 90.0;
+constexpr double max_nodes = 90.0;
 
 /// Sums of a weighted fit of a plane about the node.
 struct Normal {
@@ -55,7 +55,7 @@ Normal normal_of(const std::vector<Near>& near) {
     sum.xy += one.weight * one.x_m * one.y_m;
     sum.yy += one.weight * one.y_m * one.y_m;
   }
-  const double ridge = ridge_share * sum.w * bell_m * bell_m;
+  const double ridge = ridge_fraction * sum.w * bell_m * bell_m;
   sum.xx += ridge;
   sum.yy += ridge;
   return sum;
@@ -78,7 +78,7 @@ Box box_of(const Outline& outline) {
 Lattice lattice_over(const Outline& within) {
   const Box box = box_of(within);
   const double longest_m = std::max(box.high.x_m - box.low.x_m, box.high.y_m - box.low.y_m);
-  const double step_m = std::max(fine_step_m, longest_m / most_nodes);
+  const double step_m = std::max(fine_step_m, longest_m / max_nodes);
   const auto nodes = [&](double low, double high) {
     return static_cast<std::size_t>(std::ceil((high - low) / step_m)) + 3;
   };
@@ -99,12 +99,13 @@ CellField::CellField(const std::vector<Point>& centres, const Outline& within)
     for (std::size_t column = 0; column < empty_.columns; ++column) {
       const Point node = empty_.node(column, row);
       const bool near = outside_by_m(within, node) <= margin_m;
-      shares_.push_back(near ? shares_at(node, centres) : std::vector<Share>{});
+      fractions_.push_back(near ? fractions_at(node, centres) : std::vector<Share>{});
     }
   }
 }
 
-std::vector<CellField::Share> CellField::shares_at(Point node, const std::vector<Point>& centres) {
+std::vector<CellField::Share> CellField::fractions_at(Point node,
+                                                      const std::vector<Point>& centres) {
   const std::vector<Near> near = centres_near(node, centres);
   const Normal s = normal_of(near);
   // The plane's height at the node: the first row of the inverse of the normal matrix.
@@ -112,14 +113,14 @@ std::vector<CellField::Share> CellField::shares_at(Point node, const std::vector
   const double minor_x = s.xy * s.y - s.x * s.yy;
   const double minor_y = s.x * s.xy - s.xx * s.y;
   const double determinant = s.w * minor + s.x * minor_x + s.y * minor_y;
-  std::vector<Share> shares;
-  if (!(determinant > 0.0)) return shares;
+  std::vector<Share> fractions;
+  if (!(determinant > 0.0)) return fractions;
   for (const Near& one : near) {
     const double weight =
         one.weight * (minor + minor_x * one.x_m + minor_y * one.y_m) / determinant;
-    shares.push_back({one.centre, weight});
+    fractions.push_back({one.centre, weight});
   }
-  return shares;
+  return fractions;
 }
 
 Lattice CellField::lattice(const std::vector<std::optional<double>>& values) const {
@@ -127,14 +128,14 @@ Lattice CellField::lattice(const std::vector<std::optional<double>>& values) con
     throw std::invalid_argument("CellField: not a value for each cell");
   }
   Lattice lattice = empty_;
-  for (const auto& shares : shares_) {
+  for (const auto& fractions : fractions_) {
     std::optional<double> sum;
-    if (!shares.empty()) sum = 0.0;
-    for (const Share& share : shares) {
+    if (!fractions.empty()) sum = 0.0;
+    for (const Share& fraction : fractions) {
       if (!sum) break;
-      if (values[share.centre]) {
-        *sum += share.weight * *values[share.centre];
-      } else if (std::abs(share.weight) > least_weight) {
+      if (values[fraction.centre]) {
+        *sum += fraction.weight * *values[fraction.centre];
+      } else if (std::abs(fraction.weight) > min_weight) {
         sum.reset();
       }
     }

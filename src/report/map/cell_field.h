@@ -30,11 +30,11 @@ class CellField {
     double weight;
   };
 
-  static std::vector<Share> shares_at(Point node, const std::vector<Point>& centres);
+  static std::vector<Share> fractions_at(Point node, const std::vector<Point>& centres);
 
   std::size_t centre_count_;
   Lattice empty_;
-  std::vector<std::vector<Share>> shares_;  ///< of each node; none where it lies outside
+  std::vector<std::vector<Share>> fractions_;  ///< of each node; none where it lies outside
 };
 
 }  // namespace slabtide

@@ -31,8 +31,8 @@ Outline nearer_part(const Outline& ring, Point from, Point to) {
     const double at_b = beyond_middle(b, from, to);
     if (at_a <= 0.0) kept.push_back(a);
     if ((at_a < 0.0 && at_b > 0.0) || (at_a > 0.0 && at_b < 0.0)) {
-      const double share = at_a / (at_a - at_b);
-      kept.push_back({a.x_m + (b.x_m - a.x_m) * share, a.y_m + (b.y_m - a.y_m) * share});
+      const double fraction = at_a / (at_a - at_b);
+      kept.push_back({a.x_m + (b.x_m - a.x_m) * fraction, a.y_m + (b.y_m - a.y_m) * fraction});
     }
   }
   return kept;

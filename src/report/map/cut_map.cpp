@@ -14,9 +14,9 @@ namespace {
 constexpr std::array<double, 5> number_places{0.5, 0.3, 0.7, 0.12, 0.88};
 constexpr double disc_radius = 21.0;
 
-Point along(const Joint& joint, double share) {
-  return {joint.from.x_m + (joint.to.x_m - joint.from.x_m) * share,
-          joint.from.y_m + (joint.to.y_m - joint.from.y_m) * share};
+Point along(const Joint& joint, double fraction) {
+  return {joint.from.x_m + (joint.to.x_m - joint.from.x_m) * fraction,
+          joint.from.y_m + (joint.to.y_m - joint.from.y_m) * fraction};
 }
 
 Element line_of(const Joint& joint, const PlanView& view, std::string_view kind) {
@@ -30,8 +30,8 @@ Element number_of(const Joint& joint, std::size_t number, const PlanView& view,
                   LabelPlaces& taken) {
   constexpr double size = 2.0 * disc_radius;
   LabelBox box;
-  for (const double share : number_places) {
-    const Point p = along(joint, share);
+  for (const double fraction : number_places) {
+    const Point p = along(joint, fraction);
     box = {view.x(p.x_m), view.y(p.y_m), size, size};
     if (taken.is_free(box)) break;
   }

@@ -24,9 +24,9 @@ constexpr double label_gap = 6.0;
 constexpr double search_step = 14.0;
 constexpr int search_rings = 44;
 /// More zones than this are named by their numbers.
-constexpr std::size_t most_names = 12;
+constexpr std::size_t max_names = 12;
 /// The scale bar is about this share of the drawing's width.
-constexpr double scale_bar_share = 0.25;
+constexpr double scale_bar_fraction = 0.25;
 
 constexpr std::array<double, 8> round_feet{2, 5, 10, 20, 50, 100, 200, 500};
 constexpr std::array<double, 8> round_metres{0.5, 1, 2, 5, 10, 20, 50, 100};
@@ -97,7 +97,7 @@ MapGround::MapGround(const Job& job, const PlanView& view) : job_(job), view_(vi
   edges_ = edges().str();
 }
 
-bool MapGround::is_numbered() const { return job_.zones.size() > most_names; }
+bool MapGround::is_numbered() const { return job_.zones.size() > max_names; }
 
 std::string MapGround::label_of(std::size_t zone) const {
   return is_numbered() ? fmt::format("{}", zone + 1) : job_.zones[zone].name;
@@ -248,7 +248,7 @@ Element MapGround::scale_bar() const {
   const bool us = job_.units == UnitSystem::us;
   const auto& rounds = us ? round_feet : round_metres;
   const double unit_m = us ? metres_per_foot : 1.0;
-  const double wished = scale_bar_share * view_.width() / view_.units_per_m() / unit_m;
+  const double wished = scale_bar_fraction * view_.width() / view_.units_per_m() / unit_m;
   double length = rounds.front();
   for (const double round : rounds) {
     if (round <= wished) length = round;

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double longest_s = 24.0 * 3600.0;
 /// Under this the shadows are longer than any site: it counts as night (ours).
-constexpr double least_elevation_deg = 0.5;
+constexpr double min_elevation_deg = 0.5;
 
 double minutes_after(double at_s, const QuarterHours& hours) {
   return std::round((at_s - hours.start_s) / seconds_per_minute);
@@ -47,7 +47,7 @@ std::string joined(std::size_t count, char between, Words words) {
 std::string shadows(const QuarterHours& hours, const PlanView& view, const SiteWeather& weather) {
   return joined(hours.count, ',', [&](std::size_t k) -> std::string {
     const std::size_t step = step_at(weather.grid, hours.at_s(k));
-    if (weather.sun_elevation_deg[step] < least_elevation_deg) return "-";
+    if (weather.sun_elevation_deg[step] < min_elevation_deg) return "-";
     const Point shadow =
         shadow_per_m(weather.sun_azimuth_deg[step], weather.sun_elevation_deg[step]);
     return fmt::format("{} {}", short_number(shadow.x_m * view.units_per_m()),
@@ -89,7 +89,7 @@ Element zone_group(std::size_t zone, const QuarterHours& hours, const ZoneDrawin
   group.set("class", facts.job.zones[zone].shaded ? "hour-zone all-shade" : "hour-zone");
   group.set("data-name", facts.job.zones[zone].name);
   group.set("data-sun", joined(hours.count, ' ', [&](std::size_t k) {
-              return whole(percent_per_one * sunlit_area_share(run, facts.run, hours.at_s(k)));
+              return whole(percent_per_one * sunlit_area_fraction(run, facts.run, hours.at_s(k)));
             }));
   group.set("data-placed", joined(run.cells.size(), ' ', [&](std::size_t i) {
               return whole(minutes_after(run.cells[i].placed_s, hours));
@@ -133,13 +133,13 @@ Point shadow_per_m(double sun_azimuth_deg, double sun_elevation_deg) {
   return {-length_m * std::sin(azimuth), -length_m * std::cos(azimuth)};
 }
 
-double sunlit_area_share(const ZoneRun& zone, const PourRun& run, double at_s) {
+double sunlit_area_fraction(const ZoneRun& zone, const PourRun& run, double at_s) {
   const std::size_t step = step_at(run.weather.grid, at_s);
   double sunlit_m2 = 0.0;
   double area_m2 = 0.0;
   for (const CellRun& cell : zone.cells) {
     area_m2 += cell.cell.area_m2;
-    sunlit_m2 += cell.cell.area_m2 * run.exposures[cell.exposure].sunlit_share[step];
+    sunlit_m2 += cell.cell.area_m2 * run.exposures[cell.exposure].sunlit_fraction[step];
   }
   return sunlit_m2 / area_m2;
 }

@@ -28,7 +28,7 @@ QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlanFact
 Point shadow_per_m(double sun_azimuth_deg, double sun_elevation_deg);
 
 /// Share of the zone's area that the sun reaches, 0 to 1.
-double sunlit_area_share(const ZoneRun& zone, const PourRun& run, double at_s);
+double sunlit_area_fraction(const ZoneRun& zone, const PourRun& run, double at_s);
 
 /// When each cell of the choice opens and closes, for the script: "65 130,,70" a cell, in
 /// minutes from the first quarter hour; nothing where the work is not done, "-" where it never

@@ -16,11 +16,11 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_levels = 9;
+constexpr std::size_t max_levels = 9;
 /// Shades told apart.
 constexpr int shade_count = 24;
 /// Lines shorter than this have no room for their time.
-constexpr double least_labelled_units = 40.0;
+constexpr double min_labelled_units = 40.0;
 
 // Of the drawing, in its own units (ours).
 constexpr double head_length = 30.0;
@@ -169,9 +169,9 @@ class MapPicture {
     constexpr int pieces = 6;
     for (std::size_t i = 1; i < way.size(); ++i) {
       for (int k = 0; k <= pieces; ++k) {
-        const double share = static_cast<double>(k) / pieces;
-        const double x_m = way[i - 1].x_m + (way[i].x_m - way[i - 1].x_m) * share;
-        const double y_m = way[i - 1].y_m + (way[i].y_m - way[i - 1].y_m) * share;
+        const double fraction = static_cast<double>(k) / pieces;
+        const double x_m = way[i - 1].x_m + (way[i].x_m - way[i - 1].x_m) * fraction;
+        const double y_m = way[i - 1].y_m + (way[i].y_m - way[i - 1].y_m) * fraction;
         labels_.take({view_.x(x_m), view_.y(y_m), head_half, head_half});
       }
     }
@@ -210,7 +210,7 @@ class MapPicture {
 
   /// Halfway along the line, or nearer to either end.
   std::string label_on(const ContourLine& line, double level_s) {
-    if (line_length_m(line) * view_.units_per_m() < least_labelled_units) return {};
+    if (line_length_m(line) * view_.units_per_m() < min_labelled_units) return {};
     const std::size_t n = line.size();
     return label_at(
         {middle_of(line), line[n / 4], line[n - 1 - n / 4], line[n / 8], line[n - 1 - n / 8],
@@ -252,7 +252,7 @@ class MapPicture {
 
 }  // namespace
 
-std::vector<ZoneDrawing> draw_zones(const PlanFacts& facts, const PlanView& view) {
+std::vector<ZoneDrawing> render_zones(const PlanFacts& facts, const PlanView& view) {
   std::vector<ZoneDrawing> drawings;
   for (std::size_t zone = 0; zone < facts.job.zones.size(); ++zone) {
     ZoneDrawing drawing;
@@ -286,7 +286,7 @@ TimeScale::TimeScale(const MapChoice& choice, const PlanFacts& facts)
   const double clock_min = start_clock_min(facts);
   const auto minutes = [&](double at_s) { return at_s / seconds_per_minute + clock_min; };
   const Levels levels =
-      even_levels(minutes(first_s_), minutes(last_s_), level_steps_min, most_levels);
+      even_levels(minutes(first_s_), minutes(last_s_), level_steps_min, max_levels);
   step_min_ = levels.step;
   for (const double level : levels.at) {
     levels_s_.push_back((level - clock_min) * seconds_per_minute);

@@ -19,7 +19,7 @@ struct ZoneDrawing {
   std::unique_ptr<CellField> heights;  ///< of the field's cells
 };
 
-std::vector<ZoneDrawing> draw_zones(const PlanFacts& facts, const PlanView& view);
+std::vector<ZoneDrawing> render_zones(const PlanFacts& facts, const PlanView& view);
 
 /// The colours and the even times of one choice's map.
 class TimeScale {

@@ -35,7 +35,7 @@ class PageMap {
       : facts_(facts),
         view_(facts.job),
         ground_(facts.job, view_),
-        zones_(draw_zones(facts, view_)),
+        zones_(render_zones(facts, view_)),
         choices_(map_choices(facts)),
         hours_(quarter_hours(choices_, facts)) {}
 

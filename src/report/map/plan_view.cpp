@@ -13,12 +13,12 @@ namespace {
 
 // Of the drawing, in its own units (ours).
 constexpr double drawing_width = 1000.0;
-constexpr double least_plan_height = 320.0;
+constexpr double min_plan_height = 320.0;
 constexpr double strip_height = 90.0;
 /// Obstacles further from the zones than this share of their extent are cut off.
-constexpr double obstacle_share = 0.45;
-constexpr double margin_share = 0.07;
-constexpr double least_margin_m = 1.0;
+constexpr double obstacle_fraction = 0.45;
+constexpr double margin_fraction = 0.07;
+constexpr double min_margin_m = 1.0;
 
 struct PlanBox {
   Point low;
@@ -47,17 +47,17 @@ PlanBox zones_box(const Job& job) {
 
 PlanBox site_box(const Job& job) {
   const PlanBox zones = zones_box(job);
-  const PlanBox most = zones.grown(obstacle_share * zones.longest_m());
+  const PlanBox max = zones.grown(obstacle_fraction * zones.longest_m());
   PlanBox box = zones;
   for (const Obstacle& obstacle : job.obstacles) {
     const double r = obstacle.kind == ObstacleKind::tree ? obstacle.radius_m : 0.0;
     const Point other = obstacle.kind == ObstacleKind::tree ? obstacle.from : obstacle.to;
     for (const Point& p : {obstacle.from, other}) {
-      box.include(most.nearest({p.x_m - r, p.y_m - r}));
-      box.include(most.nearest({p.x_m + r, p.y_m + r}));
+      box.include(max.nearest({p.x_m - r, p.y_m - r}));
+      box.include(max.nearest({p.x_m + r, p.y_m + r}));
     }
   }
-  return box.grown(std::max(least_margin_m, margin_share * box.longest_m()));
+  return box.grown(std::max(min_margin_m, margin_fraction * box.longest_m()));
 }
 
 /// Path data of points relative to the first, which needs no space before a minus.
@@ -92,7 +92,7 @@ PlanView::PlanView(const Job& job) {
     low_.x_m -= spare_m / 2.0;
     high_.x_m += spare_m / 2.0;
   }
-  const double spare = least_plan_height / units_per_m_ - (high_.y_m - low_.y_m);
+  const double spare = min_plan_height / units_per_m_ - (high_.y_m - low_.y_m);
   if (spare > 0.0) {
     low_.y_m -= spare / 2.0;
     high_.y_m += spare / 2.0;

@@ -9,9 +9,9 @@ namespace slabtide {
 namespace {
 
 /// Ready within so much of each other, there is no way to speak of (ours).
-constexpr double least_spread_s = 300.0;
+constexpr double min_spread_s = 300.0;
 /// A way shorter than this is no way (ours).
-constexpr double least_way_m = 2.0 * cell_size_m;
+constexpr double min_way_m = 2.0 * cell_size_m;
 constexpr std::size_t quarters = 4;
 constexpr std::size_t halves = 2;
 
@@ -83,11 +83,11 @@ std::vector<Point> working_way(const Zone& zone, const ZonePlan& plan, const Zon
                                const std::vector<MapCell>& cells) {
   const std::vector<std::size_t> ready = in_order(worked_cells(run, cells), cells);
   if (ready.empty()) return {};
-  if (*cells[ready.back()].opens_s - *cells[ready.front()].opens_s < least_spread_s) return {};
+  if (*cells[ready.back()].opens_s - *cells[ready.front()].opens_s < min_spread_s) return {};
   std::vector<Point> way;
   if (plan.parts.empty()) add_stops(way, ready, zone.path ? quarters : halves, run);
   for (const PartPlan& part : plan.parts) add_stops(way, in_order(part.cells, cells), halves, run);
-  if (way.size() < 2 || between(way.front(), way.back()) < least_way_m) return {};
+  if (way.size() < 2 || between(way.front(), way.back()) < min_way_m) return {};
   return way;
 }
 

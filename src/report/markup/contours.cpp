@@ -16,8 +16,8 @@ using Segment = std::array<Edge, 2>;
 
 double between(Point a, Point b) { return std::hypot(b.x_m - a.x_m, b.y_m - a.y_m); }
 
-Point on_the_way(Point a, Point b, double share) {
-  return {a.x_m + (b.x_m - a.x_m) * share, a.y_m + (b.y_m - a.y_m) * share};
+Point on_the_way(Point a, Point b, double fraction) {
+  return {a.x_m + (b.x_m - a.x_m) * fraction, a.y_m + (b.y_m - a.y_m) * fraction};
 }
 
 /// The four corners of a square, counter-clockwise from the south-west.
@@ -174,14 +174,13 @@ std::vector<ContourLine> contour_lines(const Lattice& lattice, double level) {
   return Tracer(lattice, level).lines();
 }
 
-Levels even_levels(double least, double largest, const std::vector<double>& steps,
-                   std::size_t most) {
+Levels even_levels(double min, double largest, const std::vector<double>& steps, std::size_t max) {
   for (const double step : steps) {
     Levels levels{step, {}};
-    const long first = std::lround(std::ceil(least / step));
+    const long first = std::lround(std::ceil(min / step));
     const long last = std::lround(std::floor(largest / step));
     if (last < first) return levels;
-    if (last - first >= static_cast<long>(most) && step != steps.back()) continue;
+    if (last - first >= static_cast<long>(max) && step != steps.back()) continue;
     for (long k = first; k <= last; ++k) levels.at.push_back(static_cast<double>(k) * step);
     return levels;
   }

@@ -11,8 +11,8 @@ namespace slabtide {
 namespace {
 
 /// Of the size of type, for a common sans serif (ours).
-constexpr double column_share = 0.58;
-constexpr double line_share = 1.1;
+constexpr double column_fraction = 0.58;
+constexpr double line_fraction = 1.1;
 
 }  // namespace
 
@@ -22,7 +22,8 @@ bool LabelBox::overlaps(const LabelBox& other) const {
 }
 
 LabelBox label_box(double x, double y, std::string_view text, double size) {
-  return {x, y, column_share * size * static_cast<double>(display_width(text)), line_share * size};
+  return {x, y, column_fraction * size * static_cast<double>(display_width(text)),
+          line_fraction * size};
 }
 
 bool LabelPlaces::is_free(const LabelBox& box) const {
@@ -49,10 +50,10 @@ std::vector<double> spread_labels(const std::vector<double>& wanted, double apar
     next = placed[i] + apart;
   }
   std::reverse(order.begin(), order.end());
-  double most = high;
+  double max = high;
   for (const std::size_t i : order) {
-    placed[i] = std::min(placed[i], most);
-    most = placed[i] - apart;
+    placed[i] = std::min(placed[i], max);
+    max = placed[i] - apart;
   }
   return placed;
 }

@@ -8,7 +8,7 @@ namespace slabtide {
 
 std::vector<std::size_t> zones_in_order(const Job& job) {
   std::vector<std::size_t> order;
-  for (const std::string& name : job.pour.zone_order) {
+  for (const std::string& name : job.pour.placing_sequence) {
     for (std::size_t i = 0; i < job.zones.size(); ++i) {
       if (job.zones[i].name == name) order.push_back(i);
     }

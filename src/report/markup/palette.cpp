@@ -28,8 +28,8 @@ constexpr std::array<Rgb, 10> cividis{{{0, 32, 77},
                                        {228, 207, 91},
                                        {255, 234, 70}}};
 
-int mix(double from, double to, double share) {
-  return static_cast<int>(std::lround(from + (to - from) * share));
+int mix(double from, double to, double fraction) {
+  return static_cast<int>(std::lround(from + (to - from) * fraction));
 }
 
 }  // namespace
@@ -38,9 +38,9 @@ std::string line_class(std::size_t index) {
   return fmt::format("line-{}", index % line_class_count + 1);
 }
 
-std::string sequential_colour(double share) {
-  if (std::isnan(share)) throw std::invalid_argument("sequential_colour: not a number");
-  const double place = std::clamp(share, 0.0, 1.0) * static_cast<double>(cividis.size() - 1);
+std::string sequential_colour(double fraction) {
+  if (std::isnan(fraction)) throw std::invalid_argument("sequential_colour: not a number");
+  const double place = std::clamp(fraction, 0.0, 1.0) * static_cast<double>(cividis.size() - 1);
   const std::size_t below = std::min(static_cast<std::size_t>(place), cividis.size() - 2);
   const double beyond = place - static_cast<double>(below);
   const Rgb& from = cividis[below];

@@ -48,8 +48,8 @@ std::string escape_markup(std::string_view text) {
 }
 
 std::string short_number(double value, int decimals) {
-  constexpr int most_decimals = 4;
-  if (!std::isfinite(value) || decimals < 0 || decimals > most_decimals) {
+  constexpr int max_decimals = 4;
+  if (!std::isfinite(value) || decimals < 0 || decimals > max_decimals) {
     throw std::invalid_argument("short_number: not a number for a picture");
   }
   std::string text = fmt::format("{:.{}f}", value, decimals);

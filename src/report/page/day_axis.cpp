@@ -14,7 +14,7 @@ namespace slabtide {
 namespace {
 
 /// What comes later than a day after the first is told by its time, not drawn (ours).
-constexpr double most_hours = 24.0;
+constexpr double max_hours = 24.0;
 /// From so many hours on every second one is named (ours: they touch otherwise on paper).
 constexpr double crowded_hours = 15.0;
 
@@ -70,14 +70,14 @@ double DayAxis::percent(UtcTime time) const {
   return all * std::clamp(along, 0.0, 1.0);
 }
 
-std::string DayAxis::share(UtcTime time) const { return short_number(percent(time), 2) + "%"; }
+std::string DayAxis::fraction(UtcTime time) const { return short_number(percent(time), 2) + "%"; }
 
 DayAxis day_axis(const PlanFacts& facts) {
   const TimeZone& zone = facts.job.site.time_zone;
   DayAxis axis;
   axis.from = hour_before(earliest(facts), zone);
   const UtcTime end = hour_before(after_seconds(latest(facts), seconds_per_hour - 1.0), zone);
-  const UtcTime furthest = after_seconds(axis.from, most_hours * seconds_per_hour);
+  const UtcTime furthest = after_seconds(axis.from, max_hours * seconds_per_hour);
   axis.to = std::clamp(end, after_seconds(axis.from, seconds_per_hour), furthest);
   return axis;
 }

@@ -15,7 +15,7 @@ struct DayAxis {
   /// How far along an instant lies, percent; 0 or 100 for one beyond the ends.
   double percent(UtcTime time) const;
   /// The same for an attribute: "37.25%".
-  std::string share(UtcTime time) const;
+  std::string fraction(UtcTime time) const;
   bool holds(UtcTime time) const { return time >= from && time <= to; }
 };
 

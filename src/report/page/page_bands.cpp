@@ -67,7 +67,7 @@ std::vector<SharePoint> sun_of(const ShownPart& part, const DayAxis& axis, const
     for (const std::size_t index : part.plan->cells) {
       const CellRun& cell = zone.cells[index];
       area += cell.cell.area_m2;
-      sunlit += cell.cell.area_m2 * run.exposures[cell.exposure].sunlit_share[k];
+      sunlit += cell.cell.area_m2 * run.exposures[cell.exposure].sunlit_fraction[k];
     }
     points.push_back({at, area > 0.0 ? sunlit / area : 0.0});
   }

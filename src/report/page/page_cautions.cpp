@@ -78,8 +78,8 @@ View weather_view(const PlanFacts& facts) {
       .put("wind", figure_view("/weather/mean_wind_10m_m_s", day.mean_wind_10m_m_s,
                                wind_words(day.mean_wind_10m_m_s, units)))
       .put("cloud",
-           figure_view("/weather/daylight_cloud_share", day.daylight_cloud_share,
-                       fmt::format("{:.0f} %", percent_per_one * day.daylight_cloud_share)));
+           figure_view("/weather/daylight_cloud_share", day.daylight_cloud_fraction,
+                       fmt::format("{:.0f} %", percent_per_one * day.daylight_cloud_fraction)));
   if (facts.forecast.issued) {
     View issued;
     issued.put("at", time_view("/weather/issued", facts.forecast.issued, facts.job));

@@ -27,8 +27,8 @@ constexpr double after_set_s = 1.5 * seconds_per_hour;
 constexpr double longest_s = 30.0 * seconds_per_hour;
 /// Room about the values, as a share of their range.
 constexpr double headroom = 0.08;
-constexpr double least_resistance_psi = 1.0;
-constexpr double most_resistance_psi = 10000.0;
+constexpr double min_resistance_psi = 1.0;
+constexpr double max_resistance_psi = 10000.0;
 
 double same(double value) { return value; }
 
@@ -102,8 +102,8 @@ class ZoneCharts {
         low = std::min(low, point.value);
         high = std::max(high, point.value);
       }
-      for (const auto& [least, largest] : line.band) {
-        low = std::min(low, least);
+      for (const auto& [min, largest] : line.band) {
+        low = std::min(low, min);
         high = std::max(high, largest);
       }
     }
@@ -123,7 +123,7 @@ class ZoneCharts {
 
   Element finished(std::string_view heading, const LineChart& chart, const Scale& scale,
                    const std::string& caption) const {
-    return figure_of(heading, scale.unit, draw_chart(chart, facts_), caption,
+    return figure_of(heading, scale.unit, render_chart(chart, facts_), caption,
                      chart_table(chart, scale.unit, scale.decimals, facts_));
   }
 
@@ -180,8 +180,8 @@ class ZoneCharts {
     LineChart chart = chart_of("Penetration resistance of each zone through the day",
                                reader_of(&ColumnHistory::resistance_work_psi, scale.convert));
     chart.kind = AxisScale::Kind::logarithmic;
-    chart.low = scale.convert(least_resistance_psi);
-    chart.high = scale.convert(most_resistance_psi);
+    chart.low = scale.convert(min_resistance_psi);
+    chart.high = scale.convert(max_resistance_psi);
     chart.levels = {{scale.convert(facts_.practice.set.initial_set_psi), "initial set"},
                     {scale.convert(facts_.practice.set.final_set_psi), "final set"}};
     std::string limits;
@@ -240,14 +240,14 @@ class ZoneCharts {
   std::string peak_words(const std::string& lead, double PartPlan::*value, UtcTime PartPlan::*at,
                          const std::string& key, const std::string& unit_key,
                          std::string (*words)(double, UnitSystem)) const {
-    std::size_t most = zones_.front();
+    std::size_t max = zones_.front();
     for (const std::size_t zone : zones_) {
-      if (facts_.plan.zones[zone].whole.*value > facts_.plan.zones[most].whole.*value) most = zone;
+      if (facts_.plan.zones[zone].whole.*value > facts_.plan.zones[max].whole.*value) max = zone;
     }
-    const PartPlan& part = facts_.plan.zones[most].whole;
-    const std::string json = pointer("/zones", most, key);
+    const PartPlan& part = facts_.plan.zones[max].whole;
+    const std::string json = pointer("/zones", max, key);
     return fmt::format(
-        "{}{}, {} at {}.", lead, escape_markup(facts_.job.zones[most].name),
+        "{}{}, {} at {}.", lead, escape_markup(facts_.job.zones[max].name),
         in_line(page_figure(json + unit_key, part.*value, words(part.*value, units()))),
         in_line(page_time(json + "_at", part.*at, facts_.job)));
   }

@@ -17,14 +17,14 @@ namespace slabtide {
 namespace {
 
 /// The chart's half is at least so long, that a few minutes do not look like much.
-constexpr double least_half_min = 30.0;
+constexpr double min_half_min = 30.0;
 
 /// A bar from the planned hour in the middle to the one noted, early to the left; ends in a dot.
 class OffBar {
  public:
   explicit OffBar(double half_min) : half_min_(half_min) {}
 
-  std::string draw(double late_min) const {
+  std::string render(double late_min) const {
     constexpr double middle = width / 2.0;
     constexpr double thick = 6.0;
     constexpr double dot = 5.0;
@@ -79,13 +79,13 @@ class CheckBackPage {
   }
 
   double half_min() const {
-    return std::max(least_half_min, std::ceil(summary_of(facts_).farthest_min));
+    return std::max(min_half_min, std::ceil(summary_of(facts_).farthest_min));
   }
 
   View row(std::size_t index) const {
-    const FieldReading& reading = facts_.reading(facts_.checked[index]);
+    const Observation& reading = facts_.reading(facts_.checked[index]);
     View view;
-    view.put("what", reading_place_words(reading))
+    view.put("what", observation_place_words(reading))
         .put("seen", time_view(pointer("/readings", index, "at"), reading.at, job_));
     return view;
   }
@@ -94,7 +94,7 @@ class CheckBackPage {
     const OffBar bar(half_min());
     std::vector<View> rows;
     for (std::size_t i = 0; i < facts_.checked.size(); ++i) {
-      const CheckedReading& one = facts_.checked[i];
+      const CheckedObservation& one = facts_.checked[i];
       const auto late_min = one.late_min(facts_.journal);
       if (!late_min) continue;
       rows.push_back(
@@ -102,7 +102,7 @@ class CheckBackPage {
               .put("planned", time_view(pointer("/readings", i, "planned"), one.planned, job_))
               .put("late", figure_view(pointer("/readings", i, "late_min"), std::round(*late_min),
                                        fmt::format("{} min", std::lround(*late_min))))
-              .put("bar", bar.draw(*late_min)));
+              .put("bar", bar.render(*late_min)));
     }
     return rows;
   }
@@ -110,12 +110,12 @@ class CheckBackPage {
   std::vector<View> measurement_views() const {
     std::vector<View> rows;
     for (std::size_t i = 0; i < facts_.checked.size(); ++i) {
-      const CheckedReading& one = facts_.checked[i];
+      const CheckedObservation& one = facts_.checked[i];
       if (!one.planned_value) continue;
-      const FieldReading& reading = facts_.reading(one);
+      const Observation& reading = facts_.reading(one);
       const auto figure = [&](std::string_view prefix, double value) {
         const std::string key =
-            fmt::format("{}_{}", prefix, measure_unit(reading_measure(reading.kind)));
+            fmt::format("{}_{}", prefix, measure_unit(observation_measure(reading.kind)));
         return figure_view(pointer("/readings", i, key), value,
                            measured_words(reading, value, job_.units));
       };
@@ -130,7 +130,7 @@ class CheckBackPage {
   std::vector<View> other_views() const {
     std::vector<View> rows;
     for (std::size_t i = 0; i < facts_.checked.size(); ++i) {
-      const CheckedReading& one = facts_.checked[i];
+      const CheckedObservation& one = facts_.checked[i];
       if (!one.planned && !one.planned_value) rows.push_back(row(i));
     }
     return rows;

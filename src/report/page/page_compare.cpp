@@ -90,9 +90,9 @@ std::string body_of(const CompareFacts& facts, const std::string& title) {
       .put("weather", weather_words(facts.plan))
       .put("mix", mix_words(facts.plan))
       .put("version", version());
-  if (facts.comparison.days_drawn > 0) {
+  if (facts.comparison.days_sampled > 0) {
     view.put("days_drawn",
-             count_view("/days_drawn", static_cast<int>(facts.comparison.days_drawn)));
+             count_view("/days_drawn", static_cast<int>(facts.comparison.days_sampled)));
   }
   return fill(embedded::page_compare_html(), view);
 }

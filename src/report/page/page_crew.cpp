@@ -29,7 +29,7 @@ class CrewPage {
     }
     View view;
     put_size(view);
-    view.put("late", late()).put("cures", cures()).put("people", std::move(people));
+    view.put("late", late()).put("cures", remedies()).put("people", std::move(people));
     if (crew_.tightest) view.put("tight", tight());
     return view;
   }
@@ -53,7 +53,7 @@ class CrewPage {
     }
     View best;
     best.put("enough", count("/crew_summary/enough_crew", crew_.enough_crew))
-        .put("least", minutes_late("/crew_summary/least_late_min", crew_.least_late_min));
+        .put("least", minutes_late("/crew_summary/least_late_min", crew_.min_late_min));
     view.put("best", std::move(best));
   }
 
@@ -88,10 +88,10 @@ class CrewPage {
     return views;
   }
 
-  std::vector<View> cures() const {
+  std::vector<View> remedies() const {
     std::vector<View> views;
-    for (const CrewCure& cure : crew_.cures) {
-      views.push_back(View().put("cure", cure_words(cure)));
+    for (const CrewRemedy& remedy : crew_.remedies) {
+      views.push_back(View().put("cure", remedy_words(remedy)));
     }
     return views;
   }

@@ -118,9 +118,10 @@ View sureness_view(const Sureness& sureness) {
   std::vector<View> causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
     const std::string json = pointer("/sureness/causes", causes.size(), "share");
-    View view =
-        figure_view(json, cause.share, fmt::format("{:.0f} %", percent_per_one * cause.share));
-    causes.push_back(view.put("what", unknown_words(cause.unknown)).flag("more", !causes.empty()));
+    View view = figure_view(json, cause.fraction,
+                            fmt::format("{:.0f} %", percent_per_one * cause.fraction));
+    causes.push_back(
+        view.put("what", uncertain_input_words(cause.unknown)).flag("more", !causes.empty()));
   }
   View view;
   view.put("sure", sure_words(sure_word(sureness)))

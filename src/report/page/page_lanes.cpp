@@ -116,14 +116,14 @@ Element lane_definitions(const DayAxis& axis, const PlanFacts& facts) {
   for (const Night& night : nights(axis, facts)) {
     hours.add(Element("rect")
                   .set("class", "night")
-                  .set("x", axis.share(night.from))
+                  .set("x", axis.fraction(night.from))
                   .set("width", percent_length(axis.percent(night.to) - axis.percent(night.from)))
                   .set("height", "100%"));
   }
   Element names("symbol");
   names.set("id", "day-clock");
   for (const HourMark& mark : hour_marks(axis, facts.job)) {
-    const std::string at = axis.share(mark.at);
+    const std::string at = axis.fraction(mark.at);
     hours.add(Element("line").set("class", "hour").set("x1", at).set("x2", at).set("y2", "100%"));
     constexpr double room_percent = 97.0;  // behind that its words are cut
     if (axis.percent(mark.at) > room_percent) continue;
@@ -207,7 +207,7 @@ Element sun_strip(const std::vector<SharePoint>& points, const DayAxis& axis, do
   PathData path;
   path.move_to(first, height);
   for (const SharePoint& point : points) {
-    path.line_to(axis.percent(point.at), height * (1.0 - point.share));
+    path.line_to(axis.percent(point.at), height * (1.0 - point.fraction));
   }
   path.line_to(last, height).close();
   return strip.add(Element("path").set("class", "sun").set("d", path.str()));

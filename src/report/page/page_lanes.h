@@ -52,7 +52,7 @@ Element block(const std::string& style, UtcTime from, UtcTime to, const std::str
 /// A share of 0 to 1 through the day as a strip: full is sun, empty shade.
 struct SharePoint {
   UtcTime at;
-  double share = 0.0;
+  double fraction = 0.0;
 };
 Element sun_strip(const std::vector<SharePoint>& points, const DayAxis& axis, double top,
                   double height);

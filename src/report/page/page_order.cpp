@@ -22,7 +22,7 @@ std::string joined(const std::vector<std::string>& names) {
 View load_view(const Load& load, std::size_t index, const Job& job) {
   const std::string json = pointer("/trucks", index) + "/";
   std::vector<std::string> zones;
-  for (const LoadShare& share : load.shares) zones.push_back(job.zones[share.zone].name);
+  for (const LoadShare& fraction : load.fractions) zones.push_back(job.zones[fraction.zone].name);
   View view;
   return view
       .put("number", figure_view(json + "number", load.number, fmt::format("{}", load.number)))
@@ -78,7 +78,7 @@ View order_view(const PlanFacts& facts) {
       .put("neat", volume("/order/neat_m3", order.neat_m3))
       .put("low_base", volume("/order/low_base_m3", order.low_base_m3))
       .put("low", thickness_words(job.order.low_base_m, job.units))
-      .put("allowance", fmt::format("{:.0f} %", percent_per_one * job.order.allowance_share))
+      .put("allowance", fmt::format("{:.0f} %", percent_per_one * job.order.allowance_fraction))
       .put("loads", std::move(loads))
       .put("supplies", std::move(supplies));
 }

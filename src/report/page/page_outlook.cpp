@@ -21,13 +21,15 @@ namespace {
 constexpr double full_sun_w_m2 = 1000.0;
 constexpr double full_drying_kg_m2_h = 1.2;
 
-std::string percent_words(double share) { return fmt::format("{:.0f} %", percent_per_one * share); }
+std::string percent_words(double fraction) {
+  return fmt::format("{:.0f} %", percent_per_one * fraction);
+}
 
 /// A bar of so much of the cell; what it shows stands beside it in words.
-std::string bar(const std::string& style, double share) {
+std::string bar(const std::string& style, double fraction) {
   constexpr double width = 60.0;
   constexpr double height = 8.0;
-  const double filled = width * std::clamp(share, 0.0, 1.0);
+  const double filled = width * std::clamp(fraction, 0.0, 1.0);
   return Element("svg")
       .set("class", "bar")
       .set("width", width)
@@ -49,11 +51,11 @@ View hour_view(const OutlookHour& hour, const Job& job) {
       .put("iso", iso8601_minute(hour.at, job.site.time_zone))
       .put("air", temperature_words(hour.air_c, units))
       .put("dew", temperature_words(hour.dew_point_c, units))
-      .put("humidity", percent_words(hour.humidity_share))
+      .put("humidity", percent_words(hour.humidity_fraction))
       .put("wind", wind_words(hour.wind_slab_m_s, units))
       .put("sun", fmt::format("{:.0f} W/m²", hour.shortwave_w_m2))
       .put("sun_bar", bar("sun", hour.shortwave_w_m2 / full_sun_w_m2))
-      .put("cloud", percent_words(hour.cloud_share))
+      .put("cloud", percent_words(hour.cloud_fraction))
       .put("rain", rain_words(hour))
       .flag("thunder", hour.thunder)
       .put("in_sun", evaporation_words(hour.evaporation_sun_kg_m2_h, units))

@@ -154,7 +154,7 @@ class PageSaw {
     Element figure("figure");
     Element heading("h3");
     heading.text("Pull against strength, uncut ").add(Element("small").text("share of strength"));
-    figure.add(heading).add(draw_chart(chart, facts_));
+    figure.add(heading).add(render_chart(chart, facts_));
     figure.add(Element("figcaption").text(bars_words()));
     return figure.add(chart_table(chart, "share of strength", decimals, facts_));
   }

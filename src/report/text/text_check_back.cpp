@@ -19,7 +19,7 @@ constexpr std::size_t clock_width = 10;
 constexpr std::size_t minutes_width = 5;
 constexpr int scale_half = 10;  ///< signs on either side of the middle
 /// A sign of the scale is the least of these minutes that takes in every event.
-constexpr double least_sign_min = 3.0;
+constexpr double min_sign_min = 3.0;
 
 /// "     |  *     ": early to the left, late to the right of the bar.
 std::string mark(double late_min, double sign_min) {
@@ -44,22 +44,22 @@ class CheckText {
 
  private:
   double sign_min() const {
-    double most = least_sign_min * scale_half;
-    for (const CheckedReading& one : facts_.checked) {
-      most = std::max(most, std::abs(one.late_min(facts_.journal).value_or(0.0)));
+    double max = min_sign_min * scale_half;
+    for (const CheckedObservation& one : facts_.checked) {
+      max = std::max(max, std::abs(one.late_min(facts_.journal).value_or(0.0)));
     }
-    return most / scale_half;
+    return max / scale_half;
   }
 
-  std::string line(const FieldReading& seen, const std::string& noted, const std::string& planned,
+  std::string line(const Observation& seen, const std::string& noted, const std::string& planned,
                    const std::string& rest) const {
-    return fmt::format("{} {}{}{}\n", pad(reading_place_words(seen), what_width),
+    return fmt::format("{} {}{}{}\n", pad(observation_place_words(seen), what_width),
                        pad(noted, clock_width), pad(planned, clock_width), rest);
   }
 
   std::string events() const {
     std::string rows;
-    for (const CheckedReading& one : facts_.checked) {
+    for (const CheckedObservation& one : facts_.checked) {
       const auto minutes = one.late_min(facts_.journal);
       if (!minutes) continue;
       rows += line(facts_.reading(one), day_clock(facts_.reading(one).at, job_),
@@ -75,9 +75,9 @@ class CheckText {
 
   std::string measurements() const {
     std::string rows;
-    for (const CheckedReading& one : facts_.checked) {
+    for (const CheckedObservation& one : facts_.checked) {
       if (!one.planned_value) continue;
-      const FieldReading& seen = facts_.reading(one);
+      const Observation& seen = facts_.reading(one);
       rows += line(seen, measured_words(seen, *seen.value, job_.units),
                    measured_words(seen, *one.planned_value, job_.units),
                    "at " + day_clock(seen.at, job_));
@@ -89,7 +89,7 @@ class CheckText {
   /// Cracks, and what the weather given does not reach.
   std::string unforeseen() const {
     std::string rows;
-    for (const CheckedReading& one : facts_.checked) {
+    for (const CheckedObservation& one : facts_.checked) {
       if (one.planned || one.planned_value) continue;
       rows += line(facts_.reading(one), day_clock(facts_.reading(one).at, job_), "", "-");
     }

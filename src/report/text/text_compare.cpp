@@ -62,15 +62,15 @@ std::string table(const CompareFacts& facts, const TextStyle& style) {
 
 /// The choices that do best over the days that may come, and the job as ordered.
 std::string days_table(const CompareFacts& facts, const TextStyle& style) {
-  if (facts.comparison.days_drawn == 0) return {};
-  constexpr std::size_t most_shown = 6;
+  if (facts.comparison.days_sampled == 0) return {};
+  constexpr std::size_t max_shown = 6;
   const std::vector<ComparedChoice>& choices = facts.comparison.choices;
   std::vector<std::size_t> order(choices.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::stable_sort(order.begin() + 1, order.end(), [&](std::size_t a, std::size_t b) {
     return better(choices[a], choices[b], facts.plan.practice.compare);
   });
-  if (order.size() > most_shown) order.resize(most_shown);
+  if (order.size() > max_shown) order.resize(max_shown);
   std::string text = fmt::format("  {}{:>11}{:>12}{:>10}\n", pad("minutes late", label_width),
                                  "as forecast", "on average", "bad day");
   for (const std::size_t i : order) {
@@ -87,7 +87,7 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
              fmt::format("On average over {} days that may come, drawn from what the forecast "
                          "and the mix may be off; nine in ten of them are no later than the "
                          "bad day. The job as ordered and the best few.",
-                         facts.comparison.days_drawn),
+                         facts.comparison.days_sampled),
              2, 2) +
          "\n";
 }

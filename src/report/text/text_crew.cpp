@@ -96,14 +96,14 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
                                   span_words(crew.starts[task], crew.ends[task], job)),
                       2, 10);
   }
-  for (const CrewCure& cure : crew.cures) text += paragraph(cure_words(cure), 2, 6);
+  for (const CrewRemedy& remedy : crew.remedies) text += paragraph(remedy_words(remedy), 2, 6);
   return text + "\n";
 }
 
 /// What is most likely to be missed; empty where it is not known, or nothing is.
 std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& style) {
   constexpr double told_from = 0.2;
-  constexpr std::size_t most_told = 6;
+  constexpr std::size_t max_told = 6;
   std::vector<std::size_t> tasks;
   for (std::size_t i = 0; i < crew.late_chances.size(); ++i) {
     if (crew.late_chances[i].value_or(0.0) >= told_from) tasks.push_back(i);
@@ -114,7 +114,7 @@ std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   });
   std::string text = style.heading("May be missed") +
                      " on so many days of a hundred, if the crew keeps to these hours\n";
-  for (std::size_t i = 0; i < std::min(most_told, tasks.size()); ++i) {
+  for (std::size_t i = 0; i < std::min(max_told, tasks.size()); ++i) {
     const std::size_t task = tasks[i];
     text += paragraph(fmt::format("{:.0f}  {}, {}", 100.0 * *crew.late_chances[task],
                                   task_words(crew.tasks[task]),
@@ -151,7 +151,7 @@ std::string crew_size_words(const CrewPlan& crew) {
                         : fmt::format("; {} would do", *crew.smallest_crew));
   }
   return words + fmt::format("; {} lose the least, {} min, and more do no better", crew.enough_crew,
-                             crew.least_late_min);
+                             crew.min_late_min);
 }
 
 std::string crew_headline(const PlanFacts& facts, const TextStyle& style) {

@@ -13,8 +13,8 @@ constexpr std::size_t hang = 10;
 std::string load_words(const Load& load, const PlanFacts& facts) {
   const Job& job = facts.job;
   std::string zones;
-  for (const LoadShare& share : load.shares) {
-    zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[share.zone].name);
+  for (const LoadShare& fraction : load.fractions) {
+    zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[fraction.zone].name);
   }
   return fmt::format("load {}: {}, batched {}, here {}, empty {} ({}){}", load.number,
                      volume_words(load.volume_m3, job.units), day_clock(load.batched, job),
@@ -31,7 +31,7 @@ std::string text_order(const PlanFacts& facts, const TextStyle& style) {
       style.heading("Order") +
           fmt::format("     {}: {} as drawn and {:.0f} % over; {} more if the base is {} low",
                       volume_words(order.ordered_m3, job.units),
-                      volume_words(order.neat_m3, job.units), 100.0 * job.order.allowance_share,
+                      volume_words(order.neat_m3, job.units), 100.0 * job.order.allowance_fraction,
                       volume_words(order.low_base_m3, job.units),
                       thickness_words(job.order.low_base_m, job.units)),
       0, hang);

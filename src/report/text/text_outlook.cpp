@@ -20,10 +20,10 @@ constexpr double full_drying_kg_m2_h = 1.2;
 constexpr std::size_t bar_columns = 5;
 
 /// A bar of eighths: "▐" would need no explaining either, but these fill from the left.
-std::string bar(double share) {
+std::string bar(double fraction) {
   constexpr std::array<std::string_view, 8> tips{"", "▏", "▎", "▍", "▌", "▋", "▊", "▉"};
   constexpr double eighths = 8.0;
-  const double filled = std::clamp(share, 0.0, 1.0) * static_cast<double>(bar_columns);
+  const double filled = std::clamp(fraction, 0.0, 1.0) * static_cast<double>(bar_columns);
   auto whole = static_cast<std::size_t>(std::floor(filled));
   auto rest = static_cast<std::size_t>(std::lround((filled - std::floor(filled)) * eighths));
   if (rest == tips.size()) {
@@ -49,8 +49,8 @@ std::string hour_line(const OutlookHour& hour, const Job& job) {
   return fmt::format(
       "  {:<9}{:>4}{:>5}{:>5.0f}{:>5.0f}  {}{:>4.0f}  {}{} {} {} {}  {:4.2f} {:4.2f}\n",
       day_clock(hour.at, job), degrees(hour.air_c), degrees(hour.dew_point_c),
-      100.0 * hour.humidity_share, wind, bar(hour.shortwave_w_m2 / full_sun_w_m2),
-      100.0 * hour.cloud_share, rain, hour.thunder ? "!" : " ",
+      100.0 * hour.humidity_fraction, wind, bar(hour.shortwave_w_m2 / full_sun_w_m2),
+      100.0 * hour.cloud_fraction, rain, hour.thunder ? "!" : " ",
       drying(hour.evaporation_sun_kg_m2_h), bar(hour.evaporation_sun_kg_m2_h / full_drying_kg_m2_h),
       drying(hour.evaporation_shade_kg_m2_h), hour.set_rate_sun, hour.set_rate_shade);
 }

@@ -166,7 +166,7 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
   std::string causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
     causes += fmt::format("{}{} ({:.0f} %)", causes.empty() ? "" : ", ",
-                          unknown_words(cause.unknown), 100.0 * cause.share);
+                          uncertain_input_words(cause.unknown), 100.0 * cause.fraction);
   }
   const std::string doubt =
       causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
@@ -244,7 +244,7 @@ std::string text_plan(const PlanFacts& facts, const TextStyle& style) {
   validate(facts);
   std::string text = text_opening(facts, style);
   text.append(1, '\n').append(headline(facts, style));
-  for (const std::string& zone_name : facts.job.pour.zone_order) {
+  for (const std::string& zone_name : facts.job.pour.placing_sequence) {
     for (std::size_t i = 0; i < facts.job.zones.size(); ++i) {
       if (facts.job.zones[i].name != zone_name) continue;
       text += zone_block(facts.plan.zones[i], facts.job.zones[i], facts.job, style);

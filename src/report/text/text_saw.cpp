@@ -242,7 +242,7 @@ std::string text_saw(const PlanFacts& facts, const TextStyle& style) {
   const Job& job = facts.job;
   const std::string name = job.name.empty() ? job.site.name : job.name;
   std::string text = both_ends(style.heading(name), long_date(job.pour.date)) + "\n";
-  for (const std::string& zone_name : job.pour.zone_order) {
+  for (const std::string& zone_name : job.pour.placing_sequence) {
     for (std::size_t i = 0; i < job.zones.size(); ++i) {
       if (job.zones[i].name == zone_name) text += zone_block(facts, i, style);
     }

@@ -13,14 +13,14 @@ namespace {
 
 constexpr std::size_t touch_label_width = 22;
 /// What the crew's time on the part leaves of the line.
-constexpr std::size_t most_quarters = 40;
+constexpr std::size_t max_quarters = 40;
 
 std::string_view sign_of(Touch touch) {
   constexpr std::array<std::string_view, 5> signs{"·", "░", "█", "!", " "};
   return signs[static_cast<std::size_t>(touch)];
 }
 
-std::size_t shown(const PartTouch& touch) { return std::min(most_quarters, touch.quarters.size()); }
+std::size_t shown(const PartTouch& touch) { return std::min(max_quarters, touch.quarters.size()); }
 
 /// The hours, each over its first quarter.
 std::string hour_line(const PartTouch& touch, const Job& job) {

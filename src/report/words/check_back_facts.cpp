@@ -13,7 +13,7 @@ namespace slabtide {
 CheckSummary summary_of(const CheckBackFacts& facts) {
   CheckSummary summary;
   double sum_min = 0.0;
-  for (const CheckedReading& one : facts.checked) {
+  for (const CheckedObservation& one : facts.checked) {
     const auto late_min = one.late_min(facts.journal);
     if (!late_min) continue;
     ++summary.events;
@@ -31,31 +31,31 @@ std::string summary_words(const CheckSummary& summary) {
                      mean_min < 0 ? "earlier" : "later", summary.farthest_min);
 }
 
-std::string reading_place_words(const FieldReading& reading) {
+std::string observation_place_words(const Observation& reading) {
   std::string words = reading.zone;
   if (!reading.part.empty()) words += fmt::format(", {}", reading.part);
-  return fmt::format("{}{}{}", words, words.empty() ? "" : ": ", reading_words(reading.kind));
+  return fmt::format("{}{}{}", words, words.empty() ? "" : ": ", observation_words(reading.kind));
 }
 
-std::string_view measure_unit(ReadingMeasure measure) {
+std::string_view measure_unit(ObservationMeasure measure) {
   switch (measure) {
-    case ReadingMeasure::nothing:
+    case ObservationMeasure::nothing:
       return "";
-    case ReadingMeasure::temperature:
+    case ObservationMeasure::temperature:
       return "c";
-    case ReadingMeasure::wind:
+    case ObservationMeasure::wind:
       return "m_s";
-    case ReadingMeasure::humidity:
+    case ObservationMeasure::humidity:
       return "share";
   }
   return "";
 }
 
-std::string measured_words(const FieldReading& reading, double value, UnitSystem units) {
-  switch (reading_measure(reading.kind)) {
-    case ReadingMeasure::wind:
+std::string measured_words(const Observation& reading, double value, UnitSystem units) {
+  switch (observation_measure(reading.kind)) {
+    case ObservationMeasure::wind:
       return wind_words(value, units);
-    case ReadingMeasure::humidity:
+    case ObservationMeasure::humidity:
       return fmt::format("{:.0f} %", percent_per_one * value);
     default:
       return temperature_words(value, units);

@@ -29,7 +29,7 @@ namespace {
 
 constexpr std::size_t indent = 2;
 constexpr std::size_t label_width = 20;
-constexpr std::size_t least_column = 13;
+constexpr std::size_t min_column = 13;
 
 /// A table with a label a row and a column a part.
 class PartTable {
@@ -71,7 +71,7 @@ class PartTable {
   };
 
   std::size_t column_width(std::size_t column) const {
-    std::size_t width = least_column;
+    std::size_t width = min_column;
     for (const Row& row : rows_) width = std::max(width, display_width(row.cells[column]));
     return width;
   }
@@ -125,7 +125,7 @@ std::string part_table(const std::vector<const PartPlan*>& parts, Finish finish,
                        const std::string& whole_name, const Job& job) {
   PartTable table(parts, whole_name);
   table.row("in the sun", [](const PartPlan& part) {
-    return fmt::format("{:.0f} % of the time", 100.0 * part.sunlit_share);
+    return fmt::format("{:.0f} % of the time", 100.0 * part.sunlit_fraction);
   });
   table.row("sheen off", [&job](const PartPlan& part) { return day_clock(part.sheen_gone, job); });
   add_window_rows(table, finish, job);

@@ -48,12 +48,12 @@ WeatherSummary summarise_weather(const PourRun& run) {
     summary.low_c = std::min(summary.low_c, weather.air_c[k]);
     summary.mean_wind_10m_m_s += weather.wind_slab_m_s[k] / weather.wind_ratio;
     if (weather.sun_elevation_deg[k] > 0.0) {
-      cloud += weather.cloud_share[k];
+      cloud += weather.cloud_fraction[k];
       daylight_steps += 1.0;
     }
   }
   summary.mean_wind_10m_m_s /= static_cast<double>(count);
-  summary.daylight_cloud_share = daylight_steps > 0.0 ? cloud / daylight_steps : 0.0;
+  summary.daylight_cloud_fraction = daylight_steps > 0.0 ? cloud / daylight_steps : 0.0;
   return summary;
 }
 
@@ -77,7 +77,7 @@ std::string weather_words(const PlanFacts& facts) {
   std::string line = fmt::format(
       "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", source_words(facts),
       temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
-      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_share);
+      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_fraction);
   if (sun.kind == SunTimes::Kind::ordinary) {
     line += fmt::format(" Sun {} to {}.", clock_time(sun.rise, zone), clock_time(sun.set, zone));
   }
@@ -102,16 +102,16 @@ std::string mix_words(const PlanFacts& facts) {
   const MixModel& model = facts.run.mixes.front();
   std::string words = fmt::format("{}, w/cm {:.2f}",
                                   content_words(mix.cementitious_kg_m3, facts.job.units), mix.w_cm);
-  const auto percent = [](double share) { return fmt::format("{:.0f} %", 100.0 * share); };
-  if (mix.ash_share > 0.0) {
-    words += fmt::format(", {} class {} ash", percent(mix.ash_share),
+  const auto percent = [](double fraction) { return fmt::format("{:.0f} %", 100.0 * fraction); };
+  if (mix.ash_fraction > 0.0) {
+    words += fmt::format(", {} class {} ash", percent(mix.ash_fraction),
                          mix.ash_class == AshClass::f ? "F" : "C");
   }
-  if (mix.slag_share > 0.0) words += fmt::format(", {} slag", percent(mix.slag_share));
-  if (mix.silica_fume_share > 0.0) {
-    words += fmt::format(", {} silica fume", percent(mix.silica_fume_share));
+  if (mix.slag_fraction > 0.0) words += fmt::format(", {} slag", percent(mix.slag_fraction));
+  if (mix.silica_fume_fraction > 0.0) {
+    words += fmt::format(", {} silica fume", percent(mix.silica_fume_fraction));
   }
-  words += fmt::format(", {} air, {} at the chute", percent(mix.air_share),
+  words += fmt::format(", {} air, {} at the chute", percent(mix.air_fraction),
                        temperature_words(model.discharge_c, facts.job.units));
   return mix.name.empty() ? words : mix.name + ": " + words;
 }
@@ -131,11 +131,11 @@ std::string_view sure_words(SureWord word) {
 }
 
 std::vector<DoubtCause> told_causes(const Sureness& sureness) {
-  constexpr double told_share = 0.08;
-  constexpr std::size_t most_told = 3;
+  constexpr double told_fraction = 0.08;
+  constexpr std::size_t max_told = 3;
   std::vector<DoubtCause> told;
   for (const DoubtCause& cause : sureness.causes) {
-    if (told.size() == most_told || cause.share < told_share) break;
+    if (told.size() == max_told || cause.fraction < told_fraction) break;
     told.push_back(cause);
   }
   return told;

@@ -19,7 +19,7 @@ namespace HWY_NAMESPACE {
 /// A place between two instants of the grid.
 struct GridPlace {
   std::size_t before;
-  double share;  // of the way to the next instant
+  double fraction;  // of the way to the next instant
 };
 
 /// `steps` from the grid's start, within the grid.

@@ -10,7 +10,7 @@ using formula::GridPlace;
 
 double between(const std::vector<double>& values, GridPlace place) {
   const double before = values[place.before];
-  return before + place.share * (values[place.before + 1] - before);
+  return before + place.fraction * (values[place.before + 1] - before);
 }
 
 /// Of a column, what the weather meets.

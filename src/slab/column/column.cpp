@@ -17,7 +17,7 @@ namespace {
 
 constexpr int fewest_cells = 4;
 /// Finer than any refinement asks for; beyond them a column would not come to an end (ours).
-constexpr int most_cells = 10000;
+constexpr int max_cells = 10000;
 constexpr double shortest_step_s = 0.01;
 
 bool all_finite(const std::vector<double>& values) {
@@ -39,7 +39,7 @@ void check_settings(const SolverSettings& settings, const SiteWeather& weather) 
     throw std::invalid_argument("columns: steps are not above 0, or too short to come to an end");
   if (settings.slab_cells < fewest_cells || settings.ground_cells < fewest_cells)
     throw std::invalid_argument("columns: too few cells");
-  if (settings.slab_cells > most_cells || settings.ground_cells > most_cells)
+  if (settings.slab_cells > max_cells || settings.ground_cells > max_cells)
     throw std::invalid_argument("columns: too many cells");
   if (!(settings.end_s >= 0.0 && settings.end_s <= weather.grid.end_s()))
     throw std::invalid_argument("columns: the end lies outside the weather grid");
@@ -96,8 +96,8 @@ void check(std::span<const ColumnCase> cases, const SiteWeather& weather,
 }
 
 /// What a thread needs besides the cases.
-struct Desk {
-  ColumnDesk lanes;
+struct Workspace {
+  ColumnWorkspace lanes;
   std::vector<ColumnSolution> solutions;
 };
 
@@ -109,15 +109,15 @@ void solve_each(std::span<const ColumnCase> cases, const SiteWeather& weather,
   const std::size_t lanes = lanes_at_once();
   std::vector<const ColumnCase*> pointers;
   for (const ColumnCase& each : cases) pointers.push_back(&each);
-  const auto solve = [&](std::size_t set, Desk& desk) {
+  const auto solve = [&](std::size_t set, Workspace& workspace) {
     const std::size_t first = set * lanes;
     const std::size_t count = std::min(lanes, cases.size() - first);
-    desk.solutions.resize(lanes);
+    workspace.solutions.resize(lanes);
     solve_side_by_side(batch, std::span(pointers).subspan(first, count),
-                       std::span(desk.solutions).first(count), desk.lanes);
-    for (std::size_t i = 0; i < count; ++i) take(first + i, desk.solutions[i]);
+                       std::span(workspace.solutions).first(count), workspace.lanes);
+    for (std::size_t i = 0; i < count; ++i) take(first + i, workspace.solutions[i]);
   };
-  in_parallel_at<Desk>((cases.size() + lanes - 1) / lanes, settings.threads, solve);
+  in_parallel_at<Workspace>((cases.size() + lanes - 1) / lanes, settings.threads, solve);
 }
 
 }  // namespace

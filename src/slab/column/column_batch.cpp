@@ -20,7 +20,7 @@ std::array<std::vector<double>*, series_count> series_of(ColumnHistory& h) {
           &h.strength_psi,
           &h.evaporation_kg_m2_h,
           &h.bleed_kg_m2_h,
-          &h.film_kg_m2};
+          &h.bleed_water_kg_m2};
 }
 
 }  // namespace
@@ -37,7 +37,7 @@ ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& 
   }
 }
 
-void ColumnDesk::clear_for(std::size_t numbers, std::size_t marks) {
+void ColumnWorkspace::clear_for(std::size_t numbers, std::size_t marks) {
   kept.clear();
   kept.reserve(marks);
   if (numbers <= room) return;
@@ -47,16 +47,16 @@ void ColumnDesk::clear_for(std::size_t numbers, std::size_t marks) {
 
 ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
                                std::span<ColumnSolution> solutions, std::size_t lanes,
-                               ColumnDesk& desk)
-    : solutions_(solutions), lanes_(lanes), desk_(desk) {
+                               ColumnWorkspace& workspace)
+    : solutions_(solutions), lanes_(lanes), desk_(workspace) {
   const double shortest_s = std::min(batch.settings.early_step_s, batch.settings.late_step_s);
   const auto first = std::min_element(
       cases.begin(), cases.end(),
       [](const ColumnCase* a, const ColumnCase* b) { return a->placed_s < b->placed_s; });
   // No step is shorter but the last of each lane.
-  const auto most =
+  const auto max =
       static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) + lanes + 2;
-  desk_.clear_for(most * series_count * lanes, most);
+  desk_.clear_for(max * series_count * lanes, max);
 }
 
 double* ColumnRecorder::next_row(const Lanes& kept) {
@@ -75,7 +75,7 @@ void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) 
 }
 
 void ColumnRecorder::finish() {
-  std::array<std::array<double*, series_count>, most_lanes> next{};
+  std::array<std::array<double*, series_count>, max_lanes> next{};
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
     const auto entries = std::count_if(desk_.kept.begin(), desk_.kept.end(),
                                        [lane](const Lanes& kept) { return kept[lane] != 0.0; });

@@ -29,15 +29,15 @@ struct ColumnBatch {
 };
 
 /// As many lanes as any instruction set has.
-inline constexpr std::size_t most_lanes = 8;
+inline constexpr std::size_t max_lanes = 8;
 inline constexpr std::size_t series_count = 15;
 inline constexpr double record_every_s = 120.0;  ///< at most, while steps are shorter
 
 /// Memory that the columns of one set of lanes leave to the next.
-struct ColumnDesk {
+struct ColumnWorkspace {
   hwy::AlignedFreeUniquePtr<double[]> rows;
   std::size_t room = 0;  ///< of `rows`
-  std::vector<std::array<double, most_lanes>> kept;
+  std::vector<std::array<double, max_lanes>> kept;
 
   /// Makes sure of room for so many numbers, and for marks of so many rows.
   void clear_for(std::size_t numbers, std::size_t marks);
@@ -46,7 +46,7 @@ struct ColumnDesk {
 /// Writes down what the columns of one set of lanes go through.
 class ColumnRecorder {
  public:
-  using Lanes = std::array<double, most_lanes>;
+  using Lanes = std::array<double, max_lanes>;
   struct Energies {
     Lanes surface_j_m2;
     Lanes ground_j_m2;
@@ -56,7 +56,8 @@ class ColumnRecorder {
 
   /// Takes all the memory that the steps will ask for.
   ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                 std::span<ColumnSolution> solutions, std::size_t lanes, ColumnDesk& desk);
+                 std::span<ColumnSolution> solutions, std::size_t lanes,
+                 ColumnWorkspace& workspace);
 
   /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
   /// order. Of the lanes that are marked it is kept.
@@ -68,7 +69,7 @@ class ColumnRecorder {
  private:
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;
-  ColumnDesk& desk_;
+  ColumnWorkspace& desk_;
 };
 
 }  // namespace slabtide

@@ -17,8 +17,8 @@ namespace slabtide::HWY_NAMESPACE {
 namespace {
 
 void solve_lanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions,
-                 ColumnDesk& desk) {
-  ColumnLanes<Lanes>(batch, cases, solutions, desk).run();
+                 ColumnWorkspace& workspace) {
+  ColumnLanes<Lanes>(batch, cases, solutions, workspace).run();
 }
 
 std::size_t lane_count() { return Memory<Lanes>::columns; }
@@ -37,8 +37,8 @@ HWY_EXPORT(lane_count);
 }  // namespace
 
 void solve_side_by_side(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                        std::span<ColumnSolution> solutions, ColumnDesk& desk) {
-  HWY_DYNAMIC_DISPATCH(solve_lanes)(batch, cases, solutions, desk);
+                        std::span<ColumnSolution> solutions, ColumnWorkspace& workspace) {
+  HWY_DYNAMIC_DISPATCH(solve_lanes)(batch, cases, solutions, workspace);
 }
 
 std::size_t lanes_at_once() { return HWY_DYNAMIC_DISPATCH(lane_count)(); }

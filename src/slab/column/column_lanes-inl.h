@@ -38,13 +38,13 @@ template <class Number>
 class ColumnLanes {
  public:
   ColumnLanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions,
-              ColumnDesk& desk)
+              ColumnWorkspace& workspace)
       : settings_(batch.settings),
         end_s_(batch.end_s),
         traits_(traits_of<Number>(cases)),
         mesh_(batch, cases),
         weather_(batch, cases),
-        recorder_(batch, cases, solutions, lanes, desk),
+        recorder_(batch, cases, solutions, lanes, workspace),
         time_s_(each_case<Number>(cases, [](const ColumnCase& c) { return c.placed_s; })),
         concrete_c_(each_case<Number>(cases, [](const ColumnCase& c) { return c.concrete_c; })),
         aging_(traits_, mesh_, concrete_c_, transit_h(cases)),
@@ -88,8 +88,8 @@ class ColumnLanes {
   HWY_FLATTEN void advance(Number step_s) {
     cover(time_s_ + 0.5 * step_s);
     const Number wet = wetness(0.5 * step_s);
-    const LaneLaw<Number> law{conditions(time_s_ + stage_share(Stage::first) * step_s, wet),
-                              conditions(time_s_ + stage_share(Stage::second) * step_s, wet)};
+    const LaneLaw<Number> law{conditions(time_s_ + stage_fraction(Stage::first) * step_s, wet),
+                              conditions(time_s_ + stage_fraction(Stage::second) * step_s, wet)};
     energy_.source_j_m2 += aging_.predict_heat(step_s);
     if (any(abs(step_s - step_s_) > 0.0)) factor(mesh_.conduction, step_s);
     step_s_ = step_s;
@@ -116,9 +116,9 @@ class ColumnLanes {
   /// Share of free-water evaporation `ahead_s` from now.
   Number wetness(Number ahead_s) const {
     const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
-    const auto film =
-        both(traits_.film_from_set_age_h >= 0.0,
-             aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.film_from_set_age_h);
+    const auto film = both(
+        traits_.curing_compound_from_set_age_h >= 0.0,
+        aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.curing_compound_from_set_age_h);
     return open_ *
            surface_wetness(aging_.set_age_ahead_h(Aging::top, ahead_h), traits_.setting, film);
   }
@@ -169,7 +169,7 @@ class ColumnLanes {
     row.put(11, strength_psi(aging_.set_age_h(Aging::work), traits_.strength));
     row.put(12, water_.evaporation_kg_m2_h);
     row.put(13, water_.bleed_kg_m2_h);
-    row.put(14, water_.film_kg_m2);
+    row.put(14, water_.bleed_water_kg_m2);
   }
 
   static constexpr std::size_t lanes = Memory<Number>::columns;

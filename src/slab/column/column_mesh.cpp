@@ -33,9 +33,9 @@ std::vector<double> slab_faces(double to_m, int count) {
   const double grading = grading_for(to_m);
   std::vector<double> faces_m{0.0};
   for (int i = 0; i < count; ++i) {
-    const double share = (i + 0.5) / count;
+    const double fraction = (i + 0.5) / count;
     const double width =
-        1.0 / (std::exp(-grading * share) + base_weight * std::exp(-grading * (1.0 - share)));
+        1.0 / (std::exp(-grading * fraction) + base_weight * std::exp(-grading * (1.0 - fraction)));
     faces_m.push_back(faces_m.back() + width);
   }
   const double sum = faces_m.back();
@@ -75,13 +75,13 @@ ProbePlace probe_place(const ConductionGrid& grid, double depth_m) {
   const auto below = std::upper_bound(grid.depth_m.begin(), std::prev(grid.depth_m.end()), depth_m);
   const auto node = static_cast<std::size_t>(below - grid.depth_m.begin());
   const double above_m = node == 0 ? 0.0 : grid.depth_m[node - 1];
-  return {.above = node, .share = (depth_m - above_m) / (*below - above_m)};
+  return {.above = node, .fraction = (depth_m - above_m) / (*below - above_m)};
 }
 
 double temperature_at(const ConductionColumn& column, const ProbePlace& place) {
   const auto cells_c = column.cells_c();
   const double above_c = place.above == 0 ? column.surface_c() : cells_c[place.above - 1];
-  return above_c + place.share * (cells_c[place.above] - above_c);
+  return above_c + place.fraction * (cells_c[place.above] - above_c);
 }
 
 ColumnMesh column_mesh(const ColumnCase& column, const SolverSettings& settings) {

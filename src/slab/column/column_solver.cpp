@@ -11,8 +11,8 @@ ColumnSolution solve_column(const ColumnCase& column, const SiteWeather& weather
                             const SolverSettings& settings) {
   const std::array cases{&column};
   ColumnSolution solution;
-  ColumnDesk desk;
-  solve_side_by_side(ColumnBatch(weather, settings), cases, std::span(&solution, 1), desk);
+  ColumnWorkspace workspace;
+  solve_side_by_side(ColumnBatch(weather, settings), cases, std::span(&solution, 1), workspace);
   return solution;
 }
 

@@ -64,7 +64,7 @@ class LaneMesh {
       below_c[i] = node[lanes];
     }
     const Number above = Memory<Number>::load(above_c.data());
-    return above + Memory<Number>::load(share_[probe].data()) *
+    return above + Memory<Number>::load(fraction_[probe].data()) *
                        (Memory<Number>::load(below_c.data()) - above);
   }
 
@@ -168,7 +168,7 @@ class LaneMesh {
       for (std::size_t k = 0; k < probes; ++k) {
         const ProbePlace place = probe_place(mesh(lane).grid, depth_m[k]);
         node_[k][lane] = place.above * lanes + lane;
-        share_[k][lane] = place.share;
+        fraction_[k][lane] = place.fraction;
       }
     }
   }
@@ -178,7 +178,7 @@ class LaneMesh {
   std::size_t cells_ = 0;
   hwy::AlignedFreeUniquePtr<double[]> memory_;
   std::array<std::array<std::size_t, lanes>, probes> node_;
-  HWY_ALIGN std::array<std::array<double, lanes>, probes> share_;
+  HWY_ALIGN std::array<std::array<double, lanes>, probes> fraction_;
 };
 
 }  // namespace HWY_NAMESPACE

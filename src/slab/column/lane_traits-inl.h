@@ -58,7 +58,7 @@ struct TraitsOf {
   Number sky_view;
   Number convection_factor;
   Number evaporation_factor;
-  Number film_from_set_age_h;
+  Number curing_compound_from_set_age_h;
   Number total_bleed_kg_m2;
 };
 
@@ -121,7 +121,7 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return c.exposure->sky_view; }),
           each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
           each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
-          each_case<Number>(cases, [](Case c) { return c.film_from_set_age_h; }),
+          each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
           each_case<Number>(cases, [](Case c) {
             return c.formed_face ? 0.0 : c.mix->bleed_kg_m2_per_mm * c.thickness_m * mm_per_m;
           })};

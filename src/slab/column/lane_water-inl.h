@@ -19,27 +19,27 @@ template <class Number>
 class LaneWater {
  public:
   LaneWater(const TraitsOf<Number>& traits, Number set_age_h)
-      : traits_(traits), bled_share_(bleed_share(set_age_h, traits.setting)) {}
+      : traits_(traits), bled_fraction_(bleed_fraction(set_age_h, traits.setting)) {}
 
   /// On by a step that ends at this set age (at mid-depth), with the rates of its two stages.
   void move(Number step_s, Number set_age_h, Number first_kg_m2_h, Number second_kg_m2_h) {
     const Number step_h = step_s * (1.0 / seconds_per_hour);
-    const Number share = bleed_share(set_age_h, traits_.setting);
-    const Number bled = traits_.total_bleed_kg_m2 * (share - bled_share_);
-    bled_share_ = share;
+    const Number fraction = bleed_fraction(set_age_h, traits_.setting);
+    const Number bled = traits_.total_bleed_kg_m2 * (fraction - bled_fraction_);
+    bled_fraction_ = fraction;
     evaporation_kg_m2_h = second_kg_m2_h;
     const Number mean = (1.0 - stage_gamma) * first_kg_m2_h + stage_gamma * second_kg_m2_h;
     bleed_kg_m2_h = bled / step_h;
-    film_kg_m2 = max(film_kg_m2 + bled - mean * step_h, Number(0.0));
+    bleed_water_kg_m2 = max(bleed_water_kg_m2 + bled - mean * step_h, Number(0.0));
   }
 
   Number evaporation_kg_m2_h = 0.0;
   Number bleed_kg_m2_h = 0.0;
-  Number film_kg_m2 = 0.0;
+  Number bleed_water_kg_m2 = 0.0;
 
  private:
   const TraitsOf<Number>& traits_;
-  Number bled_share_;
+  Number bled_fraction_;
 };
 
 }  // namespace HWY_NAMESPACE

@@ -56,7 +56,7 @@ class LaneWeather {
     HWY_ALIGN std::array<std::array<double, lanes>, entries> after;
     for (std::size_t i = 0; i < lanes; ++i) {
       const GridPlace place = place_on(grid_, steps[i]);
-      steps[i] = place.share;
+      steps[i] = place.fraction;
       const SharedWeather& now = shared_[place.before];
       const SharedWeather& next = shared_[place.before + 1];
       for (std::size_t k = 0; k < now.size(); ++k) {
@@ -66,10 +66,10 @@ class LaneWeather {
       before[now.size()][i] = shortwave_[i][place.before];
       after[now.size()][i] = shortwave_[i][place.before + 1];
     }
-    const Number share = Memory<Number>::load(steps.data());
+    const Number fraction = Memory<Number>::load(steps.data());
     const auto between = [&](std::size_t k) HWY_ATTR {
       const Number from = Memory<Number>::load(before[k].data());
-      return from + share * (Memory<Number>::load(after[k].data()) - from);
+      return from + fraction * (Memory<Number>::load(after[k].data()) - from);
     };
     return {between(0), between(1), between(2), between(3), between(4)};
   }

@@ -31,10 +31,10 @@ constexpr double chloride_cap_percent = 2.0;
 constexpr double non_chloride_floz_cwt_per_percent = 20.0;  // from memory
 
 // ASTM C494/C494M, initial set against the reference: from memory.
-constexpr double c494_least_h = 1.0;
-constexpr double c494_most_h = 3.5;
+constexpr double c494_min_h = 1.0;
+constexpr double c494_max_h = 3.5;
 
-constexpr double earliest_share_of_initial_set = -0.6;  // ours
+constexpr double earliest_fraction_of_initial_set = -0.6;  // ours
 
 std::string_view name_of(AdmixtureKind kind) {
   switch (kind) {
@@ -112,10 +112,10 @@ double shift_from_dose_h(const Admixture& admixture, std::vector<std::string>& n
 /// ASTM C494 sets limits for types B, D, C and E; a stabiliser is none of them.
 void note_c494(AdmixtureKind kind, double hours, std::vector<std::string>& notes) {
   const double size = std::abs(hours);
-  if (kind == AdmixtureKind::stabiliser || (size >= c494_least_h && size <= c494_most_h)) return;
+  if (kind == AdmixtureKind::stabiliser || (size >= c494_min_h && size <= c494_max_h)) return;
   notes.push_back(fmt::format(
       "{}: {:+.1f} h lies outside the {:.1f} to {:.1f} h that ASTM C494 asks of its type",
-      name_of(kind), hours, c494_least_h, c494_most_h));
+      name_of(kind), hours, c494_min_h, c494_max_h));
 }
 
 double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {
@@ -134,7 +134,7 @@ double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {
 AdmixtureShift admixture_shift(const std::vector<Admixture>& admixtures, double initial_set_h) {
   AdmixtureShift shift;
   for (const Admixture& admixture : admixtures) shift.hours += shift_h(admixture, shift.notes);
-  const double earliest = earliest_share_of_initial_set * initial_set_h;
+  const double earliest = earliest_fraction_of_initial_set * initial_set_h;
   if (shift.hours < earliest) {
     shift.hours = earliest;
     shift.notes.push_back(

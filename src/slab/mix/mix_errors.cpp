@@ -11,8 +11,9 @@ namespace slabtide {
 namespace {
 
 void check(const MixErrors& errors) {
-  const std::array factors{errors.set_time_factor, errors.set_span_factor, errors.set_energy_factor,
-                           errors.admixture_factor, errors.bleed_factor};
+  const std::array factors{errors.set_time_factor, errors.set_span_factor,
+                           errors.activation_energy_factor, errors.admixture_factor,
+                           errors.bleed_factor};
   const bool all_above_zero = std::all_of(factors.begin(), factors.end(),
                                           [](double f) { return f > 0.0 && std::isfinite(f); });
   if (!all_above_zero || !std::isfinite(errors.discharge_k))
@@ -30,7 +31,7 @@ MixModel with_errors(const MixModel& mix, const MixErrors& errors) {
   setting.final_set_h =
       setting.initial_set_h + span_h * errors.set_time_factor * errors.set_span_factor;
   setting.shift_h *= errors.admixture_factor;
-  setting.activation_energy_j_mol *= errors.set_energy_factor;
+  setting.activation_energy_j_mol *= errors.activation_energy_factor;
   result.hydration.tau_h *= errors.set_time_factor;
   result.hydration.shift_h *= errors.admixture_factor;
   result.strength.start_set_age_h += final_set_age_h(setting) - final_set_age_h(mix.setting);

@@ -32,12 +32,12 @@ std::string hours_minutes(double hours) {
 
 std::string ingredients(const Mix& mix) {
   std::string text = fmt::format("w/cm {:.2f}", mix.w_cm);
-  if (mix.ash_share > 0.0) {
-    text += fmt::format(", {:.0f} % class {} fly ash", percent_per_one * mix.ash_share,
+  if (mix.ash_fraction > 0.0) {
+    text += fmt::format(", {:.0f} % class {} fly ash", percent_per_one * mix.ash_fraction,
                         mix.ash_class == AshClass::f ? 'F' : 'C');
   }
-  if (mix.slag_share > 0.0)
-    text += fmt::format(", {:.0f} % slag", percent_per_one * mix.slag_share);
+  if (mix.slag_fraction > 0.0)
+    text += fmt::format(", {:.0f} % slag", percent_per_one * mix.slag_fraction);
   if (mix.cement == CementType::type_iii) text += ", type III cement";
   return text;
 }
@@ -87,7 +87,7 @@ SettingParameters setting_parameters(const Mix& mix, const SetTimes& times, doub
   return {.initial_set_h = times.initial_h,
           .final_set_h = times.final_h,
           .shift_h = shift_h,
-          .activation_energy_j_mol = setting_energy_j_mol(mix.slag_share),
+          .activation_energy_j_mol = setting_activation_energy_j_mol(mix.slag_fraction),
           .estimated = !mix.supplier_initial_set_h.has_value()};
 }
 
@@ -107,7 +107,7 @@ MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
   model.bleed_kg_m2_per_mm = total_bleed_kg_m2_per_mm(mix);
   model.expansion_per_k = expansion_per_k(mix.aggregate);
   model.discharge_c = discharge_c(mix);
-  model.hardly_bleeds = mix.silica_fume_share >= hardly_bleeds_fume_share;
+  model.hardly_bleeds = mix.silica_fume_fraction >= hardly_bleeds_fume_fraction;
   if (mix.learned) {
     model = with_errors(model, {.set_time_factor = mix.learned->set_factor});
     model.learned_log_deviation = mix.learned->log_deviation;

@@ -7,20 +7,20 @@
 namespace slabtide {
 namespace {
 
-constexpr double solids_heat_share = 0.22;  // of water's: TM 5-852-4
+constexpr double solids_heat_fraction = 0.22;  // of water's: TM 5-852-4
 // Ice at 32 °F takes up 144 Btu/lb to melt (in °F of water); measured from 0 °F it brings 32.
 constexpr double ice_f = -112.0;  // 32 - 144, from memory
 
 }  // namespace
 
 double mix_temperature_c(const BatchHeat& batch) {
-  const double solids = solids_heat_share * (batch.aggregate_kg + batch.cement_kg);
+  const double solids = solids_heat_fraction * (batch.aggregate_kg + batch.cement_kg);
   const double mass = solids + batch.water_kg + batch.moisture_kg + batch.ice_kg;
   if (!(mass > 0.0)) throw std::invalid_argument("mix temperature: nothing to mix");
   const double aggregate_f = fahrenheit_from_celsius(batch.aggregate_c);
   const double heat =
-      solids_heat_share * (aggregate_f * batch.aggregate_kg +
-                           fahrenheit_from_celsius(batch.cement_c) * batch.cement_kg) +
+      solids_heat_fraction * (aggregate_f * batch.aggregate_kg +
+                              fahrenheit_from_celsius(batch.cement_c) * batch.cement_kg) +
       fahrenheit_from_celsius(batch.water_c) * batch.water_kg + aggregate_f * batch.moisture_kg +
       ice_f * batch.ice_kg;
   return celsius_from_fahrenheit(heat / mass);

@@ -16,12 +16,12 @@ constexpr double lowest_w_cm = 0.35;  // below, the straight line would bring th
 // Later by this at a quarter of ash: means of the rows of Gebler & Klieger 1986, from memory.
 constexpr SetTimes ash_f_h{.initial_h = 30.0 / 60.0, .final_h = 70.0 / 60.0};
 constexpr SetTimes ash_c_h{.initial_h = 25.0 / 60.0, .final_h = 40.0 / 60.0};
-constexpr double ash_row_share = 0.25;
+constexpr double ash_row_fraction = 0.25;
 
 // Slag: nothing up to 30 %, this at 50 %: ours.
 constexpr SetTimes slag_h{.initial_h = 45.0 / 60.0, .final_h = 60.0 / 60.0};
-constexpr double slag_free_share = 0.30;
-constexpr double slag_row_share = 0.50;
+constexpr double slag_free_fraction = 0.30;
+constexpr double slag_row_fraction = 0.50;
 
 constexpr double type_iii_factor = 0.75;  // common practice
 
@@ -30,7 +30,7 @@ constexpr double type_iii_factor = 0.75;  // common practice
 // print (ASCC Position Statement 15, 50 to 90 °F) asks for 24, the rule of thumb by
 // temperature (Penn State CE 584 notes, 40 to 70 °F) for 36. Halfway meets both.
 constexpr double setting_energy_plain_j_mol = 30.0e3;
-constexpr double slag_energy_share = 0.40;  // of it, for slag alone: ours
+constexpr double slag_energy_fraction = 0.40;  // of it, for slag alone: ours
 
 SetTimes add(const SetTimes& base, const SetTimes& row, double times) {
   return {.initial_h = base.initial_h + times * row.initial_h,
@@ -42,15 +42,15 @@ SetTimes add(const SetTimes& base, const SetTimes& row, double times) {
 SetTimes estimated_set_times(const Mix& mix) {
   const double w_cm = std::max(mix.w_cm, lowest_w_cm);
   const double cement = mix.cement == CementType::type_iii ? type_iii_factor : 1.0;
-  const double slag = std::max(0.0, mix.slag_share - slag_free_share);
+  const double slag = std::max(0.0, mix.slag_fraction - slag_free_fraction);
   const SetTimes paste = add({}, add(plain_h, per_w_cm_h, w_cm - plain_w_cm), cement);
-  const SetTimes with_ash =
-      add(paste, mix.ash_class == AshClass::f ? ash_f_h : ash_c_h, mix.ash_share / ash_row_share);
-  return add(with_ash, slag_h, slag / (slag_row_share - slag_free_share));
+  const SetTimes with_ash = add(paste, mix.ash_class == AshClass::f ? ash_f_h : ash_c_h,
+                                mix.ash_fraction / ash_row_fraction);
+  return add(with_ash, slag_h, slag / (slag_row_fraction - slag_free_fraction));
 }
 
-double setting_energy_j_mol(double slag_share) {
-  return setting_energy_plain_j_mol * (1.0 + slag_energy_share * slag_share);
+double setting_activation_energy_j_mol(double slag_fraction) {
+  return setting_energy_plain_j_mol * (1.0 + slag_energy_fraction * slag_fraction);
 }
 
 }  // namespace slabtide

@@ -16,7 +16,7 @@ namespace HWY_NAMESPACE {
 constexpr double bleeding_over_at = 0.75;  // of the set age at initial set: ours
 
 template <class Number, class Setting>
-Number bleed_share(Number set_age_h, const Setting& setting) {
+Number bleed_fraction(Number set_age_h, const Setting& setting) {
   const Number s = set_age_h / initial_set_age_h(setting);
   const Number left = clamp(1.0 - s / bleeding_over_at, 0.0, 1.0);
   return 1.0 - left * left;

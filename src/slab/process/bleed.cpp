@@ -11,21 +11,21 @@ namespace {
 constexpr double bleed_per_w_cm = 0.051;
 constexpr double bleed_held_back = 0.015;
 
-constexpr double entrained_air_share = 0.04;  // from here on air holds bleeding back: ours
-constexpr double entrained_air_factor = 0.6;  // ours
-constexpr double fume_factor = 0.25;          // ours
+constexpr double entrained_air_fraction = 0.04;  // from here on air holds bleeding back: ours
+constexpr double entrained_air_factor = 0.6;     // ours
+constexpr double fume_factor = 0.25;             // ours
 
 }  // namespace
 
 double total_bleed_kg_m2_per_mm(const Mix& mix) {
   const double plain = std::max(0.0, bleed_per_w_cm * mix.w_cm - bleed_held_back);
-  const double air = mix.air_share >= entrained_air_share ? entrained_air_factor : 1.0;
-  const double fume = mix.silica_fume_share >= hardly_bleeds_fume_share ? fume_factor : 1.0;
+  const double air = mix.air_fraction >= entrained_air_fraction ? entrained_air_factor : 1.0;
+  const double fume = mix.silica_fume_fraction >= hardly_bleeds_fume_fraction ? fume_factor : 1.0;
   return plain * air * fume;
 }
 
-double bleed_share(double set_age_h, const SettingParameters& setting) {
-  return HWY_NAMESPACE::bleed_share(set_age_h, setting);
+double bleed_fraction(double set_age_h, const SettingParameters& setting) {
+  return HWY_NAMESPACE::bleed_fraction(set_age_h, setting);
 }
 
 }  // namespace slabtide

@@ -114,7 +114,7 @@ void substitute(const ConductionRows<Number>& rows, Number above_c, const Row<Nu
 template <class Number, class Law>
 auto balance(const Law& law, Stage stage, ResponseOf<Number> response,
              SurfaceState<Number>& surface) {
-  constexpr int most_rounds = 30;
+  constexpr int max_rounds = 30;
   // A law's slope is good to 2 %: after a change of this size a fiftieth of it is left.
   constexpr double close_enough_k = 1.0e-3;
   const Number covered = 1.0 / (1.0 + surface.cover_m2k_w * response.slope_w_m2k);
@@ -123,7 +123,7 @@ auto balance(const Law& law, Stage stage, ResponseOf<Number> response,
   Number outer_c = surface.outer_c;
   auto flux = law(outer_c, stage);
   auto moving = abs(outer_c) >= 0.0;  // all that are numbers
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < max_rounds; ++round) {
     const Number change = (flux.w_m2 - (slope * outer_c - offset)) / (slope - flux.slope_w_m2k);
     outer_c = select(moving, outer_c + change, outer_c);
     moving = both(moving, abs(change) >= close_enough_k);

@@ -93,8 +93,8 @@ std::vector<double> graded_faces(double from_m, double to_m, int count, double g
   std::vector<double> faces_m;
   for (int i = 0; i <= count; ++i) {
     const double even = static_cast<double>(i) / count;
-    const double share = grading > 0.0 ? std::expm1(grading * even) / std::expm1(grading) : even;
-    faces_m.push_back(i == count ? to_m : from_m + (to_m - from_m) * share);
+    const double fraction = grading > 0.0 ? std::expm1(grading * even) / std::expm1(grading) : even;
+    faces_m.push_back(i == count ? to_m : from_m + (to_m - from_m) * fraction);
   }
   return faces_m;
 }

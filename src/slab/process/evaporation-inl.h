@@ -19,8 +19,8 @@ constexpr double menzel_scale = 0.44;
 constexpr double menzel_still = 0.253;
 constexpr double menzel_wind_per_mph = 0.096;
 
-constexpr double wetness_after_final_set = 0.1;  // ours
-constexpr double wetness_under_film = 0.05;      // ours
+constexpr double wetness_after_final_set = 0.1;         // ours
+constexpr double wetness_under_curing_compound = 0.05;  // ours
 
 template <class Number>
 Number menzel_wind_term(Number wind_mph, double still_factor) {
@@ -34,12 +34,12 @@ Number menzel_coefficient_kg_m2_h_pa(Number wind_m_s, double still_factor) {
 }
 
 template <class Number, class Setting, class Mask>
-Number surface_wetness(Number set_age_h, const Setting& setting, Mask film_on) {
+Number surface_wetness(Number set_age_h, const Setting& setting, Mask curing_compound_on) {
   const Number initial_h = initial_set_age_h(setting);
   const Number dried =
       clamp((set_age_h - initial_h) / (final_set_age_h(setting) - initial_h), 0.0, 1.0);
   const Number wetness = 1.0 - (1.0 - wetness_after_final_set) * dried;
-  return select(film_on, min(wetness, Number(wetness_under_film)), wetness);
+  return select(curing_compound_on, min(wetness, Number(wetness_under_curing_compound)), wetness);
 }
 
 }  // namespace HWY_NAMESPACE

@@ -39,16 +39,16 @@ double menzel_coefficient_kg_m2_h_pa(double wind_m_s, double still_factor) {
   return formula::menzel_coefficient_kg_m2_h_pa(wind_m_s, still_factor);
 }
 
-double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_share,
+double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_fraction,
                                double wind_km_h) {
-  const double drive =
-      uno_power(concrete_c + uno_si_offset_c) - humidity_share * uno_power(air_c + uno_si_offset_c);
+  const double drive = uno_power(concrete_c + uno_si_offset_c) -
+                       humidity_fraction * uno_power(air_c + uno_si_offset_c);
   return std::max(0.0, uno_si_scale * drive * (wind_km_h + uno_si_wind_km_h));
 }
 
-double uno_evaporation_lb_ft2_h(double concrete_f, double air_f, double humidity_share,
+double uno_evaporation_lb_ft2_h(double concrete_f, double air_f, double humidity_fraction,
                                 double wind_mph) {
-  const double drive = uno_power(concrete_f) - humidity_share * uno_power(air_f);
+  const double drive = uno_power(concrete_f) - humidity_fraction * uno_power(air_f);
   return std::max(0.0, uno_us_scale * drive * (1.0 + uno_us_wind_per_mph * wind_mph));
 }
 
@@ -59,8 +59,9 @@ EvaporationFlag evaporation_flag(double rate_kg_m2_h, bool hardly_bleeds) {
   return EvaporationFlag::none;
 }
 
-double surface_wetness(double set_age_h, const SettingParameters& setting, bool film_on) {
-  return formula::surface_wetness(set_age_h, setting, film_on);
+double surface_wetness(double set_age_h, const SettingParameters& setting,
+                       bool curing_compound_on) {
+  return formula::surface_wetness(set_age_h, setting, curing_compound_on);
 }
 
 }  // namespace slabtide

@@ -98,15 +98,16 @@ double cement_heat_j_g(const Cement& c) {
 }
 
 double energy_j_mol(const Cement& cement, const Mix& mix, double ash_cao) {
-  const double blend = 1.0 - energy_ash * mix.ash_share * (1.0 - ash_cao / energy_ash_cao_scale) +
-                       energy_slag * mix.slag_share;
+  const double blend = 1.0 -
+                       energy_ash * mix.ash_fraction * (1.0 - ash_cao / energy_ash_cao_scale) +
+                       energy_slag * mix.slag_fraction;
   return energy_scale_j_mol * blend * std::pow(cement.c3a, energy_c3a) *
          std::pow(cement.c4af, energy_c4af) * std::pow(cement.blaine_m2_kg, energy_blaine);
 }
 
 double ultimate_degree(const Mix& mix) {
   const double degree = ultimate_scale * mix.w_cm / (ultimate_half_w_cm + mix.w_cm) +
-                        ultimate_ash * mix.ash_share + ultimate_slag * mix.slag_share;
+                        ultimate_ash * mix.ash_fraction + ultimate_slag * mix.slag_fraction;
   return std::min(degree, 1.0);
 }
 
@@ -118,16 +119,17 @@ HydrationParameters hydration_parameters(const Mix& mix) {
 
 HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction) {
   const Cement& cement = mix.cement == CementType::type_iii ? type_iii : type_i_ii;
-  const double cement_share = 1.0 - mix.ash_share - mix.slag_share;
-  return {
-      .alpha_u = ultimate_degree(mix),
-      .tau_h = power_law(tau_law, cement) *
-               std::exp(tau_slag * mix.slag_share + tau_ash_cao * mix.ash_share * ash_cao_fraction),
-      .beta = power_law(beta_law, cement) * std::exp(beta_slag * mix.slag_share),
-      .ultimate_heat_j_g = cement_heat_j_g(cement) * cement_share + heat_slag * mix.slag_share +
-                           heat_ash_cao * ash_cao_fraction * mix.ash_share,
-      .cementitious_kg_m3 = mix.cementitious_kg_m3,
-      .activation_energy_j_mol = energy_j_mol(cement, mix, ash_cao_fraction)};
+  const double cement_fraction = 1.0 - mix.ash_fraction - mix.slag_fraction;
+  return {.alpha_u = ultimate_degree(mix),
+          .tau_h = power_law(tau_law, cement) *
+                   std::exp(tau_slag * mix.slag_fraction +
+                            tau_ash_cao * mix.ash_fraction * ash_cao_fraction),
+          .beta = power_law(beta_law, cement) * std::exp(beta_slag * mix.slag_fraction),
+          .ultimate_heat_j_g = cement_heat_j_g(cement) * cement_fraction +
+                               heat_slag * mix.slag_fraction +
+                               heat_ash_cao * ash_cao_fraction * mix.ash_fraction,
+          .cementitious_kg_m3 = mix.cementitious_kg_m3,
+          .activation_energy_j_mol = energy_j_mol(cement, mix, ash_cao_fraction)};
 }
 
 double hydration_rate(double concrete_c, double activation_energy_j_mol) {

@@ -43,10 +43,10 @@ auto resistance_exponent(const Setting& setting) {
 /// `exponent` is that of the setting.
 template <class Number, class Setting>
 Number resistance_psi(Number set_age_h, const Setting& setting, Number exponent) {
-  constexpr double least = 1.0e-9;  // a power has no value for 0
+  constexpr double smallest = 1.0e-9;  // a power has no value for 0
   const Number risen_h = set_age_h - setting.shift_h;
   const Number psi =
-      initial_set_psi * pow(max(risen_h / setting.initial_set_h, Number(least)), exponent);
+      initial_set_psi * pow(max(risen_h / setting.initial_set_h, Number(smallest)), exponent);
   return select(risen_h > 0.0, min(psi, Number(largest_resistance_psi)), Number(0.0));
 }
 

@@ -17,10 +17,11 @@ constexpr double still_evaporation_exponent = natural_exponent - 1.0;
 ThinAir thin_air(double air_pressure_pa) {
   if (!(air_pressure_pa > 0.0 && std::isfinite(air_pressure_pa)))
     throw std::invalid_argument("thin air: the pressure is not positive");
-  const double share = air_pressure_pa / sea_level_pressure_pa;
-  return {.natural_convection = std::pow(share, natural_exponent),
-          .forced_over_natural = std::pow(share, HWY_NAMESPACE::forced_exponent - natural_exponent),
-          .still_evaporation = std::pow(share, still_evaporation_exponent)};
+  const double fraction = air_pressure_pa / sea_level_pressure_pa;
+  return {
+      .natural_convection = std::pow(fraction, natural_exponent),
+      .forced_over_natural = std::pow(fraction, HWY_NAMESPACE::forced_exponent - natural_exponent),
+      .still_evaporation = std::pow(fraction, still_evaporation_exponent)};
 }
 
 }  // namespace slabtide

@@ -14,7 +14,7 @@
 namespace slabtide {
 namespace {
 
-constexpr double curl_share = 0.5;  // of E alpha dG: a straight gradient, fully restrained
+constexpr double curl_fraction = 0.5;  // of E alpha dG: a straight gradient, fully restrained
 constexpr double concrete_n_m3 = 2350.0 * 9.80665;
 constexpr double friction = 1.5;        // granular base; AASHTO 0.9 to 1.8, published
 constexpr double tied_restraint = 0.8;  // of E alpha dT
@@ -41,7 +41,7 @@ std::optional<StressFree> at_final_set(const ColumnHistory& history) {
 /// (positive) where the top has cooled more than the bottom since final set. Times the
 /// coefficient of curling.
 double free_curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k) {
-  return curl_share * modulus_psi * expansion_per_k * gradient_fall_k;
+  return curl_fraction * modulus_psi * expansion_per_k * gradient_fall_k;
 }
 
 double curl_coefficient_of(double modulus_psi, const StressCase& piece) {
@@ -75,7 +75,7 @@ class Ratios {
   double at(std::size_t i) const { return ratio(i, curl_coefficient_of(modulus_psi(i), piece_)); }
 
   /// Never under `at`, and far quicker.
-  double most_at(std::size_t i) const { return ratio(i, largest_curl_coefficient); }
+  double max_at(std::size_t i) const { return ratio(i, largest_curl_coefficient); }
 
  private:
   double modulus_psi(std::size_t i) const { return elastic_modulus_psi(history_.strength_psi[i]); }
@@ -124,14 +124,14 @@ std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixMo
   if (!free) return std::nullopt;
   const Ratios ratios(history, *free, mix, piece);
   for (std::size_t i = free->index; i < history.time_s.size(); ++i) {
-    if (!(history.strength_psi[i] > 0.0) || ratios.most_at(i) < level) continue;
+    if (!(history.strength_psi[i] > 0.0) || ratios.max_at(i) < level) continue;
     const double ratio = ratios.at(i);
     if (ratio < level) continue;
     const bool is_first = i == free->index || !(history.strength_psi[i - 1] > 0.0);
     const double before = is_first ? 0.0 : ratios.at(i - 1);
     if (i == 0 || !(ratio > before)) return history.time_s[i];
-    const double share = (level - before) / (ratio - before);
-    return history.time_s[i - 1] + share * (history.time_s[i] - history.time_s[i - 1]);
+    const double fraction = (level - before) / (ratio - before);
+    return history.time_s[i - 1] + fraction * (history.time_s[i] - history.time_s[i - 1]);
   }
   return std::nullopt;
 }

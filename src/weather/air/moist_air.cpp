@@ -42,16 +42,16 @@ double saturation_pressure_pa(double air_c) {
 
 double vapour_pressure_pa(double dew_point_c) { return saturation_pressure_pa(dew_point_c); }
 
-double dew_point_from_humidity_c(double air_c, double humidity_share) {
-  if (!(humidity_share > 0.0 && humidity_share <= 1.0))
+double dew_point_from_humidity_c(double air_c, double humidity_fraction) {
+  if (!(humidity_fraction > 0.0 && humidity_fraction <= 1.0))
     throw std::invalid_argument("dew point: the relative humidity is not within 0 to 1");
-  const double g = std::log(humidity_share) + magnus_exponent(air_c);
+  const double g = std::log(humidity_fraction) + magnus_exponent(air_c);
   return magnus_b_c * g / (magnus_a - g);
 }
 
-double humidity_share(double air_c, double dew_point_c) {
-  const double share = std::exp(magnus_exponent(dew_point_c) - magnus_exponent(air_c));
-  return std::min(share, 1.0);
+double humidity_fraction(double air_c, double dew_point_c) {
+  const double fraction = std::exp(magnus_exponent(dew_point_c) - magnus_exponent(air_c));
+  return std::min(fraction, 1.0);
 }
 
 double air_pressure_pa(double elevation_m) {

@@ -17,7 +17,7 @@ namespace slabtide {
 namespace {
 
 using Pchip = boost::math::interpolators::pchip<std::vector<double>>;
-constexpr std::size_t least_pchip_points = 4;
+constexpr std::size_t min_pchip_points = 4;
 
 // Fritsch & Carlson 1980: slopes up to three times the secant keep a cubic monotone.
 constexpr double monotone_limit = 3.0;
@@ -49,8 +49,8 @@ struct Polyline {
     if (values.size() == 1) return values.front();
     const double inside_s = std::clamp(s, times_s.front(), times_s.back());
     const std::size_t i = span_of(times_s, inside_s);
-    const double share = (inside_s - times_s[i]) / (times_s[i + 1] - times_s[i]);
-    return std::lerp(values[i], values[i + 1], share);
+    const double fraction = (inside_s - times_s[i]) / (times_s[i + 1] - times_s[i]);
+    return std::lerp(values[i], values[i + 1], fraction);
   }
 };
 
@@ -103,7 +103,7 @@ Curve monotone_curve(std::vector<double> times_s, std::vector<double> values) {
   require_finite(values);
   if (times_s.size() != values.size())
     throw std::invalid_argument("curve: as many values as times are needed");
-  if (times_s.size() < least_pchip_points)
+  if (times_s.size() < min_pchip_points)
     return Polyline{.times_s = std::move(times_s), .values = std::move(values)};
   const double first_s = times_s.front();
   const double last_s = times_s.back();

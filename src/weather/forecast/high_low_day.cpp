@@ -25,7 +25,7 @@ constexpr double shortest_day_h = 4.0;
 constexpr double longest_day_h = 22.0;
 
 // Wind through the day [ours].
-constexpr double night_wind_share = 0.6;
+constexpr double night_wind_fraction = 0.6;
 constexpr double windiest_past_noon_h = 2.5;
 constexpr double shortest_breeze_h = 12.0;
 constexpr double longest_breeze_h = 16.0;
@@ -84,7 +84,7 @@ double typed_dew_point_c(const TypedWeather& weather) {
   return dew_point_from_humidity_c(weather.high_c, *weather.humidity_at_high);
 }
 
-double cloud_share(const CloudShares& cloud, LocalTime local) {
+double cloud_fraction(const CloudShares& cloud, LocalTime local) {
   const double hour = static_cast<double>(local.time_of_day().total_seconds()) / seconds_per_hour;
   if (hour < morning_from_h || hour >= night_from_h) return cloud.night;
   if (hour < afternoon_from_h) return cloud.morning;
@@ -92,12 +92,12 @@ double cloud_share(const CloudShares& cloud, LocalTime local) {
 }
 
 /// Wind over the daily mean, at an hour of the day of `sun`.
-double wind_share(const SunDay& sun, double hour) {
+double wind_fraction(const SunDay& sun, double hour) {
   const double breeze_h = std::clamp(sun.length_h(), shortest_breeze_h, longest_breeze_h);
   const double phase = (hour - sun.noon_h() - windiest_past_noon_h) / breeze_h + 0.5;
-  if (phase <= 0.0 || phase >= 1.0) return night_wind_share;
-  const double amplitude = (1.0 - night_wind_share) * day_h / (breeze_h * half_sine_mean);
-  return night_wind_share + amplitude * std::sin(std::numbers::pi * phase);
+  if (phase <= 0.0 || phase >= 1.0) return night_wind_fraction;
+  const double amplitude = (1.0 - night_wind_fraction) * day_h / (breeze_h * half_sine_mean);
+  return night_wind_fraction + amplitude * std::sin(std::numbers::pi * phase);
 }
 
 /// Every day that the rows touch, as the high and low curve wants it.
@@ -116,11 +116,11 @@ class Days {
     return high_low_air_c(*std::ranges::find_if(spans_, holds), hour);
   }
 
-  double wind_share_at(double hour) const {
+  double wind_fraction_at(double hour) const {
     const auto nearer = [&](const SunDay& a, const SunDay& b) {
       return std::abs(a.noon_h() - hour) < std::abs(b.noon_h() - hour);
     };
-    return wind_share(*std::ranges::min_element(suns_, nearer), hour);
+    return wind_fraction(*std::ranges::min_element(suns_, nearer), hour);
   }
 
  private:
@@ -179,8 +179,8 @@ Forecast high_low_forecast(const TypedWeather& weather, const Site& site, Date p
     row.at = at;
     row.air_c = days.air_c(hour);
     row.dew_point_c = std::min(dew_point_c, *row.air_c);
-    row.wind_10m_m_s = weather.wind_10m_m_s * days.wind_share_at(hour);
-    row.cloud_share = cloud_share(weather.cloud, site.time_zone.local_from_utc(at));
+    row.wind_10m_m_s = weather.wind_10m_m_s * days.wind_fraction_at(hour);
+    row.cloud_fraction = cloud_fraction(weather.cloud, site.time_zone.local_from_utc(at));
     forecast.hours.push_back(row);
   }
   return forecast;

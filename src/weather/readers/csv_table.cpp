@@ -14,9 +14,9 @@ namespace slabtide {
 namespace {
 
 constexpr std::string_view blanks = " \t";
-constexpr std::size_t most_fields = 64;
+constexpr std::size_t max_fields = 64;
 /// A year of hours and some.
-constexpr std::size_t most_rows = 10'000;
+constexpr std::size_t max_rows = 10'000;
 
 std::string_view trimmed(std::string_view text) {
   const std::size_t first = text.find_first_not_of(blanks);
@@ -53,7 +53,7 @@ class LineCutter {
       CsvField field{.text = {}, .where = here()};
       if (!take_field(field.text)) return std::nullopt;
       row.push_back(std::move(field));
-      if (row.size() > most_fields) return too_many_fields();
+      if (row.size() > max_fields) return too_many_fields();
       more = take_comma();
     }
     return row;
@@ -102,7 +102,7 @@ class LineCutter {
   }
 
   std::optional<CsvRow> too_many_fields() {
-    findings_.error(here(), "", fmt::format("more than {} fields on a line", most_fields));
+    findings_.error(here(), "", fmt::format("more than {} fields on a line", max_fields));
     return std::nullopt;
   }
 
@@ -129,14 +129,14 @@ void take_into(CsvTable& table, std::string_view line, std::size_t number, Findi
 
 }  // namespace
 
-Reading<CsvTable> read_csv_table(std::string_view text) {
+Parsed<CsvTable> read_csv_table(std::string_view text) {
   if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
   CsvTable table;
   Findings findings;
   for (std::size_t number = 1; !text.empty() && !findings.full(); ++number) {
     take_into(table, take_line(text), number, findings);
-    if (table.rows.size() <= most_rows) continue;
-    findings.error({number, 1}, "", fmt::format("more than {} rows", most_rows),
+    if (table.rows.size() <= max_rows) continue;
+    findings.error({number, 1}, "", fmt::format("more than {} rows", max_rows),
                    "keep the days around the pour");
     break;
   }

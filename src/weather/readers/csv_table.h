@@ -32,6 +32,6 @@ struct CsvTable {
 /// RFC 4180: a quoted field ends on its line, so that one lost quote spoils one line only.
 /// Errors: a quote that does not close or text after one; more than 64 fields or 10,000 rows.
 /// The comments point into `text`.
-Reading<CsvTable> read_csv_table(std::string_view text);
+Parsed<CsvTable> read_csv_table(std::string_view text);
 
 }  // namespace slabtide

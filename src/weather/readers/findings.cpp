@@ -7,15 +7,15 @@
 namespace slabtide {
 namespace {
 
-constexpr std::size_t most_quoted = 40;
+constexpr std::size_t max_quoted = 40;
 
 bool continues_character(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
 
 }  // namespace
 
 std::string in_quotes(std::string_view text) {
-  if (text.size() <= most_quoted) return fmt::format("'{}'", text);
-  std::size_t end = most_quoted;
+  if (text.size() <= max_quoted) return fmt::format("'{}'", text);
+  std::size_t end = max_quoted;
   while (end > 0 && continues_character(text[end])) --end;
   return fmt::format("'{}...'", text.substr(0, end));
 }

@@ -23,12 +23,12 @@ class Findings {
   void add(Diagnostic diagnostic);
 
   /// True when reading on would only repeat itself.
-  bool full() const { return errors_ >= most_errors; }
+  bool full() const { return errors_ >= max_errors; }
   bool has_error() const { return errors_ > 0; }
   std::vector<Diagnostic> take() { return std::move(diagnostics_); }
 
  private:
-  static constexpr std::size_t most_errors = 50;
+  static constexpr std::size_t max_errors = 50;
 
   std::vector<Diagnostic> diagnostics_;
   std::size_t errors_ = 0;

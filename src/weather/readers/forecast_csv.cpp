@@ -304,7 +304,7 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
                    Findings& findings) {
   constexpr std::string_view source_mark = "source:";
   constexpr std::string_view issued_mark = "issued:";
-  constexpr std::size_t most_source = 200;
+  constexpr std::size_t max_source = 200;
   const auto after = [](std::string_view text, std::string_view mark) {
     text.remove_prefix(mark.size());
     return text.substr(std::min(text.find_first_not_of(' '), text.size()));
@@ -313,7 +313,7 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
   for (const CsvComment& comment : comments) {
     if (comment.text.starts_with(source_mark)) {
       origin.source =
-          fmt::format("hourly table, {}", printable(after(comment.text, source_mark), most_source));
+          fmt::format("hourly table, {}", printable(after(comment.text, source_mark), max_source));
     } else if (comment.text.starts_with(issued_mark)) {
       const std::string_view text = after(comment.text, issued_mark);
       const ForecastInstant instant = ForecastClock{zone}.read(text);
@@ -327,7 +327,7 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
   return origin;
 }
 
-Reading<Forecast> read_table(const CsvTable& table, const TimeZone& zone) {
+Parsed<Forecast> read_table(const CsvTable& table, const TimeZone& zone) {
   Findings findings;
   Origin origin = read_origin(table.comments, zone, findings);
   std::vector<Column> columns = HeaderReader{findings}.read(table.rows.front());
@@ -356,8 +356,8 @@ bool looks_like_forecast_csv(std::string_view text) {
   return false;
 }
 
-Reading<Forecast> read_forecast_csv(std::string_view text, const TimeZone& zone) {
-  Reading<CsvTable> table = read_csv_table(text);
+Parsed<Forecast> read_forecast_csv(std::string_view text, const TimeZone& zone) {
+  Parsed<CsvTable> table = read_csv_table(text);
   if (!table.ok()) return {std::nullopt, std::move(table.diagnostics)};
   if (!table.value->rows.empty()) return read_table(*table.value, zone);
   Findings findings;

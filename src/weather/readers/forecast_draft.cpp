@@ -144,7 +144,7 @@ ForecastHour settled(const DraftHour& draft) {
                       .dew_point_c = settled_dew_point(draft),
                       .wind_10m_m_s = draft[WeatherQuantity::wind],
                       .gust_10m_m_s = draft[WeatherQuantity::gust],
-                      .cloud_share = draft[WeatherQuantity::cloud],
+                      .cloud_fraction = draft[WeatherQuantity::cloud],
                       .solar_w_m2 = draft[WeatherQuantity::solar],
                       .rain_mm = draft[WeatherQuantity::rain],
                       .rain_chance = draft[WeatherQuantity::rain_chance],
@@ -186,8 +186,8 @@ std::optional<std::string> put(DraftHour& hour, WeatherQuantity quantity, double
   return fault;
 }
 
-Reading<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
-                           SourcePosition where) {
+Parsed<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
+                          SourcePosition where) {
   if (findings.has_error()) return {std::nullopt, findings.take()};
   const std::string missing = never_told(draft.hours);
   Forecast forecast{

@@ -68,7 +68,7 @@ struct DraftForecast {
 /// either end that are not usable left out; what was left out or must be filled told in
 /// `notes`, in local time. No value where `findings` hold an error or no hour is usable; the
 /// latter becomes an error at `where`.
-Reading<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
-                           SourcePosition where);
+Parsed<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
+                          SourcePosition where);
 
 }  // namespace slabtide

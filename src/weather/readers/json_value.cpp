@@ -24,11 +24,11 @@ using Kind = JsonValue::Kind;
 /// What stands between two values and belongs to neither.
 constexpr std::string_view separators = " \t\r\n,:";
 /// The deepest forecast document has seven levels.
-constexpr std::size_t most_levels = 32;
+constexpr std::size_t max_levels = 32;
 /// A month of hours times every quantity a service offers.
-constexpr std::size_t most_values = 200'000;
+constexpr std::size_t max_values = 200'000;
 /// The grid document has some seventy; looking for a key twice goes through them all.
-constexpr std::size_t most_members = 500;
+constexpr std::size_t max_members = 500;
 
 /// Walks over the text and tells how far the parser has come.
 class CountingIterator {
@@ -115,8 +115,8 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     const SourcePosition where = token();
     if (open_.back()->find(name) != nullptr)
       return refuse(where, fmt::format("the key {} is there twice", in_quotes(name)));
-    if (open_.back()->members.size() == most_members)
-      return refuse(where, fmt::format("an object with over {} keys", most_members));
+    if (open_.back()->members.size() == max_members)
+      return refuse(where, fmt::format("an object with over {} keys", max_members));
     open_.back()->members.push_back({std::move(name), {}});
     return true;
   }
@@ -133,7 +133,7 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
                   "the document may be cut off or damaged: fetch it again");
   }
 
-  Reading<JsonValue> take() {
+  Parsed<JsonValue> take() {
     if (findings_.has_error()) return {std::nullopt, findings_.take()};
     return {std::move(root_), {}};
   }
@@ -155,8 +155,8 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   /// Null where it may not be added.
   JsonValue* add(Kind kind) {
     const SourcePosition where = token();
-    if (++values_ > most_values) {
-      refuse(where, fmt::format("more than {} values", most_values), "ask for fewer days");
+    if (++values_ > max_values) {
+      refuse(where, fmt::format("more than {} values", max_values), "ask for fewer days");
       return nullptr;
     }
     JsonValue& slot = next_slot();
@@ -174,8 +174,8 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   bool open(Kind kind) {
     JsonValue* const added = add(kind);
     if (added == nullptr) return false;
-    if (open_.size() == most_levels)
-      return refuse(added->where, fmt::format("nested over {} levels deep", most_levels));
+    if (open_.size() == max_levels)
+      return refuse(added->where, fmt::format("nested over {} levels deep", max_levels));
     open_.push_back(added);
     return true;
   }
@@ -217,7 +217,7 @@ std::string_view kind_name(JsonValue::Kind kind) {
   return names.at(static_cast<std::size_t>(kind));
 }
 
-Reading<JsonValue> parse_json(std::string_view text) {
+Parsed<JsonValue> parse_json(std::string_view text) {
   if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
   std::size_t taken = 0;
   TreeBuilder builder{text, taken};

@@ -24,7 +24,7 @@ using enum WeatherQuantity;
 
 constexpr long hour_s = 3600;
 /// The service forecasts eight days; more than a month is damage.
-constexpr long most_hours = 31L * 24;
+constexpr long max_hours = 31L * 24;
 
 struct LayerKind {
   std::string_view name;
@@ -117,7 +117,7 @@ class HourGrid {
     const UtcTime start =
         first_ ? std::min(*first_, floor_hour(interval.start)) : floor_hour(interval.start);
     const UtcTime end = first_ ? std::max(end_, end_of(interval)) : end_of(interval);
-    if ((end - start).total_seconds() > most_hours * hour_s) return false;
+    if ((end - start).total_seconds() > max_hours * hour_s) return false;
     first_ = start;
     end_ = end;
     return true;
@@ -152,7 +152,7 @@ void for_each_hour_in(const IsoInterval& interval, std::vector<DraftHour>& hours
 
 /// Share of the interval that falls into the hour that starts at `at`; not positive where
 /// none does.
-double share_within(const IsoInterval& interval, UtcTime at) {
+double fraction_within(const IsoInterval& interval, UtcTime at) {
   const UtcTime from = std::max(at, interval.start);
   const UtcTime to = std::min(at + boost::posix_time::hours(1), end_of(interval));
   return seconds_between(from, to) / static_cast<double>(interval.length.total_seconds());
@@ -232,8 +232,8 @@ class GridReader {
 
   void lay_rain(const IsoInterval& interval, double total_mm) {
     for (DraftHour& hour : hours_) {
-      const double share = share_within(interval, hour.at);
-      if (share > 0.0) hour[rain] = hour[rain].value_or(0.0) + total_mm * share;
+      const double fraction = fraction_within(interval, hour.at);
+      if (fraction > 0.0) hour[rain] = hour[rain].value_or(0.0) + total_mm * fraction;
     }
   }
 
@@ -277,7 +277,7 @@ bool is_nws_grid(const JsonValue& document) {
   });
 }
 
-Reading<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone) {
+Parsed<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone) {
   Findings findings;
   const JsonValue* const properties =
       needed_member_of(document, "properties", Kind::object, "", findings);

@@ -109,10 +109,10 @@ class PeriodReader {
       return member_of(measured, key, Kind::number, path, findings_);
     };
     if (const JsonValue* const value = number("value")) return value->number;
-    const JsonValue* const least = number("minValue");
+    const JsonValue* const min = number("minValue");
     const JsonValue* const greatest = number("maxValue");
-    if (least == nullptr || greatest == nullptr) return std::nullopt;
-    return (least->number + greatest->number) / 2.0;
+    if (min == nullptr || greatest == nullptr) return std::nullopt;
+    return (min->number + greatest->number) / 2.0;
   }
 
   void read_measured(std::string_view key, WeatherQuantity quantity) {
@@ -148,7 +148,7 @@ class PeriodReader {
     SkyTold sky;
     if (const JsonValue* const icon = member("icon", Kind::text)) sky.icon = icon->text;
     if (const JsonValue* const words = member("shortForecast", Kind::text)) sky.words = words->text;
-    hour_[cloud] = cloud_share_of(sky);
+    hour_[cloud] = cloud_fraction_of(sky);
     hour_.thunder = thunder_of(sky);
   }
 
@@ -191,7 +191,7 @@ bool is_nws_hourly(const JsonValue& document) {
   return properties != nullptr && properties->find("periods") != nullptr;
 }
 
-Reading<Forecast> read_nws_hourly(const JsonValue& document, const TimeZone& zone) {
+Parsed<Forecast> read_nws_hourly(const JsonValue& document, const TimeZone& zone) {
   Findings findings;
   DraftForecast draft{
       .source = "US National Weather Service, hourly forecast", .issued = {}, .hours = {}};

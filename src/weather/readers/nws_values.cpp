@@ -10,49 +10,49 @@
 namespace slabtide {
 namespace {
 
-constexpr double clear_share = 0.0;
-constexpr double few_share = 1.5 / 8.0;
-constexpr double scattered_share = 3.5 / 8.0;
-constexpr double broken_share = 6.0 / 8.0;
-constexpr double overcast_share = 1.0;
+constexpr double clear_fraction = 0.0;
+constexpr double few_fraction = 1.5 / 8.0;
+constexpr double scattered_fraction = 3.5 / 8.0;
+constexpr double broken_fraction = 6.0 / 8.0;
+constexpr double overcast_fraction = 1.0;
 
 struct ShareRow {
   std::string_view name;
-  double share;
+  double fraction;
 };
 
 /// Codes of the icons; "wind_" before one tells of wind only.
-constexpr std::array<ShareRow, 5> sky_codes{{{"skc", clear_share},
-                                             {"few", few_share},
-                                             {"sct", scattered_share},
-                                             {"bkn", broken_share},
-                                             {"ovc", overcast_share}}};
+constexpr std::array<ShareRow, 5> sky_codes{{{"skc", clear_fraction},
+                                             {"few", few_fraction},
+                                             {"sct", scattered_fraction},
+                                             {"bkn", broken_fraction},
+                                             {"ovc", overcast_fraction}}};
 
 /// The first that the words contain counts, so the longer stand before the shorter.
-constexpr std::array<ShareRow, 11> sky_words{{{"mostly sunny", few_share},
-                                              {"mostly clear", few_share},
-                                              {"partly sunny", scattered_share},
-                                              {"partly cloudy", scattered_share},
-                                              {"mostly cloudy", broken_share},
-                                              {"overcast", overcast_share},
-                                              {"cloudy", overcast_share},
-                                              {"sunny", clear_share},
-                                              {"clear", clear_share},
-                                              {"fair", clear_share},
-                                              {"fog", overcast_share}}};
+constexpr std::array<ShareRow, 11> sky_words{{{"mostly sunny", few_fraction},
+                                              {"mostly clear", few_fraction},
+                                              {"partly sunny", scattered_fraction},
+                                              {"partly cloudy", scattered_fraction},
+                                              {"mostly cloudy", broken_fraction},
+                                              {"overcast", overcast_fraction},
+                                              {"cloudy", overcast_fraction},
+                                              {"sunny", clear_fraction},
+                                              {"clear", clear_fraction},
+                                              {"fair", clear_fraction},
+                                              {"fog", overcast_fraction}}};
 
 /// Beginnings of codes of weather that needs cloud. Showers leave breaks.
-constexpr std::array<ShareRow, 11> wet_codes{{{"rain_showers", broken_share},
-                                              {"tsra", broken_share},
-                                              {"rain", overcast_share},
-                                              {"snow", overcast_share},
-                                              {"sleet", overcast_share},
-                                              {"fzra", overcast_share},
-                                              {"fog", overcast_share},
-                                              {"blizzard", overcast_share},
-                                              {"tornado", overcast_share},
-                                              {"hurricane", overcast_share},
-                                              {"tropical_storm", overcast_share}}};
+constexpr std::array<ShareRow, 11> wet_codes{{{"rain_showers", broken_fraction},
+                                              {"tsra", broken_fraction},
+                                              {"rain", overcast_fraction},
+                                              {"snow", overcast_fraction},
+                                              {"sleet", overcast_fraction},
+                                              {"fzra", overcast_fraction},
+                                              {"fog", overcast_fraction},
+                                              {"blizzard", overcast_fraction},
+                                              {"tornado", overcast_fraction},
+                                              {"hurricane", overcast_fraction},
+                                              {"tropical_storm", overcast_fraction}}};
 
 struct UnitName {
   std::string_view name;
@@ -122,26 +122,26 @@ std::vector<std::string> icon_codes(std::string_view icon) {
   return {};
 }
 
-std::optional<double> share_of_sky_code(std::string_view code) {
+std::optional<double> fraction_of_sky_code(std::string_view code) {
   constexpr std::string_view windy = "wind_";
   if (code.starts_with(windy)) code.remove_prefix(windy.size());
   for (const ShareRow& row : sky_codes) {
-    if (row.name == code) return row.share;
+    if (row.name == code) return row.fraction;
   }
   return std::nullopt;
 }
 
-std::optional<double> share_of_words(std::string_view words) {
+std::optional<double> fraction_of_words(std::string_view words) {
   const std::string text = lower_case(words);
   for (const ShareRow& row : sky_words) {
-    if (text.find(row.name) != std::string::npos) return row.share;
+    if (text.find(row.name) != std::string::npos) return row.fraction;
   }
   return std::nullopt;
 }
 
-std::optional<double> share_of_wet_code(std::string_view code) {
+std::optional<double> fraction_of_wet_code(std::string_view code) {
   for (const ShareRow& row : wet_codes) {
-    if (code.starts_with(row.name)) return row.share;
+    if (code.starts_with(row.name)) return row.fraction;
   }
   return std::nullopt;
 }
@@ -166,14 +166,14 @@ std::optional<Measured> wind_in_words(std::string_view text) {
   return Measured{(*low + *high) / 2.0, *unit};
 }
 
-std::optional<double> cloud_share_of(const SkyTold& sky) {
+std::optional<double> cloud_fraction_of(const SkyTold& sky) {
   const std::vector<std::string> codes = icon_codes(sky.icon);
   for (const std::string& code : codes) {
-    if (const auto share = share_of_sky_code(code)) return share;
+    if (const auto fraction = fraction_of_sky_code(code)) return fraction;
   }
-  if (const auto share = share_of_words(sky.words)) return share;
+  if (const auto fraction = fraction_of_words(sky.words)) return fraction;
   for (const std::string& code : codes) {
-    if (const auto share = share_of_wet_code(code)) return share;
+    if (const auto fraction = fraction_of_wet_code(code)) return fraction;
   }
   return std::nullopt;
 }

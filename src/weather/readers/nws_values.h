@@ -33,7 +33,7 @@ struct SkyTold {
 /// ovc), else from the words, else from a code of wet or thick weather, which needs cloud.
 /// Shares are the middles of the classes: few 1-2 eighths, sct 3-4, bkn 5-7 (aviation weather
 /// reports; status: from memory). Cloud of wet codes: ours.
-std::optional<double> cloud_share_of(const SkyTold& sky);
+std::optional<double> cloud_fraction_of(const SkyTold& sky);
 
 /// True where the icon's codes or the words speak of thunder.
 bool thunder_of(const SkyTold& sky);

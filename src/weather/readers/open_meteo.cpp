@@ -229,7 +229,7 @@ bool is_open_meteo(const JsonValue& document) {
          refusal(document).has_value();
 }
 
-Reading<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone) {
+Parsed<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone) {
   Findings findings;
   if (const auto reason = refusal(document)) {
     findings.error(document.where, "", fmt::format("the service gave no forecast: {}", *reason));

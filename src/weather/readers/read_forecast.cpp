@@ -26,11 +26,11 @@ struct Document {
 
 struct Format {
   bool (*recognised)(const Document& document);
-  Reading<Forecast> (*read)(const Document& document, const TimeZone& zone);
+  Parsed<Forecast> (*read)(const Document& document, const TimeZone& zone);
 };
 
 template <bool (*is_it)(const JsonValue&),
-          Reading<Forecast> (*read)(const JsonValue&, const TimeZone&)>
+          Parsed<Forecast> (*read)(const JsonValue&, const TimeZone&)>
 constexpr Format json_format{
     [](const Document& document) { return document.json != nullptr && is_it(*document.json); },
     [](const Document& document, const TimeZone& zone) { return read(*document.json, zone); }};
@@ -50,7 +50,7 @@ constexpr std::array<Format, 4> formats{{
 
 constexpr std::string_view white_space = " \t\r\n";
 
-Reading<Forecast> refused(std::string message) {
+Parsed<Forecast> refused(std::string message) {
   Findings findings;
   findings.error({1, 1}, "", std::move(message),
                  "run 'slabtide fetch' for tomorrow's forecast, or type an hourly table: "
@@ -91,7 +91,7 @@ std::string unknown_json(const JsonValue& json) {
   return "a JSON document, but not a forecast of a known kind";
 }
 
-Reading<Forecast> read_document(const Document& document, const TimeZone& zone) {
+Parsed<Forecast> read_document(const Document& document, const TimeZone& zone) {
   const auto* const format =
       std::find_if(formats.begin(), formats.end(),
                    [&](const Format& candidate) { return candidate.recognised(document); });
@@ -102,11 +102,11 @@ Reading<Forecast> read_document(const Document& document, const TimeZone& zone) 
 
 }  // namespace
 
-Reading<Forecast> read_forecast(std::string_view text, const TimeZone& zone) {
+Parsed<Forecast> read_forecast(std::string_view text, const TimeZone& zone) {
   if (const auto fault = plainly_wrong(text); !fault.empty()) return refused(std::string{fault});
   const char mark = first_mark(text);
   if (mark != '{' && mark != '[') return read_document({text, nullptr}, zone);
-  const Reading<JsonValue> json = parse_json(text);
+  const Parsed<JsonValue> json = parse_json(text);
   if (!json.ok()) return {std::nullopt, json.diagnostics};
   return read_document({text, &*json.value}, zone);
 }

@@ -19,7 +19,7 @@ void check_hour(const FieldPath& path, const ForecastHour& hour) {
   check("dew_point_c", hour.dew_point_c, WeatherQuantity::air);
   check("wind_10m_m_s", hour.wind_10m_m_s, WeatherQuantity::wind);
   check("gust_10m_m_s", hour.gust_10m_m_s, WeatherQuantity::gust);
-  check("cloud_share", hour.cloud_share, WeatherQuantity::cloud);
+  check("cloud_share", hour.cloud_fraction, WeatherQuantity::cloud);
   check("solar_w_m2", hour.solar_w_m2, WeatherQuantity::solar);
   check("rain_mm", hour.rain_mm, WeatherQuantity::rain);
   check("rain_chance", hour.rain_chance, WeatherQuantity::rain_chance);

@@ -8,13 +8,13 @@ namespace slabtide {
 namespace {
 
 double identity(double value) { return value; }
-double share_from_percent(double percent) { return percent / percent_per_one; }
-double percent_from_share(double share) { return share * percent_per_one; }
+double fraction_from_percent(double percent) { return percent / percent_per_one; }
+double percent_from_fraction(double fraction) { return fraction * percent_per_one; }
 double knots_from_m_s(double m_s) { return m_s / m_s_from_knots(1.0); }
 double in_from_mm(double mm) { return mm / mm_per_inch; }
 double mm_from_m(double m) { return m * mm_per_m; }
 
-enum class Dimension { temperature, share, speed, flux, depth };
+enum class Dimension { temperature, fraction, speed, flux, depth };
 
 struct UnitRow {
   std::string_view symbol;
@@ -27,7 +27,7 @@ struct UnitRow {
 constexpr std::array<UnitRow, 11> units{{
     {"°C", Dimension::temperature, identity, identity},
     {"°F", Dimension::temperature, celsius_from_fahrenheit, fahrenheit_from_celsius},
-    {"%", Dimension::share, share_from_percent, percent_from_share},
+    {"%", Dimension::fraction, fraction_from_percent, percent_from_fraction},
     {"m/s", Dimension::speed, identity, identity},
     {"km/h", Dimension::speed, m_s_from_km_h, km_h_from_m_s},
     {"mph", Dimension::speed, m_s_from_mph, mph_from_m_s},
@@ -52,13 +52,13 @@ struct QuantityRow {
 constexpr std::array<QuantityRow, weather_quantity_count> quantities{{
     {"air temperature", Dimension::temperature, -90.0, 60.0},
     {"dew point", Dimension::temperature, -90.0, 40.0},
-    {"humidity", Dimension::share, 0.01, 1.0},
+    {"humidity", Dimension::fraction, 0.01, 1.0},
     {"wind", Dimension::speed, 0.0, 80.0},
     {"gust", Dimension::speed, 0.0, 120.0},
-    {"cloud", Dimension::share, 0.0, 1.0},
+    {"cloud", Dimension::fraction, 0.0, 1.0},
     {"sun", Dimension::flux, 0.0, 1500.0},
     {"rain", Dimension::depth, 0.0, 350.0},
-    {"chance of rain", Dimension::share, 0.0, 1.0},
+    {"chance of rain", Dimension::fraction, 0.0, 1.0},
 }};
 
 const UnitRow& row_of(WeatherUnit unit) { return units.at(static_cast<std::size_t>(unit)); }

@@ -33,8 +33,8 @@ CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obst
   cell.sky_view = surroundings.sky_view();
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double sunlit =
-        surroundings.sunlit_share(weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
-    cell.sunlit_share.push_back(sunlit);
+        surroundings.sunlit_fraction(weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
+    cell.sunlit_fraction.push_back(sunlit);
     cell.shortwave_w_m2.push_back(weather.beam_horizontal_w_m2[i] * sunlit +
                                   weather.diffuse_w_m2[i] * cell.sky_view);
   }
@@ -51,8 +51,8 @@ CellExposure expose_face(Point at, double facing_deg, const SiteWeather& weather
     const double elevation_deg = weather.sun_elevation_deg[i];
     const double factor = face_beam_factor(facing_deg, azimuth_deg, elevation_deg);
     const double sunlit =
-        factor > 0.0 ? surroundings.sunlit_share(azimuth_deg, elevation_deg) : 0.0;
-    face.sunlit_share.push_back(sunlit);
+        factor > 0.0 ? surroundings.sunlit_fraction(azimuth_deg, elevation_deg) : 0.0;
+    face.sunlit_fraction.push_back(sunlit);
     face.shortwave_w_m2.push_back(weather.beam_horizontal_w_m2[i] * factor * sunlit +
                                   weather.diffuse_w_m2[i] * face.sky_view);
   }
@@ -64,7 +64,7 @@ CellExposure expose_shaded(double sky_view, const SiteWeather& weather) {
     throw std::invalid_argument("exposure: the share of sky is not within 0 to 1");
   CellExposure place;
   place.sky_view = sky_view;
-  place.sunlit_share.assign(weather.grid.count, 0.0);
+  place.sunlit_fraction.assign(weather.grid.count, 0.0);
   for (std::size_t i = 0; i < weather.grid.count; ++i)
     place.shortwave_w_m2.push_back(weather.diffuse_w_m2[i] * sky_view);
   return place;

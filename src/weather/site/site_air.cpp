@@ -12,7 +12,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr double least_told_k = 0.05;
+constexpr double min_told_k = 0.05;
 
 /// "0.6 °C (1.1 °F) cooler".
 std::string difference_words(double k) {
@@ -23,7 +23,7 @@ std::string difference_words(double k) {
 }  // namespace
 
 Forecast at_site(Forecast forecast, const LearnedAir& learned) {
-  if (std::abs(learned.air_k) < least_told_k) return forecast;
+  if (std::abs(learned.air_k) < min_told_k) return forecast;
   for (ForecastHour& hour : forecast.hours) {
     if (!hour.air_c) continue;
     const Range possible = possible_si(WeatherQuantity::air);

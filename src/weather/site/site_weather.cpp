@@ -23,8 +23,8 @@ void add_air(SiteWeather& site, const WeatherSample& sample) {
   site.dew_point_c.push_back(sample.dew_point_c);
   site.vapour_pressure_pa.push_back(vapour_pressure_pa(sample.dew_point_c));
   site.wind_slab_m_s.push_back(sample.wind_10m_m_s * site.wind_ratio);
-  site.cloud_share.push_back(sample.cloud_share);
-  site.sky_emissivity.push_back(sky_emissivity(sample.dew_point_c, sample.cloud_share));
+  site.cloud_fraction.push_back(sample.cloud_fraction);
+  site.sky_emissivity.push_back(sky_emissivity(sample.dew_point_c, sample.cloud_fraction));
   site.rain_mm_h.push_back(sample.rain_mm_h);
   site.rain_chance.push_back(sample.rain_chance);
   site.thunder.push_back(sample.thunder ? 1 : 0);
@@ -34,7 +34,7 @@ void add_air(SiteWeather& site, const WeatherSample& sample) {
 void add_sun(SiteWeather& site, const WeatherSample& sample, const SunPosition& sun) {
   const double cos_zenith = std::cos(sun.zenith_deg * radians_per_degree);
   const double global_w_m2 = sample.solar_w_m2.value_or(
-      clear_sky_w_m2(cos_zenith, site.air_pressure_pa) * cloud_transmission(sample.cloud_share));
+      clear_sky_w_m2(cos_zenith, site.air_pressure_pa) * cloud_transmission(sample.cloud_fraction));
   const SplitIrradiance light = split_irradiance(global_w_m2, cos_zenith, sun.distance_au);
   site.beam_horizontal_w_m2.push_back(light.beam_horizontal_w_m2);
   site.diffuse_w_m2.push_back(light.diffuse_w_m2);

@@ -13,25 +13,25 @@
 namespace slabtide {
 namespace {
 
-constexpr double most_growth = 4.0;  // ours
+constexpr double max_growth = 4.0;  // ours
 
 bool all_finite(const WeatherErrors& e) {
-  const std::array values{e.air_k,       e.dew_point_k,     e.wind_log,
-                          e.cloud_share, e.lead_at_start_h, e.growth_per_h};
+  const std::array values{e.air_k,          e.dew_point_k,     e.wind_log,
+                          e.cloud_fraction, e.lead_at_start_h, e.growth_per_h};
   return std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); });
 }
 
 /// Sunlight through `cloud` in place of the cloud the weather has at instant `i`.
 void change_light(SiteWeather& weather, std::size_t i, double cloud) {
   const double global_w_m2 = weather.beam_horizontal_w_m2[i] + weather.diffuse_w_m2[i];
-  if (!(global_w_m2 > 0.0) || cloud == weather.cloud_share[i]) return;
+  if (!(global_w_m2 > 0.0) || cloud == weather.cloud_fraction[i]) return;
   const double cos_zenith = std::sin(weather.sun_elevation_deg[i] * radians_per_degree);
-  const double most_w_m2 =
+  const double max_w_m2 =
       std::max(global_w_m2, clear_sky_w_m2(cos_zenith, weather.air_pressure_pa));
   const double changed_w_m2 =
-      global_w_m2 * cloud_transmission(cloud) / cloud_transmission(weather.cloud_share[i]);
+      global_w_m2 * cloud_transmission(cloud) / cloud_transmission(weather.cloud_fraction[i]);
   const SplitIrradiance light =
-      split_irradiance(std::min(changed_w_m2, most_w_m2), cos_zenith, weather.sun_distance_au);
+      split_irradiance(std::min(changed_w_m2, max_w_m2), cos_zenith, weather.sun_distance_au);
   weather.beam_horizontal_w_m2[i] = light.beam_horizontal_w_m2;
   weather.diffuse_w_m2[i] = light.diffuse_w_m2;
 }
@@ -40,7 +40,7 @@ void change_light(SiteWeather& weather, std::size_t i, double cloud) {
 
 double error_growth(const WeatherErrors& errors, double hours_from_start) {
   const double lead_h = std::max(0.0, errors.lead_at_start_h + hours_from_start);
-  return std::min(most_growth, 1.0 + errors.growth_per_h * lead_h);
+  return std::min(max_growth, 1.0 + errors.growth_per_h * lead_h);
 }
 
 SiteWeather with_errors(const SiteWeather& weather, const WeatherErrors& errors) {
@@ -49,9 +49,10 @@ SiteWeather with_errors(const SiteWeather& weather, const WeatherErrors& errors)
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double growth =
         error_growth(errors, static_cast<double>(i) * weather.grid.step_s / seconds_per_hour);
-    const double cloud = std::clamp(weather.cloud_share[i] + growth * errors.cloud_share, 0.0, 1.0);
+    const double cloud =
+        std::clamp(weather.cloud_fraction[i] + growth * errors.cloud_fraction, 0.0, 1.0);
     change_light(result, i, cloud);
-    result.cloud_share[i] = cloud;
+    result.cloud_fraction[i] = cloud;
     result.air_c[i] += growth * errors.air_k;
     result.dew_point_c[i] =
         std::min(result.air_c[i], weather.dew_point_c[i] + growth * errors.dew_point_k);
@@ -82,7 +83,7 @@ SiteWeather first_instants(const SiteWeather& weather, std::size_t count) {
   result.grid.count = std::min(count, weather.grid.count);
   for (std::vector<double>* each :
        {&result.air_c, &result.dew_point_c, &result.vapour_pressure_pa, &result.wind_slab_m_s,
-        &result.cloud_share, &result.sky_emissivity, &result.beam_horizontal_w_m2,
+        &result.cloud_fraction, &result.sky_emissivity, &result.beam_horizontal_w_m2,
         &result.diffuse_w_m2, &result.sun_elevation_deg, &result.sun_azimuth_deg, &result.rain_mm_h,
         &result.rain_chance}) {
     each->resize(result.grid.count);
@@ -95,7 +96,7 @@ CellExposure first_instants(const CellExposure& exposure, std::size_t count) {
   CellExposure result = exposure;
   const std::size_t kept = std::min(count, exposure.shortwave_w_m2.size());
   result.shortwave_w_m2.resize(kept);
-  result.sunlit_share.resize(kept);
+  result.sunlit_fraction.resize(kept);
   return result;
 }
 

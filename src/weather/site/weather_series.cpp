@@ -121,7 +121,7 @@ struct WeatherSeries::Curves {
   Curve air_c;
   Curve dew_point_c;
   Curve wind_10m_m_s;
-  Curve cloud_share;
+  Curve cloud_fraction;
   SolarSeries solar;
   std::vector<Spell> spells;
 
@@ -136,14 +136,14 @@ struct WeatherSeries::Curves {
 
 WeatherSeries::WeatherSeries(std::shared_ptr<const Curves> curves) : curves_(std::move(curves)) {}
 
-Reading<WeatherSeries> WeatherSeries::from_forecast(const Forecast& forecast) {
+Parsed<WeatherSeries> WeatherSeries::from_forecast(const Forecast& forecast) {
   validate(forecast);
-  Reading<WeatherSeries> reading;
+  Parsed<WeatherSeries> reading;
   const UtcTime origin = forecast.hours.empty() ? UtcTime() : forecast.hours.front().at;
   Rows air = rows_of(forecast, &ForecastHour::air_c);
   Rows dew_point = rows_of(forecast, &ForecastHour::dew_point_c);
   Rows wind = rows_of(forecast, &ForecastHour::wind_10m_m_s);
-  Rows cloud = rows_of(forecast, &ForecastHour::cloud_share);
+  Rows cloud = rows_of(forecast, &ForecastHour::cloud_fraction);
   check_needed(air, "air temperature", origin, reading.diagnostics);
   check_needed(dew_point, "dew point or humidity", origin, reading.diagnostics);
   check_needed(wind, "wind", origin, reading.diagnostics);
@@ -163,7 +163,7 @@ Reading<WeatherSeries> WeatherSeries::from_forecast(const Forecast& forecast) {
                                             .air_c = curve_or_zero(std::move(air)),
                                             .dew_point_c = curve_or_zero(std::move(dew_point)),
                                             .wind_10m_m_s = curve_or_zero(std::move(wind)),
-                                            .cloud_share = curve_or_zero(std::move(cloud)),
+                                            .cloud_fraction = curve_or_zero(std::move(cloud)),
                                             .solar = SolarSeries(forecast),
                                             .spells = spells_of(forecast)}));
   return reading;
@@ -180,7 +180,7 @@ WeatherSample WeatherSeries::at(UtcTime time) const {
   sample.dew_point_c = std::min(curves_->dew_point_c(s), sample.air_c);
   // The curves keep to their rows but for rounding.
   sample.wind_10m_m_s = std::max(0.0, curves_->wind_10m_m_s(s));
-  sample.cloud_share = std::clamp(curves_->cloud_share(s), 0.0, 1.0);
+  sample.cloud_fraction = std::clamp(curves_->cloud_fraction(s), 0.0, 1.0);
   sample.solar_w_m2 = curves_->solar.at(s);
   const Spell& spell = curves_->spell_at(s);
   sample.rain_mm_h = spell.rain_mm_h;

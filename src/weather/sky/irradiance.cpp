@@ -21,7 +21,7 @@ constexpr double solar_constant_w_m2 = 1361.0;  // Kopp & Lean 2011
 constexpr double dull_limit = 0.22;
 constexpr double dull_slope = -0.09;
 constexpr double bright_limit = 0.8;
-constexpr double bright_share = 0.165;
+constexpr double bright_fraction = 0.165;
 constexpr double middle_0 = 0.9511;
 constexpr double middle_1 = -0.1604;
 constexpr double middle_2 = 4.388;
@@ -42,14 +42,14 @@ double clear_sky_w_m2(double cos_zenith, double air_pressure_pa) {
   if (!(air_pressure_pa > 0.0 && std::isfinite(air_pressure_pa)))
     throw std::invalid_argument("irradiance: the air pressure is not positive");
   if (cos_zenith <= 0.0) return 0.0;
-  const double air_share = air_pressure_pa / sea_level_pressure_pa;
-  return haurwitz_w_m2 * cos_zenith * std::exp(-haurwitz_extinction * air_share / cos_zenith);
+  const double air_fraction = air_pressure_pa / sea_level_pressure_pa;
+  return haurwitz_w_m2 * cos_zenith * std::exp(-haurwitz_extinction * air_fraction / cos_zenith);
 }
 
-double cloud_transmission(double cloud_share) {
-  if (!(cloud_share >= 0.0 && cloud_share <= 1.0))
+double cloud_transmission(double cloud_fraction) {
+  if (!(cloud_fraction >= 0.0 && cloud_fraction <= 1.0))
     throw std::invalid_argument("irradiance: the cloud share is not within 0 to 1");
-  return 1.0 - overcast_loss * std::pow(cloud_share, cloud_exponent);
+  return 1.0 - overcast_loss * std::pow(cloud_fraction, cloud_exponent);
 }
 
 double extraterrestrial_w_m2(double cos_zenith, double distance_au) {
@@ -59,12 +59,12 @@ double extraterrestrial_w_m2(double cos_zenith, double distance_au) {
   return solar_constant_w_m2 / (distance_au * distance_au) * std::max(cos_zenith, 0.0);
 }
 
-double diffuse_share(double clearness) {
+double diffuse_fraction(double clearness) {
   if (!(clearness >= 0.0))
     throw std::invalid_argument("irradiance: the clearness index is negative");
   const double kt = clearness;
   if (kt <= dull_limit) return 1.0 + dull_slope * kt;
-  if (kt > bright_limit) return bright_share;
+  if (kt > bright_limit) return bright_fraction;
   return middle_0 + kt * (middle_1 + kt * (middle_2 + kt * (middle_3 + kt * middle_4)));
 }
 
@@ -73,7 +73,7 @@ SplitIrradiance split_irradiance(double global_w_m2, double cos_zenith, double d
     throw std::invalid_argument("irradiance: negative or not a number");
   const double extraterrestrial = extraterrestrial_w_m2(cos_zenith, distance_au);
   if (cos_zenith < lowest_split_cos_zenith) return {0.0, global_w_m2};
-  const double diffuse = global_w_m2 * diffuse_share(global_w_m2 / extraterrestrial);
+  const double diffuse = global_w_m2 * diffuse_fraction(global_w_m2 / extraterrestrial);
   const double beam = std::min(global_w_m2 - diffuse, extraterrestrial);
   return {beam, global_w_m2 - beam};
 }

@@ -53,10 +53,10 @@ std::optional<double> distance_to_circle_m(Point centre, double radius_m, Point 
 }
 
 /// cos² of the elevation.
-double level_share_above(double slope) { return 1.0 / (1.0 + slope * slope); }
+double level_fraction_above(double slope) { return 1.0 / (1.0 + slope * slope); }
 
 /// pi/4 - w/2 - sin(2w)/4, over its value at w = 0.
-double face_share_above(double slope) {
+double face_fraction_above(double slope) {
   const double w = std::atan(slope);
   return 1.0 - (2.0 * w + std::sin(2.0 * w)) / pi;
 }
@@ -103,16 +103,16 @@ std::optional<double> Surroundings::distance_m(const Seen& obstacle, Point direc
   return distance_to_circle_m(obstacle.from, obstacle.radius_m, direction);
 }
 
-double Surroundings::sunlit_share(double sun_azimuth_deg, double sun_elevation_deg) const {
+double Surroundings::sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const {
   if (!(sun_elevation_deg > 0.0)) return 0.0;
   const Point direction = toward(sun_azimuth_deg);
   const double slope = std::tan(sun_elevation_deg * radians_per_degree);
-  double share = 1.0;
+  double fraction = 1.0;
   for (const Seen& obstacle : seen_) {
     const std::optional<double> distance = distance_m(obstacle, direction);
-    if (distance && obstacle.height_m > *distance * slope) share *= obstacle.light_through;
+    if (distance && obstacle.height_m > *distance * slope) fraction *= obstacle.light_through;
   }
-  return share;
+  return fraction;
 }
 
 void Surroundings::collect(Point direction, std::vector<Hit>& hits) const {
@@ -126,7 +126,7 @@ void Surroundings::collect(Point direction, std::vector<Hit>& hits) const {
   }
 }
 
-double Surroundings::open_share(std::vector<Hit>& hits, ShareAbove above) {
+double Surroundings::open_fraction(std::vector<Hit>& hits, ShareAbove above) {
   std::ranges::sort(hits, std::ranges::greater{}, &Hit::slope);
   double open = 0.0;
   double through = 1.0;
@@ -145,7 +145,7 @@ double Surroundings::sky_view() const {
   double sum = 0.0;
   for (int i = 0; i < directions; ++i) {
     collect(toward(360.0 * (i + 0.5) / directions), hits);
-    sum += open_share(hits, level_share_above);
+    sum += open_fraction(hits, level_fraction_above);
   }
   return sum / directions;
 }
@@ -159,7 +159,7 @@ double Surroundings::sky_view_of_face(double facing_deg) const {
     const double aside_deg = 180.0 * (i + 0.5) / directions - 90.0;
     const double weight = std::cos(aside_deg * radians_per_degree);
     collect(toward(facing_deg + aside_deg), hits);
-    sum += weight * open_share(hits, face_share_above);
+    sum += weight * open_fraction(hits, face_fraction_above);
     weights += weight;
   }
   return 0.5 * sum / weights;

@@ -24,12 +24,12 @@ constexpr double lowest_dew_point_c = -100.0;
 
 }  // namespace
 
-double sky_emissivity(double dew_point_c, double cloud_share) {
+double sky_emissivity(double dew_point_c, double cloud_fraction) {
   if (!(dew_point_c >= lowest_dew_point_c && std::isfinite(dew_point_c)))
     throw std::invalid_argument("sky: the dew point is not a temperature of air");
-  if (!(cloud_share >= 0.0 && cloud_share <= 1.0))
+  if (!(cloud_fraction >= 0.0 && cloud_fraction <= 1.0))
     throw std::invalid_argument("sky: the cloud share is not within 0 to 1");
-  const double n = tenths * cloud_share;
+  const double n = tenths * cloud_fraction;
   const double clear = clear_a + clear_b * std::log(kelvin_from_celsius(dew_point_c) / reference_k);
   const double clouded = clear * (1.0 + n * (cloud_1 + n * (cloud_2 + n * cloud_3)));
   return std::clamp(clouded, 0.0, 1.0);

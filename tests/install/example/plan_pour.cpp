@@ -46,7 +46,7 @@ st::Job pour_of(const st::TimeZone& zone) {
   job.pour.date = st::Date(2026, 5, 14);
   const st::LocalTime eight(job.pour.date, boost::posix_time::hours(8));
   job.pour.start = zone.utc_from_local(eight).utc;
-  job.pour.zone_order = {"walk"};
+  job.pour.placing_sequence = {"walk"};
   st::TypedWeather weather;
   weather.high_c = st::celsius_from_fahrenheit(66);
   weather.low_c = st::celsius_from_fahrenheit(41);
@@ -61,7 +61,7 @@ st::Job pour_of(const st::TimeZone& zone) {
 
 /// The value, or what the library says is wrong.
 template <class T>
-T value_of(st::Reading<T> reading) {
+T value_of(st::Parsed<T> reading) {
   if (!reading.ok()) throw std::runtime_error(st::render_all(reading.diagnostics, "pour", {}));
   return std::move(*reading.value);
 }

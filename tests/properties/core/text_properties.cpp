@@ -89,9 +89,9 @@ TEST_CASE("no finding, whatever is in it, disturbs the terminal or passes its wi
 TEST_CASE("what has been made printable stays so, cut or whole") {
   CHECK(rc::check([] {
     const std::string text = any_bytes() + any_bytes();
-    const auto most = *rc::gen::inRange<std::size_t>(3, 40);
-    const std::string shown = printable(text, most);
-    RC_ASSERT(printable(shown, most) == shown);
+    const auto max = *rc::gen::inRange<std::size_t>(3, 40);
+    const std::string shown = printable(text, max);
+    RC_ASSERT(printable(shown, max) == shown);
     RC_ASSERT(printable_lines(shown) == shown);
     for (const char c : shown) RC_ASSERT(static_cast<unsigned char>(c) >= 0x20U && c != 0x7F);
   }));

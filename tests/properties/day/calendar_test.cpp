@@ -30,14 +30,14 @@ Forecast flat_forecast(UtcTime from, int hours) {
     hour.air_c = 15.0;
     hour.dew_point_c = 8.0;
     hour.wind_10m_m_s = 2.0;
-    hour.cloud_share = 1.0;
+    hour.cloud_fraction = 1.0;
     forecast.hours.push_back(hour);
   }
   return forecast;
 }
 
 Job read(std::string_view toml) {
-  const Reading<Job> reading = read_job(toml);
+  const Parsed<Job> reading = read_job(toml);
   INFO(render_all(reading.diagnostics, "job.toml", toml));
   REQUIRE(reading.ok());
   return *reading.value;
@@ -166,8 +166,8 @@ TEST_CASE("the same day south of the equator, its shade mirrored, sets alike") {
   const double south_min = minutes_in(south, south_plan.zones[0].whole.initial_set);
   MESSAGE("initial set after start, 45 N and 45 S: ", north_min, " and ", south_min, " min");
   CHECK(std::abs(north_min - south_min) < 5.0);
-  CHECK(north_plan.zones[0].whole.sunlit_share ==
-        doctest::Approx(south_plan.zones[0].whole.sunlit_share).epsilon(0.05));
+  CHECK(north_plan.zones[0].whole.sunlit_fraction ==
+        doctest::Approx(south_plan.zones[0].whole.sunlit_fraction).epsilon(0.05));
 }
 
 TEST_CASE("a zone in the sun all morning is ready before its twin in the shade") {
@@ -187,8 +187,8 @@ TEST_CASE("a zone in the sun all morning is ready before its twin in the shade")
   const Planned planned = plan_of(job);
   const auto& sun = planned.plan.zones[0].whole;
   const auto& shade = planned.plan.zones[1].whole;
-  CHECK(sun.sunlit_share > 0.95);
-  CHECK(shade.sunlit_share < 0.05);
+  CHECK(sun.sunlit_fraction > 0.95);
+  CHECK(shade.sunlit_fraction < 0.05);
   CHECK(*sun.initial_set < *shade.initial_set);
   CHECK(*test::window_of(sun, Operation::stamp).closes <
         *test::window_of(shade, Operation::stamp).closes);

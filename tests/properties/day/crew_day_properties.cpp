@@ -36,7 +36,7 @@ Job any_job() {
   const int zones = number(1, 3);
   for (int i = 0; i < zones; ++i) {
     job.zones.push_back(any_zone(i));
-    job.pour.zone_order.push_back(job.zones.back().name);
+    job.pour.placing_sequence.push_back(job.zones.back().name);
   }
   job.pour.start = UtcTime(job.pour.date, boost::posix_time::hours(number(6, 12)));
   job.pour.curing = *rc::gen::element(CuringKind::none, CuringKind::film, CuringKind::plastic);
@@ -97,7 +97,7 @@ void check_sums(const Job& job, const CrewPlan& crew) {
   for (const std::size_t task : crew.late) late_min += crew.schedule.assignments[task].late_min;
   RC_ASSERT(late_min == crew.schedule.late_min);
   RC_ASSERT(static_cast<int>(crew.people.size()) == job.crew.finishers);
-  RC_ASSERT(crew.least_late_min <= crew.schedule.late_min || crew.short_handed);
+  RC_ASSERT(crew.min_late_min <= crew.schedule.late_min || crew.short_handed);
   if (crew.smallest_crew && !crew.short_handed) {
     RC_ASSERT((job.crew.finishers >= *crew.smallest_crew) == (crew.schedule.late_min == 0));
   }

@@ -41,10 +41,10 @@ TEST_CASE("points drawn about a belief are figures, and likeliest at its middle"
   CHECK(rc::check([] {
     Belief belief;
     for (int i = 0; i < 10; ++i) belief.see(some_line(), real(-500.0, 500.0), 0.01);
-    const Unknowns middle = belief.moved({}, 1.1);
-    Unknowns standard;
+    const UncertainInputs middle = belief.moved({}, 1.1);
+    UncertainInputs standard;
     for (double& z : standard.z) z = real(-2.5, 2.5);
-    const Unknowns off = belief.moved(standard, 1.1);
+    const UncertainInputs off = belief.moved(standard, 1.1);
     for (const double z : off.z) RC_ASSERT(std::isfinite(z));
     RC_ASSERT(std::isfinite(belief.log_density(off, 1.1)));
     RC_ASSERT(belief.log_density(middle, 1.1) >= belief.log_density(off, 1.1));
@@ -54,17 +54,17 @@ TEST_CASE("points drawn about a belief are figures, and likeliest at its middle"
 TEST_CASE("a line through days on a line is that line") {
   CHECK(rc::check([] {
     const Belief::Line truth = some_line();
-    const std::vector<Unknowns> days = even_unknowns(100);
+    const std::vector<UncertainInputs> days = even_uncertain_inputs(100);
     std::vector<double> figures;
-    for (const Unknowns& day : days) {
+    for (const UncertainInputs& day : days) {
       double figure = truth.level;
-      for (std::size_t k = 0; k < unknown_count; ++k) figure += truth.slope[k] * day.z[k];
+      for (std::size_t k = 0; k < uncertain_input_count; ++k) figure += truth.slope[k] * day.z[k];
       figures.push_back(figure);
     }
     const Belief::Line fitted = fit_line(days, figures);
     RC_ASSERT(std::abs(fitted.level - truth.level) < 2.0);
     // Slopes are drawn to 0 as by one day in a hundred.
-    for (std::size_t k = 0; k < unknown_count; ++k) {
+    for (std::size_t k = 0; k < uncertain_input_count; ++k) {
       RC_ASSERT(std::abs(fitted.slope[k] - truth.slope[k]) < 3.0);
     }
   }));
@@ -76,8 +76,8 @@ TEST_CASE("quantiles rise with their share and lie within the values") {
     const int count = *rc::gen::inRange(1, 30);
     for (int i = 0; i < count; ++i) values.push_back({real(-10.0, 10.0), real(0.01, 1.0)});
     double last = -10.0;
-    for (const double share : {0.1, 0.3, 0.5, 0.7, 0.9}) {
-      const auto at = weighted_quantile(values, share);
+    for (const double fraction : {0.1, 0.3, 0.5, 0.7, 0.9}) {
+      const auto at = weighted_quantile(values, fraction);
       RC_ASSERT(at.has_value());
       RC_ASSERT(*at >= last);
       RC_ASSERT(*at <= 10.0);

@@ -51,8 +51,8 @@ inline Zone random_l() {
 
 inline Zone walk_along(std::vector<Point> line, double width_m) {
   Zone zone = zone_named("walk", {});
-  zone.path = WalkPath{laid_anyhow(std::move(line)), width_m};
-  zone.outline = outline_of_walk(*zone.path);
+  zone.path = Walkway{laid_anyhow(std::move(line)), width_m};
+  zone.outline = outline_of_walkway(*zone.path);
   zone.thickness_m = m_from_in(in_range(3.5, 6.0));
   return zone;
 }

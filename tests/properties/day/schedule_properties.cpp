@@ -22,8 +22,8 @@ Task any_task(std::size_t index) {
   Task task;
   task.kind = static_cast<TaskKind>(drawn_number(0, static_cast<int>(task_kind_count) - 1));
   task.work_person_min = drawn_number(1, 90);
-  task.least_hands = drawn_number(1, 3);
-  task.most_hands = task.least_hands + drawn_number(0, 3);
+  task.min_hands = drawn_number(1, 3);
+  task.max_hands = task.min_hands + drawn_number(0, 3);
   task.start_from_min = drawn_number(0, 120);
   task.end_from_min = task.start_from_min + drawn_number(0, 40);
   if (one_in(2)) task.start_by_min = task.start_from_min + drawn_number(-20, 90);
@@ -48,8 +48,8 @@ void check_windows(const std::vector<Task>& tasks, const Schedule& day) {
     const Assignment& at = day.assignments[i];
     RC_ASSERT(at.start_min >= tasks[i].start_from_min);
     RC_ASSERT(at.end_min >= tasks[i].end_from_min);
-    RC_ASSERT(at.hands >= tasks[i].least_hands);
-    RC_ASSERT(at.hands <= tasks[i].most_hands);
+    RC_ASSERT(at.hands >= tasks[i].min_hands);
+    RC_ASSERT(at.hands <= tasks[i].max_hands);
     RC_ASSERT(at.hands * (at.end_min - at.start_min) >= tasks[i].work_person_min);
     for (const std::size_t before : tasks[i].after) {
       RC_ASSERT(at.start_min >= day.assignments[before].end_min + tasks[i].wait_after_min);
@@ -97,7 +97,7 @@ void check_sums(const std::vector<Task>& tasks, const Schedule& day) {
 TEST_CASE("a day keeps its windows, its order and its people") {
   CHECK(rc::check("no task early, none in two places, sums add up", [] {
     const std::vector<Task> tasks = any_day();
-    const int crew = least_crew(tasks) + drawn_number(0, 3);
+    const int crew = min_crew(tasks) + drawn_number(0, 3);
     const Schedule day = schedule(tasks, crew);
     RC_ASSERT(day.crew == crew);
     RC_ASSERT(day.assignments.size() == tasks.size());
@@ -110,7 +110,7 @@ TEST_CASE("a day keeps its windows, its order and its people") {
 TEST_CASE("more hands never make a day later") {
   CHECK(rc::check("lateness does not grow with the crew", [] {
     const std::vector<Task> tasks = any_day();
-    const auto days = schedules_up_to(tasks, least_crew(tasks) + 4);
+    const auto days = schedules_up_to(tasks, min_crew(tasks) + 4);
     for (std::size_t i = 1; i < days.size(); ++i) {
       RC_ASSERT(days[i].crew == days[i - 1].crew + 1);
       RC_ASSERT(days[i].late_min <= days[i - 1].late_min);
@@ -121,7 +121,7 @@ TEST_CASE("more hands never make a day later") {
 TEST_CASE("a later closing never makes a day later, the same day comes out the same") {
   CHECK(rc::check("deadlines put off by an hour", [] {
     const std::vector<Task> tasks = any_day();
-    const int crew = least_crew(tasks) + 1;
+    const int crew = min_crew(tasks) + 1;
     const Schedule day = schedule(tasks, crew);
     const Schedule again = schedule(tasks, crew);
     RC_ASSERT(again.late_min == day.late_min);

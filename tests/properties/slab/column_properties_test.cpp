@@ -95,7 +95,7 @@ TEST_CASE("energy closes to 1e-9 of what moved") {
     pour.formed_face = *rc::gen::inRange(0, 4) == 0;
     if (*rc::gen::inRange(0, 3) == 0)
       pour.covers = {{uniform(0.0, 3e4), uniform(3e4, 1e5), uniform(0.0, 1.0), true}};
-    if (*rc::gen::inRange(0, 3) == 0) pour.film_from_set_age_h = uniform(2.0, 6.0);
+    if (*rc::gen::inRange(0, 3) == 0) pour.curing_compound_from_set_age_h = uniform(2.0, 6.0);
     const ColumnEnergy e = solve(pour).energy;
     const double moved =
         std::abs(e.surface_j_m2) + std::abs(e.ground_j_m2) + std::abs(e.source_j_m2);
@@ -146,8 +146,8 @@ TEST_CASE("water on top is never negative and never more than has bled") {
     for (std::size_t i = 0; i < h.time_s.size(); ++i) {
       RC_ASSERT(h.evaporation_kg_m2_h[i] >= 0.0);
       RC_ASSERT(h.bleed_kg_m2_h[i] >= 0.0);
-      RC_ASSERT(h.film_kg_m2[i] >= 0.0);
-      RC_ASSERT(h.film_kg_m2[i] <= bleed + 1e-12);
+      RC_ASSERT(h.bleed_water_kg_m2[i] >= 0.0);
+      RC_ASSERT(h.bleed_water_kg_m2[i] <= bleed + 1e-12);
     }
   }));
 }

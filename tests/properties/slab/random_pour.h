@@ -30,7 +30,7 @@ struct PourSketch {
   double thickness_m = 0.1;
   double absorptance = 0.7;
   std::vector<CoverSpan> covers;
-  double film_from_set_age_h = -1.0;
+  double curing_compound_from_set_age_h = -1.0;
   bool formed_face = false;
 };
 
@@ -38,8 +38,8 @@ struct PourSketch {
 inline PourSketch random_pour() {
   PourSketch pour;
   pour.mix.w_cm = uniform(0.40, 0.55);
-  pour.mix.ash_share = *rc::gen::inRange(0, 3) == 0 ? uniform(0.0, 0.3) : 0.0;
-  pour.mix.slag_share = *rc::gen::inRange(0, 3) == 0 ? uniform(0.0, 0.5) : 0.0;
+  pour.mix.ash_fraction = *rc::gen::inRange(0, 3) == 0 ? uniform(0.0, 0.3) : 0.0;
+  pour.mix.slag_fraction = *rc::gen::inRange(0, 3) == 0 ? uniform(0.0, 0.5) : 0.0;
   pour.day.high_c = uniform(12.0, 38.0);
   pour.day.low_c = pour.day.high_c - uniform(2.0, 16.0);
   pour.day.dew_point_c = pour.day.low_c - uniform(0.0, 8.0);
@@ -63,7 +63,7 @@ inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settin
   column.ground_c = pour.ground_c;
   column.absorptance = pour.absorptance;
   column.covers = pour.covers;
-  column.film_from_set_age_h = pour.film_from_set_age_h;
+  column.curing_compound_from_set_age_h = pour.curing_compound_from_set_age_h;
   column.formed_face = pour.formed_face;
   return solve_column(column, weather, settings);
 }

@@ -31,7 +31,7 @@ std::vector<double> some_values(std::size_t count, double low, double high) {
   return values;
 }
 
-std::size_t some_count(int least) { return static_cast<std::size_t>(*rc::gen::inRange(least, 30)); }
+std::size_t some_count(int min) { return static_cast<std::size_t>(*rc::gen::inRange(min, 30)); }
 
 /// By the midpoint rule's exact companion for parabolas, Simpson's.
 double mean_between(const Curve& curve, double from_s, double to_s) {

@@ -25,7 +25,7 @@ SiteWeather some_day() {
   const UtcTime start = at_utc(Date(2026, 1, 1), 24.0 * *rc::gen::inRange(0, 365));
   Forecast forecast = plain_forecast(start, 25);
   const double cloud = in_range(0.0, 1.0);
-  for (ForecastHour& row : forecast.hours) row.cloud_share = cloud;
+  for (ForecastHour& row : forecast.hours) row.cloud_fraction = cloud;
   return site_weather(site, *WeatherSeries::from_forecast(forecast).value,
                       {.start = start, .step_s = 1800.0, .count = 49});
 }
@@ -49,7 +49,7 @@ void require_no_more(const CellExposure& less, const CellExposure& more) {
   RC_ASSERT(less.sky_view <= more.sky_view + rounding);
   for (std::size_t i = 0; i < less.shortwave_w_m2.size(); ++i) {
     RC_ASSERT(less.shortwave_w_m2[i] <= more.shortwave_w_m2[i] + rounding);
-    RC_ASSERT(less.sunlit_share[i] <= more.sunlit_share[i] + rounding);
+    RC_ASSERT(less.sunlit_fraction[i] <= more.sunlit_fraction[i] + rounding);
   }
 }
 
@@ -57,7 +57,7 @@ void require_not_negative(const CellExposure& cell) {
   RC_ASSERT(cell.sky_view >= 0.0);
   for (std::size_t i = 0; i < cell.shortwave_w_m2.size(); ++i) {
     RC_ASSERT(cell.shortwave_w_m2[i] >= 0.0);
-    RC_ASSERT(cell.sunlit_share[i] >= 0.0);
+    RC_ASSERT(cell.sunlit_fraction[i] >= 0.0);
   }
 }
 

@@ -62,7 +62,7 @@ TEST_CASE("a typed day anywhere on earth, in any season, makes a usable forecast
     site.longitude_deg = in_range(-180.0, 180.0);
     const Date date = Date(2026, 1, 1) + boost::gregorian::days(*rc::gen::inRange(0, 365));
     const Forecast forecast = high_low_forecast(weather, site, date);
-    const Reading<WeatherSeries> series = WeatherSeries::from_forecast(forecast);
+    const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(forecast);
     RC_ASSERT(series.ok());
     RC_ASSERT(series.diagnostics.empty());
     for (const ForecastHour& row : forecast.hours) {

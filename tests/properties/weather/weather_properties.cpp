@@ -117,7 +117,7 @@ TEST_CASE("the weather stays within its rows") {
       row.air_c = in_range(-10.0, 40.0);
       row.dew_point_c = in_range(-20.0, 25.0);
       row.wind_10m_m_s = in_range(0.0, 15.0);
-      row.cloud_share = in_range(0.0, 1.0);
+      row.cloud_fraction = in_range(0.0, 1.0);
     }
     const auto [low, high] = std::ranges::minmax(forecast.hours, {}, &ForecastHour::air_c);
     const WeatherSeries series = series_of(forecast);
@@ -128,8 +128,8 @@ TEST_CASE("the weather stays within its rows") {
       RC_ASSERT(sample.air_c <= *high.air_c + 1e-9);
       RC_ASSERT(sample.dew_point_c <= sample.air_c);
       RC_ASSERT(sample.wind_10m_m_s >= 0.0);
-      RC_ASSERT(sample.cloud_share >= 0.0);
-      RC_ASSERT(sample.cloud_share <= 1.0);
+      RC_ASSERT(sample.cloud_fraction >= 0.0);
+      RC_ASSERT(sample.cloud_fraction <= 1.0);
     }
   }));
 }

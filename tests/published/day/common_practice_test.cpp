@@ -41,7 +41,7 @@ Job spring_job(std::initializer_list<Zone> zones) {
   weather.wind_10m_m_s = 3.1;
   job.weather = weather;
   job.mix.temperature = 16.7;
-  job.mix.air_share = 0.06;
+  job.mix.air_fraction = 0.06;
   return job;
 }
 
@@ -60,7 +60,7 @@ Obstacle house_to_the_east(double south_m, double north_m) {
 TEST_CASE("the sunny end of a walk takes texture 40 minutes before its shaded end") {
   // 4 in thick, 4 x 40 ft running north, its south half behind a house; placed at once.
   Zone walk = test::zone_named("walk", test::rectangle(0.0, 0.0, 1.22, 12.2), Finish::texture_roll);
-  walk.path = WalkPath{{{0.61, 0.0}, {0.61, 12.2}}, 1.22};
+  walk.path = Walkway{{{0.61, 0.0}, {0.61, 12.2}}, 1.22};
   Job job = spring_job({walk});
   job.pour.placing_rate_m3_h = 50.0;
   job.obstacles = {house_to_the_east(-20.0, 6.1)};

@@ -30,7 +30,7 @@ struct DayCase {
 
 struct Sky {
   std::string_view name;
-  double cloud_share;
+  double cloud_fraction;
 };
 
 constexpr Sky clear{"clear", 0.0};
@@ -56,7 +56,7 @@ Job job_of(const DayCase& day, const Sky& sky) {
   weather.low_c = celsius_from_fahrenheit(day.low_f);
   weather.dew_point_c = celsius_from_fahrenheit(day.low_f - dew_under_low_f);
   weather.wind_10m_m_s = light_wind_m_s;
-  weather.cloud = {sky.cloud_share, sky.cloud_share, sky.cloud_share, sky.cloud_share};
+  weather.cloud = {sky.cloud_fraction, sky.cloud_fraction, sky.cloud_fraction, sky.cloud_fraction};
   job.weather = weather;
   job.mix.temperature = celsius_from_fahrenheit(day.concrete_f);
   return job;

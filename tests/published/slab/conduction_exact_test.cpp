@@ -32,12 +32,12 @@ constexpr double grading = 4.6;
 constexpr double aim_k = 0.02;
 constexpr const char* aim = "the solver's aim: 0.02 K of 30";
 
-constexpr Published share_of_step{.what = "conduction, closed forms",
-                                  .source = "Carslaw & Jaeger 1959",
-                                  .status = "published",
-                                  .tolerance = aim_k / step_k,
-                                  .unit = "of the step",
-                                  .because = aim};
+constexpr Published fraction_of_step{.what = "conduction, closed forms",
+                                     .source = "Carslaw & Jaeger 1959",
+                                     .status = "published",
+                                     .tolerance = aim_k / step_k,
+                                     .unit = "of the step",
+                                     .because = aim};
 constexpr Published kelvin{.what = "conduction under a flux",
                            .source = "Carslaw & Jaeger 1959",
                            .status = "published",
@@ -111,11 +111,11 @@ struct Constant {
 }  // namespace
 
 TEST_CASE("a step of the surface temperature goes in as erfc does") {
-  for (const auto& [depth_m, hours, share] :
+  for (const auto& [depth_m, hours, fraction] :
        {std::array{0.05, 1.0, 0.55568979}, std::array{0.1, 24.0, 0.80989413}}) {
     ConductionColumn column = deep_column(0.0);
     run(column, Held{step_k}, hours);
-    check_row(share_of_step, fmt::format("surface step, {} m, {} h", depth_m, hours), share,
+    check_row(fraction_of_step, fmt::format("surface step, {} m, {} h", depth_m, hours), fraction,
               read_at(column, depth_m) / step_k);
   }
 }
@@ -123,10 +123,10 @@ TEST_CASE("a step of the surface temperature goes in as erfc does") {
 TEST_CASE("a film of 15 W/m2K warms the surface and the depth") {
   ConductionColumn column = deep_column(0.0);
   run(column, Film{15.0, step_k}, 1.0);
-  check_row(share_of_step, "film, surface, 1 h", 0.35774830, column.surface_c() / step_k);
+  check_row(fraction_of_step, "film, surface, 1 h", 0.35774830, column.surface_c() / step_k);
   column = deep_column(0.0);
   run(column, Film{15.0, step_k}, 6.0);
-  check_row(share_of_step, "film, 0.1 m, 6 h", 0.33537590, read_at(column, 0.1) / step_k);
+  check_row(fraction_of_step, "film, 0.1 m, 6 h", 0.33537590, read_at(column, 0.1) / step_k);
 }
 
 TEST_CASE("a constant flux of 500 W/m2 warms the surface and the depth") {
@@ -140,7 +140,7 @@ TEST_CASE("a film given as a cover is the film") {
   ConductionColumn column = deep_column(0.0);
   column.set_cover(1.0 / 15.0);
   run(column, Held{step_k}, 1.0);
-  check_row(share_of_step, "cover, surface, 1 h", 0.35774830, column.surface_c() / step_k);
+  check_row(fraction_of_step, "cover, surface, 1 h", 0.35774830, column.surface_c() / step_k);
 }
 
 TEST_CASE("a plane wall cools through one face, the other insulated") {
@@ -155,8 +155,8 @@ TEST_CASE("a plane wall cools through one face, the other insulated") {
   column.settle_surface(film);
   for (int i = 0; i < 200; ++i) column.step(film, {});
   const double insulated_c = at_level_end(column);
-  check_row(share_of_step, "plane wall, insulated face", 0.53385940, insulated_c / step_k);
-  check_row(share_of_step, "plane wall, exposed face", 0.34817685, column.surface_c() / step_k);
+  check_row(fraction_of_step, "plane wall, insulated face", 0.53385940, insulated_c / step_k);
+  check_row(fraction_of_step, "plane wall, exposed face", 0.34817685, column.surface_c() / step_k);
 }
 
 namespace {
@@ -166,7 +166,7 @@ struct DailyWave {
   const double* time_s;
   SurfaceFlux operator()(double outer_c, Stage stage) const {
     constexpr double day_s = 86400.0;
-    const double t = *time_s + stage_share(stage) * step_s;
+    const double t = *time_s + stage_fraction(stage) * step_s;
     return Held{amplitude_k * std::sin(2.0 * std::numbers::pi * t / day_s)}(outer_c, stage);
   }
 };
@@ -191,7 +191,7 @@ TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
     highest_c = std::max(highest_c, c);
     lowest_c = std::min(lowest_c, c);
   }
-  check_row(share_of_step, "daily wave, 0.1 m, amplitude", 0.547167,
+  check_row(fraction_of_step, "daily wave, 0.1 m, amplitude", 0.547167,
             (highest_c - lowest_c) / (2.0 * wave.amplitude_k));
   const double lag_h = (highest_at_s - (days - 1.0) * day_s) / 3600.0 - 6.0;
   check_row({.what = "conduction, lag of a daily wave",

@@ -14,9 +14,9 @@ namespace {
 
 struct Row {
   double w_cm;
-  double ash_share;
+  double ash_fraction;
   double ash_cao;
-  double slag_share;
+  double slag_fraction;
   double tau_h;
   double beta;
   double alpha_u;
@@ -47,11 +47,11 @@ TEST_CASE("hydration parameters are those of an independent evaluation") {
   for (const Row& row : rows) {
     Mix mix;
     mix.w_cm = row.w_cm;
-    mix.ash_share = row.ash_share;
-    mix.slag_share = row.slag_share;
+    mix.ash_fraction = row.ash_fraction;
+    mix.slag_fraction = row.slag_fraction;
     const HydrationParameters h = hydration_parameters(mix, row.ash_cao);
     const std::string name = fmt::format("w/cm {}, ash {} (CaO {}), slag {}", row.w_cm,
-                                         row.ash_share, row.ash_cao, row.slag_share);
+                                         row.ash_fraction, row.ash_cao, row.slag_fraction);
     check_row(to_last_digit("hydration, tau", 0.0005, "h"), name, row.tau_h, h.tau_h);
     check_row(to_last_digit("hydration, beta", 0.00005, ""), name, row.beta, h.beta);
     check_row(to_last_digit("hydration, alpha_u", 0.00005, ""), name, row.alpha_u, h.alpha_u);

@@ -106,7 +106,7 @@ int rates(realtype time_s, N_Vector y, N_Vector dydt, void* data) {
   for (std::size_t i = 0; i < p.probes.size(); ++i) {
     const ProbePlace& place = p.probes[i];
     const double above_c = place.above == 0 ? surface_c : state[place.above - 1];
-    const double c = above_c + place.share * (state[place.above] - above_c);
+    const double c = above_c + place.fraction * (state[place.above] - above_c);
     rate[p.first_probe() + i] = set_rate(c, mix.setting.activation_energy_j_mol) / seconds_per_hour;
   }
   return 0;

@@ -20,7 +20,7 @@ namespace {
 struct AshRow {
   const char* ash;
   AshClass ash_class;
-  double share;
+  double fraction;
   double initial_h;
   double final_h;
 };
@@ -63,7 +63,7 @@ TEST_CASE("estimated set times beside the published ashes, one by one") {
   for (const AshRow& row : ash_rows) {
     Mix mix;
     mix.ash_class = row.ash_class;
-    mix.ash_share = row.share;
+    mix.ash_fraction = row.fraction;
     const SetTimes times = estimated_set_times(mix);
     const std::string name =
         fmt::format("ash {} (class {})", row.ash, row.ash_class == AshClass::f ? 'F' : 'C');
@@ -88,14 +88,14 @@ TEST_CASE("estimated set times beside the mean of each class") {
     double final_h = 0.0;
     int rows = 0;
     for (const AshRow& row : ash_rows) {
-      if (row.ash_class != ash_class || row.share == 0.0) continue;
+      if (row.ash_class != ash_class || row.fraction == 0.0) continue;
       initial_h += row.initial_h;
       final_h += row.final_h;
       ++rows;
     }
     Mix mix;
     mix.ash_class = ash_class;
-    mix.ash_share = 0.25;
+    mix.ash_fraction = 0.25;
     const SetTimes times = estimated_set_times(mix);
     const std::string name = fmt::format("class {}", ash_class == AshClass::f ? 'F' : 'C');
     check_row(mean, name + ", initial set", initial_h / rows * 60.0, times.initial_h * 60.0);
@@ -127,7 +127,7 @@ constexpr auto rule_of_thumb = std::to_array<SetHours>({{100, 5.0 / 3.0, third_h
 TEST_CASE("hours to set by temperature beside the rule of thumb") {
   constexpr const char* notes =
       "Penn State CE 584 notes, Use of Admixture and Its Effects on Setting Time";
-  const double energy = setting_energy_j_mol(0.0);
+  const double energy = setting_activation_energy_j_mol(0.0);
   const auto ratio_to_70 = [&](double f) {
     return set_rate(celsius_from_fahrenheit(70), energy) /
            set_rate(celsius_from_fahrenheit(f), energy);

@@ -32,9 +32,9 @@ struct Row {
 
 constexpr auto rows = std::to_array<Row>({{50.0, 4.25}, {70.0, 2.75}, {90.0, 1.75}});
 
-constexpr double humidity_share = 0.5;
+constexpr double humidity_fraction = 0.5;
 constexpr double wind_m_s = 0.5;
-constexpr double air_share = 0.02;  // what mixing traps
+constexpr double air_fraction = 0.02;  // what mixing traps
 
 constexpr double print_psi = 40.0;  // ours, within 30 to 100
 
@@ -55,21 +55,23 @@ struct Wait {
 };
 
 /// From when on the film of free water stays under what shines; 0 where it never came.
-double film_gone_h(const ColumnHistory& h, double placed_s) {
-  constexpr double film_gone_kg_m2 = 0.05;
+double bleed_water_gone_h(const ColumnHistory& h, double placed_s) {
+  constexpr double bleed_water_gone_kg_m2 = 0.05;
   double gone_h = 0.0;
   for (std::size_t i = 0; i < h.time_s.size(); ++i)
-    if (h.film_kg_m2[i] > film_gone_kg_m2) gone_h = (h.time_s[i] - placed_s) / 3600.0;
+    if (h.bleed_water_kg_m2[i] > bleed_water_gone_kg_m2) gone_h = (h.time_s[i] - placed_s) / 3600.0;
   return gone_h;
 }
 
 Wait wait_at(double temperature_f) {
   const double c = celsius_from_fahrenheit(temperature_f);
-  const SiteWeather weather = steady_weather(
-      {.air_c = c, .humidity_share = humidity_share, .wind_slab_m_s = wind_m_s, .hours = 16.0});
+  const SiteWeather weather = steady_weather({.air_c = c,
+                                              .humidity_fraction = humidity_fraction,
+                                              .wind_slab_m_s = wind_m_s,
+                                              .hours = 16.0});
   const CellExposure shade = in_the_shade(weather, 1.0);
   Mix ordered;
-  ordered.air_share = air_share;
+  ordered.air_fraction = air_fraction;
   const MixModel mix = mix_model(ordered, {});
   const ColumnCase column = slab_on_gravel(mix, shade, c, m_from_in(4.0));
   const ColumnHistory h = solve_columns(std::array{column}, weather, {})[0];
@@ -77,7 +79,7 @@ Wait wait_at(double temperature_f) {
   Wait wait{.print_h = hours(when_reached(h, h.resistance_work_psi, print_psi)),
             .initial_set_h = hours(when_reached(h, h.resistance_middle_psi, initial_set_psi)),
             .sheen_gone_h = 0.0};
-  wait.sheen_gone_h = std::min(film_gone_h(h, column.placed_s), wait.initial_set_h);
+  wait.sheen_gone_h = std::min(bleed_water_gone_h(h, column.placed_s), wait.initial_set_h);
   return wait;
 }
 

@@ -58,14 +58,14 @@ TEST_CASE("sky light's share by Erbs, Klein & Duffie") {
                            .tolerance = 0.000005};
   for (const Row& row : {Row{0.1, 0.9910}, Row{0.5, 0.65915}, Row{0.7, 0.24398}, Row{0.9, 0.165}}) {
     check_row(erbs, fmt::format("clearness {:g}", row.argument), row.expected,
-              diffuse_share(row.argument));
+              diffuse_fraction(row.argument));
   }
 }
 
 TEST_CASE("Erbs's branches meet") {
   // The published coefficients leave steps of 0.00027 at both joints.
   for (const double joint : {0.22, 0.8}) {
-    const double step = diffuse_share(joint + 1e-9) - diffuse_share(joint);
+    const double step = diffuse_fraction(joint + 1e-9) - diffuse_fraction(joint);
     MESSAGE("step at a clearness of ", joint, ": ", step);
     CHECK(std::abs(step) <= 0.0003);
   }

@@ -46,11 +46,11 @@ TEST_CASE("moist air from 1 to 50 °C, dew points above freezing") {
   double humidity = 0.0;
   for (const auto& row : rows) {
     const double air_c = number(row[0]);
-    const double share = number(row[1]);
+    const double fraction = number(row[1]);
     const double saturation_off = saturation_pressure_pa(air_c) - number(row[2]);
     const double vapour_off = vapour_pressure_pa(number(row[4])) - number(row[3]);
-    const double dew_off = dew_point_from_humidity_c(air_c, share) - number(row[4]);
-    const double humidity_off = humidity_share(air_c, number(row[4])) - share;
+    const double dew_off = dew_point_from_humidity_c(air_c, fraction) - number(row[4]);
+    const double humidity_off = humidity_fraction(air_c, number(row[4])) - fraction;
     pressure_pa = std::max(pressure_pa, std::abs(saturation_off));
     vapour_pa = std::max(vapour_pa, std::abs(vapour_off));
     dew_point_c = std::max(dew_point_c, std::abs(dew_off));
@@ -71,16 +71,16 @@ TEST_CASE("air pressure by elevation, and how much thinner moist air is there") 
   const ReferenceRows rows = reference_rows("air_pressure");
   REQUIRE_MESSAGE(rows.size() >= 50, "run npm ci in tests/npm");
   double pressure_pa = 0.0;
-  double share = 0.0;
+  double fraction = 0.0;
   for (const auto& row : rows) {
     const double ours_pa = air_pressure_pa(number(row[0]));
     pressure_pa = std::max(pressure_pa, std::abs(ours_pa - number(row[1])));
     // Density is taken to go as pressure: the vapour, 1.3 kPa of it, is left out of that.
-    share = std::max(share, std::abs(ours_pa / sea_level_pressure_pa - number(row[2])));
+    fraction = std::max(fraction, std::abs(ours_pa / sea_level_pressure_pa - number(row[2])));
   }
   const std::string states = fmt::format("{} elevations", rows.size());
   check_worst(psychrolib("air pressure", 5.0e-7, "Pa", printed), "-400 to 5000 m", states,
               pressure_pa);
   check_worst(psychrolib("density by pressure, share", 0.003, "", without_vapour), "-400 to 5000 m",
-              states, share);
+              states, fraction);
 }

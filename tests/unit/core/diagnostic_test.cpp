@@ -29,13 +29,13 @@ std::string at_column(std::string_view line, std::size_t column) {
 
 /// The widest line of a rendering, in terminal columns.
 std::size_t widest(std::string_view rendered) {
-  std::size_t most = 0;
+  std::size_t max = 0;
   while (!rendered.empty()) {
     const std::size_t end = rendered.find('\n');
-    most = std::max(most, display_width(rendered.substr(0, end)));
+    max = std::max(max, display_width(rendered.substr(0, end)));
     rendered.remove_prefix(end + 1);
   }
-  return most;
+  return max;
 }
 
 }  // namespace

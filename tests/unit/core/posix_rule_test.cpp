@@ -96,7 +96,7 @@ TEST_CASE("what is not a POSIX rule is refused, and it is said why") {
                              Wrong{"CST6CDT,M3.2.0,M11.1.0x", more},
                              Wrong{"CST6CDTx,M3.2.0,M11.1.0 ", more}}) {
     CAPTURE(wrong.text);
-    const PosixRuleReading reading = parse_posix_rule(wrong.text);
+    const ParsedPosixRule reading = parse_posix_rule(wrong.text);
     CHECK_FALSE(reading.rule);
     CHECK(reading.problem == wrong.problem);
   }

@@ -62,7 +62,7 @@ File example() {
 }
 
 std::string problem_of(const File& file) {
-  const TzifReading reading = parse_tzif(file.bytes());
+  const ParsedTzif reading = parse_tzif(file.bytes());
   CHECK_FALSE(reading.history);
   return reading.problem;
 }
@@ -102,7 +102,7 @@ TEST_CASE("a changed byte is refused or read, never a crash") {
     for (const int value : {0x00, 0x01, 0x7F, 0x80, 0xFF}) {
       std::string changed = whole;
       changed[i] = static_cast<char>(value);
-      const TzifReading reading = parse_tzif(changed);
+      const ParsedTzif reading = parse_tzif(changed);
       CHECK(reading.history.has_value() == reading.problem.empty());
       refused += reading.history ? 0 : 1;
     }

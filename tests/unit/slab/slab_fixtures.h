@@ -20,7 +20,7 @@ namespace slabtide::fixtures {
 
 struct SteadyAir {
   double air_c = 20.0;
-  double humidity_share = 0.5;
+  double humidity_fraction = 0.5;
   double wind_slab_m_s = 1.0;
   double sky_emissivity = 1.0;
   double hours = 24.0;
@@ -31,9 +31,9 @@ inline SiteWeather steady_weather(const SteadyAir& air) {
   SiteWeather weather;
   weather.grid.count = static_cast<std::size_t>(std::lround(air.hours * 12.0)) + 1;
   const std::size_t n = weather.grid.count;
-  const double vapour_pa = air.humidity_share * saturation_pressure_pa(air.air_c);
+  const double vapour_pa = air.humidity_fraction * saturation_pressure_pa(air.air_c);
   weather.air_c.assign(n, air.air_c);
-  weather.dew_point_c.assign(n, dew_point_from_humidity_c(air.air_c, air.humidity_share));
+  weather.dew_point_c.assign(n, dew_point_from_humidity_c(air.air_c, air.humidity_fraction));
   weather.vapour_pressure_pa.assign(n, vapour_pa);
   weather.wind_slab_m_s.assign(n, air.wind_slab_m_s);
   weather.sky_emissivity.assign(n, air.sky_emissivity);
@@ -53,7 +53,7 @@ struct Day {
 /// A clear day: air a wave that peaks at 15 h.
 inline SiteWeather day_weather(const Day& day) {
   SiteWeather weather = steady_weather({.air_c = 20.0,
-                                        .humidity_share = 0.5,
+                                        .humidity_fraction = 0.5,
                                         .wind_slab_m_s = day.wind_slab_m_s,
                                         .sky_emissivity = day.sky_emissivity,
                                         .hours = day.hours});
@@ -71,7 +71,7 @@ inline CellExposure in_the_shade(const SiteWeather& weather, double sky_view) {
   CellExposure exposure;
   exposure.sky_view = sky_view;
   exposure.shortwave_w_m2.assign(weather.grid.count, 0.0);
-  exposure.sunlit_share.assign(weather.grid.count, 0.0);
+  exposure.sunlit_fraction.assign(weather.grid.count, 0.0);
   return exposure;
 }
 
@@ -83,7 +83,7 @@ inline CellExposure in_the_sun(const SiteWeather& weather, double start_hour, do
         std::fmod(start_hour + static_cast<double>(i) * weather.grid.step_s / 3600.0, 24.0);
     const double height = std::sin(std::numbers::pi * (hour - 6.0) / 12.0);
     exposure.shortwave_w_m2[i] = noon_w_m2 * std::max(0.0, height);
-    exposure.sunlit_share[i] = height > 0.0 ? 1.0 : 0.0;
+    exposure.sunlit_fraction[i] = height > 0.0 ? 1.0 : 0.0;
   }
   return exposure;
 }
@@ -109,8 +109,8 @@ inline std::optional<double> first_reached(std::span<const double> time_s,
   for (std::size_t i = 0; i < values.size(); ++i) {
     if (!(values[i] >= level)) continue;
     if (i == 0) return time_s[0];
-    const double share = (level - values[i - 1]) / (values[i] - values[i - 1]);
-    return time_s[i - 1] + share * (time_s[i] - time_s[i - 1]);
+    const double fraction = (level - values[i - 1]) / (values[i] - values[i - 1]);
+    return time_s[i - 1] + fraction * (time_s[i] - time_s[i - 1]);
   }
   return std::nullopt;
 }

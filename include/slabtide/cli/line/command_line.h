@@ -27,7 +27,7 @@ struct CommandLine {
   std::string summary;  ///< one line
   std::string operand;  ///< "JOB"; empty where it takes none
   bool operand_needed = true;
-  std::size_t most_operands = 1;  ///< where it takes any
+  std::size_t max_operands = 1;  ///< where it takes any
   std::vector<Option> options;
   std::string details;  ///< more help, may be empty
 };
@@ -42,21 +42,21 @@ class ParsedLine {
   const std::vector<std::string>& operands() const { return operands_; }
 
  private:
-  friend struct LineReading read_line(const CommandLine&, const std::vector<std::string>&);
+  friend struct ParsedCommandLine read_line(const CommandLine&, const std::vector<std::string>&);
 
   std::map<std::string, std::vector<std::string>> values_;
   std::vector<std::string> operands_;
 };
 
 /// A line that was read, or why there is none.
-struct LineReading {
+struct ParsedCommandLine {
   std::optional<ParsedLine> line;
   bool help_wanted = false;
   std::string fault;  ///< in words for the user, where there is no line
 };
 
 /// Reads `args` (after the command's name).
-LineReading read_line(const CommandLine& command, const std::vector<std::string>& args);
+ParsedCommandLine read_line(const CommandLine& command, const std::vector<std::string>& args);
 
 /// What is said where a command line is wrong: the fault, and where help is.
 std::string refusal(const std::string& command, const std::string& fault);

@@ -28,16 +28,16 @@ struct JobPlanning {
 };
 
 /// Days drawn for the bands of a plan where the line does not say.
-inline constexpr std::size_t usual_draws = 200;
+inline constexpr std::size_t usual_samples = 200;
 /// --draws, for commands that look at days that may come.
-Option draws_option(std::size_t usual = usual_draws);
+Option samples_option(std::size_t usual = usual_samples);
 
 /// The draws that --draws asks for, else `usual`; where it is no such number, that is said.
-std::optional<std::size_t> draws_asked(const ParsedLine& line, std::size_t usual,
-                                       std::ostream& err);
+std::optional<std::size_t> samples_asked(const ParsedLine& line, std::size_t usual,
+                                         std::ostream& err);
 
 /// The days that may come for a job as planned.
-Ensemble drawn_days(const PlannedJob& planned, const EnsembleSettings& settings);
+Ensemble sampled_days(const PlannedJob& planned, const EnsembleSettings& settings);
 
 /// Loads the job at the line's operand and plans it, without bands.
 JobPlanning plan_job(const ParsedLine& line, std::ostream& err);
@@ -45,7 +45,7 @@ JobPlanning plan_job(const ParsedLine& line, std::ostream& err);
 /// How much is computed for bands, and on how many threads (0: as the machine has); the plan is the
 /// same for any.
 struct BandWork {
-  std::size_t draws = usual_draws;
+  std::size_t samples = usual_samples;
   int threads = 0;
 };
 

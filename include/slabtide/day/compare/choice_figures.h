@@ -30,13 +30,13 @@ struct ChoiceFigures {
 };
 
 /// The days that may come for the job as ordered.
-struct DrawnDays {
+struct SampledDays {
   const DayPlan& plan;  ///< that they were drawn for
   const Ensemble& ensemble;
 };
 
 /// Without `drawn` the day as planned is the only one that may come.
 ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
-                         const std::optional<DrawnDays>& drawn = std::nullopt);
+                         const std::optional<SampledDays>& drawn = std::nullopt);
 
 }  // namespace slabtide

@@ -24,8 +24,8 @@ struct CompareCase {
   const DayPlan& plan;
   const Ensemble* ensemble = nullptr;  ///< drawn for `plan`; none: that day alone
 
-  std::optional<DrawnDays> drawn() const {
-    return ensemble == nullptr ? std::nullopt : std::optional(DrawnDays{plan, *ensemble});
+  std::optional<SampledDays> drawn() const {
+    return ensemble == nullptr ? std::nullopt : std::optional(SampledDays{plan, *ensemble});
   }
 };
 
@@ -47,8 +47,8 @@ struct ComparedChoice {
 struct Comparison {
   std::vector<ComparedChoice> choices;  ///< as ordered first
   std::vector<LeftOutChoice> left_out;
-  std::size_t best = 0;        ///< index into choices
-  std::size_t days_drawn = 0;  ///< that may come, which every choice was tried on; 0: none
+  std::size_t best = 0;          ///< index into choices
+  std::size_t days_sampled = 0;  ///< that may come, which every choice was tried on; 0: none
 };
 
 /// True where `a` is to be preferred: fewer stops, then fewer minutes late over the days that may

@@ -38,9 +38,9 @@ struct TightTask {
 };
 
 /// Something that can still be changed, and what it does to the minutes late.
-enum class CureKind { more_hands, slow_the_set, place_later };
-struct CrewCure {
-  CureKind kind = CureKind::more_hands;
+enum class RemedyKind { more_hands, slow_the_set, place_later };
+struct CrewRemedy {
+  RemedyKind kind = RemedyKind::more_hands;
   std::string zone;  ///< empty for the whole job
   int amount = 0;    ///< hands, or minutes
   int late_min = 0;  ///< what is left
@@ -49,7 +49,7 @@ struct CrewCure {
 /// "nothing late", "12 min late".
 std::string late_words(int minutes);
 /// "one more finisher: nothing late".
-std::string cure_words(const CrewCure& cure);
+std::string remedy_words(const CrewRemedy& remedy);
 
 /// The finishing crew's day.
 struct CrewPlan {
@@ -60,14 +60,14 @@ struct CrewPlan {
   std::vector<CrewMember> people;
   /// A task wants more hands than the job's crew has; it was then given to those there are.
   bool short_handed = false;
-  /// The smallest crew that misses nothing, of up to `most_crew_tried`.
+  /// The smallest crew that misses nothing, of up to `max_crew_tried`.
   std::optional<int> smallest_crew;
   /// The smallest crew that does as well as that many.
   int enough_crew = 0;
-  int least_late_min = 0;  ///< by that crew
+  int min_late_min = 0;  ///< by that crew
   std::optional<TightTask> tightest;
-  std::vector<std::size_t> late;  ///< tasks, the latest first
-  std::vector<CrewCure> cures;    ///< of what is late, the most effective first
+  std::vector<std::size_t> late;     ///< tasks, the latest first
+  std::vector<CrewRemedy> remedies;  ///< of what is late, the most effective first
   /// One entry a task: the share of the days that may come on which it is late (`late_days`).
   /// Absent for what does not follow the setting; no entries where it is not known how sure the
   /// day is.
@@ -77,7 +77,7 @@ struct CrewPlan {
 };
 
 /// Hands that a larger crew is sought up to (ours).
-inline constexpr int most_crew_tried = 12;
+inline constexpr int max_crew_tried = 12;
 
 /// Error: std::invalid_argument for a crew under one.
 CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,

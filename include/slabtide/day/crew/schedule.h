@@ -29,7 +29,7 @@ struct Schedule {
 };
 
 /// The smallest crew that can do every task: the most hands any of them needs; at least 1.
-int least_crew(std::span<const Task> tasks);
+int min_crew(std::span<const Task> tasks);
 
 /// Fewest minutes late in all; among those the earliest last finish; among those met in the
 /// search the least idle. Nobody starts a task before its window, nor before what must come
@@ -42,10 +42,10 @@ int least_crew(std::span<const Task> tasks);
 /// for any measure that does not gain by a later end). A crew is never later than a smaller one: it
 /// may work as that one would.
 ///
-/// One entry a crew size, from least_crew to `most_crew`.
-/// Error: std::invalid_argument where `most_crew` is under least_crew, a task waits for one
+/// One entry a crew size, from min_crew to `max_crew`.
+/// Error: std::invalid_argument where `max_crew` is under min_crew, a task waits for one
 /// that does not come before it, or its hands or work are not positive.
-std::vector<Schedule> schedules_up_to(std::span<const Task> tasks, int most_crew);
+std::vector<Schedule> schedules_up_to(std::span<const Task> tasks, int max_crew);
 
 /// The last of those.
 Schedule schedule(std::span<const Task> tasks, int crew);

@@ -23,9 +23,9 @@ struct Task {
   int piece = 1;
   int pieces = 1;
   double work_person_min = 0.0;
-  double least_min = 0.0;  ///< takes so long on any hands: it keeps step with something
-  int least_hands = 1;
-  int most_hands = 1;
+  double min_duration_min = 0.0;  ///< takes so long on any hands: it keeps step with something
+  int min_hands = 1;
+  int max_hands = 1;
   int start_from_min = 0;           ///< the first tenth is ready
   int end_from_min = 0;             ///< the last tenth is ready: not done before
   std::optional<int> start_by_min;  ///< the first tenth is too stiff

@@ -5,7 +5,7 @@
 #include <span>
 #include <vector>
 
-#include "slabtide/day/practice/unknowns.h"
+#include "slabtide/day/practice/uncertain_inputs.h"
 
 namespace slabtide {
 
@@ -23,7 +23,7 @@ class Belief {
   /// How a figure depends on the unknowns: level + slope . z, off by `rest_variance`.
   struct Line {
     double level = 0.0;
-    std::array<double, unknown_count> slope{};
+    std::array<double, uncertain_input_count> slope{};
     double rest_variance = 0.0;
   };
 
@@ -37,21 +37,22 @@ class Belief {
   void see(const Line& line, double value, double error_variance);
 
   /// Moves a standard normal point to the belief, widened by `factor` in every direction.
-  Unknowns moved(const Unknowns& standard, double factor) const;
+  UncertainInputs moved(const UncertainInputs& standard, double factor) const;
 
   /// Logarithm of the density of the same, but for a constant.
-  double log_density(const Unknowns& unknowns, double factor) const;
+  double log_density(const UncertainInputs& uncertain_inputs, double factor) const;
 
  private:
-  using Matrix = std::array<std::array<double, unknown_count>, unknown_count>;
+  using Matrix = std::array<std::array<double, uncertain_input_count>, uncertain_input_count>;
   Matrix root() const;
 
-  Unknowns mean_;
+  UncertainInputs mean_;
   Matrix covariance_{};
 };
 
 /// The line nearest to the figures over these unknowns (least squares, slopes drawn slightly
 /// toward 0 so that few days do not make wild ones).
-Belief::Line fit_line(std::span<const Unknowns> unknowns, std::span<const double> figures);
+Belief::Line fit_line(std::span<const UncertainInputs> uncertain_inputs,
+                      std::span<const double> figures);
 
 }  // namespace slabtide

@@ -23,7 +23,7 @@ struct PlannedCase {
 struct SeenDay {
   PourRun run;
   DayPlan plan;
-  std::size_t readings_counted = 0;
+  std::size_t observations_counted = 0;
   std::vector<Misfit> misfits;
   double ahead_min = 0.0;  ///< of the plan, the mean of the zones' main openings; negative: behind
 };

@@ -12,7 +12,7 @@ namespace slabtide {
 
 /// The readings of one kind at one place, taken together: they share much of their error.
 struct Sighting {
-  ReadingKind kind = ReadingKind::thumbprint;
+  ObservationKind kind = ObservationKind::thumbprint;
   std::string zone;  ///< empty for the whole job
   std::string part;
   std::vector<std::size_t> readings;  ///< indices into the journal
@@ -36,10 +36,10 @@ struct Sighting {
 /// have been taken anywhere on it, which counts as error.
 std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const DayPlan& plan,
                                    const Journal& journal, DayModel& model,
-                                   const ReadingRules& rules);
+                                   const ObservationRules& rules);
 
 /// What each of its readings would be on a day without errors of reading.
-std::vector<double> expected_values(const Sighting& sighting, const Draw& draw,
+std::vector<double> expected_values(const Sighting& sighting, const Sample& sample,
                                     const DayEvents& day, const DayModel& model,
                                     const PourRun& run);
 

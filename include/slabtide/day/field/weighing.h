@@ -15,29 +15,29 @@ struct Misfit {
 
 /// The days that may come, weighed by what was seen.
 struct WeighedDays {
-  std::vector<Unknowns> unknowns;
+  std::vector<UncertainInputs> uncertain_inputs;
   std::vector<double> weights;  ///< sum 1, never NaN
   /// How many days of equal weight would tell as much.
-  double worth_days = 0.0;
+  double effective_days = 0.0;
   bool moved = false;  ///< the days were drawn anew about what was seen
   std::vector<Sighting> counted;
   std::vector<Misfit> misfits;
 
   /// The day to plan by: the weighed mean. What lies no further from the plan than so many days
   /// would by chance stays as planned: the readings do not speak of it.
-  Unknowns mean() const;
+  UncertainInputs mean() const;
 };
 
 /// Weighs days by the chance of what was seen on them (importance weights, in logarithms).
 ///
 /// Readings that cannot be are left out first: out of order on one place, far from each other
 /// where they are of one event, further from all that is expected than
-/// ReadingRules::unbelievable_z deviations, before or after the readings before them.
+/// ObservationRules::unbelievable_z deviations, before or after the readings before them.
 /// Where the days that were drawn are too few near what was seen, as many are drawn anew from
 /// the belief (belief.h), widened, and weighed for being drawn there: no day counts for more
 /// because it was sought.
 WeighedDays weigh_days(const DayModel& model, const PourRun& run,
-                       const std::vector<Sighting>& sightings, const ReadingRules& rules,
+                       const std::vector<Sighting>& sightings, const ObservationRules& rules,
                        const EnsembleSettings& settings);
 
 }  // namespace slabtide

@@ -28,7 +28,7 @@ struct ZoneJoints {
 /// The joints drawn for the zone, else a proposal with as little to saw as the rules allow, held
 /// against the rules.
 /// Error: std::invalid_argument for an outline with a fault (`outline_fault`), a line that
-/// `walk_fault` refuses, or a thickness or rules that are not positive.
+/// `walkway_fault` refuses, or a thickness or rules that are not positive.
 ZoneJoints plan_joints(const Zone& zone, const Job& job, const JointSpacing& rules);
 
 }  // namespace slabtide

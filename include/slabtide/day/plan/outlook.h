@@ -16,10 +16,10 @@ struct OutlookHour {
   UtcTime at;
   double air_c = 0.0;
   double dew_point_c = 0.0;
-  double humidity_share = 0.0;
+  double humidity_fraction = 0.0;
   double wind_slab_m_s = 0.0;
   double shortwave_w_m2 = 0.0;  ///< on the open horizontal
-  double cloud_share = 0.0;
+  double cloud_fraction = 0.0;
   double rain_chance = 0.0;
   double rain_mm_h = 0.0;
   bool thunder = false;

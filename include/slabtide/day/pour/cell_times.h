@@ -52,7 +52,7 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
                        const Practice& practice);
 
 /// When a column can be walked on: past final set and strong enough.
-std::optional<double> walk_opens_s(const ColumnHistory& history, const SetRules& set);
+std::optional<double> foot_traffic_opens_s(const ColumnHistory& history, const SetRules& set);
 /// When release agent and slurry can be washed off: old enough, and past what walking asks for.
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set);
 /// When it can be sealed: dried after the wash, in daylight, with the surface within the
@@ -66,7 +66,7 @@ struct TimedArea {
   double area_m2 = 0.0;
 };
 
-/// The time by which `share` of the area has come; empty where that never happens.
-std::optional<double> time_of_share(std::vector<TimedArea> areas, double share);
+/// The time by which `fraction` of the area has come; empty where that never happens.
+std::optional<double> time_of_fraction(std::vector<TimedArea> areas, double fraction);
 
 }  // namespace slabtide

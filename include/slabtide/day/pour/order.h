@@ -16,9 +16,9 @@ struct ZonePlacing {
 
 /// The stretch of a zone that one load places.
 struct LoadShare {
-  std::size_t zone = 0;     ///< index into Job::zones
-  double from_share = 0.0;  ///< of the zone's concrete
-  double to_share = 1.0;
+  std::size_t zone = 0;        ///< index into Job::zones
+  double from_fraction = 0.0;  ///< of the zone's concrete
+  double to_fraction = 1.0;
   UtcTime start;
   UtcTime end;
 };
@@ -31,7 +31,7 @@ struct Load {
   UtcTime arrives;
   UtcTime starts;  ///< unloading
   UtcTime empty;
-  std::vector<LoadShare> shares;
+  std::vector<LoadShare> fractions;
   std::vector<Admixture> admixtures;  ///< this load's own, from the job's notes
   bool own_admixtures = false;
   bool is_short = false;
@@ -64,6 +64,6 @@ struct PlacedFrom {
   std::size_t load = 0;  ///< index into OrderPlan::loads
   UtcTime placed;
 };
-PlacedFrom placed_from(const OrderPlan& order, std::size_t zone, double share);
+PlacedFrom placed_from(const OrderPlan& order, std::size_t zone, double fraction);
 
 }  // namespace slabtide

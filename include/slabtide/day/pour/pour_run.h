@@ -67,7 +67,7 @@ inline constexpr double horizon_h = 48.0;  ///< from the start of placing
 
 /// Computes the pour. `value` is absent where the weather does not cover it: it starts
 /// after the first load is batched, or ends before the last zone is placed.
-Reading<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
-                          const SolverSettings& settings);
+Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
+                         const SolverSettings& settings);
 
 }  // namespace slabtide

@@ -13,8 +13,8 @@ namespace slabtide {
 struct WorkRule {
   /// m2 or m an hour; for the whole job: jobs an hour. The saw's stands in SawRules.
   double rate_per_person_h = 0.0;
-  int least_hands = 1;
-  int most_hands = 1;  ///< more than these stand in each other's way
+  int min_hands = 1;
+  int max_hands = 1;  ///< more than these stand in each other's way
 };
 
 /// How a day's work is laid out.
@@ -29,7 +29,7 @@ struct WorkHours {
 /// How a part is cut up for the crew.
 struct PieceRules {
   double area_m2 = 0.0;  ///< about what is taken in one go
-  int most = 1;
+  int max = 1;
 };
 
 /// How heavily to work a surface inside its window.

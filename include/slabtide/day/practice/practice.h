@@ -7,8 +7,8 @@
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/day/practice/compare_rules.h"
 #include "slabtide/day/practice/crew_practice.h"
+#include "slabtide/day/practice/observation_rules.h"
 #include "slabtide/day/practice/operation.h"
-#include "slabtide/day/practice/reading_rules.h"
 #include "slabtide/day/practice/spread_rules.h"
 
 // The trade's thresholds and rates, from data/practice.toml: each with its source there,
@@ -26,16 +26,16 @@ struct ResistanceWindow {
 
 /// When a zone is said to be ready, and its parts to be apart.
 struct CellRules {
-  double first_share = 0.0;       ///< of the area: a window opens with it
-  double all_over_share = 0.0;    ///< of the area: open all over
-  double part_differs_min = 0.0;  ///< parts further apart are reported apart
+  double first_fraction = 0.0;     ///< of the area: a window opens with it
+  double all_over_fraction = 0.0;  ///< of the area: open all over
+  double part_differs_min = 0.0;   ///< parts further apart are reported apart
 };
 
 /// When bleed water shows, and when a dry look misleads.
 struct SheenRules {
-  double film_gone_kg_m2 = 0.0;            ///< free water under this shows no sheen
+  double bleed_water_gone_kg_m2 = 0.0;     ///< free water under this shows no sheen
   double grace_min = 0.0;                  ///< after placing, before a dry look counts
-  double early_bleed_share = 0.0;          ///< bleed still to come that makes a dry top misleading
+  double early_bleed_fraction = 0.0;       ///< bleed still to come that makes a dry top misleading
   double early_evaporation_kg_m2_h = 0.0;  ///< drying slower than this leaves no crust
 };
 
@@ -62,8 +62,8 @@ struct SawRules {
   double cut_by_ratio = 0.0;  ///< stress over tensile strength
   double late_ratio = 0.0;
   double surface_fall_k = 0.0;  ///< under its peak: the trade's limit
-  double wet_depth_share = 0.0;
-  double wet_least_depth_m = 0.0;
+  double wet_depth_fraction = 0.0;
+  double wet_min_depth_m = 0.0;
   double early_entry_depth_m = 0.0;
   double speed_m_h = 0.0;   ///< two hands on green concrete
   double set_up_min = 0.0;  ///< for each cut: line, guide, moving there
@@ -71,12 +71,12 @@ struct SawRules {
 
 /// How far apart joints may be.
 struct JointSpacing {
-  double shrinks_most_thicknesses = 0.0;   ///< sandstone
-  double usual_thicknesses = 0.0;          ///< gravel, basalt, unknown
-  double shrinks_least_thicknesses = 0.0;  ///< limestone, granite, quartzite
-  double most_m = 0.0;                     ///< whatever the thickness
-  double most_aspect = 0.0;                ///< longer side over shorter
-  double walk_aspect = 0.0;                ///< of a walk's panels, preferred
+  double shrinks_max_thicknesses = 0.0;  ///< sandstone
+  double usual_thicknesses = 0.0;        ///< gravel, basalt, unknown
+  double shrinks_min_thicknesses = 0.0;  ///< limestone, granite, quartzite
+  double max_m = 0.0;                    ///< whatever the thickness
+  double max_aspect = 0.0;               ///< longer side over shorter
+  double walkway_aspect = 0.0;           ///< of a walk's panels, preferred
 };
 
 /// How fast concrete is placed, by the way it is hauled.
@@ -91,7 +91,7 @@ struct PlacingRates {
 struct SetRules {
   double initial_set_psi = 0.0;
   double final_set_psi = 0.0;
-  double walk_strength_psi = 0.0;
+  double foot_traffic_strength_psi = 0.0;
   double wash_after_set_age_h = 0.0;
   double dry_after_wash_h = 0.0;  ///< before the sealer
   double seal_surface_min_c = 0.0;
@@ -108,7 +108,7 @@ struct WeatherLimits {
   double rain_mm_h = 0.0;    ///< that marks a fresh surface
   double rain_chance = 0.0;  ///< from which it is worth a word
   double short_window_min = 0.0;
-  double dry_humidity_share = 0.0;
+  double dry_humidity_fraction = 0.0;
   double crust_wind_m_s = 0.0;  ///< at the slab
   double forecast_old_h = 0.0;
 };
@@ -138,7 +138,7 @@ struct Practice {
   CompareRules compare;
   CrewPractice crew;
   SpreadRules spread;
-  ReadingRules reading;
+  ObservationRules reading;
 
   ResistanceWindow& window(Operation operation) {
     return windows[static_cast<std::size_t>(operation)];
@@ -154,7 +154,7 @@ Practice default_practice();
 
 /// `base` with what `toml` says in place of it. Unknown keys, wrong types and values out
 /// of range are errors with their place.
-Reading<Practice> read_practice(std::string_view toml, const Practice& base);
+Parsed<Practice> read_practice(std::string_view toml, const Practice& base);
 
 /// Error: std::invalid_argument where a number is outside what a practice file may say, not finite
 /// or not in order with another. The message begins with its path, "operation.stamp.opens_psi".

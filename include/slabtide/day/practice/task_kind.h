@@ -20,7 +20,7 @@ enum class TaskKind {
   trowel,
   detail_edge,
   strip_face,  ///< the form off a step, and its face finished
-  cure,        ///< curing compound sprayed
+  remedy,      ///< curing compound sprayed
   cover,       ///< plastic or blankets laid
   saw,
   wash,

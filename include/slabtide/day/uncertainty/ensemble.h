@@ -7,7 +7,7 @@
 
 #include "slabtide/day/plan/day_plan.h"
 #include "slabtide/day/uncertainty/column_events.h"
-#include "slabtide/day/uncertainty/drawn_pour.h"
+#include "slabtide/day/uncertainty/sampled_pour.h"
 
 namespace slabtide {
 
@@ -36,17 +36,17 @@ class DayModel {
   /// `run` is the pour as described, `shown` the one that `plan` was made from: the same, or
   /// that of another day. The references outlive the model.
   DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
-           const Practice& practice, const DrawScale& scale);
+           const Practice& practice, const SampleScale& scale);
   DayModel(const Job& job, const PourRun& run, const DayPlan& plan, const Practice& practice,
-           const DrawScale& scale)
+           const SampleScale& scale)
       : DayModel(job, run, run, plan, practice, scale) {}
 
   /// From now on the columns' surface is also asked for at this instant; returns its place in
   /// ColumnEvents::surface_c.
   std::size_t ask_surface(double at_s);
 
-  Draw draw(const Unknowns& unknowns) const;
-  DayEvents on(const Unknowns& unknowns) const;
+  Sample sample(const UncertainInputs& uncertain_inputs) const;
+  DayEvents on(const UncertainInputs& uncertain_inputs) const;
   const std::vector<ZoneColumns>& zones() const { return zones_; }
   std::size_t columns() const { return set_.columns.size(); }
   const ColumnSet& set() const { return set_; }
@@ -55,7 +55,7 @@ class DayModel {
   class Choosing;
 
   const Practice& practice_;
-  DrawScale scale_;
+  SampleScale scale_;
   ColumnSet set_;
   std::vector<ColumnQuestions> questions_;
   std::vector<ZoneColumns> zones_;
@@ -63,30 +63,31 @@ class DayModel {
 
 /// How many days to draw, and how.
 struct EnsembleSettings {
-  std::size_t draws = 200;
+  std::size_t samples = 200;
   int threads = 0;  ///< 0: as many as the machine has; the result is the same for any
   /// Told after each day computed, from one thread at a time; may be empty.
   std::function<void(std::size_t done)> progress;
 };
 
 /// More draws than this tell nothing new.
-inline constexpr std::size_t most_draws = 10000;
+inline constexpr std::size_t max_samples = 10000;
 
 /// Days that may come, beside the day that the plan is for.
 struct Ensemble {
   std::vector<ZoneColumns> zones;
-  Unknowns central;  ///< of the day that the plan is for
+  UncertainInputs central;  ///< of the day that the plan is for
   DayEvents planned;
-  std::vector<Unknowns> unknowns;  ///< one a day
+  std::vector<UncertainInputs> uncertain_inputs;  ///< one a day
   std::vector<DayEvents> days;
   std::vector<double> weights;  ///< of the days; sum 1
 };
 
 /// Computes the days.
-std::vector<DayEvents> solve_days(const DayModel& model, const std::vector<Unknowns>& unknowns,
+std::vector<DayEvents> solve_days(const DayModel& model,
+                                  const std::vector<UncertainInputs>& uncertain_inputs,
                                   const EnsembleSettings& settings);
 
 /// The days that may come before anything was seen: all weigh the same.
-Ensemble draw_days(const DayModel& model, const EnsembleSettings& settings);
+Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings);
 
 }  // namespace slabtide

@@ -18,13 +18,13 @@ struct LateDays {
 };
 
 /// The crew's tasks on each of the ensemble's days: their windows move as those of the same zone
-/// and operation move on the day that `drawn_for` is the plan of, and the crew works them in the
+/// and operation move on the day that `sampled_for` is the plan of, and the crew works them in the
 /// planned order by the planned hands, each as soon as it can be begun; one that is late or has
 /// to wait holds up the next.
 ///
 /// Idealises: another dose or start moves with the weather as the job as ordered does; a crew
 /// that could do better in another order does not change it on the day. A window that does not
 /// come on a day is missed, and its work done when it was planned. Status: ours.
-LateDays late_days(const CrewPlan& crew, const DayPlan& drawn_for, const Ensemble& ensemble);
+LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble);
 
 }  // namespace slabtide

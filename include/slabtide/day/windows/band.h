@@ -14,7 +14,7 @@ struct TimeBand {
   std::optional<UtcTime> early;
   std::optional<UtcTime> likely;
   std::optional<UtcTime> late;
-  double share = 1.0;  ///< of the days, on which it comes at all
+  double fraction = 1.0;  ///< of the days, on which it comes at all
 };
 
 /// From early to late in minutes; empty where either is missing.
@@ -26,11 +26,11 @@ struct Weighted {
   double weight = 0.0;
 };
 
-/// The value below which `share` of the weight lies, straight between neighbours; empty where
+/// The value below which `fraction` of the weight lies, straight between neighbours; empty where
 /// it falls among those that never come, or nothing weighs anything.
-std::optional<double> weighted_quantile(std::vector<Weighted> values, double share);
+std::optional<double> weighted_quantile(std::vector<Weighted> values, double fraction);
 
 /// The share of the weight that comes at all; 0 where nothing weighs anything.
-double share_that_comes(const std::vector<Weighted>& values);
+double fraction_that_comes(const std::vector<Weighted>& values);
 
 }  // namespace slabtide

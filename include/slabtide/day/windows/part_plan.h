@@ -70,7 +70,7 @@ struct PartPlan {
   /// Dry on top while much bleeding is still to come.
   std::optional<UtcTime> early_sheen_at;
   std::optional<UtcTime> crust_at;
-  double sunlit_share = 0.0;  ///< of the hours from placing to initial set
+  double sunlit_fraction = 0.0;  ///< of the hours from placing to initial set
 
   const OperationWindow* window(Operation operation) const;
 };

@@ -3,19 +3,19 @@
 #include <cstddef>
 #include <vector>
 
-#include "slabtide/day/practice/unknowns.h"
+#include "slabtide/day/practice/uncertain_inputs.h"
 
 namespace slabtide {
 
 /// What a share of the doubt comes from.
 struct DoubtCause {
-  Unknown unknown = Unknown::set_time;
-  double share = 0.0;  ///< of the variance of the main openings, 0 to 1
+  UncertainInput unknown = UncertainInput::set_time;
+  double fraction = 0.0;  ///< of the variance of the main openings, 0 to 1
 };
 
 /// How sure a plan is as a whole.
 struct Sureness {
-  std::size_t draws = 0;
+  std::size_t samples = 0;
   /// Half of what lies between early and late, the mean over the openings of the zones' main work.
   double either_way_min = 0.0;
   std::vector<DoubtCause> causes;  ///< the largest first

@@ -15,7 +15,7 @@ struct Cell {
   Point centre;
   double area_m2 = 0.0;
   /// Share of the zone that is placed when the middle of this cell is, 0 to 1.
-  double placed_share = 0.0;
+  double placed_fraction = 0.0;
   /// Distance from where placing begins, along a walk's line or along the placing direction.
   double along_m = 0.0;
   /// Part of the border strip rather than of the field.
@@ -28,7 +28,7 @@ struct Cell {
 /// order they are placed; at least one.
 /// Error: std::invalid_argument for an outline with a fault (`outline_fault`) or over
 /// `longest_zone_m`, a border that is not positive, a direction that is no number, and a walk's
-/// line that `walk_fault` refuses.
+/// line that `walkway_fault` refuses.
 std::vector<Cell> cut_into_cells(const Zone& zone);
 
 }  // namespace slabtide

@@ -31,12 +31,12 @@ Outline counter_clockwise(Outline outline);
 /// where it can be drawn.
 /// Error: std::invalid_argument for fewer than two points, two equal points in a row or a
 /// width that is not positive.
-std::optional<std::string> walk_fault(const WalkPath& path);
+std::optional<std::string> walkway_fault(const Walkway& path);
 
 /// The outline of a walk: its line offset by half the width on both sides, mitred at the
-/// bends, with square ends. Where `walk_fault` and `outline_fault` find nothing its area is
-/// the line's length times the width. Errors as for `walk_fault`.
-Outline outline_of_walk(const WalkPath& path);
+/// bends, with square ends. Where `walkway_fault` and `outline_fault` find nothing its area is
+/// the line's length times the width. Errors as for `walkway_fault`.
+Outline outline_of_walkway(const Walkway& path);
 
 /// Why the outline cannot be used (crosses itself, no area, too few points), in words for
 /// the user; empty where it can.
@@ -59,9 +59,9 @@ double shared_area_m2(const Outline& a, const Outline& b);
 double mean_width_m(const Outline& outline);
 
 /// Length of a walk's line, and the distance along it of the place on it nearest to `point`, for
-/// which errors are as for `walk_fault`.
-double line_length_m(const WalkPath& path);
-double distance_along_m(const WalkPath& path, Point point);
+/// which errors are as for `walkway_fault`.
+double line_length_m(const Walkway& path);
+double distance_along_m(const Walkway& path, Point point);
 
 /// Volume of concrete: area times thickness, and the faces that stand below or above the
 /// slab (length x height x 0.3 m of tread behind each).

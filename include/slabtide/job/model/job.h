@@ -74,7 +74,7 @@ struct Pour {
   /// Hands that place, for the rate; the finishing crew is another matter.
   int placing_crew = 4;
   /// Names of zones, in the order they are placed. Complete once read.
-  std::vector<std::string> zone_order;
+  std::vector<std::string> placing_sequence;
   std::vector<SawKind> saws;
   /// What is put on after the last finishing; `film` is a sprayed curing compound.
   CuringKind curing = CuringKind::none;

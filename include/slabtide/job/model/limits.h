@@ -20,7 +20,7 @@ struct Range {
 
 namespace limits {
 
-inline constexpr Range shares{0.0, 1.0};  ///< of anything
+inline constexpr Range fractions{0.0, 1.0};  ///< of anything
 /// The rules of civil time that are read hold for these years, and the sun's position.
 inline constexpr Range years{2007.0, 2099.0};
 
@@ -71,12 +71,12 @@ inline constexpr Range contents_kg_m3{kg_m3_from_lb_yd3(200.0), kg_m3_from_lb_yd
 inline constexpr Range aggregates_kg_m3{kg_m3_from_lb_yd3(1500.0), kg_m3_from_lb_yd3(4500.0)};
 inline constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};  ///< and ice
 inline constexpr Range w_cms{0.25, 0.8};                                ///< water over cementitious
-inline constexpr Range ash_shares{0.0, 0.6};                            ///< of the cementitious
-inline constexpr Range slag_shares{0.0, 0.8};                           ///< of the cementitious
-inline constexpr Range fume_shares{0.0, 0.15};                          ///< of the cementitious
-inline constexpr Range air_shares{0.0, 0.12};                           ///< of the volume
+inline constexpr Range ash_fractions{0.0, 0.6};                         ///< of the cementitious
+inline constexpr Range slag_fractions{0.0, 0.8};                        ///< of the cementitious
+inline constexpr Range fume_fractions{0.0, 0.15};                       ///< of the cementitious
+inline constexpr Range air_fractions{0.0, 0.12};                        ///< of the volume
 /// Portland cement must remain: the set and heat models are of mixes that hold some.
-inline constexpr double most_replaced = 0.9;
+inline constexpr double max_replaced = 0.9;
 inline constexpr Range strengths_psi{1500.0, 12000.0};  ///< specified at 28 days
 /// Of the concrete.
 inline constexpr Range discharges_c{celsius_from_fahrenheit(35.0), celsius_from_fahrenheit(110.0)};
@@ -102,7 +102,7 @@ inline constexpr Range learned_factors{0.4, 2.5};
 inline constexpr Range learned_deviations{0.0, 3.0};  ///< of the factor's logarithm
 
 // The zones and what stands about them.
-inline constexpr std::size_t most_zones = 100;  ///< of one day
+inline constexpr std::size_t max_zones = 100;  ///< of one day
 /// Beyond this nothing on a site plan is meant.
 inline constexpr Range plan_m{-1000.0, 1000.0};
 /// From one end of a zone to the other, whatever the shape: a street of houses (ours). Cells are
@@ -111,15 +111,15 @@ inline constexpr double longest_m = m_from_ft(1000.0);
 /// Less than this nobody forms and pours (ours): a slip of the unit, or of the hand.
 inline constexpr double min_pour_m2 = m2_from_ft2(1.0);
 inline constexpr double min_width_m = m_from_in(2.0);
-inline constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};    ///< of a slab
-inline constexpr Range walk_widths_m{m_from_ft(0.5), m_from_ft(60.0)};    ///< of a path
-inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};               ///< under the slab
-inline constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};  ///< of a strip
-inline constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};  ///< along a form
-inline constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};   ///< of a step or an edge
-inline constexpr Range absorptances{0.1, 1.0};                            ///< measured
-inline constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};       ///< of walls and trees
-inline constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};          ///< of trees
+inline constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};     ///< of a slab
+inline constexpr Range walkway_widths_m{m_from_ft(0.5), m_from_ft(60.0)};  ///< of a path
+inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};                ///< under the slab
+inline constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};   ///< of a strip
+inline constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};   ///< along a form
+inline constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};    ///< of a step or an edge
+inline constexpr Range absorptances{0.1, 1.0};                             ///< measured
+inline constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};        ///< of walls and trees
+inline constexpr Range radii_m{m_from_ft(0.5), m_from_ft(80.0)};           ///< of trees
 
 }  // namespace limits
 }  // namespace slabtide

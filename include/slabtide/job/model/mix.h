@@ -63,10 +63,10 @@ struct Mix {
   double w_cm = 0.45;                 ///< water over cementitious
   CementType cement = CementType::type_i_ii;
   AshClass ash_class = AshClass::f;
-  double ash_share = 0.0;          ///< of the cementitious, 0 to 1
-  double slag_share = 0.0;         ///< 0 to 1
-  double silica_fume_share = 0.0;  ///< 0 to 1
-  double air_share = 0.02;         ///< 0 to 1
+  double ash_fraction = 0.0;          ///< of the cementitious, 0 to 1
+  double slag_fraction = 0.0;         ///< 0 to 1
+  double silica_fume_fraction = 0.0;  ///< 0 to 1
+  double air_fraction = 0.02;         ///< 0 to 1
   double specified_strength_psi = 4000.0;
   Aggregate aggregate = Aggregate::unknown;
   /// At discharge: °C, or the ingredients it follows from.

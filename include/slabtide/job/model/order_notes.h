@@ -21,7 +21,7 @@ struct LoadNote {
 
 /// What is asked of the plant.
 struct Order {
-  double allowance_share = 0.07;            ///< over the neat volume
+  double allowance_fraction = 0.07;         ///< over the neat volume
   double low_base_m = 0.00635;              ///< what a base this low would add is told (1/4 in)
   double load_size_m3 = 7.646;              ///< 10 yd3
   double short_load_m3 = 3.058;             ///< 4 yd3: under it the plant charges
@@ -45,7 +45,7 @@ struct OptionNote {
   /// With `admixtures`: only in this many last loads.
   std::optional<int> last_loads;
   std::vector<std::string> admixture_zones;  ///< with `admixtures`: only in these zones
-  std::vector<std::string> zone_order;
+  std::vector<std::string> placing_sequence;
   std::vector<std::string> shaded_zones;
   std::optional<double> wind_ratio;
   std::vector<SawKind> saws;

@@ -52,7 +52,7 @@ struct Joint {
 };
 
 /// A walk: its centre line and width.
-struct WalkPath {
+struct Walkway {
   std::vector<Point> line;
   double width_m = 0.0;
 };
@@ -60,8 +60,8 @@ struct WalkPath {
 /// An area placed as one.
 struct Zone {
   std::string name;
-  Outline outline;               ///< from the path where that was given
-  std::optional<WalkPath> path;  ///< present for a walk
+  Outline outline;              ///< from the path where that was given
+  std::optional<Walkway> path;  ///< present for a walk
   double thickness_m = 0.0;
   Base base;
   Finish finish = Finish::broom;

@@ -11,6 +11,6 @@ namespace slabtide {
 /// errors of a file are collected, not only the first. Unknown keys are errors that
 /// suggest the nearest known one. `value` is present only where there is no error.
 /// The file format is documented in data/starter.toml.
-Reading<Job> read_job(std::string_view text);
+Parsed<Job> read_job(std::string_view text);
 
 }  // namespace slabtide

@@ -14,7 +14,7 @@
 namespace slabtide {
 
 /// What can be seen or measured on the slab.
-enum class ReadingKind {
+enum class ObservationKind {
   concrete_temperature,
   placed,
   sheen_gone,
@@ -31,25 +31,25 @@ enum class ReadingKind {
 };
 
 /// How many there are.
-inline constexpr std::size_t reading_kind_count = 13;
+inline constexpr std::size_t observation_kind_count = 13;
 
 /// What is noted besides the moment.
-enum class ReadingMeasure { nothing, temperature, wind, humidity };
+enum class ObservationMeasure { nothing, temperature, wind, humidity };
 
 /// The word for the command line and the journal: "print-firm".
-std::string_view reading_id(ReadingKind kind);
+std::string_view observation_id(ObservationKind kind);
 /// As it stands in a sentence: "a print is no longer taken".
-std::string_view reading_words(ReadingKind kind);
+std::string_view observation_words(ObservationKind kind);
 /// How to take it, for a list.
-std::string_view reading_hint(ReadingKind kind);
-ReadingMeasure reading_measure(ReadingKind kind);
+std::string_view observation_hint(ObservationKind kind);
+ObservationMeasure observation_measure(ObservationKind kind);
 /// Of a zone always; the others may be of the whole job.
-bool reading_needs_zone(ReadingKind kind);
-std::optional<ReadingKind> reading_from_id(std::string_view id);
+bool observation_needs_zone(ObservationKind kind);
+std::optional<ObservationKind> observation_from_id(std::string_view id);
 
 /// One thing seen.
-struct FieldReading {
-  ReadingKind kind = ReadingKind::thumbprint;
+struct Observation {
+  ObservationKind kind = ObservationKind::thumbprint;
   UtcTime at;
   /// What was measured: °C; m/s, where it was read, at the height of a hand; or the relative
   /// humidity, 0 to 1. Present where the kind has a measure, and only there.
@@ -62,7 +62,7 @@ struct FieldReading {
 /// All that was noted of a job.
 struct Journal {
   /// What counts: in the order of the file, without what was undone.
-  std::vector<FieldReading> readings;
+  std::vector<Observation> readings;
 };
 
 }  // namespace slabtide

@@ -57,7 +57,7 @@ std::optional<double> set_factor_spread(const BookedMix& mix);
 std::optional<LearnedAir> learned_air(const MixBook& book, std::string_view site);
 
 /// TOML; findings with line and column.
-Reading<MixBook> read_mix_book(std::string_view text);
+Parsed<MixBook> read_mix_book(std::string_view text);
 /// The book as `read_mix_book` reads it: factors to a thousandth, minutes whole.
 std::string mix_book_text(const MixBook& book);
 

@@ -25,7 +25,7 @@ namespace slabtide {
 /// Refused are what cannot be: an unknown reading or zone, a value no concrete or weather has, a
 /// moment days from the pour or before the zone was placed, a zone placed twice. Every finding
 /// carries its line and column; `value` is present only where there is no error.
-Reading<Journal> read_journal(std::string_view text, const Job& job);
+Parsed<Journal> read_journal(std::string_view text, const Job& job);
 
 /// A clock time of the pour: the first such time from `early_start_h` before its planned start.
 /// Past what the clocks skip, forward.

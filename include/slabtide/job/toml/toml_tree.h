@@ -54,7 +54,7 @@ inline constexpr TomlKind job_toml{"job file", "`slabtide starter` shows how it 
 /// Reads TOML 1.0. Refuses, before it is parsed, what no such file is and what could exhaust
 /// memory or the stack: texts over 1 MiB, lines over 4096 bytes, bytes that are not text; and,
 /// parsed, what nests deeper than any file here.
-Reading<TomlTable> read_toml(std::string_view text, const TomlKind& kind = job_toml);
+Parsed<TomlTable> read_toml(std::string_view text, const TomlKind& kind = job_toml);
 
 /// The entry of that key; null where there is none.
 const TomlEntry* find(const TomlTable& table, std::string_view key);

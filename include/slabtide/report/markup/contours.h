@@ -41,13 +41,12 @@ Point middle_of(const ContourLine& line);
 std::vector<ContourLine> contour_lines(const Lattice& lattice, double level);
 
 /// Levels between the least and the largest value, an even step apart that is a whole number of
-/// `steps` (rising) and gives at most `most` of them; none where the values differ by less than
+/// `steps` (rising) and gives at most `max` of them; none where the values differ by less than
 /// the smallest step.
 struct Levels {
   double step = 0.0;
   std::vector<double> at;
 };
-Levels even_levels(double least, double largest, const std::vector<double>& steps,
-                   std::size_t most);
+Levels even_levels(double min, double largest, const std::vector<double>& steps, std::size_t max);
 
 }  // namespace slabtide

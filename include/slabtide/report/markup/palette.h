@@ -36,6 +36,6 @@ std::string line_class(std::size_t index);
 /// vision deficiency (cividis), PLoS ONE 13. Status: published, ten of its values from memory,
 /// straight lines between them.
 /// Error: std::invalid_argument for a share that is not a number.
-std::string sequential_colour(double share);
+std::string sequential_colour(double fraction);
 
 }  // namespace slabtide

@@ -14,9 +14,9 @@ struct CheckBackFacts {
   const PlanFacts& plan;
   const Journal& journal;
   /// Every reading of the journal beside the plan's word, by the hour of the reading.
-  const std::vector<CheckedReading>& checked;
+  const std::vector<CheckedObservation>& checked;
 
-  const FieldReading& reading(const CheckedReading& checked_one) const {
+  const Observation& reading(const CheckedObservation& checked_one) const {
     return journal.readings[checked_one.reading];
   }
 };
@@ -33,12 +33,12 @@ CheckSummary summary_of(const CheckBackFacts& facts);
 std::string summary_words(const CheckSummary& summary);
 
 /// "walk, east strip: thumbprint of 1/4 in".
-std::string reading_place_words(const FieldReading& reading);
+std::string observation_place_words(const Observation& reading);
 
 /// The unit of a measurement's JSON: "c", "m_s", "share"; empty for what has none.
-std::string_view measure_unit(ReadingMeasure measure);
+std::string_view measure_unit(ObservationMeasure measure);
 
 /// A measurement in the units of the job: "64 °F", "40 %".
-std::string measured_words(const FieldReading& reading, double value, UnitSystem units);
+std::string measured_words(const Observation& reading, double value, UnitSystem units);
 
 }  // namespace slabtide

@@ -28,7 +28,7 @@ struct WeatherSummary {
   double high_c = 0.0;
   double low_c = 0.0;
   double mean_wind_10m_m_s = 0.0;
-  double daylight_cloud_share = 0.0;
+  double daylight_cloud_fraction = 0.0;
 };
 
 /// Over what the run covers of the 24 hours from the start of the pour, which is when the

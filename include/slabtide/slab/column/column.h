@@ -32,7 +32,7 @@ struct ColumnCase {
   double absorptance = 0.70;
   std::vector<CoverSpan> covers;
   /// A sprayed curing film from this set age on (hours); negative means none.
-  double film_from_set_age_h = -1.0;
+  double curing_compound_from_set_age_h = -1.0;
   /// A formed vertical face: no bleed, no evaporation, symmetrical behind (no ground).
   bool formed_face = false;
   // Uncertain factors, 1 for the likely case.
@@ -57,7 +57,7 @@ struct ColumnHistory {
   std::vector<double> strength_psi;           ///< at the working depth: what the saw meets
   std::vector<double> evaporation_kg_m2_h;
   std::vector<double> bleed_kg_m2_h;
-  std::vector<double> film_kg_m2;  ///< free water on top
+  std::vector<double> bleed_water_kg_m2;  ///< free water on top
 };
 
 /// The fewest cells and the longest steps that keep set times well within a minute of those of

@@ -23,7 +23,7 @@ ProbeDepths probe_depths(double thickness_m);
 /// A place between two nodes of a column: the surface is node 0, cell i is node i + 1.
 struct ProbePlace {
   std::size_t above = 0;
-  double share = 0.0;  ///< of the way to the next node
+  double fraction = 0.0;  ///< of the way to the next node
 };
 ProbePlace probe_place(const ConductionGrid& grid, double depth_m);
 double temperature_at(const ConductionColumn& column, const ProbePlace& place);

@@ -7,11 +7,11 @@ namespace slabtide {
 /// How far the concrete that comes is off the one described. Factors are 1 and offsets 0 where
 /// it is not.
 struct MixErrors {
-  double discharge_k = 0.0;        ///< warmer than told
-  double set_time_factor = 1.0;    ///< on initial and final set
-  double set_span_factor = 1.0;    ///< on what lies between the two, besides
-  double set_energy_factor = 1.0;  ///< on the activation energy of setting
-  double admixture_factor = 1.0;   ///< on the shift of the admixtures
+  double discharge_k = 0.0;               ///< warmer than told
+  double set_time_factor = 1.0;           ///< on initial and final set
+  double set_span_factor = 1.0;           ///< on what lies between the two, besides
+  double activation_energy_factor = 1.0;  ///< on the activation energy of setting
+  double admixture_factor = 1.0;          ///< on the shift of the admixtures
   double bleed_factor = 1.0;
 };
 

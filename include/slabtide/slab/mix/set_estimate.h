@@ -24,6 +24,6 @@ SetTimes estimated_set_times(const Mix& mix);
 /// Activation energy of setting, J/mol. Slag makes setting more sensitive to cold.
 /// Source: between published anchors (see the constant). Status: ours; the slag term too, after
 /// the slag rows of the hydration model.
-double setting_energy_j_mol(double slag_share);
+double setting_activation_energy_j_mol(double slag_fraction);
 
 }  // namespace slabtide

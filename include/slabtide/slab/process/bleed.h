@@ -14,12 +14,12 @@ namespace slabtide {
 double total_bleed_kg_m2_per_mm(const Mix& mix);
 
 /// From this share of silica fume on a mix hardly bleeds. Status: ours.
-inline constexpr double hardly_bleeds_fume_share = 0.05;
+inline constexpr double hardly_bleeds_fume_fraction = 0.05;
 
 /// Share of the bleed water that has come by a set age: 1 - (1 - s/0.75)^2 until s = 0.75,
 /// then all; s = set age over set age at initial set.
 /// Status: ours; fast at first, over before initial set (FHWA-RD-02-099, published: bleeding
 /// is over by initial set). What comes before placing is stirred back in on the truck.
-double bleed_share(double set_age_h, const SettingParameters& setting);
+double bleed_fraction(double set_age_h, const SettingParameters& setting);
 
 }  // namespace slabtide

@@ -41,11 +41,11 @@ struct ConductionBottom {
   double fixed_c = 0.0;
 };
 
-/// The two stages of a step, at `stage_share` of it.
+/// The two stages of a step, at `stage_fraction` of it.
 enum class Stage : std::size_t { first = 0, second = 1 };
 /// 1 - 1/sqrt 2: makes the two-stage scheme L-stable and of second order.
 inline constexpr double stage_gamma = 0.29289321881345254;
-constexpr double stage_share(Stage stage) { return stage == Stage::first ? stage_gamma : 1.0; }
+constexpr double stage_fraction(Stage stage) { return stage == Stage::first ? stage_gamma : 1.0; }
 
 /// Heat into the column at the surface, and its slope over the surface temperature.
 struct SurfaceFlux {

@@ -27,12 +27,12 @@ double menzel_coefficient_kg_m2_h_pa(double wind_m_s, double still_factor = 1.0)
 /// temperatures above -18 °C. Never below 0.
 /// Source: Uno 1998, Plastic Shrinkage Cracking and Evaporation Formulas, ACI Materials
 /// Journal 95-M34. Status: published.
-double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_share,
+double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_fraction,
                                double wind_km_h);
 
 /// The same in its US form, lb/ft2/h: E = (Tc^2.5 - r Ta^2.5)(1 + 0.4 V)e-6, °F, mph. The two
 /// are rounded apart: the SI form reads about 1 % higher.
-double uno_evaporation_lb_ft2_h(double concrete_f, double air_f, double humidity_share,
+double uno_evaporation_lb_ft2_h(double concrete_f, double air_f, double humidity_fraction,
                                 double wind_mph);
 
 /// Evaporation rates worth a word, kg/m2/h. Published: caution FHWA-HRT-05-038, precautions
@@ -50,6 +50,6 @@ EvaporationFlag evaporation_flag(double rate_kg_m2_h, bool hardly_bleeds);
 /// Share of the free-water rate at which a surface of the given set age still evaporates:
 /// all of it to initial set, falling in a straight line to a tenth at final set; a tenth
 /// after. Under a curing film at most 0.05. Status: ours.
-double surface_wetness(double set_age_h, const SettingParameters& setting, bool film_on);
+double surface_wetness(double set_age_h, const SettingParameters& setting, bool curing_compound_on);
 
 }  // namespace slabtide

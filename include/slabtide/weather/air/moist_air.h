@@ -24,12 +24,12 @@ double vapour_pressure_pa(double dew_point_c);
 /// Source: Alduchov & Eskridge 1996, Improved Magnus Form Approximation of Saturation Vapor
 /// Pressure, J. Appl. Meteorol. 35. Status: coefficients published.
 /// Error: std::invalid_argument outside -100 to 100 °C or a share outside (0, 1].
-double dew_point_from_humidity_c(double air_c, double humidity_share);
+double dew_point_from_humidity_c(double air_c, double humidity_fraction);
 
 /// Relative humidity, 0 to 1, of air with the given dew point: the inverse of
 /// dew_point_from_humidity_c. A dew point above the air counts as saturated.
 /// Error: std::invalid_argument outside -100 to 100 °C.
-double humidity_share(double air_c, double dew_point_c);
+double humidity_fraction(double air_c, double dew_point_c);
 
 /// Air pressure of the standard atmosphere at sea level, Pa.
 inline constexpr double sea_level_pressure_pa = 101325.0;

@@ -15,7 +15,7 @@ struct ForecastHour {
   std::optional<double> dew_point_c;
   std::optional<double> wind_10m_m_s;
   std::optional<double> gust_10m_m_s;
-  std::optional<double> cloud_share;  ///< 0 to 1
+  std::optional<double> cloud_fraction;  ///< 0 to 1
   /// Global horizontal irradiance, mean of the hour that ends at `at`.
   std::optional<double> solar_w_m2;
   /// Water that falls in the hour that starts at `at`.

@@ -44,6 +44,6 @@ bool looks_like_forecast_csv(std::string_view text);
 ///   are an error where they are further apart.
 /// - Fields may be in double quotes, "" inside them is one quote; they end on their line.
 /// Every finding names its line and column; after fifty errors the reading stops.
-Reading<Forecast> read_forecast_csv(std::string_view text, const TimeZone& zone);
+Parsed<Forecast> read_forecast_csv(std::string_view text, const TimeZone& zone);
 
 }  // namespace slabtide

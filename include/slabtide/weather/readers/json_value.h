@@ -39,6 +39,6 @@ std::string_view kind_name(JsonValue::Kind kind);
 /// Parses a whole text (RFC 8259; a byte-order mark is skipped). Refused, beside what is no
 /// JSON: a key twice in one object or over 500 keys, nesting over 32 deep, more than
 /// 200,000 values.
-Reading<JsonValue> parse_json(std::string_view text);
+Parsed<JsonValue> parse_json(std::string_view text);
 
 }  // namespace slabtide

@@ -24,6 +24,6 @@ bool is_nws_grid(const JsonValue& document);
 /// - Thunder is where `weather` names thunderstorms.
 /// - The time of issue is `updateTime`.
 /// The zone is for the notes only.
-Reading<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone);
+Parsed<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone);
 
 }  // namespace slabtide

@@ -24,6 +24,6 @@ bool is_nws_hourly(const JsonValue& document);
 ///   three hours long are another document of the service and are refused.
 /// - The time of issue is `updateTime`, else `generatedAt`.
 /// The zone is for the notes only.
-Reading<Forecast> read_nws_hourly(const JsonValue& document, const TimeZone& zone);
+Parsed<Forecast> read_nws_hourly(const JsonValue& document, const TimeZone& zone);
 
 }  // namespace slabtide

@@ -26,6 +26,6 @@ bool is_open_meteo(const JsonValue& document);
 /// - The service gives no time of issue; `slabtide fetch` adds `slabtide_fetched`, which counts
 ///   as one.
 /// The zone is for the notes only.
-Reading<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone);
+Parsed<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone);
 
 }  // namespace slabtide

@@ -14,7 +14,7 @@ struct CellExposure {
   /// Shortwave that arrives: beam through the obstacles plus its share of the sky light.
   std::vector<double> shortwave_w_m2;
   /// Share of the direct light that reaches it, 0 (shade) to 1; 0 with the sun down.
-  std::vector<double> sunlit_share;
+  std::vector<double> sunlit_fraction;
 };
 
 /// A horizontal cell of the slab: beam x sunlit + diffuse x sky view. Idealises: sky light

@@ -34,7 +34,7 @@ struct SiteWeather {
   std::vector<double> dew_point_c;
   std::vector<double> vapour_pressure_pa;
   std::vector<double> wind_slab_m_s;
-  std::vector<double> cloud_share;
+  std::vector<double> cloud_fraction;
   std::vector<double> sky_emissivity;
   std::vector<double> beam_horizontal_w_m2;  ///< direct sun on the horizontal
   std::vector<double> diffuse_w_m2;          ///< sky light on the open horizontal

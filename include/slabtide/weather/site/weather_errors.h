@@ -12,7 +12,7 @@ struct WeatherErrors {
   double air_k = 0.0;
   double dew_point_k = 0.0;
   double wind_log = 0.0;  ///< natural logarithm of the wind that comes over the one forecast
-  double cloud_share = 0.0;
+  double cloud_fraction = 0.0;
   double lead_at_start_h = 0.0;  ///< from the forecast's issue to the grid's start
   double growth_per_h = 0.0;
 };

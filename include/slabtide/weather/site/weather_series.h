@@ -14,7 +14,7 @@ struct WeatherSample {
   double air_c = 0.0;
   double dew_point_c = 0.0;  ///< never above the air
   double wind_10m_m_s = 0.0;
-  double cloud_share = 0.0;
+  double cloud_fraction = 0.0;
   std::optional<double> solar_w_m2;  ///< global horizontal, where the forecast carries it
   double rain_mm_h = 0.0;
   double rain_chance = 0.0;
@@ -36,7 +36,7 @@ class WeatherSeries {
   /// warning. Cloud absent: 0 with a warning.
   /// Error: std::invalid_argument for rows that do not rise in time or values that are not
   /// finite: readers refuse those.
-  static Reading<WeatherSeries> from_forecast(const Forecast& forecast);
+  static Parsed<WeatherSeries> from_forecast(const Forecast& forecast);
 
   /// Where air, dew point and wind are all known.
   UtcTime first() const;

@@ -21,7 +21,7 @@ double clear_sky_w_m2(double cos_zenith, double air_pressure_pa = sea_level_pres
 /// Symbols: 1 - 0.75 N^3.4. Source: Kasten & Czeplak 1980, Solar and terrestrial radiation
 /// dependent on the amount and type of cloud, Solar Energy 24. Status: published.
 /// Error: std::invalid_argument for a share outside 0 to 1.
-double cloud_transmission(double cloud_share);
+double cloud_transmission(double cloud_fraction);
 
 /// Sun on the horizontal at the top of the air, W/m2: 1361/r² cosZ; 0 with the sun down.
 /// Source: solar constant of Kopp & Lean 2011. Status: published.
@@ -35,7 +35,7 @@ double extraterrestrial_w_m2(double cos_zenith, double distance_au);
 /// Source: Erbs, Klein & Duffie 1982, Estimation of the diffuse radiation fraction for
 /// hourly, daily and monthly-average global radiation, Solar Energy 28. Status: published.
 /// Error: std::invalid_argument for an index below 0 or not a number.
-double diffuse_share(double clearness);
+double diffuse_fraction(double clearness);
 
 /// Sunlight on the open horizontal in its two parts, W/m2.
 struct SplitIrradiance {

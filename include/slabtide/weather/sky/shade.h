@@ -22,7 +22,7 @@ class Surroundings {
 
   /// Share of the direct sun that reaches the place: the product of what the obstacles in
   /// the sun's direction let through; 0 with the sun down.
-  double sunlit_share(double sun_azimuth_deg, double sun_elevation_deg) const;
+  double sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const;
 
   /// Share of the sky that level ground sees, weighted by the cosine to the zenith:
   ///
@@ -59,7 +59,7 @@ class Surroundings {
   static Seen seen_from(Point at, const Obstacle& obstacle);
   static std::optional<double> distance_m(const Seen& obstacle, Point direction);
   void collect(Point direction, std::vector<Hit>& hits) const;
-  static double open_share(std::vector<Hit>& hits, ShareAbove above);
+  static double open_fraction(std::vector<Hit>& hits, ShareAbove above);
 
   std::vector<Seen> seen_;
 };

@@ -13,6 +13,6 @@ namespace slabtide {
 /// them. Status: published. Departure: floor of 0 for air without vapour.
 /// Error: std::invalid_argument for a dew point under -100 °C, one that is not a number or a
 /// cloud share outside 0 to 1.
-double sky_emissivity(double dew_point_c, double cloud_share);
+double sky_emissivity(double dew_point_c, double cloud_fraction);
 
 }  // namespace slabtide

@@ -39,7 +39,7 @@ int lines_that_differ(const std::string& one, const std::string& other) {
 
 TEST_CASE("the starting job takes the place and the day, and keeps the rest") {
   const std::string text = starter({"--place", "-33.87, 151.21", "--date", "2027-02-03"});
-  const Reading<Job> reading = read_job(text);
+  const Parsed<Job> reading = read_job(text);
   REQUIRE(reading.ok());
   CHECK(reading.value->site.latitude_deg == -33.87);
   CHECK(reading.value->site.longitude_deg == 151.21);

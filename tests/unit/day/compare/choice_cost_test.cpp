@@ -13,7 +13,7 @@ namespace {
 Job ten_yards() {
   Job job = test::sample_job({test::zone_named("court", test::rectangle(0, 0, 10, 10))});
   job.zones[0].thickness_m = m3_from_yd3(10.0) / 100.0;
-  job.order.allowance_share = 0.0;
+  job.order.allowance_fraction = 0.0;
   job.mix.cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
   return job;
 }

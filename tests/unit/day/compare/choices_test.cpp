@@ -27,7 +27,7 @@ Job two_pads() {
                      zone_named("path", rectangle(10, 0, 4, 2))});
 }
 
-double retarded_share(const Choice& choice) {
+double retarded_fraction(const Choice& choice) {
   const OrderPlan order = plan_order(choice.job, default_practice().placing);
   for (const AdmixtureUse& use : admixture_use(choice.job, order)) {
     if (use.kind == AdmixtureKind::retarder) return use.concrete_m3 / order.ordered_m3;
@@ -55,10 +55,10 @@ TEST_CASE("some twenty-five choices come from a plain job, as ordered first") {
 
 TEST_CASE("retarder goes into all of the concrete, its last half or its last third") {
   const Choices choices = PlannedDay(two_pads()).choices();
-  CHECK(retarded_share(*choice_named(choices, "as ordered")) == 0.0);
-  CHECK(retarded_share(*choice_named(choices, "retarder 2, all loads")) == doctest::Approx(1.0));
-  CHECK(retarded_share(*choice_named(choices, "retarder 2, last half")) == doctest::Approx(0.5));
-  CHECK(retarded_share(*choice_named(choices, "retarder 4, last third")) ==
+  CHECK(retarded_fraction(*choice_named(choices, "as ordered")) == 0.0);
+  CHECK(retarded_fraction(*choice_named(choices, "retarder 2, all loads")) == doctest::Approx(1.0));
+  CHECK(retarded_fraction(*choice_named(choices, "retarder 2, last half")) == doctest::Approx(0.5));
+  CHECK(retarded_fraction(*choice_named(choices, "retarder 4, last third")) ==
         doctest::Approx(1.0 / 3.0));
 }
 
@@ -104,7 +104,7 @@ TEST_CASE("a change that is ordered already is not tried again") {
   job.mix.admixtures.front().dose_ml_100kg = default_practice().compare.retarder_low_ml_100kg;
   const Choices choices = PlannedDay(job).choices();
   CHECK(why_left_out(choices.left_out, "retarder 2, all loads") == "the same as 'as ordered'");
-  CHECK(retarded_share(*choice_named(choices, "no retarder")) == 0.0);
+  CHECK(retarded_fraction(*choice_named(choices, "no retarder")) == 0.0);
 }
 
 TEST_CASE("the user's own options are tried, and refused where they cannot be") {
@@ -114,7 +114,7 @@ TEST_CASE("the user's own options are tried, and refused where they cannot be") 
   note.start_shift_min = -30.0;
   note.finishers = 6;
   note.shaded_zones = {"path"};
-  note.zone_order = {"path", "court"};
+  note.placing_sequence = {"path", "court"};
   note.saws = {SawKind::wet};
   note.wind_ratio = 0.2;
   note.admixtures = std::vector{retarder(3.0)};
@@ -128,7 +128,7 @@ TEST_CASE("the user's own options are tried, and refused where they cannot be") 
   too_many.last_loads = 3;
   OptionNote half_an_order;
   half_an_order.name = "half an order";
-  half_an_order.zone_order = {"path"};
+  half_an_order.placing_sequence = {"path"};
   job.options = {note, nowhere, too_many, half_an_order};
   const Choices choices = PlannedDay(job).choices();
   const Choice* mine = choice_named(choices, "mine");
@@ -137,7 +137,7 @@ TEST_CASE("the user's own options are tried, and refused where they cannot be") 
   CHECK(seconds_between(job.pour.start, mine->job.pour.start) == -1800.0);
   CHECK(mine->job.crew.finishers == 6);
   CHECK(mine->job.zones[1].shaded);
-  CHECK(mine->job.pour.zone_order.front() == "path");
+  CHECK(mine->job.pour.placing_sequence.front() == "path");
   CHECK(mine->job.pour.saws == note.saws);
   CHECK(mine->job.site.measured_wind_ratio == 0.2);
   CHECK(mine->job.zones[0].admixtures == note.admixtures);

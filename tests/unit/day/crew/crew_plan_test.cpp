@@ -36,9 +36,9 @@ TEST_CASE("the smallest crew that misses nothing misses nothing, and one less do
   const CrewPlan fewer = crew_of(job);
   CHECK(fewer.schedule.late_min > 0);
   CHECK(!fewer.late.empty());
-  REQUIRE(!fewer.cures.empty());
-  CHECK(fewer.cures.front().late_min == 0);
-  for (const CrewCure& cure : fewer.cures) CHECK(cure.late_min < fewer.schedule.late_min);
+  REQUIRE(!fewer.remedies.empty());
+  CHECK(fewer.remedies.front().late_min == 0);
+  for (const CrewRemedy& remedy : fewer.remedies) CHECK(remedy.late_min < fewer.schedule.late_min);
 }
 
 TEST_CASE("one comes an hour before the first work and leaves after the last") {
@@ -98,13 +98,13 @@ TEST_CASE("one finisher alone does what wants two, and is told to be short") {
 TEST_CASE("where no crew can help, the plan says how little the best loses") {
   Job job = two_pads();
   Practice practice = default_practice();
-  practice.crew.rule(TaskKind::stamp).most_hands = 2;
+  practice.crew.rule(TaskKind::stamp).max_hands = 2;
   practice.crew.rule(TaskKind::stamp).rate_per_person_h = 1.0;
   const auto planned = test::plan_of(job);
   const CrewPlan plan = plan_crew(job, planned.plan.zones, planned.plan.cuts, practice);
   CHECK(!plan.smallest_crew);
-  CHECK(plan.least_late_min > 0);
-  CHECK(plan.enough_crew <= most_crew_tried);
+  CHECK(plan.min_late_min > 0);
+  CHECK(plan.enough_crew <= max_crew_tried);
 }
 
 }  // namespace slabtide

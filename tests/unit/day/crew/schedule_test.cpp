@@ -41,8 +41,7 @@ class EveryStart {
       best_ = {late, finish};
       return;
     }
-    for (int hands = tasks_[i].least_hands; hands <= std::min(tasks_[i].most_hands, crew_);
-         ++hands) {
+    for (int hands = tasks_[i].min_hands; hands <= std::min(tasks_[i].max_hands, crew_); ++hands) {
       for (int start = earliest(i, hands); start < horizon_min; ++start) {
         try_at(i, hands, start, late, finish);
       }
@@ -82,23 +81,23 @@ class EveryStart {
 /// A few small tasks that get in each other's way. Drawn from the raw engine, which the
 /// standard fixes; its distributions are not.
 std::vector<Task> small_day(std::mt19937& engine) {
-  const auto draw = [&engine](int least, int most) {
-    return least + static_cast<int>(engine() % static_cast<unsigned>(most - least + 1));
+  const auto sample = [&engine](int min, int max) {
+    return min + static_cast<int>(engine() % static_cast<unsigned>(max - min + 1));
   };
-  std::vector<Task> tasks(static_cast<std::size_t>(draw(2, 4)));
+  std::vector<Task> tasks(static_cast<std::size_t>(sample(2, 4)));
   for (std::size_t i = 0; i < tasks.size(); ++i) {
     Task& task = tasks[i];
-    task.work_person_min = draw(1, 6);
-    task.least_hands = draw(1, 2);
-    task.most_hands = draw(task.least_hands, 3);
-    task.start_from_min = draw(0, 6);
-    task.end_from_min = task.start_from_min + draw(0, 3);
-    if (draw(0, 3) > 0) task.end_by_min = task.end_from_min + draw(0, 5);
-    if (draw(0, 2) == 0) task.start_by_min = task.start_from_min + draw(0, 4);
-    task.later = draw(0, 4) == 0;
-    if (i > 0 && draw(0, 2) == 0)
-      task.after.push_back(static_cast<std::size_t>(draw(0, static_cast<int>(i) - 1)));
-    if (!task.after.empty()) task.wait_after_min = draw(0, 2);
+    task.work_person_min = sample(1, 6);
+    task.min_hands = sample(1, 2);
+    task.max_hands = sample(task.min_hands, 3);
+    task.start_from_min = sample(0, 6);
+    task.end_from_min = task.start_from_min + sample(0, 3);
+    if (sample(0, 3) > 0) task.end_by_min = task.end_from_min + sample(0, 5);
+    if (sample(0, 2) == 0) task.start_by_min = task.start_from_min + sample(0, 4);
+    task.later = sample(0, 4) == 0;
+    if (i > 0 && sample(0, 2) == 0)
+      task.after.push_back(static_cast<std::size_t>(sample(0, static_cast<int>(i) - 1)));
+    if (!task.after.empty()) task.wait_after_min = sample(0, 2);
   }
   return tasks;
 }
@@ -117,7 +116,7 @@ TEST_CASE("one task starts when it may and ends by its work") {
 
 TEST_CASE("more hands end a task sooner, as many as are of use") {
   Task task = task_of(30, 0, 50);
-  task.most_hands = 2;
+  task.max_hands = 2;
   CHECK(schedule(std::vector{task}, 1).last_finish_min == 30);
   CHECK(schedule(std::vector{task}, 2).last_finish_min == 15);
   CHECK(schedule(std::vector{task}, 3).last_finish_min == 15);
@@ -174,7 +173,7 @@ TEST_CASE("small days are scheduled as well as they can be: every schedule tried
   constexpr int days = 300;
   for (int i = 0; i < days; ++i) {
     const std::vector<Task> tasks = small_day(engine);
-    const int crew = least_crew(tasks) + static_cast<int>(engine() % 2);
+    const int crew = min_crew(tasks) + static_cast<int>(engine() % 2);
     CAPTURE(i);
     const Schedule day = schedule(tasks, crew);
     const auto [late_min, last_finish_min] = EveryStart(tasks, crew).best();
@@ -193,7 +192,7 @@ TEST_CASE("tasks that cannot be are refused") {
       schedule(std::vector{task_of(std::numeric_limits<double>::quiet_NaN(), 0, 10)}, 1),
       std::invalid_argument);
   Task pair = task_of(10, 0, 10);
-  pair.least_hands = pair.most_hands = 2;
+  pair.min_hands = pair.max_hands = 2;
   CHECK_THROWS_AS(schedule(std::vector{pair}, 1), std::invalid_argument);
   Task circle = task_of(10, 0, 10);
   circle.after = {0};

@@ -261,13 +261,13 @@ TEST_CASE("curing compound follows the finishing, a cover the final set") {
   ZonePlan plan = zone_plan(job.zones[0], 10.0, job);
   plan.whole.final_set = minute(job, 420);
   std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
-  const Task* film = find(tasks, TaskKind::cure);
+  const Task* film = find(tasks, TaskKind::remedy);
   REQUIRE(film != nullptr);
   CHECK(comes_after(tasks, *film, *find(tasks, TaskKind::detail_edge)));
   CHECK(film->end_by_min == 420);
   job.pour.curing = CuringKind::plastic;
   tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
-  CHECK(find(tasks, TaskKind::cure) == nullptr);
+  CHECK(find(tasks, TaskKind::remedy) == nullptr);
   CHECK(find(tasks, TaskKind::cover)->start_from_min == 420);
 }
 

@@ -19,10 +19,10 @@ namespace slabtide {
 namespace {
 
 constexpr int pours = 200;
-constexpr std::size_t draws = 64;
-constexpr double forecast_h = 15.0;             // of the pour day; what comes later is left out
-constexpr double least_energy_j_mol = 27000.0;  // published set-time tables imply 27-39 kJ/mol
-constexpr double most_energy_j_mol = 39000.0;
+constexpr std::size_t samples = 64;
+constexpr double forecast_h = 15.0;           // of the pour day; what comes later is left out
+constexpr double min_energy_j_mol = 27000.0;  // published set-time tables imply 27-39 kJ/mol
+constexpr double max_energy_j_mol = 39000.0;
 constexpr double one_in_ten_z = 1.2815515655446004;
 
 /// What is drawn for a pour.
@@ -36,7 +36,7 @@ class Fate {
   double normal(double deviation) { return std::normal_distribution<>(0.0, deviation)(random_); }
   /// Even, with one in ten beyond `spread` on either side.
   double off(double spread) { return between(-1.0, 1.0) * spread / 0.8; }
-  double factor(double share) { return std::exp(off(std::log1p(share))); }
+  double factor(double fraction) { return std::exp(off(std::log1p(fraction))); }
 
  private:
   std::mt19937 random_;
@@ -83,8 +83,8 @@ SiteWeather true_weather(const SiteWeather& forecast, const SpreadRules& spread,
   WeatherErrors errors;
   errors.air_k = growth * fate.off(spread.air_k);
   errors.dew_point_k = growth * fate.off(spread.dew_point_k);
-  errors.wind_log = growth * fate.off(std::log1p(spread.wind_share));
-  errors.cloud_share = growth * fate.off(spread.cloud_share);
+  errors.wind_log = growth * fate.off(std::log1p(spread.wind_fraction));
+  errors.cloud_fraction = growth * fate.off(spread.cloud_fraction);
   SiteWeather weather = with_errors(forecast, errors);
   constexpr double kept = 0.93;  // of the wandering error, from one five minutes to the next
   double air_k = 0.0;
@@ -104,22 +104,22 @@ double mean_of(const std::vector<double>& values) {
   return sum / static_cast<double>(values.size());
 }
 
-Draw true_draw(const PourRun& run, const SpreadRules& spread, Fate& fate) {
-  Draw draw;
-  draw.mix.discharge_k = fate.off(spread.concrete_k);
-  draw.mix.set_time_factor = fate.factor(spread.set_estimated_share);
-  draw.mix.set_span_factor = fate.factor(spread.set_span_share);
-  draw.mix.set_energy_factor = fate.between(least_energy_j_mol, most_energy_j_mol) /
-                               run.mixes.front().setting.activation_energy_j_mol;
-  draw.mix.bleed_factor = fate.factor(spread.bleed_share);
-  draw.convection_factor = other_form_factor(mean_of(run.weather.wind_slab_m_s));
-  draw.evaporation_factor = fate.factor(spread.evaporation_share);
-  draw.absorptance_offset = fate.off(spread.absorptance);
+Sample true_sample(const PourRun& run, const SpreadRules& spread, Fate& fate) {
+  Sample sample;
+  sample.mix.discharge_k = fate.off(spread.concrete_k);
+  sample.mix.set_time_factor = fate.factor(spread.set_estimated_fraction);
+  sample.mix.set_span_factor = fate.factor(spread.set_span_fraction);
+  sample.mix.activation_energy_factor = fate.between(min_energy_j_mol, max_energy_j_mol) /
+                                        run.mixes.front().setting.activation_energy_j_mol;
+  sample.mix.bleed_factor = fate.factor(spread.bleed_fraction);
+  sample.convection_factor = other_form_factor(mean_of(run.weather.wind_slab_m_s));
+  sample.evaporation_factor = fate.factor(spread.evaporation_fraction);
+  sample.absorptance_offset = fate.off(spread.absorptance);
   // Three trucks in ten come early, the others late, the later the fewer: one in ten by 20 min.
   const bool early = fate.between(0.0, 1.0) < 0.3;
-  draw.delay_s =
+  sample.delay_s =
       early ? -60.0 * fate.between(0.0, 7.5) : -60.0 * 10.3 * std::log(fate.between(0.001, 1.0));
-  return draw;
+  return sample;
 }
 
 /// One pour: as planned, and as it came.
@@ -143,8 +143,8 @@ Pour make_pour(unsigned seed, const Practice& practice) {
   const SiteWeather came = true_weather(set.weather, practice.spread, fate);
   for (CellExposure& exposure : set.exposures) exposure = relit(exposure, set.weather, came);
   set.weather = came;
-  const DrawnHistories drawn =
-      solve_drawn(set, true_draw(pour.run, practice.spread, fate), SolverSettings{});
+  const SampledHistories drawn =
+      solve_sampled(set, true_sample(pour.run, practice.spread, fate), SolverSettings{});
   ColumnQuestions questions;
   questions.operations = operations_of(Finish::stamp);
   pour.truth = events_of(drawn.histories[0], drawn.mixes[0], questions, drawn.weather, practice);
@@ -192,7 +192,9 @@ struct Tally {
       widths_min.push_back(*band_minutes(*one.band));
     }
   }
-  double share_in_band() const { return static_cast<double>(in_band) / (in_band + early + late); }
+  double fraction_in_band() const {
+    return static_cast<double>(in_band) / (in_band + early + late);
+  }
   static double median(std::vector<double> values) {
     std::sort(values.begin(), values.end());
     return values[values.size() / 2];
@@ -202,22 +204,22 @@ struct Tally {
 TEST_CASE("bands hold what they say over two hundred pours, and a thumbprint halves the error") {
   const Practice practice = default_practice();
   EnsembleSettings settings;
-  settings.draws = draws;
+  settings.samples = samples;
   Tally before;
   Tally after;
   int left_out = 0;
   for (unsigned seed = 1; seed <= pours; ++seed) {
     const Pour pour = make_pour(seed, practice);
-    const DrawScale scale = draw_scale(pour.run, pour.forecast, practice.spread);
+    const SampleScale scale = sample_scale(pour.run, pour.forecast, practice.spread);
     const DayModel model(pour.job, pour.run, pour.plan, practice, scale);
-    const DayPlan plan = with_bands(pour.plan, pour.job, draw_days(model, settings));
+    const DayPlan plan = with_bands(pour.plan, pour.job, sample_days(model, settings));
     before.add(compared(plan, pour.truth), pour.run);
     REQUIRE(pour.truth.thumbprint_s);
     const double seen_s =
         *pour.truth.thumbprint_s +
         Fate(1000 + seed).normal(60.0 * practice.reading.thumbprint_min / one_in_ten_z);
     const Journal journal{
-        {{ReadingKind::thumbprint, pour.run.at(seen_s), std::nullopt, "pad", {}, {}}}};
+        {{ObservationKind::thumbprint, pour.run.at(seen_s), std::nullopt, "pad", {}, {}}}};
     const SeenDay seen = see_day(
         {pour.job, pour.forecast, practice, pour.run, pour.plan, std::nullopt}, journal, settings);
     left_out += static_cast<int>(seen.misfits.size());
@@ -225,17 +227,17 @@ TEST_CASE("bands hold what they say over two hundred pours, and a thumbprint hal
   }
   const double error_before = Tally::median(before.errors_min);
   const double error_after = Tally::median(after.errors_min);
-  MESSAGE("before: ", 100.0 * before.share_in_band(), " % in the band (", before.early,
+  MESSAGE("before: ", 100.0 * before.fraction_in_band(), " % in the band (", before.early,
           " earlier, ", before.late, " later), median error of what remains ", error_before,
           " min, band ", Tally::median(before.widths_min), " min");
-  MESSAGE("after a thumbprint: ", 100.0 * after.share_in_band(), " % (", after.early, " earlier, ",
-          after.late, " later), median error ", error_after, " min, band ",
+  MESSAGE("after a thumbprint: ", 100.0 * after.fraction_in_band(), " % (", after.early,
+          " earlier, ", after.late, " later), median error ", error_after, " min, band ",
           Tally::median(after.widths_min), " min; readings not counted: ", left_out);
-  CHECK(before.share_in_band() >= 0.75);
-  CHECK(before.share_in_band() <= 0.90);
+  CHECK(before.fraction_in_band() >= 0.75);
+  CHECK(before.fraction_in_band() <= 0.90);
   CHECK(error_after <= 0.5 * error_before);
-  CHECK(after.share_in_band() >= 0.75);
-  CHECK(after.share_in_band() <= 0.90);
+  CHECK(after.fraction_in_band() >= 0.75);
+  CHECK(after.fraction_in_band() <= 0.90);
   CHECK(left_out <= pours / 50);
 }
 

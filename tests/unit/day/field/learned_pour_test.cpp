@@ -28,15 +28,15 @@ Job pour_job(double high_c, unsigned short day) {
 Journal noted(const Job& job, const Planned& truth, double error_min) {
   Journal journal;
   for (const char* zone : {"slab", "walk"}) {
-    for (const ReadingKind kind : {ReadingKind::placed, ReadingKind::thumbprint,
-                                   ReadingKind::print_firm, ReadingKind::initial_set}) {
+    for (const ObservationKind kind : {ObservationKind::placed, ObservationKind::thumbprint,
+                                       ObservationKind::print_firm, ObservationKind::initial_set}) {
       journal.readings.push_back({kind, job.pour.start, {}, zone, {}, {}});
     }
   }
   const Practice practice = default_practice();
-  for (const CheckedReading& one : check_back(journal, job, truth.run, truth.plan, practice)) {
-    FieldReading& reading = journal.readings[one.reading];
-    const bool placed = reading.kind == ReadingKind::placed;
+  for (const CheckedObservation& one : check_back(journal, job, truth.run, truth.plan, practice)) {
+    Observation& reading = journal.readings[one.reading];
+    const bool placed = reading.kind == ObservationKind::placed;
     reading.at = after_seconds(one.planned.value(), placed ? 0.0 : 60.0 * error_min);
   }
   return journal;
@@ -114,10 +114,10 @@ TEST_CASE("air read on site is booked over the forecast as it was, not as the pl
   Job job = pour_job(20.0, 14);
   const Planned planned = plan_of(job);
   Journal journal;
-  FieldReading air;
-  air.kind = ReadingKind::air_temperature;
+  Observation air;
+  air.kind = ObservationKind::air_temperature;
   air.at = after_seconds(job.pour.start, 7200.0);
-  const CheckedReading as_planned = [&] {
+  const CheckedObservation as_planned = [&] {
     air.value = 0.0;
     journal.readings = {air};
     return check_back(journal, job, planned.run, planned.plan, default_practice()).front();

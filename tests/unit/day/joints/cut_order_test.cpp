@@ -40,8 +40,8 @@ double uncut_ft(const Cut& cut) { return ft_from_m(cut.piece.uncut_length_m); }
 /// 40 ft by 4 ft, joints every 5 ft.
 Zone forty_foot_walk() {
   Zone walk = test::zone_named("walk", {});
-  walk.path = WalkPath{{{0, 0}, {m_from_ft(40), 0}}, m_from_ft(4)};
-  walk.outline = outline_of_walk(*walk.path);
+  walk.path = Walkway{{{0, 0}, {m_from_ft(40), 0}}, m_from_ft(4)};
+  walk.outline = outline_of_walkway(*walk.path);
   return walk;
 }
 

@@ -99,8 +99,8 @@ TEST_CASE("a cut waits for the last of the concrete along it, and is due with th
 
 TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner") {
   Zone walk = test::zone_named("walk", {});
-  walk.path = WalkPath{{{0, 0}, {80 * ft, 0}}, 4 * ft};
-  walk.outline = outline_of_walk(*walk.path);
+  walk.path = Walkway{{{0, 0}, {80 * ft, 0}}, 4 * ft};
+  walk.outline = outline_of_walkway(*walk.path);
   Job job = cool_clear(test::sample_job({walk}));
   job.pour.placing_rate_m3_h = 100.0;  // all alike but for the length that is left
   const test::Planned day = test::plan_of(job);

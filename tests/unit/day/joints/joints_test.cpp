@@ -32,8 +32,8 @@ Zone slab(Outline outline, double thickness_in = 4.0) {
 
 Zone walk(const Outline& line, double width_ft) {
   Zone zone = slab({});
-  zone.path = WalkPath{line, m_from_ft(width_ft)};
-  zone.outline = outline_of_walk(*zone.path);
+  zone.path = Walkway{line, m_from_ft(width_ft)};
+  zone.outline = outline_of_walkway(*zone.path);
   return zone;
 }
 
@@ -46,7 +46,7 @@ ZoneJoints planned_joints(const Zone& zone) {
 }
 
 /// A straight 4 ft walk, `panels` panels of `each_ft`, joints as drawn by the user.
-ZoneJoints walk_cut_every(double each_ft, int panels) {
+ZoneJoints walkway_cut_every(double each_ft, int panels) {
   Zone zone = walk(feet({{0, 0}, {each_ft * panels, 0}}), 4);
   zone.joints.emplace();
   for (int i = 1; i < panels; ++i) {
@@ -63,19 +63,19 @@ bool breaks(const ZoneJoints& plan, JointRule rule) {
 }  // namespace
 
 TEST_CASE("a 4 ft walk in 5 ft panels passes (common practice, no source)") {
-  const ZoneJoints plan = walk_cut_every(5.0, 8);
+  const ZoneJoints plan = walkway_cut_every(5.0, 8);
   CHECK(plan.drawn);
   CHECK(plan.panels.size() == 8);
   CHECK(plan.faults.empty());
 }
 
 TEST_CASE("about 5 ft passes too: 5 ft 4 in breaks no rule (common practice, no source)") {
-  const ZoneJoints plan = walk_cut_every(16.0 / 3.0, 6);
+  const ZoneJoints plan = walkway_cut_every(16.0 / 3.0, 6);
   CHECK(!plan.breaks_a_rule());
 }
 
 TEST_CASE("the same walk in 12 ft panels fails (common practice, no source)") {
-  const ZoneJoints plan = walk_cut_every(12.0, 4);
+  const ZoneJoints plan = walkway_cut_every(12.0, 4);
   CHECK(plan.breaks_a_rule());
   CHECK(breaks(plan, JointRule::aspect));
   CHECK(breaks(plan, JointRule::spacing));  // 30 x 4 in is 10 ft

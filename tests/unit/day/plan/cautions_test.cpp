@@ -21,7 +21,7 @@ Job mild_job() {
   Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 4, 4), Finish::stamp)});
   job.zones[0].shaded = true;
   job.mix.temperature = 18.0;
-  job.mix.air_share = 0.06;
+  job.mix.air_fraction = 0.06;
   job.order.short_load_m3 = 0.0;
   job.pour.saws = {SawKind::early_entry};
   return job;
@@ -34,7 +34,7 @@ Forecast mild_forecast(const Job& job) {
   for (ForecastHour& hour : forecast.hours) {
     hour.air_c = 17.0;
     hour.wind_10m_m_s = 2.0;
-    hour.cloud_share = 1.0;
+    hour.cloud_fraction = 1.0;
   }
   return forecast;
 }
@@ -119,7 +119,7 @@ TEST_CASE("cold air, cold concrete, frozen ground and frost are told") {
   const auto frost = cautions_with(mild_job(), [](ForecastHour& hour) {
     hour.air_c = -8.0;
     hour.dew_point_c = -12.0;
-    hour.cloud_share = 0.0;
+    hour.cloud_fraction = 0.0;
   });
   CHECK(warns(frost, "freezing", CautionLevel::stop));
 }
@@ -140,7 +140,7 @@ TEST_CASE("fast drying, dry air and wind are told") {
     hour.air_c = 33.0;
     hour.dew_point_c = 5.0;
     hour.wind_10m_m_s = 12.0;
-    hour.cloud_share = 0.0;
+    hour.cloud_fraction = 0.0;
   });
   CHECK(warns(desert, "evaporation_precautions", CautionLevel::caution));
   CHECK(warns(desert, "hot_weather", CautionLevel::caution));
@@ -256,7 +256,7 @@ TEST_CASE("work that runs into the dark and a saw that comes too late are told")
   tied.pour.saws = {SawKind::wet};
   const auto cooling = [&tied](ForecastHour& hour) {
     const double hours = seconds_between(tied.pour.start, hour.at) / 3600.0;
-    hour.cloud_share = 0.0;
+    hour.cloud_fraction = 0.0;
     hour.air_c = hours > 7.0 ? 2.0 : 22.0;
     hour.dew_point_c = 0.0;
   };

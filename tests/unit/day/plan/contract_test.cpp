@@ -101,9 +101,9 @@ std::vector<Slip> zone_slips() {
   zone("outline", [](Zone& z) { z.outline[2] = {huge, huge}; });
   zone("outline", [](Zone& z) { z.outline = rectangle(-900.0, -900.0, 1800.0, 1800.0); });
   zone("thickness_m", [](Zone& z) { z.thickness_m = 0.0; });
-  zone("path", [](Zone& z) { z.path = WalkPath{}; });
-  zone("path", [](Zone& z) { z.path = WalkPath{{{0, 0}, {0, 0}}, 1.0}; });
-  zone("path", [](Zone& z) { z.path = WalkPath{{{0, 0}, {nan, 5}}, 1.0}; });
+  zone("path", [](Zone& z) { z.path = Walkway{}; });
+  zone("path", [](Zone& z) { z.path = Walkway{{{0, 0}, {0, 0}}, 1.0}; });
+  zone("path", [](Zone& z) { z.path = Walkway{{{0, 0}, {nan, 5}}, 1.0}; });
   zone("border.width_m", [](Zone& z) { z.border->width_m = 1.5; });
   zone("name", [](Zone& z) { z.name = no_utf8; });
   zone("name", [](Zone& z) { z.name.clear(); });
@@ -135,9 +135,9 @@ std::vector<Slip> job_slips() {
   };
   job("zone", [](Job& j) { j.zones.clear(); });
   job("zone[2].name", [](Job& j) { j.zones[0].name = j.zones[1].name; });
-  job("zone_order", [](Job& j) { j.pour.zone_order.clear(); });
-  job("zone_order", [](Job& j) { j.pour.zone_order = {"pad", "pad"}; });
-  job("zone_order", [](Job& j) { j.pour.zone_order = {"pad", "somewhere"}; });
+  job("zone_order", [](Job& j) { j.pour.placing_sequence.clear(); });
+  job("zone_order", [](Job& j) { j.pour.placing_sequence = {"pad", "pad"}; });
+  job("zone_order", [](Job& j) { j.pour.placing_sequence = {"pad", "somewhere"}; });
   job("name", [](Job& j) { j.name = no_utf8; });
   job("site.name", [](Job& j) { j.site.name = no_utf8; });
   job("mix.name", [](Job& j) { j.mix.name = no_utf8; });
@@ -172,7 +172,7 @@ std::vector<Slip> job_slips() {
   number("pour.cover[1].resistance_m2k_w",
          [](Job& j, double v) { j.pour.covers[0].resistance_m2k_w = v; });
   number("order.load_size_m3", [](Job& j, double v) { j.order.load_size_m3 = v; });
-  number("order.allowance_share", [](Job& j, double v) { j.order.allowance_share = v; });
+  number("order.allowance_share", [](Job& j, double v) { j.order.allowance_fraction = v; });
   number("order.truck_spacing_min", [](Job& j, double v) { j.order.truck_spacing_min = v; });
   number("crew.arrive_before_min", [](Job& j, double v) { j.crew.arrive_before_min = v; });
   number("obstacle[1].height_m", [](Job& j, double v) { j.obstacles[0].height_m = v; });
@@ -195,7 +195,7 @@ std::vector<Slip> mix_slips() {
     m.supplier_final_set_h = 5.0;
   });
   mix("mix.temperature", [](Mix& m) { m.temperature = IngredientTemperatures{}; });
-  mix("mix", [](Mix& m) { m.ash_share = m.slag_share = 0.55; });
+  mix("mix", [](Mix& m) { m.ash_fraction = m.slag_fraction = 0.55; });
   mix("mix.aggregate", [](Mix& m) { m.aggregate = static_cast<Aggregate>(99); });
   const auto number = [&slips](const std::string& field,
                                const std::function<void(Mix&, double)>& make) {
@@ -203,8 +203,8 @@ std::vector<Slip> mix_slips() {
   };
   number("mix.cementitious_kg_m3", [](Mix& m, double v) { m.cementitious_kg_m3 = v; });
   number("mix.w_cm", [](Mix& m, double v) { m.w_cm = v; });
-  number("mix.air_share", [](Mix& m, double v) { m.air_share = v; });
-  number("mix.silica_fume_share", [](Mix& m, double v) { m.silica_fume_share = v; });
+  number("mix.air_share", [](Mix& m, double v) { m.air_fraction = v; });
+  number("mix.silica_fume_share", [](Mix& m, double v) { m.silica_fume_fraction = v; });
   number("mix.specified_strength_psi", [](Mix& m, double v) { m.specified_strength_psi = v; });
   number("mix.temperature", [](Mix& m, double v) { m.temperature = v; });
   number("mix.learned.set_factor", [](Mix& m, double v) { m.learned = LearnedSet{v, 1, 0.1}; });
@@ -226,7 +226,7 @@ std::vector<Slip> weather_slips() {
   row("air_c", [](ForecastHour& h, double v) { h.air_c = v; });
   row("dew_point_c", [](ForecastHour& h, double v) { h.dew_point_c = v; });
   row("wind_10m_m_s", [](ForecastHour& h, double v) { h.wind_10m_m_s = v; });
-  row("cloud_share", [](ForecastHour& h, double v) { h.cloud_share = v; });
+  row("cloud_share", [](ForecastHour& h, double v) { h.cloud_fraction = v; });
   row("solar_w_m2", [](ForecastHour& h, double v) { h.solar_w_m2 = v; });
   row("rain_mm", [](ForecastHour& h, double v) { h.rain_mm = v; });
   row("rain_chance", [](ForecastHour& h, double v) { h.rain_chance = v; });
@@ -256,18 +256,18 @@ std::vector<Slip> practice_slips() {
   };
   number("operation.stamp.opens_psi",
          [](Practice& p, double v) { p.window(Operation::stamp).opens_psi = v; });
-  number("cells.first_share", [](Practice& p, double v) { p.cells.first_share = v; });
+  number("cells.first_share", [](Practice& p, double v) { p.cells.first_fraction = v; });
   number("placing.chute_worker_h_per_m3",
          [](Practice& p, double v) { p.placing.chute_worker_h_per_m3 = v; });
   number("absorptance.grey", [](Practice& p, double v) { p.absorptance.grey = v; });
-  number("joints.most_m", [](Practice& p, double v) { p.joints.most_m = v; });
+  number("joints.most_m", [](Practice& p, double v) { p.joints.max_m = v; });
   number("saw.speed_m_h", [](Practice& p, double v) { p.saw.speed_m_h = v; });
   number("set.wash_after_set_age_h", [](Practice& p, double v) { p.set.wash_after_set_age_h = v; });
   number("hours.go_home_min", [](Practice& p, double v) { p.crew.hours.go_home_min = v; });
   slips.push_back(
       {"operation.stamp", [](Given& g) { g.practice.window(Operation::stamp).closes_psi = 1.0; }});
-  slips.push_back({"pieces.most", [](Given& g) { g.practice.crew.pieces.most = crowd; }});
-  slips.push_back({"hands.", [](Given& g) { g.practice.crew.work[0].most_hands = 0; }});
+  slips.push_back({"pieces.most", [](Given& g) { g.practice.crew.pieces.max = crowd; }});
+  slips.push_back({"hands.", [](Given& g) { g.practice.crew.work[0].max_hands = 0; }});
   slips.push_back({"columns", [](Given& g) { g.solver.slab_cells = crowd; }});
   slips.push_back({"columns", [](Given& g) { g.solver.early_step_s = nan; }});
   slips.push_back({"columns", [](Given& g) { g.solver.late_step_s = 1e-300; }});
@@ -295,7 +295,7 @@ void all_finite(const std::vector<double>& values) {
   for (const double value : values) REQUIRE(std::isfinite(value));
 }
 
-void check_run(const Reading<PourRun>& run) {
+void check_run(const Parsed<PourRun>& run) {
   if (!run.ok()) return;
   for (const ColumnHistory& history : run.value->histories) {
     all_finite(history.surface_c);
@@ -412,7 +412,7 @@ TEST_CASE("results are taken for their own job alone") {
   const Made made;
   Job other = made.given.job;
   other.zones.pop_back();
-  other.pour.zone_order.pop_back();
+  other.pour.placing_sequence.pop_back();
   CHECK_THROWS_AS(plan_day(other, made.run, made.given.practice), std::invalid_argument);
   CHECK_THROWS_AS(json_plan({other, made.given.forecast, made.run, made.plan, made.given.practice,
                              std::nullopt}),
@@ -426,7 +426,7 @@ TEST_CASE("whatever a job file may say can be planned") {
   for (std::uint64_t seed = 0; seed < jobs; ++seed) {
     CAPTURE(seed);
     ByteSource bytes = bytes_of_seed(seed);
-    const Reading<Job> job = read_job(random_job(bytes).toml);
+    const Parsed<Job> job = read_job(random_job(bytes).toml);
     if (!job.ok()) continue;
     ++read;
     CHECK_NOTHROW(validate(*job.value));

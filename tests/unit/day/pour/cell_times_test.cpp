@@ -11,7 +11,7 @@ namespace {
 
 Practice practice_with_sheen(double limit_kg_m2, double grace_min) {
   Practice practice = default_practice();
-  practice.sheen.film_gone_kg_m2 = limit_kg_m2;
+  practice.sheen.bleed_water_gone_kg_m2 = limit_kg_m2;
   practice.sheen.grace_min = grace_min;
   return practice;
 }
@@ -24,7 +24,7 @@ ColumnHistory doubling_history(const std::vector<double>& film, const std::vecto
     history.time_s.push_back(600.0 * static_cast<double>(i));
     history.resistance_work_psi.push_back(psi);
     history.resistance_middle_psi.push_back(psi);
-    history.film_kg_m2.push_back(film[i]);
+    history.bleed_water_kg_m2.push_back(film[i]);
     history.bleed_kg_m2_h.push_back(bleed[i]);
     history.evaporation_kg_m2_h.push_back(0.1);
     psi *= 2.0;
@@ -106,10 +106,10 @@ TEST_CASE("water that stands when no more rises can be dragged off") {
 
 TEST_CASE("a share of the area comes when enough of it has") {
   const std::vector<TimedArea> areas{{300.0, 1.0}, {100.0, 1.0}, {std::nullopt, 1.0}, {200.0, 7.0}};
-  CHECK(*time_of_share(areas, 0.10) == 100.0);
-  CHECK(*time_of_share(areas, 0.11) == 200.0);
-  CHECK(*time_of_share(areas, 0.90) == 300.0);
-  CHECK(!time_of_share(areas, 0.95));
+  CHECK(*time_of_fraction(areas, 0.10) == 100.0);
+  CHECK(*time_of_fraction(areas, 0.11) == 200.0);
+  CHECK(*time_of_fraction(areas, 0.90) == 300.0);
+  CHECK(!time_of_fraction(areas, 0.95));
 }
 
 }  // namespace slabtide

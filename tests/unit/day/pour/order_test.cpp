@@ -21,7 +21,7 @@ Job two_pads() {
       {zone_named("a", rectangle(0, 0, 10, 10)), zone_named("b", rectangle(20, 0, 10, 5))});
   for (Zone& zone : job.zones) zone.thickness_m = 0.1;
   job.pour.placing_rate_m3_h = 10.0;
-  job.order.allowance_share = 0.0;
+  job.order.allowance_fraction = 0.0;
   job.order.load_size_m3 = 6.0;
   return job;
 }
@@ -41,8 +41,8 @@ TEST_CASE("loads follow one another and the zones follow from the loads") {
   CHECK(order.placings[1].start == order.placings[0].end);
   CHECK(minutes(job.pour.start, order.placings[1].end) == doctest::Approx(90.0));
   CHECK(minutes(order.loads[1].batched, order.loads[1].arrives) == doctest::Approx(35.0));
-  REQUIRE(order.loads[1].shares.size() == 2);
-  CHECK(order.loads[1].shares[0].from_share == doctest::Approx(0.6));
+  REQUIRE(order.loads[1].fractions.size() == 2);
+  CHECK(order.loads[1].fractions[0].from_fraction == doctest::Approx(0.6));
 }
 
 TEST_CASE("loads are counted as they are laid out") {
@@ -56,10 +56,10 @@ TEST_CASE("loads are counted as they are laid out") {
     job.zones[1].placed_at = job.pour.start + boost::posix_time::hours(30);
     CHECK(load_count(job) == laid_out());
     job.zones[0].placed_at = job.pour.start;
-    job.order.allowance_share = 0.07;
+    job.order.allowance_fraction = 0.07;
     CHECK(load_count(job) == laid_out());
     job.zones[0].placed_at.reset();
-    job.order.allowance_share = 0.0;
+    job.order.allowance_fraction = 0.0;
   }
 }
 
@@ -98,7 +98,7 @@ TEST_CASE("a truck too long on site is told") {
 
 TEST_CASE("allowance and a low base are counted") {
   Job job = two_pads();
-  job.order.allowance_share = 0.1;
+  job.order.allowance_fraction = 0.1;
   const OrderPlan order = plan_order(job, default_practice().placing);
   CHECK(order.ordered_m3 == doctest::Approx(16.5));
   // A quarter inch of low base under a 4 in slab is 6.3 % (arithmetic).

@@ -10,9 +10,9 @@ TEST_CASE("the crew's rates and hands can be changed one by one") {
       read_practice("[rates]\nstamp_m2_h = 15\n[hands]\nstamp_most = 8\n", default_practice());
   REQUIRE(reading.ok());
   CHECK(reading.value->crew.rule(TaskKind::stamp).rate_per_person_h == 15.0);
-  CHECK(reading.value->crew.rule(TaskKind::stamp).most_hands == 8);
-  CHECK(reading.value->crew.rule(TaskKind::stamp).least_hands == 2);
-  CHECK(reading.value->crew.rule(TaskKind::broom).most_hands == 2);
+  CHECK(reading.value->crew.rule(TaskKind::stamp).max_hands == 8);
+  CHECK(reading.value->crew.rule(TaskKind::stamp).min_hands == 2);
+  CHECK(reading.value->crew.rule(TaskKind::broom).max_hands == 2);
 }
 
 TEST_CASE("a rate of nothing and half a hand are refused where they stand") {

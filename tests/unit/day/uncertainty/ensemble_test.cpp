@@ -19,7 +19,7 @@ using test::rectangle;
 using test::sample_job;
 using test::zone_named;
 
-constexpr DrawScale evening_before{.set_times_estimated = true, .lead_at_start_h = 16.0};
+constexpr SampleScale evening_before{.set_times_estimated = true, .lead_at_start_h = 16.0};
 
 /// A pad whose west side the house shades in the afternoon, with a step face and a border.
 Job shaded_job() {
@@ -35,14 +35,14 @@ Job shaded_job() {
   return job;
 }
 
-Ensemble ensemble_of(const Job& job, const Planned& planned, std::size_t draws, int threads = 0,
-                     DrawScale scale = evening_before) {
+Ensemble ensemble_of(const Job& job, const Planned& planned, std::size_t samples, int threads = 0,
+                     SampleScale scale = evening_before) {
   const Practice practice = default_practice();
   const DayModel model(job, planned.run, planned.plan, practice, scale);
   EnsembleSettings settings;
-  settings.draws = draws;
+  settings.samples = samples;
   settings.threads = threads;
-  return draw_days(model, settings);
+  return sample_days(model, settings);
 }
 
 /// The times of a plan that have bands, in one order.
@@ -85,17 +85,17 @@ TEST_CASE("the bands are those of every cell solved for every day") {
   const Job job = shaded_job();
   Planned planned = plan_of(job);
   const Practice practice = default_practice();
-  constexpr std::size_t draws = 20;
+  constexpr std::size_t samples = 20;
   const DayModel model(job, planned.run, planned.plan, practice, evening_before);
   EnsembleSettings settings;
-  settings.draws = draws;
-  const Ensemble ensemble = draw_days(model, settings);
+  settings.samples = samples;
+  const Ensemble ensemble = sample_days(model, settings);
   const DayPlan plan = with_bands(planned.plan, job, ensemble);
   const std::vector<Banded> quick = banded_times(plan.zones[0]);
 
   std::vector<std::vector<Weighted>> full(quick.size());
-  for (const Unknowns& unknowns : ensemble.unknowns) {
-    const PourRun run = run_drawn(planned.run, model.draw(unknowns), SolverSettings{});
+  for (const UncertainInputs& uncertain_inputs : ensemble.uncertain_inputs) {
+    const PourRun run = run_sampled(planned.run, model.sample(uncertain_inputs), SolverSettings{});
     const std::vector<Banded> day =
         banded_times(plan_zone(job.zones[0], run.zones[0], job, run, practice));
     if (day.size() != quick.size()) continue;  // a day that parts the zone another way
@@ -108,9 +108,9 @@ TEST_CASE("the bands are those of every cell solved for every day") {
   }
   double worst_min = 0.0;
   for (std::size_t i = 0; i < quick.size(); ++i) {
-    if (!quick[i].band || full[i].size() < draws) continue;
-    const auto near = [&](const std::optional<UtcTime>& at, double share) {
-      const auto full_s = weighted_quantile(full[i], share);
+    if (!quick[i].band || full[i].size() < samples) continue;
+    const auto near = [&](const std::optional<UtcTime>& at, double fraction) {
+      const auto full_s = weighted_quantile(full[i], fraction);
       REQUIRE(full_s);
       const double apart = minutes_apart(at, planned.run.at(*full_s));
       CAPTURE(quick[i].name);
@@ -150,7 +150,7 @@ TEST_CASE("the likely time stands near the plan's own") {
   CHECK(apart < 8.0);  // Seen: 3 to 5; trucks come late more than early
   CHECK(*stamp.opens_band->early < *stamp.opens_band->likely);
   CHECK(*stamp.opens_band->likely < *stamp.opens_band->late);
-  CHECK(stamp.opens_band->share == 1.0);
+  CHECK(stamp.opens_band->fraction == 1.0);
 }
 
 TEST_CASE("bands widen with lead time") {
@@ -158,7 +158,7 @@ TEST_CASE("bands widen with lead time") {
   const Planned planned = plan_of(job);
   double last_min = 0.0;
   for (const double lead_h : {0.0, 24.0, 72.0, 144.0}) {
-    const DrawScale scale{.set_times_estimated = false, .lead_at_start_h = lead_h};
+    const SampleScale scale{.set_times_estimated = false, .lead_at_start_h = lead_h};
     const DayPlan plan = with_bands(planned.plan, job, ensemble_of(job, planned, 200, 0, scale));
     const double width_min = plan.sureness->either_way_min;
     MESSAGE("forecast ", lead_h, " h old: within ", width_min, " min either way");
@@ -170,7 +170,7 @@ TEST_CASE("bands widen with lead time") {
 TEST_CASE("a supplier's set times make a plan surer") {
   const Job job = shaded_job();
   const Planned planned = plan_of(job);
-  const DrawScale supplier{.set_times_estimated = false, .lead_at_start_h = 16.0};
+  const SampleScale supplier{.set_times_estimated = false, .lead_at_start_h = 16.0};
   const DayPlan estimated = with_bands(planned.plan, job, ensemble_of(job, planned, 60));
   const DayPlan given = with_bands(planned.plan, job, ensemble_of(job, planned, 60, 0, supplier));
   CHECK(given.sureness->either_way_min < 0.95 * estimated.sureness->either_way_min);
@@ -187,7 +187,7 @@ TEST_CASE("a time that never comes has a band that says so") {
   const DayPlan plan = with_bands(planned.plan, job, ensemble);
   const OperationWindow& stamp = test::window_of(plan.zones[0].whole, Operation::stamp);
   REQUIRE(stamp.opens_band);
-  CHECK(stamp.opens_band->share == doctest::Approx(0.4));
+  CHECK(stamp.opens_band->fraction == doctest::Approx(0.4));
   CHECK(stamp.opens_band->early);
   CHECK_FALSE(stamp.opens_band->likely);
   CHECK_FALSE(stamp.opens_band->late);

@@ -17,10 +17,10 @@ struct Days {
 
   Ensemble make() const {
     const Practice practice = default_practice();
-    const DayModel model(job, planned.run, planned.plan, practice, DrawScale{});
+    const DayModel model(job, planned.run, planned.plan, practice, SampleScale{});
     EnsembleSettings settings;
-    settings.draws = 4;
-    Ensemble days = draw_days(model, settings);
+    settings.samples = 4;
+    Ensemble days = sample_days(model, settings);
     for (DayEvents& day : days.days) day = days.planned;
     return days;
   }
@@ -99,10 +99,10 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
   job.crew.finishers = *test::plan_of(job).plan.crew.smallest_crew;
   const test::Planned planned = test::plan_of(job);
   const Practice practice = default_practice();
-  const DayModel model(job, planned.run, planned.plan, practice, DrawScale{});
-  Ensemble days = draw_days(model, {1, 0, {}});
+  const DayModel model(job, planned.run, planned.plan, practice, SampleScale{});
+  Ensemble days = sample_days(model, {1, 0, {}});
   days.days.front() = days.planned;
-  const auto walk_is_late = [&] {
+  const auto foot_traffic_is_late = [&] {
     const LateDays late = late_days(planned.plan.crew, planned.plan, days);
     bool any = false;
     for (std::size_t i = 0; i < late.task_chances.size(); ++i) {
@@ -111,7 +111,7 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
     }
     return any;
   };
-  CHECK(!walk_is_late());
+  CHECK(!foot_traffic_is_late());
   // Only the pad gets later, until its work falls together with the walk's.
   const PartColumns pad = days.zones[0].whole;
   bool held_up = false;
@@ -123,7 +123,7 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
       *window.closes_s += 60.0 * later_min;
       if (pad.first == pad.last) break;
     }
-    held_up = held_up || walk_is_late();
+    held_up = held_up || foot_traffic_is_late();
   }
   CHECK(held_up);
 }

@@ -25,13 +25,13 @@ TEST_CASE("what never comes stands behind all that does") {
   const std::vector<Weighted> values{{std::nullopt, 0.5}, {5.0, 0.5}};
   CHECK(*weighted_quantile(values, 0.2) == 5.0);
   CHECK_FALSE(weighted_quantile(values, 0.9));
-  CHECK(share_that_comes(values) == 0.5);
+  CHECK(fraction_that_comes(values) == 0.5);
 }
 
 TEST_CASE("without weight there is no quantile") {
   CHECK_FALSE(weighted_quantile({}, 0.5));
   CHECK_FALSE(weighted_quantile({{1.0, 0.0}}, 0.5));
-  CHECK(share_that_comes({}) == 0.0);
+  CHECK(fraction_that_comes({}) == 0.0);
 }
 
 }  // namespace

@@ -69,7 +69,7 @@ TEST_CASE("the shade of a slanting wall is told by the wall") {
 
 TEST_CASE("a walk is split along its line and measured from its start") {
   Zone walk = test::zone_named("walk", {});
-  walk.path = WalkPath{{{0.0, 0.0}, {length_m, 0.0}}, 1.2};
+  walk.path = Walkway{{{0.0, 0.0}, {length_m, 0.0}}, 1.2};
   walk.outline = test::rectangle(0.0, -0.6, length_m, 1.2);
   Job job = test::sample_job({walk});
   const ZoneRun run = cells_of(walk);
@@ -90,7 +90,7 @@ TEST_CASE("a walk is split along its line and measured from its start") {
 
 TEST_CASE("neighbours closer than the limit are one part") {
   Zone walk = test::zone_named("walk", {});
-  walk.path = WalkPath{{{0.0, 0.0}, {length_m, 0.0}}, 1.2};
+  walk.path = Walkway{{{0.0, 0.0}, {length_m, 0.0}}, 1.2};
   walk.outline = test::rectangle(0.0, -0.6, length_m, 1.2);
   const Job job = test::sample_job({walk});
   const ZoneRun run = cells_of(walk);

@@ -8,7 +8,7 @@ namespace slabtide {
 TEST_CASE("the uncut length is the longer side, or the walk's line") {
   Zone pad = test::zone_named("pad", test::rectangle(0, 0, 6, 4));
   CHECK(uncut_length_m(pad) == doctest::Approx(6.0));
-  pad.path = WalkPath{{{0, 0}, {6, 0}, {6, 4}}, 1.2};
+  pad.path = Walkway{{{0, 0}, {6, 0}, {6, 4}}, 1.2};
   CHECK(uncut_length_m(pad) == doctest::Approx(10.0));
 }
 

@@ -35,11 +35,11 @@ double border_m2(const std::vector<Cell>& cells) {
   return sum;
 }
 
-bool shares_rise_within_bounds(const std::vector<Cell>& cells) {
+bool fractions_rise_within_bounds(const std::vector<Cell>& cells) {
   double before = 0.0;
   for (const auto& cell : cells) {
-    if (!(cell.placed_share >= before && cell.placed_share <= 1.0)) return false;
-    before = cell.placed_share;
+    if (!(cell.placed_fraction >= before && cell.placed_fraction <= 1.0)) return false;
+    before = cell.placed_fraction;
   }
   return true;
 }
@@ -68,8 +68,8 @@ Outline convex_outline() {
 }
 
 /// A walk that winds gently: turns of at most 0.25 rad every 2 ft or more.
-WalkPath winding_walk() {
-  WalkPath path{.line = {{0, 0}}, .width_m = uniform(0.6, 2.4)};
+Walkway winding_walk() {
+  Walkway path{.line = {{0, 0}}, .width_m = uniform(0.6, 2.4)};
   const int chords = *rc::gen::inRange(1, 30);
   double heading = uniform(0.0, 6.28);
   for (int i = 0; i < chords; ++i) {
@@ -92,9 +92,9 @@ TEST_CASE("a rectangle is cut evenly and placed along its longer side from its f
   }
   // The first four stand in the first row, whose middle is a twentieth of the zone.
   CHECK(cells.front().centre.x_m == doctest::Approx(cell_size_m / 2.0));
-  CHECK(cells[3].placed_share == doctest::Approx(0.05));
-  CHECK(cells[4].placed_share == doctest::Approx(0.15));
-  CHECK(cells.back().placed_share == doctest::Approx(0.95));
+  CHECK(cells[3].placed_fraction == doctest::Approx(0.05));
+  CHECK(cells[4].placed_fraction == doctest::Approx(0.15));
+  CHECK(cells.back().placed_fraction == doctest::Approx(0.95));
   CHECK(cells.back().along_m == doctest::Approx(9.5 * cell_size_m));
 }
 
@@ -117,8 +117,8 @@ TEST_CASE("a direction given by hand is followed") {
 
 TEST_CASE("a walk is placed along its line, or back along it") {
   Zone zone;
-  zone.path = WalkPath{.line = {{0, 0}, {6, 0}, {6, 6}}, .width_m = 1.2};
-  zone.outline = outline_of_walk(*zone.path);
+  zone.path = Walkway{.line = {{0, 0}, {6, 0}, {6, 6}}, .width_m = 1.2};
+  zone.outline = outline_of_walkway(*zone.path);
   const auto cells = cut_into_cells(zone);
   CHECK(cells.front().centre.x_m < 0.5);
   CHECK(cells.back().centre.y_m > 5.5);
@@ -146,7 +146,7 @@ TEST_CASE("a border strip is cut into pieces of its own") {
 TEST_CASE("a zone smaller than a cell is one cell") {
   const auto cells = cut_into_cells(zone_of(rectangle(0.4, 0.3)));
   REQUIRE(cells.size() == 1);
-  CHECK(cells.front().placed_share == doctest::Approx(0.5));
+  CHECK(cells.front().placed_fraction == doctest::Approx(0.5));
   CHECK(cells.front().area_m2 == doctest::Approx(0.12));
 }
 
@@ -165,7 +165,7 @@ TEST_CASE("convex outlines: areas sum, shares rise in [0, 1], centres lie inside
     const auto cells = cut_into_cells(zone);
     RC_ASSERT(!cells.empty());
     RC_ASSERT(std::abs(total_m2(cells) - area_m2(zone.outline)) < 1e-6);
-    RC_ASSERT(shares_rise_within_bounds(cells));
+    RC_ASSERT(fractions_rise_within_bounds(cells));
     for (const auto& cell : cells) {
       RC_ASSERT(contains(zone.outline, cell.centre));
     }
@@ -176,19 +176,19 @@ TEST_CASE("winding walks: area is length times width, cells sum to it and follow
   CHECK(rc::check([] {
     Zone zone;
     zone.path = winding_walk();
-    if (walk_fault(*zone.path)) RC_DISCARD("too tight");
-    zone.outline = outline_of_walk(*zone.path);
+    if (walkway_fault(*zone.path)) RC_DISCARD("too tight");
+    zone.outline = outline_of_walkway(*zone.path);
     if (outline_fault(zone.outline)) RC_DISCARD("winds into itself");
     const double length_m = line_length_m(*zone.path);
     RC_ASSERT(std::abs(area_m2(zone.outline) - length_m * zone.path->width_m) < 1e-9);
     const auto cells = cut_into_cells(zone);
     RC_ASSERT(std::abs(total_m2(cells) - area_m2(zone.outline)) < 1e-6);
-    RC_ASSERT(shares_rise_within_bounds(cells));
+    RC_ASSERT(fractions_rise_within_bounds(cells));
     for (const auto& cell : cells) {
       RC_ASSERT(cell.along_m >= 0.0 && cell.along_m <= length_m);
       // The share placed follows the distance, to within the length of a cell.
       const double by_length = cell.along_m / length_m;
-      RC_ASSERT(std::abs(cell.placed_share - by_length) < 1.5 * cell_size_m / length_m);
+      RC_ASSERT(std::abs(cell.placed_fraction - by_length) < 1.5 * cell_size_m / length_m);
     }
   }));
 }

@@ -17,8 +17,8 @@ const Outline square{{0, 0}, {3, 0}, {3, 3}, {0, 3}};
 const Outline ell{{0, 0}, {4, 0}, {4, 2}, {2, 2}, {2, 4}, {0, 4}};
 
 /// A quarter circle of radius 6 m in chords of about 2 ft.
-WalkPath curved_walk(double width_m) {
-  WalkPath path{.line = {}, .width_m = width_m};
+Walkway curved_walk(double width_m) {
+  Walkway path{.line = {}, .width_m = width_m};
   constexpr double radius_m = 6.0;
   constexpr int chords = 15;
   for (int i = 0; i <= chords; ++i) {
@@ -59,12 +59,12 @@ TEST_CASE("counter_clockwise keeps the first point first") {
 }
 
 TEST_CASE("a straight walk is a rectangle with square ends") {
-  const auto outline = outline_of_walk({.line = {{0, 0}, {0, 10}}, .width_m = 2.0});
+  const auto outline = outline_of_walkway({.line = {{0, 0}, {0, 10}}, .width_m = 2.0});
   CHECK(outline == Outline{{1, 0}, {1, 10}, {-1, 10}, {-1, 0}});
 }
 
 TEST_CASE("a right-angled walk is mitred") {
-  const auto outline = outline_of_walk({.line = {{0, 0}, {10, 0}, {10, 10}}, .width_m = 2.0});
+  const auto outline = outline_of_walkway({.line = {{0, 0}, {10, 0}, {10, 10}}, .width_m = 2.0});
   REQUIRE(outline.size() == 6);
   CHECK(outline[1].x_m == doctest::Approx(11.0));
   CHECK(outline[1].y_m == doctest::Approx(-1.0));
@@ -75,9 +75,9 @@ TEST_CASE("a right-angled walk is mitred") {
 
 TEST_CASE("a curved walk's outline is clean and runs counter-clockwise") {
   const auto path = curved_walk(1.2192);
-  const auto outline = outline_of_walk(path);
+  const auto outline = outline_of_walkway(path);
   CHECK(outline.size() == 2 * path.line.size());
-  CHECK_FALSE(walk_fault(path));
+  CHECK_FALSE(walkway_fault(path));
   CHECK_FALSE(outline_fault(outline));
   CHECK(area_m2(outline) == doctest::Approx(line_length_m(path) * path.width_m).epsilon(1e-12));
   CHECK(counter_clockwise(outline) == outline);
@@ -89,22 +89,22 @@ TEST_CASE("a curved walk's outline is clean and runs counter-clockwise") {
 }
 
 TEST_CASE("outline_of_walk refuses what it cannot draw") {
-  CHECK_THROWS_AS(outline_of_walk({.line = {{0, 0}}, .width_m = 1.0}), std::invalid_argument);
-  CHECK_THROWS_AS(outline_of_walk({.line = {{0, 0}, {0, 0}}, .width_m = 1.0}),
+  CHECK_THROWS_AS(outline_of_walkway({.line = {{0, 0}}, .width_m = 1.0}), std::invalid_argument);
+  CHECK_THROWS_AS(outline_of_walkway({.line = {{0, 0}, {0, 0}}, .width_m = 1.0}),
                   std::invalid_argument);
-  CHECK_THROWS_AS(outline_of_walk({.line = {{0, 0}, {1, 0}}, .width_m = std::nan("")}),
+  CHECK_THROWS_AS(outline_of_walkway({.line = {{0, 0}, {1, 0}}, .width_m = std::nan("")}),
                   std::invalid_argument);
 }
 
 TEST_CASE("walk_fault names the bend that is too tight") {
   // The inner edge of a right-angled bend needs half the width on both sides of it.
-  const WalkPath tight{.line = {{0, 0}, {5, 0}, {5, 0.9}}, .width_m = 2.0};
-  REQUIRE(walk_fault(tight));
-  CHECK(*walk_fault(tight) == "between points 2 and 3 it bends tighter than its width allows");
-  const WalkPath wide_enough{.line = {{0, 0}, {5, 0}, {5, 1.1}}, .width_m = 2.0};
-  CHECK_FALSE(walk_fault(wide_enough));
-  const WalkPath doubles_back{.line = {{0, 0}, {5, 0}, {1, 0}}, .width_m = 1.0};
-  CHECK(walk_fault(doubles_back));
+  const Walkway tight{.line = {{0, 0}, {5, 0}, {5, 0.9}}, .width_m = 2.0};
+  REQUIRE(walkway_fault(tight));
+  CHECK(*walkway_fault(tight) == "between points 2 and 3 it bends tighter than its width allows");
+  const Walkway wide_enough{.line = {{0, 0}, {5, 0}, {5, 1.1}}, .width_m = 2.0};
+  CHECK_FALSE(walkway_fault(wide_enough));
+  const Walkway doubles_back{.line = {{0, 0}, {5, 0}, {1, 0}}, .width_m = 1.0};
+  CHECK(walkway_fault(doubles_back));
 }
 
 TEST_CASE("outline_fault says what is wrong") {
@@ -146,7 +146,7 @@ TEST_CASE("shared areas") {
 }
 
 TEST_CASE("distance along a walk is that of the nearest place on its line") {
-  const WalkPath path{.line = {{0, 0}, {10, 0}, {10, 10}}, .width_m = 2.0};
+  const Walkway path{.line = {{0, 0}, {10, 0}, {10, 10}}, .width_m = 2.0};
   CHECK(line_length_m(path) == doctest::Approx(20.0));
   CHECK(distance_along_m(path, {3, 0.7}) == doctest::Approx(3.0));
   CHECK(distance_along_m(path, {10.5, 4}) == doctest::Approx(14.0));
@@ -204,12 +204,12 @@ TEST_CASE("figures that are none are refused") {
   const double nan = std::numeric_limits<double>::quiet_NaN();
   for (const double no_width : {nan, 0.0, -1.0}) {
     CHECK_THROWS_AS(inset(square, no_width), std::invalid_argument);
-    CHECK_THROWS_AS(walk_fault({{{0, 0}, {1, 0}}, no_width}), std::invalid_argument);
+    CHECK_THROWS_AS(walkway_fault({{{0, 0}, {1, 0}}, no_width}), std::invalid_argument);
     CHECK_THROWS_AS(distance_along_m({{{0, 0}, {1, 0}}, no_width}, {0, 0}), std::invalid_argument);
   }
   CHECK(inset(square, 1e308).empty());
-  CHECK_THROWS_AS(outline_of_walk({{{0, 0}, {1e308, 0}}, 1.0}), std::invalid_argument);
-  CHECK_THROWS_AS(outline_of_walk({{{0, 0}, {1, 0}}, 1e308}), std::invalid_argument);
+  CHECK_THROWS_AS(outline_of_walkway({{{0, 0}, {1e308, 0}}, 1.0}), std::invalid_argument);
+  CHECK_THROWS_AS(outline_of_walkway({{{0, 0}, {1, 0}}, 1e308}), std::invalid_argument);
   CHECK_THROWS_AS(line_length_m({{{0, 0}, {nan, 0}}, 1.0}), std::invalid_argument);
   CHECK_THROWS_AS(distance_along_m({{{0, 0}, {1, 0}}, 1.0}, {nan, 0}), std::invalid_argument);
   CHECK_THROWS_AS(distance_along_m({{}, 1.0}, {0, 0}), std::invalid_argument);
@@ -223,7 +223,7 @@ TEST_CASE("figures that are none are refused") {
   zone.border = Border{nan, Finish::broom};
   CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
   zone.border.reset();
-  zone.path = WalkPath{{{0, 0}}, 1.0};
+  zone.path = Walkway{{{0, 0}}, 1.0};
   CHECK_THROWS_AS(cut_into_cells(zone), std::invalid_argument);
   zone.path.reset();
   zone.outline = {{0, 0}, {50000, 0}, {50000, 50000}};

@@ -124,7 +124,7 @@ TEST_CASE("a metric file's plain keys are metric") {
 TEST_CASE("a longitude without its minus is warned of, and no country's own clock is") {
   const auto warnings = [](const std::string& longitude, const std::string& zone) {
     std::string text = job_with("longitude = -92", "longitude = " + longitude);
-    const Reading<Job> reading = read_job(replaced(text, "America/Chicago", zone));
+    const Parsed<Job> reading = read_job(replaced(text, "America/Chicago", zone));
     REQUIRE(reading.ok());
     return render_all(reading.diagnostics, "job.toml", text);
   };
@@ -148,7 +148,7 @@ TEST_CASE("what is left out has its default") {
   CHECK_FALSE(job.site.ground_c);
   CHECK(job.pour.transit_min == 35.0);
   CHECK(job.pour.hauling == Hauling::chute);
-  CHECK(job.pour.zone_order == std::vector<std::string>{"pad"});
+  CHECK(job.pour.placing_sequence == std::vector<std::string>{"pad"});
   CHECK_FALSE(typed(job).dew_point_c);
   CHECK(job.mix.admixtures.empty());
   CHECK_FALSE(job.mix.supplier_initial_set_h);
@@ -168,9 +168,9 @@ TEST_CASE("the mix from its weights") {
           .mix;
   CHECK(by_cement.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(564.0)));
   CHECK(by_cement.w_cm == doctest::Approx(0.5));
-  CHECK(by_cement.ash_share == doctest::Approx(0.2));
-  const auto by_share = read(job_with("w_cm = 0.45", "w_cm = 0.45\nslag_share = 0.3")).mix;
-  CHECK(by_share.slag_share == doctest::Approx(0.3));
+  CHECK(by_cement.ash_fraction == doctest::Approx(0.2));
+  const auto by_fraction = read(job_with("w_cm = 0.45", "w_cm = 0.45\nslag_share = 0.3")).mix;
+  CHECK(by_fraction.slag_fraction == doctest::Approx(0.3));
 }
 
 TEST_CASE("the mix's temperature from its ingredients") {
@@ -322,7 +322,7 @@ dose = 3
 finishers = 3
 arrive_before = 30
 )");
-  CHECK(job.order.allowance_share == doctest::Approx(0.1));
+  CHECK(job.order.allowance_fraction == doctest::Approx(0.1));
   CHECK(job.order.low_base_m == doctest::Approx(0.0127));
   CHECK(job.order.load_size_m3 == doctest::Approx(1.146832));
   CHECK(job.order.short_load_m3 == 2.0);
@@ -356,7 +356,7 @@ shift = 1.5
   CHECK(*job.options[0].start_shift_min == -60.0);
   CHECK(job.options[0].finishers == 5);
   CHECK_FALSE(job.options[0].admixtures);
-  CHECK(job.options[0].zone_order.empty());
+  CHECK(job.options[0].placing_sequence.empty());
   CHECK(*job.options[1].admixtures->at(0).shift_h == 1.5);
   CHECK(job.options[1].last_loads == 1);
   CHECK(*job.options[1].wind_ratio == 0.3);

@@ -39,7 +39,7 @@ TEST_CASE("the demo's spring day reads as it is written") {
   CHECK(day.wind_10m_m_s == doctest::Approx(3.12928));
   CHECK(day.cloud.afternoon == doctest::Approx(0.2));
   CHECK(job.mix.cementitious_kg_m3 == doctest::Approx(334.61).epsilon(1e-4));
-  CHECK(job.mix.air_share == doctest::Approx(0.06));
+  CHECK(job.mix.air_fraction == doctest::Approx(0.06));
   CHECK(std::get<double>(job.mix.temperature) == doctest::Approx(16.6667));
   REQUIRE(job.zones.size() == 3);
   CHECK(ft2_from_m2(area_m2(job.zones[0].outline)) == doctest::Approx(168.0));
@@ -56,7 +56,7 @@ TEST_CASE("the demo's spring day reads as it is written") {
 
 TEST_CASE("the demo's hot day has a retarder in its last zone alone") {
   const Job job = read_file_of_job("demo/hot.toml");
-  CHECK(job.mix.ash_share == doctest::Approx(0.2));
+  CHECK(job.mix.ash_fraction == doctest::Approx(0.2));
   CHECK(job.mix.admixtures.empty());
   CHECK_FALSE(job.zones[0].admixtures);
   REQUIRE(job.zones[2].admixtures);

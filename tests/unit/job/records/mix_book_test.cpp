@@ -16,7 +16,7 @@ MixBook small_book() {
 }
 
 std::string fault_of(const std::string& text) {
-  const Reading<MixBook> reading = read_mix_book(text);
+  const Parsed<MixBook> reading = read_mix_book(text);
   CAPTURE(text);
   REQUIRE_FALSE(reading.ok());
   return reading.diagnostics.at(0).message;
@@ -26,7 +26,7 @@ std::string fault_of(const std::string& text) {
 
 TEST_CASE("a book is written as it is read") {
   const std::string text = mix_book_text(small_book());
-  const Reading<MixBook> reading = read_mix_book(text);
+  const Parsed<MixBook> reading = read_mix_book(text);
   INFO(render_all(reading.diagnostics, "book", text));
   REQUIRE(reading.ok());
   CHECK(mix_book_text(*reading.value) == text);

@@ -29,8 +29,9 @@ UtcTime utc(int day, int hour, int minute) {
           boost::posix_time::time_duration(hour, minute, 0)};
 }
 
-std::vector<FieldReading> readings_of(const std::string& text, const Job& job = job_of_journal()) {
-  const Reading<Journal> reading = read_journal(text, job);
+std::vector<Observation> observations_of(const std::string& text,
+                                         const Job& job = job_of_journal()) {
+  const Parsed<Journal> reading = read_journal(text, job);
   INFO(render_all(reading.diagnostics, "journal", text));
   REQUIRE(reading.ok());
   return reading.value->readings;
@@ -38,7 +39,7 @@ std::vector<FieldReading> readings_of(const std::string& text, const Job& job = 
 
 /// The message of the only error.
 std::string journal_fault(const std::string& text, const Job& job = job_of_journal()) {
-  const Reading<Journal> reading = read_journal(text, job);
+  const Parsed<Journal> reading = read_journal(text, job);
   CAPTURE(text);
   CHECK_FALSE(reading.ok());
   REQUIRE(reading.diagnostics.size() == 1);
@@ -48,7 +49,7 @@ std::string journal_fault(const std::string& text, const Job& job = job_of_journ
 }  // namespace
 
 TEST_CASE("a line is the day, the hour, the reading, its value, the zone and a part") {
-  const auto readings = readings_of(
+  const auto readings = observations_of(
       "# a remark\n"
       "\n"
       "2026-05-14 11:05  thumbprint landing\n"
@@ -56,7 +57,7 @@ TEST_CASE("a line is the day, the hour, the reading, its value, the zone and a p
       "2026-05-14 7:55 concrete 63F\n"
       "2026-05-14T12:00-04:00 humidity 40 % walk\n");
   REQUIRE(readings.size() == 4);
-  CHECK(readings[0].kind == ReadingKind::thumbprint);
+  CHECK(readings[0].kind == ObservationKind::thumbprint);
   CHECK(readings[0].at == utc(14, 16, 5));
   CHECK(readings[0].zone == "landing");
   CHECK(readings[0].where == SourcePosition{3, 1});
@@ -79,19 +80,20 @@ TEST_CASE("values are read in each of their units") {
        {Row{"concrete 20 °C", 20.0}, Row{"concrete 20c", 20.0}, Row{"concrete 68 F", 20.0},
         Row{"wind 10 mph", 4.4704}, Row{"wind 4.5 m/s", 4.5}, Row{"wind 18 km/h", 5.0},
         Row{"wind 9 knots", 4.63}, Row{"air -5°C", -5.0}, Row{"humidity 100 %", 1.0}}) {
-    const auto readings = readings_of(std::string("2026-05-14 11:05 ").append(row.words) + "\n");
+    const auto readings =
+        observations_of(std::string("2026-05-14 11:05 ").append(row.words) + "\n");
     CHECK(readings.at(0).value.value() == doctest::Approx(row.value).epsilon(1e-9));
   }
 }
 
 TEST_CASE("undo strikes the last line that counts, and the one before it") {
   const std::string two = "2026-05-14 11:05 thumbprint landing\n2026-05-14 11:10 thumbprint walk\n";
-  CHECK(readings_of(two + "undo\n").size() == 1);
-  CHECK(readings_of(two + "undo\n").at(0).zone == "landing");
-  CHECK(readings_of(two + "undo\nundo\n").empty());
-  CHECK(readings_of(two + "undo\n2026-05-14 11:12 print-firm walk\nundo\n").size() == 1);
+  CHECK(observations_of(two + "undo\n").size() == 1);
+  CHECK(observations_of(two + "undo\n").at(0).zone == "landing");
+  CHECK(observations_of(two + "undo\nundo\n").empty());
+  CHECK(observations_of(two + "undo\n2026-05-14 11:12 print-firm walk\nundo\n").size() == 1);
   // A wrong line is struck with all that was wrong about it.
-  CHECK(readings_of(two + "2026-05-14 11:12 thumprint walk\nundo\n").size() == 2);
+  CHECK(observations_of(two + "2026-05-14 11:12 thumprint walk\nundo\n").size() == 2);
   CHECK(journal_fault("undo\n") == "there is nothing before it to undo");
   CHECK(journal_fault(two + "undo it\n") == "nothing follows an undo");
 }
@@ -99,15 +101,15 @@ TEST_CASE("undo strikes the last line that counts, and the one before it") {
 TEST_CASE("a last line without an end is told and not counted") {
   const std::string whole = "2026-05-14 11:05 thumbprint landing\n";
   const std::string text = whole + "2026-05-14 11:10 thumbprint walk";
-  const Reading<Journal> reading = read_journal(text, job_of_journal());
+  const Parsed<Journal> reading = read_journal(text, job_of_journal());
   REQUIRE(reading.ok());
   CHECK(reading.value->readings.size() == 1);
   REQUIRE(reading.diagnostics.size() == 1);
   CHECK(reading.diagnostics[0].severity == Severity::warning);
   CHECK(reading.diagnostics[0].where == SourcePosition{2, 1});
-  CHECK(readings_of(whole + "  ").size() == 1);
+  CHECK(observations_of(whole + "  ").size() == 1);
   // What the next note makes of it.
-  CHECK(readings_of(whole + "2026-05-14 11:1  # not finished\n" + whole).size() == 2);
+  CHECK(observations_of(whole + "2026-05-14 11:1  # not finished\n" + whole).size() == 2);
 }
 
 TEST_CASE("what cannot be is refused") {
@@ -143,16 +145,16 @@ TEST_CASE("readings stand near the pour, and not before the concrete") {
         "Wed 13 May 2026 11:05 is 21 h before the pour starts (Thu 14 May 2026 08:00)");
   CHECK(journal_fault("2026-05-17 11:05 thumbprint landing\n") ==
         "Sun 17 May 2026 11:05 is 75 h after the pour starts (Thu 14 May 2026 08:00)");
-  CHECK(readings_of("2026-05-17 11:05 crack landing\n").size() == 1);
+  CHECK(observations_of("2026-05-17 11:05 crack landing\n").size() == 1);
   CHECK(journal_fault("2026-05-14 07:30 thumbprint landing\n") ==
         "there was no concrete yet: the pour starts at 08:00");
-  CHECK(readings_of("2026-05-14 07:30 air 50 F\n2026-05-14 07:20 placed landing\n"
-                    "2026-05-14 07:50 thumbprint landing\n")
+  CHECK(observations_of("2026-05-14 07:30 air 50 F\n2026-05-14 07:20 placed landing\n"
+                        "2026-05-14 07:50 thumbprint landing\n")
             .size() == 3);
   CHECK(journal_fault("2026-05-14 08:50 thumbprint walk\n2026-05-14 09:10 placed walk\n") ==
         "there was no concrete yet: the zone was placed at 09:10");
-  CHECK(readings_of("2026-05-14 08:50 thumbprint landing\n2026-05-14 09:10 placed walk\n").size() ==
-        2);
+  CHECK(observations_of("2026-05-14 08:50 thumbprint landing\n2026-05-14 09:10 placed walk\n")
+            .size() == 2);
   CHECK(journal_fault("2026-05-14 08:50 placed walk\n2026-05-14 09:10 placed walk\n") ==
         "it was noted as placed at 08:50 already");
 }
@@ -165,7 +167,7 @@ TEST_CASE("an hour alone is one of the pour, past midnight too") {
   CHECK(at(5, 0) == utc(14, 10, 0));
   CHECK(at(4, 59) == utc(15, 9, 59));
   CHECK(at(23, 30) == utc(15, 4, 30));
-  CHECK(readings_of("11:05 thumbprint landing\n", job).at(0).at == utc(14, 16, 5));
+  CHECK(observations_of("11:05 thumbprint landing\n", job).at(0).at == utc(14, 16, 5));
   job.pour.start = utc(15, 3, 0);  // 22:00
   CHECK(at(19, 30) == utc(15, 0, 30));
   CHECK(at(1, 0) == utc(15, 6, 0));
@@ -175,10 +177,10 @@ TEST_CASE("an hour that the clocks skip or bring twice") {
   Job job = job_of_journal();
   job.pour.start = UtcTime(Date(2026, 11, 1), boost::posix_time::time_duration(4, 0, 0));
   const std::string twice = "2026-11-01 01:30 thumbprint landing\n";
-  const Reading<Journal> reading = read_journal(twice, job);
+  const Parsed<Journal> reading = read_journal(twice, job);
   REQUIRE(reading.ok());
   CHECK(reading.diagnostics.at(0).message == "that hour comes twice, the first is taken");
-  const FieldReading& first = reading.value->readings.at(0);
+  const Observation& first = reading.value->readings.at(0);
   CHECK(journal_line(first, job) == "2026-11-01T01:30-05:00  thumbprint  landing\n");
   job.pour.start = UtcTime(Date(2026, 3, 8), boost::posix_time::time_duration(6, 0, 0));
   CHECK(journal_fault("2026-03-08 02:30 thumbprint landing\n", job) ==
@@ -189,22 +191,22 @@ TEST_CASE("every kind and every name is written as it is read") {
   for (const UnitSystem units : {UnitSystem::us, UnitSystem::si}) {
     const Job job = job_of_journal(units);
     std::string text = journal_heading(job);
-    std::vector<FieldReading> written;
-    for (std::size_t i = 0; i < reading_kind_count; ++i) {
-      const auto kind = static_cast<ReadingKind>(i);
+    std::vector<Observation> written;
+    for (std::size_t i = 0; i < observation_kind_count; ++i) {
+      const auto kind = static_cast<ObservationKind>(i);
       for (const Zone& zone : job.zones) {
-        FieldReading reading{kind, utc(14, 15, static_cast<int>(i)), {}, zone.name, "", {}};
-        const ReadingMeasure measure = reading_measure(kind);
-        if (measure == ReadingMeasure::temperature) reading.value = 25.0;
-        if (measure == ReadingMeasure::wind) reading.value = 4.4704;
-        if (measure == ReadingMeasure::humidity) reading.value = 0.4;
-        if (kind == ReadingKind::placed) reading.at = utc(14, 12, 30);
+        Observation reading{kind, utc(14, 15, static_cast<int>(i)), {}, zone.name, "", {}};
+        const ObservationMeasure measure = observation_measure(kind);
+        if (measure == ObservationMeasure::temperature) reading.value = 25.0;
+        if (measure == ObservationMeasure::wind) reading.value = 4.4704;
+        if (measure == ObservationMeasure::humidity) reading.value = 0.4;
+        if (kind == ObservationKind::placed) reading.at = utc(14, 12, 30);
         if (zone.name == "walk") reading.part = "the \"far\" end";
         text += journal_line(reading, job);
         written.push_back(std::move(reading));
       }
     }
-    const auto read = readings_of(text, job);
+    const auto read = observations_of(text, job);
     REQUIRE(read.size() == written.size());
     for (std::size_t i = 0; i < read.size(); ++i) {
       CHECK(read[i].kind == written[i].kind);
@@ -226,7 +228,7 @@ TEST_CASE("a journal of nonsense is given up, one of many readings is not") {
     many += "2026-05-14 11:05 thumbprint landing\n";
   }
   CHECK(read_journal(nonsense, job_of_journal()).diagnostics.size() == 50);
-  CHECK(readings_of(many).size() == 3000);
+  CHECK(observations_of(many).size() == 3000);
 }
 
 }  // namespace slabtide::test

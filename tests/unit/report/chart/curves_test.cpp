@@ -34,7 +34,7 @@ TEST_CASE("a zone's line is its middle cell's, its band all its cells'") {
     set_s.push_back(first_reaches(history.time_s, history.resistance_middle_psi, 500.0));
     sets.push_back({set_s.back(), cell.cell.area_m2});
   }
-  CHECK(set_s[middle_cell(zone, facts)] == time_of_share(sets, 0.5));
+  CHECK(set_s[middle_cell(zone, facts)] == time_of_fraction(sets, 0.5));
   const auto line = zone_line(0, reader_of(&ColumnHistory::surface_c, [](double c) { return c; }),
                               0.0, 20.0 * 3600.0, facts);
   REQUIRE(line.points.size() == line.band.size());

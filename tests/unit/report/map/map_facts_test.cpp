@@ -42,7 +42,7 @@ TEST_CASE("the cells' times add up to the plan's windows") {
     CHECK(stamp.zones[0][i].works == !cell.border);
     if (!cell.border) opens.push_back({stamp.zones[0][i].opens_s, cell.area_m2});
   }
-  const auto first_s = time_of_share(opens, facts.practice.cells.first_share);
+  const auto first_s = time_of_fraction(opens, facts.practice.cells.first_fraction);
   const auto* window = facts.plan.zones[0].whole.window(Operation::stamp);
   REQUIRE(first_s);
   REQUIRE(window != nullptr);
@@ -91,9 +91,9 @@ TEST_CASE("a shadow ends where the shade does") {
       CAPTURE(elevation);
       const Point end = shadow_per_m(azimuth, elevation);
       const Point tip{4.0 * end.x_m, 4.0 * end.y_m};
-      const auto lit = [&](double share) {
-        return Surroundings({tip.x_m * share, tip.y_m * share}, {wall})
-            .sunlit_share(azimuth, elevation);
+      const auto lit = [&](double fraction) {
+        return Surroundings({tip.x_m * fraction, tip.y_m * fraction}, {wall})
+            .sunlit_fraction(azimuth, elevation);
       };
       CHECK(lit(0.9995) == 0.0);
       CHECK(lit(1.0005) == 1.0);
@@ -126,17 +126,17 @@ TEST_CASE("the share in the sun is the cells' own, by area") {
   const ZoneRun& zone = facts.run.zones[0];
   bool partly = false;
   for (double at_s = 0.0; at_s < 12.0 * 3600.0; at_s += 900.0) {
-    const double share = sunlit_area_share(zone, facts.run, at_s);
+    const double fraction = sunlit_area_fraction(zone, facts.run, at_s);
     double lit_m2 = 0.0;
     double all_m2 = 0.0;
     const auto step = static_cast<std::size_t>(std::lround(at_s / facts.run.weather.grid.step_s));
     for (const CellRun& cell : zone.cells) {
-      const bool lit = facts.run.exposures[cell.exposure].sunlit_share[step] > 0.5;
+      const bool lit = facts.run.exposures[cell.exposure].sunlit_fraction[step] > 0.5;
       lit_m2 += lit ? cell.cell.area_m2 : 0.0;
       all_m2 += cell.cell.area_m2;
     }
-    CHECK(share == doctest::Approx(lit_m2 / all_m2).epsilon(1e-9));
-    partly = partly || (share > 0.1 && share < 0.9);
+    CHECK(fraction == doctest::Approx(lit_m2 / all_m2).epsilon(1e-9));
+    partly = partly || (fraction > 0.1 && fraction < 0.9);
   }
   CHECK(partly);
 }

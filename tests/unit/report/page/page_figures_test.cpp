@@ -74,7 +74,7 @@ TEST_CASE("the pictures are whole, with ids of their own and nothing a strict po
 TEST_CASE("a user's text stays text") {
   Job job = test::shaded_landing();
   job.zones[1].name = test::hostile_name;
-  job.pour.zone_order[1] = test::hostile_name;
+  job.pour.placing_sequence[1] = test::hostile_name;
   job.obstacles[0].name = "</text><script>";
   const test::PageDay day(job);
   const std::string markup = all_figures(day.facts());

@@ -41,11 +41,11 @@ std::vector<std::int64_t> targets_here() {
 }
 
 double farthest(const std::vector<double>& a, const std::vector<double>& b) {
-  double most = 0.0;
+  double max = 0.0;
   for (std::size_t i = 0; i < a.size(); ++i) {
-    most = std::max(most, std::abs(a[i] - b[i]) / std::max(1.0, std::abs(a[i])));
+    max = std::max(max, std::abs(a[i] - b[i]) / std::max(1.0, std::abs(a[i])));
   }
-  return most;
+  return max;
 }
 
 }  // namespace
@@ -66,16 +66,16 @@ TEST_CASE("every instruction set of this machine gives the same columns but for 
   for (const std::int64_t target : targets_here()) {
     const OnlyTarget only(target);
     const auto found = solve_columns(cases, weather, {});
-    double most = 0.0;
+    double max = 0.0;
     for (std::size_t i = 0; i < cases.size(); ++i) {
       REQUIRE(found[i].time_s.size() == usual[i].time_s.size());
-      most = std::max({most, farthest(usual[i].surface_c, found[i].surface_c),
-                       farthest(usual[i].gradient_c, found[i].gradient_c),
-                       farthest(usual[i].film_kg_m2, found[i].film_kg_m2),
-                       farthest(usual[i].resistance_work_psi, found[i].resistance_work_psi),
-                       farthest(usual[i].strength_psi, found[i].strength_psi)});
+      max = std::max({max, farthest(usual[i].surface_c, found[i].surface_c),
+                      farthest(usual[i].gradient_c, found[i].gradient_c),
+                      farthest(usual[i].bleed_water_kg_m2, found[i].bleed_water_kg_m2),
+                      farthest(usual[i].resistance_work_psi, found[i].resistance_work_psi),
+                      farthest(usual[i].strength_psi, found[i].strength_psi)});
     }
-    MESSAGE(std::string(hwy::TargetName(target)), ": apart by ", most);
-    CHECK(most < 1.0e-9);
+    MESSAGE(std::string(hwy::TargetName(target)), ": apart by ", max);
+    CHECK(max < 1.0e-9);
   }
 }

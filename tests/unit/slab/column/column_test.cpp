@@ -58,7 +58,7 @@ bool same(const ColumnHistory& a, const ColumnHistory& b) {
          a.resistance_deep_psi == b.resistance_deep_psi &&
          a.resistance_middle_psi == b.resistance_middle_psi && a.strength_psi == b.strength_psi &&
          a.evaporation_kg_m2_h == b.evaporation_kg_m2_h && a.bleed_kg_m2_h == b.bleed_kg_m2_h &&
-         a.film_kg_m2 == b.film_kg_m2;
+         a.bleed_water_kg_m2 == b.bleed_water_kg_m2;
 }
 
 double value_at(const ColumnHistory& h, const std::vector<double>& values, double time_s) {
@@ -117,7 +117,7 @@ TEST_CASE("every vector has an entry for every instant, from placing to the end"
   for (const auto* each : {&h.surface_c, &h.middle_c, &h.mean_c, &h.gradient_c, &h.set_age_work_h,
                            &h.set_age_middle_h, &h.resistance_top_psi, &h.resistance_work_psi,
                            &h.resistance_deep_psi, &h.resistance_middle_psi, &h.strength_psi,
-                           &h.evaporation_kg_m2_h, &h.bleed_kg_m2_h, &h.film_kg_m2})
+                           &h.evaporation_kg_m2_h, &h.bleed_kg_m2_h, &h.bleed_water_kg_m2})
     CHECK(each->size() == n);
   CHECK(h.time_s.front() == 2100.0);
   CHECK(h.time_s.back() == doctest::Approx(place.weather.grid.end_s()));
@@ -206,7 +206,7 @@ TEST_CASE("all bleed water since placing is bled, and the film carries it") {
   column.batched_s = column.placed_s;  // nothing lost in the truck
   column.evaporation_factor = 0.0;
   const ColumnHistory h = place.solve(column);
-  CHECK(h.film_kg_m2.back() == doctest::Approx(place.mix.bleed_kg_m2_per_mm * 100.0));
+  CHECK(h.bleed_water_kg_m2.back() == doctest::Approx(place.mix.bleed_kg_m2_per_mm * 100.0));
 }
 
 TEST_CASE("plastic stops evaporation while it lies") {
@@ -234,7 +234,7 @@ TEST_CASE("a curing film leaves a twentieth of the evaporation") {
   const Place place(mild);
   ColumnCase column = place.in_shade();
   const ColumnHistory bare = place.solve(column);
-  column.film_from_set_age_h = 3.0;
+  column.curing_compound_from_set_age_h = 3.0;
   const ColumnHistory film = place.solve(column);
   const double on_s = when_reached(film, film.set_age_work_h, 3.0);
   CHECK(value_at(film, film.evaporation_kg_m2_h, on_s - 300.0) ==
@@ -251,7 +251,7 @@ TEST_CASE("a formed face neither bleeds nor dries and knows no ground") {
   face.thickness_m = 0.15;
   const ColumnHistory h = place.solve(face);
   CHECK(*std::max_element(h.evaporation_kg_m2_h.begin(), h.evaporation_kg_m2_h.end()) == 0.0);
-  CHECK(*std::max_element(h.film_kg_m2.begin(), h.film_kg_m2.end()) == 0.0);
+  CHECK(*std::max_element(h.bleed_water_kg_m2.begin(), h.bleed_water_kg_m2.end()) == 0.0);
   face.ground_c = 2.0;
   CHECK(same(h, place.solve(face)));
 }

@@ -47,9 +47,10 @@ TEST_CASE("final set finds the same strength, however slow the mix") {
 
 TEST_CASE("heat goes along with the set, temperature and bleed by their own errors") {
   const MixModel mix = retarded();
-  const MixModel off = with_errors(
-      mix,
-      {.discharge_k = 2.0, .set_time_factor = 0.9, .set_energy_factor = 1.1, .bleed_factor = 0.7});
+  const MixModel off = with_errors(mix, {.discharge_k = 2.0,
+                                         .set_time_factor = 0.9,
+                                         .activation_energy_factor = 1.1,
+                                         .bleed_factor = 0.7});
   CHECK(off.hydration.tau_h == doctest::Approx(0.9 * mix.hydration.tau_h));
   CHECK(off.setting.activation_energy_j_mol ==
         doctest::Approx(1.1 * mix.setting.activation_energy_j_mol));

@@ -34,7 +34,7 @@ void check_refused(void (*spoil)(Mix&)) {
 
 TEST_CASE("set times are estimated from the mix and said to be") {
   Mix mix;
-  mix.ash_share = 0.2;
+  mix.ash_fraction = 0.2;
   const MixModel model = mix_model(mix, {});
   CHECK(model.setting.estimated);
   CHECK(
@@ -98,7 +98,7 @@ TEST_CASE("aggregate sets conductivity and expansion") {
 
 TEST_CASE("silica fume makes a mix that hardly bleeds") {
   Mix mix;
-  mix.silica_fume_share = 0.06;
+  mix.silica_fume_fraction = 0.06;
   CHECK(mix_model(mix, {}).hardly_bleeds);
   CHECK(noted(mix_model(mix, {}), "hardly bleeds"));
   CHECK_FALSE(mix_model(Mix{}, {}).hardly_bleeds);
@@ -107,9 +107,9 @@ TEST_CASE("silica fume makes a mix that hardly bleeds") {
 TEST_CASE("what read_job refuses is a programmer's error here") {
   check_refused([](Mix& m) { m.cementitious_kg_m3 = 0.0; });
   check_refused([](Mix& m) { m.w_cm = std::numeric_limits<double>::quiet_NaN(); });
-  check_refused([](Mix& m) { m.ash_share = -0.1; });
-  check_refused([](Mix& m) { m.ash_share = m.slag_share = 0.6; });
-  check_refused([](Mix& m) { m.air_share = 1.5; });
+  check_refused([](Mix& m) { m.ash_fraction = -0.1; });
+  check_refused([](Mix& m) { m.ash_fraction = m.slag_fraction = 0.6; });
+  check_refused([](Mix& m) { m.air_fraction = 1.5; });
   check_refused([](Mix& m) { m.specified_strength_psi = 0.0; });
   check_refused([](Mix& m) { m.supplier_initial_set_h = 4.0; });
   check_refused([](Mix& m) {

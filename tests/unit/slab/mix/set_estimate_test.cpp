@@ -6,9 +6,9 @@ using namespace slabtide;
 
 namespace {
 
-SetTimes with_slag(double share) {
+SetTimes with_slag(double fraction) {
   Mix mix;
-  mix.slag_share = share;
+  mix.slag_fraction = fraction;
   return estimated_set_times(mix);
 }
 
@@ -37,7 +37,7 @@ TEST_CASE("w/cm under 0.35 counts as 0.35") {
 
 TEST_CASE("ash delays by its share and class") {
   Mix half_row;
-  half_row.ash_share = 0.125;
+  half_row.ash_fraction = 0.125;
   CHECK(estimated_set_times(half_row).initial_h == doctest::Approx(4.25 + 0.25));
   CHECK(estimated_set_times(half_row).final_h == doctest::Approx(5.5 + 35.0 / 60.0));
   half_row.ash_class = AshClass::c;
@@ -53,8 +53,8 @@ TEST_CASE("slag delays from 30 percent on") {
 }
 
 TEST_CASE("slag makes setting more sensitive to cold") {
-  CHECK(setting_energy_j_mol(0.0) == doctest::Approx(30.0e3));
-  CHECK(setting_energy_j_mol(0.5) == doctest::Approx(36.0e3));
+  CHECK(setting_activation_energy_j_mol(0.0) == doctest::Approx(30.0e3));
+  CHECK(setting_activation_energy_j_mol(0.5) == doctest::Approx(36.0e3));
 }
 
 TEST_CASE("type III cement sets in three quarters of the time") {

@@ -23,22 +23,22 @@ TEST_CASE("bleed water grows with w/cm and is none in a very dry mix") {
 TEST_CASE("entrained air and silica fume hold it back") {
   Mix mix;
   const double plain_mm = total_bleed_kg_m2_per_mm(mix);
-  mix.air_share = 0.04;
+  mix.air_fraction = 0.04;
   CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.6 * plain_mm));
-  mix.silica_fume_share = 0.05;
+  mix.silica_fume_fraction = 0.05;
   CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.15 * plain_mm));
 }
 
 TEST_CASE("bleeding is fast at first and over at three quarters of initial set") {
-  CHECK(bleed_share(0.0, slow_setting) == 0.0);
-  CHECK(bleed_share(1.5, slow_setting) == doctest::Approx(0.75));
-  CHECK(bleed_share(3.0, slow_setting) == 1.0);
-  CHECK(bleed_share(9.0, slow_setting) == 1.0);
+  CHECK(bleed_fraction(0.0, slow_setting) == 0.0);
+  CHECK(bleed_fraction(1.5, slow_setting) == doctest::Approx(0.75));
+  CHECK(bleed_fraction(3.0, slow_setting) == 1.0);
+  CHECK(bleed_fraction(9.0, slow_setting) == 1.0);
 }
 
 TEST_CASE("a retarder stretches bleeding") {
   SettingParameters retarded = slow_setting;
   retarded.shift_h = 2.0;
-  CHECK(bleed_share(4.4, retarded) < 1.0);
-  CHECK(bleed_share(4.5, retarded) == doctest::Approx(1.0));
+  CHECK(bleed_fraction(4.4, retarded) < 1.0);
+  CHECK(bleed_fraction(4.5, retarded) == doctest::Approx(1.0));
 }

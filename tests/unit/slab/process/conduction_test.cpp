@@ -112,7 +112,7 @@ TEST_CASE("halving the step quarters its error") {
       // A flux that rises from nothing, so that no step meets a jump.
       column.step(
           [&](double, Stage stage) {
-            return SurfaceFlux{0.3 * (t + stage_share(stage) * step_s), 0.0};
+            return SurfaceFlux{0.3 * (t + stage_fraction(stage) * step_s), 0.0};
           },
           {});
     }

@@ -46,7 +46,7 @@ TEST_CASE("type III cement gives its heat sooner") {
 
 TEST_CASE("class C ash brings more heat than class F") {
   Mix ash;
-  ash.ash_share = 0.2;
+  ash.ash_fraction = 0.2;
   const double f = hydration_parameters(ash).ultimate_heat_j_g;
   ash.ash_class = AshClass::c;
   CHECK(hydration_parameters(ash).ultimate_heat_j_g > f);

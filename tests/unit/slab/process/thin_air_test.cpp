@@ -25,10 +25,11 @@ TEST_CASE("at sea level nothing changes, to the bit") {
 
 TEST_CASE("the Lewis relation holds between heat and vapour") {
   // h_m ~ h_c / p: for the natural parts to the power the factors have.
-  const double share = 0.8345;
-  const ThinAir air = thin_air(share * sea_level_pressure_pa);
-  CHECK(air.still_evaporation == doctest::Approx(air.natural_convection / share));
-  CHECK(air.natural_convection * air.forced_over_natural == doctest::Approx(std::pow(share, 0.89)));
+  const double fraction = 0.8345;
+  const ThinAir air = thin_air(fraction * sea_level_pressure_pa);
+  CHECK(air.still_evaporation == doctest::Approx(air.natural_convection / fraction));
+  CHECK(air.natural_convection * air.forced_over_natural ==
+        doctest::Approx(std::pow(fraction, 0.89)));
 }
 
 TEST_CASE("a pressure that is none is refused") {
@@ -45,12 +46,12 @@ TEST_CASE("the pressure reaches convection and evaporation") {
   ColumnCase column;
   column.exposure = &shade;
   const SurfaceConditions high = conditions_at(column, weather, 0.0, 1.0);
-  const double share = weather.air_pressure_pa / sea_level_pressure_pa;
+  const double fraction = weather.air_pressure_pa / sea_level_pressure_pa;
   const double h = high.convection_factor * doe2_convection(6.0, high.forced_w_m2k).h_w_m2k;
-  const double natural = std::pow(share, 2.0 / 3.0) * doe2_convection(6.0, 0.0).h_w_m2k;
-  const double forced = std::pow(share, 0.89) * forced_convection_w_m2k(2.0);
+  const double natural = std::pow(fraction, 2.0 / 3.0) * doe2_convection(6.0, 0.0).h_w_m2k;
+  const double forced = std::pow(fraction, 0.89) * forced_convection_w_m2k(2.0);
   CHECK(h == doctest::Approx(natural + 1.52 * (std::hypot(natural, forced) - natural)));
   const double still = menzel_coefficient_kg_m2_h_pa(0.0);
   const double windy = menzel_coefficient_kg_m2_h_pa(2.0) - still;
-  CHECK(high.evaporation_kg_m2_h_pa == doctest::Approx(still / std::cbrt(share) + windy));
+  CHECK(high.evaporation_kg_m2_h_pa == doctest::Approx(still / std::cbrt(fraction) + windy));
 }

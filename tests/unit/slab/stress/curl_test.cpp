@@ -17,10 +17,10 @@ TEST_CASE("a short piece is free to curl and a very long one is not") {
 }
 
 TEST_CASE("the coefficient never passes its largest") {
-  double most = 0.0;
-  for (int i = 0; i < 4000; ++i) most = std::max(most, curl_coefficient(0.01 * i));
-  CHECK(most <= largest_curl_coefficient);
-  CHECK(most > largest_curl_coefficient - 1.0e-6);
+  double max = 0.0;
+  for (int i = 0; i < 4000; ++i) max = std::max(max, curl_coefficient(0.01 * i));
+  CHECK(max <= largest_curl_coefficient);
+  CHECK(max > largest_curl_coefficient - 1.0e-6);
 }
 
 TEST_CASE("radius of relative stiffness, worked by hand") {

@@ -45,8 +45,8 @@ UtcTime local(const Site& site, Date date, int hour) {
 }
 
 struct Extremes {
-  double least = std::numeric_limits<double>::infinity();
-  double most = -std::numeric_limits<double>::infinity();
+  double min = std::numeric_limits<double>::infinity();
+  double max = -std::numeric_limits<double>::infinity();
 };
 
 /// Of the air between two local hours of the pour's day; over 24 is the day after.
@@ -56,8 +56,8 @@ Extremes air_between(const Forecast& forecast, const Site& site, int from, int t
   const UtcTime start = local(site, pour_date, 0);
   for (int i = from * 12; i <= to * 12; ++i) {
     const double air_c = series.at(after_seconds(start, 300.0 * i)).air_c;
-    extremes.least = std::min(extremes.least, air_c);
-    extremes.most = std::max(extremes.most, air_c);
+    extremes.min = std::min(extremes.min, air_c);
+    extremes.max = std::max(extremes.max, air_c);
   }
   return extremes;
 }
@@ -79,7 +79,7 @@ TEST_CASE("the day before to three days on are inside, without a gap") {
   CHECK(forecast.source == "typed high and low");
   CHECK(forecast.hours.front().at == local(site, Date(2026, 5, 13), 0));
   CHECK(forecast.hours.back().at == local(site, Date(2026, 5, 17), 0));
-  const Reading<WeatherSeries> series = WeatherSeries::from_forecast(forecast);
+  const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(forecast);
   CHECK(series.ok());
   CHECK(series.diagnostics.empty());
 }
@@ -87,10 +87,10 @@ TEST_CASE("the day before to three days on are inside, without a gap") {
 TEST_CASE("each day and night reaches its own high and low") {
   const Site site = northern_town();
   const Forecast forecast = high_low_forecast(spring_day(), site, pour_date);
-  CHECK(air_between(forecast, site, 0, 12).least == doctest::Approx(8.0).epsilon(0.002));
-  CHECK(air_between(forecast, site, 8, 20).most == doctest::Approx(21.0).epsilon(0.001));
-  CHECK(air_between(forecast, site, 20, 36).least == doctest::Approx(3.0).epsilon(0.004));
-  CHECK(air_between(forecast, site, 32, 44).most == doctest::Approx(25.0).epsilon(0.001));
+  CHECK(air_between(forecast, site, 0, 12).min == doctest::Approx(8.0).epsilon(0.002));
+  CHECK(air_between(forecast, site, 8, 20).max == doctest::Approx(21.0).epsilon(0.001));
+  CHECK(air_between(forecast, site, 20, 36).min == doctest::Approx(3.0).epsilon(0.004));
+  CHECK(air_between(forecast, site, 32, 44).max == doctest::Approx(25.0).epsilon(0.001));
 }
 
 TEST_CASE("where no next day is typed the morrow is like the day") {
@@ -99,8 +99,8 @@ TEST_CASE("where no next day is typed the morrow is like the day") {
   weather.next_low_c.reset();
   const Site site = northern_town();
   const Forecast forecast = high_low_forecast(weather, site, pour_date);
-  CHECK(air_between(forecast, site, 20, 36).least == doctest::Approx(8.0).epsilon(0.002));
-  CHECK(air_between(forecast, site, 32, 44).most == doctest::Approx(21.0).epsilon(0.001));
+  CHECK(air_between(forecast, site, 20, 36).min == doctest::Approx(8.0).epsilon(0.002));
+  CHECK(air_between(forecast, site, 32, 44).max == doctest::Approx(21.0).epsilon(0.001));
 }
 
 TEST_CASE("the dew point is constant, the low where not given, never above the air") {
@@ -132,7 +132,7 @@ TEST_CASE("clouds follow the part of the day on the local clock") {
   const WeatherSeries series =
       *WeatherSeries::from_forecast(high_low_forecast(spring_day(), site, pour_date)).value;
   const auto cloud_at = [&](int hour) {
-    return series.at(local(site, pour_date, hour)).cloud_share;
+    return series.at(local(site, pour_date, hour)).cloud_fraction;
   };
   CHECK(cloud_at(2) == doctest::Approx(0.1));
   CHECK(cloud_at(6) == doctest::Approx(0.2));
@@ -144,8 +144,8 @@ TEST_CASE("clouds follow the part of the day on the local clock") {
 TEST_CASE("the southern hemisphere's day is as long as its season says") {
   const Site site = site_at(-33.9, 151.2, "AEST-10AEDT,M10.1.0,M4.1.0/3");
   const Forecast forecast = high_low_forecast(spring_day(), site, pour_date);
-  CHECK(air_between(forecast, site, 0, 12).least == doctest::Approx(8.0).epsilon(0.002));
-  CHECK(air_between(forecast, site, 8, 18).most == doctest::Approx(21.0).epsilon(0.001));
+  CHECK(air_between(forecast, site, 0, 12).min == doctest::Approx(8.0).epsilon(0.002));
+  CHECK(air_between(forecast, site, 8, 18).max == doctest::Approx(21.0).epsilon(0.001));
 }
 
 TEST_CASE("polar day and polar night still have a high and a low") {
@@ -155,11 +155,11 @@ TEST_CASE("polar day and polar night still have a high and a low") {
     Extremes extremes;
     for (const ForecastHour& row : forecast.hours) {
       REQUIRE(std::isfinite(*row.air_c));
-      extremes.least = std::min(extremes.least, *row.air_c);
-      extremes.most = std::max(extremes.most, *row.air_c);
+      extremes.min = std::min(extremes.min, *row.air_c);
+      extremes.max = std::max(extremes.max, *row.air_c);
     }
-    CHECK(extremes.least == doctest::Approx(3.0).epsilon(0.01));
-    CHECK(extremes.most == doctest::Approx(25.0).epsilon(0.01));
+    CHECK(extremes.min == doctest::Approx(3.0).epsilon(0.01));
+    CHECK(extremes.max == doctest::Approx(25.0).epsilon(0.01));
   }
 }
 

@@ -14,7 +14,7 @@ using testing::rows;
 using testing::told;
 using testing::utc;
 
-Reading<Forecast> read(std::string_view text) { return read_forecast(text, central_time()); }
+Parsed<Forecast> read(std::string_view text) { return read_forecast(text, central_time()); }
 
 /// The findings of a table with the usual head and these rows.
 std::string told_of_rows(const std::string& lines) {
@@ -35,7 +35,7 @@ TEST_CASE("an hourly table in US units") {
       "rain_chance_percent,thunder\n"
       "2026-05-14T08:00,50,41,10,20,25,300,0.1,40,no\n"
       "2026-05-14T09:00,59,41,10,,,,,,yes\n";
-  const Reading<Forecast> reading = read(text);
+  const Parsed<Forecast> reading = read(text);
   REQUIRE_MESSAGE(reading.ok(), told(reading, text));
   CHECK(reading.diagnostics.empty());
   CHECK(reading.value->source == "hourly table, typed from the radio");
@@ -52,7 +52,7 @@ TEST_CASE("the SI twins in any order, offsets, quotes, CRLF and a byte-order mar
       "36,2026-05-14T13:00Z,2,5,\"10\"\r\n"
       "# a word in between\r\n"
       "18,\"2026-05-14 09:00-05:00\",0,5,15\r\n";
-  const Reading<Forecast> reading = read(text);
+  const Parsed<Forecast> reading = read(text);
   REQUIRE_MESSAGE(reading.ok(), told(reading, text));
   CHECK(rows(*reading.value) ==
         "2026-05-14T13:00+00:00 air 10.00 dew 5.00 wind 10.00 rain 2.00\n"
@@ -73,7 +73,7 @@ TEST_CASE("humidity becomes dew point; a dew point given beside it counts") {
       "time,air_c,humidity_percent,dew_point_c,wind_m_s\n"
       "2026-05-14T08:00,30,50,,1\n"
       "2026-05-14T09:00,30,50,12,1\n";
-  const Reading<Forecast> reading = read(text);
+  const Parsed<Forecast> reading = read(text);
   REQUIRE_MESSAGE(reading.ok(), told(reading, text));
   // 18.45 °C: Magnus with 17.625 and 243.04 °C, Alduchov & Eskridge 1996, worked by hand.
   CHECK(reading.value->hours[0].dew_point_c.value() == doctest::Approx(18.45).epsilon(0.0005));
@@ -81,14 +81,14 @@ TEST_CASE("humidity becomes dew point; a dew point given beside it counts") {
 }
 
 TEST_CASE("a dew point a rounding above the air is the air's") {
-  const Reading<Forecast> reading =
+  const Parsed<Forecast> reading =
       read("time,air_c,dew_point_c,wind_m_s\n2026-05-14T08:00,9,10,1\n");
   REQUIRE(reading.ok());
   CHECK(reading.value->hours.front().dew_point_c == 9.0);
 }
 
 TEST_CASE("the hour that happens twice is told apart by order") {
-  const Reading<Forecast> reading = read(
+  const Parsed<Forecast> reading = read(
       "time,air_c,dew_point_c,wind_m_s\n"
       "2026-11-01T00:00,5,1,1\n"
       "2026-11-01T01:00,4,1,1\n"
@@ -129,7 +129,7 @@ TEST_CASE("missing rows up to three hours apart are filled and told") {
       "time,air_f,dew_point_f,wind_mph\n"
       "2026-05-14T08:00,50,41,10\n"
       "2026-05-14T11:00,50,41,10\n";
-  const Reading<Forecast> reading = read(text);
+  const Parsed<Forecast> reading = read(text);
   REQUIRE(reading.ok());
   CHECK(told(reading, text) ==
         "3:1: time: warning: no row between Thu 08:00 and Thu 11:00, filled from the rows around\n"
@@ -174,7 +174,7 @@ TEST_CASE("a value missing for longer is an error") {
 }
 
 TEST_CASE("hours at the ends that cannot be used are left out and told") {
-  const Reading<Forecast> reading = read(
+  const Parsed<Forecast> reading = read(
       "time,air_f,dew_point_f,wind_mph\n"
       "2026-05-14T08:00,,41,10\n"
       "2026-05-14T09:00,50,41,10\n"
@@ -336,7 +336,7 @@ TEST_CASE("columns are counted in characters") {
 TEST_CASE("reading stops after fifty errors") {
   std::string lines;
   for (int i = 0; i < 500; ++i) lines += "2026-05-14T08:00,x,41,5\n";
-  const Reading<Forecast> reading = read("time,air_f,dew_point_f,wind_mph\n" + lines);
+  const Parsed<Forecast> reading = read("time,air_f,dew_point_f,wind_mph\n" + lines);
   CHECK(reading.diagnostics.size() >= 50);
   CHECK(reading.diagnostics.size() < 55);
 }

@@ -23,7 +23,7 @@ std::string document(std::string_view name) {
   return {std::istreambuf_iterator<char>{file}, {}};
 }
 
-std::string told(const Reading<Forecast>& reading, std::string_view text) {
+std::string told(const Parsed<Forecast>& reading, std::string_view text) {
   return render_all(reading.diagnostics, "", text);
 }
 
@@ -36,7 +36,7 @@ std::string row(const ForecastHour& hour) {
   add("dew", hour.dew_point_c);
   add("wind", hour.wind_10m_m_s);
   add("gust", hour.gust_10m_m_s);
-  add("cloud", hour.cloud_share);
+  add("cloud", hour.cloud_fraction);
   add("sun", hour.solar_w_m2);
   add("rain", hour.rain_mm);
   add("chance", hour.rain_chance);

@@ -16,7 +16,7 @@ UtcTime utc(std::string_view text);
 /// A document of tests/forecasts.
 std::string document(std::string_view name);
 /// The findings as the user sees them, without a path.
-std::string told(const Reading<Forecast>& reading, std::string_view text);
+std::string told(const Parsed<Forecast>& reading, std::string_view text);
 /// "2026-05-14T13:00Z air 12.00 dew 7.00 wind 3.00 ...": absent values are left out.
 std::string row(const ForecastHour& hour);
 /// All rows, one a line.

@@ -18,7 +18,7 @@ constexpr double rounding = 1e-14;
 void check_near(double actual, double expected) { CHECK(std::abs(actual - expected) < rounding); }
 
 WeatherSeries series_of(const std::string& text) {
-  const Reading<Forecast> reading = read_forecast(text, testing::central_time());
+  const Parsed<Forecast> reading = read_forecast(text, testing::central_time());
   REQUIRE_MESSAGE(reading.ok(), testing::told(reading, text));
   CHECK(reading.diagnostics.empty());
   CHECK(reading.value->notes.empty());
@@ -42,7 +42,7 @@ TEST_CASE("the same weather in every format gives the same series") {
       check_near(sample.air_c, hour.air_c);
       check_near(sample.dew_point_c, std::min(hour.dew_point_c, hour.air_c));
       check_near(sample.wind_10m_m_s, hour.wind_m_s);
-      check_near(sample.cloud_share, hour.cloud_share);
+      check_near(sample.cloud_fraction, hour.cloud_fraction);
     }
   }
 }

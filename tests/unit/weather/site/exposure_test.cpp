@@ -24,7 +24,7 @@ SiteWeather clear_day(double latitude_deg, Date date) {
   Site site;
   site.latitude_deg = latitude_deg;
   const UtcTime start = at_utc(date, 0.0);
-  const Reading<WeatherSeries> series = WeatherSeries::from_forecast(plain_forecast(start, 25));
+  const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(plain_forecast(start, 25));
   return site_weather(site, *series.value, {.start = start, .step_s = 900.0, .count = 97});
 }
 
@@ -39,27 +39,27 @@ const std::vector<Obstacle> to_the_south{wall({-80.0, -2.0}, {80.0, -2.0}, tall_
 const std::vector<Obstacle> to_the_north{wall({-80.0, 2.0}, {80.0, 2.0}, tall_m)};
 const std::vector<Obstacle> to_the_east{wall({2.0, -80.0}, {2.0, 80.0}, tall_m)};
 
-double noon_share(double latitude_deg, Date date, const std::vector<Obstacle>& obstacles) {
-  return expose(here, clear_day(latitude_deg, date), obstacles).sunlit_share[index_at(12.0)];
+double noon_fraction(double latitude_deg, Date date, const std::vector<Obstacle>& obstacles) {
+  return expose(here, clear_day(latitude_deg, date), obstacles).sunlit_fraction[index_at(12.0)];
 }
 
 }  // namespace
 
 TEST_CASE("in the north a wall to the south shades noon, one to the north does not") {
-  CHECK(noon_share(45.0, equinox, to_the_south) == 0.0);
-  CHECK(noon_share(45.0, equinox, to_the_north) == 1.0);
+  CHECK(noon_fraction(45.0, equinox, to_the_south) == 0.0);
+  CHECK(noon_fraction(45.0, equinox, to_the_north) == 1.0);
 }
 
 TEST_CASE("in the south it is the other way round") {
-  CHECK(noon_share(-45.0, equinox, to_the_south) == 1.0);
-  CHECK(noon_share(-45.0, equinox, to_the_north) == 0.0);
+  CHECK(noon_fraction(-45.0, equinox, to_the_south) == 1.0);
+  CHECK(noon_fraction(-45.0, equinox, to_the_north) == 0.0);
 }
 
 TEST_CASE("a wall to the east shades the morning only, in both hemispheres") {
   for (const double latitude_deg : {45.0, -34.0}) {
     const CellExposure cell = expose(here, clear_day(latitude_deg, equinox), to_the_east);
-    CHECK(cell.sunlit_share[index_at(8.0)] == 0.0);
-    CHECK(cell.sunlit_share[index_at(16.0)] == 1.0);
+    CHECK(cell.sunlit_fraction[index_at(8.0)] == 0.0);
+    CHECK(cell.sunlit_fraction[index_at(16.0)] == 1.0);
   }
 }
 
@@ -72,7 +72,7 @@ TEST_CASE("an open cell gets all the light, a shaded one its share of the sky's"
         doctest::Approx(weather.beam_horizontal_w_m2[noon] + weather.diffuse_w_m2[noon]));
   CHECK(shaded.shortwave_w_m2[noon] ==
         doctest::Approx(weather.diffuse_w_m2[noon] * shaded.sky_view));
-  CHECK(open.sunlit_share.size() == weather.grid.count);
+  CHECK(open.sunlit_fraction.size() == weather.grid.count);
 }
 
 TEST_CASE("a face that looks at the noon sun takes its beam by the tangent") {
@@ -86,7 +86,7 @@ TEST_CASE("a face that looks at the noon sun takes its beam by the tangent") {
                         0.5 * weather.diffuse_w_m2[noon])
             .epsilon(0.01));
   const CellExposure north = expose_face(here, 0.0, weather, {});
-  CHECK(north.sunlit_share[noon] == 0.0);
+  CHECK(north.sunlit_fraction[noon] == 0.0);
   CHECK(north.shortwave_w_m2[noon] == doctest::Approx(0.5 * weather.diffuse_w_m2[noon]));
 }
 
@@ -94,7 +94,7 @@ TEST_CASE("the wall a face stands against is behind it") {
   const SiteWeather weather = clear_day(45.0, equinox);
   const std::vector<Obstacle> house{wall({-5.0, 0.0}, {5.0, 0.0}, 3.0)};
   const CellExposure face = expose_face(here, 180.0, weather, house);
-  CHECK(face.sunlit_share[index_at(12.0)] == 1.0);
+  CHECK(face.sunlit_fraction[index_at(12.0)] == 1.0);
   CHECK(face.sky_view == doctest::Approx(0.5).epsilon(1e-9));
 }
 
@@ -116,7 +116,7 @@ TEST_CASE("a place without direct sun has its share of the sky light") {
   const CellExposure place = expose_shaded(0.6, weather);
   CHECK(place.shortwave_w_m2[index_at(10.0)] ==
         doctest::Approx(0.6 * weather.diffuse_w_m2[index_at(10.0)]));
-  CHECK(std::ranges::max(place.sunlit_share) == 0.0);
+  CHECK(std::ranges::max(place.sunlit_fraction) == 0.0);
   CHECK_THROWS_AS(expose_shaded(1.1, weather), std::invalid_argument);
   CHECK_THROWS_AS(expose_shaded(std::numeric_limits<double>::quiet_NaN(), weather),
                   std::invalid_argument);

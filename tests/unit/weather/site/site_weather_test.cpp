@@ -54,7 +54,7 @@ TEST_CASE("every series has an entry an instant") {
   const SiteWeather weather = hourly(plain_forecast(start, 25));
   for (const std::size_t size :
        {weather.air_c.size(), weather.dew_point_c.size(), weather.vapour_pressure_pa.size(),
-        weather.wind_slab_m_s.size(), weather.cloud_share.size(), weather.sky_emissivity.size(),
+        weather.wind_slab_m_s.size(), weather.cloud_fraction.size(), weather.sky_emissivity.size(),
         weather.beam_horizontal_w_m2.size(), weather.diffuse_w_m2.size(),
         weather.sun_elevation_deg.size(), weather.sun_azimuth_deg.size(), weather.rain_mm_h.size(),
         weather.rain_chance.size(), weather.thunder.size()})
@@ -64,7 +64,7 @@ TEST_CASE("every series has an entry an instant") {
 TEST_CASE("the forecast's irradiance beats the clear sky through clouds") {
   Forecast forecast = plain_forecast(start, 25);
   const double clear = global_at_noon(hourly(forecast));
-  for (ForecastHour& row : forecast.hours) row.cloud_share = 1.0;
+  for (ForecastHour& row : forecast.hours) row.cloud_fraction = 1.0;
   CHECK(global_at_noon(hourly(forecast)) == doctest::Approx(0.25 * clear));
   for (ForecastHour& row : forecast.hours) row.solar_w_m2 = 500.0;
   CHECK(global_at_noon(hourly(forecast)) == doctest::Approx(500.0));

@@ -15,7 +15,7 @@ namespace {
 /// A day under half a sky of cloud at 45 N.
 SiteWeather cloudy_day() {
   Forecast forecast = testing::plain_forecast(UtcTime(Date(2026, 5, 14)), 25);
-  for (ForecastHour& hour : forecast.hours) hour.cloud_share = 0.5;
+  for (ForecastHour& hour : forecast.hours) hour.cloud_fraction = 0.5;
   const WeatherSeries series = WeatherSeries::from_forecast(forecast).value.value();
   Site site;
   site.latitude_deg = 45.0;
@@ -54,9 +54,9 @@ TEST_CASE("air, dew point and wind move by their errors") {
 }
 
 TEST_CASE("the dew point stays at the air, cloud within the sky") {
-  const SiteWeather damp = with_errors(cloudy_day(), {.air_k = -10.0, .cloud_share = 2.0});
+  const SiteWeather damp = with_errors(cloudy_day(), {.air_k = -10.0, .cloud_fraction = 2.0});
   CHECK(damp.dew_point_c[noon] == damp.air_c[noon]);
-  CHECK(damp.cloud_share[noon] == 1.0);
+  CHECK(damp.cloud_fraction[noon] == 1.0);
 }
 
 TEST_CASE("sunlight goes with the cloud") {
@@ -65,15 +65,15 @@ TEST_CASE("sunlight goes with the cloud") {
     return w.beam_horizontal_w_m2[noon] + w.diffuse_w_m2[noon];
   };
   // Kasten & Czeplak 1980 (published): 1 - 0.75 N^3.4; N 0.5 lets 0.92896 through, 1 lets 0.25.
-  const SiteWeather overcast = with_errors(weather, {.cloud_share = 0.5});
+  const SiteWeather overcast = with_errors(weather, {.cloud_fraction = 0.5});
   CHECK(global(overcast) == doctest::Approx(global(weather) * 0.25 / 0.92896).epsilon(1e-4));
-  const SiteWeather clear = with_errors(weather, {.cloud_share = -0.5});
+  const SiteWeather clear = with_errors(weather, {.cloud_fraction = -0.5});
   CHECK(global(clear) == doctest::Approx(global(weather) / 0.92896).epsilon(1e-4));
 }
 
 TEST_CASE("a place relit sees what it would have seen under the other weather") {
   const SiteWeather weather = cloudy_day();
-  const SiteWeather other = with_errors(weather, {.cloud_share = 0.3});
+  const SiteWeather other = with_errors(weather, {.cloud_fraction = 0.3});
   const std::vector<Obstacle> house{testing::wall({-5.0, 3.0}, {5.0, 3.0}, 6.0)};
   const CellExposure was = expose({0.0, 0.0}, weather, house);
   const CellExposure is = expose({0.0, 0.0}, other, house);

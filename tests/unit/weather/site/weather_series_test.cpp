@@ -19,7 +19,7 @@ const Date date(2026, 5, 14);
 UtcTime hour(double h) { return at_utc(date, h); }
 
 WeatherSeries series_of(const Forecast& forecast) {
-  const Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast);
+  const Parsed<WeatherSeries> reading = WeatherSeries::from_forecast(forecast);
   REQUIRE(reading.ok());
   return *reading.value;
 }
@@ -104,7 +104,7 @@ TEST_CASE("an hour or two without irradiance is filled, half a day is not") {
 TEST_CASE("a forecast without air, humidity or wind cannot be used") {
   Forecast forecast = plain_forecast(hour(0.0), 6);
   for (ForecastHour& row : forecast.hours) row.wind_10m_m_s.reset();
-  const Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast);
+  const Parsed<WeatherSeries> reading = WeatherSeries::from_forecast(forecast);
   CHECK_FALSE(reading.ok());
   REQUIRE(reading.diagnostics.size() == 1);
   CHECK(reading.diagnostics[0].message == "the forecast has no wind");
@@ -112,13 +112,13 @@ TEST_CASE("a forecast without air, humidity or wind cannot be used") {
 }
 
 TEST_CASE("six hours between rows are a warning, more is an error") {
-  const Reading<WeatherSeries> coarse =
+  const Parsed<WeatherSeries> coarse =
       WeatherSeries::from_forecast(plain_forecast(hour(0.0), 2, 6.0));
   CHECK(coarse.ok());
   CHECK(coarse.diagnostics.size() == 3);
   Forecast forecast = plain_forecast(hour(0.0), 10);
   for (std::size_t i = 2; i < 9; ++i) forecast.hours[i].air_c.reset();
-  const Reading<WeatherSeries> gap = WeatherSeries::from_forecast(forecast);
+  const Parsed<WeatherSeries> gap = WeatherSeries::from_forecast(forecast);
   CHECK_FALSE(gap.ok());
   REQUIRE(gap.diagnostics.size() == 1);
   CHECK(gap.diagnostics[0].message ==
@@ -133,10 +133,10 @@ TEST_CASE("rows three hours apart pass without a word") {
 
 TEST_CASE("without clouds the sky is taken as clear, and said") {
   Forecast forecast = plain_forecast(hour(0.0), 6);
-  for (ForecastHour& row : forecast.hours) row.cloud_share.reset();
-  const Reading<WeatherSeries> reading = WeatherSeries::from_forecast(forecast);
+  for (ForecastHour& row : forecast.hours) row.cloud_fraction.reset();
+  const Parsed<WeatherSeries> reading = WeatherSeries::from_forecast(forecast);
   REQUIRE(reading.ok());
-  CHECK(reading.value->at(hour(2.0)).cloud_share == 0.0);
+  CHECK(reading.value->at(hour(2.0)).cloud_fraction == 0.0);
   REQUIRE(reading.diagnostics.size() == 1);
   CHECK(reading.diagnostics[0].severity == Severity::warning);
 }

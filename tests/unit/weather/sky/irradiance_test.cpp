@@ -48,7 +48,7 @@ TEST_CASE("irradiance refuses what cannot be") {
   CHECK_THROWS_AS(cloud_transmission(-0.1), std::invalid_argument);
   CHECK_THROWS_AS(cloud_transmission(not_a_number), std::invalid_argument);
   CHECK_THROWS_AS(extraterrestrial_w_m2(0.5, 0.0), std::invalid_argument);
-  CHECK_THROWS_AS(diffuse_share(-0.1), std::invalid_argument);
+  CHECK_THROWS_AS(diffuse_fraction(-0.1), std::invalid_argument);
   CHECK_THROWS_AS(split_irradiance(-1.0, 0.5, 1.0), std::invalid_argument);
   CHECK_THROWS_AS(split_irradiance(not_a_number, 0.5, 1.0), std::invalid_argument);
 }

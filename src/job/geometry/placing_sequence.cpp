@@ -1,4 +1,4 @@
-#include "slabtide/job/geometry/zone_order.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 
 #include <algorithm>
 #include <string_view>

@@ -4,7 +4,7 @@ namespace slabtide {
 
 /// How far a field reading may be off, from data/practice.toml: one in ten is further off to
 /// the one side, one in ten to the other.
-struct ReadingRules {
+struct ObservationRules {
   // How far from the hour noted the concrete really was so far.
   double placed_min = 0.0;
   double sheen_gone_min = 0.0;
@@ -19,11 +19,11 @@ struct ReadingRules {
   double concrete_k = 0.0;
   double surface_k = 0.0;
   double air_k = 0.0;
-  double wind_share = 0.0;
+  double wind_fraction = 0.0;
   double humidity = 0.0;  ///< of relative humidity, 0 to 1
   /// Of a reading's variance that all of its kind on a zone have in common: the same thumb, the
   /// same place, the same thermometer. What the rest comes to falls with every repetition.
-  double shared_share = 0.0;
+  double shared_fraction = 0.0;
   /// So many standard deviations off what was to be expected a reading does not count.
   double unbelievable_z = 0.0;
 };

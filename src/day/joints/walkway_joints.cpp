@@ -1,4 +1,4 @@
-#include "walk_joints.h"
+#include "walkway_joints.h"
 
 #include <algorithm>
 #include <cmath>
@@ -39,7 +39,7 @@ struct Run {
 /// The walk's line by distance along it.
 class Way {
  public:
-  explicit Way(const WalkPath& path) : path_(path) {
+  explicit Way(const Walkway& path) : path_(path) {
     at_m_.push_back(0.0);
     for (std::size_t i = 1; i < path.line.size(); ++i) {
       at_m_.push_back(at_m_.back() + plane::distance(path.line[i - 1], path.line[i]));
@@ -76,7 +76,7 @@ class Way {
     return static_cast<std::size_t>(above - at_m_.begin()) - 1;
   }
 
-  const WalkPath& path_;
+  const Walkway& path_;
   std::vector<double> at_m_;
 };
 
@@ -112,8 +112,8 @@ Skeleton skeleton_of(const Way& way, double width_m) {
 
 /// Rounded up to a number of parts: at least one, and no more than anyone saws.
 int whole_parts(double parts) {
-  constexpr double most_bays = 2000.0;
-  return static_cast<int>(std::ceil(std::clamp(parts, 1.0, most_bays)));
+  constexpr double max_bays = 2000.0;
+  return static_cast<int>(std::ceil(std::clamp(parts, 1.0, max_bays)));
 }
 
 /// Into how many panels a run is best divided: the fewest that are as near to square as
@@ -121,10 +121,10 @@ int whole_parts(double parts) {
 int panels_in(double run_m, double lane_m, const JointLimits& limits) {
   constexpr double rounding = 1e-6;
   const int fewest = whole_parts(run_m / limits.spacing_m - rounding);
-  const int most = fewest + whole_parts(run_m / lane_m) + 1;
+  const int max = fewest + whole_parts(run_m / lane_m) + 1;
   int best = fewest;
   double best_aspect = std::numeric_limits<double>::infinity();
-  for (int n = fewest; n <= most; ++n) {
+  for (int n = fewest; n <= max; ++n) {
     const double panel_m = run_m / n;
     const double aspect = std::max(panel_m / lane_m, lane_m / panel_m);
     if (aspect <= limits.wished_aspect + rounding) return n;
@@ -145,13 +145,13 @@ std::optional<Joint> joint_across(const Zone& walk, const Way& way, const Statio
 }
 
 /// Joints along a walk of several lanes.
-void add_lane_joints(const WalkPath& path, int lanes, std::vector<Joint>& joints) {
+void add_lane_joints(const Walkway& path, int lanes, std::vector<Joint>& joints) {
   for (int k = 1; k < lanes; ++k) {
     const double left_m = path.width_m * (static_cast<double>(k) / lanes - 0.5);
     std::vector<Point> line = path.line;
     if (std::abs(left_m) > plane::same_place_m) {
       // The outline of a walk twice as wide as the offset runs along both offsets.
-      const Outline both = outline_of_walk({path.line, 2.0 * std::abs(left_m)});
+      const Outline both = outline_of_walkway({path.line, 2.0 * std::abs(left_m)});
       const auto half = static_cast<std::ptrdiff_t>(line.size());
       if (left_m < 0.0) {
         line.assign(both.begin(), both.begin() + half);
@@ -187,7 +187,7 @@ std::vector<Joint> joints_of(const Zone& walk, const Way& way, int lanes, int ex
 
 }  // namespace
 
-std::vector<std::vector<Joint>> walk_joint_sets(const Zone& walk, const JointLimits& limits) {
+std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits) {
   const Way way(*walk.path);
   constexpr double rounding = 1e-6;
   const int lanes = whole_parts(walk.path->width_m / limits.spacing_m - rounding);

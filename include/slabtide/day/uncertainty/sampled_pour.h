@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/pour/pour_run.h"
-#include "slabtide/day/uncertainty/draw.h"
+#include "slabtide/day/uncertainty/sample.h"
 
 namespace slabtide {
 
@@ -24,24 +24,25 @@ ColumnSet thinned(const ColumnSet& set, const std::vector<std::size_t>& columns,
                   std::size_t instants);
 
 /// When the drawn day places what is planned for `placed_s`.
-double drawn_placing_s(double placed_s, double start_s, const Draw& draw);
+double sampled_placing_s(double placed_s, double start_s, const Sample& sample);
 
 /// The columns of a set on a drawn day, in their order, and what they met.
-struct DrawnHistories {
+struct SampledHistories {
   SiteWeather weather;
   std::vector<MixModel> mixes;  ///< as ColumnSet::mixes
   std::vector<ColumnHistory> histories;
 };
-DrawnHistories solve_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings);
+SampledHistories solve_sampled(const ColumnSet& set, const Sample& sample,
+                               const SolverSettings& settings);
 
 /// The same where only little of each column is wanted: `visit` sees its history, its mix and
 /// the weather, which are gone after the call. As `visit_columns`.
-using VisitDrawn = std::function<void(std::size_t column, const ColumnHistory&, const MixModel&,
-                                      const SiteWeather&)>;
-void visit_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings,
-                 const VisitDrawn& visit);
+using VisitSampled = std::function<void(std::size_t column, const ColumnHistory&, const MixModel&,
+                                        const SiteWeather&)>;
+void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSettings& settings,
+                   const VisitSampled& visit);
 
 /// The whole pour on the drawn day: its loads and placings moved, every column solved anew.
-PourRun run_drawn(const PourRun& run, const Draw& draw, const SolverSettings& settings);
+PourRun run_sampled(const PourRun& run, const Sample& sample, const SolverSettings& settings);
 
 }  // namespace slabtide

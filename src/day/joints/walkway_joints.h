@@ -11,6 +11,6 @@ namespace slabtide {
 /// Sets of joints worth trying for a walk, the one with the fewest joints first: square to its
 /// line (radial where it curves), from every inside corner of a bend, and along the line where
 /// the walk is wider than the spacing.
-std::vector<std::vector<Joint>> walk_joint_sets(const Zone& walk, const JointLimits& limits);
+std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits);
 
 }  // namespace slabtide

@@ -1,4 +1,4 @@
-#include "slabtide/day/uncertainty/drawn_pour.h"
+#include "slabtide/day/uncertainty/sampled_pour.h"
 
 #include <algorithm>
 #include <map>
@@ -11,16 +11,16 @@ namespace slabtide {
 namespace {
 
 /// What all columns of a set share on the drawn day.
-struct DrawnSurroundings {
+struct SampledSurroundings {
   SiteWeather weather;
   std::vector<MixModel> mixes;
   std::vector<CellExposure> exposures;
 };
 
-DrawnSurroundings draw_surroundings(const ColumnSet& set, const Draw& draw) {
-  DrawnSurroundings drawn;
-  drawn.weather = with_errors(set.weather, draw.weather);
-  for (const MixModel& mix : set.mixes) drawn.mixes.push_back(with_errors(mix, draw.mix));
+SampledSurroundings sample_surroundings(const ColumnSet& set, const Sample& sample) {
+  SampledSurroundings drawn;
+  drawn.weather = with_errors(set.weather, sample.weather);
+  for (const MixModel& mix : set.mixes) drawn.mixes.push_back(with_errors(mix, sample.mix));
   for (const CellExposure& exposure : set.exposures) {
     drawn.exposures.push_back(relit(exposure, set.weather, drawn.weather));
   }
@@ -28,51 +28,51 @@ DrawnSurroundings draw_surroundings(const ColumnSet& set, const Draw& draw) {
 }
 
 /// A load that comes late was batched late: the truck's way takes as long as planned.
-ColumnCase draw_column(const PouredColumn& poured, const DrawnSurroundings& drawn, double start_s,
-                       const Draw& draw) {
+ColumnCase sample_column(const PouredColumn& poured, const SampledSurroundings& drawn,
+                         double start_s, const Sample& sample) {
   ColumnCase column = poured.column;
   const double transit_s = column.placed_s - column.batched_s;
-  column.placed_s = drawn_placing_s(column.placed_s, start_s, draw);
+  column.placed_s = sampled_placing_s(column.placed_s, start_s, sample);
   column.batched_s = column.placed_s - transit_s;
   column.mix = &drawn.mixes[poured.mix];
   column.exposure = &drawn.exposures[poured.exposure];
   column.concrete_c = column.mix->discharge_c;
-  column.convection_factor *= draw.convection_factor;
-  column.evaporation_factor *= draw.evaporation_factor;
-  column.absorptance = std::clamp(column.absorptance + draw.absorptance_offset, 0.0, 1.0);
-  if (column.film_from_set_age_h >= 0.0) {
-    column.film_from_set_age_h = initial_set_age_h(column.mix->setting);
+  column.convection_factor *= sample.convection_factor;
+  column.evaporation_factor *= sample.evaporation_factor;
+  column.absorptance = std::clamp(column.absorptance + sample.absorptance_offset, 0.0, 1.0);
+  if (column.curing_compound_from_set_age_h >= 0.0) {
+    column.curing_compound_from_set_age_h = initial_set_age_h(column.mix->setting);
   }
   return column;
 }
 
-std::vector<ColumnCase> draw_columns(const ColumnSet& set, const DrawnSurroundings& drawn,
-                                     const Draw& draw) {
+std::vector<ColumnCase> sample_columns(const ColumnSet& set, const SampledSurroundings& drawn,
+                                       const Sample& sample) {
   std::vector<ColumnCase> cases;
   cases.reserve(set.columns.size());
   for (const PouredColumn& column : set.columns) {
-    cases.push_back(draw_column(column, drawn, set.start_s, draw));
+    cases.push_back(sample_column(column, drawn, set.start_s, sample));
   }
   return cases;
 }
 
-std::vector<ColumnHistory> solve(const ColumnSet& set, const DrawnSurroundings& drawn,
-                                 const Draw& draw, const SolverSettings& settings) {
-  return solve_columns(draw_columns(set, drawn, draw), drawn.weather, settings);
+std::vector<ColumnHistory> solve(const ColumnSet& set, const SampledSurroundings& drawn,
+                                 const Sample& sample, const SolverSettings& settings) {
+  return solve_columns(sample_columns(set, drawn, sample), drawn.weather, settings);
 }
 
 /// Moves the order's hours to the drawn day.
 class OrderMover {
  public:
-  OrderMover(const PourRun& run, double start_s, const Draw& draw)
-      : run_(run), start_s_(start_s), draw_(draw) {}
+  OrderMover(const PourRun& run, double start_s, const Sample& sample)
+      : run_(run), start_s_(start_s), sample_(sample) {}
 
   void move(OrderPlan& order) const {
     for (Load& load : order.loads) {
       for (UtcTime* at : {&load.batched, &load.arrives, &load.starts, &load.empty}) move(*at);
-      for (LoadShare& share : load.shares) {
-        move(share.start);
-        move(share.end);
+      for (LoadShare& fraction : load.fractions) {
+        move(fraction.start);
+        move(fraction.end);
       }
     }
     for (ZonePlacing& placing : order.placings) move(placing);
@@ -86,12 +86,12 @@ class OrderMover {
  private:
   void move(UtcTime& at) const {
     const double planned_s = seconds_between(run_.weather.grid.start, at);
-    at = run_.at(drawn_placing_s(planned_s, start_s_, draw_));
+    at = run_.at(sampled_placing_s(planned_s, start_s_, sample_));
   }
 
   const PourRun& run_;
   double start_s_;
-  const Draw& draw_;
+  const Sample& sample_;
 };
 
 }  // namespace
@@ -123,40 +123,41 @@ ColumnSet thinned(const ColumnSet& set, const std::vector<std::size_t>& columns,
   return thin;
 }
 
-double drawn_placing_s(double placed_s, double start_s, const Draw& draw) {
-  return std::max(0.0, start_s + draw.delay_s + draw.pace_factor * (placed_s - start_s));
+double sampled_placing_s(double placed_s, double start_s, const Sample& sample) {
+  return std::max(0.0, start_s + sample.delay_s + sample.pace_factor * (placed_s - start_s));
 }
 
-DrawnHistories solve_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings) {
-  DrawnSurroundings drawn = draw_surroundings(set, draw);
-  std::vector<ColumnHistory> histories = solve(set, drawn, draw, settings);
+SampledHistories solve_sampled(const ColumnSet& set, const Sample& sample,
+                               const SolverSettings& settings) {
+  SampledSurroundings drawn = sample_surroundings(set, sample);
+  std::vector<ColumnHistory> histories = solve(set, drawn, sample, settings);
   return {std::move(drawn.weather), std::move(drawn.mixes), std::move(histories)};
 }
 
-void visit_drawn(const ColumnSet& set, const Draw& draw, const SolverSettings& settings,
-                 const VisitDrawn& visit) {
-  const DrawnSurroundings drawn = draw_surroundings(set, draw);
-  visit_columns(draw_columns(set, drawn, draw), drawn.weather, settings,
+void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSettings& settings,
+                   const VisitSampled& visit) {
+  const SampledSurroundings drawn = sample_surroundings(set, sample);
+  visit_columns(sample_columns(set, drawn, sample), drawn.weather, settings,
                 [&](std::size_t i, const ColumnHistory& history) {
                   visit(i, history, drawn.mixes[set.columns[i].mix], drawn.weather);
                 });
 }
 
-PourRun run_drawn(const PourRun& run, const Draw& draw, const SolverSettings& settings) {
+PourRun run_sampled(const PourRun& run, const Sample& sample, const SolverSettings& settings) {
   const ColumnSet set = columns_of(run);
-  DrawnSurroundings drawn = draw_surroundings(set, draw);
+  SampledSurroundings drawn = sample_surroundings(set, sample);
   PourRun result = run;
-  result.histories = solve(set, drawn, draw, settings);
-  const OrderMover mover(run, set.start_s, draw);
+  result.histories = solve(set, drawn, sample, settings);
+  const OrderMover mover(run, set.start_s, sample);
   mover.move(result.order);
   for (ZoneRun& zone : result.zones) {
     mover.move(zone.placing);
     for (CellRun& cell : zone.cells) {
-      cell.placed_s = drawn_placing_s(cell.placed_s, set.start_s, draw);
+      cell.placed_s = sampled_placing_s(cell.placed_s, set.start_s, sample);
     }
   }
   for (std::size_t i = 0; i < set.columns.size(); ++i) {
-    const ColumnCase moved = draw_column(set.columns[i], drawn, set.start_s, draw);
+    const ColumnCase moved = sample_column(set.columns[i], drawn, set.start_s, sample);
     result.columns[i].column = moved;
     result.columns[i].column.mix = nullptr;
     result.columns[i].column.exposure = nullptr;

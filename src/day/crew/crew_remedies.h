@@ -12,7 +12,7 @@ namespace slabtide {
 /// retarder would; that zone placed later by itself. Those that leave less late, best first.
 /// A trial on the timetable: it computes no new windows (`compare` does).
 /// `larger`: the schedules of larger crews, rising.
-std::vector<CrewCure> crew_cures(const std::vector<Task>& tasks, const Schedule& as_planned,
-                                 std::span<const Schedule> larger);
+std::vector<CrewRemedy> crew_cures(const std::vector<Task>& tasks, const Schedule& as_planned,
+                                   std::span<const Schedule> larger);
 
 }  // namespace slabtide

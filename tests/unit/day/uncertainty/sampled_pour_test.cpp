@@ -1,4 +1,4 @@
-#include "slabtide/day/uncertainty/drawn_pour.h"
+#include "slabtide/day/uncertainty/sampled_pour.h"
 
 #include <cmath>
 
@@ -17,25 +17,25 @@ using test::zone_named;
 
 Job small_job() { return sample_job({zone_named("pad", rectangle(0, 0, 1.2, 1.2))}); }
 
-DrawScale day_ahead() { return {.set_times_estimated = true, .lead_at_start_h = 0.0}; }
+SampleScale day_ahead() { return {.set_times_estimated = true, .lead_at_start_h = 0.0}; }
 
-Unknowns only(Unknown unknown, double z) {
-  Unknowns unknowns;
-  unknowns.of(unknown) = z;
-  return unknowns;
+UncertainInputs only(UncertainInput unknown, double z) {
+  UncertainInputs uncertain_inputs;
+  uncertain_inputs.of(unknown) = z;
+  return uncertain_inputs;
 }
 
 TEST_CASE("even unknowns are standard normal, cut at 2.5, in mirrored pairs") {
-  const std::vector<Unknowns> draws = even_unknowns(1000);
+  const std::vector<UncertainInputs> samples = even_uncertain_inputs(1000);
   // Variance of a normal cut at c: 1 - 2 c phi(c)/(2 Phi(c) - 1), by hand 0.91126.
   // Seen: means under 1e-12, variances 0.904 to 0.915, correlations up to 0.03.
-  for (std::size_t k = 0; k < unknown_count; ++k) {
+  for (std::size_t k = 0; k < uncertain_input_count; ++k) {
     double sum = 0.0;
     double square = 0.0;
-    for (const Unknowns& draw : draws) {
-      sum += draw.z[k];
-      square += draw.z[k] * draw.z[k];
-      CHECK(std::abs(draw.z[k]) <= 2.5);
+    for (const UncertainInputs& sample : samples) {
+      sum += sample.z[k];
+      square += sample.z[k] * sample.z[k];
+      CHECK(std::abs(sample.z[k]) <= 2.5);
     }
     CAPTURE(k);
     CHECK(std::abs(sum) < 1e-9);
@@ -44,73 +44,73 @@ TEST_CASE("even unknowns are standard normal, cut at 2.5, in mirrored pairs") {
 }
 
 TEST_CASE("even unknowns do not go together") {
-  const std::vector<Unknowns> draws = even_unknowns(200);
-  double most = 0.0;
-  for (std::size_t a = 0; a < unknown_count; ++a) {
+  const std::vector<UncertainInputs> samples = even_uncertain_inputs(200);
+  double max = 0.0;
+  for (std::size_t a = 0; a < uncertain_input_count; ++a) {
     for (std::size_t b = 0; b < a; ++b) {
       double product = 0.0;
-      for (const Unknowns& draw : draws) product += draw.z[a] * draw.z[b];
-      most = std::fmax(most, std::abs(product / 200.0));
+      for (const UncertainInputs& sample : samples) product += sample.z[a] * sample.z[b];
+      max = std::fmax(max, std::abs(product / 200.0));
     }
   }
-  MESSAGE("largest correlation of two unknowns over 200 draws: ", most);
-  CHECK(most < 0.25);
+  MESSAGE("largest correlation of two unknowns over 200 draws: ", max);
+  CHECK(max < 0.25);
 }
 
 TEST_CASE("the same unknowns come every time, and fewer are the first of more") {
-  const auto few = even_unknowns(10);
-  const auto many = even_unknowns(50);
+  const auto few = even_uncertain_inputs(10);
+  const auto many = even_uncertain_inputs(50);
   for (std::size_t i = 0; i < few.size(); ++i) CHECK(few[i].z == many[i].z);
-  CHECK(even_unknowns(7).size() == 7);
-  CHECK(even_unknowns(0).empty());
+  CHECK(even_uncertain_inputs(7).size() == 7);
+  CHECK(even_uncertain_inputs(0).empty());
 }
 
 TEST_CASE("one day in ten is off by more than the practice says") {
   const SpreadRules spread = default_practice().spread;
   const double z = 1.2815515655446004;  // one in ten of a normal distribution lies above it
-  CHECK(draw_of(only(Unknown::air, z), spread, day_ahead()).weather.air_k ==
+  CHECK(sample_of(only(UncertainInput::air, z), spread, day_ahead()).weather.air_k ==
         doctest::Approx(spread.air_k));
-  CHECK(draw_of(only(Unknown::convection, z), spread, day_ahead()).convection_factor ==
-        doctest::Approx(1.0 + spread.convection_share));
-  CHECK(draw_of(only(Unknown::convection, -z), spread, day_ahead()).convection_factor ==
-        doctest::Approx(1.0 / (1.0 + spread.convection_share)));
-  CHECK(draw_of(only(Unknown::delay, z), spread, day_ahead()).delay_s ==
+  CHECK(sample_of(only(UncertainInput::convection, z), spread, day_ahead()).convection_factor ==
+        doctest::Approx(1.0 + spread.convection_fraction));
+  CHECK(sample_of(only(UncertainInput::convection, -z), spread, day_ahead()).convection_factor ==
+        doctest::Approx(1.0 / (1.0 + spread.convection_fraction)));
+  CHECK(sample_of(only(UncertainInput::delay, z), spread, day_ahead()).delay_s ==
         doctest::Approx(60.0 * spread.late_min));
-  CHECK(draw_of(only(Unknown::delay, -z), spread, day_ahead()).delay_s ==
+  CHECK(sample_of(only(UncertainInput::delay, -z), spread, day_ahead()).delay_s ==
         doctest::Approx(-60.0 * spread.early_min));
 }
 
 TEST_CASE("a supplier's set times are surer than estimated ones") {
   const SpreadRules spread = default_practice().spread;
-  const Unknowns slow = only(Unknown::set_time, 1.0);
-  const DrawScale supplier{.set_times_estimated = false, .lead_at_start_h = 0.0};
-  CHECK(draw_of(slow, spread, supplier).mix.set_time_factor <
-        draw_of(slow, spread, day_ahead()).mix.set_time_factor);
+  const UncertainInputs slow = only(UncertainInput::set_time, 1.0);
+  const SampleScale supplier{.set_times_estimated = false, .lead_at_start_h = 0.0};
+  CHECK(sample_of(slow, spread, supplier).mix.set_time_factor <
+        sample_of(slow, spread, day_ahead()).mix.set_time_factor);
 }
 
 TEST_CASE("a mix that the book knows is surer than one estimated, the more so after many pours") {
   const SpreadRules spread = default_practice().spread;
-  const Unknowns slow = only(Unknown::set_time, 1.0);
-  double before = draw_of(slow, spread, day_ahead()).mix.set_time_factor;
+  const UncertainInputs slow = only(UncertainInput::set_time, 1.0);
+  double before = sample_of(slow, spread, day_ahead()).mix.set_time_factor;
   for (const double log_deviation : {0.08, 0.04, 0.01}) {
-    DrawScale learned = day_ahead();
+    SampleScale learned = day_ahead();
     learned.learned_log_deviation = log_deviation;
-    const double now = draw_of(slow, spread, learned).mix.set_time_factor;
+    const double now = sample_of(slow, spread, learned).mix.set_time_factor;
     CHECK(now < before);
     before = now;
   }
   // What batches differ by stays: 10 % one time in ten, 1.2816 standard deviations.
   CHECK(before > std::exp(std::log(1.10) / 1.2816));
-  DrawScale supplier{.set_times_estimated = false, .lead_at_start_h = 0.0};
-  const double given = draw_of(slow, spread, supplier).mix.set_time_factor;
+  SampleScale supplier{.set_times_estimated = false, .lead_at_start_h = 0.0};
+  const double given = sample_of(slow, spread, supplier).mix.set_time_factor;
   supplier.learned_log_deviation = 0.08;
-  CHECK(draw_of(slow, spread, supplier).mix.set_time_factor == given);
+  CHECK(sample_of(slow, spread, supplier).mix.set_time_factor == given);
 }
 
 TEST_CASE("the day without errors is the plan's own, to the bit") {
   const Job job = small_job();
   const test::Planned planned = plan_of(job);
-  const PourRun same = run_drawn(planned.run, Draw{}, SolverSettings{});
+  const PourRun same = run_sampled(planned.run, Sample{}, SolverSettings{});
   REQUIRE(same.histories.size() == planned.run.histories.size());
   CHECK(same.histories[0].surface_c == planned.run.histories[0].surface_c);
   CHECK(same.histories[0].resistance_work_psi == planned.run.histories[0].resistance_work_psi);
@@ -121,9 +121,9 @@ TEST_CASE("the day without errors is the plan's own, to the bit") {
 TEST_CASE("a late truck moves loads, placings and columns") {
   const Job job = small_job();
   const test::Planned planned = plan_of(job);
-  Draw late;
+  Sample late;
   late.delay_s = 1800.0;
-  const PourRun run = run_drawn(planned.run, late, SolverSettings{});
+  const PourRun run = run_sampled(planned.run, late, SolverSettings{});
   CHECK(seconds_between(planned.run.order.loads[0].batched, run.order.loads[0].batched) ==
         doctest::Approx(1800.0));
   CHECK(seconds_between(planned.run.zones[0].placing.start, run.zones[0].placing.start) ==
@@ -135,10 +135,10 @@ TEST_CASE("a late truck moves loads, placings and columns") {
 }
 
 TEST_CASE("slower placing draws out what comes after the start") {
-  Draw slow;
+  Sample slow;
   slow.pace_factor = 1.5;
-  CHECK(drawn_placing_s(1000.0, 1000.0, slow) == 1000.0);
-  CHECK(drawn_placing_s(1600.0, 1000.0, slow) == doctest::Approx(1900.0));
+  CHECK(sampled_placing_s(1000.0, 1000.0, slow) == 1000.0);
+  CHECK(sampled_placing_s(1600.0, 1000.0, slow) == doctest::Approx(1900.0));
 }
 
 }  // namespace

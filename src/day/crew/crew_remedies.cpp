@@ -1,4 +1,4 @@
-#include "crew_cures.h"
+#include "crew_remedies.h"
 
 #include <algorithm>
 #include <array>
@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t most_more_hands = 2;
+constexpr std::size_t max_more_hands = 2;
 /// What one and two ordinary doses do at mild temperatures, and an hour besides; ours.
 constexpr std::array<int, 3> later_min{30, 60, 90};
 
@@ -44,31 +44,32 @@ std::vector<Task> with_zone_later(std::vector<Task> tasks, const std::string& zo
 
 }  // namespace
 
-std::vector<CrewCure> crew_cures(const std::vector<Task>& tasks, const Schedule& as_planned,
-                                 std::span<const Schedule> larger) {
-  std::vector<CrewCure> cures;
-  const auto consider = [&](CureKind kind, const std::string& zone, int amount, int late_min) {
+std::vector<CrewRemedy> crew_cures(const std::vector<Task>& tasks, const Schedule& as_planned,
+                                   std::span<const Schedule> larger) {
+  std::vector<CrewRemedy> remedies;
+  const auto consider = [&](RemedyKind kind, const std::string& zone, int amount, int late_min) {
     // More of the same that does no better is not worth a word.
-    const bool same = !cures.empty() && cures.back().kind == kind;
-    const int to_better = same ? cures.back().late_min : as_planned.late_min;
-    if (late_min < to_better) cures.push_back({kind, zone, amount, late_min});
+    const bool same = !remedies.empty() && remedies.back().kind == kind;
+    const int to_better = same ? remedies.back().late_min : as_planned.late_min;
+    if (late_min < to_better) remedies.push_back({kind, zone, amount, late_min});
   };
-  for (const Schedule& schedule : larger.first(std::min(most_more_hands, larger.size()))) {
-    consider(CureKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);
+  for (const Schedule& schedule : larger.first(std::min(max_more_hands, larger.size()))) {
+    consider(RemedyKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);
   }
   const std::string zone = latest_zone(tasks, as_planned);
   for (const bool placing_too : {false, true}) {
     if (zone.empty()) break;
-    const CureKind kind = placing_too ? CureKind::place_later : CureKind::slow_the_set;
+    const RemedyKind kind = placing_too ? RemedyKind::place_later : RemedyKind::slow_the_set;
     for (const int minutes : later_min) {
       const std::vector<Task> later = with_zone_later(tasks, zone, minutes, placing_too);
       consider(kind, zone, minutes,
                search_schedule(later, as_planned.crew, nullptr).schedule.late_min);
     }
   }
-  std::stable_sort(cures.begin(), cures.end(),
-                   [](const CrewCure& a, const CrewCure& b) { return a.late_min < b.late_min; });
-  return cures;
+  std::stable_sort(remedies.begin(), remedies.end(), [](const CrewRemedy& a, const CrewRemedy& b) {
+    return a.late_min < b.late_min;
+  });
+  return remedies;
 }
 
 }  // namespace slabtide

@@ -1,0 +1,80 @@
+#include "slabtide/day/practice/uncertain_inputs.h"
+
+#include <cstdint>
+
+#include <boost/math/distributions/normal.hpp>
+#include <boost/random/sobol.hpp>
+
+namespace slabtide {
+
+namespace {
+
+constexpr double furthest_out = 2.5;  // ours: what lies beyond is 1 in 80
+
+/// The quantile of the normal distribution cut off at `furthest_out` either side.
+double cut_normal(double fraction) {
+  const boost::math::normal_distribution<> normal;
+  static const double below = boost::math::cdf(normal, -furthest_out);
+  return boost::math::quantile(normal, below + fraction * (1.0 - 2.0 * below));
+}
+
+UncertainInputs mirrored(UncertainInputs uncertain_inputs) {
+  for (double& z : uncertain_inputs.z) z = -z;
+  return uncertain_inputs;
+}
+
+}  // namespace
+
+std::string_view uncertain_input_words(UncertainInput unknown) {
+  switch (unknown) {
+    case UncertainInput::air:
+      return "the forecast's air temperature";
+    case UncertainInput::dew_point:
+      return "the forecast's dew point";
+    case UncertainInput::wind:
+      return "the wind";
+    case UncertainInput::cloud:
+      return "the clouds";
+    case UncertainInput::concrete:
+      return "the concrete's temperature at the chute";
+    case UncertainInput::convection:
+      return "what the air carries off";
+    case UncertainInput::evaporation:
+      return "how fast the top dries";
+    case UncertainInput::absorptance:
+      return "how much sun the surface takes up";
+    case UncertainInput::set_time:
+      return "the mix's set times";
+    case UncertainInput::set_span:
+      return "how fast the mix goes from initial to final set";
+    case UncertainInput::activation_energy:
+      return "what warmth does to the setting";
+    case UncertainInput::admixture:
+      return "what the admixtures do";
+    case UncertainInput::bleed:
+      return "how much the mix bleeds";
+    case UncertainInput::delay:
+      return "when the trucks come";
+    case UncertainInput::pace:
+      return "how fast the placing goes";
+  }
+  return "";
+}
+
+std::vector<UncertainInputs> even_uncertain_inputs(std::size_t count) {
+  boost::random::sobol points(uncertain_input_count);
+  const auto max = static_cast<double>(boost::random::sobol::max());
+  std::vector<UncertainInputs> samples;
+  samples.reserve(count + 1);
+  while (samples.size() < count) {
+    UncertainInputs drawn;
+    // Half a step up, so that neither 0 nor 1 is met.
+    for (double& z : drawn.z) z = cut_normal((static_cast<double>(points()) + 0.5) / (max + 1.0));
+    samples.push_back(drawn);
+    samples.push_back(mirrored(drawn));
+  }
+  samples.resize(count);
+  return samples;
+}
+
+}  // namespace slabtide
