@@ -92,7 +92,7 @@ std::optional<std::string_view> nearest(std::string_view word,
     const std::size_t shorter = std::min(word.size(), candidate.size());
     const std::size_t longer = std::max(word.size(), candidate.size());
     const std::size_t slips = std::min(longer / letters_per_slip, max_slips);
-    if (longer - shorter > slips) continue;  // so many slips at the least
+    if (longer - shorter > slips) continue;  // at least so many slips
     const std::size_t distance = edit_distance(wanted, folded(candidate));
     if (!word.empty() && distance <= slips && distance < best_distance) {
       best = candidate;

@@ -23,7 +23,7 @@ struct FileText {
   FileError error;
 };
 
-/// What is read at the most of any input (ours).
+/// The most that is read of any input (ours).
 inline constexpr std::size_t largest_input_bytes = std::size_t{8} * 1024 * 1024;
 
 /// The whole file; an error where it cannot be read, is not a regular file or is over

@@ -91,7 +91,7 @@ TimeOf time_of(ObservationKind kind) {
 }
 
 /// The hour halfway between the part's first and last; the end of the weather where it does
-/// not come: so late it is at the least.
+/// not come: it is at least as late as that.
 double typical_s(const Sighting& sighting, const DayEvents& day, double end_s) {
   const TimeOf time = time_of(sighting.kind);
   return 0.5 * (time(day[sighting.columns.first]).value_or(end_s) +

@@ -73,14 +73,14 @@ void watch_zone(Watch& watch, std::size_t zone) {
               watch.zones[zone].name, due,
               fmt::format("one {} is not through in time: {} at work together are. Or {}",
                           saw_name(shift->kind), *shift->saws_needed, remedy_for(choice, watch)),
-              "method of this program; saw speed from memory");
+              "worked out from this plan; saw speed from memory");
     return;
   }
   watch.add("saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
             fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
                         due ? watch.clock(*due) : std::string(after_plan_words),
                         remedy_for(choice, watch)),
-            "method of this program; ACI 302.1R");
+            "worked out from this plan; ACI 302.1R");
 }
 
 }  // namespace

@@ -21,14 +21,14 @@ void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) 
                             operation_words(window.operation),
                             watch.clock(window.stiff_by.value_or(*window.closes)),
                             watch.clock(*window.opens)),
-                "method of this program");
+                "worked out from this plan");
     } else if (minutes < watch.practice.limits.short_window_min) {
       watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
                 fmt::format("only {:.0f} min for the {} from {}: have everybody there, work in "
                             "small areas, or slow it with a retarder or shade",
                             std::round(minutes), operation_words(window.operation),
                             watch.clock(*window.opens)),
-                "method of this program");
+                "worked out from this plan");
     }
   }
 }
@@ -110,7 +110,7 @@ void watch_crew(Watch& watch) {
                                  task_words(task), crew.schedule.assignments[latest].late_min);
   if (!crew.remedies.empty()) text += fmt::format(". {}", remedy_words(crew.remedies.front()));
   watch.add("late_crew", "crew too small", CautionLevel::caution, task.zone, crew.starts[latest],
-            std::move(text), "method of this program");
+            std::move(text), "worked out from this plan");
 }
 
 void watch_loads(Watch& watch) {

@@ -340,7 +340,7 @@ void watch_forecast(Watch& watch) {
                 : fmt::format("the forecast ends {}, before {}: fetch again in the morning of "
                               "the pour",
                               watch.day_and_clock(end), missing),
-            "method of this program");
+            "worked out from this plan");
 }
 
 }  // namespace slabtide

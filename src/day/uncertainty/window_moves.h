@@ -12,8 +12,8 @@ namespace slabtide {
 /// The operation on plastic concrete that a task does; empty for other tasks.
 std::optional<Operation> plastic_operation_of(TaskKind kind);
 
-/// The columns a task's concrete is known by. `plan` is the one the ensemble was drawn for: a
-/// part it does not have goes by its whole zone, a zone it does not have by nothing.
+/// The columns a task's concrete is known by. `plan` is the one the ensemble was drawn for: for
+/// a part it does not have, those of the whole zone; empty for a zone it does not have.
 std::optional<PartColumns> columns_of(const Task& task, const DayPlan& plan,
                                       const Ensemble& ensemble);
 

@@ -34,8 +34,8 @@ struct WeighedDays {
 /// where they are of one event, further from all that is expected than
 /// ObservationRules::unbelievable_z deviations, before or after the readings before them.
 /// Where the days that were drawn are too few near what was seen, as many are drawn anew from
-/// the belief (belief.h), widened, and weighed for being drawn there: no day counts for more
-/// because it was sought.
+/// the belief (belief.h), widened, and their weights divided by the density they were drawn
+/// from, so that drawing more days there makes none of them likelier.
 WeighedDays weigh_days(const DayModel& model, const PourRun& run,
                        const std::vector<Sighting>& sightings, const ObservationRules& rules,
                        const EnsembleSettings& settings);

@@ -40,7 +40,7 @@ struct JointTurn {
 /// The joints of a zone in working order: from inside corners first, then from the tied edge,
 /// then the middle of the longest uncut run, then one after another from the end that is ready
 /// first (those that run like the middle one before those across). `turns` has one entry a
-/// joint. Source: common practice as in the method's section 10; the end to begin at is ours.
+/// joint. Source: common practice, no source; the end to begin at is ours.
 std::vector<Cut> order_cuts(const Zone& zone, const ZoneJoints& joints,
                             const std::vector<JointTurn>& turns);
 

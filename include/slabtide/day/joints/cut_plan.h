@@ -21,7 +21,7 @@ std::string_view joint_way_id(JointWay way);
 
 /// What the day leaves a zone.
 struct JointChoice {
-  JointWay way = JointWay::none_needed;  ///< with a saw on hand, where there is one
+  JointWay way = JointWay::none_needed;  ///< with a saw on hand; with either saw where the job lists none
   std::vector<SawKind> in_time;          ///< every kind of saw, on hand or not, that is in time
   OperationWindow tooled;                ///< while the concrete is plastic
 };

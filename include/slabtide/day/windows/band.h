@@ -27,10 +27,10 @@ struct Weighted {
 };
 
 /// The value below which `fraction` of the weight lies, straight between neighbours; empty where
-/// it falls among those that never come, or nothing weighs anything.
+/// it falls among those that never come, or all weights are 0.
 std::optional<double> weighted_quantile(std::vector<Weighted> values, double fraction);
 
-/// The share of the weight that comes at all; 0 where nothing weighs anything.
+/// The share of the weight that comes at all; 0 where all weights are 0.
 double fraction_that_comes(const std::vector<Weighted>& values);
 
 }  // namespace slabtide

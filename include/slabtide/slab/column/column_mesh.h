@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// The ground's temperature is held fixed this deep under the slab (method of this project),
+/// The ground's temperature is held fixed this deep under the slab (ours),
 /// or 0.3 m under the last base course where that lies deeper.
 inline constexpr double fixed_ground_below_slab_m = 0.6;
 

@@ -26,8 +26,7 @@ struct StressCase {
 /// m = 0.8 E alpha dT for a tied slab, dT how far the mean has fallen, else E alpha dT within
 /// friction's +-gamma f L/2; times 0.65, times 1.5 at a re-entrant corner.
 /// Sources: friction AASHTO (published), relaxation CIRIA C660 (from memory), the rest ours.
-/// Departure from this project's method, section 10, which adds the size of curling to mean
-/// cooling alone: the mean counts with its sign here. A slab that the sun warms after final
+/// The mean counts with its sign, not only when it cools. A slab that the sun warms after final
 /// set is pressed, and does not crack at noon for being warm on top.
 std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& mix,
                                  const StressCase& piece);

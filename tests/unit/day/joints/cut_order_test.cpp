@@ -9,7 +9,7 @@
 #include "support/sample_job.h"
 
 // Working order: inside corners and tied edges first, then the middle of the longest uncut run,
-// then one after another (common practice, as in the method's section 10).
+// then one after another (common practice, no source).
 
 namespace slabtide {
 
