@@ -11,7 +11,7 @@
 namespace {
 
 /// Histories come and go by the megabyte: what is freed is kept for the next ones, since handing
-/// memory back to the system and asking for it anew took a quarter of the time of a column.
+/// memory back to the system and asking for it again took a quarter of the time of a column.
 void keep_freed_memory() {
 #ifdef __GLIBC__
   constexpr int kept_bytes = 1 << 28;

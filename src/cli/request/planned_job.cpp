@@ -25,7 +25,7 @@ std::optional<std::size_t> samples_of(const ParsedLine& line, std::size_t usual)
   return samples;
 }
 
-/// The plan made anew for what was noted so far.
+/// The plan made again for what was noted so far.
 void take_in(PlannedJob& planned, const EnsembleSettings& settings) {
   const LoadedJob& loaded = planned.loaded;
   SeenDay seen = see_day({loaded.job, loaded.forecast, loaded.practice, planned.run, planned.plan,

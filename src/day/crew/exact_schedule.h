@@ -11,7 +11,7 @@ namespace slabtide {
 
 /// Branch and bound over all schedules whose tasks are placed one by one with starts that do
 /// not decrease: one of them is best for late minutes and last finish. Gives the first that
-/// betters `to_better` in these two as far as can be, if there is one; `whole` tells whether
+/// improves `to_better` in these two as far as can be, if there is one; `whole` tells whether
 /// the search ended before `max_nodes`.
 struct ExactSearch {
   std::optional<std::vector<Assignment>> better;

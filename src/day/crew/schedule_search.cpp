@@ -168,7 +168,7 @@ class Search {
     }
   }
 
-  /// Where no single move betters the list, two to four at once, at random, may.
+  /// Where no single move improves the list, two to four at once, at random, may.
   bool better_by_chance() {
     TaskList list = list_;
     for (std::size_t moves = 2 + chance(3); moves > 0; --moves) {

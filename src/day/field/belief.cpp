@@ -62,7 +62,7 @@ Vector solved_upper(const Square& root, const Vector& right) {
   return x;
 }
 
-/// Mean figure and mean unknowns of the days.
+/// Mean figure and mean uncertain inputs of the days.
 struct Middle {
   Vector z{};
   double figure = 0.0;

@@ -13,11 +13,11 @@ namespace slabtide {
 
 namespace {
 
-/// Weighed days worth less than this share of themselves are drawn anew (ours).
+/// Weighed days worth less than this share of themselves are sampled again (ours).
 constexpr double worth_enough = 0.4;
 /// The belief is widened by this much for drawing: weights then stay bounded (ours).
 constexpr double widening = 1.1;
-/// So often they are drawn anew at most; the belief is fitted to the days before (ours).
+/// So often they are sampled again at most; the belief is fitted to the days before (ours).
 constexpr int max_resamplings = 3;
 
 /// A set of days with what happens on each.

@@ -76,7 +76,7 @@ struct CrewPlan {
   double crew_hours() const;  ///< on site, over all visits
 };
 
-/// Hands that a larger crew is sought up to (ours).
+/// The largest crew that is tried (ours).
 inline constexpr int max_crew_tried = 12;
 
 /// Error: std::invalid_argument for a crew under one.

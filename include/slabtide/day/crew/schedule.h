@@ -31,13 +31,13 @@ struct Schedule {
 /// The smallest crew that can do every task: the most hands any of them needs; at least 1.
 int min_crew(std::span<const Task> tasks);
 
-/// Fewest minutes late in all; among those the earliest last finish; among those met in the
+/// The fewest minutes late in all; among those the earliest last finish; among those met in the
 /// search the least idle. Nobody starts a task before its window, nor before what must come
-/// first, and nobody is in two places. The same tasks give the same schedule always.
+/// first, and nobody is in two places. The same tasks always give the same schedule.
 ///
 /// Lists the tasks by several rules, puts each at its first free place (serial generation),
-/// and betters the best list by moving late tasks and what they wait for forward, by trying
-/// other numbers of hands, and by a few such moves at once, drawn alike in every run; small sets
+/// and improves the best list by moving late tasks and what they wait for forward, by trying
+/// other numbers of hands, and by a few such moves at once, the same in every run; small sets
 /// are searched whole (branch and bound over starts that do not decrease, which holds an optimum
 /// for any measure that does not gain by a later end). A crew is never later than a smaller one: it
 /// may work as that one would.

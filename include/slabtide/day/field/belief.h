@@ -9,18 +9,18 @@
 
 namespace slabtide {
 
-/// What is believed of the unknowns: a normal distribution over all of them. As it starts: each
-/// standard normal by itself.
+/// What is believed of the uncertain inputs: a normal distribution over all of them. As it starts:
+/// each standard normal by itself.
 ///
-/// Idealises: what is seen depends on the unknowns in a straight line, and errors are normal.
-/// Then it is exact (Kalman 1960, A new approach to linear filtering and prediction problems, J.
-/// Basic Eng. 82; published). It serves to find the days worth computing and the readings that
-/// cannot be right; the days themselves are weighed without it.
+/// Idealises: what is seen depends on the uncertain inputs in a straight line, and errors are
+/// normal. Then it is exact (Kalman 1960, A new approach to linear filtering and prediction
+/// problems, J. Basic Eng. 82; published). It serves to find the days worth computing and the
+/// readings that cannot be right; the days themselves are weighed without it.
 class Belief {
  public:
   Belief();
 
-  /// How a figure depends on the unknowns: level + slope . z, off by `rest_variance`.
+  /// How a figure depends on the uncertain inputs: level + slope . z, off by `rest_variance`.
   struct Line {
     double level = 0.0;
     std::array<double, uncertain_input_count> slope{};
@@ -50,8 +50,8 @@ class Belief {
   Matrix covariance_{};
 };
 
-/// The line nearest to the figures over these unknowns (least squares, slopes drawn slightly
-/// toward 0 so that few days do not make wild ones).
+/// The line nearest to the figures over these uncertain inputs (least squares, slopes drawn
+/// slightly toward 0 so that few days do not make wild ones).
 Belief::Line fit_line(std::span<const UncertainInputs> uncertain_inputs,
                       std::span<const double> figures);
 

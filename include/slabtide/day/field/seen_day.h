@@ -28,7 +28,7 @@ struct SeenDay {
   double ahead_min = 0.0;  ///< of the plan, the mean of the zones' main openings; negative: behind
 };
 
-/// Weighs the days that may come by the journal's readings and plans anew for their mean.
+/// Weighs the days that may come by the journal's readings and plans again for their mean.
 SeenDay see_day(const PlannedCase& planned, const Journal& journal,
                 const EnsembleSettings& settings);
 

@@ -31,8 +31,8 @@ struct Sighting {
   double mean_variance() const;
 };
 
-/// The readings that tell something about the unknowns, in the order of their first hour. The
-/// model is asked for the surface where it is wanted. A reading that is of the whole zone may
+/// The readings that tell something about the uncertain inputs, in the order of their first hour.
+/// The model is asked for the surface where it is wanted. A reading that is of the whole zone may
 /// have been taken anywhere on it, which counts as error.
 std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const DayPlan& plan,
                                    const Journal& journal, DayModel& model,

@@ -19,7 +19,7 @@ struct WeighedDays {
   std::vector<double> weights;  ///< sum 1, never NaN
   /// How many days of equal weight would tell as much.
   double effective_days = 0.0;
-  bool moved = false;  ///< the days were drawn anew about what was seen
+  bool moved = false;  ///< the days were sampled again about what was seen
   std::vector<Sighting> counted;
   std::vector<Misfit> misfits;
 
@@ -33,7 +33,7 @@ struct WeighedDays {
 /// Readings that cannot be are left out first: out of order on one place, far from each other
 /// where they are of one event, further from all that is expected than
 /// ObservationRules::unbelievable_z deviations, before or after the readings before them.
-/// Where the days that were drawn are too few near what was seen, as many are drawn anew from
+/// Where the days that were drawn are too few near what was seen, as many are sampled again from
 /// the belief (belief.h), widened, and their weights divided by the density they were drawn
 /// from, so that drawing more days there makes none of them likelier.
 WeighedDays weigh_days(const DayModel& model, const PourRun& run,

@@ -21,9 +21,10 @@ std::string_view joint_way_id(JointWay way);
 
 /// What the day leaves a zone.
 struct JointChoice {
-  JointWay way = JointWay::none_needed;  ///< with a saw on hand; with either saw where the job lists none
-  std::vector<SawKind> in_time;          ///< every kind of saw, on hand or not, that is in time
-  OperationWindow tooled;                ///< while the concrete is plastic
+  JointWay way =
+      JointWay::none_needed;     ///< with a saw on hand; with either saw where the job lists none
+  std::vector<SawKind> in_time;  ///< every kind of saw, on hand or not, that is in time
+  OperationWindow tooled;        ///< while the concrete is plastic
 };
 
 /// Joints, cuts and saws of the whole day. `joints` and `choices` as Job::zones.
@@ -37,7 +38,7 @@ struct CutPlan {
 };
 
 /// The joints of every zone, their cuts in working order with their times, one saw of either
-/// kind led through them, and what that leaves to choose.
+/// kind taken through them, and the ways of jointing that leaves.
 CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice);
 
 }  // namespace slabtide

@@ -14,7 +14,7 @@ struct ObservationRules {
   double initial_set_min = 0.0;
   double sawed_min = 0.0;
   /// And how far off the model is by itself on any of those but placing: weather wanders by the
-  /// hour, which the unknowns do not.
+  /// hour, which the uncertain inputs do not.
   double model_min = 0.0;
   double concrete_k = 0.0;
   double surface_k = 0.0;

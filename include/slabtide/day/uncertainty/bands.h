@@ -12,8 +12,8 @@ namespace slabtide {
 /// may come.
 ///
 /// A time the plan does not have gets a band without times that says on what share of the days
-/// it comes. Causes of doubt by the squared correlation of each unknown with the main openings:
-/// the unknowns are independent, and over their range times move nearly straight.
+/// it comes. Causes of doubt by the squared correlation of each uncertain input with the main
+/// openings: the uncertain inputs are independent, and over their range times move nearly straight.
 DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble);
 
 }  // namespace slabtide

@@ -32,8 +32,8 @@ struct SampleScale {
 };
 SampleScale sample_scale(const PourRun& run, const Forecast& forecast, const SpreadRules& spread);
 
-/// The day that these unknowns make. What comes in factors is spread in its logarithm; late and
-/// early have halves of different width.
+/// The day that these uncertain inputs make. What comes in factors is spread in its logarithm; late
+/// and early have halves of different width.
 Sample sample_of(const UncertainInputs& uncertain_inputs, const SpreadRules& spread,
                  const SampleScale& scale);
 

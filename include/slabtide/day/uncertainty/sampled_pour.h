@@ -42,7 +42,7 @@ using VisitSampled = std::function<void(std::size_t column, const ColumnHistory&
 void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSettings& settings,
                    const VisitSampled& visit);
 
-/// The whole pour on the drawn day: its loads and placings moved, every column solved anew.
+/// The whole pour on the drawn day: its loads and placings moved, every column solved again.
 PourRun run_sampled(const PourRun& run, const Sample& sample, const SolverSettings& settings);
 
 }  // namespace slabtide

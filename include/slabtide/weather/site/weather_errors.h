@@ -24,7 +24,7 @@ double error_growth(const WeatherErrors& errors, double hours_from_start);
 ///
 /// Idealises: each error keeps its sign all day. The dew point stays at or under the air, cloud
 /// within 0 to 1. Sunlight goes with the cloud (Kasten & Czeplak, irradiance.h), never over the
-/// clear sky's or the forecast's own, whichever is more, and is split anew.
+/// clear sky's or the forecast's own, whichever is more, and is split again.
 /// Status: ours. Error: std::invalid_argument for errors that are not finite.
 SiteWeather with_errors(const SiteWeather& weather, const WeatherErrors& errors);
 
