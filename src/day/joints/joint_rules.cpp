@@ -8,6 +8,7 @@
 #include "day/geometry/plane.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/geometry/corners.h"
+#include "slabtide/job/geometry/canonical.h"
 
 namespace slabtide {
 
@@ -101,8 +102,9 @@ std::string size_words(double length_m, double width_m, UnitSystem units) {
                      distance_words(width_m, units));
 }
 
-std::string fault_words(const JointFault& fault, UnitSystem units) {
-  const std::string where = place_words(fault.at, units);
+std::string fault_words(const JointFault& fault, const Job& job) {
+  const UnitSystem units = job.units;
+  const std::string where = place_words(on_drawing(fault.at, job), units);
   const std::string size = size_words(fault.length_m, fault.width_m, units);
   switch (fault.rule) {
     case JointRule::spacing:

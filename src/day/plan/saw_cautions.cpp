@@ -17,7 +17,7 @@ std::string_view saw_name(SawKind kind) {
 
 std::string_view article(SawKind kind) { return kind == SawKind::early_entry ? "an" : "a"; }
 
-std::string faults_in_words(const std::vector<JointFault>& faults, UnitSystem units) {
+std::string faults_in_words(const std::vector<JointFault>& faults, const Job& job) {
   std::string words;
   std::size_t named = 0;
   std::size_t more = 0;
@@ -27,7 +27,7 @@ std::string faults_in_words(const std::vector<JointFault>& faults, UnitSystem un
       ++more;
       continue;
     }
-    words += fmt::format("{}{}", named == 0 ? "" : "; ", fault_words(fault, units));
+    words += fmt::format("{}{}", named == 0 ? "" : "; ", fault_words(fault, job));
     ++named;
   }
   if (more > 0) words += fmt::format("; {} more", more);
@@ -89,7 +89,7 @@ void watch_joints(Watch& watch) {
   for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
     const ZoneJoints& joints = watch.cuts.joints[zone];
     if (!joints.breaks_a_rule()) continue;
-    const std::string faults = faults_in_words(joints.faults, watch.job.units);
+    const std::string faults = faults_in_words(joints.faults, watch.job);
     watch.add("joint_rule", "joints break a rule", CautionLevel::caution, watch.zones[zone].name,
               watch.zones[zone].placed.start,
               joints.drawn

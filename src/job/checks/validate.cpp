@@ -16,9 +16,15 @@ namespace {
 
 using limits::fractions;
 
-/// Somewhere on the plan; a walk's outline reaches half its width past its line.
-constexpr Range outlines_m{limits::plan_m.low - limits::walkway_widths_m.high,
-                           limits::plan_m.high + limits::walkway_widths_m.high};
+/// Places are measured from one of the plan's own: at most from one of its ends to the other.
+constexpr Range places_m{limits::plan_m.low - limits::plan_m.high,
+                         limits::plan_m.high - limits::plan_m.low};
+/// By how much, as a fraction, what the reader let pass at a limit may be over it once its places
+/// are on the grid of `canonical`: a micrometre of the least width.
+constexpr double snapped = 4e-5;
+/// A walk's outline reaches half its width past its line.
+constexpr Range outlines_m{places_m.low - limits::walkway_widths_m.high,
+                           places_m.high + limits::walkway_widths_m.high};
 /// Whole turns do not matter to a direction, but it must be one.
 constexpr Range turns_deg{-360.0, 360.0};
 
@@ -230,11 +236,12 @@ void check_walkway(const FieldPath& path, const Walkway& walk) {
   path.at("width_m").in_range(walk.width_m, limits::walkway_widths_m);
   path.at("line").require(walk.line.size() >= 2, "has fewer than two points");
   for (std::size_t i = 0; i < walk.line.size(); ++i) {
-    check_point(path.at("line", i), walk.line[i], limits::plan_m);
+    check_point(path.at("line", i), walk.line[i], places_m);
     path.at("line", i).require(i == 0 || !(walk.line[i] == walk.line[i - 1]),
                                "is the point before it again");
   }
-  path.at("line").require(line_length_m(walk) <= limits::longest_m, "is longer than any walk");
+  path.at("line").require(line_length_m(walk) <= limits::longest_m * (1.0 + snapped),
+                          "is longer than any walk");
 }
 
 void check_outline(const FieldPath& path, const Outline& outline) {
@@ -242,15 +249,16 @@ void check_outline(const FieldPath& path, const Outline& outline) {
     check_point(path.at(std::string(), i), outline[i], outlines_m);
   }
   if (const auto fault = outline_fault(outline)) path.refuse(*fault);
-  path.require(area_m2(outline) <= largest_pour_m2, "encloses more than a day takes");
-  constexpr double rounding = 1e-9;
-  path.require(area_m2(outline) >= limits::min_pour_m2 * (1.0 - rounding) &&
-                   mean_width_m(outline) >= limits::min_width_m * (1.0 - rounding),
+  path.require(area_m2(outline) <= largest_pour_m2 * (1.0 + snapped),
+               "encloses more than a day takes");
+  path.require(area_m2(outline) >= limits::min_pour_m2 * (1.0 - snapped) &&
+                   mean_width_m(outline) >= limits::min_width_m * (1.0 - snapped),
                "is less than anybody forms and pours");
   const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
   const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
-  path.require(std::max(east.x_m - west.x_m, north.y_m - south.y_m) <= limits::longest_m,
-               "reaches further than any zone");
+  path.require(
+      std::max(east.x_m - west.x_m, north.y_m - south.y_m) <= limits::longest_m * (1.0 + snapped),
+      "reaches further than any zone");
 }
 
 void check_border(const FieldPath& path, const Border& border, const Outline& outline) {
@@ -263,12 +271,12 @@ void check_face(const FieldPath& path, const FormedFace& face) {
   path.at("length_m").in_range(face.length_m, limits::face_lengths_m);
   path.at("height_m").in_range(face.height_m, limits::face_heights_m);
   path.at("facing_deg").in_range(face.facing_deg, turns_deg);
-  if (face.at) check_point(path.at("at"), *face.at, limits::plan_m);
+  if (face.at) check_point(path.at("at"), *face.at, places_m);
 }
 
 void check_joint(const FieldPath& path, const Joint& joint) {
-  check_point(path.at("from"), joint.from, limits::plan_m);
-  check_point(path.at("to"), joint.to, limits::plan_m);
+  check_point(path.at("from"), joint.from, places_m);
+  check_point(path.at("to"), joint.to, places_m);
   path.at("to").require(!(joint.from == joint.to), "is where the joint begins");
 }
 
@@ -301,14 +309,14 @@ void check_zone(const FieldPath& path, const Zone& zone, UtcTime start) {
 void check_obstacle(const FieldPath& path, const Obstacle& obstacle) {
   path.at("name").is_text(obstacle.name);
   path.at("kind").one_of(obstacle.kind, ObstacleKind::tree);
-  check_point(path.at("from"), obstacle.from, limits::plan_m);
+  check_point(path.at("from"), obstacle.from, places_m);
   path.at("height_m").in_range(obstacle.height_m, limits::heights_m);
   path.at("light_through").in_range(obstacle.light_through, fractions);
   if (obstacle.kind == ObstacleKind::tree) {
     path.at("radius_m").in_range(obstacle.radius_m, limits::radii_m);
     return;
   }
-  check_point(path.at("to"), obstacle.to, limits::plan_m);
+  check_point(path.at("to"), obstacle.to, places_m);
   path.at("to").require(!(obstacle.from == obstacle.to), "is where the wall begins");
 }
 
@@ -341,7 +349,8 @@ void check_all_zones(const FieldPath& path, const Job& job) {
                     [&](const Zone& earlier) { return earlier.name == job.zones[i].name; });
     path.at("zone", i).at("name").require(!again, "is another zone's too");
   }
-  path.at("zone").require(sum_m2 <= largest_pour_m2, "they cover more than a day takes");
+  path.at("zone").require(sum_m2 <= largest_pour_m2 * (1.0 + snapped),
+                          "they cover more than a day takes");
   path.at("zone").require(corners <= max_corners, "they have too many corners");
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <span>
+#include <stdexcept>
 #include <string>
 #include <utility>
 #include <vector>
@@ -22,6 +23,8 @@
 #include "read_weather.h"
 #include "read_zone.h"
 #include "slabtide/core/civil_time.h"
+#include "slabtide/job/checks/validate.h"
+#include "slabtide/job/geometry/canonical.h"
 #include "slabtide/job/toml/toml_tree.h"
 
 namespace slabtide {
@@ -210,6 +213,22 @@ Diagnostic nothing_to_read() {
           std::nullopt,    std::nullopt, "`slabtide starter` writes a job file to begin with"};
 }
 
+/// What is drawn within a hair of a limit, or of itself, may lie beyond once places are measured to
+/// the micrometre.
+std::optional<Diagnostic> drawing_fault(const Job& job) {
+  try {
+    validate(job);
+  } catch (const std::invalid_argument& fault) {
+    Diagnostic finding;
+    finding.key = "zone";
+    finding.message = fmt::format("cannot be planned as it is drawn: {}", fault.what());
+    finding.where = job.zones.front().where;
+    finding.next_step = "draw it a little larger or smaller, or give it fewer points";
+    return finding;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Parsed<Job> read_job(std::string_view text) {
@@ -225,6 +244,11 @@ Parsed<Job> read_job(std::string_view text) {
   root.refuse_the_rest();
   check_loads(job, *tree.value, findings);
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
+  job = canonical(std::move(job));
+  if (auto fault = drawing_fault(job)) {
+    findings.push_back(std::move(*fault));
+    return {std::nullopt, std::move(findings)};
+  }
   return {std::move(job), std::move(findings)};
 }
 

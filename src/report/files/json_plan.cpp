@@ -10,6 +10,7 @@
 #include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
+#include "slabtide/job/geometry/canonical.h"
 #include "slabtide/report/files/json_crew.h"
 #include "slabtide/report/text/text_saw.h"
 #include "slabtide/report/words/validate_facts.h"
@@ -239,7 +240,10 @@ class JsonPlan {
     return json;
   }
 
-  static Json place(Point at) { return Json::array({thousandths(at.x_m), thousandths(at.y_m)}); }
+  Json place(Point at) const {
+    const Point drawn = on_drawing(at, facts_.job);
+    return Json::array({thousandths(drawn.x_m), thousandths(drawn.y_m)});
+  }
 
   Json saw_windows(const ZonePlan& zone) const {
     Json json = Json::array();
@@ -277,7 +281,7 @@ class JsonPlan {
     }
     json["faults"] = Json::array();
     for (const JointFault& fault : joints.faults) {
-      json["faults"].push_back(fault_words(fault, facts_.job.units));
+      json["faults"].push_back(fault_words(fault, facts_.job));
     }
     json["isolation"] = Json::array();
     for (const Isolation& one : joints.isolation) {

@@ -101,7 +101,7 @@ std::string zone_block(const PlanFacts& facts, std::size_t zone, const TextStyle
     text += paragraph(isolation_words(one, facts.job), lead, list_hang);
   }
   for (const JointFault& fault : joints.faults) {
-    text += paragraph(fault_words(fault, facts.job.units), lead, list_hang);
+    text += paragraph(fault_words(fault, facts.job), lead, list_hang);
   }
   return text + "\n";
 }

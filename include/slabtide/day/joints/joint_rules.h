@@ -49,8 +49,8 @@ std::vector<JointFault> check_joints(const Outline& outline, const std::vector<J
                                      const Panels& panels, const JointLimits& limits);
 
 /// "panel 2 about (10, 2): 12 by 4 ft, 3.0 to 1, over 1.5 to 1". Places in the
-/// user's units, on the site plan.
-std::string fault_words(const JointFault& fault, UnitSystem units);
+/// user's units, on the user's drawing.
+std::string fault_words(const JointFault& fault, const Job& job);
 
 /// "(-14, 6)" in ft or m.
 std::string place_words(Point place, UnitSystem units);

@@ -8,6 +8,7 @@
 
 #include "slabtide/core/civil_time.h"
 #include "slabtide/core/diagnostic.h"
+#include "slabtide/core/geometry.h"
 #include "slabtide/job/model/mix.h"
 #include "slabtide/job/model/order_notes.h"
 #include "slabtide/job/model/zone.h"
@@ -122,6 +123,9 @@ struct Job {
   Mix mix;
   std::vector<Zone> zones;
   std::vector<Obstacle> obstacles;
+  /// Where the origin of all places lies on the user's drawing (job/geometry/canonical.h). What is
+  /// shown to the user is measured on the drawing.
+  Point drawing_origin;
   Order order;
   Crew crew;
   std::vector<OptionNote> options;

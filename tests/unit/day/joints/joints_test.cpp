@@ -80,9 +80,9 @@ TEST_CASE("the same walk in 12 ft panels fails (common practice, no source)") {
   CHECK(breaks(plan, JointRule::aspect));
   CHECK(breaks(plan, JointRule::spacing));  // 30 x 4 in is 10 ft
   REQUIRE(!plan.faults.empty());
-  CHECK(fault_words(plan.faults[0], UnitSystem::us) ==
+  CHECK(fault_words(plan.faults[0], Job{}) ==
         "panel 1 about (6, 0) is 12 by 4 ft: over the 10 ft allowed");
-  CHECK(fault_words(plan.faults[1], UnitSystem::us) ==
+  CHECK(fault_words(plan.faults[1], Job{}) ==
         "panel 1 about (6, 0) is 12 by 4 ft: 3.0 to 1, over 1.5 to 1");
 }
 
