@@ -4,6 +4,7 @@
 #include <map>
 
 #include "day/geometry/plane.h"
+#include "day/pour/nearest_cell.h"
 #include "slabtide/day/pour/cell_times.h"
 #include "slabtide/day/pour/validate_run.h"
 #include "slabtide/day/windows/saw_plan.h"
@@ -13,15 +14,9 @@ namespace slabtide {
 
 namespace {
 
-/// Cells whose middles lie this near to a joint are sawn with it.
-constexpr double beside_joint_m = 0.75 * cell_size_m;
-
-const CellRun& nearest_cell(const ZoneRun& zone, Point place) {
-  return *std::min_element(
-      zone.cells.begin(), zone.cells.end(), [place](const CellRun& a, const CellRun& b) {
-        return plane::distance(a.cell.centre, place) < plane::distance(b.cell.centre, place);
-      });
-}
+/// Cells whose middles lie this near to a joint are sawn with it; those in rows as far away as this
+/// are too, whatever way rounding goes.
+constexpr double beside_joint_m = 0.75 * cell_size_m + 1e-6;
 
 /// The cells along a joint, one for each column they share.
 std::vector<const CellRun*> cells_along(const ZoneRun& zone, const Joint& joint) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <stdexcept>
 #include <tuple>
@@ -42,16 +43,19 @@ DrawnJoints within_zone(const Zone& zone, const std::vector<Joint>& drawn) {
   return kept;
 }
 
-/// Where a panel stands among the others: along a walk, else by its row and from the west.
-std::pair<double, double> place_in_order(const Zone& zone, const Panel& panel) {
+/// Where a panel stands among the others: along a walk, else by its row, counted from the
+/// northernmost panel, and from the west.
+std::pair<double, double> place_in_order(const Zone& zone, const Panel& panel, double north_m) {
   if (zone.path) return {distance_along_m(*zone.path, panel.centre), 0.0};
-  return {std::round(-panel.centre.y_m / one_row_m), panel.centre.x_m};
+  return {std::round((north_m - panel.centre.y_m) / one_row_m), panel.centre.x_m};
 }
 
 void sort_panels(const Zone& zone, std::vector<Panel>& panels) {
   std::vector<std::pair<std::pair<double, double>, std::size_t>> order;
+  double north_m = -std::numeric_limits<double>::infinity();
+  for (const Panel& panel : panels) north_m = std::max(north_m, panel.centre.y_m);
   for (std::size_t i = 0; i < panels.size(); ++i) {
-    order.emplace_back(place_in_order(zone, panels[i]), i);
+    order.emplace_back(place_in_order(zone, panels[i], north_m), i);
   }
   std::sort(order.begin(), order.end());
   std::vector<Panel> sorted;

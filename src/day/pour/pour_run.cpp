@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "nearest_cell.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/geometry/zone_geometry.h"
 #include "slabtide/slab/mix/mix_model.h"
@@ -221,7 +222,8 @@ class Placer {
   std::size_t fit(ColumnCase& column, double fraction) const {
     const PlacedFrom from = placed_from(order_, zone_, fraction);
     const double exact_s = seconds_between(grid_.start, from.placed);
-    column.placed_s = std::round(exact_s / placing_round_s) * placing_round_s;
+    constexpr double rounding = 1e-6;  // what falls between two goes to the later one, always
+    column.placed_s = std::floor(exact_s / placing_round_s + 0.5 + rounding) * placing_round_s;
     column.batched_s = seconds_between(grid_.start, order_.loads[from.load].batched);
     const std::size_t mix = mix_of_load_[from.load];
     column.concrete_c = mixes_[mix].discharge_c;
@@ -257,13 +259,7 @@ void add_cells(const Zone& zone, ZoneRun& run, const ColumnCase& common, int gro
 
 /// The share of the zone placed when the concrete reaches the point.
 double placed_fraction_near(const ZoneRun& run, Point at) {
-  const auto distance = [at](const CellRun& c) {
-    return std::hypot(c.cell.centre.x_m - at.x_m, c.cell.centre.y_m - at.y_m);
-  };
-  const auto nearest_cell = std::min_element(
-      run.cells.begin(), run.cells.end(),
-      [&](const CellRun& a, const CellRun& b) { return distance(a) < distance(b); });
-  return nearest_cell->cell.placed_fraction;
+  return nearest_cell(run, at).cell.placed_fraction;
 }
 
 void add_faces(const Zone& zone, ZoneRun& run, const ColumnCase& common, int group,

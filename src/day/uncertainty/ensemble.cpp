@@ -78,10 +78,11 @@ class DayModel::Choosing {
     });
     double whole_m2 = 0.0;
     for (const std::size_t i : cells) whole_m2 += zone_->cells[i].cell.area_m2;
+    constexpr double rounding = 1e-9;  // as in time_of_fraction
     double come_m2 = 0.0;
     for (const std::size_t i : cells) {
       come_m2 += zone_->cells[i].cell.area_m2;
-      if (come_m2 >= fraction * whole_m2) return of_cell(i);
+      if (come_m2 >= (fraction - rounding) * whole_m2) return of_cell(i);
     }
     return of_cell(cells.back());
   }

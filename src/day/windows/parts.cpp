@@ -26,8 +26,8 @@ constexpr double landmark_within_m = 3.0;
 /// Times told apart by a wall must beat plain sides by this factor of the rest (ours).
 constexpr double plain_sides_slack = 1.05;
 
-/// So that a cell on the edge of two bins falls into the same one on every machine.
-constexpr double rounding = 1e-6;
+/// Cells nearer than this along a line are beside one another.
+constexpr double min_bin_m = 1e-3;
 
 /// One way to lay the zone's cells on a line.
 struct Line {
@@ -80,12 +80,17 @@ std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run)
   return lines;
 }
 
+/// Bins of about a cell, their middles spread evenly from the first cell to the last: the cells of
+/// a grid lie in the middle of theirs, whichever way the line runs.
 std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
                          const std::vector<std::optional<double>>& ready_s) {
+  const auto [low, high] = std::minmax_element(line.place_m.begin(), line.place_m.end());
+  const double steps = std::max(1.0, std::round((*high - *low) / cell_size_m));
+  const double step_m = std::max(min_bin_m, (*high - *low) / steps);
   std::map<long, Bin> bins;
   for (std::size_t i = 0; i < run.cells.size(); ++i) {
     if (!ready_s[i] || run.cells[i].cell.border) continue;
-    Bin& bin = bins[std::lround(std::floor(line.place_m[i] / cell_size_m + rounding))];
+    Bin& bin = bins[std::lround((line.place_m[i] - *low) / step_m)];
     const double area = run.cells[i].cell.area_m2;
     const double place = line.place_m[i];
     bin.first_m = bin.cells.empty() ? place : std::min(bin.first_m, place);

@@ -57,9 +57,15 @@ struct Piece {
   double area_m2 = 0.0;
 };
 
+/// Quarter turns are exact, so that a drawing turned by one is cut alike.
 Axes axes_toward(double compass_deg) {
-  const double rad = compass_deg * std::numbers::pi / 180.0;
-  return {std::sin(rad), std::cos(rad)};
+  constexpr double quarter_deg = 90.0;
+  const double quarters = std::round(compass_deg / quarter_deg);
+  const double rest_rad = (compass_deg - quarters * quarter_deg) * std::numbers::pi / 180.0;
+  Axes axes{std::sin(rest_rad), std::cos(rest_rad)};
+  const long turns = std::lround(quarters);
+  for (long i = 0; i < (turns % 4 + 4) % 4; ++i) axes = {axes.sine, -axes.cosine};
+  return axes;
 }
 
 Outline to_grid(const Outline& outline, const Axes& axes) {
@@ -93,7 +99,7 @@ Axes along_longer_side(const Outline& outline) {
     const Axes axes{(to.x_m - from.x_m) / length_m, (to.y_m - from.y_m) / length_m};
     const auto extent = extent_of({to_grid(outline, axes)});
     const double box_m2 = extent.length_m() * extent.width_m();
-    constexpr double hair = 1e-9;  // rounding must not decide between two sides that are alike
+    constexpr double hair = 1e-6;  // rounding must not decide between two sides that are alike
     if (box_m2 > best_m2 * (1.0 - hair)) continue;
     best_m2 = box_m2;
     best =
@@ -106,7 +112,7 @@ Axes along_longer_side(const Outline& outline) {
 Axes from_first_point(const Outline& outline, const Axes& axes) {
   const auto extent = extent_of({to_grid(outline, axes)});
   const double middle_m = (extent.low.x_m + extent.high.x_m) / 2.0;
-  if (axes.to_grid(outline.front()).x_m <= middle_m) return axes;
+  if (axes.to_grid(outline.front()).x_m <= middle_m + same_distance_m) return axes;
   return {-axes.cosine, -axes.sine};
 }
 
@@ -180,16 +186,19 @@ std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
   const auto away = [&](const Piece& piece) {
     return std::hypot(piece.centre.x_m - point.x_m, piece.centre.y_m - point.y_m);
   };
-  const auto nearest =
-      std::min_element(pieces.begin(), pieces.end(),
-                       [&](const Piece& a, const Piece& b) { return away(a) < away(b); });
-  return static_cast<std::size_t>(nearest - pieces.begin());
+  // Of equals the first: the grid's own order, which turns with it.
+  std::size_t nearest = 0;
+  for (std::size_t i = 1; i < pieces.size(); ++i) {
+    if (away(pieces[i]) < away(pieces[nearest]) - same_distance_m) nearest = i;
+  }
+  return nearest;
 }
 
 /// Slivers join the nearest piece that is none; where all are slivers they stay.
 std::vector<Piece> without_slivers(std::vector<Piece> pieces, double full_m2) {
   const auto slivers = std::stable_partition(pieces.begin(), pieces.end(), [&](const Piece& piece) {
-    return piece.area_m2 >= sliver_fraction * full_m2;
+    constexpr double hair = 1e-6;  // rounding must not decide
+    return piece.area_m2 >= sliver_fraction * full_m2 * (1.0 - hair);
   });
   // Nearest by the centres before anything is joined, so that the order does not matter.
   const std::vector<Piece> whole(pieces.begin(), slivers);

@@ -17,7 +17,7 @@ namespace slabtide::test {
 
 namespace {
 
-constexpr int jobs = 300;
+const int jobs = std::getenv("INV_JOBS") ? std::atoi(std::getenv("INV_JOBS")) : 300;
 
 std::string shown(const std::vector<std::string>& faults) {
   return fmt::format("{} of {} jobs\n{}", faults.size(), jobs, fmt::join(faults, "\n"));

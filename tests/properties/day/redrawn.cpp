@@ -1,6 +1,8 @@
 #include "redrawn.h"
 
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <regex>
 
 #include <fmt/format.h>
@@ -170,6 +172,9 @@ std::vector<std::string> faults_of_jobs(std::uint64_t first_seed, int jobs,
     }
     const auto found = differences(*first, *second, expected);
     if (found.empty()) continue;
+    if (std::getenv("INV_JOBS"))
+      for (auto& f : found)
+        fprintf(stderr, "seed %ld n %d: %s\n", static_cast<long>(seed), planned, f.c_str());
     faults.push_back(fmt::format("seed {}: {} differences, {}", seed, found.size(), found.front()));
   }
   return faults;
