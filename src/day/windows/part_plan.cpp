@@ -148,28 +148,46 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
   plan.final_set = final_set.by_fraction(part.practice.cells.all_over_fraction);
 }
 
-void find_peaks(PartPlan& plan, const PartContext& part) {
-  double evaporation_at_s = 0.0;
-  double surface_at_s = 0.0;
-  plan.peak_evaporation_kg_m2_h = 0.0;
-  plan.surface_peak_c = part.history(part.cells.front()).surface_c.front();
+/// The highest of the values that count in any of the cells, and the earliest instant at which one
+/// comes within a hair of it: many cells go through the same, and rounding must not pick one.
+struct Peak {
+  double value = 0.0;
+  double at_s = 0.0;
+};
+
+template <class Counts>
+Peak peak_of(const PartContext& part, std::vector<double> ColumnHistory::*values, Counts counts) {
+  constexpr double hair = 1e-6;
+  std::vector<Peak> seen;
   for (const std::size_t cell : part.cells) {
     const ColumnHistory& history = part.history(cell);
     for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-      const bool plastic = history.resistance_middle_psi[i] < part.practice.set.initial_set_psi;
-      if (plastic && history.evaporation_kg_m2_h[i] > plan.peak_evaporation_kg_m2_h) {
-        plan.peak_evaporation_kg_m2_h = history.evaporation_kg_m2_h[i];
-        evaporation_at_s = history.time_s[i];
-      }
-      const bool first_day = history.time_s[i] - history.time_s.front() < surface_watch_s;
-      if (first_day && history.surface_c[i] > plan.surface_peak_c) {
-        plan.surface_peak_c = history.surface_c[i];
-        surface_at_s = history.time_s[i];
-      }
+      if (counts(history, i)) seen.push_back({(history.*values)[i], history.time_s[i]});
     }
   }
-  plan.peak_evaporation_at = part.run.at(evaporation_at_s);
-  plan.surface_peak_at = part.run.at(surface_at_s);
+  if (seen.empty()) return {};
+  const auto max = std::max_element(seen.begin(), seen.end(),
+                                    [](const Peak& a, const Peak& b) { return a.value < b.value; });
+  Peak first = *max;
+  for (const Peak& one : seen) {
+    if (one.value >= max->value - hair) first.at_s = std::min(first.at_s, one.at_s);
+  }
+  return first;
+}
+
+void find_peaks(PartPlan& plan, const PartContext& part) {
+  const Peak evaporation = peak_of(
+      part, &ColumnHistory::evaporation_kg_m2_h, [&](const ColumnHistory& history, std::size_t i) {
+        return history.resistance_middle_psi[i] < part.practice.set.initial_set_psi;
+      });
+  const Peak surface =
+      peak_of(part, &ColumnHistory::surface_c, [](const ColumnHistory& history, std::size_t i) {
+        return history.time_s[i] - history.time_s.front() < surface_watch_s;
+      });
+  plan.peak_evaporation_kg_m2_h = std::max(0.0, evaporation.value);
+  plan.peak_evaporation_at = part.run.at(evaporation.at_s);
+  plan.surface_peak_c = surface.value;
+  plan.surface_peak_at = part.run.at(surface.at_s);
 }
 
 std::optional<double> crust_s(const ColumnHistory& history, const CrustRules& crust) {

@@ -1,8 +1,7 @@
 #include "redrawn.h"
 
+#include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 #include <regex>
 
 #include <fmt/format.h>
@@ -29,10 +28,10 @@ std::string without_places(const std::string& text) {
 
 std::string without_sides(const std::string& text) {
   static const std::regex side("north|south|east|west");
-  // Faults are told by panel, and panels are counted from the north-west.
-  static const std::regex panels(
-      "(joints drawn break a rule|no joints proposed here keep every rule|panel [0-9]+ about).*");
-  return std::regex_replace(std::regex_replace(text, side, "some"), panels, "$1");
+  // Panels are counted from the north-west, so others may be the first.
+  static const std::regex panel(
+      "(joints drawn break a rule|no joints proposed here keep every rule).*|panel [0-9]+ ");
+  return std::regex_replace(std::regex_replace(text, side, "some"), panel, "$1");
 }
 
 /// Walks through both plans at once.
@@ -70,9 +69,20 @@ class Comparing {
 
   void compare_arrays(const std::string& path, const Json& first, const Json& second) {
     if (first.size() != second.size()) return differ(path, first, second);
+    if (expected_.turned && path.ends_with("/faults")) return compare_faults(path, first, second);
     for (std::size_t i = 0; i < first.size(); ++i) {
       compare(fmt::format("{}/{}", path, i), first[i], second[i]);
     }
+  }
+
+  void compare_faults(const std::string& path, const Json& first, const Json& second) {
+    const auto sorted = [](const Json& faults) {
+      std::vector<std::string> texts;
+      for (const Json& fault : faults) texts.push_back(without_sides(without_places(fault)));
+      std::sort(texts.begin(), texts.end());
+      return texts;
+    };
+    if (sorted(first) != sorted(second)) differ(path, first, second);
   }
 
   static Point point(const Json& json) { return {json[0], json[1]}; }
@@ -118,7 +128,7 @@ DayPlan plan_with_bands(const Job& job, const Forecast& forecast, const PourRun&
 }  // namespace
 
 bool is_quick(const std::string& toml) {
-  constexpr double max_m2 = 40.0;
+  constexpr double max_m2 = 15.0;
   const Parsed<Job> reading = read_job(toml);
   if (!reading.ok() || toml.find("[practice.joints]") != std::string::npos) return false;
   double sum_m2 = 0.0;
@@ -137,6 +147,11 @@ std::optional<std::string> plan_json(const std::string& toml, std::size_t sample
   if (!series.ok() || !practice.ok()) return std::nullopt;
   SolverSettings solver;
   solver.threads = 1;
+  // Coarser than the program: the same must come out the same at any step.
+  solver.early_step_s = 300.0;
+  solver.late_step_s = 1200.0;
+  solver.slab_cells = 6;
+  solver.ground_cells = 5;
   const auto run = run_pour(job, *series.value, *practice.value, solver);
   if (!run.ok()) return std::nullopt;
   const DayPlan plan = plan_with_bands(job, forecast, *run.value, *practice.value, samples);
@@ -172,9 +187,6 @@ std::vector<std::string> faults_of_jobs(std::uint64_t first_seed, int jobs,
     }
     const auto found = differences(*first, *second, expected);
     if (found.empty()) continue;
-    if (std::getenv("INV_JOBS"))
-      for (auto& f : found)
-        fprintf(stderr, "seed %ld n %d: %s\n", static_cast<long>(seed), planned, f.c_str());
     faults.push_back(fmt::format("seed {}: {} differences, {}", seed, found.size(), found.front()));
   }
   return faults;
