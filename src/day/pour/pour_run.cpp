@@ -72,8 +72,12 @@ class Batch {
       : weather_(weather), obstacles_(obstacles) {}
 
   std::size_t cell_exposure(const Zone& zone, Point at) {
-    return keep(zone.shaded ? expose_shaded(shaded_sky_view, weather_)
-                            : expose(at, weather_, obstacles_));
+    // Without obstacles one place is as another.
+    if (zone.shaded)
+      return keep_once(shaded_, [&] { return expose_shaded(shaded_sky_view, weather_); });
+    if (obstacles_.empty())
+      return keep_once(open_, [&] { return expose(at, weather_, obstacles_); });
+    return keep(expose(at, weather_, obstacles_));
   }
 
   std::size_t face_exposure(const FormedFace& face, Point at) {
@@ -110,6 +114,12 @@ class Batch {
   std::vector<CellExposure> take_exposures() { return std::move(exposures_); }
 
  private:
+  template <class Expose>
+  std::size_t keep_once(std::optional<std::size_t>& index, Expose expose) {
+    if (!index) index = keep(expose());
+    return *index;
+  }
+
   std::size_t keep(CellExposure exposure) {
     const auto sky = static_cast<int>(std::lround(exposure.sky_view * sky_views_apart));
     auto& alike = exposures_of_sky_[sky];
@@ -135,6 +145,8 @@ class Batch {
   const std::vector<Obstacle>& obstacles_;
   std::vector<CellExposure> exposures_;
   std::map<int, std::vector<std::size_t>> exposures_of_sky_;
+  std::optional<std::size_t> shaded_;
+  std::optional<std::size_t> open_;
   std::vector<PouredColumn> columns_;
   std::map<std::tuple<Group, std::size_t, double, double>, std::size_t> case_of_;
 };

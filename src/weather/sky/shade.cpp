@@ -26,6 +26,12 @@ Point toward(double azimuth_deg) {
   return {std::sin(azimuth), std::cos(azimuth)};
 }
 
+std::vector<Point> directions_all_round() {
+  std::vector<Point> all_round;
+  for (int i = 0; i < directions; ++i) all_round.push_back(toward(360.0 * (i + 0.5) / directions));
+  return all_round;
+}
+
 /// From the origin to the nearest point of the segment.
 double distance_to_segment_m(Point from, Point span) {
   const double length2 = dot(span, span);
@@ -105,6 +111,7 @@ std::optional<double> Surroundings::distance_m(const Seen& obstacle, Point direc
 
 double Surroundings::sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const {
   if (!(sun_elevation_deg > 0.0)) return 0.0;
+  if (seen_.empty()) return 1.0;
   const Point direction = toward(sun_azimuth_deg);
   const double slope = std::tan(sun_elevation_deg * radians_per_degree);
   double fraction = 1.0;
@@ -141,10 +148,12 @@ double Surroundings::open_fraction(std::vector<Hit>& hits, ShareAbove above) {
 }
 
 double Surroundings::sky_view() const {
+  if (seen_.empty()) return 1.0;
+  static const std::vector<Point> all_round = directions_all_round();
   std::vector<Hit> hits;
   double sum = 0.0;
-  for (int i = 0; i < directions; ++i) {
-    collect(toward(360.0 * (i + 0.5) / directions), hits);
+  for (const Point direction : all_round) {
+    collect(direction, hits);
     sum += open_fraction(hits, level_fraction_above);
   }
   return sum / directions;
@@ -152,6 +161,7 @@ double Surroundings::sky_view() const {
 
 double Surroundings::sky_view_of_face(double facing_deg) const {
   if (!std::isfinite(facing_deg)) throw std::invalid_argument("shade: the facing is not finite");
+  if (seen_.empty()) return 0.5;
   std::vector<Hit> hits;
   double sum = 0.0;
   double weights = 0.0;
