@@ -67,7 +67,9 @@ class Comparing {
   }
 
   ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
-    const DayPlan plan = plan_day(choice.job, pour, case_.practice, case_.forecast_age_h);
+    // No choice changes what joints rest on.
+    const PlanScope scope{CrewDepth::other_crews, &case_.plan.cuts.joints};
+    const DayPlan plan = plan_day(choice.job, pour, case_.practice, case_.forecast_age_h, scope);
     return {choice, figures_of(choice.job, plan, case_.drawn()),
             cost_of(case_.job, case_.run.order, choice.job, pour.order)};
   }

@@ -67,7 +67,9 @@ class ShiftedDays {
     solver.threads = 1;  // the days go side by side
     const Parsed<PourRun> run = run_pour(day.job, *series.value, case_.practice, solver);
     if (!run.ok()) return std::nullopt;
-    const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h);
+    // Choices are ranked by stops and lateness: of crews, the day's own is enough.
+    const PlanScope scope{CrewDepth::own_crew, &case_.plan.cuts.joints};
+    const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h, scope);
     ComparedChoice result;
     result.figures = figures_of(day.job, plan, case_.drawn());
     result.cost = compared.cost;

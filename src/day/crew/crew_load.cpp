@@ -38,4 +38,18 @@ void CrewLoad::take(int start_min, int end_min, int hands) {
   for (std::size_t i = first; i < last; ++i) steps_[i].busy += hands;
 }
 
+void CrewLoad::give_back(int start_min, int end_min, int hands) {
+  const std::size_t first = step_at(start_min);
+  const std::size_t last = step_at(end_min);
+  for (std::size_t i = first; i < last; ++i) steps_[i].busy -= hands;
+  drop_if_idle(last);
+  drop_if_idle(first);
+}
+
+void CrewLoad::drop_if_idle(std::size_t step) {
+  const int before = step == 0 ? 0 : steps_[step - 1].busy;
+  if (steps_[step].busy != before) return;
+  steps_.erase(steps_.begin() + static_cast<std::ptrdiff_t>(step));
+}
+
 }  // namespace slabtide

@@ -133,7 +133,7 @@ double CrewPlan::crew_hours() const {
 }
 
 CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                   const Practice& practice) {
+                   const Practice& practice, CrewDepth depth) {
   validate(job);
   validate(practice);
   if (zones.size() != job.zones.size()) {
@@ -142,10 +142,11 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
   const int crew = job.crew.finishers;
   CrewPlan plan;
   plan.tasks = day_tasks(job, zones, cuts, practice);
-  const std::vector<Schedule> schedules =
-      schedules_up_to(plan.tasks, std::max({max_crew_tried, crew, min_crew(plan.tasks)}));
-  find_smallest(plan, schedules);
   const int min = min_crew(plan.tasks);
+  const bool alone = depth == CrewDepth::own_crew;
+  const int max = std::max({alone ? crew : max_crew_tried, crew, min});
+  const std::vector<Schedule> schedules = schedules_until_in_time(plan.tasks, crew, max);
+  if (!alone) find_smallest(plan, schedules);
   plan.short_handed = lend_to(plan.tasks, crew);
   plan.schedule = plan.short_handed ? schedule(plan.tasks, crew)
                                     : schedules[static_cast<std::size_t>(crew - min)];
@@ -154,7 +155,7 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
   plan.late = late_tasks(plan.schedule);
   const auto larger = std::find_if(schedules.begin(), schedules.end(),
                                    [crew](const Schedule& other) { return other.crew > crew; });
-  if (!plan.late.empty()) {
+  if (!plan.late.empty() && depth == CrewDepth::remedies) {
     plan.remedies = crew_cures(plan.tasks, plan.schedule, {larger, schedules.end()});
   }
   return plan;

@@ -33,12 +33,18 @@ int min_crew(std::span<const Task> tasks) {
 }
 
 std::vector<Schedule> schedules_up_to(std::span<const Task> tasks, int max_crew) {
+  return schedules_until_in_time(tasks, max_crew, max_crew);
+}
+
+std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, int own_crew,
+                                              int max_crew) {
   check(tasks, max_crew);
   std::vector<Schedule> schedules;
   FoundSchedule found;
   for (int crew = min_crew(tasks); crew <= max_crew; ++crew) {
     found = search_schedule(tasks, crew, schedules.empty() ? nullptr : &found);
     schedules.push_back(found.schedule);
+    if (crew >= own_crew && found.schedule.late_min == 0) break;
   }
   return schedules;
 }

@@ -18,8 +18,7 @@ namespace {
 // How hard to search: counts, not times, so that the same tasks give the same schedule on any
 // machine. Ours.
 constexpr int max_lists = 5000;
-/// A list costs the square of its tasks, which each look through the day: that many for lists up
-/// to this length, fewer beyond.
+/// Beyond so many tasks the work is bounded as well, to what so many lists of this length take.
 constexpr std::size_t usual_tasks = 40;
 constexpr int max_nodes = 20000;
 constexpr std::size_t max_tasks_exactly = 10;
@@ -55,11 +54,12 @@ std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule)
   return order;
 }
 
-/// How many lists are tried: fewer, by the square, where they are longer than usual.
-int lists_for(std::size_t tasks) {
-  const double longer =
-      static_cast<double>(std::max(tasks, usual_tasks)) / static_cast<double>(usual_tasks);
-  return static_cast<int>(max_lists / (longer * longer));
+/// How many tasks the lists may put in their places in all. One that finds its place looks through
+/// a day that grows with the tasks, so that the time taken is bounded by a number, and hours of
+/// search are kept from a day of hundreds of tasks. It never binds on up to `usual_tasks`.
+std::size_t max_placings(std::size_t tasks) {
+  constexpr std::size_t usual = max_lists * usual_tasks;
+  return usual * usual_tasks / std::max(tasks, usual_tasks);
 }
 
 /// The search for one crew size.
@@ -69,7 +69,8 @@ class Search {
       : tasks_(tasks),
         crew_(crew),
         bound_(lower_bound(tasks, crew)),
-        lists_left_(lists_for(tasks.size())) {}
+        placer_(tasks, crew),
+        max_placings_(max_placings(tasks.size())) {}
 
   /// A smaller crew's day is one this crew can work as well.
   void start_from(const FoundSchedule& smaller) {
@@ -82,7 +83,7 @@ class Search {
     try_rules();
     if (!reached_bound() && tasks_.size() <= max_tasks_exactly) search_whole();
     descend();
-    while (late_beyond_help() && lists_left_ > 0) {
+    while (late_beyond_help() && !is_spent()) {
       if (better_by_chance()) descend();
     }
   }
@@ -92,12 +93,14 @@ class Search {
     return *best_;
   }
   TaskList take_list() { return std::move(list_); }
+  std::size_t placings() const { return placer_.placings(); }
 
  private:
   bool reached_bound() const {
     const Score score = score_of(*best_);
     return score.late_min == bound_.late_min && score.last_finish_min == bound_.last_finish_min;
   }
+  bool is_spent() const { return lists_left_ <= 0 || placer_.placings() >= max_placings_; }
   /// Late minutes that no bound explains: worth a longer search.
   bool late_beyond_help() const { return !proved_ && best_->late_min > bound_.late_min; }
 
@@ -114,7 +117,9 @@ class Search {
 
   bool try_list(const TaskList& list) {
     --lists_left_;
-    return take(list, times_of(tasks_, crew_, list));
+    const int max_late_min = best_ ? best_->late_min : no_deadline_min;
+    auto schedule = placer_.times_of(list, max_late_min);
+    return schedule && take(list, std::move(*schedule));
   }
 
   void try_rules() {
@@ -164,7 +169,7 @@ class Search {
   }
 
   void descend() {
-    while (late_beyond_help() && lists_left_ > 0 && better_by_one_move()) {
+    while (late_beyond_help() && !is_spent() && better_by_one_move()) {
     }
   }
 
@@ -218,7 +223,7 @@ class Search {
     TaskList list = list_;
     for (std::size_t to = place; to > 0 && !waits_for(list.order[to], list.order[to - 1]); --to) {
       std::swap(list.order[to], list.order[to - 1]);
-      if (lists_left_ <= 0) return false;
+      if (is_spent()) return false;
       if (try_list(list)) return true;
     }
     return false;
@@ -229,7 +234,7 @@ class Search {
     for (std::size_t to = place + 1;
          to < list.order.size() && !waits_for(list.order[to], list.order[to - 1]); ++to) {
       std::swap(list.order[to], list.order[to - 1]);
-      if (lists_left_ <= 0) return false;
+      if (is_spent()) return false;
       if (try_list(list)) return true;
     }
     return false;
@@ -240,7 +245,7 @@ class Search {
       TaskList list = list_;
       for (int hands = tasks_[i].min_hands; hands <= std::min(tasks_[i].max_hands, crew_);
            ++hands) {
-        if (lists_left_ <= 0) return false;
+        if (is_spent()) return false;
         list.hands[i] = hands;
         if (try_list(list)) return true;
       }
@@ -251,10 +256,12 @@ class Search {
   std::span<const Task> tasks_;
   int crew_;
   Score bound_;
+  TaskPlacer placer_;
   std::optional<Schedule> best_;
   TaskList list_;
   bool proved_ = false;
-  int lists_left_;
+  int lists_left_ = max_lists;
+  std::size_t max_placings_;
   std::minstd_rand engine_{1};
 };
 
@@ -264,7 +271,7 @@ FoundSchedule search_schedule(std::span<const Task> tasks, int crew, const Found
   Search search(tasks, crew);
   if (smaller != nullptr) search.start_from(*smaller);
   search.run();
-  return {search.take_schedule(), search.take_list()};
+  return {search.take_schedule(), search.take_list(), search.placings()};
 }
 
 }  // namespace slabtide

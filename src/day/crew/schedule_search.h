@@ -11,6 +11,7 @@ namespace slabtide {
 struct FoundSchedule {
   Schedule schedule;
   TaskList list;
+  std::size_t placings = 0;  ///< tasks put in a place in this search: its work
 };
 
 /// The search for one crew size, which must be enough for every task. `smaller`, where there

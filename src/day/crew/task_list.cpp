@@ -78,10 +78,29 @@ int finish_by_work_min(std::span<const Task> tasks, int crew) {
   return finish_min;
 }
 
+/// Hands that the tasks have use for.
+int max_hands(std::span<const Task> tasks, int crew) {
+  int max = 1;
+  for (const Task& task : tasks) max = std::max({max, task.max_hands, task.min_hands});
+  return std::min(max, crew);
+}
+
 }  // namespace
 
 TaskPlacer::TaskPlacer(std::span<const Task> tasks, int crew)
-    : tasks_(tasks), crew_(crew), load_(crew), placed_(tasks.size()) {}
+    : tasks_(tasks),
+      crew_(crew),
+      load_(crew),
+      max_hands_(max_hands(tasks, crew)),
+      min_late_min_(min_late_min(tasks, crew)),
+      placed_(tasks.size()),
+      certain_late_min_(std::accumulate(min_late_min_.begin(), min_late_min_.end(), 0)) {
+  for (const Task& task : tasks) {
+    for (int hands = 1; hands <= max_hands_; ++hands) {
+      efforts_.push_back({task.duration_min(hands), task.from_min(hands)});
+    }
+  }
+}
 
 int TaskPlacer::ready_min(std::size_t task) const {
   int ready_min = tasks_[task].start_from_min;
@@ -91,32 +110,69 @@ int TaskPlacer::ready_min(std::size_t task) const {
   return ready_min;
 }
 
-Assignment TaskPlacer::fit(std::size_t index, int hands) const {
-  const Task& task = tasks_[index];
-  Assignment fitted;
-  fitted.hands = hands;
-  const int duration_min = task.duration_min(hands);
-  fitted.start_min =
-      load_.first_free(std::max(ready_min(index), task.from_min(hands)), duration_min, hands);
-  fitted.end_min = fitted.start_min + duration_min;
-  fitted.late_min = task.late_min(fitted.start_min, fitted.end_min);
-  return fitted;
+TaskPlacer::Place TaskPlacer::fit(std::size_t task, int ready_min, int hands) const {
+  const auto stride = static_cast<std::size_t>(max_hands_);
+  const Effort& effort = efforts_[task * stride + static_cast<std::size_t>(hands) - 1];
+  Place place;
+  place.hands = hands;
+  place.start_min =
+      load_.first_free(std::max(ready_min, effort.from_min), effort.duration_min, hands);
+  place.end_min = place.start_min + effort.duration_min;
+  place.late_min = tasks_[task].late_min(place.start_min, place.end_min);
+  return place;
 }
 
 void TaskPlacer::place(std::size_t index, int hands) {
   const Task& task = tasks_[index];
-  Assignment best;
-  if (hands > 0) {
-    best = fit(index, std::min(hands, crew_));
-  } else {
-    best = fit(index, task.min_hands);
-    for (int more = task.min_hands + 1; more <= std::min(task.max_hands, crew_); ++more) {
-      const Assignment fitted = fit(index, more);
-      if (fitted.end_min < best.end_min) best = fitted;
-    }
+  const int ready = ready_min(index);
+  Place best = fit(index, ready, hands > 0 ? std::min(hands, max_hands_) : task.min_hands);
+  const int max = hands > 0 ? 0 : std::min(task.max_hands, crew_);
+  for (int more = task.min_hands + 1; more <= max; ++more) {
+    const Place fitted = fit(index, ready, more);
+    if (fitted.end_min < best.end_min) best = fitted;
   }
   load_.take(best.start_min, best.end_min, best.hands);
-  placed_[index] = std::move(best);
+  placed_[index] = best;
+  done_.push_back({index, hands});
+  certain_late_min_ += best.late_min - min_late_min_[index];
+  ++placings_;
+}
+
+void TaskPlacer::take_back_last() {
+  const std::size_t task = done_.back().task;
+  const Place& place = placed_[task];
+  load_.give_back(place.start_min, place.end_min, place.hands);
+  certain_late_min_ -= place.late_min - min_late_min_[task];
+  done_.pop_back();
+}
+
+void TaskPlacer::keep_common(const TaskList& list) {
+  const auto differs = [&](const Placing& placing) {
+    const auto at = static_cast<std::size_t>(&placing - done_.data());
+    return placing.task != list.order[at] || placing.asked != list.hands[placing.task];
+  };
+  const auto first = std::find_if(done_.begin(), done_.end(), differs);
+  const auto common = static_cast<std::size_t>(first - done_.begin());
+  while (done_.size() > common) take_back_last();
+}
+
+std::optional<Schedule> TaskPlacer::times_of(const TaskList& list, int max_late_min) {
+  keep_common(list);
+  while (certain_late_min_ <= max_late_min && done_.size() < list.order.size()) {
+    const std::size_t task = list.order[done_.size()];
+    place(task, list.hands[task]);
+  }
+  if (certain_late_min_ > max_late_min) return std::nullopt;
+  return placed_schedule();
+}
+
+Schedule TaskPlacer::placed_schedule() const {
+  std::vector<Assignment> assignments;
+  assignments.reserve(placed_.size());
+  for (const Place& place : placed_) {
+    assignments.push_back({place.hands, place.start_min, place.end_min, place.late_min, {}});
+  }
+  return summed(tasks_, crew_, std::move(assignments));
 }
 
 Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> assignments) {
@@ -134,9 +190,7 @@ Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> a
 void deal_out(std::span<const Task> tasks, Schedule& schedule) { Dealer(tasks, schedule).deal(); }
 
 Schedule times_of(std::span<const Task> tasks, int crew, const TaskList& list) {
-  TaskPlacer placer(tasks, crew);
-  for (const std::size_t task : list.order) placer.place(task, list.hands[task]);
-  return summed(tasks, crew, placer.take_placed());
+  return *TaskPlacer(tasks, crew).times_of(list, std::numeric_limits<int>::max());
 }
 
 Score score_of(const Schedule& schedule) {
@@ -154,19 +208,37 @@ SoonestTask soonest_of(const Task& task, int ready_min, int crew) {
   return best;
 }
 
+namespace {
+
+/// Each task as soon as its window and those before it allow, as if alone on site.
+std::vector<SoonestTask> soonest_of(std::span<const Task> tasks, int crew) {
+  std::vector<SoonestTask> soonest;
+  for (const Task& task : tasks) {
+    int ready_min = task.start_from_min;
+    for (const std::size_t before : task.after) {
+      ready_min = std::max(ready_min, soonest[before].end_min + task.wait_after_min);
+    }
+    soonest.push_back(soonest_of(task, ready_min, crew));
+  }
+  return soonest;
+}
+
+}  // namespace
+
+std::vector<int> min_late_min(std::span<const Task> tasks, int crew) {
+  std::vector<int> late_min;
+  for (const SoonestTask& soonest : soonest_of(tasks, crew)) late_min.push_back(soonest.late_min);
+  return late_min;
+}
+
 Score lower_bound(std::span<const Task> tasks, int crew) {
   Score bound;
   bound.last_finish_min = finish_by_work_min(tasks, crew);
-  std::vector<int> end_min(tasks.size());
+  const std::vector<SoonestTask> soonest = soonest_of(tasks, crew);
   for (std::size_t i = 0; i < tasks.size(); ++i) {
-    int ready_min = tasks[i].start_from_min;
-    for (const std::size_t before : tasks[i].after) {
-      ready_min = std::max(ready_min, end_min[before] + tasks[i].wait_after_min);
-    }
-    const SoonestTask best = soonest_of(tasks[i], ready_min, crew);
-    end_min[i] = best.end_min;
-    bound.late_min += best.late_min;
-    if (!tasks[i].later) bound.last_finish_min = std::max(bound.last_finish_min, best.end_min);
+    bound.late_min += soonest[i].late_min;
+    if (tasks[i].later) continue;
+    bound.last_finish_min = std::max(bound.last_finish_min, soonest[i].end_min);
   }
   return bound;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <stdexcept>
 
 #include "day/geometry/plane.h"
 #include "day/pour/nearest_cell.h"
@@ -171,14 +172,19 @@ std::string_view joint_way_id(JointWay way) {
   return "none_needed";
 }
 
-CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice) {
+CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
+                  const std::vector<ZoneJoints>* joints) {
   validate(job);
   validate(practice);
   validate(run, job);
+  if (joints != nullptr && joints->size() != job.zones.size()) {
+    throw std::invalid_argument("cut plan: the joints are not of this job's zones");
+  }
   CutPlan plan;
   const CutTimes times(job, run, practice);
   for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
-    plan.joints.push_back(plan_joints(job.zones[zone], job, practice.joints));
+    plan.joints.push_back(joints != nullptr ? (*joints)[zone]
+                                            : plan_joints(job.zones[zone], job, practice.joints));
     add_cuts(zone, job, times, plan);
   }
   for (const SawKind kind : kinds_of_saw) {

@@ -51,7 +51,7 @@ std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
 }  // namespace
 
 DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
-                 std::optional<double> forecast_age_h) {
+                 std::optional<double> forecast_age_h, const PlanScope& scope) {
   validate(job);
   validate(run, job);
   validate(practice);
@@ -61,9 +61,9 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     plan.zones.push_back(plan_zone(job.zones[i], run.zones[i], job, run, practice));
   }
-  plan.cuts = plan_cuts(job, run, practice);
+  plan.cuts = plan_cuts(job, run, practice, scope.joints);
   plan.tightest = find_tightest(job, plan.zones);
-  plan.crew = plan_crew(job, plan.zones, plan.cuts, practice);
+  plan.crew = plan_crew(job, plan.zones, plan.cuts, practice, scope.crew);
   plan.supplies = take_along(job, run.order, plan.zones, practice);
   plan.cautions = find_cautions(job, run, plan, practice, forecast_age_h);
   plan.assumptions = assumptions_of(job, run);

@@ -79,8 +79,15 @@ struct CrewPlan {
 /// The largest crew that is tried (ours).
 inline constexpr int max_crew_tried = 12;
 
+/// How far a crew plan looks beyond the job's own crew.
+enum class CrewDepth {
+  own_crew,  ///< no other: `smallest_crew`, `enough_crew`, `min_late_min` and `remedies` stay empty
+  other_crews,  ///< other sizes, but no cures
+  remedies,     ///< all of it
+};
+
 /// Error: std::invalid_argument for a crew under one.
 CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                   const Practice& practice);
+                   const Practice& practice, CrewDepth depth = CrewDepth::remedies);
 
 }  // namespace slabtide

@@ -47,7 +47,11 @@ int min_crew(std::span<const Task> tasks);
 /// that does not come before it, or its hands or work are not positive.
 std::vector<Schedule> schedules_up_to(std::span<const Task> tasks, int max_crew);
 
-/// The last of those.
+/// The same, but no crew is looked at beyond the first of `own_crew` or more that misses nothing:
+/// a larger one misses nothing either.
+std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, int own_crew,
+                                              int max_crew);
+/// The last of `schedules_up_to`.
 Schedule schedule(std::span<const Task> tasks, int crew);
 
 }  // namespace slabtide

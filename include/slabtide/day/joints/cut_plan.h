@@ -39,6 +39,11 @@ struct CutPlan {
 
 /// The joints of every zone, their cuts in working order with their times, one saw of either
 /// kind taken through them, and the ways of jointing that leaves.
-CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice);
+///
+/// `joints`, where given, are those of a job with the same zones, obstacles, aggregate and rules,
+/// and are not worked out again.
+/// Error: std::invalid_argument where they are not one a zone.
+CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
+                  const std::vector<ZoneJoints>* joints = nullptr);
 
 }  // namespace slabtide

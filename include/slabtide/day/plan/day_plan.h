@@ -40,8 +40,15 @@ struct DayPlan {
   std::optional<Sureness> sureness;  ///< where the plan has its bands
 };
 
+/// What a plan may leave out or take over, where many are made of one job.
+struct PlanScope {
+  CrewDepth crew = CrewDepth::remedies;
+  /// The joints of a job with the same zones, obstacles, aggregate and rules, one entry a zone.
+  const std::vector<ZoneJoints>* joints = nullptr;
+};
+
 /// `forecast_age_h`: hours since the forecast was issued, where that is known.
 DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
-                 std::optional<double> forecast_age_h = std::nullopt);
+                 std::optional<double> forecast_age_h = std::nullopt, const PlanScope& scope = {});
 
 }  // namespace slabtide
