@@ -6,6 +6,7 @@
 #include <random>
 #include <utility>
 
+#include "day/crew/schedule_search.h"
 #include "slabtide/day/crew/schedule.h"
 
 namespace slabtide {
@@ -184,6 +185,47 @@ TEST_CASE("small days are scheduled as well as they can be: every schedule tried
   }
   // The days are hard enough to tell a good search from a bad one.
   CHECK(pressed > days / 4);
+}
+
+TEST_CASE(
+    "a list placed after others comes out as it does alone, and is given up only when later") {
+  std::mt19937 engine(7);
+  for (int day = 0; day < 100; ++day) {
+    const std::vector<Task> tasks = small_day(engine);
+    const int crew = min_crew(tasks) + 1;
+    TaskPlacer placer(tasks, crew);
+    for (int round = 0; round < 20; ++round) {
+      TaskList list;
+      // By the numbers: no task comes before one that it waits for.
+      for (std::size_t i = 0; i < tasks.size(); ++i) {
+        list.order.push_back(i);
+        list.hands.push_back(engine() % 2 == 0 ? 0 : tasks[i].min_hands);
+      }
+      const Schedule alone = times_of(tasks, crew, list);
+      const auto max_late_min = static_cast<int>(engine() % 20);
+      const auto placed = placer.times_of(list, max_late_min);
+      CHECK(placed.has_value() == (alone.late_min <= max_late_min));
+      if (!placed) continue;
+      for (std::size_t i = 0; i < tasks.size(); ++i) {
+        CHECK(placed->assignments[i].start_min == alone.assignments[i].start_min);
+        CHECK(placed->assignments[i].end_min == alone.assignments[i].end_min);
+      }
+    }
+  }
+}
+
+TEST_CASE("the work of a search does not grow with the square of a day that is late throughout") {
+  for (const std::size_t count : {40U, 80U, 160U}) {
+    std::vector<Task> tasks;
+    for (std::size_t i = 0; i < count; ++i) {
+      tasks.push_back(task_of(20 + static_cast<double>(i % 7), static_cast<int>(i % 11), 60));
+    }
+    const std::size_t placings = search_schedule(tasks, 2, nullptr).placings;
+    CAPTURE(count);
+    CHECK(placings > 1000);
+    // 5,000 lists of 40; a placing looks through a day that grows with the tasks.
+    CHECK(placings <= 5000 * 40 * 40 / count + count);
+  }
 }
 
 TEST_CASE("tasks that cannot be are refused") {
