@@ -73,25 +73,32 @@ class DoubtShares {
   int count_ = 0;
 };
 
+/// Empty where one of the openings has no early or no late.
+std::optional<double> mean_width_min(const DayPlan& plan, const std::vector<Operation>& main_work) {
+  double sum_min = 0.0;
+  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
+    const OperationWindow* window = plan.zones[i].whole.window(main_work[i]);
+    if (window == nullptr || !window->opens_band) return std::nullopt;
+    const auto minutes = band_minutes(*window->opens_band);
+    if (!minutes) return std::nullopt;
+    sum_min += *minutes;
+  }
+  return sum_min / static_cast<double>(plan.zones.size());
+}
+
 }  // namespace
 
 Sureness sureness_of(const DayPlan& plan, const std::vector<Operation>& main_work,
                      const Ensemble& ensemble) {
   Sureness sureness;
   sureness.samples = ensemble.days.size();
+  if (const auto width_min = mean_width_min(plan, main_work)) {
+    sureness.either_way_min = 0.5 * *width_min;
+  }
   DoubtShares fractions(ensemble);
-  double widths_min = 0.0;
-  int count = 0;
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
     fractions.add(openings(ensemble, ensemble.zones[i].whole.first, main_work[i]));
-    const OperationWindow* window = plan.zones[i].whole.window(main_work[i]);
-    if (window == nullptr || !window->opens_band) continue;
-    const auto minutes = band_minutes(*window->opens_band);
-    if (!minutes) continue;
-    widths_min += *minutes;
-    ++count;
   }
-  sureness.either_way_min = count > 0 ? 0.5 * widths_min / count : 0.0;
   sureness.causes = fractions.causes();
   return sureness;
 }

@@ -125,7 +125,8 @@ class JsonPlan {
           {{"what", uncertain_input_words(cause.unknown)}, {"share", hundredths(cause.fraction)}});
     }
     return {{"draws", sureness.samples},
-            {"either_way_min", std::round(sureness.either_way_min)},
+            {"either_way_min",
+             sureness.either_way_min ? Json(std::round(*sureness.either_way_min)) : Json(nullptr)},
             {"causes", causes}};
   }
 

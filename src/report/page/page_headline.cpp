@@ -124,10 +124,11 @@ View sureness_view(const Sureness& sureness) {
         view.put("what", uncertain_input_words(cause.unknown)).flag("more", !causes.empty()));
   }
   View view;
-  view.put("sure", sure_words(sure_word(sureness)))
-      .put("either_way",
-           figure_view("/sureness/either_way_min", std::round(sureness.either_way_min),
-                       fixed_words(sureness.either_way_min) + " min"));
+  view.put("sure", sure_words(sure_word(sureness))).put("past_end", past_end_words);
+  if (const auto& minutes = sureness.either_way_min) {
+    view.put("either_way", figure_view("/sureness/either_way_min", std::round(*minutes),
+                                       fixed_words(*minutes) + " min"));
+  }
   if (!causes.empty()) view.put("doubt", View().put("causes", std::move(causes)));
   return view;
 }

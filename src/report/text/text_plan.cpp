@@ -170,12 +170,14 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
   }
   const std::string doubt =
       causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
-  return paragraph(
-      style.heading("How sure") +
-          fmt::format(" {}: the main work opens within {} min either way on eight days in "
-                      "ten.{}",
-                      sure_words(sure_word(sureness)), fixed_words(sureness.either_way_min), doubt),
-      0, heading_width);
+  const std::string how =
+      sureness.either_way_min
+          ? fmt::format("the main work opens within {} min either way on eight days in ten",
+                        fixed_words(*sureness.either_way_min))
+          : std::string(past_end_words);
+  return paragraph(style.heading("How sure") +
+                       fmt::format(" {}: {}.{}", sure_words(sure_word(sureness)), how, doubt),
+                   0, heading_width);
 }
 
 /// What was seen so far comes before all else: the plan below it is made for that.

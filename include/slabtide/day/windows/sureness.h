@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "slabtide/day/practice/uncertain_inputs.h"
@@ -17,13 +18,15 @@ struct DoubtCause {
 struct Sureness {
   std::size_t samples = 0;
   /// Half of what lies between early and late, the mean over the openings of the zones' main work.
-  double either_way_min = 0.0;
+  /// Absent where one of them comes after the plan's end, if at all, on one day in ten or more.
+  std::optional<double> either_way_min;
   std::vector<DoubtCause> causes;  ///< the largest first
 };
 
 /// How sure, in a word.
 enum class SureWord { quite, fairly, roughly, hardly };
-/// Within 20 min either way one is quite sure, within 45 fairly, within 90 roughly (ours).
+/// Within 20 min either way one is quite sure, within 45 fairly, within 90 roughly, else hardly
+/// (ours).
 SureWord sure_word(const Sureness& sureness);
 
 }  // namespace slabtide

@@ -48,6 +48,9 @@ std::string mix_words(const PlanFacts& facts);
 std::string set_words(const SettingParameters& setting, UnitSystem units);
 /// "fairly", as in "fairly sure".
 std::string_view sure_words(SureWord word);
+/// Why one is hardly sure where `Sureness::either_way_min` is absent.
+inline constexpr std::string_view past_end_words =
+    "on one day in ten or more the main work opens after the plan's end";
 /// Of the causes of doubt those worth telling: three at most.
 std::vector<DoubtCause> told_causes(const Sureness& sureness);
 std::string finish_words(Finish finish);

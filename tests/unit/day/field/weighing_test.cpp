@@ -62,7 +62,7 @@ Observation reading(ObservationKind kind, UtcTime at, std::optional<double> valu
 
 UtcTime minutes_later(UtcTime at, double minutes) { return after_seconds(at, 60.0 * minutes); }
 
-double width_min(const SeenDay& seen) { return 2.0 * seen.plan.sureness->either_way_min; }
+double width_min(const SeenDay& seen) { return 2.0 * seen.plan.sureness->either_way_min.value(); }
 
 TEST_CASE("without readings the days weigh the same") {
   const WeighedDays weighed = OnePad().weigh({}, 50);

@@ -160,7 +160,7 @@ TEST_CASE("bands widen with lead time") {
   for (const double lead_h : {0.0, 24.0, 72.0, 144.0}) {
     const SampleScale scale{.set_times_estimated = false, .lead_at_start_h = lead_h};
     const DayPlan plan = with_bands(planned.plan, job, ensemble_of(job, planned, 200, 0, scale));
-    const double width_min = plan.sureness->either_way_min;
+    const double width_min = plan.sureness->either_way_min.value();
     MESSAGE("forecast ", lead_h, " h old: within ", width_min, " min either way");
     CHECK(width_min > last_min);
     last_min = width_min;
@@ -173,7 +173,7 @@ TEST_CASE("a supplier's set times make a plan surer") {
   const SampleScale supplier{.set_times_estimated = false, .lead_at_start_h = 16.0};
   const DayPlan estimated = with_bands(planned.plan, job, ensemble_of(job, planned, 60));
   const DayPlan given = with_bands(planned.plan, job, ensemble_of(job, planned, 60, 0, supplier));
-  CHECK(given.sureness->either_way_min < 0.95 * estimated.sureness->either_way_min);
+  CHECK(given.sureness->either_way_min.value() < 0.95 * estimated.sureness->either_way_min.value());
 }
 
 TEST_CASE("a time that never comes has a band that says so") {
@@ -191,6 +191,9 @@ TEST_CASE("a time that never comes has a band that says so") {
   CHECK(stamp.opens_band->early);
   CHECK_FALSE(stamp.opens_band->likely);
   CHECK_FALSE(stamp.opens_band->late);
+  // How sure it is cannot be told in minutes then.
+  CHECK_FALSE(plan.sureness->either_way_min);
+  CHECK(sure_word(*plan.sureness) == SureWord::hardly);
 }
 
 }  // namespace
