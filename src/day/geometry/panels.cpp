@@ -1,6 +1,7 @@
 #include "slabtide/day/geometry/panels.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <stdexcept>
 #include <utility>
@@ -57,7 +58,14 @@ void check(const Outline& outline, const std::vector<Joint>& joints) {
 
 }  // namespace
 
-double extent_m(const Panel& panel, double x, double y) { return extent(panel.outline, {x, y}); }
+double extent_m(const Panel& panel, double x, double y) {
+  constexpr double rounding = 1e-6;
+  if (!(std::abs(std::hypot(x, y) - 1.0) < rounding)) {
+    throw std::invalid_argument("the direction is not of length 1");
+  }
+  if (panel.outline.empty()) throw std::invalid_argument("the panel has no outline");
+  return extent(panel.outline, {x, y});
+}
 
 Panel panel_of(Outline outline) {
   if (outline.size() < 3) throw std::invalid_argument("a panel needs three points or more");

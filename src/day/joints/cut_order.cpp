@@ -6,11 +6,13 @@
 #include <functional>
 #include <limits>
 #include <optional>
+#include <stdexcept>
 #include <tuple>
 #include <utility>
 
 #include "day/geometry/plane.h"
 #include "slabtide/day/geometry/corners.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 
@@ -259,6 +261,23 @@ class WorkingOrder {
   std::vector<Cut> cuts_;
 };
 
+void check(const Zone& zone, const ZoneJoints& joints, const std::vector<JointTurn>& turns) {
+  if (const auto fault = outline_fault(zone.outline)) {
+    throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
+  }
+  for (const Joint& joint : joints.joints) {
+    if (!(perimeter_m({joint.from, joint.to}) > 0.0)) {
+      throw std::invalid_argument("a joint has no length");
+    }
+  }
+  if (turns.size() != joints.joints.size()) throw std::invalid_argument("not one turn a joint");
+  for (const JointTurn& turn : turns) {
+    if (!std::isfinite(turn.along_m) || !std::isfinite(turn.ready_s)) {
+      throw std::invalid_argument("a joint's turn is no number");
+    }
+  }
+}
+
 }  // namespace
 
 std::string_view cut_reason_id(CutReason reason) {
@@ -291,6 +310,7 @@ std::string_view cut_reason_words(CutReason reason) {
 
 std::vector<Cut> order_cuts(const Zone& zone, const ZoneJoints& joints,
                             const std::vector<JointTurn>& turns) {
+  check(zone, joints, turns);
   return WorkingOrder(zone, joints, turns).all();
 }
 

@@ -56,6 +56,13 @@ std::vector<Isolation> walls_beside(const Zone& zone, const std::vector<Obstacle
   return found;
 }
 
+bool is_tied_at(const std::vector<Isolation>& isolation, Point place) {
+  return std::any_of(isolation.begin(), isolation.end(), [place](const Isolation& one) {
+    if (!one.tied) return false;
+    return one.length_m == 0.0 || plane::distance(place, one.wall) < tied_within_m;
+  });
+}
+
 }  // namespace
 
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles) {
@@ -81,14 +88,13 @@ bool shows_tied_edge(const std::vector<Isolation>& isolation) {
 }
 
 bool at_tied_edge(const std::vector<Isolation>& isolation, Point place) {
-  return std::any_of(isolation.begin(), isolation.end(), [place](const Isolation& one) {
-    if (!one.tied) return false;
-    return one.length_m == 0.0 || plane::distance(place, one.wall) < tied_within_m;
-  });
+  perimeter_m({place});  // refuses what is no place
+  return is_tied_at(isolation, place);
 }
 
 bool reaches_tied_edge(const std::vector<Isolation>& isolation, const Outline& piece) {
-  const auto near_wall = [&isolation](Point corner) { return at_tied_edge(isolation, corner); };
+  perimeter_m(piece);  // refuses what is no place
+  const auto near_wall = [&isolation](Point corner) { return is_tied_at(isolation, corner); };
   if (std::any_of(piece.begin(), piece.end(), near_wall)) return true;
   return std::any_of(isolation.begin(), isolation.end(), [&piece](const Isolation& one) {
     return one.tied && (plane::distance_to_sides(one.wall.from, piece) < tied_within_m ||

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 #include <fmt/format.h>
 
@@ -9,6 +10,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/geometry/corners.h"
 #include "slabtide/job/geometry/canonical.h"
+#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 
@@ -31,6 +33,21 @@ double thicknesses_of(Aggregate aggregate, const JointSpacing& rules) {
       return rules.usual_thicknesses;
   }
   return rules.usual_thicknesses;
+}
+
+void check(const std::vector<Joint>& joints, const Panels& panels, const JointLimits& limits) {
+  for (const Joint& joint : joints) perimeter_m({joint.from, joint.to});  // refuses what is none
+  if (!(limits.spacing_m > 0.0 && limits.aspect > 0.0 && limits.wished_aspect > 0.0)) {
+    throw std::invalid_argument("panels need a size: the limits must be positive");
+  }
+  for (const Panel& panel : panels.panels) {
+    if (!(panel.length_m > 0.0 && panel.width_m > 0.0)) {
+      throw std::invalid_argument("a panel has no size");
+    }
+  }
+  for (const std::size_t loose : panels.loose_joints) {
+    if (loose >= joints.size()) throw std::invalid_argument("a loose end is of no joint");
+  }
 }
 
 void check_panel(const Panel& panel, std::size_t number, const JointLimits& limits,
@@ -72,6 +89,7 @@ bool is_preference(const JointFault& fault) { return fault.rule == JointRule::wi
 
 std::vector<JointFault> check_joints(const Outline& outline, const std::vector<Joint>& joints,
                                      const Panels& panels, const JointLimits& limits) {
+  check(joints, panels, limits);
   std::vector<JointFault> faults;
   for (std::size_t i = 0; i < panels.panels.size(); ++i) {
     check_panel(panels.panels[i], i, limits, faults);

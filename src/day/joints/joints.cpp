@@ -101,6 +101,11 @@ void check(const Zone& zone, const JointLimits& limits) {
     throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
   }
   if (zone.path) walkway_fault(*zone.path);  // refuses a line that is none
+  for (const Joint& joint : zone.joints.value_or(std::vector<Joint>{})) {
+    if (!(perimeter_m({joint.from, joint.to}) > 0.0)) {
+      throw std::invalid_argument("a joint has no length");
+    }
+  }
   if (!(limits.spacing_m > 0.0 && limits.aspect > 0.0 && limits.wished_aspect > 0.0)) {
     throw std::invalid_argument("panels need a size: the thickness and the rules must be positive");
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <stdexcept>
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/windows/saw_plan.h"
@@ -122,6 +123,15 @@ std::ptrdiff_t late_cuts(const std::vector<SawnCut>& sawn) {
   return std::count_if(sawn.begin(), sawn.end(), [](const SawnCut& cut) { return cut.late; });
 }
 
+void check(int saws, const std::vector<PlannedCut>& cuts, const Job& job, const SawRules& rules) {
+  if (saws < 1) throw std::invalid_argument("no saw to lead");
+  if (!(rules.speed_m_h > 0.0)) throw std::invalid_argument("a saw without speed");
+  for (const PlannedCut& cut : cuts) {
+    if (cut.zone >= job.zones.size()) throw std::invalid_argument("a cut of no zone");
+    if (!(cut.cut.length_m > 0.0)) throw std::invalid_argument("a cut of no length");
+  }
+}
+
 }  // namespace
 
 double cut_minutes(double length_m, const SawRules& saw) {
@@ -130,6 +140,7 @@ double cut_minutes(double length_m, const SawRules& saw) {
 
 std::vector<SawnCut> lead_saws(SawKind kind, int saws, const std::vector<PlannedCut>& cuts,
                                const Job& job, const SawRules& rules) {
+  check(saws, cuts, job, rules);
   std::vector<SawnCut> staying = Lead(kind, saws, Taste::stay_in_zone, cuts, job, rules).all();
   if (late_cuts(staying) == 0) return staying;
   std::vector<SawnCut> hurrying = Lead(kind, saws, Taste::due_first, cuts, job, rules).all();

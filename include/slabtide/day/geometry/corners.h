@@ -9,6 +9,7 @@ namespace slabtide {
 
 /// The corners of an outline that point into the slab: a crack starts there unless a joint
 /// does. A turn of less than 20 degrees is a bend of a curve, not a corner (ours).
+/// Error: std::invalid_argument for a point that is no number or beyond any plan.
 std::vector<Point> re_entrant_corners(const Outline& outline);
 
 /// Whether the joint starts at the corner or passes it, within 0.02 m (ours: a blade's width and a

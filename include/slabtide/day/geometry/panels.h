@@ -41,6 +41,7 @@ Panel panel_of(Outline outline);
 Panels split_into_panels(const Outline& outline, const std::vector<Joint>& joints);
 
 /// How far the panel reaches in a direction of length 1.
+/// Error: std::invalid_argument for a direction of another length and a panel without an outline.
 double extent_m(const Panel& panel, double x, double y);
 
 }  // namespace slabtide

@@ -41,6 +41,8 @@ struct JointTurn {
 /// then the middle of the longest uncut run, then one after another from the end that is ready
 /// first (those that run like the middle one before those across). `turns` has one entry a
 /// joint. Source: common practice, no source; the end to begin at is ours.
+/// Error: std::invalid_argument for an outline with a fault (`outline_fault`), a joint without
+/// length, another number of turns than of joints, and a turn that is no number.
 std::vector<Cut> order_cuts(const Zone& zone, const ZoneJoints& joints,
                             const std::vector<JointTurn>& turns);
 

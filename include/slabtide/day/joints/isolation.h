@@ -20,6 +20,7 @@ struct Isolation {
 /// The walls that stand along the zone's edge (within 0.15 m, 6 in). A tied zone is tied to
 /// the one it runs beside longest (within 0.6 m, 2 ft), else to a structure not on the plan.
 /// Idealises: a wall that stands on the slab's edge is a structure; trees are not.
+/// Error: std::invalid_argument for a point that is no number or beyond any plan.
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles);
 
 /// Whether the plan shows what the zone is tied to.
@@ -27,9 +28,10 @@ bool shows_tied_edge(const std::vector<Isolation>& isolation);
 
 /// Whether a place lies at the edge by which the zone is tied. Where the plan does not show
 /// what it is tied to, every place does.
+/// Error: std::invalid_argument for a place that is no number or beyond any plan.
 bool at_tied_edge(const std::vector<Isolation>& isolation, Point place);
 
-/// The same of a piece of the zone.
+/// The same of a piece of the zone. Errors alike.
 bool reaches_tied_edge(const std::vector<Isolation>& isolation, const Outline& piece);
 
 }  // namespace slabtide

@@ -45,6 +45,8 @@ bool is_preference(const JointFault& fault);
 
 /// Holds panels and joints of a zone against the limits; a hundredth over is let pass. By
 /// panel, then corners, then loose ends.
+/// Error: std::invalid_argument for a point that is no number or beyond any plan, a panel or a
+/// limit without size, and a loose end of no joint.
 std::vector<JointFault> check_joints(const Outline& outline, const std::vector<Joint>& joints,
                                      const Panels& panels, const JointLimits& limits);
 

@@ -28,7 +28,8 @@ struct ZoneJoints {
 /// The joints drawn for the zone, else a proposal with as little to saw as the rules allow, held
 /// against the rules.
 /// Error: std::invalid_argument for an outline with a fault (`outline_fault`), a line that
-/// `walkway_fault` refuses, or a thickness or rules that are not positive.
+/// `walkway_fault` refuses, a drawn joint without length, a thickness or rules that are not
+/// positive, and a point, an obstacle's too, that is no number or beyond any plan.
 ZoneJoints plan_joints(const Zone& zone, const Job& job, const JointSpacing& rules);
 
 }  // namespace slabtide

@@ -61,10 +61,12 @@ double cut_minutes(double length_m, const SawRules& saw);
 /// `saws` saws of one kind, at work together, led through the cuts: always to the cut that can
 /// start first, each zone's own order kept; of several to one in the zone the saw is in, unless
 /// going to the one due first leaves fewer late.
+/// Error: std::invalid_argument for no saw, a saw without speed, and a cut of no zone or no length.
 std::vector<SawnCut> lead_saws(SawKind kind, int saws, const std::vector<PlannedCut>& cuts,
                                const Job& job, const SawRules& rules);
 
-/// All cuts with one saw of a kind, and how many of them would be in time.
+/// All cuts with one saw of a kind, and how many of them would be in time. Errors as for
+/// `lead_saws`.
 SawShift plan_shift(SawKind kind, const std::vector<PlannedCut>& cuts, const Job& job,
                     const SawRules& rules);
 

@@ -9,7 +9,8 @@
 
 namespace slabtide {
 
-/// When the saw can start and must be done.
+/// When the saw can start and must be done. It starts where the first tenth takes it, though the
+/// rest of the zone has not set: whoever saws stands on what is sawn.
 struct SawPlan {
   SawKind kind = SawKind::early_entry;
   bool on_hand = false;
