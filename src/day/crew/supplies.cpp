@@ -80,7 +80,7 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
     const Zone& zone = job.zones[i];
     const double area_m2 = zones[i].area_m2;
     released.add(zone.name, released_area_m2(zone, zones[i]));
-    if (zones[i].whole.window(Operation::wash) != nullptr) sealed.add(zone.name, area_m2);
+    if (zones[i].is_washed()) sealed.add(zone.name, area_m2);
     if (job.pour.curing == CuringKind::film) sprayed.add(zone.name, area_m2);
     if (is_covered_with(CuringKind::plastic, zone, job)) under_plastic.add(zone.name, area_m2);
     if (is_covered_with(CuringKind::blanket, zone, job)) under_blankets.add(zone.name, area_m2);

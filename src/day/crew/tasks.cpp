@@ -274,7 +274,8 @@ class DayTasks {
     }
     const CuringKind curing = job_.pour.curing;
     const bool is_laid = curing == CuringKind::plastic || curing == CuringKind::blanket;
-    if (times.empty() && is_laid && plan.whole.final_set) times.push_back(*plan.whole.final_set);
+    const auto final_set = plan.final_set();
+    if (times.empty() && is_laid && final_set) times.push_back(*final_set);
     for (const UtcTime at : times) {
       Task made = *task(TaskKind::cover, plan.name, plan.area_m2);
       made.start_from_min = minutes_.up(at);
@@ -310,12 +311,12 @@ class DayTasks {
 
   /// Release agent and slurry off, then the sealer on the dry slab.
   void add_next_day(const ZonePlan& plan, std::size_t before) {
-    const OperationWindow* wash = plan.whole.window(Operation::wash);
-    const OperationWindow* seal = plan.whole.window(Operation::seal);
-    if (wash == nullptr || !wash->opens) return;
+    const auto wash_opens = plan.opens_after_set(Operation::wash);
+    const auto seal_opens = plan.opens_after_set(Operation::seal);
+    if (!plan.is_washed() || !wash_opens) return;
     const WorkHours& hours = practice_.crew.hours;
     Task washing = *task(TaskKind::wash, plan.name, plan.area_m2);
-    const UtcTime wash_at = next_working_time(*wash->opens, job_, hours);
+    const UtcTime wash_at = next_working_time(*wash_opens, job_, hours);
     washing.start_from_min = minutes_.up(wash_at);
     washing.after = {before};
     washing.later = true;
@@ -323,12 +324,12 @@ class DayTasks {
     const double dry_min = practice_.set.dry_after_wash_h * minutes_per_hour;
     const double washed_min = washing.duration_min(washing.max_hands) + dry_min;
     const std::size_t washed = add(std::move(washing));
-    if (seal == nullptr || !seal->opens) return;
+    if (!seal_opens) return;
     Task sealing =
         *task(TaskKind::seal, plan.name, plan.area_m2 * practice_.crew.coverage.sealer_coats);
     const UtcTime dry_at = after_seconds(wash_at, washed_min * seconds_per_minute);
     sealing.start_from_min =
-        minutes_.up(next_working_time(std::max(*seal->opens, dry_at), job_, hours));
+        minutes_.up(next_working_time(std::max(*seal_opens, dry_at), job_, hours));
     sealing.after = {washed};
     sealing.wait_after_min = static_cast<int>(std::ceil(dry_min));
     sealing.later = true;

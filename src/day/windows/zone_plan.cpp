@@ -55,7 +55,33 @@ std::vector<FacePlan> plan_faces(const Zone& zone, const ZoneRun& zone_run, cons
   return faces;
 }
 
+/// The later of the two; empty where either never comes.
+std::optional<UtcTime> later(const std::optional<UtcTime>& a, const std::optional<UtcTime>& b) {
+  if (!a || !b) return std::nullopt;
+  return std::max(*a, *b);
+}
+
+std::optional<UtcTime> part_opens(const PartPlan& part, Operation operation) {
+  const OperationWindow* window = part.window(operation);
+  if (window == nullptr) window = part.window(Operation::walk);
+  return window == nullptr ? std::nullopt : window->opens;
+}
+
 }  // namespace
+
+bool ZonePlan::is_washed() const {
+  return whole.window(Operation::wash) != nullptr ||
+         (border && border->window(Operation::wash) != nullptr);
+}
+
+std::optional<UtcTime> ZonePlan::final_set() const {
+  return border ? later(whole.final_set, border->final_set) : whole.final_set;
+}
+
+std::optional<UtcTime> ZonePlan::opens_after_set(Operation operation) const {
+  const std::optional<UtcTime> opens = part_opens(whole, operation);
+  return border ? later(opens, part_opens(*border, operation)) : opens;
+}
 
 ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, const PourRun& run,
                    const Practice& practice) {

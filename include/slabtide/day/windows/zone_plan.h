@@ -33,6 +33,14 @@ struct ZonePlan {
   std::vector<SawPlan> saws;     ///< early entry and wet
   std::vector<PartTouch> touch;  ///< of the parts, or the whole, and the border
   std::string working_order;     ///< how to work through it; empty where it behaves as one
+
+  /// Release agent lies on the field or the border: the zone is washed and sealed.
+  bool is_washed() const;
+  /// When field and border have both set all over; empty where that comes after the plan's end.
+  std::optional<UtcTime> final_set() const;
+  /// When field and border both take what follows setting (walk, wash, seal); one that is not
+  /// washed takes the hose when it takes feet. Empty where that comes after the plan's end.
+  std::optional<UtcTime> opens_after_set(Operation operation) const;
 };
 
 /// The plan of one zone: whole, by its parts where they differ, its border and its faces.

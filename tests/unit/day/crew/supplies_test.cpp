@@ -61,6 +61,22 @@ TEST_CASE("a broomed border takes no release agent, but the sealer goes over it"
   CHECK(find(list, SupplyKind::sealer)->area_m2 == doctest::Approx(10.0));
 }
 
+TEST_CASE("a stamped border takes release agent, and the sealer goes over the field too") {
+  Zone zone = test::zone_named("pad", test::rectangle(0, 0, 5, 2), Finish::broom);
+  zone.border = Border{0.5, Finish::stamp};
+  const Job job = test::sample_job({zone});
+  ZonePlan plan = plan_of_zone(zone, 10.0);
+  plan.whole.area_m2 = 4.0;
+  plan.border = PartPlan{};
+  plan.border->area_m2 = 6.0;
+  OperationWindow wash;
+  wash.operation = Operation::wash;
+  plan.border->windows = {wash};
+  const auto list = take_along(job, OrderPlan{}, {plan}, default_practice());
+  CHECK(find(list, SupplyKind::release_powder)->area_m2 == doctest::Approx(6.0));
+  CHECK(find(list, SupplyKind::sealer)->area_m2 == doctest::Approx(10.0));
+}
+
 TEST_CASE("cures and covers follow the job") {
   Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 5, 2))});
   const std::vector<ZonePlan> zones{plan_of_zone(job.zones[0], 10.0)};

@@ -271,6 +271,57 @@ TEST_CASE("curing compound follows the finishing, a cover the final set") {
   CHECK(find(tasks, TaskKind::cover)->start_from_min == 420);
 }
 
+TEST_CASE("washing, sealing and covers wait for a border that sets after the field") {
+  Zone zone = pad(Finish::stamp);
+  zone.border = Border{0.5, Finish::broom};
+  Job job = test::sample_job({zone});
+  job.pour.curing = CuringKind::plastic;
+  const auto opening = [&](Operation operation, double minutes) {
+    OperationWindow made;
+    made.operation = operation;
+    made.opens = minute(job, minutes);
+    return made;
+  };
+  ZonePlan plan = zone_plan(zone, 10.0, job);
+  plan.whole.final_set = minute(job, 420);
+  plan.whole.windows.push_back(opening(Operation::walk, 23 * 60));
+  plan.whole.windows.push_back(opening(Operation::wash, 23 * 60));
+  plan.whole.windows.push_back(opening(Operation::seal, 24 * 60));
+  plan.border = part_plan("border", 6.0, Finish::broom, job);
+  plan.border->final_set = minute(job, 480);
+  plan.border->windows.push_back(opening(Operation::walk, 25 * 60));
+  plan.border->windows.push_back(opening(Operation::seal, 32 * 60));
+  const std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
+  CHECK(find(tasks, TaskKind::cover)->start_from_min == 480);
+  CHECK(find(tasks, TaskKind::wash)->start_from_min == 25 * 60);
+  CHECK(find(tasks, TaskKind::seal)->start_from_min == 32 * 60);
+  plan.border->final_set.reset();
+  plan.border->windows.back().opens.reset();
+  const std::vector<Task> fewer = day_tasks(job, {plan}, no_joints(job), default_practice());
+  CHECK(find(fewer, TaskKind::cover) == nullptr);
+  CHECK(find(fewer, TaskKind::seal) == nullptr);
+}
+
+TEST_CASE("a stamped border of a broomed field is washed and sealed") {
+  Zone zone = pad(Finish::broom);
+  zone.border = Border{0.5, Finish::stamp};
+  const Job job = test::sample_job({zone});
+  ZonePlan plan = zone_plan(zone, 10.0, job);
+  plan.border = part_plan("border", 6.0, Finish::stamp, job);
+  for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+    OperationWindow window;
+    window.operation = operation;
+    window.opens = minute(job, 23 * 60);
+    if (operation != Operation::wash) plan.whole.windows.push_back(window);
+    plan.border->windows.push_back(window);
+  }
+  CHECK(plan.is_washed());
+  const std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
+  REQUIRE(find(tasks, TaskKind::wash) != nullptr);
+  CHECK(find(tasks, TaskKind::wash)->start_from_min == 23 * 60);
+  CHECK(find(tasks, TaskKind::seal) != nullptr);
+}
+
 TEST_CASE("a step is stripped and faced in its own window") {
   Zone zone = pad(Finish::broom);
   FormedFace face;
