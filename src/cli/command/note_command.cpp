@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/request/now_option.h"
 #include "slabtide/cli/guard/write_guard.h"
 #include "slabtide/cli/request/load_job.h"
 #include "slabtide/cli/request/planned_job.h"
@@ -153,13 +154,9 @@ class Note {
     const auto text = line_.text("now");
     now_ = boost::posix_time::second_clock::universal_time();
     if (!text) return true;
-    const auto instant = parse_instant(*text);
-    if (!instant) {
-      return refused(fmt::format("--now: got '{}', expected 2026-05-14T11:05", *text),
-                     "slabtide note --help");
-    }
-    now_ = instant->offset ? instant->local - *instant->offset
-                           : job_.site.time_zone.utc_from_local(instant->local).utc;
+    const auto moment = read_moment(*text, job_.site.time_zone);
+    if (!moment) return refused(moment_fault(*text), "slabtide note --help");
+    now_ = *moment;
     return true;
   }
 

@@ -10,6 +10,7 @@
 #include <boost/algorithm/string/trim.hpp>
 #include <boost/date_time/posix_time/posix_time_types.hpp>
 
+#include "now_option.h"
 #include "slabtide/cli/request/book_file.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/units.h"
@@ -151,13 +152,9 @@ class Loader {
   bool read_now() {
     now_ = boost::posix_time::second_clock::universal_time();
     if (const auto text = line_.text("now")) {
-      const auto instant = parse_instant(*text);
-      if (!instant) {
-        return refuse(
-            fmt::format("--now: got '{}', expected a time such as 2026-05-13T18:00", *text));
-      }
-      now_ = instant->offset ? instant->local - *instant->offset
-                             : job_.site.time_zone.utc_from_local(instant->local).utc;
+      const auto moment = read_moment(*text, job_.site.time_zone);
+      if (!moment) return refuse(moment_fault(*text));
+      now_ = *moment;
     }
     if (forecast_.issued) tell_age(*forecast_.issued);
     return true;
