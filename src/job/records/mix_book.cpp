@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <boost/date_time/gregorian/formatters.hpp>
 
+#include "core/rounded.h"
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
 #include "mix_book_words.h"
@@ -199,7 +200,7 @@ Parsed<MixBook> read_mix_book(std::string_view text) {
 std::vector<BookEntry> measured_entries(const BookedPour& pour) {
   std::vector<BookEntry> entries{{"set_factor", fmt::format("{:.3f}", pour.set_factor)},
                                  {"readings", fmt::format("{}", pour.readings)}};
-  if (pour.air_k) entries.push_back({"air_k", fmt::format("{:.1f}", *pour.air_k)});
+  if (pour.air_k) entries.push_back({"air_k", fmt::format("{:.1f}", rounded(*pour.air_k, 1))});
   entries.push_back({"late_min", minutes_text(pour.late_min)});
   return entries;
 }

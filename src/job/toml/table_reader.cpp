@@ -275,7 +275,7 @@ std::optional<bool> TableReader::yes_no(std::string_view key) {
 std::optional<double> TableReader::finite(const TomlEntry& entry, const TomlValue& value,
                                           std::string_view expected) {
   const auto* const number = std::get_if<double>(&value.held);
-  if (number != nullptr && std::isfinite(*number)) return *number;
+  if (number != nullptr && std::isfinite(*number)) return *number + 0.0;  // -0 becomes 0
   const bool quoted = std::holds_alternative<std::string>(value.held);
   wrong(entry, value, expected,
         quoted ? "write the number without quotation marks; a unit goes into the key" : "");

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -66,7 +67,8 @@ std::string site_lines(const BookedMix& mix) {
 
 /// "+0.9 °F (+0.5 °C)".
 std::string difference_words(double k) {
-  return fmt::format("{:+.1f} °F ({:+.1f} °C)", fahrenheit_from_kelvin_difference(k), k);
+  return fmt::format("{:+.1f} °F ({:+.1f} °C)", tenths(fahrenheit_from_kelvin_difference(k)),
+                     tenths(k));
 }
 
 std::string air_lines(const MixBook& book) {

@@ -1,28 +1,19 @@
 #include "decimals.h"
 
-#include <cmath>
-
 #include <fmt/format.h>
+
+#include "core/rounded.h"
 
 namespace slabtide {
 
-namespace {
+double tenths(double value) { return rounded(value, 1); }
 
-double rounded(double value, double parts) {
-  const double result = std::round(value * parts) / parts;
-  return result == 0.0 ? 0.0 : result;
-}
+double hundredths(double value) { return rounded(value, 2); }
 
-}  // namespace
-
-double tenths(double value) { return rounded(value, 10.0); }
-
-double hundredths(double value) { return rounded(value, 100.0); }
-
-double thousandths(double value) { return rounded(value, 1000.0); }
+double thousandths(double value) { return rounded(value, 3); }
 
 std::string fixed_words(double value, int decimals) {
-  return fmt::format("{:.{}f}", rounded(value, std::pow(10.0, decimals)), decimals);
+  return fmt::format("{:.{}f}", rounded(value, decimals), decimals);
 }
 
 }  // namespace slabtide

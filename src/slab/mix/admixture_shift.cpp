@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "core/rounded.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -115,7 +116,7 @@ void note_c494(AdmixtureKind kind, double hours, std::vector<std::string>& notes
   if (kind == AdmixtureKind::stabiliser || (size >= c494_min_h && size <= c494_max_h)) return;
   notes.push_back(fmt::format(
       "{}: {:+.1f} h lies outside the {:.1f} to {:.1f} h that ASTM C494 asks of its type",
-      name_of(kind), hours, c494_min_h, c494_max_h));
+      name_of(kind), rounded(hours, 1), c494_min_h, c494_max_h));
 }
 
 double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {
@@ -123,7 +124,7 @@ double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {
     throw std::invalid_argument("admixture: hours are not finite");
   const double hours = admixture.shift_h ? *admixture.shift_h : shift_from_dose_h(admixture, notes);
   notes.push_back(fmt::format(
-      "{}: {:+.1f} h on setting at 23 °C (73 °F), {}", name_of(admixture.kind), hours,
+      "{}: {:+.1f} h on setting at 23 °C (73 °F), {}", name_of(admixture.kind), rounded(hours, 1),
       admixture.shift_h ? "the supplier's hours" : "estimated from its dose, from memory"));
   note_c494(admixture.kind, hours, notes);
   return hours;

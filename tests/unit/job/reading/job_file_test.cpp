@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
 #include <cctype>
+#include <cmath>
 #include <sstream>
 #include <string>
 #include <utility>
@@ -207,6 +208,19 @@ shift = -1.5)"))
   CHECK(*mix.admixtures[1].dose_percent == 1.5);
   CHECK_FALSE(mix.admixtures[1].dose_ml_100kg);
   CHECK(*mix.admixtures[2].shift_h == -1.5);
+}
+
+TEST_CASE("a zero with a minus is a zero") {
+  const auto mix = read(job_with("concrete_temperature = 59", R"(concrete_temperature = 59
+[[mix.admixture]]
+kind = "stabilizer"
+shift = -0.0
+[[mix.admixture]]
+kind = "retarder"
+dose = -0.0)"))
+                       .mix;
+  CHECK_FALSE(std::signbit(*mix.admixtures[0].shift_h));
+  CHECK_FALSE(std::signbit(*mix.admixtures[1].dose_ml_100kg));
 }
 
 TEST_CASE("a zone's own admixtures, and none at all") {

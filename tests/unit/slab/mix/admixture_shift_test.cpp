@@ -83,6 +83,14 @@ TEST_CASE("a shift from a dose is marked as from memory") {
   CHECK(shift.notes.size() == 1);
 }
 
+TEST_CASE("a dose that shifts next to nothing is not told below zero") {
+  const AdmixtureShift shift = admixture_shift({chloride(0.01)}, initial_h);
+  CHECK(shift.hours < 0.0);
+  CHECK(noted(shift, ": +0.0 h on setting"));
+  CHECK(noted(shift, ": +0.0 h lies outside"));
+  CHECK_FALSE(noted(shift, "-0"));
+}
+
 TEST_CASE("calcium chloride over 2 percent is not counted and said so") {
   const AdmixtureShift shift = admixture_shift({chloride(3.0)}, initial_h);
   CHECK(shift.hours == doctest::Approx(-2.0));
