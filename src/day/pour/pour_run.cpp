@@ -320,10 +320,13 @@ std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& se
   Diagnostic fault;
   fault.key = "weather";
   if (const auto* file = std::get_if<ForecastFile>(&job.weather)) fault.where = file->where;
-  if (series.last() < last_placed) {
-    fault.message =
-        fmt::format("the forecast ends {}, before the last concrete is placed {}",
-                    date_time_text(series.last(), zone), date_time_text(last_placed, zone));
+  // What is placed takes a step of the grid, or a rounding of its hour, to be computed.
+  const double min_s = grid_step_s + placing_round_s;
+  if (seconds_between(last_placed, series.last()) < min_s) {
+    fault.message = fmt::format("the forecast ends {}, {} the last concrete is placed {}",
+                                date_time_text(series.last(), zone),
+                                series.last() < last_placed ? "before" : "as",
+                                date_time_text(last_placed, zone));
     fault.next_step = "get a newer forecast, or correct the date of the pour";
     return fault;
   }

@@ -27,12 +27,15 @@ SampledSurroundings sample_surroundings(const ColumnSet& set, const Sample& samp
   return drawn;
 }
 
-/// A load that comes late was batched late: the truck's way takes as long as planned.
+/// A load that comes late was batched late: the truck's way takes as long as planned. One that
+/// comes after the forecast ends is computed over its last step, in which nothing happens to it.
 ColumnCase sample_column(const PouredColumn& poured, const SampledSurroundings& drawn,
                          double start_s, const Sample& sample) {
   ColumnCase column = poured.column;
   const double transit_s = column.placed_s - column.batched_s;
-  column.placed_s = sampled_placing_s(column.placed_s, start_s, sample);
+  const TimeGrid& grid = drawn.weather.grid;
+  column.placed_s = std::min(sampled_placing_s(column.placed_s, start_s, sample),
+                             std::max(0.0, grid.end_s() - grid.step_s));
   column.batched_s = column.placed_s - transit_s;
   column.mix = &drawn.mixes[poured.mix];
   column.exposure = &drawn.exposures[poured.exposure];

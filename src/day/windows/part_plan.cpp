@@ -41,6 +41,9 @@ struct PartContext {
     return run.histories[zone.cells[cell].history];
   }
   double area_m2(std::size_t cell) const { return zone.cells[cell].cell.area_m2; }
+  /// Cells are placed by rounded hours, the first up to a minute early; nothing happens to them
+  /// before placing begins.
+  UtcTime since_placing(UtcTime at) const { return std::max(at, zone.placing.start); }
 };
 
 /// Under this a window is none (ours): nobody works by the second.
@@ -146,6 +149,9 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
   plan.sheen_gone = sheen.by_fraction(part.practice.cells.all_over_fraction);
   plan.initial_set = initial.by_fraction(part.practice.cells.first_fraction);
   plan.final_set = final_set.by_fraction(part.practice.cells.all_over_fraction);
+  for (auto* at : {&plan.sheen_gone, &plan.initial_set, &plan.final_set}) {
+    if (*at) *at = part.since_placing(**at);
+  }
 }
 
 /// The highest of the values that count in any of the cells, and the earliest instant at which one
@@ -165,7 +171,8 @@ Peak peak_of(const PartContext& part, std::vector<double> ColumnHistory::*values
       if (counts(history, i)) seen.push_back({(history.*values)[i], history.time_s[i]});
     }
   }
-  if (seen.empty()) return {};
+  // What is set as it is placed dries while plastic at no time: then it is told of its placing.
+  if (seen.empty()) return {0.0, part.history(part.cells.front()).time_s.front()};
   const auto max = std::max_element(seen.begin(), seen.end(),
                                     [](const Peak& a, const Peak& b) { return a.value < b.value; });
   Peak first = *max;
@@ -185,9 +192,9 @@ void find_peaks(PartPlan& plan, const PartContext& part) {
         return history.time_s[i] - history.time_s.front() < surface_watch_s;
       });
   plan.peak_evaporation_kg_m2_h = std::max(0.0, evaporation.value);
-  plan.peak_evaporation_at = part.run.at(evaporation.at_s);
+  plan.peak_evaporation_at = part.since_placing(part.run.at(evaporation.at_s));
   plan.surface_peak_c = surface.value;
-  plan.surface_peak_at = part.run.at(surface.at_s);
+  plan.surface_peak_at = part.since_placing(part.run.at(surface.at_s));
 }
 
 std::optional<double> crust_s(const ColumnHistory& history, const CrustRules& crust) {

@@ -1,5 +1,9 @@
+#include <string>
+#include <vector>
+
 #include <doctest/doctest.h>
 
+#include "slabtide/day/uncertainty/bands.h"
 #include "support/plan_of.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
@@ -65,6 +69,64 @@ TEST_CASE("nothing is washed before it can be walked on") {
   REQUIRE(wash != nullptr);
   REQUIRE(wash->opens);
   CHECK(*walk->opens <= *wash->opens);
+}
+
+TEST_CASE("concrete that sets in the truck sets as it is placed, not before") {
+  Job job = pad_with_set(1.0, 1.5);
+  job.zones.push_back(test::zone_named("walk", test::rectangle(6, 0, 1, 6)));
+  job.pour.placing_sequence.push_back("walk");
+  job.pour.transit_min = 200.0;
+  job.pour.start += boost::posix_time::seconds(17 * 60 + 13);
+  Admixture accelerator;
+  accelerator.kind = AdmixtureKind::accelerator_non_chloride;
+  accelerator.shift_h = -6.0;
+  job.mix.admixtures = {accelerator};
+  const test::PlannedDay day(job);
+  for (const ZonePlan& zone : day.plan().zones) {
+    REQUIRE(zone.whole.initial_set);
+    CHECK(*zone.whole.initial_set >= zone.placed.start);
+    CHECK(zone.whole.peak_evaporation_at >= zone.placed.start);
+    CHECK(zone.whole.surface_peak_at >= zone.placed.start);
+  }
+}
+
+/// The job's own weather, of which nothing is known from `minutes` after the last placing on.
+Forecast ending(const Job& job, double minutes) {
+  Forecast forecast =
+      high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
+  const UtcTime end = after_seconds(plan_order(job, default_practice().placing).placings.back().end,
+                                    60.0 * minutes);
+  std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at >= end; });
+  forecast.hours.push_back(forecast.hours.back());
+  forecast.hours.back().at = end;
+  return forecast;
+}
+
+TEST_CASE("a forecast that ends with the placing is refused, or planned for days that come late") {
+  const Job job = held_back(0.0);
+  const Practice practice = default_practice();
+  EnsembleSettings few;
+  few.samples = 20;
+  int planned = 0;
+  for (int minutes = -3; minutes <= 25; ++minutes) {
+    CAPTURE(minutes);
+    const Forecast forecast = ending(job, minutes);
+    const auto series = WeatherSeries::from_forecast(forecast);
+    REQUIRE(series.ok());
+    const auto run = run_pour(job, *series.value, practice, {});
+    if (!run.ok()) {
+      const char* when = minutes < 0 ? ", before the last concrete" : ", as the last concrete";
+      CHECK(run.diagnostics[0].message.find(when) != std::string::npos);
+      CHECK(minutes < 10);
+      continue;
+    }
+    ++planned;
+    const DayPlan plan = plan_day(job, *run.value, practice);
+    const DayModel model(job, *run.value, plan, practice, {});
+    const DayPlan sure = with_bands(plan, job, sample_days(model, few));
+    CHECK_FALSE(sure.sureness->either_way_min);
+  }
+  CHECK(planned >= 16);
 }
 
 }  // namespace

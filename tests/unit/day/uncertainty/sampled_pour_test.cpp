@@ -134,6 +134,16 @@ TEST_CASE("a late truck moves loads, placings and columns") {
         doctest::Approx(planned.run.histories[0].set_age_work_h[0]));
 }
 
+TEST_CASE("a truck so late that the forecast has ended sees nothing happen") {
+  const Job job = small_job();
+  const test::Planned planned = plan_of(job);
+  Sample late;
+  late.delay_s = 3.0 * planned.run.weather.grid.end_s();
+  const PourRun run = run_sampled(planned.run, late, SolverSettings{});
+  CHECK(run.histories[0].time_s.back() <= run.weather.grid.end_s());
+  CHECK(run.histories[0].resistance_work_psi.back() < 10.0);
+}
+
 TEST_CASE("slower placing draws out what comes after the start") {
   Sample slow;
   slow.pace_factor = 1.5;
