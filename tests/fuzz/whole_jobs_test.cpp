@@ -1,17 +1,29 @@
 #include <cstdint>
+#include <cstdlib>
 #include <string>
 
 #include <doctest/doctest.h>
 
 #include "fuzz/whole_job.h"
 
-// Jobs made at random, planned and written in every format; the fuzzer (tools/fuzz) goes further.
+// Jobs made at random, planned and written in every format; the fuzzer (tools/fuzz) goes further,
+// and so does  SLABTIDE_FIRST_JOB=150 SLABTIDE_JOBS=5000 build/test/tests/fuzz/whole_jobs
 
 namespace slabtide {
 
+namespace {
+
+std::uint64_t from_environment(const char* name, std::uint64_t otherwise) {
+  const char* text = std::getenv(name);
+  return text == nullptr ? otherwise : std::strtoull(text, nullptr, 10);
+}
+
+}  // namespace
+
 TEST_CASE("whatever is asked, what is printed and written holds") {
-  constexpr std::uint64_t jobs = 150;
-  for (std::uint64_t seed = 0; seed < jobs; ++seed) {
+  const std::uint64_t first = from_environment("SLABTIDE_FIRST_JOB", 0);
+  const std::uint64_t jobs = from_environment("SLABTIDE_JOBS", 150);
+  for (std::uint64_t seed = first; seed < first + jobs; ++seed) {
     const fuzz::DrawnJob drawn = fuzz::drawn_job(test::bytes_of_seed(seed));
     if (drawn.run.command == "compare") continue;  // the slow one: left to the fuzzer
     for (const std::string& fault : fuzz::job_faults(drawn.job, drawn.run)) {

@@ -39,7 +39,7 @@ constexpr std::array<Place, 14> places{{{45.1, -91.6, "America/Chicago"},
 constexpr std::array<std::string_view, 12> dates{
     "2026-05-14", "2026-07-21", "2026-10-02", "2026-03-08", "2026-11-01", "2026-03-29",
     "2026-09-27", "2026-04-05", "2028-02-29", "2026-12-31", "2007-01-01", "2099-12-31"};
-constexpr std::array<std::string_view, 11> names{
+constexpr std::array<std::string_view, 11> strange_names{
     "pad",
     "walk",
     "the \"west\" walk",
@@ -97,7 +97,7 @@ void write_site(Draft& draft) {
   ByteSource& bytes = draft.bytes();
   const Place& place = places.at(bytes.below(2) == 0 ? 0 : bytes.below(places.size()));
   draft.toml.line("\n[site]");
-  if (bytes.one_in(3)) draft.toml.word("name", bytes.one_of(names));
+  if (bytes.one_in(3)) draft.toml.word("name", bytes.one_of(strange_names));
   draft.toml.number("latitude", place.latitude_deg);
   draft.toml.number("longitude", place.longitude_deg);
   draft.toml.word("time_zone", place.time_zone);
@@ -190,7 +190,7 @@ void write_cementitious(Draft& draft) {
 void write_mix(Draft& draft) {
   ByteSource& bytes = draft.bytes();
   draft.toml.line("\n[mix]");
-  if (bytes.one_in(3)) draft.toml.word("name", bytes.one_of(names));
+  if (bytes.one_in(3)) draft.toml.word("name", bytes.one_of(strange_names));
   write_cementitious(draft);
   if (bytes.one_in(2)) draft.toml.word("aggregate", bytes.one_of(aggregates));
   const bool from_parts = bytes.one_in(8);
@@ -247,7 +247,7 @@ void write_option(Draft& draft, std::size_t number) {
   ByteSource& bytes = draft.bytes();
   RandomToml& toml = draft.toml;
   toml.line("\n[[option]]");
-  toml.word("name", fmt::format("{} {}", bytes.one_of(names), number));
+  toml.word("name", fmt::format("{} {}", bytes.one_of(strange_names), number));
   toml.number("start_shift", std::round(bytes.between(-720.0, 720.0)));
   if (bytes.one_in(3)) toml.whole("finishers", 1 + static_cast<int>(bytes.below(20)));
   if (bytes.one_in(4)) toml.raw("zone_order", list_of(shuffled(bytes, draft.zones)));
@@ -260,7 +260,7 @@ std::vector<std::string> zone_names(ByteSource& bytes) {
   std::vector<std::string> chosen;
   const std::size_t count = 1 + bytes.below(bytes.one_in(4) ? 6 : 3);
   for (std::size_t i = 0; i < count; ++i) {
-    const std::string name(bytes.one_of(names));
+    const std::string name(bytes.one_of(strange_names));
     const bool taken = std::find(chosen.begin(), chosen.end(), name) != chosen.end();
     chosen.push_back(taken ? fmt::format("{} {}", name, i + 1) : name);
   }
@@ -270,7 +270,7 @@ std::vector<std::string> zone_names(ByteSource& bytes) {
 void write_tables(Draft& draft) {
   ByteSource& bytes = draft.bytes();
   draft.toml.units();
-  draft.toml.word("name", bytes.one_of(names));
+  draft.toml.word("name", bytes.one_of(strange_names));
   write_site(draft);
   write_pour(draft);
   write_weather(draft);

@@ -34,10 +34,17 @@ bool is_word(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 |
 char before(std::string_view text, std::size_t at) { return at == 0 ? ' ' : text[at - 1]; }
 char after(std::string_view text, std::size_t at) { return at < text.size() ? text[at] : ' '; }
 
+/// "M" in "M-0 12", where a line of a picture begins or goes on.
+bool is_path_letter(std::string_view text, std::size_t at) {
+  constexpr std::string_view letters = "MLHVCSQTA";
+  return letters.find(text[at]) != std::string_view::npos && !is_word(before(text, at));
+}
+
 /// "-0", "-0.0" and so on that is a number by itself.
 bool is_negative_zero(std::string_view text, std::size_t at) {
   const char left = before(text, at);
-  if (is_word(left) || left == '-' || left == '.' || left == ')') return false;
+  const bool in_path = at > 0 && is_path_letter(text, at - 1);
+  if (!in_path && (is_word(left) || left == '-' || left == '.' || left == ')')) return false;
   std::size_t end = at + 1;
   while (end < text.size() && text[end] == '0') ++end;
   if (end == at + 1) return false;
@@ -47,6 +54,15 @@ bool is_negative_zero(std::string_view text, std::size_t at) {
   const char right = after(text, end);
   if (right == '.') return std::isdigit(static_cast<unsigned char>(after(text, end + 1))) == 0;
   return !is_word(right) && right != ':';
+}
+
+/// "-5 min", which is neither "10-5 min" nor a word's own hyphen.
+bool is_negative_span(std::string_view text, std::size_t at) {
+  const char left = before(text, at);
+  if (left != ' ' && left != '(' && left != '>' && left != '\n') return false;
+  std::size_t end = at + 1;
+  while (std::isdigit(static_cast<unsigned char>(after(text, end))) != 0) ++end;
+  return end > at + 1 && text.substr(end, 4) == " min" && !is_word(after(text, end + 4));
 }
 
 /// A text without what stands between these tags.
@@ -83,6 +99,7 @@ class OrderCheck {
     for (const Json& zone : plan_["zones"]) check_zone(zone);
     for (const Json& truck : plan_["trucks"]) check_truck(truck);
     for (const Json& member : plan_["crew"]) check_member(member);
+    for (const Json& cut : plan_["saw"]) check_cut(cut);
     return std::move(faults_);
   }
 
@@ -96,6 +113,26 @@ class OrderCheck {
 
   void say(std::string fault) { faults_.push_back(std::move(fault)); }
 
+  void check_band(const std::string& what, const Json& band) {
+    if (band.is_null()) return;
+    rise(what + " early, likely", band["early"], band["likely"]);
+    rise(what + " likely, late", band["likely"], band["late"]);
+  }
+
+  static const Json* window_of(const Json& part, const std::string& operation) {
+    for (const Json& window : part["windows"]) {
+      if (window["operation"] == operation) return &window;
+    }
+    return nullptr;
+  }
+
+  static const Json* named(const Json& list, const std::string& name) {
+    for (const Json& one : list) {
+      if (one["name"] == name) return &one;
+    }
+    return nullptr;
+  }
+
   static bool waits_for_set(const std::string& operation) {
     return operation == "walk" || operation == "wash" || operation == "seal";
   }
@@ -104,9 +141,15 @@ class OrderCheck {
     const std::string operation = window["operation"];
     const std::string what = fmt::format("{}, {}", name, operation);
     rise(what + " opens, open all over", window["opens"], window["open_all_over"]);
-    // One that is too late when it opens says so.
+    check_band(what + " opens", window["opens_band"]);
+    check_band(what + " open all over", window["open_all_over_band"]);
+    check_band(what + " closes", window["closes_band"]);
+    // One that is too late when it opens says so, and one that opens under bleed water.
     if (window["note"].get<std::string>().empty()) {
       rise(what + " opens, closes", window["opens"], window["closes"]);
+      if (operation != "strip") {
+        rise(what + " after the sheen", part["sheen_gone"], window["open_all_over"]);
+      }
     }
     if (waits_for_set(operation)) {
       // A part has begun to set with its first tenth and has set with nine of them.
@@ -120,6 +163,10 @@ class OrderCheck {
 
   void check_part(const std::string& name, const Json& part) {
     rise(name + " set times", part["initial_set"], part["final_set"]);
+    rise(name + " sheen, final set", part["sheen_gone"], part["final_set"]);
+    for (const char* time : {"sheen_gone", "initial_set", "final_set"}) {
+      check_band(fmt::format("{} {}", name, time), part[std::string(time) + "_band"]);
+    }
     for (const Json& window : part["windows"]) check_window(name, window, part);
   }
 
@@ -128,6 +175,9 @@ class OrderCheck {
     rise(name + " placed", zone["placed"]["start"], zone["placed"]["end"]);
     rise(name + " set after placing began", zone["placed"]["start"], zone["initial_set"]);
     check_part(name, zone);
+    for (const char* peak : {"peak_evaporation_at", "surface_peak_at"}) {
+      rise(name + " peaks after placing began", zone["placed"]["start"], zone[peak]);
+    }
     for (const Json& part : zone["parts"]) {
       check_part(fmt::format("{}, {}", name, part["name"].get<std::string>()), part);
     }
@@ -146,7 +196,41 @@ class OrderCheck {
     for (const Json& task : member["tasks"]) {
       rise("crew arrives, works", member["arrives"], task["start"]);
       rise("task starts, ends", task["start"], task["end"]);
+      if (const Json* zone = named(plan_["zones"], task["zone"])) check_task(task, *zone);
     }
+  }
+
+  void check_task(const Json& task, const Json& zone) {
+    const std::string kind = task["task"];
+    if (kind == "wash" || kind == "seal") return check_next_day(task, zone);
+    if (kind == "strip_face") return;
+    const std::string part_name = task["part"];
+    const Json* part = part_name.empty()       ? &zone
+                       : part_name == "border" ? &zone["border"]
+                                               : named(zone["parts"], part_name);
+    const Json* window = part == nullptr ? nullptr : window_of(*part, kind);
+    if (window == nullptr) return;  // screeding, saw, covers
+    const std::string what = fmt::format("{}, {}, {}", zone["name"].dump(), part_name, kind);
+    rise(what + " begun after it opens", (*window)["opens"], task["start"]);
+    const bool in_time = task["late_min"] == 0 && !(*window)["closes"].is_null();
+    if (in_time) {
+      rise(what + " ended before feet", task["end"], (*window_of(*part, "walk"))["open_all_over"]);
+    }
+  }
+
+  void check_next_day(const Json& task, const Json& zone) {
+    const std::string what = fmt::format("{}, {}", zone["name"].dump(), task["task"].dump());
+    rise(what + " after final set", zone["final_set"], task["start"]);
+    if (const Json* window = window_of(zone, task["task"])) {
+      rise(what + " after it opens", (*window)["opens"], task["start"]);
+    }
+    if (zone["border"].is_null()) return;
+    rise(what + " after the border's set", zone["border"]["final_set"], task["start"]);
+    if (zone["border"]["final_set"].is_null()) say(what + " on a border that does not set");
+  }
+
+  void check_cut(const Json& cut) {
+    if (!cut["late"].get<bool>()) rise("saw starts, latest", cut["starts"], cut["latest"]);
   }
 
   const Json& plan_;
@@ -325,6 +409,9 @@ std::vector<std::string> number_faults(std::string_view whole) {
   std::vector<std::string> faults;
   for (std::size_t at = text.find("-0"); at != std::string::npos; at = text.find("-0", at + 1)) {
     if (is_negative_zero(text, at)) faults.push_back("-0 in: " + around(text, at));
+  }
+  for (std::size_t at = text.find('-'); at != std::string::npos; at = text.find('-', at + 1)) {
+    if (is_negative_span(text, at)) faults.push_back("under zero: " + around(text, at));
   }
   for (const std::string_view none : {"nan", "inf"}) {
     for (std::size_t at = text.find(none); at != std::string::npos; at = text.find(none, at + 1)) {
