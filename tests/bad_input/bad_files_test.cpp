@@ -26,8 +26,8 @@ Job spring_job() {
 
 }  // namespace
 
-TEST_CASE("every wrong job file is refused with the message beside it") {
-  check_messages(".toml", 130, [](const std::string& name, const std::string& text) {
+TEST_CASE("every wrong job file is refused with its message") {
+  check_messages(".toml", 131, [](const std::string& name, const std::string& text) {
     return told(read_job(text), name, text);
   });
 }
@@ -41,20 +41,20 @@ TEST_CASE("every wrong journal of the spring demo's day") {
 
 TEST_CASE("every wrong practice file") {
   const Practice base = default_practice();
-  check_messages(".practice", 12, [&base](const std::string& name, const std::string& text) {
+  check_messages(".practice", 18, [&base](const std::string& name, const std::string& text) {
     return told(read_practice(text, base), name, text);
   });
 }
 
 TEST_CASE("every wrong mix book") {
-  check_messages(".book", 10, [](const std::string& name, const std::string& text) {
+  check_messages(".book", 14, [](const std::string& name, const std::string& text) {
     return told(read_mix_book(text), name, text);
   });
 }
 
 TEST_CASE("every file that is no forecast") {
   const TimeZone zone = spring_job().site.time_zone;
-  check_messages(".forecast", 8, [&zone](const std::string& name, const std::string& text) {
+  check_messages(".forecast", 19, [&zone](const std::string& name, const std::string& text) {
     return told(read_forecast(text, zone), name, text);
   });
 }

@@ -17,7 +17,7 @@ TEST_CASE("every wrong command line") {
   namespace fs = std::filesystem;
   const TempFolder folder;
   fs::copy(fs::path(SLABTIDE_SOURCE_DIR) / "data/demo/spring.toml", folder.path() / "job.toml");
-  check_messages(".line", 33, [&folder](const std::string&, const std::string& text) {
+  check_messages(".line", 67, [&folder](const std::string&, const std::string& text) {
     CommandLine line = split_command(text.substr(0, text.find('\n')));
     line.words.insert(line.words.begin(), SLABTIDE_PROGRAM);
     const Outcome outcome = run_program(line.words, folder.path(), line.environment);
