@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "cli/json_fields.h"
 #include "support/run_program.h"
 
 namespace slabtide::test {
@@ -15,6 +16,7 @@ constexpr auto out_name = "expected_out";
 constexpr auto err_name = "expected_err";
 constexpr auto code_name = "expected_code";
 constexpr auto files_name = "expected_files";
+constexpr auto fields_name = "expected_fields";
 
 Files files_below(const fs::path& folder) {
   Files result;
@@ -35,11 +37,20 @@ Files made_or_changed(const Files& before, const Files& after) {
   return result;
 }
 
+/// Files of whose content a few fields are expected, as these.
+Files with_fields(Files files, const fs::path& expected_fields) {
+  for (const auto& [name, fields] : files_below(expected_fields)) {
+    const auto file = files.find(name);
+    if (file != files.end()) file->second = json_fields(file->second, fields);
+  }
+  return files;
+}
+
 /// The case as the program finds it: without what is expected of it.
 void lay_out(const GoldenCase& golden, const fs::path& where, const fs::path& data,
              const CommandLine& command) {
   fs::copy(golden.folder, where, fs::copy_options::recursive);
-  for (const char* name : {"cmd", out_name, err_name, code_name, files_name}) {
+  for (const char* name : {"cmd", out_name, err_name, code_name, files_name, fields_name}) {
     fs::remove_all(where / name);
   }
   const bool names_data = std::ranges::any_of(
@@ -80,10 +91,12 @@ std::vector<GoldenCase> golden_cases(const fs::path& root) {
 
 Observed expected_of(const GoldenCase& golden) {
   const std::string code = read_text(golden.folder / code_name);
+  Files files = files_below(golden.folder / files_name);
+  files.merge(files_below(golden.folder / fields_name));
   return {.out = read_text(golden.folder / out_name),
           .err = read_text(golden.folder / err_name),
           .code = code.empty() ? 0 : std::stoi(code),
-          .files = files_below(golden.folder / files_name)};
+          .files = std::move(files)};
 }
 
 Observed run(const GoldenCase& golden, const fs::path& program, const fs::path& data) {
@@ -97,7 +110,8 @@ Observed run(const GoldenCase& golden, const fs::path& program, const fs::path& 
   return {.out = std::move(outcome.out),
           .err = std::move(outcome.err),
           .code = outcome.code,
-          .files = made_or_changed(before, files_below(folder.path()))};
+          .files = with_fields(made_or_changed(before, files_below(folder.path())),
+                               golden.folder / fields_name)};
 }
 
 void update(const GoldenCase& golden, const Observed& observed) {
@@ -107,7 +121,8 @@ void update(const GoldenCase& golden, const Observed& observed) {
        observed.code == 0 ? std::string{} : std::to_string(observed.code) + "\n");
   fs::remove_all(golden.folder / files_name);
   for (const auto& [name, text] : observed.files) {
-    write_text(golden.folder / files_name / name, text);
+    const bool by_fields = fs::exists(golden.folder / fields_name / name);
+    write_text(golden.folder / (by_fields ? fields_name : files_name) / name, text);
   }
 }
 

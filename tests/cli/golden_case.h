@@ -16,6 +16,8 @@ namespace slabtide::test {
 ///   expected_err     standard error, likewise
 ///   expected_code    the exit code; absent: 0
 ///   expected_files/  every file that the run makes or changes, and no other
+///   expected_fields/ in place of a whole JSON file, what it holds at a few pointers
+///   (json_fields.h)
 ///
 /// and whatever files the command reads. The run happens in a copy of the folder, which also
 /// holds the project's data/ where the command names it.
@@ -32,7 +34,7 @@ struct Observed {
   std::string out;
   std::string err;
   int code = 0;
-  /// Path below the case's folder, and content.
+  /// Path below the case's folder, and content, or its fields where these are expected.
   std::map<std::string, std::string> files;
 
   friend bool operator==(const Observed&, const Observed&) = default;

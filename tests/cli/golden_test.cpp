@@ -5,6 +5,7 @@
 #include <string>
 
 #include "cli/golden_case.h"
+#include "cli/json_fields.h"
 #include "support/run_program.h"
 
 namespace slabtide::test {
@@ -42,6 +43,14 @@ TEST_CASE("a golden case that differs is told") {
   CHECK(told.find("exit code: expected 0, was 2") != std::string::npos);
   CHECK(told.find("did not write kept.json") != std::string::npos);
   CHECK(told.find("wrote other.json") != std::string::npos);
+}
+
+TEST_CASE("fields of a JSON document are told by their pointers") {
+  const std::string document = R"({"a": [{"b/c": "x"}, null], "d": 1.50})";
+  CHECK(json_fields(document, "# of it\n\n/a was 3\n/a/0/b~1c\n/a/1 null\n/a/2\n/d 2\n/a/0\n") ==
+        "# of it\n\n/a list of 2\n/a/0/b~1c \"x\"\n/a/1 null\n/a/2 is not there\n/d 1.5\n"
+        "/a/0 object of 1\n");
+  CHECK_THROWS_AS(json_fields("{", "/a\n"), std::invalid_argument);
 }
 
 TEST_CASE("a command line is split as a shell would") {

@@ -17,8 +17,8 @@ for (const [name, text] of Object.entries(all)) {
   plan(program, folder, ['--draws', '16', '--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv',
     '--now', '2026-05-13T18:00Z']);
 }
-for (const name of ['one_zone', 'no_saw', 'far_north']) {
-  run(program, join(out, name), ['compare', 'job.toml', '--draws', '0', '--write', 'choices.json',
+for (const [name, draws] of [['one_zone', 0], ['no_saw', 0], ['far_north', 0], ['spring', 4]]) {
+  run(program, join(out, name), ['compare', 'job.toml', '--draws', String(draws), '--write', 'choices.json',
     '--now', '2026-05-13T18:00Z']);
 }
 const folder = join(out, 'quick');
