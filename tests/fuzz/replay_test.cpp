@@ -2,6 +2,8 @@
 #include <array>
 #include <cstddef>
 #include <filesystem>
+#include <iterator>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -18,21 +20,27 @@ namespace {
 
 namespace fs = std::filesystem;
 
+constexpr std::size_t damaged_places = 40;
+
 struct Target {
   const char* name;
   void (*try_input)(std::string_view text);
+  std::size_t places = damaged_places;
 };
 
-constexpr std::array<Target, 10> targets{{{"forecast_csv", fuzz::try_forecast_csv},
-                                          {"nws_hourly", fuzz::try_nws_hourly},
-                                          {"nws_grid", fuzz::try_nws_grid},
-                                          {"open_meteo", fuzz::try_open_meteo},
-                                          {"forecast", fuzz::try_forecast},
-                                          {"job", fuzz::try_job},
-                                          {"journal", fuzz::try_journal},
-                                          {"practice", fuzz::try_practice},
-                                          {"mix_book", fuzz::try_mix_book},
-                                          {"whole_job", fuzz::try_whole_job}}};
+constexpr std::array<Target, 10> targets{
+    {{"forecast_csv", fuzz::try_forecast_csv},
+     {"nws_hourly", fuzz::try_nws_hourly},
+     {"nws_grid", fuzz::try_nws_grid},
+     {"open_meteo", fuzz::try_open_meteo},
+     {"forecast", fuzz::try_forecast},
+     {"job", fuzz::try_job},
+     {"journal", fuzz::try_journal},
+     {"practice", fuzz::try_practice},
+     {"mix_book", fuzz::try_mix_book},
+     // Damage draws another job, which whole_jobs_test.cpp does as well and
+     // without the comparisons, the slow ones.
+     {"whole_job", fuzz::try_whole_job, 2}}};
 
 std::vector<std::string> texts_below(const fs::path& folder) {
   std::vector<fs::path> paths;
@@ -44,12 +52,31 @@ std::vector<std::string> texts_below(const fs::path& folder) {
   return texts;
 }
 
-/// Cut short at forty places, and with each fortieth byte turned into one of a few that mean
+/// Documents that serve a target as seeds where they stand (shared_seeds: target, path).
+std::vector<std::string> shared_seeds(const std::string& target) {
+  std::istringstream list{
+      test::read_text(fs::path{SLABTIDE_SOURCE_DIR} / "tests/fuzz/shared_seeds")};
+  std::vector<std::string> texts;
+  std::string name;
+  for (std::string path; list >> name >> path;) {
+    if (name != target) continue;
+    texts.push_back(test::read_text(fs::path{SLABTIDE_SOURCE_DIR} / path));
+    CHECK_MESSAGE(!texts.back().empty(), path);
+  }
+  return texts;
+}
+
+std::vector<std::string> seeds_of(const std::string& target) {
+  std::vector<std::string> seeds = texts_below(fs::path{"tests/fuzz/corpus"} / target);
+  std::ranges::move(shared_seeds(target), std::back_inserter(seeds));
+  return seeds;
+}
+
+/// Cut short at so many places, and with the byte there turned into one of a few that mean
 /// something.
 void try_damaged(const Target& target, const std::string& text) {
-  constexpr std::size_t places = 40;
   constexpr std::string_view telling = "\"{[,:-9\xFF\n";
-  const std::size_t step = std::max<std::size_t>(text.size() / places, 1);
+  const std::size_t step = std::max<std::size_t>(text.size() / target.places, 1);
   for (std::size_t at = 0; at < text.size(); at += step) {
     target.try_input(std::string_view{text}.substr(0, at));
     std::string damaged = text;
@@ -63,7 +90,7 @@ void try_damaged(const Target& target, const std::string& text) {
 TEST_CASE("every target takes its seeds, whole and damaged") {
   for (const Target& target : targets) {
     CAPTURE(target.name);
-    const auto seeds = texts_below(fs::path{"tests/fuzz/corpus"} / target.name);
+    const auto seeds = seeds_of(target.name);
     CHECK(seeds.size() >= 2);
     for (const std::string& seed : seeds) {
       target.try_input(seed);
