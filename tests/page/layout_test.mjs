@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { writeManyZones } from './many_zones.mjs';
-import { close, demo, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
+import { close, demo, job, launch, makeSheet, openSheet, pagesOf, printedWidth, seeAs,
          sticking } from './support.mjs';
 
 const sheets = {};
@@ -20,18 +20,38 @@ before(async () => {
 });
 after(() => browser.close());
 
-test('fits 360, 768 and 1280 px', async () => {
-  for (const [name, sheet] of Object.entries(sheets)) {
-    const page = await openSheet(browser, sheet);
+// No more than this of the plans at hand: what does not fit a clipboard is not read.
+const mostPages = { spring: 12, hot: 12, midnight: 9, half_hour: 9, text: 10, cold: 8, forty: 60 };
+
+async function assertFits(page, width, what) {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  assert.ok(wide <= width, `${what}: ${wide} px wide`);
+  assert.deepEqual(await page.evaluate(sticking), [], what);
+}
+
+async function assertPrints(page, paper, name) {
+  const width = printedWidth(paper);
+  await seeAs(page, { width, media: 'print' });
+  await assertFits(page, width, `${name} on ${paper}`);
+  // On paper nothing can be scrolled.
+  const hidden = await page.locator('.scroller').evaluateAll((all) =>
+    all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
+  assert.equal(hidden, 0, `${name}: an area that scrolls is cut`);
+  const pages = pagesOf(await page.pdf({ format: paper, preferCSSPageSize: false }));
+  assert.ok(pages >= 1 && pages <= mostPages[name], `${name}: ${pages} pages`);
+}
+
+for (const name of Object.keys(mostPages)) {
+  test(`${name} fits 360, 768 and 1280 px, A4 and Letter`, async () => {
+    const page = await openSheet(browser, sheets[name]);
     for (const width of [360, 768, 1280]) {
-      await page.setViewportSize({ width, height: 800 });
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-      assert.ok(wide <= width, `${name} at ${width}: ${wide} px wide`);
-      assert.deepEqual(await page.evaluate(sticking), [], `${name} at ${width}`);
+      await seeAs(page, { width });
+      await assertFits(page, width, `${name} at ${width}`);
     }
+    for (const paper of ['A4', 'Letter']) await assertPrints(page, paper, name);
     await close(page);
-  }
-});
+  });
+}
 
 test('a name without a space breaks where it must', async () => {
   const sheet = sheets.text;
@@ -42,26 +62,3 @@ test('a name without a space breaks where it must', async () => {
   assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360);
   await close(page);
 });
-
-// No more than this of the plans at hand: what does not fit a clipboard is not read.
-const mostPages = { spring: 12, hot: 12, midnight: 9, half_hour: 9, text: 10, cold: 8, forty: 60 };
-
-for (const paper of ['A4', 'Letter']) {
-  test(`prints on ${paper}`, async () => {
-    const width = printedWidth(paper);
-    for (const [name, sheet] of Object.entries(sheets)) {
-      const page = await openSheet(browser, sheet, { width });
-      await page.emulateMedia({ media: 'print' });
-      assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, name);
-      assert.deepEqual(await page.evaluate(sticking), [], name);
-      // On paper nothing can be scrolled.
-      const hidden = await page.locator('.scroller').evaluateAll((all) =>
-        all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
-      assert.equal(hidden, 0, `${name}: an area that scrolls is cut`);
-      const pdf = await page.pdf({ format: paper, preferCSSPageSize: false });
-      const pages = pagesOf(pdf);
-      assert.ok(pages >= 1 && pages <= mostPages[name], `${name}: ${pages} pages`);
-      await close(page);
-    }
-  });
-}

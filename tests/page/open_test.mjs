@@ -1,7 +1,7 @@
 // The page opens from its file, alone, under its own policy, with and without script.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+import { close, demo, job, launch, makeSheet, openSheet, seeAs } from './support.mjs';
 
 // What the issue of a page may weigh: it goes over a phone on a building site.
 const mostBytes = 600 * 1000;
@@ -15,16 +15,28 @@ before(async () => {
 });
 after(() => browser.close());
 
-test('opens without an error or a request, light and dark', async () => {
+function verdictOf(cautions) {
+  const levels = cautions.map((caution) => caution.level);
+  if (levels.includes('stop')) return 'Think again';
+  return levels.includes('caution') ? 'Pour with care' : 'Good to pour';
+}
+
+test('opens without an error or a request, light and dark, under the gravest caution\'s verdict', async () => {
+  const said = new Set();
   for (const [name, sheet] of Object.entries(sheets)) {
+    const page = await openSheet(browser, sheet);
     for (const dark of [false, true]) {
-      const page = await openSheet(browser, sheet, { dark });
+      await seeAs(page, { width: 1280, dark });
       await page.waitForTimeout(50);
       assert.deepEqual(page.faults, [], name);
       assert.ok((await page.locator('main').innerText()).length > 500, name);
-      await close(page);
     }
+    const words = verdictOf(sheet.json.cautions);
+    assert.match(await page.locator('.verdict strong').innerText(), new RegExp(`^${words}:?$`), name);
+    said.add(words);
+    await close(page);
   }
+  assert.ok(said.size > 1, 'the jobs at hand differ');
 });
 
 test('the demo pages are light', () => {
@@ -84,18 +96,4 @@ test('without script everything essential stands there', async () => {
   }
   assert.deepEqual(seen[false], seen[true]);
   assert.ok(seen[false].length > 100);
-});
-
-test('the verdict is the gravest caution\'s', async () => {
-  const said = new Set();
-  for (const [name, sheet] of Object.entries(sheets)) {
-    const levels = sheet.json.cautions.map((caution) => caution.level);
-    const words = levels.includes('stop') ? 'Think again'
-      : levels.includes('caution') ? 'Pour with care' : 'Good to pour';
-    const page = await openSheet(browser, sheet);
-    assert.match(await page.locator('.verdict strong').innerText(), new RegExp(`^${words}:?$`), name);
-    said.add(words);
-    await close(page);
-  }
-  assert.ok(said.size > 1, 'the jobs at hand differ');
 });

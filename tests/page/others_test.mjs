@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { checkAll, itemsOf } from './numbers.mjs';
 import { close, demo, graveFindings, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
-         sticking } from './support.mjs';
+         seeAs, sticking } from './support.mjs';
 
 // The demo job with a journal beside it: an hour and a half of readings, and a crack next day.
 const journal = [
@@ -62,24 +62,25 @@ for (const name of ['compare', 'outlook', 'check-back']) {
   });
 
   test(`${name} has no grave finding of axe-core`, async () => {
+    const page = await openSheet(browser, sheets[name]);
     for (const dark of [false, true]) {
-      const page = await openSheet(browser, sheets[name], { dark, width: 360 });
+      await seeAs(page, { dark, width: 360 });
       assert.deepEqual(await graveFindings(page), []);
-      await close(page);
     }
+    await close(page);
   });
 
   test(`${name} prints`, async () => {
+    const page = await openSheet(browser, sheets[name]);
     for (const paper of ['A4', 'Letter']) {
       const width = printedWidth(paper);
-      const page = await openSheet(browser, sheets[name], { width });
-      await page.emulateMedia({ media: 'print' });
+      await seeAs(page, { width, media: 'print' });
       const scrolled = await page.locator('.scroller').evaluateAll((all) =>
         all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
       assert.equal(scrolled, 0, `${paper}: an area that scrolls is cut`);
       assert.ok(pagesOf(await page.pdf({ format: paper })) <= mostPages, paper);
-      await close(page);
     }
+    await close(page);
   });
 }
 

@@ -40,18 +40,17 @@ export function launch() {
   return chromium.launch({ executablePath: '/usr/bin/chromium', args: rootNeeds });
 }
 
-// The page in a window of its own. `page.faults` collects what must not be: errors on the
-// console or in scripts, dialogs, and requests for anything but the file itself.
-export async function openSheet(browser, sheet, options = {}) {
-  const { width = 1280, height = 800, dark = false, now, script = true } = options;
+// The page that a browser keeps for one sheet after another: a new window starts a process, which
+// takes as long as the sheet.
+const kept = new WeakMap();
+
+async function newPage(browser, { dark, script, width, height }) {
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: dark ? 'dark' : 'light',
     javaScriptEnabled: script,
   });
   const page = await context.newPage();
-  page.faults = [];
-  const url = pathToFileURL(sheet.path).href;
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') page.faults.push(message.text());
   });
@@ -61,14 +60,44 @@ export async function openSheet(browser, sheet, options = {}) {
     dialog.dismiss();
   });
   page.on('request', (request) => {
-    if (request.url() !== url) page.faults.push(`request: ${request.url()}`);
+    if (request.url() !== page.sheetUrl) page.faults.push(`request: ${request.url()}`);
   });
-  if (now) await page.clock.install({ time: new Date(now) });
-  await page.goto(url);
   return page;
 }
 
-export const close = (page) => page.context().close();
+// The sheet in the browser's page, or in a window of its own where that is taken, without script,
+// or with a clock set. `page.faults` collects what must not be: errors on the console or in
+// scripts, dialogs, and requests for anything but the file itself.
+export async function openSheet(browser, sheet, options = {}) {
+  const { width = 1280, height = 800, dark = false, now, script = true } = options;
+  const shared = script && !now;
+  let page = shared ? kept.get(browser) : undefined;
+  if (page && !page.taken) {
+    await seeAs(page, { width, height, dark });
+  } else {
+    const first = shared && !page;
+    page = await newPage(browser, { dark, script, width, height });
+    if (first) kept.set(browser, page);
+    page.isKept = first;
+  }
+  page.taken = true;
+  page.faults = [];
+  page.sheetUrl = pathToFileURL(sheet.path).href;
+  if (now) await page.clock.install({ time: new Date(now) });
+  await page.goto(page.sheetUrl);
+  return page;
+}
+
+export async function close(page) {
+  page.taken = false;
+  if (!page.isKept) await page.context().close();
+}
+
+// An open page seen otherwise: cheaper than to open it again.
+export async function seeAs(page, { width, height = 800, dark = false, media = 'screen' }) {
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ colorScheme: dark ? 'dark' : 'light', media });
+}
 
 // What a JSON pointer (RFC 6901) names.
 export function resolve(json, pointer) {
@@ -111,8 +140,8 @@ const summary = (finding) => [
 
 // What axe-core finds serious or critical, in words.
 export async function graveFindings(page) {
-  await page.evaluate(axeSource);
-  const { violations } = await page.evaluate(() => globalThis.axe.run(document));
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
+  const { violations } = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ['violations'] }));
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .map(summary);
