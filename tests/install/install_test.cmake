@@ -1,8 +1,8 @@
 # cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -DGENERATOR=
 #       -DVERSION= -P install_test.cmake
 # Installs into an empty folder, compares what lies there with files.txt, and builds and runs two
-# small projects that find the installed library: a consumer, and the example that comes with it.
-# With SLABTIDE_UPDATE_GOLDEN set, files.txt and the example's output are rewritten.
+# small projects that find the installed library: a consumer, and the examples that come with it.
+# With SLABTIDE_UPDATE_GOLDEN set, files.txt and what the examples print are rewritten.
 
 # Runs a command; its output is shown only where it fails.
 function(must_work)
@@ -49,17 +49,22 @@ if(NOT output STREQUAL "the starting job has 2 zones\nslabtide ${VERSION}\n")
   message(FATAL_ERROR "The consumer printed: ${output}")
 endif()
 
-# The example is built as it was installed.
-set(printed ${SOURCE_DIR}/tests/install/example_out.txt)
+# The examples are built as they were installed; what each prints stands in example_out.
 build_project(example ${prefix}/share/doc/slabtide/example)
-must_work(${WORK_DIR}/example/plan_pour)
-if(DEFINED ENV{SLABTIDE_UPDATE_GOLDEN})
-  file(WRITE ${printed} "${output}")
-endif()
-file(READ ${printed} expected_output)
-if(NOT output STREQUAL expected_output)
-  message(FATAL_ERROR "The example printed:\n${output}\nexpected:\n${expected_output}")
-endif()
+function(example_prints name)
+  must_work(${WORK_DIR}/example/${name} ${ARGN})
+  set(printed ${SOURCE_DIR}/tests/install/example_out/${name}.txt)
+  if(DEFINED ENV{SLABTIDE_UPDATE_GOLDEN})
+    file(WRITE ${printed} "${output}")
+  endif()
+  file(READ ${printed} expected_output)
+  if(NOT output STREQUAL expected_output)
+    message(FATAL_ERROR "${name} printed:\n${output}\nexpected:\n${expected_output}")
+  endif()
+endfunction()
+example_prints(plan_pour)
+example_prints(best_start)
+example_prints(how_sure ${prefix}/share/slabtide/demo/spring.toml)
 
 # The Debian package holds the same files, and asks for what the program reads.
 file(REMOVE_RECURSE ${WORK_DIR}/package)
