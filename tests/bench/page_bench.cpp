@@ -16,18 +16,7 @@
 namespace slabtide {
 namespace {
 
-/// A demo day, computed.
-struct Day {
-  Job job;
-  Forecast forecast;
-  Practice practice;
-  PourRun run;
-  DayPlan plan;
-
-  PlanFacts facts() const { return {job, forecast, run, plan, practice, std::nullopt}; }
-};
-
-Day demo_day(const std::string& name) {
+PlannedPour demo_day(const std::string& name) {
   std::ifstream file(SLABTIDE_SOURCE_DIR "/data/demo/" + name + ".toml");
   Job job = read_job(std::string(std::istreambuf_iterator<char>(file), {})).value.value();
   const auto& typed = std::get<TypedWeather>(job.weather);
@@ -40,11 +29,11 @@ Day demo_day(const std::string& name) {
 }
 
 void write(benchmark::State& state, const std::string& name,
-           std::string (*made)(const PlanFacts&)) {
-  const Day day = demo_day(name);
+           std::string (*made)(const PlannedPour&)) {
+  const PlannedPour day = demo_day(name);
   std::size_t bytes = 0;
   for ([[maybe_unused]] auto round : state) {
-    const std::string text = made(day.facts());
+    const std::string text = made(day);
     bytes = text.size();
     benchmark::DoNotOptimize(bytes);
   }

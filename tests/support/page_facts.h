@@ -14,9 +14,7 @@ class PageDay {
  public:
   explicit PageDay(Job job) : day_(std::move(job)) {}
 
-  PlanFacts facts() const {
-    return {day_.job(), day_.forecast(), day_.run(), day_.plan(), day_.practice(), std::nullopt};
-  }
+  const PlannedPour& facts() const { return day_.pour(); }
 
  private:
   PlannedDay day_;

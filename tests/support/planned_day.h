@@ -7,37 +7,36 @@
 
 namespace slabtide::test {
 
-/// A job of typed weather with its day planned, as `compare` finds it.
+/// A job of typed weather with its day planned.
 class PlannedDay {
  public:
-  explicit PlannedDay(Job job)
-      : job_(std::move(job)),
-        forecast_(
-            high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date)),
-        series_(WeatherSeries::from_forecast(forecast_).value.value()),
-        practice_(default_practice()),
-        run_(run_pour(job_, series_, practice_, SolverSettings{}).value.value()),
-        plan_(plan_day(job_, run_, practice_)) {}
+  explicit PlannedDay(Job job) : pour_(planned(std::move(job))) {}
 
-  CompareCase compared() const {
-    return {job_, forecast_, series_, practice_, std::nullopt, run_, plan_};
+  const PlannedPour& pour() const { return pour_; }
+  Choices choices() const {
+    return find_choices(pour_.job, pour_.run, pour_.plan, pour_.practice);
   }
-  Choices choices() const { return find_choices(job_, run_, plan_, practice_); }
-  ChoiceFigures figures() const { return figures_of(job_, plan_); }
+  ChoiceFigures figures() const { return figures_of(pour_.job, pour_.plan); }
 
-  const Job& job() const { return job_; }
-  const PourRun& run() const { return run_; }
-  const DayPlan& plan() const { return plan_; }
-  const Forecast& forecast() const { return forecast_; }
-  const Practice& practice() const { return practice_; }
+  const Job& job() const { return pour_.job; }
+  const PourRun& run() const { return pour_.run; }
+  const DayPlan& plan() const { return pour_.plan; }
+  const Forecast& forecast() const { return pour_.forecast; }
+  const Practice& practice() const { return pour_.practice; }
 
  private:
-  Job job_;
-  Forecast forecast_;
-  WeatherSeries series_;
-  Practice practice_;
-  PourRun run_;
-  DayPlan plan_;
+  static PlannedPour planned(Job job) {
+    Forecast forecast =
+        high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
+    const WeatherSeries series = WeatherSeries::from_forecast(forecast).value.value();
+    Practice practice = default_practice();
+    PourRun run = run_pour(job, series, practice, SolverSettings{}).value.value();
+    DayPlan plan = plan_day(job, run, practice);
+    return {std::move(job), std::move(forecast), std::move(practice), std::move(run),
+            std::move(plan)};
+  }
+
+  PlannedPour pour_;
 };
 
 inline const Choice* choice_named(const Choices& choices, const std::string& label) {

@@ -53,7 +53,7 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
     return exit_input_wrong;
   }
   const std::vector<CheckedObservation> checked = checked_by_hour(planned);
-  const PlanFacts plan = planned.facts();
+  const PlannedPour plan = planned.facts();
   const CheckBackFacts facts{plan, loaded.journal, checked};
   const int code = write_reports(files, check_back_formats(), facts, loaded.now, *guard, err);
   if (code != exit_done) return code;

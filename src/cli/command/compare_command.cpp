@@ -62,7 +62,7 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (!samples) return exit_input_wrong;
   const JobPlanning planning = plan_job(line, err);
   if (!planning.planned) return planning.exit_code;
-  const PlanFacts plan = planning.planned->facts();
+  const PlannedPour plan = planning.planned->facts();
   const Compared compared = compare(*planning.planned, *samples, err);
   const CompareFacts facts{plan, compared.comparison, compared.turning, compared.advice};
   const int code =

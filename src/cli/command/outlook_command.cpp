@@ -31,7 +31,7 @@ int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const PlannedJob& planned = *planning.planned;
   const Outlook outlook =
       look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
-  const PlanFacts plan = planned.facts();
+  const PlannedPour plan = planned.facts();
   const int code = write_reports(files, outlook_formats(), OutlookFacts{plan, outlook},
                                  planned.loaded.now, *guard, err);
   if (code != exit_done) return code;

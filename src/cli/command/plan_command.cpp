@@ -44,7 +44,7 @@ int plan_one(const std::string& path, const std::vector<std::string>& files, con
              std::ostream& out, std::ostream& err) {
   const JobPlanning planning = plan_job_with_bands(path, work.line, work.bands, err);
   if (!planning.planned) return planning.exit_code;
-  const PlanFacts facts = planning.planned->facts();
+  const PlannedPour facts = planning.planned->facts();
   const int code =
       write_reports(files, plan_formats(), facts, planning.planned->loaded.now, work.guard, err);
   if (code != exit_done) return code;

@@ -257,7 +257,7 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   planning.planned->plan.supplies = {};
   std::vector<std::string>& said = planning.planned->plan.assumptions;
   said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
-  const PlanFacts facts = planning.planned->facts();
+  const PlannedPour facts = planning.planned->facts();
   const int code =
       write_reports(files, plan_formats(), facts, planning.planned->loaded.now, *guard, err);
   if (code != exit_done) return code;

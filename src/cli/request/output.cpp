@@ -33,15 +33,15 @@ std::string from_facts(const Facts& facts, const Writing& /*writing*/) {
   return make(facts);
 }
 
-std::string day_calendar(const PlanFacts& facts, const Writing& writing) {
+std::string day_calendar(const PlannedPour& facts, const Writing& writing) {
   return calendar(facts, {writing.now, writing.before});
 }
 
 constexpr std::array plan_table{
-    FileFormat<PlanFacts>{".html", from_facts<PlanFacts, page_plan>},
-    FileFormat<PlanFacts>{".json", from_facts<PlanFacts, json_plan>},
-    FileFormat<PlanFacts>{".ics", day_calendar},
-    FileFormat<PlanFacts>{".csv", from_facts<PlanFacts, csv_plan>},
+    FileFormat<PlannedPour>{".html", from_facts<PlannedPour, page_plan>},
+    FileFormat<PlannedPour>{".json", from_facts<PlannedPour, json_plan>},
+    FileFormat<PlannedPour>{".ics", day_calendar},
+    FileFormat<PlannedPour>{".csv", from_facts<PlannedPour, csv_plan>},
 };
 
 constexpr std::array compare_table{
@@ -72,7 +72,7 @@ TextStyle style_for(const std::ostream& out) {
   return {terminal && !dumb && !is_set("NO_COLOR")};
 }
 
-std::span<const FileFormat<PlanFacts>> plan_formats() { return plan_table; }
+std::span<const FileFormat<PlannedPour>> plan_formats() { return plan_table; }
 
 std::span<const FileFormat<CompareFacts>> compare_formats() { return compare_table; }
 

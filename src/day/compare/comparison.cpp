@@ -34,8 +34,10 @@ struct Outcome {
 /// Computes groups of choices beside the job as it is ordered.
 class Comparing {
  public:
-  Comparing(const CompareCase& compared, const CompareSettings& settings)
-      : case_(compared), settings_(settings) {}
+  Comparing(const PlannedPour& ordered, const CompareSettings& settings)
+      : ordered_(ordered),
+        series_(WeatherSeries::from_forecast(ordered.forecast).value.value()),
+        settings_(settings) {}
 
   std::vector<Outcome> run(const std::vector<Choice>& choices) {
     const auto groups = groups_of(choices);
@@ -53,11 +55,11 @@ class Comparing {
     solver.threads = 1;
     Parsed<PourRun> pour;
     if (!is_ordered) {
-      pour = run_pour(choices[group.front()].job, case_.series, case_.practice, solver);
+      pour = run_pour(choices[group.front()].job, series_, ordered_.practice, solver);
     }
     for (const std::size_t i : group) {
       if (is_ordered || pour.ok()) {
-        outcomes[i].compared = compared(choices[i], is_ordered ? case_.run : *pour.value);
+        outcomes[i].compared = compared(choices[i], is_ordered ? ordered_.run : *pour.value);
       } else {
         outcomes[i].fault = pour.diagnostics.front().message;
       }
@@ -68,13 +70,15 @@ class Comparing {
 
   ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
     // No choice changes what joints rest on.
-    const PlanScope scope{CrewDepth::other_crews, &case_.plan.cuts.joints};
-    const DayPlan plan = plan_day(choice.job, pour, case_.practice, case_.forecast_age_h, scope);
-    return {choice, figures_of(choice.job, plan, case_.drawn()),
-            cost_of(case_.job, case_.run.order, choice.job, pour.order)};
+    const PlanScope scope{CrewDepth::other_crews, &ordered_.plan.cuts.joints};
+    const DayPlan plan =
+        plan_day(choice.job, pour, ordered_.practice, ordered_.forecast_age_h, scope);
+    return {choice, figures_of(choice.job, plan, settings_.days_for(ordered_.plan)),
+            cost_of(ordered_.job, ordered_.run.order, choice.job, pour.order)};
   }
 
-  const CompareCase& case_;
+  const PlannedPour& ordered_;
+  const WeatherSeries series_;
   const CompareSettings& settings_;
   std::mutex mutex_;
   std::size_t done_ = 0;
@@ -100,11 +104,11 @@ bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules
   return rank(a, rules) < rank(b, rules);
 }
 
-Comparison compare_choices(const CompareCase& compared, const CompareSettings& settings) {
-  Choices choices = find_choices(compared.job, compared.run, compared.plan, compared.practice);
+Comparison compare_choices(const PlannedPour& ordered, const CompareSettings& settings) {
+  Choices choices = find_choices(ordered.job, ordered.run, ordered.plan, ordered.practice);
   Comparison comparison;
   comparison.left_out = std::move(choices.left_out);
-  auto outcomes = Comparing(compared, settings).run(choices.tried);
+  auto outcomes = Comparing(ordered, settings).run(choices.tried);
   for (std::size_t i = 0; i < outcomes.size(); ++i) {
     if (outcomes[i].compared) {
       comparison.choices.push_back(std::move(*outcomes[i].compared));
@@ -112,8 +116,8 @@ Comparison compare_choices(const CompareCase& compared, const CompareSettings& s
       comparison.left_out.push_back({choices.tried[i].label, std::move(outcomes[i].fault)});
     }
   }
-  if (compared.ensemble != nullptr) comparison.days_sampled = compared.ensemble->days.size();
-  comparison.best = best_of(comparison.choices, compared.practice.compare);
+  if (settings.ensemble != nullptr) comparison.days_sampled = settings.ensemble->days.size();
+  comparison.best = best_of(comparison.choices, ordered.practice.compare);
   return comparison;
 }
 

@@ -39,18 +39,17 @@ double high_of_day_c(const Job& job, const Forecast& forecast) {
 /// Asks of a warmer or cooler day how two choices do on it.
 class ShiftedDays {
  public:
-  ShiftedDays(const CompareCase& compared, const Comparison& comparison,
+  ShiftedDays(const PlannedPour& ordered, const Comparison& comparison,
               const CompareSettings& settings)
-      : case_(compared), comparison_(comparison), settings_(settings) {}
+      : ordered_(ordered), comparison_(comparison), settings_(settings) {}
 
   /// Whether the best choice beats the job as ordered; where that is the best, whether it is
   /// late by enough to matter or meets a stop.
   bool turned(double shift_k) {
-    const auto& ordered = comparison_.choices.front();
-    const auto plain = on_day(ordered, shift_k);
+    const auto plain = on_day(comparison_.choices.front(), shift_k);
     tell();
     if (!plain) return false;
-    const CompareRules& rules = case_.practice.compare;
+    const CompareRules& rules = ordered_.practice.compare;
     if (comparison_.best == 0) {
       return plain->figures.stops > 0 || plain->figures.expected_late_min > rules.worth_min;
     }
@@ -61,17 +60,18 @@ class ShiftedDays {
 
  private:
   std::optional<ComparedChoice> on_day(const ComparedChoice& compared, double shift_k) const {
-    const ShiftedDay day = shift_day(compared.choice.job, case_.forecast, shift_k);
+    const ShiftedDay day = shift_day(compared.choice.job, ordered_.forecast, shift_k);
     const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
     SolverSettings solver;
     solver.threads = 1;  // the days go side by side
-    const Parsed<PourRun> run = run_pour(day.job, *series.value, case_.practice, solver);
+    const Parsed<PourRun> run = run_pour(day.job, *series.value, ordered_.practice, solver);
     if (!run.ok()) return std::nullopt;
     // Choices are ranked by stops and lateness: of crews, the day's own is enough.
-    const PlanScope scope{CrewDepth::own_crew, &case_.plan.cuts.joints};
-    const DayPlan plan = plan_day(day.job, *run.value, case_.practice, case_.forecast_age_h, scope);
+    const PlanScope scope{CrewDepth::own_crew, &ordered_.plan.cuts.joints};
+    const DayPlan plan =
+        plan_day(day.job, *run.value, ordered_.practice, ordered_.forecast_age_h, scope);
     ComparedChoice result;
-    result.figures = figures_of(day.job, plan, case_.drawn());
+    result.figures = figures_of(day.job, plan, settings_.days_for(ordered_.plan));
     result.cost = compared.cost;
     return result;
   }
@@ -82,7 +82,7 @@ class ShiftedDays {
     settings_.progress(comparison_.choices.size() + ++done_);
   }
 
-  const CompareCase& case_;
+  const PlannedPour& ordered_;
   const Comparison& comparison_;
   const CompareSettings& settings_;
   std::mutex mutex_;
@@ -105,13 +105,13 @@ ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k) {
   return day;
 }
 
-TurningPoint find_turning_point(const CompareCase& compared, const Comparison& comparison,
+TurningPoint find_turning_point(const PlannedPour& ordered, const Comparison& comparison,
                                 const CompareSettings& settings) {
-  ShiftedDays days(compared, comparison, settings);
-  const double range_k = compared.practice.compare.search_k;
+  ShiftedDays days(ordered, comparison, settings);
+  const double range_k = ordered.practice.compare.search_k;
   TurningPoint turning;
-  turning.high_c = high_of_day_c(compared.job, compared.forecast);
-  turning.concrete_c = discharge_c(compared.job.mix);
+  turning.high_c = high_of_day_c(ordered.job, ordered.forecast);
+  turning.concrete_c = discharge_c(ordered.job.mix);
   turning.by_shift_k = find_crossing([&days](double shift_k) { return days.turned(shift_k); },
                                      -range_k, range_k, points, width_k, settings.threads);
   return turning;

@@ -39,13 +39,12 @@ std::string opening_words(const std::string& zone, const OperationWindow& window
 
 }  // namespace
 
-SeenDay see_day(const PlannedCase& planned, const Journal& journal,
-                const EnsembleSettings& settings) {
+SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings) {
   const Practice& practice = planned.practice;
   const SampleScale scale = sample_scale(planned.run, planned.forecast, practice.spread);
   DayModel model(planned.job, planned.run, planned.plan, practice, scale);
   const std::vector<Sighting> sightings =
-      sightings_of(planned.job, planned.run, planned.plan, journal, model, practice.reading);
+      sightings_of(planned.job, planned.run, planned.plan, planned.journal, model, practice.reading);
   WeighedDays weighed = weigh_days(model, planned.run, sightings, practice.reading, settings);
   const UncertainInputs middle = weighed.mean();
   SolverSettings solver;

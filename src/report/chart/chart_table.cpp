@@ -28,7 +28,7 @@ Element head_of(const LineChart& chart) {
   return table_head(names);
 }
 
-Element row_at(const LineChart& chart, double at_s, int decimals, const PlanFacts& facts) {
+Element row_at(const LineChart& chart, double at_s, int decimals, const PlannedPour& facts) {
   Element row("tr");
   row.add(row_head(day_clock(facts.run.at(at_s), facts.job)));
   for (const ChartLine& line : chart.lines) {
@@ -43,7 +43,7 @@ Element row_at(const LineChart& chart, double at_s, int decimals, const PlanFact
 }  // namespace
 
 Element chart_table(const LineChart& chart, std::string_view unit, int decimals,
-                    const PlanFacts& facts) {
+                    const PlannedPour& facts) {
   const double clock_s =
       static_cast<double>(facts.job.site.time_zone.local_from_utc(facts.run.weather.grid.start)
                               .time_of_day()

@@ -9,6 +9,6 @@ namespace slabtide {
 
 /// The lines of a chart as a table, a row a full hour, in a `details` element.
 Element chart_table(const LineChart& chart, std::string_view unit, int decimals,
-                    const PlanFacts& facts);
+                    const PlannedPour& facts);
 
 }  // namespace slabtide

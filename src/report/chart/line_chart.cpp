@@ -62,7 +62,7 @@ Element path_of(const std::string& data, std::string_view kind) {
 
 class Drawing {
  public:
-  Drawing(const LineChart& chart, const PlanFacts& facts)
+  Drawing(const LineChart& chart, const PlannedPour& facts)
       : chart_(chart),
         facts_(facts),
         x_(AxisScale::Kind::straight, chart.from_s, chart.to_s, left, width - right_margin),
@@ -282,14 +282,14 @@ class Drawing {
   }
 
   const LineChart& chart_;
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   AxisScale x_;
   AxisScale y_;
 };
 
 }  // namespace
 
-Element render_chart(const LineChart& chart, const PlanFacts& facts) {
+Element render_chart(const LineChart& chart, const PlannedPour& facts) {
   return Drawing(chart, facts).svg();
 }
 

@@ -63,6 +63,6 @@ struct LineChart {
 };
 
 /// Drawn: the hours below (night shaded), the values at the left, each line named at its end.
-Element render_chart(const LineChart& chart, const PlanFacts& facts);
+Element render_chart(const LineChart& chart, const PlannedPour& facts);
 
 }  // namespace slabtide

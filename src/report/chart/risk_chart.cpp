@@ -21,7 +21,7 @@ constexpr double night_over_s = 26.0 * seconds_per_hour;
 constexpr double min_high = 1.0;
 constexpr double max_high = 2.0;
 
-StressCase uncut(std::size_t zone, const PlanFacts& facts) {
+StressCase uncut(std::size_t zone, const PlannedPour& facts) {
   const Zone& described = facts.job.zones[zone];
   return {facts.plan.zones[zone].uncut_length_m, described.thickness_m, described.tied,
           !re_entrant_corners(described.outline).empty()};
@@ -29,7 +29,7 @@ StressCase uncut(std::size_t zone, const PlanFacts& facts) {
 
 /// The cell by which the first share of the area has come to the limit; where that never
 /// happens the one with the most pull.
-const CellRun& telling_cell(std::size_t zone, const PlanFacts& facts) {
+const CellRun& telling_cell(std::size_t zone, const PlannedPour& facts) {
   const ZoneRun& run = facts.run.zones[zone];
   const StressCase piece = uncut(zone, facts);
   std::vector<TimedArea> areas;
@@ -57,7 +57,7 @@ const CellRun& telling_cell(std::size_t zone, const PlanFacts& facts) {
   return run.cells[found];
 }
 
-ChartLine line_of(std::size_t zone, double from_s, double to_s, const PlanFacts& facts) {
+ChartLine line_of(std::size_t zone, double from_s, double to_s, const PlannedPour& facts) {
   const CellRun& cell = telling_cell(zone, facts);
   const ColumnHistory& history = facts.run.histories[cell.history];
   const MixModel& mix = facts.run.mixes[cell.mix];
@@ -77,13 +77,13 @@ ChartLine line_of(std::size_t zone, double from_s, double to_s, const PlanFacts&
   return line;
 }
 
-std::optional<double> seconds_of(const std::optional<UtcTime>& time, const PlanFacts& facts) {
+std::optional<double> seconds_of(const std::optional<UtcTime>& time, const PlannedPour& facts) {
   if (!time) return std::nullopt;
   return seconds_between(facts.run.weather.grid.start, *time);
 }
 
 /// From the first saw of the kinds to the latest time; a stroke where the second can start.
-ChartBar bar_of(std::size_t zone, const std::vector<SawKind>& kinds, const PlanFacts& facts) {
+ChartBar bar_of(std::size_t zone, const std::vector<SawKind>& kinds, const PlannedPour& facts) {
   ChartBar bar;
   bar.name = facts.job.zones[zone].name;
   for (const SawPlan& saw : facts.plan.zones[zone].saws) {
@@ -95,7 +95,7 @@ ChartBar bar_of(std::size_t zone, const std::vector<SawKind>& kinds, const PlanF
   return bar;
 }
 
-double first_final_set_s(const PlanFacts& facts) {
+double first_final_set_s(const PlannedPour& facts) {
   double first_s = std::numeric_limits<double>::infinity();
   for (const ZonePlan& zone : facts.plan.zones) {
     const UtcTime at = zone.whole.final_set.value_or(zone.placed.end);
@@ -107,7 +107,7 @@ double first_final_set_s(const PlanFacts& facts) {
 }  // namespace
 
 LineChart risk_chart(const std::vector<std::size_t>& zones, const std::vector<SawKind>& kinds,
-                     const PlanFacts& facts) {
+                     const PlannedPour& facts) {
   const SawRules& rules = facts.practice.saw;
   LineChart chart;
   chart.title = "Pull over strength of each zone left uncut, through the night";

@@ -15,6 +15,6 @@ namespace slabtide {
 /// A zone's line is that of the cell by which a tenth of its area has come to the limit, whose
 /// crossing is the plan's stress limit.
 LineChart risk_chart(const std::vector<std::size_t>& zones, const std::vector<SawKind>& kinds,
-                     const PlanFacts& facts);
+                     const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -21,7 +21,7 @@ std::set<std::size_t> histories_of(const ZoneRun& zone) {
 
 }  // namespace
 
-std::size_t middle_cell(const ZoneRun& zone, const PlanFacts& facts) {
+std::size_t middle_cell(const ZoneRun& zone, const PlannedPour& facts) {
   struct Set {
     double at_s;
     std::size_t cell;
@@ -60,7 +60,7 @@ Reader reader_of(std::vector<double> ColumnHistory::*record, double (*convert)(d
 }
 
 ChartLine zone_line(std::size_t zone, const Reader& reader, double from_s, double to_s,
-                    const PlanFacts& facts) {
+                    const PlannedPour& facts) {
   const ZoneRun& run = facts.run.zones[zone];
   const ColumnHistory& middle = facts.run.histories[run.cells[middle_cell(run, facts)].history];
   double placed_s = 0.0;

@@ -188,7 +188,7 @@ void put(std::string& text, const Entry& entry) {
 
 }  // namespace
 
-std::string calendar(const PlanFacts& facts, const CalendarIssue& issue) {
+std::string calendar(const PlannedPour& facts, const CalendarIssue& issue) {
   validate(facts);
   const std::string job = job_id(facts.job);
   const std::string calendar_uid = uuid_of_name(job);

@@ -29,7 +29,7 @@ std::string place_words(const std::string& zone, const std::string& part) {
 
 class EventList {
  public:
-  explicit EventList(const PlanFacts& facts) : facts_(facts) {}
+  explicit EventList(const PlannedPour& facts) : facts_(facts) {}
 
   std::vector<CalendarEvent> all() {
     add_trucks();
@@ -176,13 +176,13 @@ class EventList {
     }
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   std::vector<CalendarEvent> events_;
 };
 
 }  // namespace
 
-std::vector<CalendarEvent> calendar_events(const PlanFacts& facts) {
+std::vector<CalendarEvent> calendar_events(const PlannedPour& facts) {
   validate(facts);
   return EventList(facts).all();
 }

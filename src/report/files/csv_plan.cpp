@@ -29,7 +29,7 @@ std::string heading(bool us) {
 
 class PlanTable {
  public:
-  explicit PlanTable(const PlanFacts& facts) : facts_(facts) {}
+  explicit PlanTable(const PlannedPour& facts) : facts_(facts) {}
 
   std::string text() {
     const bool us = facts_.job.units == UnitSystem::us;
@@ -78,13 +78,13 @@ class PlanTable {
     }
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   std::string text_;
 };
 
 }  // namespace
 
-std::string csv_plan(const PlanFacts& facts) {
+std::string csv_plan(const PlannedPour& facts) {
   validate(facts);
   return PlanTable(facts).text();
 }

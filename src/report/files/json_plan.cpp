@@ -27,7 +27,7 @@ std::string_view saw_id(SawKind kind) {
 
 class JsonPlan {
  public:
-  explicit JsonPlan(const PlanFacts& facts) : facts_(facts) {}
+  explicit JsonPlan(const PlannedPour& facts) : facts_(facts) {}
 
   Json document() const {
     Json json;
@@ -332,12 +332,12 @@ class JsonPlan {
             {"text", caution.text}, {"source", caution.source}};
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
 };
 
 }  // namespace
 
-std::string json_plan(const PlanFacts& facts) {
+std::string json_plan(const PlannedPour& facts) {
   validate(facts);
   constexpr int indent = 2;
   return JsonPlan(facts).document().dump(indent) + "\n";

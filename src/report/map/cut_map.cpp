@@ -46,7 +46,7 @@ Element number_of(const Joint& joint, std::size_t number, const PlanView& view,
 
 }  // namespace
 
-Element cut_map(const SawShift& shift, const PlanView& view, const PlanFacts& facts,
+Element cut_map(const SawShift& shift, const PlanView& view, const PlannedPour& facts,
                 const std::string& title) {
   const auto& cuts = facts.plan.cuts.cuts;
   Element svg("svg");

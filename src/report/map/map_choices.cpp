@@ -34,7 +34,7 @@ bool is_used(SawKind kind, const Job& job) {
   return saws.empty() || std::find(saws.begin(), saws.end(), kind) != saws.end();
 }
 
-MapCell plastic_cell(const ColumnHistory& history, Operation operation, const PlanFacts& facts) {
+MapCell plastic_cell(const ColumnHistory& history, Operation operation, const PlannedPour& facts) {
   const CellWindow window = cell_window(history, facts.practice.window(operation), facts.practice);
   if (!window.opens_s || (window.closes_s && *window.closes_s <= *window.opens_s))
     return {true, {}, {}};
@@ -42,7 +42,7 @@ MapCell plastic_cell(const ColumnHistory& history, Operation operation, const Pl
 }
 
 MapCell sawn_cell(const ColumnHistory& history, SawKind kind, std::size_t zone,
-                  const PlanFacts& facts) {
+                  const PlannedPour& facts) {
   const auto opens_s = saw_opens_s(kind, history, facts.job.mix.aggregate, facts.practice);
   MapCell cell{true, opens_s, std::nullopt};
   for (const SawPlan& saw : facts.plan.zones[zone].saws) {
@@ -54,7 +54,7 @@ MapCell sawn_cell(const ColumnHistory& history, SawKind kind, std::size_t zone,
 }
 
 /// The cells of one zone. Those that share a column share its times.
-std::vector<MapCell> cells_of(const MapChoice& choice, std::size_t zone, const PlanFacts& facts) {
+std::vector<MapCell> cells_of(const MapChoice& choice, std::size_t zone, const PlannedPour& facts) {
   const Zone& described = facts.job.zones[zone];
   std::vector<MapCell> cells;
   for (const CellRun& cell : facts.run.zones[zone].cells) {
@@ -78,7 +78,7 @@ MapChoice choice_of(Operation operation) {
       std::string(operation_id(operation)), std::string(operation_words(operation)), operation, {}};
 }
 
-bool has_joints(const PlanFacts& facts) { return !facts.plan.cuts.cuts.empty(); }
+bool has_joints(const PlannedPour& facts) { return !facts.plan.cuts.cuts.empty(); }
 
 }  // namespace
 
@@ -88,7 +88,7 @@ std::optional<Operation> operation_on(const MapChoice& choice, Finish finish) {
   return std::nullopt;
 }
 
-std::vector<MapChoice> map_choices(const PlanFacts& facts) {
+std::vector<MapChoice> map_choices(const PlannedPour& facts) {
   std::vector<MapChoice> choices{{"finish", "each zone's finish", std::nullopt, {}}};
   for (std::size_t i = 0; i < operation_count; ++i) {
     const auto operation = static_cast<Operation>(i);

@@ -27,7 +27,7 @@ struct MapChoice {
 
 /// Each zone's finish first, then every operation that the job's finishes call for, in working
 /// order, then the saws on hand (both kinds where none is).
-std::vector<MapChoice> map_choices(const PlanFacts& facts);
+std::vector<MapChoice> map_choices(const PlannedPour& facts);
 
 /// The operation that is looked at where this finish is given: none where it is not done there.
 std::optional<Operation> operation_on(const MapChoice& choice, Finish finish);

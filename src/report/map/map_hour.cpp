@@ -83,7 +83,7 @@ Element cells_of(const std::string& clip, bool strip, const ZoneRun& run,
 }
 
 Element zone_group(std::size_t zone, const QuarterHours& hours, const ZoneDrawing& drawing,
-                   const PlanFacts& facts) {
+                   const PlannedPour& facts) {
   const ZoneRun& run = facts.run.zones[zone];
   Element group("g");
   group.set("class", facts.job.zones[zone].shaded ? "hour-zone all-shade" : "hour-zone");
@@ -106,7 +106,7 @@ Element zone_group(std::size_t zone, const QuarterHours& hours, const ZoneDrawin
 
 }  // namespace
 
-QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlanFacts& facts) {
+QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlannedPour& facts) {
   const UtcTime first = facts.run.order.first_placed();
   const double pour_s = seconds_between(facts.run.weather.grid.start, first);
   double last_s = pour_s;
@@ -162,7 +162,7 @@ std::string times_for_script(const MapChoice& choice, const QuarterHours& hours)
 }
 
 Element hour_picture(const QuarterHours& hours, const std::vector<ZoneDrawing>& zones,
-                     const PlanView& view, const PlanFacts& facts) {
+                     const PlanView& view, const PlannedPour& facts) {
   Element cells("g");
   cells.set("class", "hour-cells");
   for (std::size_t i = 0; i < zones.size(); ++i) cells.add(zone_group(i, hours, zones[i], facts));

@@ -21,7 +21,7 @@ struct QuarterHours {
 };
 
 /// From the start of the pour until the last that any choice asks for, a day at most.
-QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlanFacts& facts);
+QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlannedPour& facts);
 
 /// How far the end of a shadow lies from the foot of what casts it, plan metres a metre of
 /// height. Error: std::invalid_argument unless the sun is up.
@@ -38,6 +38,6 @@ std::string times_for_script(const MapChoice& choice, const QuarterHours& hours)
 /// The map at one hour, which the script fills in: shade as hatching, each cell ready, not yet
 /// or too stiff.
 Element hour_picture(const QuarterHours& hours, const std::vector<ZoneDrawing>& zones,
-                     const PlanView& view, const PlanFacts& facts);
+                     const PlanView& view, const PlannedPour& facts);
 
 }  // namespace slabtide

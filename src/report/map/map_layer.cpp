@@ -34,13 +34,13 @@ constexpr double legend_bar = 36.0;
 const std::vector<double> level_steps_min{5, 10, 15, 20, 30, 60, 120, 240};
 
 /// Local minutes from the midnight before the grid's start, so that levels are round clock times.
-double start_clock_min(const PlanFacts& facts) {
+double start_clock_min(const PlannedPour& facts) {
   const auto local =
       facts.job.site.time_zone.local_from_utc(facts.run.weather.grid.start).time_of_day();
   return static_cast<double>(local.total_seconds()) / seconds_per_minute;
 }
 
-std::string clock_at(double at_s, const PlanFacts& facts) {
+std::string clock_at(double at_s, const PlannedPour& facts) {
   return clock_time(facts.run.at(at_s), facts.job.site.time_zone);
 }
 
@@ -85,7 +85,7 @@ std::vector<std::size_t> others(const ZoneDrawing& drawing) {
 class MapPicture {
  public:
   MapPicture(const MapChoice& choice, const TimeScale& scale, const std::vector<ZoneDrawing>& zones,
-             const MapGround& ground, const PlanView& view, const PlanFacts& facts)
+             const MapGround& ground, const PlanView& view, const PlannedPour& facts)
       : choice_(choice),
         scale_(scale),
         zones_(zones),
@@ -246,13 +246,13 @@ class MapPicture {
   const TimeScale& scale_;
   const std::vector<ZoneDrawing>& zones_;
   const PlanView& view_;
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   LabelPlaces labels_;
 };
 
 }  // namespace
 
-std::vector<ZoneDrawing> render_zones(const PlanFacts& facts, const PlanView& view) {
+std::vector<ZoneDrawing> render_zones(const PlannedPour& facts, const PlanView& view) {
   std::vector<ZoneDrawing> drawings;
   for (std::size_t zone = 0; zone < facts.job.zones.size(); ++zone) {
     ZoneDrawing drawing;
@@ -272,7 +272,7 @@ std::vector<ZoneDrawing> render_zones(const PlanFacts& facts, const PlanView& vi
   return drawings;
 }
 
-TimeScale::TimeScale(const MapChoice& choice, const PlanFacts& facts)
+TimeScale::TimeScale(const MapChoice& choice, const PlannedPour& facts)
     : first_s_(std::numeric_limits<double>::infinity()),
       last_s_(-std::numeric_limits<double>::infinity()) {
   for (const auto& zone : choice.zones) {
@@ -301,7 +301,7 @@ std::string TimeScale::colour(double at_s) const {
 
 Element map_picture(const MapChoice& choice, const TimeScale& scale,
                     const std::vector<ZoneDrawing>& zones, const MapGround& ground,
-                    const PlanView& view, const PlanFacts& facts, const std::string& title) {
+                    const PlanView& view, const PlannedPour& facts, const std::string& title) {
   MapPicture picture(choice, scale, zones, ground, view, facts);
   Element svg("svg");
   svg.set("class", "plan").set("viewBox", view.box()).set("role", "img").set("aria-label", title);
@@ -310,7 +310,7 @@ Element map_picture(const MapChoice& choice, const TimeScale& scale,
   return svg.add(picture.lines());
 }
 
-Element time_legend(const TimeScale& scale, const PlanFacts& facts) {
+Element time_legend(const TimeScale& scale, const PlannedPour& facts) {
   Element svg("svg");
   svg.set("class", "time-legend").set("aria-hidden", "true");
   svg.set("viewBox", fmt::format("0 0 {} {}", legend_width, legend_height));

@@ -19,12 +19,12 @@ struct ZoneDrawing {
   std::unique_ptr<CellField> heights;  ///< of the field's cells
 };
 
-std::vector<ZoneDrawing> render_zones(const PlanFacts& facts, const PlanView& view);
+std::vector<ZoneDrawing> render_zones(const PlannedPour& facts, const PlanView& view);
 
 /// The colours and the even times of one choice's map.
 class TimeScale {
  public:
-  TimeScale(const MapChoice& choice, const PlanFacts& facts);
+  TimeScale(const MapChoice& choice, const PlannedPour& facts);
 
   bool empty() const { return !(last_s_ >= first_s_); }
   double first_s() const { return first_s_; }
@@ -45,9 +45,9 @@ class TimeScale {
 /// clock times, and the way to work. `title` and `id` name it to a screen reader.
 Element map_picture(const MapChoice& choice, const TimeScale& scale,
                     const std::vector<ZoneDrawing>& zones, const MapGround& ground,
-                    const PlanView& view, const PlanFacts& facts, const std::string& title);
+                    const PlanView& view, const PlannedPour& facts, const std::string& title);
 
 /// The bar of colours with its times.
-Element time_legend(const TimeScale& scale, const PlanFacts& facts);
+Element time_legend(const TimeScale& scale, const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -31,7 +31,7 @@ std::string heading_of(const MapChoice& choice) { return capital(choice.words); 
 
 class PageMap {
  public:
-  explicit PageMap(const PlanFacts& facts)
+  explicit PageMap(const PlannedPour& facts)
       : facts_(facts),
         view_(facts.job),
         ground_(facts.job, view_),
@@ -202,7 +202,7 @@ class PageMap {
     return list;
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   PlanView view_;
   MapGround ground_;
   std::vector<ZoneDrawing> zones_;
@@ -212,6 +212,6 @@ class PageMap {
 
 }  // namespace
 
-std::string page_map(const PlanFacts& facts) { return PageMap(facts).section(); }
+std::string page_map(const PlannedPour& facts) { return PageMap(facts).section(); }
 
 }  // namespace slabtide

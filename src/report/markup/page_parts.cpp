@@ -16,7 +16,7 @@ std::vector<std::size_t> zones_in_order(const Job& job) {
   return order;
 }
 
-std::vector<ShownPart> parts_of(const PlanFacts& facts, std::size_t zone) {
+std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone) {
   const ZonePlan& plan = facts.plan.zones[zone];
   const Zone& described = facts.job.zones[zone];
   const std::string json = pointer("/zones", zone);
@@ -34,7 +34,7 @@ std::vector<ShownPart> parts_of(const PlanFacts& facts, std::size_t zone) {
   return parts;
 }
 
-std::vector<ShownPart> all_parts(const PlanFacts& facts) {
+std::vector<ShownPart> all_parts(const PlannedPour& facts) {
   std::vector<ShownPart> all;
   for (const std::size_t zone : zones_in_order(facts.job)) {
     for (ShownPart& part : parts_of(facts, zone)) all.push_back(std::move(part));

@@ -21,10 +21,10 @@ struct ShownPart {
 std::vector<std::size_t> zones_in_order(const Job& job);
 
 /// The parts of a zone, or the whole where it behaves as one, then its border.
-std::vector<ShownPart> parts_of(const PlanFacts& facts, std::size_t zone);
+std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone);
 
 /// Those of all zones, in the order they are placed.
-std::vector<ShownPart> all_parts(const PlanFacts& facts);
+std::vector<ShownPart> all_parts(const PlannedPour& facts);
 
 /// "landing, outer strip"; the zone's name alone where it is shown whole.
 std::string place_words(const ShownPart& part, const Job& job);

@@ -24,7 +24,7 @@ UtcTime hour_before(UtcTime time, const TimeZone& zone) {
   return time - boost::posix_time::seconds(into.total_seconds() % 3600);
 }
 
-UtcTime earliest(const PlanFacts& facts) {
+UtcTime earliest(const PlannedPour& facts) {
   UtcTime first = facts.run.order.first_placed();
   for (const Load& load : facts.run.order.loads) first = std::min(first, load.batched);
   for (const CrewMember& member : facts.plan.crew.people) {
@@ -33,7 +33,7 @@ UtcTime earliest(const PlanFacts& facts) {
   return first;
 }
 
-UtcTime latest(const PlanFacts& facts) {
+UtcTime latest(const PlannedPour& facts) {
   UtcTime last = facts.run.order.first_placed();
   const auto reach = [&last](const std::optional<UtcTime>& time) {
     if (time) last = std::max(last, *time);
@@ -72,7 +72,7 @@ double DayAxis::percent(UtcTime time) const {
 
 std::string DayAxis::fraction(UtcTime time) const { return short_number(percent(time), 2) + "%"; }
 
-DayAxis day_axis(const PlanFacts& facts) {
+DayAxis day_axis(const PlannedPour& facts) {
   const TimeZone& zone = facts.job.site.time_zone;
   DayAxis axis;
   axis.from = hour_before(earliest(facts), zone);
@@ -92,7 +92,7 @@ std::vector<HourMark> hour_marks(const DayAxis& axis, const Job& job) {
   return marks;
 }
 
-std::vector<Night> nights(const DayAxis& axis, const PlanFacts& facts) {
+std::vector<Night> nights(const DayAxis& axis, const PlannedPour& facts) {
   std::vector<Night> dark;
   for (const TimeSpan& night : nights_between(axis.from, axis.to, facts.job.site)) {
     dark.push_back({night.from, night.to});

@@ -20,7 +20,7 @@ struct DayAxis {
 };
 
 /// From the first truck or hand to the last band's end, a day at most.
-DayAxis day_axis(const PlanFacts& facts);
+DayAxis day_axis(const PlannedPour& facts);
 
 /// An instant worth a line, and its words.
 struct HourMark {
@@ -36,6 +36,6 @@ struct Night {
   UtcTime from;
   UtcTime to;
 };
-std::vector<Night> nights(const DayAxis& axis, const PlanFacts& facts);
+std::vector<Night> nights(const DayAxis& axis, const PlannedPour& facts);
 
 }  // namespace slabtide

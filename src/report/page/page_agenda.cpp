@@ -20,7 +20,7 @@ struct Event {
 
 class Agenda {
  public:
-  explicit Agenda(const PlanFacts& facts) : facts_(facts) {
+  explicit Agenda(const PlannedPour& facts) : facts_(facts) {
     crew();
     trucks();
     for (const ShownPart& part : all_parts(facts)) work(part);
@@ -99,12 +99,12 @@ class Agenda {
     }
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   std::vector<Event> events_;
 };
 
 }  // namespace
 
-View agenda_view(const PlanFacts& facts) { return Agenda(facts).view(); }
+View agenda_view(const PlannedPour& facts) { return Agenda(facts).view(); }
 
 }  // namespace slabtide

@@ -7,6 +7,6 @@ namespace slabtide {
 
 /// For page/agenda.html: what happens, one after another: crew and trucks arrive, forms come
 /// off, main windows open and close, saws start and must be done.
-View agenda_view(const PlanFacts& facts);
+View agenda_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -76,7 +76,7 @@ std::vector<SharePoint> sun_of(const ShownPart& part, const DayAxis& axis, const
 
 class Bands {
  public:
-  explicit Bands(const PlanFacts& facts) : facts_(facts), axis_(day_axis(facts)) {}
+  explicit Bands(const PlannedPour& facts) : facts_(facts), axis_(day_axis(facts)) {}
 
   std::string markup() const {
     Element inner("div");
@@ -211,12 +211,12 @@ class Bands {
     inner.add(drawing);
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   DayAxis axis_;
 };
 
 }  // namespace
 
-std::string page_bands(const PlanFacts& facts) { return Bands(facts).markup(); }
+std::string page_bands(const PlannedPour& facts) { return Bands(facts).markup(); }
 
 }  // namespace slabtide

@@ -46,7 +46,7 @@ std::vector<View> note_views(const std::vector<std::string>& notes) {
 }
 
 /// The stiffness within which each operation of the job is done.
-std::vector<View> threshold_views(const PlanFacts& facts) {
+std::vector<View> threshold_views(const PlannedPour& facts) {
   std::array<bool, operation_count> used{};
   for (const ShownPart& part : all_parts(facts)) {
     for (const Operation one : operations_of(part.finish)) {
@@ -65,7 +65,7 @@ std::vector<View> threshold_views(const PlanFacts& facts) {
   return views;
 }
 
-View weather_view(const PlanFacts& facts) {
+View weather_view(const PlannedPour& facts) {
   const WeatherSummary day = summarise_weather(facts.run);
   const UnitSystem units = facts.job.units;
   const auto temperature = [units](const char* json, double c) {
@@ -93,7 +93,7 @@ View weather_view(const PlanFacts& facts) {
 }
 
 /// Sunrise and sunset; none where the sun does neither.
-std::vector<View> sun_views(const PlanFacts& facts) {
+std::vector<View> sun_views(const PlannedPour& facts) {
   const SunTimes& sun = facts.plan.sun;
   if (sun.kind != SunTimes::Kind::ordinary) return {};
   View view;
@@ -104,7 +104,7 @@ std::vector<View> sun_views(const PlanFacts& facts) {
 
 }  // namespace
 
-View cautions_view(const PlanFacts& facts) {
+View cautions_view(const PlannedPour& facts) {
   std::vector<View> cautions;
   for (std::size_t i = 0; i < facts.plan.cautions.size(); ++i) {
     cautions.push_back(caution_view(facts.plan.cautions[i], i, facts.job));
@@ -113,7 +113,7 @@ View cautions_view(const PlanFacts& facts) {
   return view.put("cautions", std::move(cautions));
 }
 
-View sources_view(const PlanFacts& facts) {
+View sources_view(const PlannedPour& facts) {
   View view;
   return view.put("assumptions", assumption_views(facts.plan.assumptions))
       .put("forecast_notes", note_views(facts.forecast.notes))

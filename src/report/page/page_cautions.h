@@ -6,9 +6,9 @@
 namespace slabtide {
 
 /// For page/cautions.html: what to watch for, each with its hour.
-View cautions_view(const PlanFacts& facts);
+View cautions_view(const PlannedPour& facts);
 
 /// For page/sources.html: weather, mix, what was assumed, and where each number comes from.
-View sources_view(const PlanFacts& facts);
+View sources_view(const PlannedPour& facts);
 
 }  // namespace slabtide

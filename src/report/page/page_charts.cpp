@@ -63,7 +63,7 @@ std::string in_line(std::string markup) {
 /// The charts of some of the zones.
 class ZoneCharts {
  public:
-  ZoneCharts(std::vector<std::size_t> zones, const PlanFacts& facts)
+  ZoneCharts(std::vector<std::size_t> zones, const PlannedPour& facts)
       : zones_(std::move(zones)), facts_(facts) {
     const UtcTime first = facts.run.order.first_placed();
     from_s_ = seconds_between(facts.run.weather.grid.start, first);
@@ -253,7 +253,7 @@ class ZoneCharts {
   }
 
   std::vector<std::size_t> zones_;
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   double from_s_ = 0.0;
   double to_s_ = 0.0;
 };
@@ -264,7 +264,7 @@ std::string group_words(const std::vector<std::size_t>& zones, const Job& job) {
 
 }  // namespace
 
-std::string page_charts(const PlanFacts& facts) {
+std::string page_charts(const PlannedPour& facts) {
   Element section("section");
   section.set("class", "figures").set("id", "curves").set("aria-labelledby", "curves-title");
   section.add(Element("h2").set("id", "curves-title").text("Through the day"));

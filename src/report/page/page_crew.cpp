@@ -20,7 +20,7 @@ std::string others_words(const std::vector<int>& who, int me) {
 
 class CrewPage {
  public:
-  explicit CrewPage(const PlanFacts& facts) : crew_(facts.plan.crew), job_(facts.job) {}
+  explicit CrewPage(const PlannedPour& facts) : crew_(facts.plan.crew), job_(facts.job) {}
 
   View view() const {
     std::vector<View> people;
@@ -135,6 +135,6 @@ class CrewPage {
 
 }  // namespace
 
-View crew_view(const PlanFacts& facts) { return CrewPage(facts).view(); }
+View crew_view(const PlannedPour& facts) { return CrewPage(facts).view(); }
 
 }  // namespace slabtide

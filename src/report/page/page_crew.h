@@ -6,6 +6,6 @@
 namespace slabtide {
 
 /// For page/crew.html: how many, what is late, and each one's day.
-View crew_view(const PlanFacts& facts);
+View crew_view(const PlannedPour& facts);
 
 }  // namespace slabtide

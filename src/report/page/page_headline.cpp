@@ -35,7 +35,7 @@ View key_time_view(const KeyTime& key, const Job& job) {
 }
 
 /// The first main window to open, or with `last` the last to close.
-KeyTime edge_of_work(const PlanFacts& facts, bool last) {
+KeyTime edge_of_work(const PlannedPour& facts, bool last) {
   KeyTime found;
   for (const ShownPart& part : all_parts(facts)) {
     const Operation main = main_operation(part.finish);
@@ -53,7 +53,7 @@ KeyTime edge_of_work(const PlanFacts& facts, bool last) {
 }
 
 /// The zone whose cut is due first, of the saws on hand or of any where none is.
-KeyTime first_cut(const PlanFacts& facts) {
+KeyTime first_cut(const PlannedPour& facts) {
   KeyTime found;
   for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
     const std::vector<SawPlan>& saws = facts.plan.zones[zone].saws;
@@ -70,7 +70,7 @@ KeyTime first_cut(const PlanFacts& facts) {
 }
 
 /// Where nothing has to be cut: when the first zone bears people.
-KeyTime first_walk(const PlanFacts& facts) {
+KeyTime first_walk(const PlannedPour& facts) {
   KeyTime found;
   for (const ShownPart& part : all_parts(facts)) {
     const ShownWindow shown = window_of(part, Operation::walk);
@@ -133,7 +133,7 @@ View sureness_view(const Sureness& sureness) {
   return view;
 }
 
-View verdict_view(const PlanFacts& facts) {
+View verdict_view(const PlannedPour& facts) {
   const Judgement judged = judge(facts.plan.cautions);
   View view;
   view.put("verdict_words", verdict_words(judged.verdict))
@@ -145,7 +145,7 @@ View verdict_view(const PlanFacts& facts) {
 
 }  // namespace
 
-View headline_view(const PlanFacts& facts) {
+View headline_view(const PlannedPour& facts) {
   const KeyTime saw = first_cut(facts);
   std::vector<View> times;
   for (const KeyTime& key :

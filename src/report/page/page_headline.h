@@ -7,6 +7,6 @@ namespace slabtide {
 
 /// For page/headline.html: pour or not and why, the three times that matter most (the first
 /// window opens, the last closes, the first cut is due), the tightest window.
-View headline_view(const PlanFacts& facts);
+View headline_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -110,7 +110,7 @@ void add_words(Element& group, const Band& shown, double from, double to, double
 
 }  // namespace
 
-Element lane_definitions(const DayAxis& axis, const PlanFacts& facts) {
+Element lane_definitions(const DayAxis& axis, const PlannedPour& facts) {
   Element hours("symbol");
   hours.set("id", "day-hours");
   for (const Night& night : nights(axis, facts)) {

@@ -33,7 +33,7 @@ struct Band {
 inline constexpr double lane_height = 19.0;
 
 /// The hours and nights that all drawings share, defined once a page.
-Element lane_definitions(const DayAxis& axis, const PlanFacts& facts);
+Element lane_definitions(const DayAxis& axis, const PlannedPour& facts);
 
 /// The clock along the axis.
 Element clock_drawing();

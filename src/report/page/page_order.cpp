@@ -59,7 +59,7 @@ View supply_view(const Supply& supply, std::size_t index, const Job& job) {
 
 }  // namespace
 
-View order_view(const PlanFacts& facts) {
+View order_view(const PlannedPour& facts) {
   const OrderPlan& order = facts.run.order;
   const Job& job = facts.job;
   const auto volume = [&job](const char* json, double m3) {

@@ -6,6 +6,6 @@
 namespace slabtide {
 
 /// For page/order.html: what to order, the trucks, what to take along.
-View order_view(const PlanFacts& facts);
+View order_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -19,7 +19,7 @@ namespace slabtide {
 
 namespace {
 
-std::string body_of(const PlanFacts& facts) {
+std::string body_of(const PlannedPour& facts) {
   const Job& job = facts.job;
   View view;
   view.put("title", page_title(job))
@@ -43,7 +43,7 @@ std::string body_of(const PlanFacts& facts) {
 
 }  // namespace
 
-std::string page_plan(const PlanFacts& facts) {
+std::string page_plan(const PlannedPour& facts) {
   validate(facts);
   PageDocument document;
   document.title = page_title(facts.job);

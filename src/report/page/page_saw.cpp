@@ -43,7 +43,7 @@ std::string kind_words(SawKind kind) {
 
 class PageSaw {
  public:
-  explicit PageSaw(const PlanFacts& facts) : facts_(facts), view_(facts.job) {
+  explicit PageSaw(const PlannedPour& facts) : facts_(facts), view_(facts.job) {
     for (const SawShift& shift : facts.plan.cuts.shifts) {
       if (shift.on_hand || facts.job.pour.saws.empty()) kinds_.push_back(shift.kind);
     }
@@ -197,14 +197,14 @@ class PageSaw {
     return row.add(markup_cell(page_time(json + "/latest", saw.latest, job)));
   }
 
-  const PlanFacts& facts_;
+  const PlannedPour& facts_;
   PlanView view_;
   std::vector<SawKind> kinds_;
 };
 
 }  // namespace
 
-std::string page_saw(const PlanFacts& facts) {
+std::string page_saw(const PlannedPour& facts) {
   return facts.plan.cuts.cuts.empty() ? std::string() : PageSaw(facts).section();
 }
 

@@ -138,7 +138,7 @@ View placed_view(const ZonePlan& plan, const std::string& json, const Job& job) 
       .put("end", time_view(json + "/placed/end", plan.placed.end, job));
 }
 
-View zone_view(const PlanFacts& facts, std::size_t zone) {
+View zone_view(const PlannedPour& facts, std::size_t zone) {
   const ZonePlan& plan = facts.plan.zones[zone];
   const Zone& described = facts.job.zones[zone];
   const Job& job = facts.job;
@@ -170,7 +170,7 @@ View zone_view(const PlanFacts& facts, std::size_t zone) {
 
 }  // namespace
 
-View zones_view(const PlanFacts& facts) {
+View zones_view(const PlannedPour& facts) {
   std::vector<View> zones;
   for (const std::size_t zone : zones_in_order(facts.job)) zones.push_back(zone_view(facts, zone));
   View view;

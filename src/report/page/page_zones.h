@@ -7,6 +7,6 @@ namespace slabtide {
 
 /// For page/zones.html: every zone with a table of times for each of its parts, its faces, its
 /// saws and the days after.
-View zones_view(const PlanFacts& facts);
+View zones_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -124,7 +124,7 @@ std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   return text + "\n";
 }
 
-std::string summary(const PlanFacts& facts, const TextStyle& style) {
+std::string summary(const PlannedPour& facts, const TextStyle& style) {
   const CrewPlan& crew = facts.plan.crew;
   constexpr std::size_t hang = 10;
   std::string text = paragraph(style.heading("Crew") + "      " + crew_size_words(crew), 0, hang);
@@ -154,7 +154,7 @@ std::string crew_size_words(const CrewPlan& crew) {
                              crew.min_late_min);
 }
 
-std::string crew_headline(const PlanFacts& facts, const TextStyle& style) {
+std::string crew_headline(const PlannedPour& facts, const TextStyle& style) {
   const CrewPlan& crew = facts.plan.crew;
   const auto first = first_on_site(crew);
   if (!first) return {};
@@ -165,7 +165,7 @@ std::string crew_headline(const PlanFacts& facts, const TextStyle& style) {
   return paragraph(style.heading("Crew") + "      " + words, 0, hang);
 }
 
-std::string text_crew(const PlanFacts& facts, const TextStyle& style) {
+std::string text_crew(const PlannedPour& facts, const TextStyle& style) {
   validate(facts);
   const CrewPlan& crew = facts.plan.crew;
   std::string text = text_opening(facts, style) + "\n" + summary(facts, style) + "\n";

@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::size_t hang = 10;
 
-std::string load_words(const Load& load, const PlanFacts& facts) {
+std::string load_words(const Load& load, const PlannedPour& facts) {
   const Job& job = facts.job;
   std::string zones;
   for (const LoadShare& fraction : load.fractions) {
@@ -24,7 +24,7 @@ std::string load_words(const Load& load, const PlanFacts& facts) {
 
 }  // namespace
 
-std::string text_order(const PlanFacts& facts, const TextStyle& style) {
+std::string text_order(const PlannedPour& facts, const TextStyle& style) {
   const OrderPlan& order = facts.run.order;
   const Job& job = facts.job;
   std::string text = paragraph(

@@ -76,7 +76,7 @@ std::string verdict_line(const Outlook& outlook, const TextStyle& style) {
 
 }  // namespace
 
-std::string text_outlook(const PlanFacts& facts, const Outlook& outlook, const TextStyle& style) {
+std::string text_outlook(const PlannedPour& facts, const Outlook& outlook, const TextStyle& style) {
   return style.finished(
       text_opening(facts, style) + "\n" + verdict_line(outlook, style) + "\n" +
       table(outlook, facts.job) +

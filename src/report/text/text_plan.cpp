@@ -137,7 +137,7 @@ std::string tightest_words(const Tightest& tightest, const Job& job) {
 }
 
 /// The zone whose cut is due first, with the saw to use.
-std::string saw_headline(const PlanFacts& facts) {
+std::string saw_headline(const PlannedPour& facts) {
   const SawPlan* first = nullptr;
   const ZonePlan* where = nullptr;
   for (const ZonePlan& zone : facts.plan.zones) {
@@ -159,7 +159,7 @@ std::string saw_headline(const PlanFacts& facts) {
 }
 
 /// How sure the plan is and what the doubt comes from; empty without bands.
-std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
+std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 10;
   if (!facts.plan.sureness) return {};
   const Sureness& sureness = *facts.plan.sureness;
@@ -181,7 +181,7 @@ std::string sure_headline(const PlanFacts& facts, const TextStyle& style) {
 }
 
 /// What was seen so far comes before all else: the plan below it is made for that.
-std::string seen_headline(const PlanFacts& facts, const TextStyle& style) {
+std::string seen_headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 10;
   std::string text;
   for (const std::string& line : facts.plan.seen) {
@@ -190,7 +190,7 @@ std::string seen_headline(const PlanFacts& facts, const TextStyle& style) {
   return text;
 }
 
-std::string headline(const PlanFacts& facts, const TextStyle& style) {
+std::string headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 10;
   std::string text = seen_headline(facts, style);
   if (facts.plan.tightest) {
@@ -208,7 +208,7 @@ std::string headline(const PlanFacts& facts, const TextStyle& style) {
 
 }  // namespace
 
-std::string text_assumptions(const PlanFacts& facts, const TextStyle& style) {
+std::string text_assumptions(const PlannedPour& facts, const TextStyle& style) {
   std::string text = style.heading("Assumed") + "\n";
   for (const std::string& assumption : facts.plan.assumptions) {
     text += paragraph(assumption, 2, 4);
@@ -233,7 +233,7 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
                      day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until, depth);
 }
 
-std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
+std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
   std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
   text += paragraph(weather_words(facts));
@@ -242,7 +242,7 @@ std::string text_opening(const PlanFacts& facts, const TextStyle& style) {
   return text;
 }
 
-std::string text_plan(const PlanFacts& facts, const TextStyle& style) {
+std::string text_plan(const PlannedPour& facts, const TextStyle& style) {
   validate(facts);
   std::string text = text_opening(facts, style);
   text.append(1, '\n').append(headline(facts, style));

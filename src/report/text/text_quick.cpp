@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-std::string saw_rows(const PlanFacts& facts) {
+std::string saw_rows(const PlannedPour& facts) {
   std::string text;
   for (const ZonePlan& zone : facts.plan.zones) {
     for (const SawPlan& saw : zone.saws) {
@@ -22,7 +22,7 @@ std::string saw_rows(const PlanFacts& facts) {
 
 }  // namespace
 
-std::string text_quick(const PlanFacts& facts, const TextStyle& style) {
+std::string text_quick(const PlannedPour& facts, const TextStyle& style) {
   std::vector<PartPlan> columns;
   for (const ZonePlan& zone : facts.plan.zones) {
     columns.push_back(zone.whole);

@@ -32,7 +32,7 @@ constexpr std::array<std::string_view, 7> saw_codes{
     "joint_rule", "saw_too_late",  "saw_not_enough", "silica",
     "wet_sawing", "cracked_joint", "forecast_short"};
 
-const CutPlan& cuts_of(const PlanFacts& facts) { return facts.plan.cuts; }
+const CutPlan& cuts_of(const PlannedPour& facts) { return facts.plan.cuts; }
 
 bool is_used(const SawShift& shift, const Job& job) {
   return shift.on_hand || job.pour.saws.empty();
@@ -54,14 +54,14 @@ std::optional<UtcTime> first_due(std::size_t zone, const CutPlan& plan) {
   return first;
 }
 
-std::string due_words(const PlanFacts& facts, std::size_t zone) {
+std::string due_words(const PlannedPour& facts, std::size_t zone) {
   const auto due = first_due(zone, cuts_of(facts));
   return due ? fmt::format("first cut due by {}", day_clock(*due, facts.job))
              : std::string("no cut due before the weather given ends");
 }
 
 /// The saws in time, those that may be used first.
-std::string saws_in_time(const PlanFacts& facts, std::size_t zone, bool used) {
+std::string saws_in_time(const PlannedPour& facts, std::size_t zone, bool used) {
   const CutPlan& plan = cuts_of(facts);
   std::string words;
   for (const SawKind kind : plan.choices[zone].in_time) {
@@ -90,7 +90,7 @@ std::string isolation_words(const Isolation& one, const Job& job) {
                                 one.structure, along);
 }
 
-std::string zone_block(const PlanFacts& facts, std::size_t zone, const TextStyle& style) {
+std::string zone_block(const PlannedPour& facts, std::size_t zone, const TextStyle& style) {
   const Zone& described = facts.job.zones[zone];
   const ZoneJoints& joints = cuts_of(facts).joints[zone];
   std::string text = style.heading(described.name) + "  " +
@@ -125,7 +125,7 @@ std::string enough_words(const SawShift& shift) {
   return "no number of them is in time";
 }
 
-std::string shift_heading(const SawShift& shift, const PlanFacts& facts, const TextStyle& style) {
+std::string shift_heading(const SawShift& shift, const PlannedPour& facts, const TextStyle& style) {
   double length_m = 0.0;
   double minutes = 0.0;
   for (const SawnCut& cut : shift.cuts) {
@@ -166,7 +166,7 @@ std::string_view short_reason(CutReason reason) {
   return {};
 }
 
-std::string cut_row(const SawnCut& sawn, const PlanFacts& facts) {
+std::string cut_row(const SawnCut& sawn, const PlannedPour& facts) {
   const Job& job = facts.job;
   const PlannedCut& planned = cuts_of(facts).cuts[sawn.cut];
   return row({day_clock(sawn.starts, job),
@@ -178,7 +178,7 @@ std::string cut_row(const SawnCut& sawn, const PlanFacts& facts) {
               std::string(short_reason(planned.cut.reason))});
 }
 
-std::string shift_block(const SawShift& shift, const PlanFacts& facts, const TextStyle& style) {
+std::string shift_block(const SawShift& shift, const PlannedPour& facts, const TextStyle& style) {
   if (shift.cuts.empty()) {
     return paragraph(fmt::format("{}: takes no cut before the weather given ends",
                                  style.heading(saw_words(shift.kind))),
@@ -223,7 +223,7 @@ std::string joints_words(const ZoneJoints& joints, const Job& job) {
                      distance_words(joints.limits.spacing_m, job.units), joints.limits.aspect);
 }
 
-std::string joint_choice_words(const PlanFacts& facts, std::size_t zone) {
+std::string joint_choice_words(const PlannedPour& facts, std::size_t zone) {
   const JointChoice& choice = cuts_of(facts).choices[zone];
   if (choice.way == JointWay::none_needed) return "no joint to cut";
   const std::string tool_at = window_words(choice.tooled, facts.job);
@@ -237,7 +237,7 @@ std::string joint_choice_words(const PlanFacts& facts, std::size_t zone) {
                      others.empty() ? "" : "; or get the " + others);
 }
 
-std::string text_saw(const PlanFacts& facts, const TextStyle& style) {
+std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
   validate(facts);
   const Job& job = facts.job;
   const std::string name = job.name.empty() ? job.site.name : job.name;

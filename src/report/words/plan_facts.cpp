@@ -23,7 +23,7 @@ std::string hours_minutes(double hours) {
 }
 
 /// Where the forecast comes from, when it was made and how old it is.
-std::string source_words(const PlanFacts& facts) {
+std::string source_words(const PlannedPour& facts) {
   std::string words = facts.forecast.source;
   if (facts.forecast.issued) {
     words += fmt::format(", issued {}", day_clock(*facts.forecast.issued, facts.job));
@@ -69,7 +69,7 @@ std::string day_clock(const std::optional<UtcTime>& time, const Job& job) {
   return time ? day_clock(*time, job) : std::string(after_plan_words);
 }
 
-std::string weather_words(const PlanFacts& facts) {
+std::string weather_words(const PlannedPour& facts) {
   const WeatherSummary weather = summarise_weather(facts.run);
   const UnitSystem units = facts.job.units;
   const SunTimes& sun = facts.plan.sun;
@@ -97,7 +97,7 @@ std::string set_words(const SettingParameters& setting, UnitSystem units) {
   return words;
 }
 
-std::string mix_words(const PlanFacts& facts) {
+std::string mix_words(const PlannedPour& facts) {
   const Mix& mix = facts.job.mix;
   const MixModel& model = facts.run.mixes.front();
   std::string words = fmt::format("{}, w/cm {:.2f}",

@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-void validate(const PlanFacts& facts) {
+void validate(const PlannedPour& facts) {
   validate(facts.job);
   validate(facts.forecast);
   validate(facts.practice);

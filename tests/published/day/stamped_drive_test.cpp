@@ -75,7 +75,7 @@ void tell(const char* day, const ComparedChoice& compared) {
 TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads are retarded") {
   // Seen: 88 min late as ordered, none with the last half retarded.
   const PlannedDay day(drive(92, 70, 84, crew_of_six));
-  const Comparison comparison = compare_choices(day.compared(), {});
+  const Comparison comparison = compare_choices(day.pour(), {});
   const ComparedChoice& retarded = best_in_last_loads(comparison);
   for (const ComparedChoice& compared : comparison.choices) tell("92 F, concrete 84 F", compared);
   CHECK(comparison.choices.front().figures.minutes_late > 15.0);
@@ -85,7 +85,7 @@ TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads 
 
 TEST_CASE("the same drive at 65 F misses none and is left as it is") {
   const PlannedDay day(drive(65, 45, 65, crew_of_six));
-  const Comparison comparison = compare_choices(day.compared(), {});
+  const Comparison comparison = compare_choices(day.pour(), {});
   for (const ComparedChoice& compared : comparison.choices) tell("65 F, concrete 65 F", compared);
   CHECK(comparison.choices.front().figures.minutes_late == 0.0);
   CHECK(comparison.best == 0);

@@ -36,7 +36,7 @@ struct FileFormat {
 };
 
 /// What --write knows for a plan, a comparison and an outlook.
-std::span<const FileFormat<PlanFacts>> plan_formats();
+std::span<const FileFormat<PlannedPour>> plan_formats();
 std::span<const FileFormat<CompareFacts>> compare_formats();
 std::span<const FileFormat<OutlookFacts>> outlook_formats();
 std::span<const FileFormat<CheckBackFacts>> check_back_formats();

@@ -16,7 +16,7 @@ struct PlannedJob {
   PourRun run;
   DayPlan plan;
 
-  PlanFacts facts() const {
+  PlannedPour facts() const {
     return {loaded.job, loaded.forecast, run, plan, loaded.practice, loaded.forecast_age_h};
   }
 };

@@ -8,32 +8,23 @@
 #include "slabtide/day/compare/choice_cost.h"
 #include "slabtide/day/compare/choice_figures.h"
 #include "slabtide/day/compare/choices.h"
-#include "slabtide/weather/forecast/forecast.h"
+#include "slabtide/day/plan/planned_pour.h"
 
 namespace slabtide {
 
-/// A job with all that its day is computed from, and that day as ordered. The references
-/// outlive the comparison.
-struct CompareCase {
-  const Job& job;
-  const Forecast& forecast;
-  const WeatherSeries& series;
-  const Practice& practice;
-  std::optional<double> forecast_age_h;
-  const PourRun& run;
-  const DayPlan& plan;
-  const Ensemble* ensemble = nullptr;  ///< drawn for `plan`; none: that day alone
-
-  std::optional<SampledDays> drawn() const {
-    return ensemble == nullptr ? std::nullopt : std::optional(SampledDays{plan, *ensemble});
-  }
-};
-
 /// How to compute, and whom to tell.
 struct CompareSettings {
+  /// Days that may come, drawn for the pour's plan; none: its day as planned alone. Outlives the
+  /// comparison.
+  const Ensemble* ensemble = nullptr;
   int threads = 0;  ///< 0: as many as the machine has; the figures are the same for any
   /// Told after each day computed, from one thread at a time; may be empty.
-  std::function<void(std::size_t done)> progress;
+  std::function<void(std::size_t done)> progress = {};
+
+  /// The days that may come, which were drawn for `plan`.
+  std::optional<SampledDays> days_for(const DayPlan& plan) const {
+    return ensemble == nullptr ? std::nullopt : std::optional(SampledDays{plan, *ensemble});
+  }
 };
 
 /// A choice and what comes of it.
@@ -58,6 +49,6 @@ bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules
 
 /// Computes every choice; one that cannot be (it starts before the forecast does) is left out
 /// with the reason.
-Comparison compare_choices(const CompareCase& compared, const CompareSettings& settings);
+Comparison compare_choices(const PlannedPour& ordered, const CompareSettings& settings);
 
 }  // namespace slabtide

@@ -24,7 +24,7 @@ ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k);
 
 /// Solves for it by computing the best choice and the job as ordered on days up to
 /// CompareRules::search_k warmer and cooler, to half a kelvin (1 °F).
-TurningPoint find_turning_point(const CompareCase& compared, const Comparison& comparison,
+TurningPoint find_turning_point(const PlannedPour& ordered, const Comparison& comparison,
                                 const CompareSettings& settings);
 
 }  // namespace slabtide

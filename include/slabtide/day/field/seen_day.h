@@ -9,16 +9,6 @@
 
 namespace slabtide {
 
-/// A planned job, before anything was seen. The references outlive the call.
-struct PlannedCase {
-  const Job& job;
-  const Forecast& forecast;
-  const Practice& practice;
-  const PourRun& run;
-  const DayPlan& plan;
-  std::optional<double> forecast_age_h;
-};
-
 /// The day as it looks after what was seen: a run and a plan of their own, with bands.
 struct SeenDay {
   PourRun run;
@@ -29,8 +19,8 @@ struct SeenDay {
 };
 
 /// Weighs the days that may come by the journal's readings and plans again for their mean.
-SeenDay see_day(const PlannedCase& planned, const Journal& journal,
-                const EnsembleSettings& settings);
+/// `planned` is the day before anything was seen.
+SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings);
 
 /// "the slab runs 22 min ahead of the plan; walk now opens 11:35 (11:20-11:55)": the main
 /// openings still to come at `now`. Without a full stop.

@@ -29,6 +29,6 @@ inline constexpr std::string_view calendar_product = "PRODID:-//Slabtide//Slabti
 /// No METHOD: with it RFC 5546 wants an organizer with an address, and many programs then treat
 /// the events as an invitation that its reader cannot change. Without it the file is a plain
 /// snapshot, and DTSTAMP says when the event was last revised (RFC 5545, section 3.8.7.2).
-std::string calendar(const PlanFacts& facts, const CalendarIssue& issue);
+std::string calendar(const PlannedPour& facts, const CalendarIssue& issue);
 
 }  // namespace slabtide

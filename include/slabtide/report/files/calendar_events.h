@@ -26,6 +26,6 @@ struct CalendarEvent {
 ///
 /// Parts go by their number, not by their name: a name such as "last 20 ft" changes with the
 /// forecast, and the event should move, not double.
-std::vector<CalendarEvent> calendar_events(const PlanFacts& facts);
+std::vector<CalendarEvent> calendar_events(const PlannedPour& facts);
 
 }  // namespace slabtide

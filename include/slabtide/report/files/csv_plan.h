@@ -12,7 +12,7 @@ namespace slabtide {
 /// part. Times ISO 8601 with offset to the minute, empty where they do not come, and so
 /// the minutes of a window that opens too late; the area in the
 /// job's units, as the heading says. Text cells are made safe by `csv_safe`.
-std::string csv_plan(const PlanFacts& facts);
+std::string csv_plan(const PlannedPour& facts);
 
 /// Whether the text begins as such a table does, in either system of units.
 bool is_csv_plan(std::string_view text);

@@ -11,6 +11,6 @@ namespace slabtide {
 /// times as a table. With data/page/figures.js also a choice of the operation and the site at an
 /// hour: where shade lies and what is ready. Without the script all the maps stand one under
 /// another. Goes with data/page/palette.css and figures.css.
-std::string page_map(const PlanFacts& facts);
+std::string page_map(const PlannedPour& facts);
 
 }  // namespace slabtide

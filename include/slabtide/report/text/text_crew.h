@@ -9,10 +9,10 @@ namespace slabtide {
 
 /// Who when, for a terminal, 80 columns: the crew and what it misses, each one's day, how to
 /// work through each zone, what to take along. Ends in a newline.
-std::string text_crew(const PlanFacts& facts, const TextStyle& style);
+std::string text_crew(const PlannedPour& facts, const TextStyle& style);
 
 /// The crew in two or three lines, as a plan's headline has it; empty where nobody is needed.
-std::string crew_headline(const PlanFacts& facts, const TextStyle& style);
+std::string crew_headline(const PlannedPour& facts, const TextStyle& style);
 
 /// "4 finishers: 23 min late in all; 5 miss nothing".
 std::string crew_size_words(const CrewPlan& crew);

@@ -8,6 +8,6 @@
 namespace slabtide {
 
 /// What to order and when the trucks come, 80 columns.
-std::string text_order(const PlanFacts& facts, const TextStyle& style);
+std::string text_order(const PlannedPour& facts, const TextStyle& style);
 
 }  // namespace slabtide

@@ -8,6 +8,6 @@
 namespace slabtide {
 
 /// A plan without a site plan: every zone is a column of one table (the sun and the shade).
-std::string text_quick(const PlanFacts& facts, const TextStyle& style);
+std::string text_quick(const PlannedPour& facts, const TextStyle& style);
 
 }  // namespace slabtide

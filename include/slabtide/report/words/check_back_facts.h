@@ -11,7 +11,7 @@ namespace slabtide {
 
 /// All that a report of a finished pour shows. The references outlive the call that takes them.
 struct CheckBackFacts {
-  const PlanFacts& plan;
+  const PlannedPour& plan;
   const Journal& journal;
   /// Every reading of the journal beside the plan's word, by the hour of the reading.
   const std::vector<CheckedObservation>& checked;

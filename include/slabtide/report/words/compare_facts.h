@@ -9,7 +9,7 @@ namespace slabtide {
 
 /// All that a report of a comparison shows. The references outlive the call that takes them.
 struct CompareFacts {
-  const PlanFacts& plan;  ///< of the job as ordered
+  const PlannedPour& plan;  ///< of the job as ordered
   const Comparison& comparison;
   const TurningPoint& turning;
   const Advice& advice;

@@ -7,7 +7,7 @@ namespace slabtide {
 
 /// All that a report of the outlook shows. The references outlive the call that takes them.
 struct OutlookFacts {
-  const PlanFacts& plan;
+  const PlannedPour& plan;
   const Outlook& outlook;
 };
 

@@ -5,23 +5,9 @@
 #include <string_view>
 #include <vector>
 
-#include "slabtide/day/plan/day_plan.h"
-#include "slabtide/day/pour/pour_run.h"
-#include "slabtide/day/practice/practice.h"
-#include "slabtide/job/model/job.h"
-#include "slabtide/weather/forecast/forecast.h"
+#include "slabtide/day/plan/planned_pour.h"
 
 namespace slabtide {
-
-/// All that a report shows. The references outlive the call that takes them.
-struct PlanFacts {
-  const Job& job;
-  const Forecast& forecast;
-  const PourRun& run;
-  const DayPlan& plan;
-  const Practice& practice;
-  std::optional<double> forecast_age_h;  ///< since it was issued, where that is known
-};
 
 /// The pour day's weather in figures.
 struct WeatherSummary {
@@ -41,10 +27,10 @@ std::string day_clock(UtcTime time, const Job& job);
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
 
 /// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
-std::string weather_words(const PlanFacts& facts);
+std::string weather_words(const PlannedPour& facts);
 
 /// The mix in a sentence, and where its set times come from.
-std::string mix_words(const PlanFacts& facts);
+std::string mix_words(const PlannedPour& facts);
 std::string set_words(const SettingParameters& setting, UnitSystem units);
 /// "fairly", as in "fairly sure".
 std::string_view sure_words(SureWord word);

@@ -37,13 +37,10 @@ Job mild_pads() {
 }
 
 std::string json_of(const PlannedDay& day, const CompareSettings& settings) {
-  const CompareCase compared = day.compared();
-  const Comparison comparison = compare_choices(compared, settings);
-  const TurningPoint turning = find_turning_point(compared, comparison, settings);
+  const Comparison comparison = compare_choices(day.pour(), settings);
+  const TurningPoint turning = find_turning_point(day.pour(), comparison, settings);
   const Advice advice = advise(day.job(), comparison, turning, day.practice().compare);
-  const PlanFacts plan{day.job(),  day.forecast(), day.run(),
-                       day.plan(), day.practice(), std::nullopt};
-  return json_compare({plan, comparison, turning, advice});
+  return json_compare({day.pour(), comparison, turning, advice});
 }
 
 /// Whether the choice of this name beats the job as ordered in a comparison made afresh for
@@ -54,7 +51,7 @@ bool best_helps(const PlannedDay& day, const std::string& label, double shift_k)
   const PourRun run = *run_pour(shifted.job, series, day.practice(), {}).value;
   const DayPlan plan = plan_day(shifted.job, run, day.practice());
   const Comparison there = compare_choices(
-      {shifted.job, shifted.forecast, series, day.practice(), std::nullopt, run, plan}, {});
+      {shifted.job, shifted.forecast, day.practice(), run, plan}, {});
   for (const ComparedChoice& choice : there.choices) {
     if (choice.choice.label != label) continue;
     return better(choice, there.choices.front(), day.practice().compare);
@@ -108,7 +105,7 @@ TEST_CASE("progress is told for every day computed") {
   const PlannedDay day(mild_pads());
   std::vector<std::size_t> told;
   const CompareSettings settings{2, [&told](std::size_t done) { told.push_back(done); }};
-  compare_choices(day.compared(), settings);
+  compare_choices(day.pour(), settings);
   REQUIRE(!told.empty());
   for (std::size_t i = 0; i < told.size(); ++i) CHECK(told[i] == i + 1);
 }
@@ -116,7 +113,7 @@ TEST_CASE("progress is told for every day computed") {
 TEST_CASE("the best is no worse than any, and a needless change never wins") {
   for (const Job& job : {hot_court(2), hot_court(6), mild_pads()}) {
     const PlannedDay day(job);
-    const Comparison comparison = compare_choices(day.compared(), {});
+    const Comparison comparison = compare_choices(day.pour(), {});
     const ComparedChoice& best = comparison.choices[comparison.best];
     for (const ComparedChoice& other : comparison.choices) {
       CHECK(!better(other, best, day.practice().compare));
@@ -129,7 +126,7 @@ TEST_CASE("the best is no worse than any, and a needless change never wins") {
   }
   const PlannedDay mild(mild_pads());
   CHECK(mild.figures().minutes_late == 0.0);
-  CHECK(compare_choices(mild.compared(), {}).best == 0);
+  CHECK(compare_choices(mild.pour(), {}).best == 0);
 }
 
 TEST_CASE("one more finisher never adds minutes late") {
@@ -175,10 +172,9 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
   int found = 0;
   for (int finishers = 3; finishers <= 10 && found == 0; ++finishers) {
     const PlannedDay day(hot_court(finishers));
-    const CompareCase compared = day.compared();
-    const Comparison comparison = compare_choices(compared, {});
+      const Comparison comparison = compare_choices(day.pour(), {});
     if (comparison.best == 0) continue;
-    const TurningPoint turning = find_turning_point(compared, comparison, {});
+    const TurningPoint turning = find_turning_point(day.pour(), comparison, {});
     if (!turning.by_shift_k.once()) continue;
     ++found;
     const std::string label = comparison.choices[comparison.best].choice.label;
@@ -194,13 +190,10 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
 
 TEST_CASE("the table keeps to 80 columns and marks one row") {
   const PlannedDay day(hot_court(2, 5.0));
-  const CompareCase compared = day.compared();
-  const Comparison comparison = compare_choices(compared, {});
-  const TurningPoint turning = find_turning_point(compared, comparison, {});
+  const Comparison comparison = compare_choices(day.pour(), {});
+  const TurningPoint turning = find_turning_point(day.pour(), comparison, {});
   const Advice advice = advise(day.job(), comparison, turning, day.practice().compare);
-  const PlanFacts plan{day.job(),  day.forecast(), day.run(),
-                       day.plan(), day.practice(), std::nullopt};
-  const std::string text = text_compare({plan, comparison, turning, advice}, TextStyle{});
+  const std::string text = text_compare({day.pour(), comparison, turning, advice}, TextStyle{});
   std::size_t from = 0;
   int marked = 0;
   while (from < text.size()) {

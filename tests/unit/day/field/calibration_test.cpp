@@ -221,7 +221,7 @@ TEST_CASE("bands hold what they say over two hundred pours, and a thumbprint hal
     const Journal journal{
         {{ObservationKind::thumbprint, pour.run.at(seen_s), std::nullopt, "pad", {}, {}}}};
     const SeenDay seen = see_day(
-        {pour.job, pour.forecast, practice, pour.run, pour.plan, std::nullopt}, journal, settings);
+        {pour.job, pour.forecast, practice, pour.run, pour.plan, std::nullopt, journal}, settings);
     left_out += static_cast<int>(seen.misfits.size());
     after.add(compared(seen.plan, pour.truth), pour.run);
   }

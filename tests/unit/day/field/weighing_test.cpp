@@ -27,13 +27,13 @@ class OnePad {
         practice_(default_practice()),
         planned_(test::plan_of(job_)) {}
 
-  PlannedCase planned() const {
-    return {job_, forecast_, practice_, planned_.run, planned_.plan, std::nullopt};
+  PlannedPour planned(const std::vector<Observation>& readings) const {
+    return {job_, forecast_, practice_, planned_.run, planned_.plan, std::nullopt, {readings}};
   }
   SeenDay see(const std::vector<Observation>& readings, std::size_t samples = 100) const {
     EnsembleSettings settings;
     settings.samples = samples;
-    return see_day(planned(), {readings}, settings);
+    return see_day(planned(readings), settings);
   }
   WeighedDays weigh(const std::vector<Observation>& readings, std::size_t samples = 100) const {
     const SampleScale scale = sample_scale(planned_.run, forecast_, practice_.spread);
@@ -206,9 +206,9 @@ TEST_CASE("any number of threads weighs the same") {
   EnsembleSettings settings;
   settings.samples = 40;
   settings.threads = 1;
-  const SeenDay one = see_day(pad.planned(), {readings}, settings);
+  const SeenDay one = see_day(pad.planned(readings), settings);
   settings.threads = 3;
-  const SeenDay three = see_day(pad.planned(), {readings}, settings);
+  const SeenDay three = see_day(pad.planned(readings), settings);
   CHECK(one.ahead_min == three.ahead_min);
   CHECK(one.plan.zones[0].whole.final_band->late == three.plan.zones[0].whole.final_band->late);
 }

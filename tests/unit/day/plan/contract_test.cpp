@@ -318,9 +318,9 @@ struct Entry {
 };
 
 std::vector<Entry> entries() {
-  const auto report = [](const std::string& name, std::string (*make)(const PlanFacts&)) {
+  const auto report = [](const std::string& name, std::string (*make)(const PlannedPour&)) {
     return Entry{name, [make](const Given& g, const Made& m) {
-                   check_text(make({g.job, g.forecast, m.run, m.plan, g.practice, std::nullopt}));
+                   check_text(make({g.job, g.forecast, g.practice, m.run, m.plan}));
                  }};
   };
   return {
@@ -360,12 +360,12 @@ std::vector<Entry> entries() {
       report("page_plan", page_plan),
       report("csv_plan", csv_plan),
       report("calendar",
-             [](const PlanFacts& facts) {
+             [](const PlannedPour& facts) {
                return calendar(facts, {UtcTime(Date(2026, 5, 13)), {}});
              }),
-      report("text_plan", [](const PlanFacts& facts) { return text_plan(facts, {}); }),
-      report("text_saw", [](const PlanFacts& facts) { return text_saw(facts, {}); }),
-      report("text_crew", [](const PlanFacts& facts) { return text_crew(facts, {}); })};
+      report("text_plan", [](const PlannedPour& facts) { return text_plan(facts, {}); }),
+      report("text_saw", [](const PlannedPour& facts) { return text_saw(facts, {}); }),
+      report("text_crew", [](const PlannedPour& facts) { return text_crew(facts, {}); })};
 }
 
 /// True where the call was refused.

@@ -25,7 +25,7 @@ double value_on(const ChartLine& line, double at_s) {
 
 TEST_CASE("a zone's line is its middle cell's, its band all its cells'") {
   const test::PageDay day(test::shaded_landing());
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const ZoneRun& zone = facts.run.zones[0];
   std::vector<TimedArea> sets;
   std::vector<std::optional<double>> set_s;
@@ -55,7 +55,7 @@ TEST_CASE("charts begin with the placing, whatever the pour's start says") {
   const UtcTime start = job.pour.start;
   job.zones[0].placed_at = after_seconds(start, 4.0 * 3600.0);
   const test::PageDay day(job);
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   REQUIRE(facts.run.weather.grid.start > start);
   CHECK(facts.run.order.first_placed() == *job.zones[0].placed_at);
   job.pour.start = *job.zones[0].placed_at;
@@ -68,7 +68,7 @@ TEST_CASE("the pull reaches its limit where the plan says it does") {
   job.zones[0].tied = true;
   std::get<TypedWeather>(job.weather).low_c = 2.0;
   const test::PageDay day(job);
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const LineChart chart = risk_chart({0, 1}, {SawKind::early_entry}, facts);
   REQUIRE(chart.lines.size() == 2);
   REQUIRE(facts.plan.zones[0].saws[0].stress_limit);

@@ -33,7 +33,7 @@ TEST_CASE("the choices are the finish, then the job's operations, then the saws 
 
 TEST_CASE("the cells' times add up to the plan's windows") {
   const test::PageDay day(test::shaded_landing());
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const auto choices = map_choices(facts);
   const MapChoice& stamp = choice_named(choices, "stamp");
   std::vector<TimedArea> opens;
@@ -56,7 +56,7 @@ TEST_CASE("the cells' times add up to the plan's windows") {
 
 TEST_CASE("the way leads from what is ready first to what is ready last") {
   const test::PageDay day(test::shaded_landing());
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const auto choices = map_choices(facts);
   const auto& cells = choice_named(choices, "stamp").zones[0];
   const auto way = working_way(facts.job.zones[0], facts.plan.zones[0], facts.run.zones[0], cells);
@@ -74,7 +74,7 @@ TEST_CASE("the way leads from what is ready first to what is ready last") {
 
 TEST_CASE("there is no way where all is ready at once") {
   const test::PageDay day(test::open_pad());
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const auto choices = map_choices(facts);
   CHECK(working_way(facts.job.zones[0], facts.plan.zones[0], facts.run.zones[0],
                     choices.front().zones[0])
@@ -104,7 +104,7 @@ TEST_CASE("a shadow ends where the shade does") {
 
 TEST_CASE("the slider's hours are local quarters over all that is shown") {
   const test::PageDay day(test::shaded_landing());
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const auto choices = map_choices(facts);
   const QuarterHours hours = quarter_hours(choices, facts);
   CHECK(facts.run.at(hours.start_s) == facts.job.pour.start);
@@ -122,7 +122,7 @@ TEST_CASE("the share in the sun is the cells' own, by area") {
   Job job = test::shaded_landing();
   job.obstacles.pop_back();  // the tree lets some through
   const test::PageDay day(job);
-  const PlanFacts facts = day.facts();
+  const PlannedPour facts = day.facts();
   const ZoneRun& zone = facts.run.zones[0];
   bool partly = false;
   for (double at_s = 0.0; at_s < 12.0 * 3600.0; at_s += 900.0) {

@@ -45,7 +45,7 @@ std::string nesting_fault(const std::string& markup) {
   return open.empty() ? std::string() : "no end of " + open.back();
 }
 
-std::string all_figures(const PlanFacts& facts) {
+std::string all_figures(const PlannedPour& facts) {
   return page_map(facts) + page_charts(facts) + page_saw(facts);
 }
 
