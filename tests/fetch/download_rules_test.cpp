@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
-#include "cli/fetch/forecast_download.h"
-#include "cli/fetch/http_retry.h"
-#include "cli/fetch/url.h"
+#include "request/download/forecast_download.h"
+#include "request/download/http_retry.h"
+#include "request/download/url.h"
 
 namespace slabtide {
 

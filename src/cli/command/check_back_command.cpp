@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/request/output.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/output.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/day/field/check_back.h"
 #include "slabtide/report/text/text_check_back.h"
@@ -27,13 +27,12 @@ CommandLine check_back_line() {
 }
 
 /// By the hour of the reading.
-std::vector<CheckedObservation> checked_by_hour(const PlannedJob& planned) {
-  const LoadedJob& loaded = planned.loaded;
+std::vector<CheckedObservation> checked_by_hour(const PlannedPour& pour) {
   std::vector<CheckedObservation> checked =
-      check_back(loaded.journal, loaded.job, planned.run, planned.plan, loaded.practice);
+      check_back(pour.journal, pour.job, pour.run, pour.plan, pour.practice);
   std::stable_sort(checked.begin(), checked.end(),
-                   [&loaded](const CheckedObservation& a, const CheckedObservation& b) {
-                     const std::vector<Observation>& readings = loaded.journal.readings;
+                   [&pour](const CheckedObservation& a, const CheckedObservation& b) {
+                     const std::vector<Observation>& readings = pour.journal.readings;
                      return readings[a.reading].at < readings[b.reading].at;
                    });
   return checked;
@@ -43,19 +42,17 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
   const std::vector<std::string> files = line.texts("write");
   const auto guard = guard_files("check-back", line, files, endings_of(check_back_formats()), err);
   if (!guard) return exit_input_wrong;
-  const JobPlanning planning = plan_job(line, err);
-  if (!planning.planned) return planning.exit_code;
-  const PlannedJob& planned = *planning.planned;
-  const LoadedJob& loaded = planned.loaded;
-  if (loaded.journal.readings.empty()) {
+  const auto pour = plan_job(line, err);
+  if (!pour) return exit_input_wrong;
+  if (pour->journal.readings.empty()) {
+    const std::string& path = line.operands().front();
     err << fmt::format("slabtide check-back: nothing was noted in {}\n  slabtide note {} ...\n",
-                       printable(journal_path(loaded.path)), printable(loaded.path));
+                       printable(journal_path(path)), printable(path));
     return exit_input_wrong;
   }
-  const std::vector<CheckedObservation> checked = checked_by_hour(planned);
-  const PlannedPour plan = planned.facts();
-  const CheckBackFacts facts{plan, loaded.journal, checked};
-  const int code = write_reports(files, check_back_formats(), facts, loaded.now, *guard, err);
+  const std::vector<CheckedObservation> checked = checked_by_hour(*pour);
+  const CheckBackFacts facts{*pour, pour->journal, checked};
+  const int code = write_reports(files, check_back_formats(), facts, pour->now, *guard, err);
   if (code != exit_done) return code;
   out << text_check_back(facts, style_for(out));
   return exit_done;

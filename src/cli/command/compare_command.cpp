@@ -3,8 +3,8 @@
 #include <ostream>
 
 #include "slabtide/cli/line/progress.h"
-#include "slabtide/cli/request/output.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/output.h"
 #include "slabtide/report/text/text_compare.h"
 
 namespace slabtide {
@@ -33,24 +33,16 @@ struct Compared {
   Advice advice;
 };
 
-Compared compare(const PlannedJob& planned, std::size_t samples, std::ostream& err) {
-  const LoadedJob& loaded = planned.loaded;
+Compared compare(const PlannedPour& pour, std::size_t samples, std::ostream& err) {
   std::optional<Ensemble> ensemble;
-  if (samples > 0) ensemble = sampled_days(planned, {samples, 0, {}});
+  if (samples > 0) ensemble = sampled_days(pour, {samples, 0, {}});
   Progress progress("days computed", err);
-  const CompareSettings settings{0, [&progress](std::size_t done) { progress.tell(done); }};
-  const CompareCase compared{loaded.job,
-                             loaded.forecast,
-                             loaded.series,
-                             loaded.practice,
-                             loaded.forecast_age_h,
-                             planned.run,
-                             planned.plan,
-                             ensemble ? &*ensemble : nullptr};
+  const CompareSettings settings{0, [&progress](std::size_t done) { progress.tell(done); },
+                                 ensemble ? &*ensemble : nullptr};
   Compared result;
-  result.comparison = compare_choices(compared, settings);
-  result.turning = find_turning_point(compared, result.comparison, settings);
-  result.advice = advise(loaded.job, result.comparison, result.turning, loaded.practice.compare);
+  result.comparison = compare_choices(pour, settings);
+  result.turning = find_turning_point(pour, result.comparison, settings);
+  result.advice = advise(pour.job, result.comparison, result.turning, pour.practice.compare);
   return result;
 }
 
@@ -60,13 +52,11 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (!guard) return exit_input_wrong;
   const auto samples = samples_asked(line, compare_samples, err);
   if (!samples) return exit_input_wrong;
-  const JobPlanning planning = plan_job(line, err);
-  if (!planning.planned) return planning.exit_code;
-  const PlannedPour plan = planning.planned->facts();
-  const Compared compared = compare(*planning.planned, *samples, err);
-  const CompareFacts facts{plan, compared.comparison, compared.turning, compared.advice};
-  const int code =
-      write_reports(files, compare_formats(), facts, planning.planned->loaded.now, *guard, err);
+  const auto pour = plan_job(line, err);
+  if (!pour) return exit_input_wrong;
+  const Compared compared = compare(*pour, *samples, err);
+  const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
+  const int code = write_reports(files, compare_formats(), facts, pour->now, *guard, err);
   if (code != exit_done) return code;
   out << text_compare(facts, style_for(out));
   return exit_done;

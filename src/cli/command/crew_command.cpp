@@ -2,8 +2,8 @@
 
 #include <ostream>
 
-#include "slabtide/cli/request/output.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/output.h"
 #include "slabtide/report/text/text_crew.h"
 
 namespace slabtide {
@@ -21,9 +21,9 @@ CommandLine crew_line() {
 }
 
 int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const JobPlanning planning = plan_job_with_bands(line, err);
-  if (!planning.planned) return planning.exit_code;
-  out << text_crew(planning.planned->facts(), style_for(out));
+  const auto pour = plan_job_with_bands(line, err);
+  if (!pour) return exit_input_wrong;
+  out << text_crew(*pour, style_for(out));
   return exit_done;
 }
 

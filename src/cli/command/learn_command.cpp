@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include "slabtide/cli/guard/write_guard.h"
-#include "slabtide/cli/request/book_file.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/text_files.h"
 #include "slabtide/core/file_lock.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/utf8.h"
@@ -64,15 +64,14 @@ std::string told_of(const std::string& path, const std::string& mix, const Booke
 
 /// One job into the book; the exit code.
 int learn_one(const std::string& path, const Job& job, Lesson& lesson, std::ostream& err) {
-  const ParsedCommandLine line = read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
   const MixBook book = read_mix_book(lesson.book).value.value_or(MixBook{});
-  const JobPlanning planning =
-      plan_loaded(load_job(path, *line.line, known_before(book, job), err), err);
-  if (!planning.planned) return planning.exit_code;
-  const PlannedJob& planned = *planning.planned;
-  const std::string& mix = planned.loaded.job.mix.name;
-  const BookedPour pour = learn_pour(planned.loaded.journal, planned.loaded.job, planned.run,
-                                     planned.plan, planned.loaded.practice);
+  auto loaded = load_job({.path = path}, text_files(), known_before(book, job), err);
+  if (!loaded) return exit_input_wrong;
+  const auto planned = plan_loaded(std::move(*loaded), err);
+  if (!planned) return exit_input_wrong;
+  const std::string& mix = planned->job.mix.name;
+  const BookedPour pour =
+      learn_pour(planned->journal, planned->job, planned->run, planned->plan, planned->practice);
   auto text = with_pour(lesson.book, mix, pour);
   if (!text) {
     return refuse(path,
@@ -97,23 +96,21 @@ std::optional<std::vector<FinishedJob>> finished_jobs(const std::vector<std::str
                                                       std::ostream& err) {
   std::vector<FinishedJob> jobs;
   for (const std::string& path : paths) {
-    const ParsedCommandLine line =
-        read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {path});
     std::ostringstream findings;  // told again where the job is learned
-    JobLoading found = load_job(path, *line.line, MixBook{}, findings);
-    if (!found.loaded) {
+    auto found = load_job({.path = path}, text_files(), MixBook{}, findings);
+    if (!found) {
       err << findings.str();
       return std::nullopt;
     }
-    const bool nameless = found.loaded->job.mix.name.empty();
-    if (nameless || found.loaded->journal.readings.empty()) {
+    const bool nameless = found->job.mix.name.empty();
+    if (nameless || found->journal.readings.empty()) {
       refuse(path,
              nameless ? "its mix has no name\n  give it one in [mix]: name = \"...\""
                       : "nothing was noted\n  slabtide note --list",
              err);
       return std::nullopt;
     }
-    jobs.push_back({path, std::move(found.loaded->job)});
+    jobs.push_back({path, std::move(found->job)});
   }
   std::stable_sort(jobs.begin(), jobs.end(), [](const FinishedJob& a, const FinishedJob& b) {
     return a.job.pour.date < b.job.pour.date;
@@ -165,7 +162,7 @@ int learn_into(const WrittenFile& file, const WriteGuard& guard, const ParsedLin
 }
 
 int run_learn(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const WrittenFile file{book_path(line, line.operands().front()), FileKind::book};
+  const WrittenFile file{book_path(request_of(line, line.operands().front())), FileKind::book};
   // What is no book is told by its reader, with the line.
   const WriteGuard guard(read_beside_book(line), true);
   if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("learn", *fault, err);

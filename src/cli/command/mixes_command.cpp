@@ -4,8 +4,9 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/request/book_file.h"
-#include "slabtide/cli/request/output.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/output.h"
+#include "slabtide/cli/work/text_files.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/report/text/text_mixes.h"
 
@@ -25,8 +26,8 @@ CommandLine mixes_line() {
 
 int run_mixes(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::string path =
-      line.operands().empty() ? book_path(line, "job.toml") : line.operands().front();
-  const auto book = load_book(path, err);
+      line.operands().empty() ? book_path(request_of(line, "job.toml")) : line.operands().front();
+  const auto book = load_book(path, text_files(), err);
   if (!book) return exit_input_wrong;
   if (book->mixes.empty()) {
     out << fmt::format("{} holds no mix yet; slabtide learn JOB puts finished pours in.\n",

@@ -7,10 +7,9 @@
 
 #include <fmt/format.h>
 
-#include "cli/request/now_option.h"
+#include "request/plan/moment.h"
 #include "slabtide/cli/guard/write_guard.h"
-#include "slabtide/cli/request/load_job.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/text_files.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
@@ -20,6 +19,7 @@
 #include "slabtide/job/records/read_journal.h"
 #include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
+#include "slabtide/request/plan/plan_request.h"
 
 namespace slabtide {
 
@@ -288,12 +288,10 @@ class Note {
   bool check_part() {
     if (reading_.part.empty()) return true;
     std::ostream nowhere(nullptr);
-    const ParsedCommandLine plain =
-        read_line({"plan", "", "JOB", true, 1, job_options(), ""}, {line_.operands().front()});
-    const JobPlanning planning = plan_job(*plain.line, nowhere);
-    if (!planning.planned) return true;
+    const auto planned = plan_request({.path = line_.operands().front()}, text_files(), nowhere);
+    if (!planned) return true;
     std::string names;
-    for (const ZonePlan& zone : planning.planned->plan.zones) {
+    for (const ZonePlan& zone : planned->plan.zones) {
       if (zone.name != reading_.zone) continue;
       for (const PartPlan& part : zone.parts) names += part_name(part);
       if (zone.border) names += part_name(*zone.border);

@@ -2,8 +2,8 @@
 
 #include <ostream>
 
-#include "slabtide/cli/request/output.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/output.h"
 #include "slabtide/day/plan/outlook.h"
 #include "slabtide/report/text/text_outlook.h"
 
@@ -26,16 +26,13 @@ int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string> files = line.texts("write");
   const auto guard = guard_files("outlook", line, files, endings_of(outlook_formats()), err);
   if (!guard) return exit_input_wrong;
-  const JobPlanning planning = plan_job(line, err);
-  if (!planning.planned) return planning.exit_code;
-  const PlannedJob& planned = *planning.planned;
-  const Outlook outlook =
-      look_ahead(planned.loaded.job, planned.loaded.series, planned.run, planned.plan);
-  const PlannedPour plan = planned.facts();
-  const int code = write_reports(files, outlook_formats(), OutlookFacts{plan, outlook},
-                                 planned.loaded.now, *guard, err);
+  const auto pour = plan_job(line, err);
+  if (!pour) return exit_input_wrong;
+  const Outlook outlook = look_ahead(*pour);
+  const OutlookFacts facts{*pour, outlook};
+  const int code = write_reports(files, outlook_formats(), facts, pour->now, *guard, err);
   if (code != exit_done) return code;
-  out << text_outlook(plan, outlook, style_for(out));
+  out << text_outlook(*pour, outlook, style_for(out));
   return exit_done;
 }
 

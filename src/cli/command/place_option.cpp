@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "cli/fetch/forecast_download.h"
 #include "job/checks/site_clock.h"
+#include "request/download/forecast_download.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/zone_table.h"
 #include "slabtide/job/model/limits.h"

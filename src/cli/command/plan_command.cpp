@@ -2,9 +2,9 @@
 
 #include <ostream>
 
-#include "slabtide/cli/request/many_jobs.h"
-#include "slabtide/cli/request/output.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/many_jobs.h"
+#include "slabtide/cli/work/output.h"
 #include "slabtide/report/text/text_plan.h"
 
 namespace slabtide {
@@ -35,20 +35,19 @@ CommandLine plan_line() {
 /// One job with its files, and what it is planned by.
 struct PlanWork {
   const ParsedLine& line;
-  BandWork bands;
+  std::size_t samples = 0;
+  int threads = 0;  ///< a job; 0: as the machine has
   TextStyle style;
   const WriteGuard& guard;
 };
 
 int plan_one(const std::string& path, const std::vector<std::string>& files, const PlanWork& work,
              std::ostream& out, std::ostream& err) {
-  const JobPlanning planning = plan_job_with_bands(path, work.line, work.bands, err);
-  if (!planning.planned) return planning.exit_code;
-  const PlannedPour facts = planning.planned->facts();
-  const int code =
-      write_reports(files, plan_formats(), facts, planning.planned->loaded.now, work.guard, err);
+  const auto pour = plan_job_with_bands(path, work.line, work.samples, work.threads, err);
+  if (!pour) return exit_input_wrong;
+  const int code = write_reports(files, plan_formats(), *pour, pour->now, work.guard, err);
   if (code != exit_done) return code;
-  out << text_plan(facts, work.style);
+  out << text_plan(*pour, work.style);
   return exit_done;
 }
 
@@ -64,9 +63,9 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::size_t usual = paths.size() > max_jobs_with_samples ? 0 : usual_samples;
   const auto samples = samples_asked(line, usual, err);
   if (!samples) return exit_input_wrong;
-  PlanWork work{line, {*samples, 0}, style_for(out), *guard};
+  PlanWork work{line, *samples, 0, style_for(out), *guard};
   if (paths.size() == 1) return plan_one(paths.front(), targets.of_job.front(), work, out, err);
-  work.bands.threads = 1;  // each job has one of the machine's
+  work.threads = 1;  // each job has one of the machine's
   const JobWork planned = [&](std::size_t job, std::ostream& job_out, std::ostream& job_err) {
     return plan_one(paths[job], targets.of_job[job], work, job_out, job_err);
   };

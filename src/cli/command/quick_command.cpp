@@ -8,8 +8,9 @@
 #include "job/checks/site_clock.h"
 #include "job/toml/times.h"
 #include "place_option.h"
-#include "slabtide/cli/request/output.h"
-#include "slabtide/cli/request/planned_job.h"
+#include "slabtide/cli/work/job_line.h"
+#include "slabtide/cli/work/output.h"
+#include "slabtide/cli/work/text_files.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/zone_table.h"
@@ -250,18 +251,18 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   QuickJob quick = QuickReader(line).read();
   if (!quick.fault.empty()) return refuse(quick.fault, err);
   if (!quick.warning.empty()) err << place_warning("quick", quick.warning);
-  JobPlanning planning = plan_loaded(complete_job(std::move(quick.job), line, err), err);
-  if (!planning.planned) return planning.exit_code;
+  auto loaded = complete_job(std::move(quick.job), request_of(line, ""), text_files(), err);
+  if (!loaded) return exit_input_wrong;
+  auto pour = plan_loaded(std::move(*loaded), err);
+  if (!pour) return exit_input_wrong;
   // A panel made up to look at the weather has no crew and takes nothing along.
-  planning.planned->plan.crew = {};
-  planning.planned->plan.supplies = {};
-  std::vector<std::string>& said = planning.planned->plan.assumptions;
+  pour->plan.crew = {};
+  pour->plan.supplies = {};
+  std::vector<std::string>& said = pour->plan.assumptions;
   said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
-  const PlannedPour facts = planning.planned->facts();
-  const int code =
-      write_reports(files, plan_formats(), facts, planning.planned->loaded.now, *guard, err);
+  const int code = write_reports(files, plan_formats(), *pour, pour->now, *guard, err);
   if (code != exit_done) return code;
-  out << text_quick(facts, style_for(out));
+  out << text_quick(*pour, style_for(out));
   return exit_done;
 }
 

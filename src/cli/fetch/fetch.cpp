@@ -8,17 +8,17 @@
 
 #include <fmt/format.h>
 
-#include "http_retry.h"
+#include "request/download/http_retry.h"
+#include "request/download/url.h"
 #include "slabtide/cli/guard/write_guard.h"
 #include "slabtide/cli/line/command_line.h"
-#include "slabtide/cli/request/book_file.h"
-#include "slabtide/cli/request/load_job.h"
+#include "slabtide/cli/work/job_line.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/text.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/core/version.h"
 #include "slabtide/job/reading/read_job.h"
-#include "url.h"
+#include "slabtide/request/plan/load_job.h"
 
 namespace slabtide {
 namespace {
@@ -133,7 +133,7 @@ class Fetch {
     const std::string& job = order_.job_path;
     return {{{job, "the job"},
              {journal_path(job), fmt::format("the journal of {}", job)},
-             {book_path({}, job), mix_book_role}},
+             {book_path({.path = job}), mix_book_role}},
             order_.force};
   }
 

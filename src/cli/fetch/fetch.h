@@ -5,8 +5,8 @@
 #include <optional>
 #include <string>
 
-#include "forecast_download.h"
 #include "http_client.h"
+#include "request/download/forecast_download.h"
 #include "slabtide/core/civil_time.h"
 
 namespace slabtide {

@@ -13,7 +13,7 @@
 
 #include <fmt/format.h>
 
-#include "url.h"
+#include "request/download/url.h"
 
 namespace slabtide {
 namespace {

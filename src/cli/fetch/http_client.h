@@ -3,30 +3,11 @@
 #include <cstddef>
 #include <functional>
 #include <string>
-#include <variant>
 
+#include "request/download/http.h"
 #include "slabtide/core/files.h"
 
 namespace slabtide {
-
-/// What a server answered, whatever the status.
-struct HttpReply {
-  long status = 0;
-  std::string body;
-  std::string content_type;
-  std::string retry_after;  ///< the header as it came; empty where there is none
-};
-
-/// No answer, in words for the user.
-struct HttpFailure {
-  std::string message;
-  std::string next_step;
-};
-
-using HttpResult = std::variant<HttpReply, HttpFailure>;
-
-/// Fetches one address.
-using HttpGet = std::function<HttpResult(const std::string& url)>;
 
 struct HttpOptions {
   std::string user_agent = "slabtide";

@@ -107,16 +107,17 @@ TimeGrid hours_of_day(const Job& job, const WeatherSeries& series, const SunTime
 
 }  // namespace
 
-Outlook look_ahead(const Job& job, const WeatherSeries& series, const PourRun& run,
-                   const DayPlan& plan) {
-  const SiteWeather weather = site_weather(job.site, series, hours_of_day(job, series, plan.sun));
-  const Spot sunny = find_spot(run, false);
-  const Spot shady = find_spot(run, true);
+Outlook look_ahead(const PlannedPour& pour) {
+  const WeatherSeries series = WeatherSeries::from_forecast(pour.forecast).value.value();
+  const SiteWeather weather =
+      site_weather(pour.job.site, series, hours_of_day(pour.job, series, pour.plan.sun));
+  const Spot sunny = find_spot(pour.run, false);
+  const Spot shady = find_spot(pour.run, true);
   Outlook outlook;
   for (std::size_t k = 0; k < weather.grid.count; ++k) {
-    outlook.hours.push_back(hour_at(weather, k, sunny, shady, run));
+    outlook.hours.push_back(hour_at(weather, k, sunny, shady, pour.run));
   }
-  Judgement judged = judge(plan.cautions);
+  Judgement judged = judge(pour.plan.cautions);
   outlook.verdict = judged.verdict;
   outlook.reasons = std::move(judged.reasons);
   return outlook;

@@ -169,14 +169,14 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
 
 /// Reads the tables in an order that gives each what it needs of those before.
 Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
-                std::vector<Diagnostic>& findings) {
+                const TimeZoneLoader& load_time_zone, std::vector<Diagnostic>& findings) {
   Job job;
   SourcePosition start;
   job.units = root.units();
   set(job.name, root.text("name", Presence::required));
   const auto required = Presence::required;
   root.in_table(
-      "site", [&](TableReader& table) { job.site = read_site(table); }, required);
+      "site", [&](TableReader& table) { job.site = read_site(table, load_time_zone); }, required);
   if (job.site.name.empty()) job.site.name = job.name;
   root.in_table(
       "pour",
@@ -231,7 +231,7 @@ std::optional<Diagnostic> drawing_fault(const Job& job) {
 
 }  // namespace
 
-Parsed<Job> read_job(std::string_view text) {
+Parsed<Job> read_job(std::string_view text, const TimeZoneLoader& load_time_zone) {
   auto tree = read_toml(text);
   if (!tree.ok()) return {std::nullopt, std::move(tree.diagnostics)};
   if (tree.value->entries.empty()) return {std::nullopt, {nothing_to_read()}};
@@ -240,7 +240,7 @@ Parsed<Job> read_job(std::string_view text) {
   if (!units) return {std::nullopt, std::move(findings)};
   TableReader root(*tree.value, "", *units, findings);
   root.entry("units");
-  Job job = read_tables(root, *tree.value, text, findings);
+  Job job = read_tables(root, *tree.value, text, load_time_zone, findings);
   root.refuse_the_rest();
   check_loads(job, *tree.value, findings);
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
@@ -250,6 +250,10 @@ Parsed<Job> read_job(std::string_view text) {
     return {std::nullopt, std::move(findings)};
   }
   return {std::move(job), std::move(findings)};
+}
+
+Parsed<Job> read_job(std::string_view text) {
+  return read_job(text, [](std::string_view name) { return TimeZone::load(name); });
 }
 
 }  // namespace slabtide

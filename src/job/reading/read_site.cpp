@@ -17,10 +17,10 @@ constexpr auto wind_settings =
                                       {"yard", WindSetting::yard},
                                       {"sheltered court", WindSetting::sheltered_court}});
 
-bool read_time_zone(TableReader& table, Site& site) {
+bool read_time_zone(TableReader& table, const TimeZoneLoader& load_time_zone, Site& site) {
   const auto name = table.text("time_zone", Presence::required);
   if (!name) return false;
-  auto loaded = TimeZone::load(*name);
+  auto loaded = load_time_zone(*name);
   if (loaded.zone) {
     site.time_zone = *loaded.zone;
   } else {
@@ -37,7 +37,7 @@ void warn_of_wrong_sign(TableReader& table, const Site& site) {
 
 }  // namespace
 
-Site read_site(TableReader& table) {
+Site read_site(TableReader& table, const TimeZoneLoader& load_time_zone) {
   Site site;
   set(site.name, table.text("name"));
   set(site.latitude_deg, table.number("latitude", limits::latitudes_deg, "degrees, north positive",
@@ -46,7 +46,7 @@ Site read_site(TableReader& table) {
                                       Presence::required);
   set(site.longitude_deg, longitude);
   set(site.elevation_m, table.quantity("elevation", length_quantity, limits::elevations_m));
-  if (read_time_zone(table, site) && longitude) warn_of_wrong_sign(table, site);
+  if (read_time_zone(table, load_time_zone, site) && longitude) warn_of_wrong_sign(table, site);
   set(site.wind_setting, table.word("wind_setting", wind_settings));
   site.measured_wind_ratio =
       table.number("measured_wind_ratio", limits::wind_ratios, "times the wind at 10 m");

@@ -2,10 +2,11 @@
 
 #include "job/toml/table_reader.h"
 #include "slabtide/job/model/job.h"
+#include "slabtide/job/reading/read_job.h"
 
 namespace slabtide {
 
 /// The [site] table.
-Site read_site(TableReader& table);
+Site read_site(TableReader& table, const TimeZoneLoader& load_time_zone);
 
 }  // namespace slabtide

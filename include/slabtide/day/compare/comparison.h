@@ -14,12 +14,12 @@ namespace slabtide {
 
 /// How to compute, and whom to tell.
 struct CompareSettings {
-  /// Days that may come, drawn for the pour's plan; none: its day as planned alone. Outlives the
-  /// comparison.
-  const Ensemble* ensemble = nullptr;
   int threads = 0;  ///< 0: as many as the machine has; the figures are the same for any
   /// Told after each day computed, from one thread at a time; may be empty.
   std::function<void(std::size_t done)> progress = {};
+  /// Days that may come, drawn for the pour's plan; none: its day as planned alone. Outlives the
+  /// comparison.
+  const Ensemble* ensemble = nullptr;
 
   /// The days that may come, which were drawn for `plan`.
   std::optional<SampledDays> days_for(const DayPlan& plan) const {

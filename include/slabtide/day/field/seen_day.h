@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/field/weighing.h"
-#include "slabtide/weather/forecast/forecast.h"
+#include "slabtide/day/plan/planned_pour.h"
 
 namespace slabtide {
 

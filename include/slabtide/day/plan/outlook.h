@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/plan/planned_pour.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/weather/site/weather_series.h"
@@ -41,7 +41,6 @@ struct Outlook {
 
 /// The pour day by the hour, from two hours before placing to two after sunset, and the
 /// verdict that the plan's cautions come to: any `stop` says think again, any `caution` care.
-Outlook look_ahead(const Job& job, const WeatherSeries& series, const PourRun& run,
-                   const DayPlan& plan);
+Outlook look_ahead(const PlannedPour& pour);
 
 }  // namespace slabtide

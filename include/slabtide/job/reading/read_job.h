@@ -1,16 +1,24 @@
 #pragma once
 
+#include <functional>
 #include <string_view>
 
 #include "slabtide/core/diagnostic.h"
+#include "slabtide/core/time_zone.h"
 #include "slabtide/job/model/job.h"
 
 namespace slabtide {
+
+/// Gives the time zone of a name such as "America/Chicago".
+using TimeZoneLoader = std::function<TimeZone::Loaded(std::string_view name)>;
 
 /// Reads a job file's text (TOML 1.0). Every finding carries its line and column; all
 /// errors of a file are collected, not only the first. Unknown keys are errors that
 /// suggest the nearest known one. `value` is present only where there is no error.
 /// The file format is documented in data/starter.toml.
+Parsed<Job> read_job(std::string_view text, const TimeZoneLoader& load_time_zone);
+
+/// The same with the time zones of the system.
 Parsed<Job> read_job(std::string_view text);
 
 }  // namespace slabtide

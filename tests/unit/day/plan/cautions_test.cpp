@@ -275,12 +275,13 @@ TEST_CASE("the loads have cautions of their own") {
 TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
   const auto judged = [](const std::vector<Caution>& cautions) {
     const Job job = mild_job();
-    const auto series = WeatherSeries::from_forecast(mild_forecast(job));
+    const Forecast forecast = mild_forecast(job);
+    const auto series = WeatherSeries::from_forecast(forecast);
     const Practice practice = default_practice();
     const auto run = run_pour(job, *series.value, practice, {});
     DayPlan plan = plan_day(job, *run.value, practice);
     plan.cautions = cautions;
-    return look_ahead(job, *series.value, *run.value, plan);
+    return look_ahead({job, forecast, practice, *run.value, plan});
   };
   const Caution note{"a", "minor", CautionLevel::note, {}, {}, {}, "x", "ours"};
   const Caution care{"b", "fast drying", CautionLevel::caution, {}, {}, {}, "x", "ours"};

@@ -414,8 +414,7 @@ TEST_CASE("results are taken for their own job alone") {
   other.zones.pop_back();
   other.pour.placing_sequence.pop_back();
   CHECK_THROWS_AS(plan_day(other, made.run, made.given.practice), std::invalid_argument);
-  CHECK_THROWS_AS(json_plan({other, made.given.forecast, made.run, made.plan, made.given.practice,
-                             std::nullopt}),
+  CHECK_THROWS_AS(json_plan({other, made.given.forecast, made.given.practice, made.run, made.plan}),
                   std::invalid_argument);
   CHECK_THROWS_AS(plan_day(made.given.job, PourRun{}, made.given.practice), std::invalid_argument);
 }

@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "http_client.h"
+#include "http.h"
 #include "slabtide/core/civil_time.h"
 
 namespace slabtide {

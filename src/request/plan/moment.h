@@ -6,7 +6,7 @@
 
 #include "slabtide/core/time_zone.h"
 
-// The option --now TIME, which more than one command takes.
+// A moment as a user types it: the option --now.
 
 namespace slabtide {
 

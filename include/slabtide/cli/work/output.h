@@ -5,41 +5,20 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "slabtide/cli/guard/write_guard.h"
 #include "slabtide/cli/line/command_line.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/report/words/check_back_facts.h"
-#include "slabtide/report/words/compare_facts.h"
-#include "slabtide/report/words/outlook_facts.h"
-#include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
+#include "slabtide/request/write/report_formats.h"
 
 namespace slabtide {
 
 /// Colour where `out` is the program's own standard output, that is a terminal, and
 /// NO_COLOR is not set (no-color.org) nor TERM dumb.
 TextStyle style_for(const std::ostream& out);
-
-/// What a format may go by besides the facts.
-struct Writing {
-  UtcTime now;
-  std::string before;  ///< what the file holds so far; empty where it cannot be read
-};
-
-/// A format of --write, chosen by the ending of the file's name.
-template <class Facts>
-struct FileFormat {
-  std::string_view ending;  ///< ".json"
-  std::string (*make)(const Facts& facts, const Writing& writing);
-};
-
-/// What --write knows for a plan, a comparison and an outlook.
-std::span<const FileFormat<PlannedPour>> plan_formats();
-std::span<const FileFormat<CompareFacts>> compare_formats();
-std::span<const FileFormat<OutlookFacts>> outlook_formats();
-std::span<const FileFormat<CheckBackFacts>> check_back_formats();
 
 /// `--write FILE`, many times: "write the plan to FILE too, .json or .csv as its ending says".
 Option write_option(std::string_view what, const std::vector<std::string_view>& endings);
@@ -69,24 +48,14 @@ std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine
                                       const std::vector<std::string_view>& endings,
                                       std::ostream& err);
 
-/// The endings of the formats, in their order.
-template <class Facts>
-std::vector<std::string_view> endings_of(std::span<const FileFormat<Facts>> formats) {
-  std::vector<std::string_view> endings;
-  for (const FileFormat<Facts>& format : formats) endings.push_back(format.ending);
-  return endings;
-}
-
 /// Makes every file's text before the first is written. The endings were checked before.
 template <class Facts>
 int write_reports(const std::vector<std::string>& paths, std::span<const FileFormat<Facts>> formats,
                   const Facts& facts, UtcTime now, const WriteGuard& guard, std::ostream& err) {
   std::vector<MadeFile> made;
   for (const std::string& path : paths) {
-    for (const FileFormat<Facts>& format : formats) {
-      if (format.ending != ending_of(path)) continue;
-      made.push_back({path, format.make(facts, {now, text_before(path)})});
-    }
+    auto text = made_as(ending_of(path), formats, facts, {now, text_before(path)});
+    if (text) made.push_back({path, std::move(*text)});
   }
   return write_files(made, guard, err);
 }

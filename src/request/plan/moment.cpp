@@ -1,4 +1,4 @@
-#include "now_option.h"
+#include "moment.h"
 
 #include <fmt/format.h>
 

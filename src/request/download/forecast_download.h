@@ -6,7 +6,7 @@
 #include <variant>
 #include <vector>
 
-#include "http_client.h"
+#include "http.h"
 #include "slabtide/core/civil_time.h"
 #include "slabtide/weather/forecast/forecast.h"
 

@@ -1,4 +1,4 @@
-#include "slabtide/cli/request/load_job.h"
+#include "slabtide/request/plan/load_job.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -8,11 +8,8 @@
 #include <boost/algorithm/string/classification.hpp>
 #include <boost/algorithm/string/split.hpp>
 #include <boost/algorithm/string/trim.hpp>
-#include <boost/date_time/posix_time/posix_time_types.hpp>
 
-#include "now_option.h"
-#include "slabtide/cli/request/book_file.h"
-#include "slabtide/core/files.h"
+#include "moment.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/job/geometry/placing_sequence.h"
@@ -56,15 +53,16 @@ struct NamedText {
   std::string text;
 };
 
-/// Carries the loading along: each step fills its part or leaves an exit code.
+/// Carries the loading along: each step fills its part, or says what is wrong and ends it.
 class Loader {
  public:
-  Loader(const ParsedLine& line, std::ostream& err) : line_(line), err_(err) {}
+  Loader(const JobRequest& request, const Sources& sources, std::ostream& err)
+      : request_(request), sources_(sources), err_(err) {}
 
-  bool read_job_file(const std::string& path) {
-    auto file = read(path);
+  bool read_job_file() {
+    auto file = read(request_.path);
     if (!file) return false;
-    Parsed<Job> reading = read_job(file->text);
+    Parsed<Job> reading = read_job(file->text, sources_.time_zone);
     if (!take(reading, *file)) return false;
     path_ = file->path;
     text_ = std::move(file->text);
@@ -74,7 +72,7 @@ class Loader {
 
   bool read_own_journal() {
     const std::string path = journal_path(path_);
-    if (is_missing(path)) return true;
+    if (sources_.is_missing(path)) return true;
     auto file = read(path);
     if (!file) return false;
     Parsed<Journal> reading = read_journal(file->text, job_);
@@ -93,12 +91,8 @@ class Loader {
   /// What earlier pours of the mix and at the site have shown, for a job that names its mix.
   bool read_book() {
     if (job_.mix.name.empty()) return true;
-    const auto book = load_book(book_path(line_, path_), err_);
-    if (!book) {
-      exit_code_ = exit_input_wrong;
-      return false;
-    }
-    return start_from(*book);
+    const auto book = load_book(book_path(request_), sources_, err_);
+    return book && start_from(*book);
   }
 
   bool start_from(const MixBook& book) {
@@ -109,7 +103,7 @@ class Loader {
   }
 
   bool read_units() {
-    const auto units = line_.text("units");
+    const auto& units = request_.units;
     if (!units) return true;
     if (*units != "us" && *units != "si") {
       return refuse(fmt::format("--units: got '{}', expected us or si", *units));
@@ -119,7 +113,7 @@ class Loader {
   }
 
   bool read_order() {
-    const std::vector<std::string> said = line_.texts("order");
+    const std::vector<std::string>& said = request_.order;
     if (said.empty()) return true;
     std::vector<std::string> zones;
     for (const Zone& zone : job_.zones) zones.push_back(zone.name);
@@ -132,8 +126,8 @@ class Loader {
 
   bool read_practice_files() {
     practice_ = default_practice();
-    if (const auto path = line_.text("practice")) {
-      auto file = read(*path);
+    if (request_.practice) {
+      auto file = read(*request_.practice);
       if (!file) return false;
       Parsed<Practice> reading = read_practice(file->text, practice_);
       if (!take(reading, *file)) return false;
@@ -143,15 +137,15 @@ class Loader {
   }
 
   bool read_weather() {
-    if (const auto path = forecast_path(line_, job_, path_)) return read_forecast_file(*path);
+    if (const auto path = forecast_path(request_, job_)) return read_forecast_file(*path);
     forecast_ = high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date);
     return make_series({"weather", {}});
   }
 
   /// The moment it is taken to be, and with it how old the forecast is.
   bool read_now() {
-    now_ = boost::posix_time::second_clock::universal_time();
-    if (const auto text = line_.text("now")) {
+    now_ = sources_.now();
+    if (const auto& text = request_.now) {
       const auto moment = read_moment(*text, job_.site.time_zone);
       if (!moment) return refuse(moment_fault(*text));
       now_ = *moment;
@@ -160,29 +154,25 @@ class Loader {
     return true;
   }
 
-  JobLoading result() {
-    if (exit_code_ != exit_done) return {std::nullopt, exit_code_};
-    return {LoadedJob{std::move(path_), std::move(text_), std::move(job_), practice_,
-                      std::move(forecast_), *series_, std::move(journal_), now_, forecast_age_h_},
-            exit_done};
+  LoadedJob result() {
+    return {std::move(path_),     std::move(text_), std::move(job_),     practice_,
+            std::move(forecast_), *series_,         std::move(journal_), now_,
+            forecast_age_h_};
   }
 
  private:
   std::optional<NamedText> read(const std::string& path) {
-    FileText file = read_file(path);
+    FileText file = sources_.read(path);
     if (file.text) return NamedText{path, std::move(*file.text)};
     err_ << fmt::format("{}: {}\n", printable(path), file.error.message);
     if (!file.error.next_step.empty()) err_ << "  " << file.error.next_step << "\n";
-    exit_code_ = exit_input_wrong;
     return std::nullopt;
   }
 
   template <class T>
   bool take(const Parsed<T>& reading, const NamedText& file) {
     err_ << render_all(reading.diagnostics, file.path, file.text);
-    if (reading.ok()) return true;
-    exit_code_ = exit_input_wrong;
-    return false;
+    return reading.ok();
   }
 
   /// A forecast from a time to come has no age; clocks may differ.
@@ -204,7 +194,6 @@ class Loader {
 
   bool refuse(const std::string& message) {
     err_ << "slabtide: " << printable(message) << "\n";
-    exit_code_ = exit_input_wrong;
     return false;
   }
 
@@ -236,7 +225,8 @@ class Loader {
     return true;
   }
 
-  const ParsedLine& line_;
+  const JobRequest& request_;
+  const Sources& sources_;
   std::ostream& err_;
   std::string path_;
   std::string text_;
@@ -247,7 +237,6 @@ class Loader {
   Journal journal_;
   UtcTime now_;
   std::optional<double> forecast_age_h_;
-  int exit_code_ = exit_done;
 };
 
 }  // namespace
@@ -256,62 +245,59 @@ std::string journal_path(const std::string& job_path) {
   return fs::path(job_path).replace_extension(".journal").string();
 }
 
-std::optional<std::string> forecast_path(const ParsedLine& line, const Job& job,
-                                         const std::string& job_path) {
-  if (const auto path = line.text("forecast")) return path;
+std::string book_path(const JobRequest& request) {
+  if (request.book) return *request.book;
+  return fs::path(request.path).replace_filename("mix-book.toml").string();
+}
+
+std::optional<std::string> forecast_path(const JobRequest& request, const Job& job) {
+  if (request.forecast) return request.forecast;
   const auto* const named = std::get_if<ForecastFile>(&job.weather);
   if (named == nullptr) return std::nullopt;
-  return (fs::path(job_path).parent_path() / named->path).string();
+  return (fs::path(request.path).parent_path() / named->path).string();
 }
 
-std::vector<ReadFile> files_read(const ParsedLine& line) {
-  std::vector<ReadFile> files;
-  if (const auto path = line.text("practice")) files.push_back({*path, "the practice file"});
-  if (const auto path = line.text("forecast")) files.push_back({*path, "the forecast"});
-  for (const std::string& path : line.operands()) {
-    files.push_back({path, "the job"});
-    files.push_back({journal_path(path), fmt::format("the journal of {}", path)});
-    files.push_back({book_path(line, path), mix_book_role});
-    const FileText file = read_file(path);
-    if (!file.text) continue;
-    const Parsed<Job> job = read_job(*file.text);
-    const auto forecast = job.ok() ? forecast_path(line, *job.value, path) : std::nullopt;
-    if (forecast) files.push_back({*forecast, fmt::format("the forecast of {}", path)});
+std::optional<MixBook> load_book(const std::string& path, const Sources& sources,
+                                 std::ostream& findings) {
+  if (sources.is_missing(path)) return MixBook{};
+  const FileText file = sources.read(path);
+  if (!file.text) {
+    findings << fmt::format("{}: {}\n  {}\n", printable(path), file.error.message,
+                            file.error.next_step);
+    return std::nullopt;
   }
-  return files;
+  Parsed<MixBook> reading = read_mix_book(*file.text);
+  findings << render_all(reading.diagnostics, path, *file.text);
+  return std::move(reading.value);
 }
 
-std::vector<Option> job_options() {
-  return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
-          {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
-          {"units", "us|si", "units of the output; else the job file's", false},
-          {"order", "ZONE,ZONE",
-           "place the zones in this order; one name each time where names have "
-           "commas",
-           true},
-          book_option(),
-          {"now", "TIME", "take it to be this moment (2026-05-13T18:00); else the clock", false}};
-}
-
-JobLoading load_job(const std::string& path, const ParsedLine& line, std::ostream& err) {
-  Loader loader(line, err);
-  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() && loader.read_book() &&
-                    loader.read_settings());
+std::optional<LoadedJob> load_job(const JobRequest& request, const Sources& sources,
+                                  std::ostream& findings) {
+  Loader loader(request, sources, findings);
+  if (!loader.read_job_file() || !loader.read_own_journal() || !loader.read_book() ||
+      !loader.read_settings()) {
+    return std::nullopt;
+  }
   return loader.result();
 }
 
-JobLoading load_job(const std::string& path, const ParsedLine& line, const MixBook& book,
-                    std::ostream& err) {
-  Loader loader(line, err);
-  static_cast<void>(loader.read_job_file(path) && loader.read_own_journal() &&
-                    loader.start_from(book) && loader.read_settings());
+std::optional<LoadedJob> load_job(const JobRequest& request, const Sources& sources,
+                                  const MixBook& book, std::ostream& findings) {
+  Loader loader(request, sources, findings);
+  if (!loader.read_job_file() || !loader.read_own_journal() || !loader.start_from(book) ||
+      !loader.read_settings()) {
+    return std::nullopt;
+  }
   return loader.result();
 }
 
-JobLoading complete_job(Job job, const ParsedLine& line, std::ostream& err) {
-  Loader loader(line, err);
+std::optional<LoadedJob> complete_job(Job job, const JobRequest& request, const Sources& sources,
+                                      std::ostream& findings) {
+  Loader loader(request, sources, findings);
   loader.take_job(std::move(job));
-  static_cast<void>(loader.read_practice_files() && loader.read_weather() && loader.read_now());
+  if (!loader.read_practice_files() || !loader.read_weather() || !loader.read_now()) {
+    return std::nullopt;
+  }
   return loader.result();
 }
 

@@ -1,4 +1,4 @@
-#include "slabtide/cli/request/many_jobs.h"
+#include "slabtide/cli/work/many_jobs.h"
 
 #include <algorithm>
 #include <exception>

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "slabtide/core/civil_time.h"
+#include "slabtide/day/plan/planned_pour.h"
+#include "slabtide/report/words/check_back_facts.h"
+#include "slabtide/report/words/compare_facts.h"
+#include "slabtide/report/words/outlook_facts.h"
+
+namespace slabtide {
+
+/// What a format may go by besides the facts.
+struct Writing {
+  UtcTime now;
+  std::string before;  ///< what the file holds so far; empty where it cannot be read
+};
+
+/// A format of a written report, known by the ending of its file's name.
+template <class Facts>
+struct FileFormat {
+  std::string_view ending;  ///< ".json"
+  std::string (*make)(const Facts& facts, const Writing& writing);
+};
+
+/// What a plan, a comparison, an outlook and a finished pour can be written as.
+std::span<const FileFormat<PlannedPour>> plan_formats();
+std::span<const FileFormat<CompareFacts>> compare_formats();
+std::span<const FileFormat<OutlookFacts>> outlook_formats();
+std::span<const FileFormat<CheckBackFacts>> check_back_formats();
+
+/// The endings of the formats, in their order.
+template <class Facts>
+std::vector<std::string_view> endings_of(std::span<const FileFormat<Facts>> formats) {
+  std::vector<std::string_view> endings;
+  for (const FileFormat<Facts>& format : formats) endings.push_back(format.ending);
+  return endings;
+}
+
+/// The report in the format of this ending; empty where there is none such.
+template <class Facts>
+std::optional<std::string> made_as(std::string_view ending,
+                                   std::span<const FileFormat<Facts>> formats, const Facts& facts,
+                                   const Writing& writing) {
+  for (const FileFormat<Facts>& format : formats) {
+    if (format.ending == ending) return format.make(facts, writing);
+  }
+  return std::nullopt;
+}
+
+}  // namespace slabtide

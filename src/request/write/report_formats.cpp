@@ -1,0 +1,60 @@
+#include "slabtide/request/write/report_formats.h"
+
+#include <array>
+
+#include "slabtide/report/files/calendar.h"
+#include "slabtide/report/files/csv_plan.h"
+#include "slabtide/report/files/json_check_back.h"
+#include "slabtide/report/files/json_compare.h"
+#include "slabtide/report/files/json_plan.h"
+#include "slabtide/report/page/page_check_back.h"
+#include "slabtide/report/page/page_compare.h"
+#include "slabtide/report/page/page_outlook.h"
+#include "slabtide/report/page/page_plan.h"
+
+namespace slabtide {
+
+namespace {
+
+/// A format that goes by the facts alone.
+template <class Facts, std::string (*make)(const Facts&)>
+std::string from_facts(const Facts& facts, const Writing& /*writing*/) {
+  return make(facts);
+}
+
+std::string day_calendar(const PlannedPour& facts, const Writing& writing) {
+  return calendar(facts, {writing.now, writing.before});
+}
+
+constexpr std::array plan_table{
+    FileFormat<PlannedPour>{".html", from_facts<PlannedPour, page_plan>},
+    FileFormat<PlannedPour>{".json", from_facts<PlannedPour, json_plan>},
+    FileFormat<PlannedPour>{".ics", day_calendar},
+    FileFormat<PlannedPour>{".csv", from_facts<PlannedPour, csv_plan>},
+};
+
+constexpr std::array compare_table{
+    FileFormat<CompareFacts>{".html", from_facts<CompareFacts, page_compare>},
+    FileFormat<CompareFacts>{".json", from_facts<CompareFacts, json_compare>},
+};
+
+constexpr std::array outlook_table{
+    FileFormat<OutlookFacts>{".html", from_facts<OutlookFacts, page_outlook>},
+};
+
+constexpr std::array check_back_table{
+    FileFormat<CheckBackFacts>{".html", from_facts<CheckBackFacts, page_check_back>},
+    FileFormat<CheckBackFacts>{".json", from_facts<CheckBackFacts, json_check_back>},
+};
+
+}  // namespace
+
+std::span<const FileFormat<PlannedPour>> plan_formats() { return plan_table; }
+
+std::span<const FileFormat<CompareFacts>> compare_formats() { return compare_table; }
+
+std::span<const FileFormat<OutlookFacts>> outlook_formats() { return outlook_table; }
+
+std::span<const FileFormat<CheckBackFacts>> check_back_formats() { return check_back_table; }
+
+}  // namespace slabtide
