@@ -18,9 +18,12 @@
 #include "slabtide/slab/process/evaporation.h"
 #include "slabtide/slab/process/hydration.h"
 #include "slabtide/slab/process/setting.h"
+#include "support/scalar_formulas.h"
 
 namespace slabtide::bench {
 namespace {
+
+using namespace test;
 
 constexpr double seconds_per_hour = 3600.0;
 constexpr double print_psi = 40.0;

@@ -1,6 +1,5 @@
 #include "slabtide/day/practice/operation.h"
 
-#include <algorithm>
 #include <array>
 
 namespace slabtide {
@@ -36,13 +35,6 @@ std::string_view operation_id(Operation operation) {
 
 std::string_view operation_words(Operation operation) {
   return names[static_cast<std::size_t>(operation)].words;
-}
-
-std::optional<Operation> operation_from_id(std::string_view id) {
-  const auto found =
-      std::find_if(names.begin(), names.end(), [id](const Name& name) { return name.id == id; });
-  if (found == names.end()) return std::nullopt;
-  return static_cast<Operation>(found - names.begin());
 }
 
 std::vector<Operation> operations_of(Finish finish) {

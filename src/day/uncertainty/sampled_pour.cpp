@@ -130,13 +130,6 @@ double sampled_placing_s(double placed_s, double start_s, const Sample& sample) 
   return std::max(0.0, start_s + sample.delay_s + sample.pace_factor * (placed_s - start_s));
 }
 
-SampledHistories solve_sampled(const ColumnSet& set, const Sample& sample,
-                               const SolverSettings& settings) {
-  SampledSurroundings drawn = sample_surroundings(set, sample);
-  std::vector<ColumnHistory> histories = solve(set, drawn, sample, settings);
-  return {std::move(drawn.weather), std::move(drawn.mixes), std::move(histories)};
-}
-
 void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSettings& settings,
                    const VisitSampled& visit) {
   const SampledSurroundings drawn = sample_surroundings(set, sample);

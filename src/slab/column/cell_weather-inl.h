@@ -43,6 +43,9 @@ struct WeatherNow {
   Number shortwave_w_m2;
 };
 
+/// The surface conditions of a column at an instant. `wetness` is the share of free-water
+/// evaporation that the surface gives. Departures: a formed face uses the convection of a
+/// horizontal surface; what breathes and insulates (wet fabric) evaporates from its outer face.
 /// `Column` has absorptance, sky_view, convection_factor and evaporation_factor.
 template <class Number, class Column>
 ConditionsOf<Number> surface_conditions(const WeatherNow<Number>& now, const Column& column,

@@ -78,12 +78,6 @@ ProbePlace probe_place(const ConductionGrid& grid, double depth_m) {
   return {.above = node, .fraction = (depth_m - above_m) / (*below - above_m)};
 }
 
-double temperature_at(const ConductionColumn& column, const ProbePlace& place) {
-  const auto cells_c = column.cells_c();
-  const double above_c = place.above == 0 ? column.surface_c() : cells_c[place.above - 1];
-  return above_c + place.fraction * (cells_c[place.above] - above_c);
-}
-
 ColumnMesh column_mesh(const ColumnCase& column, const SolverSettings& settings) {
   std::vector<double> faces_m = slab_faces(column.thickness_m, settings.slab_cells);
   ColumnMesh mesh;

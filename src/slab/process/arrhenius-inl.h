@@ -15,6 +15,10 @@ namespace HWY_NAMESPACE {
 
 constexpr double gas_constant_j_molk = 8.314462618;  // CODATA 2018
 
+/// How many times faster a process of the given activation energy runs than at `reference_k`.
+///
+/// Idealises: one activation energy over the whole range. Symbols: exp[(E/R)(1/T_ref - 1/T)].
+/// Source: Arrhenius; for concrete ASTM C1074, annex on equivalent age. Status: published.
 template <class Number>
 Number arrhenius_factor(Number concrete_c, double reference_k, Number activation_energy_j_mol) {
   return exp(activation_energy_j_mol * (1.0 / gas_constant_j_molk) *

@@ -15,6 +15,10 @@ namespace HWY_NAMESPACE {
 
 constexpr double bleeding_over_at = 0.75;  // of the set age at initial set: ours
 
+/// Share of the bleed water that has come by a set age: 1 - (1 - s/0.75)^2 until s = 0.75,
+/// then all; s = set age over set age at initial set.
+/// Status: ours; fast at first, over before initial set (FHWA-RD-02-099, published: bleeding
+/// is over by initial set). What comes before placing is stirred back in on the truck.
 template <class Number, class Setting>
 Number bleed_fraction(Number set_age_h, const Setting& setting) {
   const Number s = set_age_h / initial_set_age_h(setting);

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "slab/process/bleed-inl.h"
-
 namespace slabtide {
 namespace {
 
@@ -22,10 +20,6 @@ double total_bleed_kg_m2_per_mm(const Mix& mix) {
   const double air = mix.air_fraction >= entrained_air_fraction ? entrained_air_factor : 1.0;
   const double fume = mix.silica_fume_fraction >= hardly_bleeds_fume_fraction ? fume_factor : 1.0;
   return plain * air * fume;
-}
-
-double bleed_fraction(double set_age_h, const SettingParameters& setting) {
-  return HWY_NAMESPACE::bleed_fraction(set_age_h, setting);
 }
 
 }  // namespace slabtide

@@ -13,6 +13,14 @@ HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
+// Idealises: constant properties; no moisture transport. Finite volumes with a massless
+// surface node, half a cell above the first centre; in time SDIRK2 (Alexander 1977,
+// Diagonally implicit Runge-Kutta methods for stiff O.D.E.'s, SIAM J. Numer. Anal. 14:
+// two stages, gamma = 1 - 1/sqrt 2, L-stable, second order; published). Both stages share one
+// factored matrix; eliminating from the bottom up leaves one equation for the surface, which
+// takes a nonlinear law by Newton's method. The columns of a batch step the same way, side by
+// side.
+
 /// Columns to step, and room to do it in; each row has an entry a cell.
 template <class Number>
 struct ConductionRows {

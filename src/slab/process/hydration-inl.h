@@ -17,11 +17,14 @@ namespace HWY_NAMESPACE {
 
 constexpr double hydration_reference_k = 294.25;  // 21.1 °C, Schindler & Folliard 2005
 
+/// How fast equivalent age grows, hours an hour: 1 at 21.1 °C.
 template <class Number>
 Number hydration_rate(Number concrete_c, Number activation_energy_j_mol) {
   return arrhenius_factor(concrete_c, hydration_reference_k, activation_energy_j_mol);
 }
 
+/// Degree of hydration, 0 to alpha_u, at an equivalent age (hours at 21.1 °C from batching):
+/// alpha = alpha_u exp(-(tau/(t_e - d))^beta); 0 until the shift d has passed.
 template <class Number, class Hydration>
 Number hydration_degree(Number equivalent_age_h, const Hydration& hydration) {
   constexpr double youngest_h = 1.0e-9;  // a power has no value for 0

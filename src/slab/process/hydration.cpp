@@ -3,9 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "slab/process/hydration-inl.h"
-#include "slabtide/core/units.h"
-
 namespace slabtide {
 namespace {
 
@@ -132,27 +129,8 @@ HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction
           .activation_energy_j_mol = energy_j_mol(cement, mix, ash_cao_fraction)};
 }
 
-double hydration_rate(double concrete_c, double activation_energy_j_mol) {
-  return HWY_NAMESPACE::hydration_rate(concrete_c, activation_energy_j_mol);
-}
-
-double hydration_degree(double equivalent_age_h, const HydrationParameters& hydration) {
-  return HWY_NAMESPACE::hydration_degree(equivalent_age_h, hydration);
-}
-
 double heat_capacity_of_hydration_j_m3(const HydrationParameters& hydration) {
   return hydration.ultimate_heat_j_g * joules_per_kg_per_j_g * hydration.cementitious_kg_m3;
-}
-
-double heat_rate_w_m3(double equivalent_age_h, double concrete_c,
-                      const HydrationParameters& hydration) {
-  const double age_h = equivalent_age_h - hydration.shift_h;
-  if (!(age_h > 0.0)) return 0.0;
-  const double degree_per_h = std::pow(hydration.tau_h / age_h, hydration.beta) *
-                              (hydration.beta / age_h) *
-                              hydration_degree(equivalent_age_h, hydration);
-  return heat_capacity_of_hydration_j_m3(hydration) * degree_per_h *
-         hydration_rate(concrete_c, hydration.activation_energy_j_mol) / seconds_per_hour;
 }
 
 }  // namespace slabtide

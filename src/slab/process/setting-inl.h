@@ -40,7 +40,14 @@ auto resistance_exponent(const Setting& setting) {
          log(setting.final_set_h / setting.initial_set_h);
 }
 
-/// `exponent` is that of the setting.
+/// ASTM C403 penetration resistance at a set age, psi; 0 until the dormant shift has passed,
+/// never over `largest_resistance_psi`.
+///
+/// Idealises: log resistance is linear in log time (ASTM C403); an admixture lengthens or
+/// shortens the dormant period and leaves the shape of the rise alone.
+/// Symbols: PR = 500 ((t_e - d)/t_i)^b, b = ln 8 / ln(t_f/t_i); t_i, t_f set times at 73 °F
+/// without admixture, d the admixture shift, all hours of set age.
+/// Status: log-log line published, the shift is ours. `exponent` is that of the setting.
 template <class Number, class Setting>
 Number resistance_psi(Number set_age_h, const Setting& setting, Number exponent) {
   constexpr double smallest = 1.0e-9;  // a power has no value for 0

@@ -16,10 +16,6 @@ double set_rate(double concrete_c, double activation_energy_j_mol) {
   return formula::set_rate(concrete_c, activation_energy_j_mol);
 }
 
-double resistance_psi(double set_age_h, const SettingParameters& setting) {
-  return formula::resistance_psi(set_age_h, setting, formula::resistance_exponent(setting));
-}
-
 double set_age_at_resistance_h(double psi, const SettingParameters& setting) {
   if (!(psi > 0.0 && psi <= largest_resistance_psi))
     throw std::invalid_argument("set age: the resistance is not within what setting covers");

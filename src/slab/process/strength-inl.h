@@ -14,6 +14,7 @@ namespace HWY_NAMESPACE {
 
 // `Strength` has the members of StrengthParameters.
 
+/// Compressive strength at a set age, psi; 0 before t_0.
 template <class Number, class Strength>
 Number strength_psi(Number set_age_h, const Strength& strength) {
   const Number age_h = max(set_age_h - strength.start_set_age_h, Number(0.0));

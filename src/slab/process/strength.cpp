@@ -2,7 +2,6 @@
 
 #include <cmath>
 
-#include "slab/process/strength-inl.h"
 #include "slabtide/slab/process/setting.h"
 
 namespace slabtide {
@@ -23,10 +22,6 @@ StrengthParameters strength_parameters(double specified_psi, const SettingParame
   return {.ultimate_psi = specified_psi * (1.0 + grown) / grown,
           .rate_per_day = rate_per_day,
           .start_set_age_h = final_set_age_h(setting) - start_before_final_set_h};
-}
-
-double strength_psi(double set_age_h, const StrengthParameters& strength) {
-  return HWY_NAMESPACE::strength_psi(set_age_h, strength);
 }
 
 double tensile_strength_psi(double strength_psi) {

@@ -10,23 +10,23 @@
 #include "slab/process/convection-inl.h"
 #include "slab/process/evaporation-inl.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/process/surface_balance.h"
 #include "weather/air/moist_air-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
+constexpr double surface_emissivity = 0.93;  // longwave: ours, usual range 0.90 to 0.95
 constexpr double stefan_boltzmann_w_m2k4 = 5.670374419e-8;  // CODATA 2018
 constexpr double vapour_gas_constant_j_kgk = 461.5;
 // Newton may step outside what moist air covers on its way; the root never lies there.
 constexpr double coldest_surface_c = -90.0;
 constexpr double hottest_surface_c = 150.0;
 
-/// As SurfaceExchange.
+/// What passes through the surface, and how it changes with its temperature.
 template <class Number>
 struct ExchangeOf {
-  Number w_m2;
+  Number w_m2;  // into the surface
   Number slope_w_m2k;
   Number evaporation_kg_m2_h;
 };
@@ -37,17 +37,20 @@ ExchangeOf<Number> select(Mask which, const ExchangeOf<Number>& yes, const Excha
           select(which, yes.evaporation_kg_m2_h, no.evaporation_kg_m2_h)};
 }
 
-/// As SurfaceConditions.
+/// What a surface meets at one instant.
 template <class Number>
 struct ConditionsOf {
-  Number absorbed_w_m2;
+  Number absorbed_w_m2;  // shortwave, and longwave from sky and walls
   Number air_c;
   Number vapour_pressure_pa;
-  Number forced_w_m2k;
+  Number forced_w_m2k;  // wind's part of convection
   Number convection_factor;
-  Number evaporation_kg_m2_h_pa;
+  Number evaporation_kg_m2_h_pa;  // for each Pa of driving pressure; 0 where nothing evaporates
 };
 
+/// Longwave that a surface takes up from the sky it sees and, over the rest of its view, from
+/// walls at air temperature, W/m2: e_s s T_a^4 (F e_sky + 1 - F).
+/// Status: ours (walls at air temperature), Stefan-Boltzmann published.
 template <class Number>
 Number absorbed_longwave_w_m2(Number air_c, Number sky_emissivity, Number sky_view) {
   const Number k = kelvin_from_celsius(air_c);
@@ -88,7 +91,12 @@ void add_evaporation(const Conditions& conditions, Number surface_c, ExchangeOf<
   exchange.slope_w_m2k -= heat_w_m2_pa * saturation_slope;  // Clausius-Clapeyron
 }
 
-/// `Conditions` has the members of SurfaceConditions.
+/// Balance of shortwave, longwave, convection and the latent heat of evaporation.
+///
+/// Idealises: one surface temperature; walls at air temperature; evaporation never below 0.
+/// The slope is good to 2 %, which is enough for Newton's method.
+/// Sources: convection-inl.h, evaporation-inl.h, moist_air.h.
+/// `Conditions` has the members of ConditionsOf.
 template <class Number, class Conditions>
 ExchangeOf<Number> surface_exchange(const Conditions& conditions, Number surface_c) {
   ExchangeOf<Number> exchange{conditions.absorbed_w_m2, 0.0, 0.0};

@@ -14,12 +14,6 @@ constexpr double sheltered_court_ratio = 0.28;
 
 }  // namespace
 
-double log_law_ratio(double height_m, double reference_height_m, double roughness_m) {
-  if (!(roughness_m > 0.0 && height_m > roughness_m && reference_height_m > roughness_m))
-    throw std::invalid_argument("wind: heights must stand above a positive roughness");
-  return std::log(height_m / roughness_m) / std::log(reference_height_m / roughness_m);
-}
-
 double named_wind_ratio(WindSetting setting) {
   switch (setting) {
     case WindSetting::open_lot:

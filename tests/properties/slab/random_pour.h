@@ -2,11 +2,13 @@
 
 #include <array>
 #include <optional>
+#include <span>
+#include <utility>
 #include <vector>
 
 #include <rapidcheck.h>
 
-#include "slabtide/slab/column/column_solver.h"
+#include "slab/column/column_core.h"
 #include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
@@ -65,7 +67,11 @@ inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settin
   column.covers = pour.covers;
   column.curing_compound_from_set_age_h = pour.curing_compound_from_set_age_h;
   column.formed_face = pour.formed_face;
-  return solve_column(column, weather, settings);
+  const std::array cases{&std::as_const(column)};
+  ColumnSolution solution;
+  ColumnWorkspace workspace;
+  solve_side_by_side(ColumnBatch(weather, settings), cases, std::span(&solution, 1), workspace);
+  return solution;
 }
 
 /// Print at the working depth, then initial and final set at mid-depth; seconds, empty where

@@ -4,8 +4,10 @@
 
 #include "properties/slab/random_pour.h"
 #include "slabtide/slab/process/setting.h"
+#include "support/scalar_formulas.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 using namespace slabtide::fixtures;
 
 namespace {

@@ -11,6 +11,7 @@
 
 #include "published/published_row.h"
 #include "slabtide/slab/process/conduction.h"
+#include "support/conduction_column.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -8,6 +8,7 @@
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
 #include "slabtide/weather/air/moist_air.h"
+#include "support/scalar_formulas.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -22,6 +22,7 @@
 #include "slabtide/slab/process/evaporation.h"
 #include "slabtide/slab/process/hydration.h"
 #include "slabtide/slab/process/setting.h"
+#include "support/scalar_formulas.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

@@ -11,6 +11,7 @@
 #include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/slab/process/setting.h"
 #include "slabtide/slab/process/strength.h"
+#include "support/scalar_formulas.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -2,6 +2,8 @@
 
 #include <initializer_list>
 
+#include <cmath>
+
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -9,6 +11,16 @@
 
 using namespace slabtide;
 using namespace slabtide::test;
+
+namespace {
+
+/// Wind at one height over the wind at another in neutral air over even ground: ln(z/z0)/ln(zr/z0).
+/// Source: Stull 2017, Practical Meteorology, eq. 18.14. Status: published.
+double log_law_ratio(double height_m, double reference_height_m, double roughness_m) {
+  return std::log(height_m / roughness_m) / std::log(reference_height_m / roughness_m);
+}
+
+}  // namespace
 
 TEST_CASE("wind at 0.5 m over wind at 10 m by the log law") {
   struct Row {

@@ -35,7 +35,6 @@ inline constexpr std::size_t operation_count = 15;
 std::string_view operation_id(Operation operation);
 /// As it stands in a sentence: "first edge".
 std::string_view operation_words(Operation operation);
-std::optional<Operation> operation_from_id(std::string_view id);
 
 /// The plastic operations a finish calls for, in working order.
 std::vector<Operation> operations_of(Finish finish);

@@ -26,17 +26,8 @@ ColumnSet thinned(const ColumnSet& set, const std::vector<std::size_t>& columns,
 /// When the drawn day places what is planned for `placed_s`.
 double sampled_placing_s(double placed_s, double start_s, const Sample& sample);
 
-/// The columns of a set on a drawn day, in their order, and what they met.
-struct SampledHistories {
-  SiteWeather weather;
-  std::vector<MixModel> mixes;  ///< as ColumnSet::mixes
-  std::vector<ColumnHistory> histories;
-};
-SampledHistories solve_sampled(const ColumnSet& set, const Sample& sample,
-                               const SolverSettings& settings);
-
-/// The same where only little of each column is wanted: `visit` sees its history, its mix and
-/// the weather, which are gone after the call. As `visit_columns`.
+/// The columns of a set on a drawn day: `visit` sees each one's history, its mix and the weather,
+/// which are gone after the call. As `visit_columns`.
 using VisitSampled = std::function<void(std::size_t column, const ColumnHistory&, const MixModel&,
                                         const SiteWeather&)>;
 void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSettings& settings,

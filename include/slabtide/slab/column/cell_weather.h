@@ -4,8 +4,6 @@
 #include <vector>
 
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/process/surface_balance.h"
-#include "slabtide/weather/site/site_weather.h"
 
 namespace slabtide {
 
@@ -23,13 +21,5 @@ inline constexpr double form_resistance_m2k_w = 0.146;
 
 /// Covers add; a formed face always has its form, which stops evaporation.
 CoverState cover_at(const ColumnCase& column, double time_s);
-
-/// The surface conditions of a column at an instant (seconds from the grid's start), the
-/// weather taken in a straight line between the grid's instants. `wetness` is the share of
-/// free-water evaporation that the surface gives.
-/// Departures: a formed face uses the convection of a horizontal surface; what breathes and
-/// insulates (wet fabric) evaporates from its outer face.
-SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
-                                double wetness);
 
 }  // namespace slabtide

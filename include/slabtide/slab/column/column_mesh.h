@@ -26,7 +26,6 @@ struct ProbePlace {
   double fraction = 0.0;  ///< of the way to the next node
 };
 ProbePlace probe_place(const ConductionGrid& grid, double depth_m);
-double temperature_at(const ConductionColumn& column, const ProbePlace& place);
 
 /// The column of a case cut into cells: the slab first, then base and soil.
 struct ColumnMesh {

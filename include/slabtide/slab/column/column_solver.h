@@ -22,10 +22,6 @@ struct ColumnSolution {
   ColumnEnergy energy;
 };
 
-/// Solves one column. What `solve_columns` checks is taken as given.
-ColumnSolution solve_column(const ColumnCase& column, const SiteWeather& weather,
-                            const SolverSettings& settings);
-
 /// Sees a column's history, which is gone after the call.
 using VisitColumn = std::function<void(std::size_t column, const ColumnHistory& history)>;
 

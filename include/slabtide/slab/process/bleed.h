@@ -1,7 +1,6 @@
 #pragma once
 
 #include "slabtide/job/model/mix.h"
-#include "slabtide/slab/material/mix_parameters.h"
 
 namespace slabtide {
 
@@ -15,11 +14,5 @@ double total_bleed_kg_m2_per_mm(const Mix& mix);
 
 /// From this share of silica fume on a mix hardly bleeds. Status: ours.
 inline constexpr double hardly_bleeds_fume_fraction = 0.05;
-
-/// Share of the bleed water that has come by a set age: 1 - (1 - s/0.75)^2 until s = 0.75,
-/// then all; s = set age over set age at initial set.
-/// Status: ours; fast at first, over before initial set (FHWA-RD-02-099, published: bleeding
-/// is over by initial set). What comes before placing is stirred back in on the truck.
-double bleed_fraction(double set_age_h, const SettingParameters& setting);
 
 }  // namespace slabtide

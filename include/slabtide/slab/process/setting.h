@@ -19,16 +19,6 @@ inline constexpr double largest_resistance_psi = 20000.0;
 /// hardening of concrete, as in ASTM C1074. Status: form published.
 double set_rate(double concrete_c, double activation_energy_j_mol);
 
-/// ASTM C403 penetration resistance at a set age, psi; 0 until the dormant shift has passed,
-/// never over `largest_resistance_psi`.
-///
-/// Idealises: log resistance is linear in log time (ASTM C403); an admixture lengthens or
-/// shortens the dormant period and leaves the shape of the rise alone.
-/// Symbols: PR = 500 ((t_e - d)/t_i)^b, b = ln 8 / ln(t_f/t_i); t_i, t_f set times at 73 °F
-/// without admixture, d the admixture shift, all hours of set age.
-/// Status: log-log line published, the shift is ours.
-double resistance_psi(double set_age_h, const SettingParameters& setting);
-
 /// The set age at which `psi` is reached: the inverse of `resistance_psi`.
 /// Error: std::invalid_argument unless 0 < psi <= largest_resistance_psi.
 double set_age_at_resistance_h(double psi, const SettingParameters& setting);

@@ -13,9 +13,6 @@ namespace slabtide {
 /// (notes on ASTM C403, published) and a day about a quarter of f'c.
 StrengthParameters strength_parameters(double specified_psi, const SettingParameters& setting);
 
-/// Compressive strength at a set age, psi; 0 before t_0.
-double strength_psi(double set_age_h, const StrengthParameters& strength);
-
 /// Tensile strength: 0.584 S^0.79 psi. Source: Oluokun, Burdette & Deatherage 1991, Splitting
 /// tensile strength and compressive strength relationship at early ages, ACI Materials
 /// Journal 88. Status: exponent published, coefficient from memory.

@@ -6,9 +6,9 @@
 
 #include "slabtide/day/field/seen_day.h"
 #include "slabtide/day/uncertainty/bands.h"
-#include "slabtide/slab/process/convection.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "support/sample_job.h"
+#include "support/scalar_formulas.h"
 
 // Are the bands right? Two hundred invented pours whose truth the plan does not share: weather
 // that wanders by the hour about an error of its own, convection of another published form, a
@@ -72,9 +72,11 @@ Forecast short_forecast(const Job& job) {
 double other_form_factor(double wind_m_s) {
   constexpr double warmer_k = 5.0;
   constexpr double perimeter_over_area = 1.11;
-  const double natural = doe2_convection(warmer_k, 0.0).h_w_m2k;
+  const double natural = test::doe2_convection(warmer_k, 0.0).h_w_m2k;
   const double forced = 2.537 * 1.52 * std::sqrt(perimeter_over_area * wind_m_s);
-  return (natural + forced) / doe2_convection(warmer_k, forced_convection_w_m2k(wind_m_s)).h_w_m2k;
+  const double doe2 =
+      test::doe2_convection(warmer_k, test::forced_convection_w_m2k(wind_m_s)).h_w_m2k;
+  return (natural + forced) / doe2;
 }
 
 /// The weather that comes: an error all day long and another that wanders from hour to hour.
@@ -143,11 +145,14 @@ Pour make_pour(unsigned seed, const Practice& practice) {
   const SiteWeather came = true_weather(set.weather, practice.spread, fate);
   for (CellExposure& exposure : set.exposures) exposure = relit(exposure, set.weather, came);
   set.weather = came;
-  const SampledHistories drawn =
-      solve_sampled(set, true_sample(pour.run, practice.spread, fate), SolverSettings{});
   ColumnQuestions questions;
   questions.operations = operations_of(Finish::stamp);
-  pour.truth = events_of(drawn.histories[0], drawn.mixes[0], questions, drawn.weather, practice);
+  visit_sampled(set, true_sample(pour.run, practice.spread, fate), SolverSettings{},
+                [&](std::size_t column, const ColumnHistory& history, const MixModel& mix,
+                    const SiteWeather& weather) {
+                  if (column == 0)
+                    pour.truth = events_of(history, mix, questions, weather, practice);
+                });
   return pour;
 }
 

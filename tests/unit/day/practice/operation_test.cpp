@@ -1,18 +1,20 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <set>
+#include <string_view>
 
 #include "slabtide/day/practice/operation.h"
 
 namespace slabtide {
 
-TEST_CASE("every operation is found by its id") {
+TEST_CASE("every operation has an id of its own, and words") {
+  std::set<std::string_view> ids;
   for (std::size_t i = 0; i < operation_count; ++i) {
     const auto operation = static_cast<Operation>(i);
-    CHECK(operation_from_id(operation_id(operation)) == operation);
+    CHECK(ids.insert(operation_id(operation)).second);
     CHECK(!operation_words(operation).empty());
   }
-  CHECK(!operation_from_id("sweep"));
 }
 
 TEST_CASE("a finish's main operation is one of its operations") {

@@ -2,11 +2,12 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/process/convection.h"
 #include "slabtide/slab/process/evaporation.h"
+#include "support/scalar_formulas.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 using namespace slabtide::fixtures;
 
 TEST_CASE("covers add while they lie, and one that stops evaporation stops it") {

@@ -8,9 +8,11 @@
 
 #include "slabtide/slab/material/materials.h"
 #include "slabtide/slab/mix/mix_model.h"
+#include "support/conduction_column.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 using namespace slabtide::fixtures;
 
 namespace {

@@ -8,9 +8,13 @@
 #include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/slab/process/setting.h"
 #include "slabtide/slab/process/strength.h"
+#include "support/scalar_formulas.h"
 
 namespace slabtide {
 namespace {
+
+using test::resistance_psi;
+using test::strength_psi;
 
 MixModel retarded() {
   Mix mix;

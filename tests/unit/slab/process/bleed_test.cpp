@@ -2,7 +2,10 @@
 
 #include <doctest/doctest.h>
 
+#include "support/scalar_formulas.h"
+
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 constexpr SettingParameters slow_setting{.initial_set_h = 4.0,

@@ -10,7 +10,10 @@
 
 #include <doctest/doctest.h>
 
+#include "support/conduction_column.h"
+
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 

@@ -1,11 +1,12 @@
-#include "slabtide/slab/process/convection.h"
-
 #include <cmath>
 #include <initializer_list>
 
 #include <doctest/doctest.h>
 
+#include "support/scalar_formulas.h"
+
 using namespace slabtide;
+using namespace slabtide::test;
 
 TEST_CASE("still air leaves the natural part") {
   CHECK(doe2_convection(8.0, 0.0).h_w_m2k == doctest::Approx(2.0 * 9.482 / 6.283));

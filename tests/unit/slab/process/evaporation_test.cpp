@@ -3,8 +3,10 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/core/units.h"
+#include "support/scalar_formulas.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 constexpr SettingParameters slow_with_shift{.initial_set_h = 4.0,
@@ -30,15 +32,6 @@ TEST_CASE("Uno's two forms agree to about a percent") {
 TEST_CASE("Uno's formula stops at its own zero") {
   CHECK(uno_evaporation_kg_m2_h(10.0, -30.0, 0.5, 10.0) ==
         uno_evaporation_kg_m2_h(10.0, -18.0, 0.5, 10.0));
-}
-
-TEST_CASE("flags at 0.5 and 1.0 kg/m2/h, at half for what hardly bleeds") {
-  CHECK(evaporation_flag(0.49, false) == EvaporationFlag::none);
-  CHECK(evaporation_flag(0.50, false) == EvaporationFlag::caution);
-  CHECK(evaporation_flag(1.00, false) == EvaporationFlag::precautions);
-  CHECK(evaporation_flag(0.24, true) == EvaporationFlag::none);
-  CHECK(evaporation_flag(0.25, true) == EvaporationFlag::caution);
-  CHECK(evaporation_flag(0.50, true) == EvaporationFlag::precautions);
 }
 
 TEST_CASE("a surface is wet to initial set and keeps a tenth from final set on") {

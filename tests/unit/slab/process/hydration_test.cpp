@@ -2,7 +2,10 @@
 
 #include <doctest/doctest.h>
 
+#include "support/scalar_formulas.h"
+
 using namespace slabtide;
+using namespace slabtide::test;
 
 TEST_CASE("the degree of hydration rises from nothing to its ultimate") {
   const HydrationParameters h = hydration_parameters(Mix{});

@@ -7,8 +7,10 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/core/units.h"
+#include "support/scalar_formulas.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 constexpr SettingParameters plain_setting{.initial_set_h = 4.25,

@@ -4,7 +4,10 @@
 
 #include <doctest/doctest.h>
 
+#include "support/scalar_formulas.h"
+
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 constexpr SettingParameters plain_with_shift{.initial_set_h = 4.25,

@@ -1,11 +1,11 @@
-#include "slabtide/slab/process/surface_balance.h"
-
 #include <doctest/doctest.h>
 
 #include "slabtide/slab/process/evaporation.h"
 #include "slabtide/weather/air/moist_air.h"
+#include "support/scalar_formulas.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 
 namespace {
 

@@ -8,12 +8,13 @@
 
 #include "slabtide/slab/column/cell_weather.h"
 #include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/process/convection.h"
 #include "slabtide/slab/process/evaporation.h"
 #include "slabtide/weather/air/moist_air.h"
+#include "support/scalar_formulas.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;
+using namespace slabtide::test;
 using namespace slabtide::fixtures;
 
 TEST_CASE("at sea level nothing changes, to the bit") {
