@@ -2,6 +2,7 @@
 
 #include "slabtide/core/embedded.h"
 #include "slabtide/day/practice/practice.h"
+#include "slabtide/slab/process/setting.h"
 #include "unit/day/practice/practice_fault.h"
 
 namespace slabtide {
@@ -12,7 +13,8 @@ TEST_CASE("the practice inside the program reads whole") {
   CHECK(practice.window(Operation::stamp).closes_psi == 300.0);
   CHECK(practice.window(Operation::stamp).needs_sheen_gone);
   CHECK(!practice.window(Operation::strip).needs_sheen_gone);
-  CHECK(practice.set.final_set_psi == 4000.0);
+  CHECK(practice.set.initial_set_psi == initial_set_psi);
+  CHECK(practice.set.final_set_psi == final_set_psi);
 }
 
 TEST_CASE("what the user gives replaces that and nothing else") {
