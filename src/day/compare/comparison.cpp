@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "core/parallel.h"
+#include "core/rounded.h"
 
 namespace slabtide {
 
@@ -85,9 +86,10 @@ class Comparing {
 };
 
 auto rank(const ComparedChoice& compared, const CompareRules& rules) {
-  return std::make_tuple(
-      compared.figures.stops, std::floor(compared.figures.expected_late_min / rules.worth_min),
-      std::floor(compared.figures.bad_day_late_min / rules.worth_min), compared.cost.disturbance);
+  return std::make_tuple(compared.figures.stops,
+                         std::floor(rounded(compared.figures.expected_late_min / rules.worth_min)),
+                         std::floor(rounded(compared.figures.bad_day_late_min / rules.worth_min)),
+                         rounded(compared.cost.disturbance));
 }
 
 std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRules& rules) {

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "admixture_choices.h"
+#include "core/rounded.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/compare/admixture_change.h"
 #include "slabtide/job/model/limits.h"
@@ -31,7 +32,7 @@ std::vector<std::size_t> zones_by_tightness(const ChoiceContext& context) {
   for (std::size_t i = 0; i < context.job.zones.size(); ++i) zones.push_back(i);
   std::stable_sort(zones.begin(), zones.end(), [&context](std::size_t a, std::size_t b) {
     const auto minutes = [&context](std::size_t i) {
-      return main_window_min(context.plan.zones[i], context.job.zones[i].finish);
+      return rounded(main_window_min(context.plan.zones[i], context.job.zones[i].finish));
     };
     return minutes(a) < minutes(b);
   });

@@ -10,6 +10,7 @@
 #include <tuple>
 #include <utility>
 
+#include "core/rounded.h"
 #include "day/geometry/plane.h"
 #include "slabtide/day/geometry/corners.h"
 #include "slabtide/job/geometry/zone_geometry.h"
@@ -189,16 +190,16 @@ class WorkingOrder {
 
   std::size_t ready_first(const std::vector<std::size_t>& joints) const {
     return *std::min_element(joints.begin(), joints.end(), [this](std::size_t a, std::size_t b) {
-      return turns_[a].ready_s < turns_[b].ready_s;
+      return rounded(turns_[a].ready_s) < rounded(turns_[b].ready_s);
     });
   }
 
   /// One after another, from whichever end is ready first.
   std::vector<std::size_t> consecutive(std::vector<std::size_t> joints) const {
     std::stable_sort(joints.begin(), joints.end(), [this](std::size_t a, std::size_t b) {
-      return turns_[a].along_m < turns_[b].along_m;
+      return rounded(turns_[a].along_m) < rounded(turns_[b].along_m);
     });
-    if (turns_[joints.back()].ready_s < turns_[joints.front()].ready_s) {
+    if (rounded(turns_[joints.back()].ready_s) < rounded(turns_[joints.front()].ready_s)) {
       std::reverse(joints.begin(), joints.end());
     }
     return joints;

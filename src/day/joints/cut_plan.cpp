@@ -4,6 +4,7 @@
 #include <map>
 #include <stdexcept>
 
+#include "core/rounded.h"
 #include "day/geometry/plane.h"
 #include "day/pour/nearest_cell.h"
 #include "slabtide/day/pour/cell_times.h"

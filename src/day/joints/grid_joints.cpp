@@ -8,6 +8,7 @@
 #include <set>
 #include <utility>
 
+#include "core/rounded.h"
 #include "day/geometry/chords.h"
 #include "slabtide/day/geometry/corners.h"
 
@@ -244,8 +245,9 @@ std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const Jo
   for (const std::vector<Lines>& choice : corner_choices(corners.size())) {
     add_grids(outline, frame, choice, corners, limits, known, grids);
   }
-  std::stable_sort(grids.begin(), grids.end(),
-                   [](const Grid& a, const Grid& b) { return a.length_m < b.length_m; });
+  std::stable_sort(grids.begin(), grids.end(), [](const Grid& a, const Grid& b) {
+    return rounded(a.length_m) < rounded(b.length_m);
+  });
   if (grids.size() > max_sets) grids.resize(max_sets);
   std::vector<std::vector<Joint>> sets;
   sets.reserve(grids.size());

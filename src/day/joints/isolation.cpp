@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/rounded.h"
 #include "day/geometry/plane.h"
 #include "slabtide/job/geometry/zone_geometry.h"
 
@@ -71,9 +72,10 @@ std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstac
   std::vector<Isolation> found = walls_beside(zone, obstacles, beside_m);
   if (!zone.tied) return found;
   const std::vector<Isolation> near = walls_beside(zone, obstacles, tied_within_m);
-  const auto longest = std::max_element(
-      near.begin(), near.end(),
-      [](const Isolation& a, const Isolation& b) { return a.length_m < b.length_m; });
+  const auto longest =
+      std::max_element(near.begin(), near.end(), [](const Isolation& a, const Isolation& b) {
+        return rounded(a.length_m) < rounded(b.length_m);
+      });
   const Isolation tie = longest == near.end()
                             ? Isolation{"the structure", 0.0, true, {}}
                             : Isolation{longest->structure, longest->length_m, true, longest->wall};

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/rounded.h"
+
 namespace slabtide {
 
 namespace {
@@ -62,7 +64,7 @@ class DoubtShares {
       causes.push_back({static_cast<UncertainInput>(k), count_ > 0 ? fractions_[k] / count_ : 0.0});
     }
     std::stable_sort(causes.begin(), causes.end(), [](const DoubtCause& a, const DoubtCause& b) {
-      return a.fraction > b.fraction;
+      return rounded(a.fraction) > rounded(b.fraction);
     });
     return causes;
   }

@@ -4,6 +4,7 @@
 #include <mutex>
 
 #include "core/parallel.h"
+#include "core/rounded.h"
 #include "slabtide/day/geometry/corners.h"
 
 namespace slabtide {
@@ -74,7 +75,7 @@ class DayModel::Choosing {
   std::size_t at_fraction(std::vector<std::size_t> cells, const CellTimes& times, double fraction) {
     std::stable_sort(cells.begin(), cells.end(), [&times](std::size_t a, std::size_t b) {
       if (!times[a] || !times[b]) return times[a].has_value() && !times[b].has_value();
-      return *times[a] < *times[b];
+      return rounded(*times[a]) < rounded(*times[b]);
     });
     double whole_m2 = 0.0;
     for (const std::size_t i : cells) whole_m2 += zone_->cells[i].cell.area_m2;

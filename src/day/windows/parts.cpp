@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/rounded.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 #include "slabtide/day/windows/saw_plan.h"
@@ -317,8 +318,9 @@ std::vector<ZonePart> split_into_parts(const Job& job, const Zone& zone, const Z
         ZonePart{part_name(best_line, i, best.stretches, uncut_length_m(zone), job.units),
                  best.stretches[i].cells});
   }
-  std::stable_sort(timed.begin(), timed.end(),
-                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(timed.begin(), timed.end(), [](const auto& a, const auto& b) {
+    return rounded(a.first) < rounded(b.first);
+  });
   std::vector<ZonePart> parts;
   for (auto& [when, part] : timed) parts.push_back(std::move(part));
   return parts;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "core/rounded.h"
 #include "slabtide/day/pour/cell_times.h"
 
 namespace slabtide {
@@ -37,7 +38,7 @@ std::size_t middle_cell(const ZoneRun& zone, const PlannedPour& facts) {
     area_m2 += zone.cells[i].cell.area_m2;
   }
   std::stable_sort(sets.begin(), sets.end(),
-                   [](const Set& a, const Set& b) { return a.at_s < b.at_s; });
+                   [](const Set& a, const Set& b) { return rounded(a.at_s) < rounded(b.at_s); });
   double before_m2 = 0.0;
   for (const Set& set : sets) {
     before_m2 += zone.cells[set.cell].cell.area_m2;

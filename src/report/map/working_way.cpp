@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/rounded.h"
+
 namespace slabtide {
 
 namespace {
@@ -32,7 +34,9 @@ Point centre_of(const std::vector<std::size_t>& which, const ZoneRun& run) {
 /// The middle of cells may lie off a bent walk; the nearest of them does not.
 Point stop_at(const std::vector<std::size_t>& which, const ZoneRun& run) {
   const Point centre = centre_of(which, run);
-  const auto away = [&](std::size_t i) { return between(run.cells[i].cell.centre, centre); };
+  const auto away = [&](std::size_t i) {
+    return rounded(between(run.cells[i].cell.centre, centre));
+  };
   const auto nearest = std::min_element(
       which.begin(), which.end(), [&](std::size_t a, std::size_t b) { return away(a) < away(b); });
   return run.cells[*nearest].cell.centre;
@@ -45,7 +49,7 @@ std::vector<std::size_t> in_order(const std::vector<std::size_t>& which,
     if (cells[i].opens_s) ready.push_back(i);
   }
   std::stable_sort(ready.begin(), ready.end(), [&](std::size_t a, std::size_t b) {
-    return *cells[a].opens_s < *cells[b].opens_s;
+    return rounded(*cells[a].opens_s) < rounded(*cells[b].opens_s);
   });
   return ready;
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/rounded.h"
 #include "slabtide/core/text.h"
 
 namespace slabtide {
@@ -41,8 +42,9 @@ std::vector<double> spread_labels(const std::vector<double>& wanted, double apar
                                   double high) {
   std::vector<std::size_t> order(wanted.size());
   std::iota(order.begin(), order.end(), 0U);
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return rounded(wanted[a]) < rounded(wanted[b]);
+  });
   std::vector<double> placed = wanted;
   double next = low;
   for (const std::size_t i : order) {
