@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "slabtide/job/model/covers.h"
+
 namespace slabtide {
 
 namespace {
@@ -54,11 +56,9 @@ class Area {
 /// The kinds of cover that a zone gets, each once.
 bool is_covered_with(CuringKind kind, const Zone& zone, const Job& job) {
   if (job.pour.curing == kind) return true;
-  return std::any_of(job.pour.covers.begin(), job.pour.covers.end(), [&](const Cover& cover) {
-    const bool lies_here = cover.zones.empty() || std::find(cover.zones.begin(), cover.zones.end(),
-                                                            zone.name) != cover.zones.end();
-    return cover.kind == kind && lies_here;
-  });
+  const std::vector<Cover> covers = covers_on(zone, job.pour);
+  return std::any_of(covers.begin(), covers.end(),
+                     [kind](const Cover& cover) { return cover.kind == kind; });
 }
 
 }  // namespace

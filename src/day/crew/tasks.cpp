@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <stdexcept>
 
 #include "saw_runs.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/geometry/zone_geometry.h"
+#include "slabtide/job/model/covers.h"
 
 namespace slabtide {
 
@@ -108,11 +111,7 @@ class DayTasks {
       : job_(job), zones_(zones), cuts_(cuts), practice_(practice), minutes_(job) {}
 
   std::vector<Task> make() {
-    for (const std::string& name : job_.pour.placing_sequence) {
-      for (std::size_t i = 0; i < zones_.size(); ++i) {
-        if (zones_[i].name == name) add_zone(i);
-      }
-    }
+    for (const std::size_t zone : zones_in_order(job_)) add_zone(zone);
     add_clean_up();
     return std::move(tasks_);
   }
@@ -266,11 +265,8 @@ class DayTasks {
   void add_covers(const Zone& zone, const ZonePlan& plan,
                   const std::vector<std::size_t>& finishing) {
     std::vector<UtcTime> times;
-    for (const Cover& cover : job_.pour.covers) {
-      const bool lies_here =
-          cover.zones.empty() ||
-          std::find(cover.zones.begin(), cover.zones.end(), zone.name) != cover.zones.end();
-      if (lies_here && cover.from > plan.placed.end) times.push_back(cover.from);
+    for (const Cover& cover : covers_on(zone, job_.pour)) {
+      if (cover.from > plan.placed.end) times.push_back(cover.from);
     }
     const CuringKind curing = job_.pour.curing;
     const bool is_laid = curing == CuringKind::plastic || curing == CuringKind::blanket;
@@ -357,6 +353,9 @@ class DayTasks {
 
 std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
                             const Practice& practice) {
+  if (zones.size() != job.zones.size()) {
+    throw std::invalid_argument("day's tasks: the plans are not of this job's zones");
+  }
   return DayTasks(job, zones, cuts, practice).make();
 }
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/covers.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "weather/sky/nights.h"
 
@@ -304,11 +305,10 @@ void watch_dark(Watch& watch) {
 }
 
 void watch_covers(Watch& watch) {
-  for (const ZonePlan& zone : watch.zones) {
-    for (const Cover& cover : watch.job.pour.covers) {
-      const bool here = cover.zones.empty() || std::find(cover.zones.begin(), cover.zones.end(),
-                                                         zone.name) != cover.zones.end();
-      const auto under = here ? work_within(zone, cover.from, cover.to) : std::nullopt;
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const ZonePlan& zone = watch.zones[i];
+    for (const Cover& cover : covers_on(watch.job.zones[i], watch.job.pour)) {
+      const auto under = work_within(zone, cover.from, cover.to);
       if (!under) continue;
       const char* what = cover.kind == CuringKind::plastic ? "plastic" : "blanket";
       watch.add("cover_in_the_way", "cover in the way", CautionLevel::caution, zone.name,

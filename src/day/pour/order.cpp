@@ -6,6 +6,7 @@
 #include "job/checks/load_runs.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/checks/validate.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
@@ -25,13 +26,6 @@ double labour_h_per_m3(const Pour& pour, const PlacingRates& rates) {
       return rates.chute_worker_h_per_m3 + hauls * rates.wheelbarrow_added_worker_h_per_m3;
   }
   return rates.chute_worker_h_per_m3;
-}
-
-std::size_t zone_named(const Job& job, const std::string& name) {
-  const auto found = std::find_if(job.zones.begin(), job.zones.end(),
-                                  [&name](const Zone& zone) { return zone.name == name; });
-  if (found == job.zones.end()) throw std::invalid_argument("no zone named " + name);
-  return static_cast<std::size_t>(found - job.zones.begin());
 }
 
 /// Pours zone after zone out of load after load.
@@ -149,7 +143,7 @@ OrderPlan plan_order(const Job& job, const PlacingRates& rates) {
   }
   plan.ordered_m3 = plan.neat_m3 * (1.0 + job.order.allowance_fraction);
   Pouring pouring(job, plan);
-  for (const std::string& name : job.pour.placing_sequence) pouring.place(zone_named(job, name));
+  for (const std::size_t zone : zones_in_order(job)) pouring.place(zone);
   pouring.finish();
   return plan;
 }

@@ -1,6 +1,7 @@
 #include "slabtide/job/geometry/placing_sequence.h"
 
 #include <algorithm>
+#include <stdexcept>
 #include <string_view>
 
 #include <fmt/format.h>
@@ -24,6 +25,17 @@ std::string meant_words(const std::string& name, std::span<const std::string> zo
 }
 
 }  // namespace
+
+std::vector<std::size_t> zones_in_order(const Job& job) {
+  std::vector<std::size_t> order;
+  for (const std::string& name : job.pour.placing_sequence) {
+    const auto found = std::find_if(job.zones.begin(), job.zones.end(),
+                                    [&name](const Zone& zone) { return zone.name == name; });
+    if (found == job.zones.end()) throw std::invalid_argument("no zone named " + name);
+    order.push_back(static_cast<std::size_t>(found - job.zones.begin()));
+  }
+  return order;
+}
 
 std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
                                             std::span<const std::string> zones) {

@@ -3,18 +3,9 @@
 #include <fmt/format.h>
 
 #include "page_views.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 
 namespace slabtide {
-
-std::vector<std::size_t> zones_in_order(const Job& job) {
-  std::vector<std::size_t> order;
-  for (const std::string& name : job.pour.placing_sequence) {
-    for (std::size_t i = 0; i < job.zones.size(); ++i) {
-      if (job.zones[i].name == name) order.push_back(i);
-    }
-  }
-  return order;
-}
 
 std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone) {
   const ZonePlan& plan = facts.plan.zones[zone];

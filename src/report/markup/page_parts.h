@@ -17,9 +17,6 @@ struct ShownPart {
   std::string title;  ///< within its zone: "all of it", "first 20 ft", "border"
 };
 
-/// Zones (indices into Job::zones) in the order they are placed.
-std::vector<std::size_t> zones_in_order(const Job& job);
-
 /// The parts of a zone, or the whole where it behaves as one, then its border.
 std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone);
 

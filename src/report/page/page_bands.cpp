@@ -5,6 +5,7 @@
 #include "page_lanes.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 
 namespace slabtide {
 

@@ -14,6 +14,7 @@
 #include "report/markup/page_views.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/model/wording.h"
 #include "slabtide/report/markup/palette.h"
 #include "slabtide/report/markup/svg.h"

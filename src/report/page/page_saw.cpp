@@ -13,6 +13,7 @@
 #include "report/markup/page_views.h"
 #include "report/markup/table_markup.h"
 #include "report/words/decimals.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/model/wording.h"
 #include "slabtide/report/markup/palette.h"
 #include "slabtide/report/markup/svg.h"

@@ -5,6 +5,7 @@
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/model/wording.h"
 #include "slabtide/report/words/window_notes.h"
 

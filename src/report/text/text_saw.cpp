@@ -7,7 +7,9 @@
 
 #include <fmt/format.h>
 
+#include "core/rounded.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/model/wording.h"
 #include "slabtide/report/text/text_cautions.h"
 #include "slabtide/report/words/part_table.h"
@@ -74,9 +76,9 @@ std::string saws_in_time(const PlannedPour& facts, std::size_t zone, bool used) 
 }
 
 std::string largest_panel(const ZoneJoints& joints, UnitSystem units) {
-  const auto largest =
-      std::max_element(joints.panels.begin(), joints.panels.end(),
-                       [](const Panel& a, const Panel& b) { return a.length_m < b.length_m; });
+  const auto largest = std::max_element(
+      joints.panels.begin(), joints.panels.end(),
+      [](const Panel& a, const Panel& b) { return rounded(a.length_m) < rounded(b.length_m); });
   return size_words(largest->length_m, largest->width_m, units);
 }
 
@@ -242,11 +244,7 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
   const Job& job = facts.job;
   const std::string name = job.name.empty() ? job.site.name : job.name;
   std::string text = both_ends(style.heading(name), long_date(job.pour.date)) + "\n";
-  for (const std::string& zone_name : job.pour.placing_sequence) {
-    for (std::size_t i = 0; i < job.zones.size(); ++i) {
-      if (job.zones[i].name == zone_name) text += zone_block(facts, i, style);
-    }
-  }
+  for (const std::size_t zone : zones_in_order(job)) text += zone_block(facts, zone, style);
   if (!cuts_of(facts).cuts.empty()) {
     for (const SawShift& shift : cuts_of(facts).shifts) {
       if (is_used(shift, job)) text += shift_block(shift, facts, style);

@@ -7,9 +7,9 @@ namespace {
 
 constexpr ThermalMaterial gravel{.conductivity_w_mk = 1.4, .heat_capacity_j_m3k = 1.9e6};  // damp
 constexpr ThermalMaterial soil{.conductivity_w_mk = 1.2, .heat_capacity_j_m3k = 2.2e6};
-constexpr ThermalMaterial sand{.conductivity_w_mk = 1.3, .heat_capacity_j_m3k = 2.0e6};  // damp
+constexpr ThermalMaterial sand{.conductivity_w_mk = 1.3, .heat_capacity_j_m3k = 1.9e6};  // damp
 constexpr ThermalMaterial insulation{.conductivity_w_mk = 0.035,
-                                     .heat_capacity_j_m3k = 4.5e4};  // extruded foam
+                                     .heat_capacity_j_m3k = 4.0e4};  // extruded foam board
 
 constexpr double concrete_heat_capacity_j_m3k = 2350.0 * 1050.0;  // from memory
 constexpr double concrete_w_mk = 2.0;                             // from memory

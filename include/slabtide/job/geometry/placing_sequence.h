@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "slabtide/job/model/job.h"
+
 namespace slabtide {
 
 /// What is wrong with a name in a list of zones, and what to do.
@@ -17,6 +19,10 @@ struct ZoneNameFault {
 /// Names that no zone has, and names given twice, in the order of the list.
 std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
                                             std::span<const std::string> zones);
+
+/// The zones as indices into job.zones, in the order they are placed.
+/// Error: std::invalid_argument for a name that no zone has.
+std::vector<std::size_t> zones_in_order(const Job& job);
 
 /// The zones that an order leaves out.
 std::vector<std::string> zones_left_out(std::span<const std::string> order,

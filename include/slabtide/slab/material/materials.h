@@ -7,8 +7,8 @@
 namespace slabtide {
 
 /// Conductivity and heat capacity of a base course, of the soil below it, and of concrete.
-/// Status: from memory (Farouki 1981, Thermal properties of soils, ranges); insulation common
-/// practice.
+/// Status: gravel and soil from memory (Farouki 1981, Thermal properties of soils, ranges); sand as
+/// gravel less a little; insulation common handbook value.
 ThermalMaterial base_material(BaseKind kind);
 ThermalMaterial soil_material();
 ThermalMaterial concrete_material(Aggregate aggregate);

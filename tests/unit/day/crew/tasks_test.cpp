@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <stdexcept>
 
 #include <doctest/doctest.h>
 
@@ -224,12 +225,20 @@ TEST_CASE("the saw's cuts in a zone are one run until the saw waits or leaves") 
   cuts.shifts[0].cuts = {sawn(0, 400, 404), sawn(0, 410, 414), sawn(1, 415, 419), sawn(0, 420, 424),
                          sawn(0, 450, 454)};
   const std::vector<Task> tasks =
-      day_tasks(job, {zone_plan(job.zones[0], 10.0, job)}, cuts, default_practice());
+      day_tasks(job, {zone_plan(job.zones[0], 10.0, job), zone_plan(job.zones[1], 10.0, job)}, cuts,
+                default_practice());
   std::vector<int> starts;
   for (const Task& task : tasks) {
-    if (task.kind == TaskKind::saw) starts.push_back(task.start_from_min);
+    if (task.kind == TaskKind::saw && task.zone == "pad") starts.push_back(task.start_from_min);
   }
   CHECK(starts == std::vector{400, 420, 450});
+}
+
+TEST_CASE("plans of other zones than the job's are refused") {
+  const Job job = test::sample_job({pad(Finish::broom), pad(Finish::broom)});
+  CHECK_THROWS_AS(
+      day_tasks(job, {zone_plan(job.zones[0], 10.0, job)}, no_joints(job), default_practice()),
+      std::invalid_argument);
 }
 
 TEST_CASE("wash and seal wait for the next morning, and the seal for the slab to dry") {

@@ -1,0 +1,54 @@
+#include "exposure_table.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace slabtide {
+
+namespace {
+
+/// Places that see the same sun and, within a hundredth, the same sky share an exposure
+/// (ours: 0.01 of a bright sky is under 2 W/m2).
+constexpr double sky_views_apart = 100.0;
+/// What a face sees when the user does not say where it looks: half the sky, no sun (ours).
+constexpr double face_sky_view = 0.5;
+/// A zone in the shade all day stands beside something: half the sky (ours).
+constexpr double shaded_sky_view = 0.5;
+
+/// Faces that look different ways can share the sunlit pattern but not the light.
+bool similar_light(const CellExposure& a, const CellExposure& b) {
+  constexpr double light_apart_w_m2 = 5.0;
+  return std::equal(a.shortwave_w_m2.begin(), a.shortwave_w_m2.end(), b.shortwave_w_m2.begin(),
+                    b.shortwave_w_m2.end(),
+                    [](double x, double y) { return std::abs(x - y) < light_apart_w_m2; });
+}
+
+}  // namespace
+
+std::size_t ExposureTable::of_cell(const Zone& zone, Point at) {
+  // Without obstacles one place is as another.
+  if (zone.shaded)
+    return keep_once(shaded_, [&] { return expose_shaded(shaded_sky_view, weather_); });
+  if (obstacles_.empty()) return keep_once(open_, [&] { return expose(at, weather_, obstacles_); });
+  return keep(expose(at, weather_, obstacles_));
+}
+
+std::size_t ExposureTable::of_face(const FormedFace& face, Point at) {
+  return keep(face.facing_deg ? expose_face(at, *face.facing_deg, weather_, obstacles_)
+                              : expose_shaded(face_sky_view, weather_));
+}
+
+std::size_t ExposureTable::keep(CellExposure exposure) {
+  const auto sky = static_cast<int>(std::lround(exposure.sky_view * sky_views_apart));
+  auto& alike = exposures_of_sky_[sky];
+  for (const std::size_t index : alike) {
+    const CellExposure& kept = exposures_[index];
+    if (kept.sunlit_fraction == exposure.sunlit_fraction && similar_light(kept, exposure))
+      return index;
+  }
+  alike.push_back(exposures_.size());
+  exposures_.push_back(std::move(exposure));
+  return exposures_.size() - 1;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "slabtide/job/model/job.h"
+#include "slabtide/weather/site/exposure.h"
+#include "slabtide/weather/site/site_weather.h"
+
+namespace slabtide {
+
+/// What the places of a pour see, handing out the same index for the same thing.
+class ExposureTable {
+ public:
+  ExposureTable(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)
+      : weather_(weather), obstacles_(obstacles) {}
+
+  std::size_t of_cell(const Zone& zone, Point at);
+  std::size_t of_face(const FormedFace& face, Point at);
+  std::vector<CellExposure> take() { return std::move(exposures_); }
+
+ private:
+  template <class Expose>
+  std::size_t keep_once(std::optional<std::size_t>& index, Expose expose) {
+    if (!index) index = keep(expose());
+    return *index;
+  }
+  std::size_t keep(CellExposure exposure);
+
+  const SiteWeather& weather_;
+  const std::vector<Obstacle>& obstacles_;
+  std::vector<CellExposure> exposures_;
+  std::map<int, std::vector<std::size_t>> exposures_of_sky_;
+  std::optional<std::size_t> shaded_;
+  std::optional<std::size_t> open_;
+};
+
+}  // namespace slabtide

@@ -1,0 +1,110 @@
+#include "pour_span.h"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include <fmt/format.h>
+
+#include "slabtide/core/units.h"
+
+namespace slabtide {
+
+namespace {
+
+constexpr double grid_step_s = 300.0;
+
+UtcTime midnight_before(UtcTime time, const TimeZone& zone) {
+  return zone.utc_from_local(LocalTime(zone.local_from_utc(time).date())).utc;
+}
+
+std::string date_time_text(UtcTime time, const TimeZone& zone) {
+  return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
+                     clock_time(time, zone));
+}
+
+/// Placing that outlasts a day, by its rate or by a zone's own hour; the computed time would end
+/// before the concrete has set.
+std::optional<Diagnostic> placing_fault(const Job& job, UtcTime last_placed) {
+  constexpr double max_placing_h = 24.0;  // ours
+  const double placing_h = seconds_between(job.pour.start, last_placed) / seconds_per_hour;
+  if (placing_h <= max_placing_h) return std::nullopt;
+  Diagnostic fault;
+  fault.key = "pour";
+  fault.message = fmt::format(
+      "the last concrete is placed {}, {:.0f} h after the start; expected at "
+      "most {:.0f} h",
+      date_time_text(last_placed, job.site.time_zone), placing_h, max_placing_h);
+  fault.next_step =
+      "give it more hands (placing_crew), or plan each day's pour in a job file of its own";
+  return fault;
+}
+
+std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& series,
+                                         const PlacingSpan& span) {
+  const auto [first_batched, last_placed] = span;
+  const TimeZone& zone = job.site.time_zone;
+  Diagnostic fault;
+  fault.key = "weather";
+  if (const auto* file = std::get_if<ForecastFile>(&job.weather)) fault.where = file->where;
+  // What is placed takes a step of the grid, or a rounding of its hour, to be computed.
+  const double min_s = grid_step_s + placing_round_s;
+  if (seconds_between(last_placed, series.last()) < min_s) {
+    fault.message = fmt::format("the forecast ends {}, {} the last concrete is placed {}",
+                                date_time_text(series.last(), zone),
+                                series.last() < last_placed ? "before" : "as",
+                                date_time_text(last_placed, zone));
+    fault.next_step = "get a newer forecast, or correct the date of the pour";
+    return fault;
+  }
+  if (series.first() > first_batched) {
+    fault.message =
+        fmt::format("the forecast starts {}, after the first load is batched {}",
+                    date_time_text(series.first(), zone), date_time_text(first_batched, zone));
+    fault.next_step = "use a forecast that starts earlier, or correct the date of the pour";
+    return fault;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+PlacingSpan placing_span(const OrderPlan& order) {
+  PlacingSpan span{order.loads.front().batched, order.loads.front().empty};
+  for (const Load& load : order.loads) {
+    span.first_batched = std::min(span.first_batched, load.batched);
+    span.last_placed = std::max(span.last_placed, load.empty);
+  }
+  return span;
+}
+
+std::optional<Diagnostic> span_fault(const Job& job, const PlacingSpan& span,
+                                     const WeatherSeries& series) {
+  auto fault = placing_fault(job, span.last_placed);
+  return fault ? fault : coverage_fault(job, series, span);
+}
+
+TimeGrid grid_for(const Job& job, const PlacingSpan& span, UtcTime forecast_end, double until_h) {
+  const double transit_s = job.pour.transit_min * seconds_per_minute;
+  TimeGrid grid;
+  grid.step_s = grid_step_s;
+  grid.start = span.first_batched;
+  const double wanted_s = transit_s + until_h * seconds_per_hour;
+  const double end_s = std::min(wanted_s, seconds_between(grid.start, forecast_end));
+  grid.count = static_cast<std::size_t>(std::floor(end_s / grid_step_s)) + 1;
+  return grid;
+}
+
+bool is_cut_short(const TimeGrid& grid, double until_h) {
+  return grid.end_s() + grid_step_s < until_h * seconds_per_hour;
+}
+
+double ground_temperature_c(const Job& job, const WeatherSeries& series) {
+  if (job.site.ground_c) return *job.site.ground_c;
+  const Duration day = boost::posix_time::hours(24);
+  const UtcTime today = midnight_before(job.pour.start, job.site.time_zone);
+  return series.mean_air_c(std::max(series.first(), today - day),
+                           std::min(series.last(), today + day));
+}
+
+}  // namespace slabtide

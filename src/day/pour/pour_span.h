@@ -1,0 +1,39 @@
+#pragma once
+
+#include <optional>
+
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/day/pour/order.h"
+#include "slabtide/job/model/job.h"
+#include "slabtide/weather/site/site_weather.h"
+#include "slabtide/weather/site/weather_series.h"
+
+// When a pour is placed, against the weather there is.
+
+namespace slabtide {
+
+/// From the first batching to the last placing.
+struct PlacingSpan {
+  UtcTime first_batched;
+  UtcTime last_placed;
+};
+
+PlacingSpan placing_span(const OrderPlan& order);
+
+/// Why the pour cannot be computed: placing outlasts a day, or the weather does not cover it.
+std::optional<Diagnostic> span_fault(const Job& job, const PlacingSpan& span,
+                                     const WeatherSeries& series);
+
+/// Cells placed within the same two minutes share a column (ours: under a minute of error).
+inline constexpr double placing_round_s = 120.0;
+
+/// The instants that the pour is computed at, as far as the forecast reaches.
+TimeGrid grid_for(const Job& job, const PlacingSpan& span, UtcTime forecast_end, double until_h);
+/// It ends before the horizon asked for.
+bool is_cut_short(const TimeGrid& grid, double until_h);
+
+/// The ground's temperature: the user's figure, else the mean air of the day before and of the pour
+/// day, as far as the weather reaches.
+double ground_temperature_c(const Job& job, const WeatherSeries& series);
+
+}  // namespace slabtide
