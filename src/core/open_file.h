@@ -8,7 +8,7 @@
 
 #include <sys/types.h>
 
-#include "slabtide/core/files.h"
+#include "slabtide/core/file_error.h"
 
 // What all that opens files shares: the descriptor, the words for what the system refuses, locks.
 

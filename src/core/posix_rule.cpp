@@ -7,7 +7,6 @@
 #include <boost/date_time/gregorian/gregorian_types.hpp>
 
 #include "slabtide/core/text.h"
-#include "slabtide/core/time_zone.h"
 
 namespace slabtide {
 namespace {
@@ -183,10 +182,12 @@ std::int64_t instant_of(const RuleDay& day, int year, std::int64_t offset_before
 }
 
 int year_of(std::int64_t utc_s) {
-  // Days 1401-01-01 and 9998-12-31 from 1970-01-01, so that Boost is asked for no other.
+  // A year short of what Boost holds to either side (1401 to 9998), so that the neighbouring years
+  // are still there; in days from 1970-01-01.
   static const greg::date epoch(1970, 1, 1);
-  static const std::int64_t first = (greg::date(min_year, 1, 1) - epoch).days();
-  static const std::int64_t last = (greg::date(max_year, 12, 31) - epoch).days();
+  static const greg::years one(1);
+  static const std::int64_t first = (greg::date(greg::min_date_time) + one - epoch).days();
+  static const std::int64_t last = (greg::date(greg::max_date_time) - one - epoch).days();
   const std::int64_t day = utc_s / day_s - (utc_s % day_s < 0 ? 1 : 0);
   if (day < first || day > last) {
     return 0;

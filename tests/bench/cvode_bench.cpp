@@ -10,6 +10,7 @@
 #include "bench_columns.h"
 #include "cvode_column.h"
 #include "slabtide/day/pour/cell_times.h"
+#include "slabtide/slab/column/column_solver.h"
 #include "slabtide/slab/process/setting.h"
 
 // Against SUNDIALS' CVODE on the same cells: how long each takes for one column where its set

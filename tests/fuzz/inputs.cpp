@@ -10,7 +10,7 @@
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/journal_line.h"
-#include "slabtide/job/records/mix_book.h"
+#include "slabtide/job/records/mix_book_edit.h"
 #include "slabtide/job/records/read_journal.h"
 #include "slabtide/weather/readers/forecast_csv.h"
 #include "slabtide/weather/readers/json_value.h"

@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <regex>
+#include <set>
 #include <sstream>
 #include <string>
 #include <string_view>
@@ -212,6 +213,45 @@ Place place_of(const fs::path& file) {
   return {parts[0], parts.size() > 2 ? parts[1] : ""};
 }
 
+/// "day/pour/order" for both of its files, and for an include of it. "order.h" stands beside
+/// `from`.
+std::string stem_of(const std::string& path, const std::string& from) {
+  std::string stem = path.starts_with("slabtide/") ? path.substr(9) : path;
+  if (stem.find('/') == std::string::npos) stem = (fs::path(from).parent_path() / stem).string();
+  stem = fs::path(stem).replace_extension().string();
+  constexpr std::string_view of_lanes = "-inl";  // a formula's header goes with its source
+  return stem.ends_with(of_lanes) ? stem.substr(0, stem.size() - of_lanes.size()) : stem;
+}
+
+/// Which stems the header and source of each stem include, taken together.
+using Includes = std::map<std::string, std::set<std::string>>;
+
+void add_includes(Includes& includes, const std::string& file, const std::string& text) {
+  const std::string stem = stem_of(file, file);
+  for (const std::string& include : includes_of(text)) {
+    if (!include.ends_with(".h")) continue;  // a header of the language
+    if (std::string other = stem_of(include, file); other != stem) includes[stem].insert(other);
+  }
+}
+
+/// The stems that include themselves by way of others.
+std::vector<std::string> in_circles(const Includes& includes) {
+  std::vector<std::string> result;
+  for (const auto& [stem, direct] : includes) {
+    std::set<std::string> reached;
+    std::vector<std::string> ahead(direct.begin(), direct.end());
+    while (!ahead.empty()) {
+      const std::string next = std::move(ahead.back());
+      ahead.pop_back();
+      const auto found = includes.find(next);
+      if (!reached.insert(next).second || found == includes.end()) continue;
+      ahead.insert(ahead.end(), found->second.begin(), found->second.end());
+    }
+    if (reached.contains(stem)) result.push_back(stem);
+  }
+  return result;
+}
+
 bool has_header(const fs::path& source) {
   const fs::path beside = fs::path(source).replace_extension(".h");
   const fs::path shown = fs::path("include/slabtide") / fs::relative(beside, "src");
@@ -234,6 +274,26 @@ TEST_CASE("a module includes only itself and those before it, and so does a sub-
       }
     }
   }
+}
+
+TEST_CASE("files do not include each other in a circle, header and source taken together") {
+  Includes includes;
+  for (const std::string& module : modules()) {
+    for (const fs::path& file : files_of(module)) {
+      const bool is_public = file.string().starts_with("include");
+      add_includes(includes, fs::relative(file, is_public ? "include/slabtide" : "src").string(),
+                   read_text(source_dir / file));
+    }
+  }
+  for (const std::string& stem : in_circles(includes)) {
+    FAIL_CHECK(stem << " includes itself by way of others");
+  }
+  Includes circle;
+  add_includes(circle, "day/pour/a.h", "#include \"slabtide/day/pour/b.h\"\n");
+  add_includes(circle, "day/pour/b.h", "#include \"c-inl.h\"\n#include <vector>\n");
+  CHECK(in_circles(circle).empty());
+  add_includes(circle, "day/pour/c.cpp", "#include \"a.h\"\n");
+  CHECK(in_circles(circle).size() == 3);
 }
 
 TEST_CASE("what a public header declares, it explains") {

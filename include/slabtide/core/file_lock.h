@@ -3,7 +3,7 @@
 #include <filesystem>
 #include <optional>
 
-#include "slabtide/core/files.h"
+#include "slabtide/core/file_error.h"
 
 namespace slabtide {
 

@@ -9,13 +9,9 @@
 #include <string>
 #include <string_view>
 
-namespace slabtide {
+#include "slabtide/core/file_error.h"
 
-/// A failed file operation, in words for the user.
-struct FileError {
-  std::string message;
-  std::string next_step;
-};
+namespace slabtide {
 
 /// A file's text, or why there is none.
 struct FileText {

@@ -4,7 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/compare/choices.h"
+#include "slabtide/day/compare/choice.h"
+#include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/practice/practice.h"
 
 namespace slabtide {
 

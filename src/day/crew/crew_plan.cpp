@@ -2,11 +2,9 @@
 
 #include <algorithm>
 #include <numeric>
-#include <stdexcept>
 
 #include <fmt/format.h>
 
-#include "crew_remedies.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/checks/validate.h"
 
@@ -102,26 +100,6 @@ void put_on_the_clock(CrewPlan& plan, const Job& job, const Practice& practice) 
 
 }  // namespace
 
-std::string late_words(int minutes) {
-  return minutes == 0 ? std::string("nothing late") : fmt::format("{} min late", minutes);
-}
-
-std::string remedy_words(const CrewRemedy& remedy) {
-  std::string left = late_words(remedy.late_min);
-  switch (remedy.kind) {
-    case RemedyKind::more_hands:
-      return remedy.amount == 1 ? fmt::format("one more finisher: {}", left)
-                                : fmt::format("{} more finishers: {}", remedy.amount, left);
-    case RemedyKind::slow_the_set:
-      return fmt::format("a retarder that holds {} back {} min: {}", remedy.zone, remedy.amount,
-                         left);
-    case RemedyKind::place_later:
-      return fmt::format("{} placed {} min later, from a load of its own: {}", remedy.zone,
-                         remedy.amount, left);
-  }
-  return left;
-}
-
 double CrewPlan::crew_hours() const {
   double seconds = 0.0;
   for (const CrewMember& member : people) {
@@ -136,9 +114,6 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
                    const Practice& practice, CrewDepth depth) {
   validate(job);
   validate(practice);
-  if (zones.size() != job.zones.size()) {
-    throw std::invalid_argument("crew plan: the plans are not of this job's zones");
-  }
   const int crew = job.crew.finishers;
   CrewPlan plan;
   plan.tasks = day_tasks(job, zones, cuts, practice);
@@ -156,7 +131,7 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
   const auto larger = std::find_if(schedules.begin(), schedules.end(),
                                    [crew](const Schedule& other) { return other.crew > crew; });
   if (!plan.late.empty() && depth == CrewDepth::remedies) {
-    plan.remedies = crew_cures(plan.tasks, plan.schedule, {larger, schedules.end()});
+    plan.remedies = crew_remedies(plan.tasks, plan.schedule, {larger, schedules.end()});
   }
   return plan;
 }

@@ -1,9 +1,11 @@
-#include "crew_remedies.h"
+#include "slabtide/day/crew/crew_remedies.h"
 
 #include <algorithm>
 #include <array>
 #include <map>
 #include <string>
+
+#include <fmt/format.h>
 
 #include "schedule_search.h"
 
@@ -44,8 +46,28 @@ std::vector<Task> with_zone_later(std::vector<Task> tasks, const std::string& zo
 
 }  // namespace
 
-std::vector<CrewRemedy> crew_cures(const std::vector<Task>& tasks, const Schedule& as_planned,
-                                   std::span<const Schedule> larger) {
+std::string late_words(int minutes) {
+  return minutes == 0 ? std::string("nothing late") : fmt::format("{} min late", minutes);
+}
+
+std::string remedy_words(const CrewRemedy& remedy) {
+  std::string left = late_words(remedy.late_min);
+  switch (remedy.kind) {
+    case RemedyKind::more_hands:
+      return remedy.amount == 1 ? fmt::format("one more finisher: {}", left)
+                                : fmt::format("{} more finishers: {}", remedy.amount, left);
+    case RemedyKind::slow_the_set:
+      return fmt::format("a retarder that holds {} back {} min: {}", remedy.zone, remedy.amount,
+                         left);
+    case RemedyKind::place_later:
+      return fmt::format("{} placed {} min later, from a load of its own: {}", remedy.zone,
+                         remedy.amount, left);
+  }
+  return left;
+}
+
+std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Schedule& as_planned,
+                                      std::span<const Schedule> larger) {
   std::vector<CrewRemedy> remedies;
   const auto consider = [&](RemedyKind kind, const std::string& zone, int amount, int late_min) {
     // More of the same that does no better is not worth a word.

@@ -4,7 +4,6 @@
 #include <span>
 #include <vector>
 
-#include "slabtide/day/crew/schedule.h"
 #include "task_list.h"
 
 namespace slabtide {

@@ -2,7 +2,6 @@
 
 #include <span>
 
-#include "slabtide/day/crew/schedule.h"
 #include "task_list.h"
 
 namespace slabtide {

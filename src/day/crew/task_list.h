@@ -6,7 +6,8 @@
 #include <vector>
 
 #include "crew_load.h"
-#include "slabtide/day/crew/schedule.h"
+#include "slabtide/day/crew/assignment.h"
+#include "slabtide/day/crew/task.h"
 
 // Schedules made from a list: the parts that the search is put together from.
 

@@ -4,8 +4,14 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/day/plan/cautions.h"
+#include "slabtide/day/crew/crew_plan.h"
+#include "slabtide/day/joints/cut_plan.h"
+#include "slabtide/day/plan/caution.h"
+#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/zone_plan.h"
 #include "slabtide/job/model/wording.h"
+#include "slabtide/weather/sky/sun.h"
 
 // What the rules of the cautions share. Each rule looks at a Watch and adds what it finds.
 
@@ -15,13 +21,13 @@ namespace slabtide {
 struct Watch {
   const Job& job;
   const PourRun& run;
-  const std::vector<ZonePlan>& zones;
+  const std::vector<ZonePlan>& zones;  // in the order of job.zones
   const CutPlan& cuts;
   const CrewPlan& crew;
   const SunTimes& sun;
   const Practice& practice;
-  std::optional<double> forecast_age_h;
-  std::vector<Caution> found;
+  std::optional<double> forecast_age_h;  // since it was issued, where that is known
+  std::vector<Caution> found = {};
 
   void add(std::string code, std::string title, CautionLevel level, std::string zone,
            std::optional<UtcTime> at, std::string text, std::string source,

@@ -1,10 +1,9 @@
-#include "slabtide/day/plan/cautions.h"
+#include "cautions.h"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
+#include <utility>
 
-#include "caution_watch.h"
 #include "saw_cautions.h"
 #include "slab_cautions.h"
 #include "weather_cautions.h"
@@ -31,28 +30,7 @@ void add_standing_notes(Watch& watch) {
 
 }  // namespace
 
-Steps steps_between(const TimeGrid& grid, UtcTime from, UtcTime to) {
-  const double first = std::max(0.0, seconds_between(grid.start, from) / grid.step_s);
-  const double last = std::max(0.0, seconds_between(grid.start, to) / grid.step_s);
-  const auto clamp = [&grid](double step) {
-    return std::min(grid.count, static_cast<std::size_t>(std::ceil(step)));
-  };
-  return {clamp(first), clamp(last)};
-}
-
-PlasticSpan plastic_span(const Watch& watch) {
-  PlasticSpan span{watch.zones.front().placed.start, watch.zones.front().placed.end};
-  for (const ZonePlan& zone : watch.zones) {
-    span.from = std::min(span.from, zone.placed.start);
-    span.to = std::max(span.to,
-                       zone.whole.final_set.value_or(watch.run.at(watch.run.weather.grid.end_s())));
-  }
-  return span;
-}
-
-std::vector<Caution> find_cautions(const Job& job, const PourRun& run, const DayPlan& plan,
-                                   const Practice& practice, std::optional<double> forecast_age_h) {
-  Watch watch{job, run, plan.zones, plan.cuts, plan.crew, plan.sun, practice, forecast_age_h, {}};
+std::vector<Caution> find_cautions(Watch watch) {
   constexpr std::array rules{watch_concrete_temperature,
                              watch_cold,
                              watch_ground,

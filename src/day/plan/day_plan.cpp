@@ -2,7 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/day/plan/cautions.h"
+#include "cautions.h"
+#include "core/rounded.h"
 #include "slabtide/day/pour/validate_run.h"
 #include "slabtide/job/checks/validate.h"
 #include "slabtide/job/model/wording.h"
@@ -16,7 +17,7 @@ void take_if_tighter(std::optional<Tightest>& tightest, const ZonePlan& zone, co
   const OperationWindow* window = part.window(operation);
   if (window == nullptr) return;
   const auto minutes = window->minutes();
-  if (!minutes || (tightest && tightest->minutes <= *minutes)) return;
+  if (!minutes || (tightest && rounded(tightest->minutes) <= rounded(*minutes))) return;
   tightest = Tightest{zone.name, part.name, operation, *window->opens, *minutes};
 }
 
@@ -65,7 +66,8 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
   plan.tightest = find_tightest(job, plan.zones);
   plan.crew = plan_crew(job, plan.zones, plan.cuts, practice, scope.crew);
   plan.supplies = take_along(job, run.order, plan.zones, practice);
-  plan.cautions = find_cautions(job, run, plan, practice, forecast_age_h);
+  plan.cautions = find_cautions(
+      {job, run, plan.zones, plan.cuts, plan.crew, plan.sun, practice, forecast_age_h});
   plan.assumptions = assumptions_of(job, run);
   return plan;
 }

@@ -9,7 +9,6 @@
 #include "core/rounded.h"
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
-#include "mix_book_words.h"
 #include "slabtide/core/utf8.h"
 #include "slabtide/job/toml/toml_tree.h"
 
@@ -93,32 +92,6 @@ BookedPour read_pour_entry(TableReader& table) {
   return pour;
 }
 
-/// A TOML basic string.
-std::string toml_text(std::string_view text) {
-  std::string result = "\"";
-  for (const char c : text) {
-    constexpr unsigned char first_printable = 0x20;
-    constexpr unsigned char delete_character = 0x7F;
-    const auto byte = static_cast<unsigned char>(c);
-    if (c == '"' || c == '\\') {
-      result += {'\\', c};
-    } else if (byte < first_printable || byte == delete_character) {
-      result += fmt::format("\\u{:04X}", byte);
-    } else {
-      result += c;
-    }
-  }
-  return result + '"';
-}
-
-std::string minutes_text(const std::vector<double>& late_min) {
-  std::string minutes;
-  for (const double late : late_min) {
-    minutes += fmt::format("{}{}", minutes.empty() ? "" : ", ", std::lround(late));
-  }
-  return fmt::format("[{}]", minutes);
-}
-
 }  // namespace
 
 const BookedMix* MixBook::find(std::string_view name) const {
@@ -195,39 +168,6 @@ Parsed<MixBook> read_mix_book(std::string_view text) {
   root.refuse_the_rest();
   if (has_error(findings)) return {std::nullopt, std::move(findings)};
   return {std::move(book), std::move(findings)};
-}
-
-std::vector<BookEntry> measured_entries(const BookedPour& pour) {
-  std::vector<BookEntry> entries{{"set_factor", fmt::format("{:.3f}", pour.set_factor)},
-                                 {"readings", fmt::format("{}", pour.readings)}};
-  if (pour.air_k) entries.push_back({"air_k", fmt::format("{:.1f}", rounded(*pour.air_k, 1))});
-  entries.push_back({"late_min", minutes_text(pour.late_min)});
-  return entries;
-}
-
-std::string entry_line(const BookEntry& entry) {
-  return fmt::format("  {} = {}\n", entry.key, entry.value);
-}
-
-std::string mix_text(const std::string& name) {
-  return fmt::format("\n[[mix]]\nname = {}\n", toml_text(name));
-}
-
-std::string pour_text(const BookedPour& pour) {
-  std::string text =
-      fmt::format("\n  [[mix.pour]]\n  job = {}\n  site = {}\n  date = {}\n", toml_text(pour.job),
-                  toml_text(pour.site), boost::gregorian::to_iso_extended_string(pour.date));
-  for (const BookEntry& entry : measured_entries(pour)) text += entry_line(entry);
-  return text;
-}
-
-std::string mix_book_text(const MixBook& book) {
-  std::string text(mix_book_heading);
-  for (const BookedMix& mix : book.mixes) {
-    text += mix_text(mix.name);
-    for (const BookedPour& pour : mix.pours) text += pour_text(pour);
-  }
-  return text;
 }
 
 }  // namespace slabtide

@@ -189,6 +189,15 @@ void add(Lines& lines, const std::vector<MixPlace>& places, const MixBook& book,
 
 }  // namespace
 
+std::string mix_book_text(const MixBook& book) {
+  std::string text(mix_book_heading);
+  for (const BookedMix& mix : book.mixes) {
+    text += mix_text(mix.name);
+    for (const BookedPour& pour : mix.pours) text += pour_text(pour);
+  }
+  return text;
+}
+
 std::optional<std::string> with_pour(std::string_view text, const std::string& mix,
                                      const BookedPour& pour) {
   const Parsed<MixBook> book = read_mix_book(text);

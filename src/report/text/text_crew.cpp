@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/report/text/text_plan.h"
+#include "slabtide/report/text/text_parts.h"
 #include "slabtide/report/text/text_supplies.h"
 #include "slabtide/report/text/text_touch.h"
 #include "slabtide/report/words/validate_facts.h"

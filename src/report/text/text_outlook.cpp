@@ -8,7 +8,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/report/text/text_cautions.h"
-#include "slabtide/report/text/text_plan.h"
+#include "slabtide/report/text/text_parts.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/report/text/text_cautions.h"
-#include "slabtide/report/text/text_plan.h"
+#include "slabtide/report/text/text_parts.h"
 #include "slabtide/report/words/part_table.h"
 
 namespace slabtide {

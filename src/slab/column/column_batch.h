@@ -8,7 +8,6 @@
 #include <hwy/aligned_allocator.h>
 
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/column/column_solver.h"
 #include "slabtide/slab/process/thin_air.h"
 
 namespace slabtide {

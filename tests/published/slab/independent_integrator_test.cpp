@@ -18,6 +18,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/slab/column/cell_weather.h"
 #include "slabtide/slab/column/column_mesh.h"
+#include "slabtide/slab/column/column_solver.h"
 #include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/slab/process/evaporation.h"
 #include "slabtide/slab/process/hydration.h"

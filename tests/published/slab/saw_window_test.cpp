@@ -7,6 +7,7 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
+#include "slabtide/slab/column/column_solver.h"
 #include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"

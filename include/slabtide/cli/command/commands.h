@@ -1,18 +1,10 @@
 #pragma once
 
-#include <iosfwd>
 #include <span>
 
-#include "slabtide/cli/line/command_line.h"
+#include "slabtide/cli/command/command.h"
 
 namespace slabtide {
-
-/// A command: what it takes and what it does. `run` gets a line that was read against
-/// `line()` and returns the exit code.
-struct Command {
-  CommandLine (*line)();
-  int (*run)(const ParsedLine& line, std::ostream& out, std::ostream& err);
-};
 
 /// All commands, in the order help lists them.
 std::span<const Command> commands();

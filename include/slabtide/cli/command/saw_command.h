@@ -1,6 +1,6 @@
 #pragma once
 
-#include "slabtide/cli/command/commands.h"
+#include "slabtide/cli/command/command.h"
 
 namespace slabtide {
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/day/crew/schedule.h"
 #include "slabtide/day/crew/tasks.h"
 #include "slabtide/day/practice/practice.h"
@@ -37,20 +38,6 @@ struct TightTask {
   int slack_min = 0;  ///< negative: late
 };
 
-/// Something that can still be changed, and what it does to the minutes late.
-enum class RemedyKind { more_hands, slow_the_set, place_later };
-struct CrewRemedy {
-  RemedyKind kind = RemedyKind::more_hands;
-  std::string zone;  ///< empty for the whole job
-  int amount = 0;    ///< hands, or minutes
-  int late_min = 0;  ///< what is left
-};
-
-/// "nothing late", "12 min late".
-std::string late_words(int minutes);
-/// "one more finisher: nothing late".
-std::string remedy_words(const CrewRemedy& remedy);
-
 /// The finishing crew's day.
 struct CrewPlan {
   std::vector<Task> tasks;
@@ -82,7 +69,7 @@ inline constexpr int max_crew_tried = 12;
 /// How far a crew plan looks beyond the job's own crew.
 enum class CrewDepth {
   own_crew,  ///< no other: `smallest_crew`, `enough_crew`, `min_late_min` and `remedies` stay empty
-  other_crews,  ///< other sizes, but no cures
+  other_crews,  ///< other sizes, but no remedies
   remedies,     ///< all of it
 };
 

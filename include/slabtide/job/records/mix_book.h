@@ -58,7 +58,5 @@ std::optional<LearnedAir> learned_air(const MixBook& book, std::string_view site
 
 /// TOML; findings with line and column.
 Parsed<MixBook> read_mix_book(std::string_view text);
-/// The book as `read_mix_book` reads it: factors to a thousandth, minutes whole.
-std::string mix_book_text(const MixBook& book);
 
 }  // namespace slabtide

@@ -8,6 +8,9 @@
 
 namespace slabtide {
 
+/// The book as `read_mix_book` reads it: factors to a thousandth, minutes whole.
+std::string mix_book_text(const MixBook& book);
+
 /// A mix book's text with the pour in it, in place of the same job's at the same site on the same
 /// day. All else stays to the byte: remarks, blank lines, what was mended by hand; where the pour
 /// stands there just so already, the whole text does. Of a pour that goes (its mix has another

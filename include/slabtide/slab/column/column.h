@@ -1,6 +1,5 @@
 #pragma once
 
-#include <span>
 #include <vector>
 
 #include "slabtide/slab/material/layer.h"
@@ -71,10 +70,18 @@ struct SolverSettings {
   int threads = 0;     ///< 0: as many as the machine has
 };
 
-/// Solves a batch; results come in the order of the cases and are the same to the bit for
-/// any thread count. Errors: std::invalid_argument names the case and what is wrong.
-std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
-                                         const SiteWeather& weather,
-                                         const SolverSettings& settings);
+/// Where a column's heat came from and went, J/m2 since placing. Stored is the sum of the rest.
+struct ColumnEnergy {
+  double surface_j_m2 = 0.0;  ///< in through the surface
+  double ground_j_m2 = 0.0;   ///< in from the fixed ground below
+  double source_j_m2 = 0.0;   ///< released by hydration
+  double stored_j_m2 = 0.0;   ///< more than at placing
+};
+
+/// What came of a column, and where its heat went.
+struct ColumnSolution {
+  ColumnHistory history;
+  ColumnEnergy energy;
+};
 
 }  // namespace slabtide

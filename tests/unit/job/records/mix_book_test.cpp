@@ -1,4 +1,4 @@
-#include "slabtide/job/records/mix_book.h"
+#include "slabtide/job/records/mix_book_edit.h"
 
 #include <cmath>
 

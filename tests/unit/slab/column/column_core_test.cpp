@@ -8,7 +8,7 @@
 #include <doctest/doctest.h>
 #include <hwy/targets.h>
 
-#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/column/column_solver.h"
 #include "slabtide/slab/mix/mix_model.h"
 #include "unit/slab/slab_fixtures.h"
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/column/column_solver.h"
 
 #include <algorithm>
 #include <array>

@@ -1,4 +1,4 @@
-#include "slabtide/slab/column/column.h"
+#include "slabtide/slab/column/column_solver.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +10,6 @@
 
 #include "core/parallel.h"
 #include "slab/column/column_core.h"
-#include "slabtide/slab/column/column_solver.h"
 
 namespace slabtide {
 namespace {

@@ -1,0 +1,27 @@
+#include "caution_watch.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace slabtide {
+
+Steps steps_between(const TimeGrid& grid, UtcTime from, UtcTime to) {
+  const double first = std::max(0.0, seconds_between(grid.start, from) / grid.step_s);
+  const double last = std::max(0.0, seconds_between(grid.start, to) / grid.step_s);
+  const auto clamp = [&grid](double step) {
+    return std::min(grid.count, static_cast<std::size_t>(std::ceil(step)));
+  };
+  return {clamp(first), clamp(last)};
+}
+
+PlasticSpan plastic_span(const Watch& watch) {
+  PlasticSpan span{watch.zones.front().placed.start, watch.zones.front().placed.end};
+  for (const ZonePlan& zone : watch.zones) {
+    span.from = std::min(span.from, zone.placed.start);
+    span.to = std::max(span.to,
+                       zone.whole.final_set.value_or(watch.run.at(watch.run.weather.grid.end_s())));
+  }
+  return span;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,43 @@
+#include "slabtide/report/text/text_parts.h"
+
+#include <fmt/format.h>
+
+#include "slabtide/job/model/wording.h"
+
+namespace slabtide {
+
+std::string text_assumptions(const PlannedPour& facts, const TextStyle& style) {
+  std::string text = style.heading("Assumed") + "\n";
+  for (const std::string& assumption : facts.plan.assumptions) {
+    text += paragraph(assumption, 2, 4);
+  }
+  for (const std::string& note : facts.forecast.notes) text += paragraph(note, 2, 4);
+  return text;
+}
+
+std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const Job& job) {
+  const std::string about = zone_name.empty() ? std::string() : zone_name + ", ";
+  const std::string hand = saw.on_hand ? "" : " (not on hand)";
+  const std::string depth = thickness_words(saw.depth_m, job.units);
+  if (saw.too_late) {
+    return fmt::format("{}{}{}: too late, it opens {} and the cut is due by {}", about,
+                       saw_words(saw.kind), hand, day_clock(saw.opens, job),
+                       day_clock(saw.latest, job));
+  }
+  if (!saw.opens) return about + saw_words(saw.kind) + hand + ": " + std::string(after_plan_words);
+  const std::string until =
+      saw.latest ? fmt::format(", be done by {}", day_clock(saw.latest, job)) : std::string();
+  return fmt::format("{}{}{}: from {}, all over {}{}, {} deep", about, saw_words(saw.kind), hand,
+                     day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until, depth);
+}
+
+std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
+  const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
+  std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
+  text += paragraph(weather_words(facts));
+  text += paragraph(mix_words(facts) + "; " +
+                    set_words(facts.run.mixes.front().setting, facts.job.units) + ".");
+  return text;
+}
+
+}  // namespace slabtide
