@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <boost/date_time/gregorian/formatters.hpp>
 
+#include "core/rounded.h"
 #include "slabtide/job/toml/toml_tree.h"
 
 namespace slabtide {
