@@ -12,9 +12,9 @@ std::vector<MissedCheck> finishing() {
       {.what = "wait to a print and no sheen",
        .in_words = "Wait from placing to a 1/4 in print with no bleed water: 4¼, 2¾ and 1¾ h at "
                    "50, 70 and 90 °F",
-       .why = "In air that hardly moves, at 50 % humidity, bleed water stands until set here at 50 "
-              "and 70 °F; wind and dry air take it sooner.",
-       .rows = {{"50 °F", 159.2}, {"70 °F", 73.9}}},
+       .why = "In air that hardly moves, at 50 % humidity, bleed water stands until set here; wind "
+              "and dry air take it sooner.",
+       .rows = {{"50 °F", 159.2}, {"70 °F", 73.9}, {"90 °F", 31.4}}},
       {.what = "wait to a 1/4 in print",
        .in_words = "The same wait, the print alone",
        .why = "Slower in the cold and quicker in the heat than published; by the rule of thumb for "
@@ -27,7 +27,15 @@ std::vector<MissedCheck> finishing() {
       {.what = "stamping window in cool shade",
        .in_words = "Stamping in cool shade: two hours or more",
        .why = "Ready to too stiff takes a fixed fraction of the set time here.",
-       .rows = {{"2 to 9 °C", -16.7}}}};
+       .rows = {{"2 to 9 °C", -21.2}}},
+      {.what = "sheen off after placing",
+       .in_words = "Bleed water gone one to four hours after placing",
+       .why =
+           "In the sun it dries as fast as it rises, so that none stands; in cool shade it rises "
+           "until near set.",
+       .rows = {{"mild, 72/50 °F, concrete 68, in the sun", -1.0},
+                {"cool, 55/42 °F, concrete 60, in the sun", -1.0},
+                {"cool, 55/42 °F, concrete 60, in the shade", 0.9}}}};
 }
 
 std::vector<MissedCheck> sawing() {

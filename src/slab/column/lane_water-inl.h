@@ -18,13 +18,15 @@ namespace HWY_NAMESPACE {
 template <class Number>
 class LaneWater {
  public:
-  LaneWater(const TraitsOf<Number>& traits, Number set_age_h)
-      : traits_(traits), bled_fraction_(bleed_fraction(set_age_h, traits.setting)) {}
+  LaneWater(const TraitsOf<Number>& traits, Number placed_age_h)
+      : traits_(traits),
+        placed_age_h_(placed_age_h),
+        bled_fraction_(bleed_fraction(placed_age_h, placed_age_h, traits.setting)) {}
 
   /// On by a step that ends at this set age (at mid-depth), with the rates of its two stages.
   void move(Number step_s, Number set_age_h, Number first_kg_m2_h, Number second_kg_m2_h) {
     const Number step_h = step_s * (1.0 / seconds_per_hour);
-    const Number fraction = bleed_fraction(set_age_h, traits_.setting);
+    const Number fraction = bleed_fraction(set_age_h, placed_age_h_, traits_.setting);
     const Number bled = traits_.total_bleed_kg_m2 * (fraction - bled_fraction_);
     bled_fraction_ = fraction;
     evaporation_kg_m2_h = second_kg_m2_h;
@@ -39,6 +41,7 @@ class LaneWater {
 
  private:
   const TraitsOf<Number>& traits_;
+  Number placed_age_h_;
   Number bled_fraction_;
 };
 

@@ -33,15 +33,27 @@ TEST_CASE("entrained air and silica fume hold it back") {
 }
 
 TEST_CASE("bleeding is fast at first and over at three quarters of initial set") {
-  CHECK(bleed_fraction(0.0, slow_setting) == 0.0);
-  CHECK(bleed_fraction(1.5, slow_setting) == doctest::Approx(0.75));
-  CHECK(bleed_fraction(3.0, slow_setting) == 1.0);
-  CHECK(bleed_fraction(9.0, slow_setting) == 1.0);
+  CHECK(bleed_fraction(0.0, 0.0, slow_setting) == 0.0);
+  CHECK(bleed_fraction(1.5, 0.0, slow_setting) == doctest::Approx(0.75));
+  CHECK(bleed_fraction(3.0, 0.0, slow_setting) == 1.0);
+  CHECK(bleed_fraction(9.0, 0.0, slow_setting) == 1.0);
+}
+
+TEST_CASE("bleeding begins when placed: the drum stirs back what rose on the way") {
+  CHECK(bleed_fraction(1.0, 1.0, slow_setting) == 0.0);
+  CHECK(bleed_fraction(2.0, 1.0, slow_setting) == doctest::Approx(0.75));
+  CHECK(bleed_fraction(3.0, 1.0, slow_setting) == 1.0);
+}
+
+TEST_CASE("concrete that is placed too stiff to bleed does not") {
+  for (const double age_h : {3.0, 3.5, 4.0, 9.0})
+    CHECK(bleed_fraction(age_h, 3.0, slow_setting) == 1.0);
+  CHECK(bleed_fraction(3.5, 3.5, slow_setting) == 1.0);
 }
 
 TEST_CASE("a retarder stretches bleeding") {
   SettingParameters retarded = slow_setting;
   retarded.shift_h = 2.0;
-  CHECK(bleed_fraction(4.4, retarded) < 1.0);
-  CHECK(bleed_fraction(4.5, retarded) == doctest::Approx(1.0));
+  CHECK(bleed_fraction(4.4, 0.0, retarded) < 1.0);
+  CHECK(bleed_fraction(4.5, 0.0, retarded) == doctest::Approx(1.0));
 }
