@@ -50,8 +50,11 @@ double hydration_degree(double equivalent_age_h, const HydrationParameters& hydr
   return formula::hydration_degree(equivalent_age_h, hydration);
 }
 
-double bleed_fraction(double set_age_h, double placed_age_h, const SettingParameters& setting) {
-  return formula::bleed_fraction(set_age_h, placed_age_h, setting);
+double settling_rate(double concrete_c) { return formula::settling_rate(concrete_c); }
+
+double bleed_fraction(double set_age_h, double placed_age_h, double settled_fraction,
+                      const SettingParameters& setting) {
+  return formula::bleed_fraction(set_age_h, placed_age_h, settled_fraction, setting);
 }
 
 double resistance_psi(double set_age_h, const SettingParameters& setting) {

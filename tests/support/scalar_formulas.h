@@ -11,7 +11,9 @@ namespace slabtide::test {
 
 double hydration_rate(double concrete_c, double activation_energy_j_mol);
 double hydration_degree(double equivalent_age_h, const HydrationParameters& hydration);
-double bleed_fraction(double set_age_h, double placed_age_h, const SettingParameters& setting);
+double settling_rate(double concrete_c);
+double bleed_fraction(double set_age_h, double placed_age_h, double settled_fraction,
+                      const SettingParameters& setting);
 double resistance_psi(double set_age_h, const SettingParameters& setting);
 double strength_psi(double set_age_h, const StrengthParameters& strength);
 double surface_wetness(double set_age_h, const SettingParameters& setting, bool curing_compound_on);

@@ -48,7 +48,7 @@ class ColumnLanes {
         time_s_(each_case<Number>(cases, [](const ColumnCase& c) { return c.placed_s; })),
         concrete_c_(each_case<Number>(cases, [](const ColumnCase& c) { return c.concrete_c; })),
         aging_(traits_, mesh_, concrete_c_, transit_h(cases)),
-        water_(traits_, aging_.set_age_h(Aging::middle)),
+        water_(traits_, aging_.set_age_h(Aging::middle), concrete_c_),
         surface_{0.0, concrete_c_, concrete_c_, 0.0, 0.0},
         energy_{0.0, 0.0, 0.0, mesh_.stored_j_m2()} {}
 
@@ -99,8 +99,8 @@ class ColumnLanes {
     energy_.ground_j_m2 += moved.bottom_j_m2;
     time_s_ += step_s;
     aging_.age(step_s);
-    water_.move(step_s, aging_.set_age_h(Aging::middle), moved.first.evaporation_kg_m2_h,
-                moved.second.evaporation_kg_m2_h);
+    water_.move(step_s, aging_.set_age_h(Aging::middle), mesh_.probe_c(Aging::middle),
+                moved.first.evaporation_kg_m2_h, moved.second.evaporation_kg_m2_h);
   }
 
   void cover(Number at_s) {

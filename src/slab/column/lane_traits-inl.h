@@ -14,6 +14,7 @@
 #include "core/numbers-inl.h"
 #include "slab/process/setting-inl.h"
 #include "slabtide/slab/column/column.h"
+#include "slabtide/slab/process/bleed.h"
 #include "slabtide/slab/process/hydration.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -60,6 +61,7 @@ struct TraitsOf {
   Number evaporation_factor;
   Number curing_compound_from_set_age_h;
   Number total_bleed_kg_m2;
+  Number settling_time_h;
 };
 
 /// `read(i)` of each column i as one number; the lanes past the last column repeat it.
@@ -122,9 +124,13 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
           each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
           each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
-          each_case<Number>(cases, [](Case c) {
-            return c.formed_face ? 0.0 : c.mix->bleed_kg_m2_per_mm * c.thickness_m * mm_per_m;
-          })};
+          each_case<Number>(cases,
+                            [](Case c) {
+                              return c.formed_face
+                                         ? 0.0
+                                         : c.mix->bleed_kg_m2_per_mm * c.thickness_m * mm_per_m;
+                            }),
+          each_case<Number>(cases, [](Case c) { return settling_time_h(c.thickness_m); })};
 }
 
 }  // namespace HWY_NAMESPACE

@@ -18,15 +18,22 @@ namespace HWY_NAMESPACE {
 template <class Number>
 class LaneWater {
  public:
-  LaneWater(const TraitsOf<Number>& traits, Number placed_age_h)
+  LaneWater(const TraitsOf<Number>& traits, Number placed_age_h, Number concrete_c)
       : traits_(traits),
         placed_age_h_(placed_age_h),
-        bled_fraction_(bleed_fraction(placed_age_h, placed_age_h, traits.setting)) {}
+        settling_rate_(settling_rate(concrete_c)),
+        bled_fraction_(bleed_fraction(placed_age_h, placed_age_h, settled_h_, traits.setting)) {}
 
-  /// On by a step that ends at this set age (at mid-depth), with the rates of its two stages.
-  void move(Number step_s, Number set_age_h, Number first_kg_m2_h, Number second_kg_m2_h) {
+  /// On by a step that ends at this set age and temperature (at mid-depth), with the rates of its
+  /// two stages.
+  void move(Number step_s, Number set_age_h, Number middle_c, Number first_kg_m2_h,
+            Number second_kg_m2_h) {
     const Number step_h = step_s * (1.0 / seconds_per_hour);
-    const Number fraction = bleed_fraction(set_age_h, placed_age_h_, traits_.setting);
+    const Number rate = settling_rate(middle_c);
+    settled_h_ += 0.5 * step_h * (settling_rate_ + rate);
+    settling_rate_ = rate;
+    const Number fraction = bleed_fraction(set_age_h, placed_age_h_,
+                                           settled_h_ / traits_.settling_time_h, traits_.setting);
     const Number bled = traits_.total_bleed_kg_m2 * (fraction - bled_fraction_);
     bled_fraction_ = fraction;
     evaporation_kg_m2_h = second_kg_m2_h;
@@ -42,6 +49,8 @@ class LaneWater {
  private:
   const TraitsOf<Number>& traits_;
   Number placed_age_h_;
+  Number settling_rate_;    // now
+  Number settled_h_ = 0.0;  // at 20 °C
   Number bled_fraction_;
 };
 

@@ -22,4 +22,9 @@ double total_bleed_kg_m2_per_mm(const Mix& mix) {
   return plain * air * fume;
 }
 
+double settling_time_h(double thickness_m) {
+  constexpr double settling_h_per_m = 18.0;  // ours
+  return settling_h_per_m * thickness_m;
+}
+
 }  // namespace slabtide

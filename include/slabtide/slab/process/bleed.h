@@ -15,4 +15,13 @@ double total_bleed_kg_m2_per_mm(const Mix& mix);
 /// From this share of silica fume on a mix hardly bleeds. Status: ours.
 inline constexpr double hardly_bleeds_fume_fraction = 0.05;
 
+/// How long a slab settles at 20 °C: 18 h for each m of it.
+///
+/// Idealises: any mix takes as long; water rises fast at first and falls off in a straight line,
+/// so that a rate Q at first lasts for 2B/Q.
+/// Source: usual mixes bleed 0.5 to 1.5 kg/m2/h at first (ACI 305 and Powers, from memory); 0.9
+/// with the 0.8 kg/m2 of a 4 in slab of w/cm 0.45 makes 1.8 h. Kosmatka 1994, Bleeding (ASTM STP
+/// 169C): lasts longer in thicker slabs (from memory). Status: ours, by these.
+double settling_time_h(double thickness_m);
+
 }  // namespace slabtide
