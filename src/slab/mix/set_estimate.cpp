@@ -25,11 +25,9 @@ constexpr double slag_row_fraction = 0.50;
 
 constexpr double type_iii_factor = 0.75;  // common practice
 
-// Ours. Freiesleben Hansen & Pedersen 1977 have 33.5 kJ/mol (from memory) and published
-// set-time tables imply 27 to 39; the two anchors at hand lie either side: the wait to a 1/4 in
-// print (ASCC Position Statement 15, 50 to 90 °F) asks for 24, the rule of thumb by
-// temperature (Penn State CE 584 notes, 40 to 70 °F) for 36. Halfway meets both.
-constexpr double setting_energy_plain_j_mol = 30.0e3;
+// Freiesleben Hansen & Pedersen 1977, from memory; amid the 27 to 39 that published set-time
+// tables imply.
+constexpr double setting_energy_plain_j_mol = 33.5e3;
 constexpr double slag_energy_fraction = 0.40;  // of it, for slag alone: ours
 
 SetTimes add(const SetTimes& base, const SetTimes& row, double times) {

@@ -144,6 +144,28 @@ TEST_CASE("hours to set by temperature beside the rule of thumb") {
   }
 }
 
+TEST_CASE("a third slower for each 10 °F colder, and 2.33 times from 70 to 40 °F") {
+  const double energy = setting_activation_energy_j_mol(0.0);
+  const auto times_slower = [&](double colder_f, double warmer_f) {
+    return set_rate(celsius_from_fahrenheit(warmer_f), energy) /
+           set_rate(celsius_from_fahrenheit(colder_f), energy);
+  };
+  for (const double warmer_f : {50.0, 60.0, 70.0, 80.0, 90.0}) {
+    check_row({.what = "times slower for each 10 °F",
+               .source = "a third more for each 10 °F colder",
+               .status = "common practice, no source",
+               .tolerance = 1.0 / 24.0,
+               .because = "a third, neither a quarter nor a half"},
+              fmt::format("{} to {} °F", warmer_f, warmer_f - 10.0), 4.0 / 3.0,
+              times_slower(warmer_f - 10.0, warmer_f));
+  }
+  check_row({.what = "times slower at 40 than at 70 °F",
+             .source = "Penn State CE 584 notes: 14 h against 6",
+             .tolerance = 0.09,
+             .because = "14 h told to the hour"},
+            "14 over 6 h", 14.0 / 6.0, times_slower(40.0, 70.0));
+}
+
 TEST_CASE("strength at final set and at one day") {
   const MixModel model = mix_model(Mix{}, {});
   const double at_final = strength_psi(final_set_age_h(model.setting), model.strength);

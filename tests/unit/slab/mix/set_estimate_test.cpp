@@ -53,8 +53,8 @@ TEST_CASE("slag delays from 30 percent on") {
 }
 
 TEST_CASE("slag makes setting more sensitive to cold") {
-  CHECK(setting_activation_energy_j_mol(0.0) == doctest::Approx(30.0e3));
-  CHECK(setting_activation_energy_j_mol(0.5) == doctest::Approx(36.0e3));
+  CHECK(setting_activation_energy_j_mol(0.0) == doctest::Approx(33.5e3));
+  CHECK(setting_activation_energy_j_mol(0.5) == doctest::Approx(40.2e3));
 }
 
 TEST_CASE("type III cement sets in three quarters of the time") {
