@@ -155,6 +155,8 @@ void add_day_rules(Entries& entries, Practice& p) {
   entries.number("saw.wet_opens_soft_psi", p.saw.wet_opens_soft_psi, 1.0, max_strength_psi);
   entries.number("saw.wet_opens_medium_psi", p.saw.wet_opens_medium_psi, 1.0, max_strength_psi);
   entries.number("saw.wet_opens_hard_psi", p.saw.wet_opens_hard_psi, 1.0, max_strength_psi);
+  entries.number("saw.wet_opens_quartzite_psi", p.saw.wet_opens_quartzite_psi, 1.0,
+                 max_strength_psi);
   entries.number("saw.cut_by_ratio", p.saw.cut_by_ratio, 0.01, 1.0);
   entries.number("saw.late_ratio", p.saw.late_ratio, 0.01, 2.0);
   entries.in_order();

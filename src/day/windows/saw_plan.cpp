@@ -20,9 +20,10 @@ double wet_opens_psi(Aggregate aggregate, const SawRules& saw) {
     case Aggregate::limestone:
       return saw.wet_opens_soft_psi;
     case Aggregate::granite:
-    case Aggregate::quartzite:
     case Aggregate::basalt:  // as hard on a blade as granite: ours
       return saw.wet_opens_hard_psi;
+    case Aggregate::quartzite:
+      return saw.wet_opens_quartzite_psi;
     case Aggregate::unknown:
     case Aggregate::gravel:
     case Aggregate::sandstone:

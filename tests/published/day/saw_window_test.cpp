@@ -6,6 +6,7 @@
 
 #include "published/published_row.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/windows/saw_plan.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
@@ -110,6 +111,21 @@ void check_saws(const std::string& row, const Opens& opens) {
   test::check_range(practice("wet saw after finishing, whole days"), row, 4.0, 12.0, opens.wet_h);
 }
 
+/// Set from the start, then a psi a second.
+ColumnHistory hardening() {
+  ColumnHistory history;
+  for (const double at_s : {0.0, 3000.0}) {
+    history.time_s.push_back(at_s);
+    history.strength_psi.push_back(at_s);
+    history.resistance_middle_psi.push_back(10000.0);
+  }
+  return history;
+}
+
+double wet_saw_waits_for_psi(Aggregate aggregate) {
+  return saw_opens_s(SawKind::wet, hardening(), aggregate, default_practice()).value();
+}
+
 }  // namespace
 
 TEST_CASE("when saws open after finishing on hot to raw days, beside practice") {
@@ -120,6 +136,19 @@ TEST_CASE("when saws open after finishing on hot to raw days, beside practice") 
       check_saws(fmt::format("{}, {}, after the edges", day.name, sky.name), opens.after_edges);
     }
   }
+}
+
+TEST_CASE("quartzite waits for nearly 800 psi more than gravel, and unknown is not the hardest") {
+  test::check_row(
+      {.what = "strength a wet saw waits for, quartzite over gravel",
+       .source = "Slag Cement Association, information sheet 4: nearly 800 psi",
+       .tolerance = 50.0,
+       .unit = "psi",
+       .because = "nearly, told in hundreds"},
+      "quartzite less gravel", 800.0,
+      wet_saw_waits_for_psi(Aggregate::quartzite) - wet_saw_waits_for_psi(Aggregate::gravel));
+  CHECK(wet_saw_waits_for_psi(Aggregate::unknown) < wet_saw_waits_for_psi(Aggregate::granite));
+  CHECK(wet_saw_waits_for_psi(Aggregate::granite) < wet_saw_waits_for_psi(Aggregate::quartzite));
 }
 
 TEST_CASE("the hotter the day, the sooner the saws") {

@@ -59,6 +59,7 @@ struct SawRules {
   double wet_opens_soft_psi = 0.0;
   double wet_opens_medium_psi = 0.0;
   double wet_opens_hard_psi = 0.0;
+  double wet_opens_quartzite_psi = 0.0;
   double cut_by_ratio = 0.0;  ///< stress over tensile strength
   double late_ratio = 0.0;
   double surface_fall_k = 0.0;  ///< under its peak: the trade's limit
