@@ -106,6 +106,7 @@ void check_mix(const FieldPath& path, const Mix& mix) {
       "ash_share, slag_share and silica_fume_share leave too little cement");
   path.at("air_share").in_range(mix.air_fraction, limits::air_fractions);
   path.at("specified_strength_psi").in_range(mix.specified_strength_psi, limits::strengths_psi);
+  path.at("strength_margin_psi").in_range(mix.strength_margin_psi, limits::strength_margins_psi);
   check_temperature(path.at("temperature"), mix);
   check_supplier_sets(path, mix);
   check_admixtures(path, mix.admixtures);

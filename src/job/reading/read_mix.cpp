@@ -168,6 +168,8 @@ Mix read_mix(TableReader& table) {
   set(mix.air_fraction, table.quantity("air", fraction_quantity, limits::air_fractions));
   set(mix.specified_strength_psi,
       table.quantity("strength", strength_quantity, limits::strengths_psi));
+  mix.strength_margin_psi =
+      table.quantity("strength_margin", strength_margin_quantity, limits::strength_margins_psi);
   set(mix.aggregate, table.word("aggregate", aggregates));
   read_temperature(table, mix);
   read_supplier_set(table, mix);

@@ -83,6 +83,7 @@ const Quantity temperature_quantity{temperature_units};
 const Quantity wind_quantity{wind_units};
 const Quantity content_quantity{content_units};
 const Quantity strength_quantity{strength_units};
+const Quantity strength_margin_quantity{strength_units, 100.0};  // a share in percent
 const Quantity placing_rate_quantity{placing_rate_units};
 const Quantity volume_quantity{volume_units};
 const Quantity dose_quantity{dose_units};

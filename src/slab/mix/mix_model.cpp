@@ -62,6 +62,22 @@ std::string set_note(const Mix& mix, const SettingParameters& setting) {
       times, ingredients(mix), learned_words(mix));
 }
 
+double strength_margin_psi(const Mix& mix) {
+  return mix.strength_margin_psi.value_or(usual_strength_margin_psi(mix.specified_strength_psi));
+}
+
+std::string strength_note(const Mix& mix) {
+  const double margin_psi = strength_margin_psi(mix);
+  const double mean_psi = mix.specified_strength_psi + margin_psi;
+  return fmt::format(
+      "strength at 28 days {:.0f} psi ({:.1f} MPa) on average, {:+.0f} psi on what is specified, "
+      "{}",
+      mean_psi, mpa_from_psi(mean_psi), margin_psi,
+      mix.strength_margin_psi ? "as the job file says"
+                              : "as plants aim without test records (ACI 301); `strength_margin` "
+                                "in the job file tells better");
+}
+
 double discharge_c(const Mix& mix) {
   if (const double* typed = std::get_if<double>(&mix.temperature)) return *typed;
   return mix_temperature_c(std::get<IngredientTemperatures>(mix.temperature),
@@ -102,7 +118,8 @@ MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
   model.setting = setting_parameters(mix, times, shift.hours);
   model.hydration = hydration_parameters(mix);
   model.hydration.shift_h = shift.hours;
-  model.strength = strength_parameters(mix.specified_strength_psi, model.setting);
+  model.strength =
+      strength_parameters(mix.specified_strength_psi + strength_margin_psi(mix), model.setting);
   model.concrete = concrete_material(mix.aggregate);
   model.bleed_kg_m2_per_mm = total_bleed_kg_m2_per_mm(mix);
   model.expansion_per_k = expansion_per_k(mix.aggregate);
@@ -113,6 +130,7 @@ MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
     model.learned_log_deviation = mix.learned->log_deviation;
   }
   model.notes.push_back(set_note(mix, model.setting));
+  model.notes.push_back(strength_note(mix));
   for (std::string& note : shift.notes) model.notes.push_back(std::move(note));
   note_assumptions(mix, model);
   return model;

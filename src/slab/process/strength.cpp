@@ -17,9 +17,16 @@ constexpr double modulus_scale = 57000.0;  // ACI 318
 
 }  // namespace
 
-StrengthParameters strength_parameters(double specified_psi, const SettingParameters& setting) {
+double usual_strength_margin_psi(double specified_psi) {
+  constexpr double low_psi = 3000.0;
+  constexpr double high_psi = 5000.0;
+  if (specified_psi < low_psi) return 1000.0;
+  return specified_psi <= high_psi ? 1200.0 : 0.10 * specified_psi + 700.0;
+}
+
+StrengthParameters strength_parameters(double mean_psi, const SettingParameters& setting) {
   const double grown = specified_age_days * rate_per_day;
-  return {.ultimate_psi = specified_psi * (1.0 + grown) / grown,
+  return {.ultimate_psi = mean_psi * (1.0 + grown) / grown,
           .rate_per_day = rate_per_day,
           .start_set_age_h = final_set_age_h(setting) - start_before_final_set_h};
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <limits>
 #include <string>
 #include <string_view>
 
@@ -100,5 +101,12 @@ TEST_CASE("the wait to a quarter inch print, with the bleed water gone too, at 5
     check_row(print, name, row.hours * 60.0, wait.print_h * 60.0);
     check_row(no_bleed_water, name, row.hours * 60.0,
               std::max(wait.print_h, wait.dry_or_over_h) * 60.0);
+    constexpr double bull_floated_h = 0.25;  // after placing: ours
+    check_range({.what = "bull float to a 1/4 in print",
+                 .source = "Elements in good floor construction III, Concrete Construction: 2 to 8 "
+                           "h or more",
+                 .unit = "h",
+                 .because = given_as_range},
+                name, 2.0, std::numeric_limits<double>::infinity(), wait.print_h - bull_floated_h);
   }
 }

@@ -78,6 +78,8 @@ inline constexpr Range air_fractions{0.0, 0.12};                        ///< of 
 /// Portland cement must remain: the set and heat models are of mixes that hold some.
 inline constexpr double max_replaced = 0.9;
 inline constexpr Range strengths_psi{1500.0, 12000.0};  ///< specified at 28 days
+/// Of the mean over it: as far short as any report, to past any plant's.
+inline constexpr Range strength_margins_psi{-1000.0, 4000.0};
 /// Of the concrete.
 inline constexpr Range discharges_c{celsius_from_fahrenheit(35.0), celsius_from_fahrenheit(110.0)};
 /// Hot from the mill.

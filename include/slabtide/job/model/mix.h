@@ -68,6 +68,8 @@ struct Mix {
   double silica_fume_fraction = 0.0;  ///< 0 to 1
   double air_fraction = 0.02;         ///< 0 to 1
   double specified_strength_psi = 4000.0;
+  /// How far the mean of the mix's cylinders lies over that; empty: a usual figure (strength.h).
+  std::optional<double> strength_margin_psi;
   Aggregate aggregate = Aggregate::unknown;
   /// At discharge: °C, or the ingredients it follows from.
   ConcreteTemperature temperature = 18.0;

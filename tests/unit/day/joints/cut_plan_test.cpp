@@ -192,8 +192,9 @@ TEST_CASE("a saw too slow to be through alone is counted") {
     longest_m = std::max(longest_m, cut.cut.length_m);
   }
   Practice practice = default_practice();
-  practice.saw.set_up_min = 0.0;
-  practice.saw.speed_m_h = longest_m / (0.9 * window_min / 60.0);
+  practice.saw.speed_m_h = 1.0;  // the slowest there is
+  practice.saw.set_up_min = 0.9 * window_min - 60.0 * longest_m;
+  REQUIRE(practice.saw.set_up_min > 0.0);
   day.plan = plan_day(job, day.run, practice);
   const SawShift& shift = day.plan.cuts.shift(SawKind::early_entry);
   REQUIRE(shift.saws_needed);

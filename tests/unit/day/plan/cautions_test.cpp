@@ -260,7 +260,7 @@ TEST_CASE("work that runs into the dark and a saw that comes too late are told")
     hour.air_c = hours > 7.0 ? 2.0 : 22.0;
     hour.dew_point_c = 0.0;
   };
-  tied.mix.aggregate = Aggregate::granite;  // hard: the wet saw waits for 700 psi
+  tied.mix.aggregate = Aggregate::quartzite;  // the wet saw waits for 1300 psi
   CHECK(warns(cautions_with(tied, cooling), "saw_too_late", CautionLevel::stop));
 }
 

@@ -206,6 +206,7 @@ std::vector<Slip> mix_slips() {
   number("mix.air_share", [](Mix& m, double v) { m.air_fraction = v; });
   number("mix.silica_fume_share", [](Mix& m, double v) { m.silica_fume_fraction = v; });
   number("mix.specified_strength_psi", [](Mix& m, double v) { m.specified_strength_psi = v; });
+  number("mix.strength_margin_psi", [](Mix& m, double v) { m.strength_margin_psi = v; });
   number("mix.temperature", [](Mix& m, double v) { m.temperature = v; });
   number("mix.learned.set_factor", [](Mix& m, double v) { m.learned = LearnedSet{v, 1, 0.1}; });
   number("admixture[1].dose_ml_100kg", [](Mix& m, double v) { m.admixtures[0].dose_ml_100kg = v; });

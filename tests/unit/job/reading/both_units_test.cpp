@@ -116,6 +116,8 @@ void write_mix(TwinFiles& files) {
   files.number("w_cm", between(0.35, 0.6));
   const double strength_psi = between(2500, 8000);
   files.line("strength", strength_psi, mpa_from_psi(strength_psi));
+  const double margin_psi = between(200, 3000);
+  files.line("strength_margin", margin_psi, mpa_from_psi(margin_psi));
   write_temperature(files);
   const double dose_ml = between(0, 500);
   files.both("[[mix.admixture]]\nkind = \"retarder\"");
@@ -159,8 +161,9 @@ std::vector<double> numbers_of(const Job& job) {
   const auto& day = std::get<TypedWeather>(job.weather);
   all.insert(all.end(), {day.high_c, day.low_c, day.dew_point_c.value_or(0), day.wind_10m_m_s,
                          day.cloud.morning});
-  all.insert(all.end(), {job.mix.cementitious_kg_m3, job.mix.w_cm, job.mix.specified_strength_psi,
-                         *job.mix.admixtures.at(0).dose_ml_100kg});
+  all.insert(all.end(),
+             {job.mix.cementitious_kg_m3, job.mix.w_cm, job.mix.specified_strength_psi,
+              job.mix.strength_margin_psi.value_or(0.0), *job.mix.admixtures.at(0).dose_ml_100kg});
   if (const auto* const parts = std::get_if<IngredientTemperatures>(&job.mix.temperature)) {
     all.insert(all.end(), {parts->cement_c, parts->aggregate_c, parts->water_c,
                            parts->aggregate_kg_m3, parts->ice_kg_m3});

@@ -88,6 +88,13 @@ TEST_CASE("every unit a key may say is read as that unit") {
     return read(job_with("strength = 4000", line)).mix.specified_strength_psi;
   };
   CHECK(strength("strength_mpa = 27.58") == doctest::Approx(4000.0).epsilon(1e-4));
+  const auto margin = [](const char* line) {
+    return read(job_with("strength = 4000", line)).mix.strength_margin_psi;
+  };
+  CHECK(!margin("strength = 4000").has_value());
+  CHECK(margin("strength_margin = 0") == 0.0);
+  CHECK(margin("strength_margin = -500") == -500.0);
+  CHECK(margin("strength_margin_mpa = 8").value() == doctest::Approx(1160.3).epsilon(1e-4));
   CHECK(read(job_with("elevation = 1000", "elevation_m = 305")).site.elevation_m ==
         doctest::Approx(305.0));
   CHECK(read(job_with("[[0, 0], [12, 0], [12, 10], [0, 10]]", "[[0, 0], [2, 0], [2, 2]]"))

@@ -25,6 +25,13 @@ TEST_CASE("strength starts 1.3 h of set age before final set, admixture included
   CHECK(strength_psi(5.3, strength) > 0.0);
 }
 
+TEST_CASE("a mix is ordered over what is specified") {
+  CHECK(usual_strength_margin_psi(2500.0) == 1000.0);
+  CHECK(usual_strength_margin_psi(3000.0) == 1200.0);
+  CHECK(usual_strength_margin_psi(5000.0) == 1200.0);
+  CHECK(usual_strength_margin_psi(6000.0) == doctest::Approx(1300.0));
+}
+
 TEST_CASE("strength is half of its ultimate at 1/k days") {
   const StrengthParameters strength = strength_parameters(4000.0, plain_with_shift);
   CHECK(strength.ultimate_psi == doctest::Approx(4000.0 * 10.8 / 9.8));
