@@ -8,6 +8,7 @@
 #include "slab/process/hydration-inl.h"
 #include "slab/process/strength-inl.h"
 #include "slabtide/core/units.h"
+#include "slabtide/slab/column/cell_weather.h"
 #include "slabtide/slab/process/hydration.h"
 
 namespace slabtide::test {
@@ -24,6 +25,7 @@ double between(const std::vector<double>& values, GridPlace place) {
 /// Of a column, what the weather meets.
 struct Surroundings {
   double absorptance;
+  double dry_absorptance;
   double sky_view;
   double convection_factor;
   double evaporation_factor;
@@ -99,10 +101,11 @@ SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& wea
       between(weather.air_c, place), between(weather.vapour_pressure_pa, place),
       between(weather.wind_slab_m_s, place), between(weather.sky_emissivity, place),
       between(column.exposure->shortwave_w_m2, place)};
-  const Surroundings fixed{column.absorptance, column.exposure->sky_view, column.convection_factor,
+  const Surroundings fixed{column.absorptance, dry_absorptance_of(column),
+                           column.exposure->sky_view, column.convection_factor,
                            column.evaporation_factor};
-  const auto found =
-      formula::surface_conditions(now, fixed, thin_air(weather.air_pressure_pa), wetness);
+  const auto found = formula::surface_conditions(now, fixed, thin_air(weather.air_pressure_pa),
+                                                 wetness, formula::surface_dampness(wetness));
   return {.absorbed_w_m2 = found.absorbed_w_m2,
           .air_c = found.air_c,
           .vapour_pressure_pa = found.vapour_pressure_pa,

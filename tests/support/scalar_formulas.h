@@ -42,7 +42,8 @@ struct SurfaceExchange {
 };
 SurfaceExchange surface_exchange(const SurfaceConditions& conditions, double surface_c);
 
-/// Seconds from the grid's start; the weather taken in a straight line between its instants.
+/// Seconds from the grid's start; the weather taken in a straight line between its instants. The
+/// bare surface is as dark for the sun as it is wet.
 SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
                                 double wetness);
 

@@ -44,15 +44,18 @@ struct WeatherNow {
 };
 
 /// The surface conditions of a column at an instant. `wetness` is the share of free-water
-/// evaporation that the surface gives. Departures: a formed face uses the convection of a
-/// horizontal surface; what breathes and insulates (wet fabric) evaporates from its outer face.
-/// `Column` has absorptance, sky_view, convection_factor and evaporation_factor.
+/// evaporation that the surface gives, `dampness` how dark it still is (1 wet, 0 dry). Departures:
+/// a formed face uses the convection of a horizontal surface; what breathes and insulates (wet
+/// fabric) evaporates from its outer face. `Column` has absorptance, dry_absorptance, sky_view,
+/// convection_factor and evaporation_factor.
 template <class Number, class Column>
 ConditionsOf<Number> surface_conditions(const WeatherNow<Number>& now, const Column& column,
-                                        const ThinAir& air, Number wetness) {
+                                        const ThinAir& air, Number wetness, Number dampness) {
   const Number longwave =
       absorbed_longwave_w_m2(now.air_c, now.sky_emissivity, Number(column.sky_view));
-  return {column.absorptance * now.shortwave_w_m2 + longwave,
+  const Number absorptance =
+      column.dry_absorptance + dampness * (column.absorptance - column.dry_absorptance);
+  return {absorptance * now.shortwave_w_m2 + longwave,
           now.air_c,
           now.vapour_pressure_pa,
           air.forced_over_natural * forced_convection_w_m2k(now.wind_slab_m_s),

@@ -1,6 +1,12 @@
 #include "slabtide/slab/column/cell_weather.h"
 
+#include "slabtide/slab/process/absorptance.h"
+
 namespace slabtide {
+
+double dry_absorptance_of(const ColumnCase& column) {
+  return column.formed_face ? column.absorptance : dry_absorptance(column.absorptance);
+}
 
 CoverState cover_at(const ColumnCase& column, double time_s) {
   CoverState state;

@@ -87,7 +87,7 @@ class ColumnLanes {
 
   HWY_FLATTEN void advance(Number step_s) {
     cover(time_s_ + 0.5 * step_s);
-    const Number wet = wetness(0.5 * step_s);
+    const Wetness wet = wetness(0.5 * step_s);
     const LaneLaw<Number> law{conditions(time_s_ + stage_fraction(Stage::first) * step_s, wet),
                               conditions(time_s_ + stage_fraction(Stage::second) * step_s, wet)};
     energy_.source_j_m2 += aging_.predict_heat(step_s);
@@ -109,18 +109,26 @@ class ColumnLanes {
     open_ = cover.open;
   }
 
-  ConditionsOf<Number> conditions(Number time_s, Number wetness) const {
-    return surface_conditions(weather_.at(time_s), traits_, weather_.thin_air(), wetness);
+  /// A surface as it dries.
+  struct Wetness {
+    Number vapour;  // share of free-water evaporation
+    Number sun;     // how dark it still is: 1 wet, 0 dry
+  };
+
+  ConditionsOf<Number> conditions(Number time_s, const Wetness& wetness) const {
+    return surface_conditions(weather_.at(time_s), traits_, weather_.thin_air(), wetness.vapour,
+                              wetness.sun);
   }
 
-  /// Share of free-water evaporation `ahead_s` from now.
-  Number wetness(Number ahead_s) const {
+  /// `ahead_s` from now. What is sealed keeps its water, but darkens as it would bare (ours).
+  Wetness wetness(Number ahead_s) const {
     const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
     const auto film = both(
         traits_.curing_compound_from_set_age_h >= 0.0,
         aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.curing_compound_from_set_age_h);
-    return open_ *
-           surface_wetness(aging_.set_age_ahead_h(Aging::top, ahead_h), traits_.setting, film);
+    const Number top_h = aging_.set_age_ahead_h(Aging::top, ahead_h);
+    return {open_ * surface_wetness(top_h, traits_.setting, film),
+            surface_dampness(bare_wetness(top_h, traits_.setting))};
   }
 
   template <class Mask>

@@ -13,6 +13,7 @@
 
 #include "core/numbers-inl.h"
 #include "slab/process/setting-inl.h"
+#include "slabtide/slab/column/cell_weather.h"
 #include "slabtide/slab/column/column.h"
 #include "slabtide/slab/process/bleed.h"
 #include "slabtide/slab/process/hydration.h"
@@ -56,6 +57,7 @@ struct TraitsOf {
   StrengthOf<Number> strength;
   Number resistance_exponent;
   Number absorptance;
+  Number dry_absorptance;
   Number sky_view;
   Number convection_factor;
   Number evaporation_factor;
@@ -120,6 +122,7 @@ TraitsOf<Number> traits_of(Cases cases) {
           strength_of<Number>(cases),
           resistance_exponent(setting_of<Number>(cases)),
           each_case<Number>(cases, [](Case c) { return c.absorptance; }),
+          each_case<Number>(cases, dry_absorptance_of),
           each_case<Number>(cases, [](Case c) { return c.exposure->sky_view; }),
           each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
           each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),

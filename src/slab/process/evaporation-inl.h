@@ -35,16 +35,28 @@ Number menzel_coefficient_kg_m2_h_pa(Number wind_m_s, double still_factor) {
   return si * menzel_wind_term(wind_m_s * mph_from_m_s(1.0), still_factor);
 }
 
-/// Share of the free-water rate at which a surface of the given set age still evaporates:
-/// all of it to initial set, falling in a straight line to a tenth at final set; a tenth
-/// after. Under a curing film at most 0.05. Status: ours.
-template <class Number, class Setting, class Mask>
-Number surface_wetness(Number set_age_h, const Setting& setting, Mask curing_compound_on) {
+/// Share of the free-water rate at which a surface of the given set age still evaporates, where
+/// nothing seals it: all of it to initial set, falling in a straight line to a tenth at final set;
+/// a tenth after. Status: ours.
+template <class Number, class Setting>
+Number bare_wetness(Number set_age_h, const Setting& setting) {
   const Number initial_h = initial_set_age_h(setting);
   const Number dried =
       clamp((set_age_h - initial_h) / (final_set_age_h(setting) - initial_h), 0.0, 1.0);
-  const Number wetness = 1.0 - (1.0 - wetness_after_final_set) * dried;
+  return 1.0 - (1.0 - wetness_after_final_set) * dried;
+}
+
+/// The same, at most 0.05 under a curing film. Status: ours.
+template <class Number, class Setting, class Mask>
+Number surface_wetness(Number set_age_h, const Setting& setting, Mask curing_compound_on) {
+  const Number wetness = bare_wetness(set_age_h, setting);
   return select(curing_compound_on, min(wetness, Number(wetness_under_curing_compound)), wetness);
+}
+
+/// How dark a bare surface of that wetness still is: 1 wet, 0 at final set and after.
+template <class Number>
+Number surface_dampness(Number bare) {
+  return clamp((bare - wetness_after_final_set) / (1.0 - wetness_after_final_set), 0.0, 1.0);
 }
 
 }  // namespace HWY_NAMESPACE

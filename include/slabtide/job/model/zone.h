@@ -68,7 +68,7 @@ struct Zone {
   std::optional<Border> border;
   std::vector<FormedFace> faces;
   Colour colour = Colour::grey;
-  std::optional<double> absorptance;  ///< measured; beats the colour
+  std::optional<double> absorptance;  ///< measured while wet; beats the colour
   /// No direct sun all day: under a roof, in a narrow court. Says more than obstacles can.
   bool shaded = false;
   /// Cast against or dowelled to a structure.

@@ -19,6 +19,9 @@ struct CoverState {
 /// (ASHRAE Fundamentals, plywood 0.12 to 0.13).
 inline constexpr double form_resistance_m2k_w = 0.146;
 
+/// Of the sun, once the top has dried; a form's outside does not change.
+double dry_absorptance_of(const ColumnCase& column);
+
 /// Covers add; a formed face always has its form, which stops evaporation.
 CoverState cover_at(const ColumnCase& column, double time_s);
 

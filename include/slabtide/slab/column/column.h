@@ -28,7 +28,7 @@ struct ColumnCase {
   std::vector<Layer> below;  ///< base courses, from the slab down; soil follows by itself
   const MixModel* mix = nullptr;
   const CellExposure* exposure = nullptr;
-  double absorptance = 0.70;
+  double absorptance = 0.72;  ///< of the sun while wet; falls as it dries (absorptance.h)
   std::vector<CoverSpan> covers;
   /// A sprayed curing film from this set age on (hours); negative means none.
   double curing_compound_from_set_age_h = -1.0;

@@ -57,3 +57,22 @@ TEST_CASE("factors and wetness reach the surface balance") {
   CHECK(conditions.evaporation_kg_m2_h_pa ==
         doctest::Approx(0.3 * menzel_coefficient_kg_m2_h_pa(2.0)));
 }
+
+TEST_CASE("a surface takes up less sun as it dries, a form's outside as much") {
+  const SiteWeather weather = steady_weather({.hours = 1.0});
+  CellExposure bright = in_the_shade(weather, 1.0);
+  bright.shortwave_w_m2.assign(weather.grid.count, 100.0);
+  ColumnCase column;
+  column.exposure = &bright;
+  column.absorptance = 0.72;
+  const double longwave = absorbed_longwave_w_m2(20.0, 1.0, 1.0);
+  const auto sun = [&](double wetness) {
+    return conditions_at(column, weather, 0.0, wetness).absorbed_w_m2 - longwave;
+  };
+  CHECK(sun(1.0) == doctest::Approx(72.0));
+  CHECK(sun(0.55) == doctest::Approx(60.5));
+  CHECK(sun(0.1) == doctest::Approx(49.0));
+  CHECK(sun(0.05) == doctest::Approx(49.0));
+  column.formed_face = true;
+  CHECK(sun(0.1) == doctest::Approx(72.0));
+}
