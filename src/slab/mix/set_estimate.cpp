@@ -18,10 +18,12 @@ constexpr SetTimes ash_f_h{.initial_h = 30.0 / 60.0, .final_h = 70.0 / 60.0};
 constexpr SetTimes ash_c_h{.initial_h = 25.0 / 60.0, .final_h = 40.0 / 60.0};
 constexpr double ash_row_fraction = 0.25;
 
-// Slag: nothing up to 30 %, this at 50 %: ours.
-constexpr SetTimes slag_h{.initial_h = 45.0 / 60.0, .final_h = 60.0 / 60.0};
-constexpr double slag_free_fraction = 0.30;
-constexpr double slag_row_fraction = 0.50;
+// Slag: half to one hour at 35 to 40 % (ACI 233R, from memory), the middle of both; final set later
+// by as much more as the plain mix's is (ours).
+constexpr double slag_initial_h = 45.0 / 60.0;
+constexpr SetTimes slag_h{.initial_h = slag_initial_h,
+                          .final_h = slag_initial_h * plain_h.final_h / plain_h.initial_h};
+constexpr double slag_row_fraction = 0.375;
 
 constexpr double type_iii_factor = 0.75;  // common practice
 
@@ -40,11 +42,10 @@ SetTimes add(const SetTimes& base, const SetTimes& row, double times) {
 SetTimes estimated_set_times(const Mix& mix) {
   const double w_cm = std::max(mix.w_cm, lowest_w_cm);
   const double cement = mix.cement == CementType::type_iii ? type_iii_factor : 1.0;
-  const double slag = std::max(0.0, mix.slag_fraction - slag_free_fraction);
   const SetTimes paste = add({}, add(plain_h, per_w_cm_h, w_cm - plain_w_cm), cement);
   const SetTimes with_ash = add(paste, mix.ash_class == AshClass::f ? ash_f_h : ash_c_h,
                                 mix.ash_fraction / ash_row_fraction);
-  return add(with_ash, slag_h, slag / (slag_row_fraction - slag_free_fraction));
+  return add(with_ash, slag_h, mix.slag_fraction / slag_row_fraction);
 }
 
 double setting_activation_energy_j_mol(double slag_fraction) {

@@ -145,6 +145,20 @@ TEST_CASE("hours to set by temperature beside the rule of thumb") {
   }
 }
 
+TEST_CASE("slag delays by half an hour to one at 35 to 40 %") {
+  for (const double percent : {35.0, 40.0}) {
+    Mix mix;
+    mix.slag_fraction = percent / 100.0;
+    check_range({.what = "initial set later by slag",
+                 .source = "ACI 233R",
+                 .status = "from memory",
+                 .unit = "min",
+                 .because = given_as_range},
+                fmt::format("{} % at 73 °F", percent), 30.0, 60.0,
+                (estimated_set_times(mix).initial_h - estimated_set_times(Mix{}).initial_h) * 60.0);
+  }
+}
+
 TEST_CASE("a third slower for each 10 °F colder, and 2.33 times from 70 to 40 °F") {
   const double energy = setting_activation_energy_j_mol(0.0);
   const auto times_slower = [&](double colder_f, double warmer_f) {

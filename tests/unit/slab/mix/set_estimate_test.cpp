@@ -45,11 +45,11 @@ TEST_CASE("ash delays by its share and class") {
   CHECK(estimated_set_times(half_row).final_h == doctest::Approx(5.5 + 20.0 / 60.0));
 }
 
-TEST_CASE("slag delays from 30 percent on") {
-  CHECK(with_slag(0.30).initial_h == doctest::Approx(4.25));
-  CHECK(with_slag(0.40).initial_h == doctest::Approx(4.25 + 0.375));
-  CHECK(with_slag(0.50).initial_h == doctest::Approx(5.0));
-  CHECK(with_slag(0.50).final_h == doctest::Approx(6.5));
+TEST_CASE("slag delays with its share, final set as much more as it is later") {
+  CHECK(with_slag(0.0).initial_h == doctest::Approx(4.25));
+  CHECK(with_slag(0.375).initial_h == doctest::Approx(4.25 + 0.75));
+  CHECK(with_slag(0.375).final_h == doctest::Approx(5.5 + 0.75 * 5.5 / 4.25));
+  CHECK(with_slag(0.75).initial_h == doctest::Approx(4.25 + 1.5));
 }
 
 TEST_CASE("slag makes setting more sensitive to cold") {
