@@ -5,8 +5,8 @@
 #include <malloc.h>
 #endif
 
+#include "core/leftovers.h"
 #include "slabtide/cli/command/run.h"
-#include "slabtide/core/leftovers.h"
 
 namespace {
 

@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/cli/command/commands.h"
-#include "slabtide/cli/command/completions.h"
-#include "slabtide/cli/command/manual.h"
+#include "cli/command/commands.h"
+#include "cli/command/completions.h"
+#include "cli/command/manual.h"
 
 // Writes the manual pages and the shells' completions into a folder, as they are installed
 // from there: run by the build, no part of the program.

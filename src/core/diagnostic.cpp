@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
+#include "text.h"
+#include "utf8.h"
 
 namespace slabtide {
 namespace {

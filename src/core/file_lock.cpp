@@ -1,4 +1,4 @@
-#include "slabtide/core/file_lock.h"
+#include "file_lock.h"
 
 #include <fcntl.h>
 #include <sys/stat.h>

@@ -11,8 +11,8 @@
 
 #include <fmt/format.h>
 
+#include "file_lock.h"
 #include "open_file.h"
-#include "slabtide/core/file_lock.h"
 #include "unfinished_file.h"
 
 namespace slabtide {

@@ -1,4 +1,4 @@
-#include "slabtide/core/leftovers.h"
+#include "leftovers.h"
 
 #include <fcntl.h>
 #include <sys/file.h>

@@ -1,4 +1,4 @@
-#include "slabtide/core/posix_rule.h"
+#include "posix_rule.h"
 
 #include <algorithm>
 #include <array>
@@ -6,7 +6,7 @@
 
 #include <boost/date_time/gregorian/gregorian_types.hpp>
 
-#include "slabtide/core/text.h"
+#include "text.h"
 
 namespace slabtide {
 namespace {

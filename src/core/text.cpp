@@ -1,4 +1,4 @@
-#include "slabtide/core/text.h"
+#include "text.h"
 
 #include <algorithm>
 #include <charconv>
@@ -6,7 +6,7 @@
 #include <numeric>
 #include <vector>
 
-#include "slabtide/core/utf8.h"
+#include "utf8.h"
 
 namespace slabtide {
 namespace {

@@ -8,11 +8,11 @@
 
 #include <fmt/format.h>
 
+#include "posix_rule.h"
 #include "slabtide/core/files.h"
-#include "slabtide/core/posix_rule.h"
-#include "slabtide/core/text.h"
-#include "slabtide/core/tzif.h"
-#include "slabtide/core/utf8.h"
+#include "text.h"
+#include "tzif.h"
+#include "utf8.h"
 
 namespace slabtide {
 namespace {

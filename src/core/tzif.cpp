@@ -1,4 +1,4 @@
-#include "slabtide/core/tzif.h"
+#include "tzif.h"
 
 #include <algorithm>
 

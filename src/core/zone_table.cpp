@@ -1,11 +1,11 @@
-#include "slabtide/core/zone_table.h"
+#include "zone_table.h"
 
 #include <cmath>
 #include <numbers>
 #include <sstream>
 
 #include "slabtide/core/files.h"
-#include "slabtide/core/text.h"
+#include "text.h"
 
 namespace slabtide {
 

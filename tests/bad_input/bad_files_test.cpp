@@ -4,12 +4,12 @@
 #include <doctest/doctest.h>
 
 #include "bad_input/messages.h"
+#include "job/records/read_journal.h"
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/mix_book.h"
-#include "slabtide/job/records/read_journal.h"
-#include "slabtide/weather/readers/read_forecast.h"
 #include "support/run_program.h"
+#include "weather/readers/read_forecast.h"
 
 // Every kind of file that a user hands in. Documents of forecasts that are wrong within stand in
 // tests/forecasts; here is what a user may take for one.

@@ -5,8 +5,8 @@
 #include <numbers>
 #include <vector>
 
+#include "slab/mix/mix_model.h"
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/weather/site/site_weather.h"
 
 // Columns under weather made here, so that nothing but the solver is measured.

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "bench_columns.h"
-#include "slabtide/slab/column/column_solver.h"
+#include "slab/column/column_solver.h"
 
 // Time to solve columns as a plan does, their histories kept.
 

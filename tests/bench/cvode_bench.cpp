@@ -9,9 +9,9 @@
 
 #include "bench_columns.h"
 #include "cvode_column.h"
+#include "slab/column/column_solver.h"
+#include "slab/process/setting.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/process/setting.h"
 
 // Against SUNDIALS' CVODE on the same cells: how long each takes for one column where its set
 // times are as good. Errors are the farthest print, initial or final set from CVODE's own at a

@@ -13,11 +13,11 @@
 #include <sunlinsol/sunlinsol_band.h>
 #include <sunmatrix/sunmatrix_band.h>
 
-#include "slabtide/slab/column/cell_weather.h"
-#include "slabtide/slab/column/column_mesh.h"
-#include "slabtide/slab/process/evaporation.h"
-#include "slabtide/slab/process/hydration.h"
-#include "slabtide/slab/process/setting.h"
+#include "slab/column/cell_weather.h"
+#include "slab/column/column_mesh.h"
+#include "slab/process/evaporation.h"
+#include "slab/process/hydration.h"
+#include "slab/process/setting.h"
 #include "support/scalar_formulas.h"
 
 namespace slabtide::bench {

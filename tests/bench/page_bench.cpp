@@ -6,9 +6,9 @@
 #include <utility>
 #include <variant>
 
+#include "report/files/json_plan.h"
+#include "report/page/page_plan.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/report/files/json_plan.h"
-#include "slabtide/report/page/page_plan.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 
 // What writing a plan adds to computing it: under 0.3 s for the page of a demo job.

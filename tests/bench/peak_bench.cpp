@@ -61,7 +61,7 @@ HWY_AFTER_NAMESPACE();
 
 #include "bench_columns.h"
 #include "counted_number.h"
-#include "slabtide/slab/column/column_solver.h"
+#include "slab/column/column_solver.h"
 
 // What share of the processor's double-precision peak the columns reach: operations counted over
 // processor time, both on one thread. The peak is that of independent multiply-and-adds (two

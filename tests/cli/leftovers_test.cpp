@@ -14,9 +14,9 @@
 
 #include <doctest/doctest.h>
 
+#include "core/leftovers.h"
 #include "core/unfinished_file.h"
 #include "slabtide/core/files.h"
-#include "slabtide/core/leftovers.h"
 #include "support/run_program.h"
 
 // What is half written when a signal comes, or was left by a run that was killed.

@@ -13,9 +13,9 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "job/records/journal_line.h"
+#include "job/records/read_journal.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/job/records/journal_line.h"
-#include "slabtide/job/records/read_journal.h"
 #include "support/run_program.h"
 
 // `slabtide note` as real processes: killed in the middle of their writing, and many at once.

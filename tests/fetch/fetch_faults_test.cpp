@@ -10,8 +10,8 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "core/utf8.h"
 #include "fetch/fetch_fixture.h"
-#include "slabtide/core/utf8.h"
 
 // What fails on the way: servers, connections, answers, the disk.
 

@@ -8,8 +8,8 @@
 #include <fmt/format.h>
 
 #include "fetch/fetch_fixture.h"
-#include "slabtide/weather/readers/read_forecast.h"
 #include "support/forecast_documents.h"
+#include "weather/readers/read_forecast.h"
 
 namespace slabtide::test {
 TEST_CASE("the grid forecast of the National Weather Service in two steps") {

@@ -7,18 +7,18 @@
 #include <optional>
 
 #include "fuzz/whole_job.h"
+#include "job/records/journal_line.h"
+#include "job/records/mix_book_edit.h"
+#include "job/records/read_journal.h"
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/job/records/journal_line.h"
-#include "slabtide/job/records/mix_book_edit.h"
-#include "slabtide/job/records/read_journal.h"
-#include "slabtide/weather/readers/forecast_csv.h"
-#include "slabtide/weather/readers/json_value.h"
-#include "slabtide/weather/readers/nws_grid.h"
-#include "slabtide/weather/readers/nws_hourly.h"
-#include "slabtide/weather/readers/open_meteo.h"
-#include "slabtide/weather/readers/read_forecast.h"
 #include "slabtide/weather/site/weather_series.h"
+#include "weather/readers/forecast_csv.h"
+#include "weather/readers/json_value.h"
+#include "weather/readers/nws_grid.h"
+#include "weather/readers/nws_hourly.h"
+#include "weather/readers/open_meteo.h"
+#include "weather/readers/read_forecast.h"
 
 namespace slabtide::fuzz {
 namespace {

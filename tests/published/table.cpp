@@ -9,7 +9,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide::test {
 

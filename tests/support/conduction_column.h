@@ -4,8 +4,8 @@
 #include <span>
 #include <vector>
 
-#include "slabtide/slab/column/column_mesh.h"
-#include "slabtide/slab/process/conduction.h"
+#include "slab/column/column_mesh.h"
+#include "slab/process/conduction.h"
 
 namespace slabtide::test {
 

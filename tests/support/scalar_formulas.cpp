@@ -4,12 +4,12 @@
 #include <cmath>
 
 #include "slab/column/cell_weather-inl.h"
+#include "slab/column/cell_weather.h"
 #include "slab/process/bleed-inl.h"
 #include "slab/process/hydration-inl.h"
+#include "slab/process/hydration.h"
 #include "slab/process/strength-inl.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/column/cell_weather.h"
-#include "slabtide/slab/process/hydration.h"
 
 namespace slabtide::test {
 namespace {

@@ -15,7 +15,7 @@
 #include <boost/date_time/gregorian/gregorian.hpp>
 #include <nlohmann/json.hpp>
 
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 namespace slabtide::test {
 

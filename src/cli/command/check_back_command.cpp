@@ -1,13 +1,13 @@
-#include "slabtide/cli/command/check_back_command.h"
+#include "check_back_command.h"
 
 #include <algorithm>
 #include <ostream>
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
-#include "slabtide/core/utf8.h"
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
+#include "core/utf8.h"
 #include "slabtide/day/field/check_back.h"
 #include "slabtide/report/text/text_check_back.h"
 

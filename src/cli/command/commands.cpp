@@ -1,19 +1,19 @@
-#include "slabtide/cli/command/commands.h"
+#include "commands.h"
 
 #include <array>
 
-#include "slabtide/cli/command/check_back_command.h"
-#include "slabtide/cli/command/compare_command.h"
-#include "slabtide/cli/command/crew_command.h"
-#include "slabtide/cli/command/fetch_command.h"
-#include "slabtide/cli/command/learn_command.h"
-#include "slabtide/cli/command/mixes_command.h"
-#include "slabtide/cli/command/note_command.h"
-#include "slabtide/cli/command/outlook_command.h"
-#include "slabtide/cli/command/plan_command.h"
-#include "slabtide/cli/command/quick_command.h"
-#include "slabtide/cli/command/saw_command.h"
-#include "slabtide/cli/command/starter_command.h"
+#include "check_back_command.h"
+#include "compare_command.h"
+#include "crew_command.h"
+#include "fetch_command.h"
+#include "learn_command.h"
+#include "mixes_command.h"
+#include "note_command.h"
+#include "outlook_command.h"
+#include "plan_command.h"
+#include "quick_command.h"
+#include "saw_command.h"
+#include "starter_command.h"
 
 namespace slabtide {
 

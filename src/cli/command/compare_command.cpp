@@ -1,10 +1,10 @@
-#include "slabtide/cli/command/compare_command.h"
+#include "compare_command.h"
 
 #include <ostream>
 
-#include "slabtide/cli/line/progress.h"
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
+#include "cli/line/progress.h"
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
 #include "slabtide/report/text/text_compare.h"
 
 namespace slabtide {

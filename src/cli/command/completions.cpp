@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/completions.h"
+#include "completions.h"
 
 #include <string_view>
 #include <vector>

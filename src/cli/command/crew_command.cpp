@@ -1,9 +1,9 @@
-#include "slabtide/cli/command/crew_command.h"
+#include "crew_command.h"
 
 #include <ostream>
 
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
 #include "slabtide/report/text/text_crew.h"
 
 namespace slabtide {

@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/fetch_command.h"
+#include "fetch_command.h"
 
 #include <unistd.h>
 
@@ -10,7 +10,7 @@
 #include <fmt/format.h>
 
 #include "cli/fetch/fetch.h"
-#include "slabtide/cli/guard/write_guard.h"
+#include "cli/guard/write_guard.h"
 
 namespace slabtide {
 namespace {

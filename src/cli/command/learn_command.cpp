@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/learn_command.h"
+#include "learn_command.h"
 
 #include <algorithm>
 #include <ostream>
@@ -6,14 +6,14 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/guard/write_guard.h"
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/text_files.h"
-#include "slabtide/core/file_lock.h"
+#include "cli/guard/write_guard.h"
+#include "cli/work/job_line.h"
+#include "cli/work/text_files.h"
+#include "core/file_lock.h"
+#include "core/utf8.h"
+#include "job/records/mix_book_edit.h"
 #include "slabtide/core/files.h"
-#include "slabtide/core/utf8.h"
 #include "slabtide/day/field/learned_pour.h"
-#include "slabtide/job/records/mix_book_edit.h"
 
 namespace slabtide {
 

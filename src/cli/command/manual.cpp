@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/manual.h"
+#include "manual.h"
 
 #include <string_view>
 

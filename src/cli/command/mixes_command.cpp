@@ -1,14 +1,14 @@
-#include "slabtide/cli/command/mixes_command.h"
+#include "mixes_command.h"
 
 #include <ostream>
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
-#include "slabtide/cli/work/text_files.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/report/text/text_mixes.h"
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
+#include "cli/work/text_files.h"
+#include "core/utf8.h"
+#include "report/text/text_mixes.h"
 
 namespace slabtide {
 

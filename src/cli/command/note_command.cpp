@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/note_command.h"
+#include "note_command.h"
 
 #include <unistd.h>
 
@@ -7,16 +7,16 @@
 
 #include <fmt/format.h>
 
+#include "cli/guard/write_guard.h"
+#include "cli/work/text_files.h"
+#include "core/text.h"
+#include "core/utf8.h"
+#include "job/records/journal_line.h"
+#include "job/records/read_journal.h"
 #include "request/plan/moment.h"
-#include "slabtide/cli/guard/write_guard.h"
-#include "slabtide/cli/work/text_files.h"
 #include "slabtide/core/files.h"
-#include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/job/records/journal_line.h"
-#include "slabtide/job/records/read_journal.h"
 #include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
 #include "slabtide/request/plan/plan_request.h"

@@ -1,9 +1,9 @@
-#include "slabtide/cli/command/outlook_command.h"
+#include "outlook_command.h"
 
 #include <ostream>
 
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
 #include "slabtide/day/plan/outlook.h"
 #include "slabtide/report/text/text_outlook.h"
 

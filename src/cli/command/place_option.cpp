@@ -2,11 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
+#include "core/zone_table.h"
 #include "job/checks/site_clock.h"
+#include "job/model/limits.h"
 #include "request/download/forecast_download.h"
-#include "slabtide/core/text.h"
-#include "slabtide/core/zone_table.h"
-#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

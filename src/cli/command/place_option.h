@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "slabtide/cli/line/command_line.h"
+#include "cli/line/command_line.h"
 
 // The option --place LAT,LON, which more than one command takes.
 

@@ -1,10 +1,10 @@
-#include "slabtide/cli/command/plan_command.h"
+#include "plan_command.h"
 
 #include <ostream>
 
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/many_jobs.h"
-#include "slabtide/cli/work/output.h"
+#include "cli/work/job_line.h"
+#include "cli/work/many_jobs.h"
+#include "cli/work/output.h"
 #include "slabtide/report/text/text_plan.h"
 
 namespace slabtide {

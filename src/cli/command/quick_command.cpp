@@ -1,22 +1,22 @@
-#include "slabtide/cli/command/quick_command.h"
+#include "quick_command.h"
 
 #include <algorithm>
 #include <ostream>
 
 #include <fmt/format.h>
 
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
+#include "cli/work/text_files.h"
+#include "core/text.h"
+#include "core/zone_table.h"
 #include "job/checks/site_clock.h"
+#include "job/model/limits.h"
+#include "job/model/wording.h"
 #include "job/toml/times.h"
 #include "place_option.h"
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
-#include "slabtide/cli/work/text_files.h"
-#include "slabtide/core/text.h"
+#include "report/text/text_quick.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/zone_table.h"
-#include "slabtide/job/model/limits.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/text/text_quick.h"
 
 namespace slabtide {
 

@@ -5,9 +5,9 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/command/commands.h"
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
+#include "commands.h"
+#include "core/text.h"
+#include "core/utf8.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {

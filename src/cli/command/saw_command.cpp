@@ -1,9 +1,9 @@
-#include "slabtide/cli/command/saw_command.h"
+#include "saw_command.h"
 
 #include <ostream>
 
-#include "slabtide/cli/work/job_line.h"
-#include "slabtide/cli/work/output.h"
+#include "cli/work/job_line.h"
+#include "cli/work/output.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {

@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/starter_command.h"
+#include "starter_command.h"
 
 #include <algorithm>
 #include <ostream>
@@ -8,13 +8,13 @@
 
 #include <fmt/format.h>
 
+#include "cli/guard/write_guard.h"
+#include "core/utf8.h"
+#include "core/zone_table.h"
 #include "job/toml/times.h"
 #include "place_option.h"
-#include "slabtide/cli/guard/write_guard.h"
 #include "slabtide/core/civil_time.h"
 #include "slabtide/core/embedded.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/core/zone_table.h"
 
 namespace slabtide {
 

@@ -8,14 +8,14 @@
 
 #include <fmt/format.h>
 
+#include "cli/guard/write_guard.h"
+#include "cli/line/command_line.h"
+#include "cli/work/job_line.h"
+#include "core/text.h"
+#include "core/utf8.h"
 #include "request/download/http_retry.h"
 #include "request/download/url.h"
-#include "slabtide/cli/guard/write_guard.h"
-#include "slabtide/cli/line/command_line.h"
-#include "slabtide/cli/work/job_line.h"
 #include "slabtide/core/files.h"
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
 #include "slabtide/core/version.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/request/plan/load_job.h"

@@ -1,4 +1,4 @@
-#include "slabtide/cli/guard/own_file.h"
+#include "own_file.h"
 
 #include <algorithm>
 #include <array>
@@ -6,15 +6,15 @@
 
 #include <fmt/format.h>
 
+#include "core/utf8.h"
+#include "job/records/read_journal.h"
+#include "report/files/calendar.h"
+#include "report/files/csv_plan.h"
 #include "slabtide/core/embedded.h"
-#include "slabtide/core/utf8.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/journal.h"
 #include "slabtide/job/records/mix_book.h"
-#include "slabtide/job/records/read_journal.h"
-#include "slabtide/report/files/calendar.h"
-#include "slabtide/report/files/csv_plan.h"
-#include "slabtide/weather/readers/read_forecast.h"
+#include "weather/readers/read_forecast.h"
 
 namespace slabtide {
 

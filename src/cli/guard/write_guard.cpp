@@ -1,4 +1,4 @@
-#include "slabtide/cli/guard/write_guard.h"
+#include "write_guard.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -8,8 +8,8 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/leftovers.h"
-#include "slabtide/core/utf8.h"
+#include "core/leftovers.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 

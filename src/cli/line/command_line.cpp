@@ -1,12 +1,12 @@
-#include "slabtide/cli/line/command_line.h"
+#include "command_line.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 #include <boost/program_options.hpp>
 
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
+#include "core/text.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/cli/line/progress.h"
+#include "progress.h"
 
 #include <unistd.h>
 

@@ -1,4 +1,4 @@
-#include "slabtide/cli/work/job_line.h"
+#include "job_line.h"
 
 #include <charconv>
 #include <ostream>
@@ -6,9 +6,9 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/line/progress.h"
-#include "slabtide/cli/work/text_files.h"
-#include "slabtide/core/utf8.h"
+#include "cli/line/progress.h"
+#include "core/utf8.h"
+#include "text_files.h"
 
 namespace slabtide {
 

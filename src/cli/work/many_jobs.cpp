@@ -1,4 +1,4 @@
-#include "slabtide/cli/work/many_jobs.h"
+#include "many_jobs.h"
 
 #include <algorithm>
 #include <exception>
@@ -12,10 +12,10 @@
 
 #include <fmt/format.h>
 
+#include "cli/line/command_line.h"
+#include "cli/line/progress.h"
 #include "core/parallel.h"
-#include "slabtide/cli/line/command_line.h"
-#include "slabtide/cli/line/progress.h"
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/cli/work/output.h"
+#include "output.h"
 
 #include <unistd.h>
 
@@ -9,9 +9,9 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/cli/work/job_line.h"
+#include "core/utf8.h"
+#include "job_line.h"
 #include "slabtide/core/files.h"
-#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 

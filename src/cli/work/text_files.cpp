@@ -1,4 +1,4 @@
-#include "slabtide/cli/work/text_files.h"
+#include "text_files.h"
 
 #include <boost/date_time/posix_time/posix_time_types.hpp>
 

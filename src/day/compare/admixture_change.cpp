@@ -1,12 +1,12 @@
-#include "slabtide/day/compare/admixture_change.h"
+#include "admixture_change.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

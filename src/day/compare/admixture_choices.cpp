@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/day/compare/admixture_change.h"
+#include "admixture_change.h"
 
 namespace slabtide {
 

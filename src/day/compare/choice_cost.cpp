@@ -7,9 +7,9 @@
 
 #include <fmt/format.h>
 
+#include "admixture_change.h"
+#include "job/model/wording.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/compare/admixture_change.h"
-#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

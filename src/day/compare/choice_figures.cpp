@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "day/uncertainty/late_days.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/uncertainty/late_days.h"
 
 namespace slabtide {
 

@@ -6,11 +6,11 @@
 
 #include <fmt/format.h>
 
+#include "admixture_change.h"
 #include "admixture_choices.h"
 #include "core/rounded.h"
+#include "job/model/limits.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/compare/admixture_change.h"
-#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

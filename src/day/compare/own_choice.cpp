@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "admixture_change.h"
 #include "admixture_choices.h"
 #include "day_choices.h"
-#include "slabtide/day/compare/admixture_change.h"
-#include "slabtide/job/model/limits.h"
+#include "job/model/limits.h"
 
 namespace slabtide {
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <mutex>
 
-#include "slabtide/job/model/limits.h"
-#include "slabtide/slab/mix/mix_temperature.h"
+#include "job/model/limits.h"
+#include "slab/mix/mix_temperature.h"
 #include "weather/readers/weather_quantity.h"
 
 namespace slabtide {

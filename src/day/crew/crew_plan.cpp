@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "job/checks/validate.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/checks/validate.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "slabtide/job/model/covers.h"
+#include "job/model/covers.h"
 
 namespace slabtide {
 

@@ -5,11 +5,11 @@
 #include <numeric>
 #include <stdexcept>
 
+#include "job/geometry/placing_sequence.h"
+#include "job/geometry/zone_geometry.h"
+#include "job/model/covers.h"
 #include "saw_runs.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/job/model/covers.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/day/field/belief.h"
+#include "belief.h"
 
 #include <algorithm>
 #include <cmath>

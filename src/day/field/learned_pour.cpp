@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slab/process/setting.h"
 #include "slabtide/day/pour/cell_times.h"
 #include "slabtide/day/uncertainty/sampled_pour.h"
-#include "slabtide/slab/process/setting.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/day/field/sighting.h"
+#include "sighting.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "slabtide/day/field/weighing.h"
+#include "weighing.h"
 
 #include <algorithm>
 #include <array>
@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "belief.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/field/belief.h"
 
 namespace slabtide {
 

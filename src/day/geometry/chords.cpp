@@ -4,7 +4,7 @@
 #include <cmath>
 #include <optional>
 
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "job/geometry/zone_geometry.h"
 
 namespace slabtide::chords {
 

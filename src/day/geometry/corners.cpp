@@ -1,10 +1,10 @@
-#include "slabtide/day/geometry/corners.h"
+#include "corners.h"
 
 #include <cmath>
 #include <numbers>
 
+#include "job/geometry/zone_geometry.h"
 #include "plane.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

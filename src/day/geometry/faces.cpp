@@ -11,8 +11,8 @@
 #include <unordered_map>
 #include <utility>
 
+#include "job/geometry/zone_geometry.h"
 #include "plane.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide::faces {
 

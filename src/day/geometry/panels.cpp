@@ -7,8 +7,8 @@
 #include <utility>
 
 #include "faces.h"
+#include "job/geometry/zone_geometry.h"
 #include "plane.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -11,9 +11,9 @@
 #include <utility>
 
 #include "core/rounded.h"
+#include "day/geometry/corners.h"
 #include "day/geometry/plane.h"
-#include "slabtide/day/geometry/corners.h"
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -7,10 +7,10 @@
 #include "core/rounded.h"
 #include "day/geometry/plane.h"
 #include "day/pour/nearest_cell.h"
+#include "day/pour/validate_run.h"
+#include "job/checks/validate.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/day/pour/validate_run.h"
 #include "slabtide/day/windows/saw_plan.h"
-#include "slabtide/job/checks/validate.h"
 
 namespace slabtide {
 

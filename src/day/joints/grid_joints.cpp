@@ -10,7 +10,7 @@
 
 #include "core/rounded.h"
 #include "day/geometry/chords.h"
-#include "slabtide/day/geometry/corners.h"
+#include "day/geometry/corners.h"
 
 namespace slabtide {
 

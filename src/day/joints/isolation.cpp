@@ -5,7 +5,7 @@
 
 #include "core/rounded.h"
 #include "day/geometry/plane.h"
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

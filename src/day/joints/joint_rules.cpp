@@ -6,11 +6,11 @@
 
 #include <fmt/format.h>
 
+#include "day/geometry/corners.h"
 #include "day/geometry/plane.h"
+#include "job/geometry/canonical.h"
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/geometry/corners.h"
-#include "slabtide/job/geometry/canonical.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -9,7 +9,7 @@
 
 #include "day/geometry/chords.h"
 #include "grid_joints.h"
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "job/geometry/zone_geometry.h"
 #include "walkway_joints.h"
 
 namespace slabtide {

@@ -6,8 +6,8 @@
 #include <optional>
 
 #include "day/geometry/chords.h"
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

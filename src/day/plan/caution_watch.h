@@ -4,13 +4,13 @@
 #include <string>
 #include <vector>
 
+#include "job/model/wording.h"
 #include "slabtide/day/crew/crew_plan.h"
 #include "slabtide/day/joints/cut_plan.h"
 #include "slabtide/day/plan/caution.h"
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/day/windows/zone_plan.h"
-#include "slabtide/job/model/wording.h"
 #include "slabtide/weather/sky/sun.h"
 
 // What the rules of the cautions share. Each rule looks at a Watch and adds what it finds.

@@ -4,9 +4,9 @@
 
 #include "cautions.h"
 #include "core/rounded.h"
-#include "slabtide/day/pour/validate_run.h"
-#include "slabtide/job/checks/validate.h"
-#include "slabtide/job/model/wording.h"
+#include "day/pour/validate_run.h"
+#include "job/checks/validate.h"
+#include "job/model/wording.h"
 
 namespace slabtide {
 

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slab/process/evaporation.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/slab/process/evaporation.h"
-#include "slabtide/slab/process/setting.h"
 #include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {

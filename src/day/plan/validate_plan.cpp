@@ -1,4 +1,4 @@
-#include "slabtide/day/plan/validate_plan.h"
+#include "validate_plan.h"
 
 #include "job/checks/field_checks.h"
 

@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "job/model/covers.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/covers.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "weather/sky/nights.h"
 

@@ -4,10 +4,10 @@
 #include <stdexcept>
 
 #include "job/checks/load_runs.h"
+#include "job/checks/validate.h"
+#include "job/geometry/placing_sequence.h"
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/checks/validate.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

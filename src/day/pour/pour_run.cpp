@@ -7,13 +7,13 @@
 #include <utility>
 
 #include "exposure_table.h"
+#include "job/geometry/zone_geometry.h"
+#include "job/model/covers.h"
 #include "nearest_cell.h"
 #include "pour_span.h"
-#include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/job/model/covers.h"
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/material/materials.h"
-#include "slabtide/slab/mix/mix_model.h"
+#include "slab/column/column_solver.h"
+#include "slab/material/materials.h"
+#include "slab/mix/mix_model.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/day/pour/validate_run.h"
+#include "validate_run.h"
 
 #include <algorithm>
 

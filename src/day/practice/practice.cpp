@@ -10,11 +10,11 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
+#include "job/model/limits.h"
+#include "job/toml/toml_tree.h"
 #include "slabtide/core/embedded.h"
-#include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/limits.h"
-#include "slabtide/job/toml/toml_tree.h"
 
 namespace slabtide {
 

@@ -4,7 +4,7 @@
 #include <functional>
 
 #include "doubt.h"
-#include "slabtide/day/uncertainty/late_days.h"
+#include "late_days.h"
 
 namespace slabtide {
 

@@ -5,7 +5,7 @@
 
 #include "core/parallel.h"
 #include "core/rounded.h"
-#include "slabtide/day/geometry/corners.h"
+#include "day/geometry/corners.h"
 
 namespace slabtide {
 

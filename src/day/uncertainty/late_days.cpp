@@ -1,4 +1,4 @@
-#include "slabtide/day/uncertainty/late_days.h"
+#include "late_days.h"
 
 #include <algorithm>
 #include <cmath>

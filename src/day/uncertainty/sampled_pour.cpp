@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <map>
 
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/process/setting.h"
+#include "slab/column/column_solver.h"
+#include "slab/process/setting.h"
 
 namespace slabtide {
 

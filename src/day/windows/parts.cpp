@@ -1,4 +1,4 @@
-#include "slabtide/day/windows/parts.h"
+#include "parts.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,10 +8,10 @@
 #include <fmt/format.h>
 
 #include "core/rounded.h"
+#include "job/model/wording.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 #include "slabtide/day/windows/saw_plan.h"
-#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

@@ -5,10 +5,10 @@
 #include <map>
 #include <stdexcept>
 
-#include "slabtide/day/geometry/corners.h"
+#include "day/geometry/corners.h"
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/day/geometry/panels.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "slabtide/slab/stress/stress.h"
 
 namespace slabtide {

@@ -4,9 +4,9 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/zone_geometry.h"
+#include "parts.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/windows/parts.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -8,8 +8,8 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

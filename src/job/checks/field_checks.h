@@ -7,9 +7,9 @@
 
 #include <fmt/format.h>
 
+#include "core/utf8.h"
+#include "job/model/limits.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/job/model/limits.h"
 
 // What is asked of a field, by its path. Error of each: std::invalid_argument, which begins with
 // the path.

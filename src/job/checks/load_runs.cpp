@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/job/checks/validate.h"
+#include "validate.h"
 
 #include <algorithm>
 #include <array>
@@ -7,8 +7,8 @@
 
 #include "check_zones.h"
 #include "field_checks.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "job/geometry/placing_sequence.h"
+#include "job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/job/geometry/canonical.h"
+#include "canonical.h"
 
 #include <algorithm>
 #include <cmath>

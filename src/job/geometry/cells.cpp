@@ -8,7 +8,7 @@
 #include <stdexcept>
 
 #include "clipping.h"
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "zone_geometry.h"
 
 namespace slabtide {
 

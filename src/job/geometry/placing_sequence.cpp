@@ -1,4 +1,4 @@
-#include "slabtide/job/geometry/placing_sequence.h"
+#include "placing_sequence.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide {
 

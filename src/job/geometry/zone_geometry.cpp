@@ -1,4 +1,4 @@
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "zone_geometry.h"
 
 #include <algorithm>
 #include <cmath>

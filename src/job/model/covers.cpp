@@ -1,4 +1,4 @@
-#include "slabtide/job/model/covers.h"
+#include "covers.h"
 
 #include <algorithm>
 

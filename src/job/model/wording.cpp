@@ -1,4 +1,4 @@
-#include "slabtide/job/model/wording.h"
+#include "wording.h"
 
 #include <cmath>
 

@@ -12,8 +12,11 @@
 
 #include "job/checks/check_zones.h"
 #include "job/checks/load_runs.h"
+#include "job/checks/validate.h"
+#include "job/geometry/canonical.h"
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
+#include "job/toml/toml_tree.h"
 #include "read_mix.h"
 #include "read_obstacle.h"
 #include "read_option.h"
@@ -23,9 +26,6 @@
 #include "read_weather.h"
 #include "read_zone.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/job/checks/validate.h"
-#include "slabtide/job/geometry/canonical.h"
-#include "slabtide/job/toml/toml_tree.h"
 
 namespace slabtide {
 

@@ -5,9 +5,9 @@
 
 #include <fmt/format.h>
 
+#include "job/model/limits.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "job/checks/site_clock.h"
+#include "job/model/limits.h"
 #include "job/toml/job_words.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

@@ -1,5 +1,5 @@
 #include "read_weather.h"
-#include "slabtide/job/model/limits.h"
+#include "job/model/limits.h"
 
 #include <optional>
 #include <string>

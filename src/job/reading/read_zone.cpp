@@ -8,10 +8,10 @@
 #include <fmt/format.h>
 
 #include "job/checks/check_zones.h"
+#include "job/geometry/zone_geometry.h"
+#include "job/model/limits.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

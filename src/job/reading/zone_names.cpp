@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/job/geometry/placing_sequence.h"
+#include "job/geometry/placing_sequence.h"
 
 namespace slabtide {
 

@@ -1,14 +1,14 @@
-#include "slabtide/job/records/journal_line.h"
+#include "journal_line.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
 #include <boost/date_time/gregorian/formatters.hpp>
 
+#include "core/text.h"
+#include "core/utf8.h"
 #include "job/toml/quantity.h"
 #include "journal_words.h"
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 

@@ -7,10 +7,10 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 
 #include "core/rounded.h"
+#include "core/utf8.h"
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/job/toml/toml_tree.h"
+#include "job/toml/toml_tree.h"
 
 namespace slabtide {
 

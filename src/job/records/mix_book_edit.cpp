@@ -1,12 +1,12 @@
-#include "slabtide/job/records/mix_book_edit.h"
+#include "mix_book_edit.h"
 
 #include <algorithm>
 #include <array>
 #include <utility>
 #include <vector>
 
+#include "job/toml/toml_tree.h"
 #include "mix_book_words.h"
-#include "slabtide/job/toml/toml_tree.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 
 #include "core/rounded.h"
-#include "slabtide/job/toml/toml_tree.h"
+#include "job/toml/toml_tree.h"
 
 namespace slabtide {
 namespace {

@@ -1,4 +1,4 @@
-#include "slabtide/job/records/read_journal.h"
+#include "read_journal.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,11 +10,11 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
+#include "core/utf8.h"
 #include "job/toml/quantity.h"
 #include "journal_words.h"
-#include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
 
 namespace slabtide {
 

@@ -5,8 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "job/model/limits.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/job/model/limits.h"
 
 // The kinds of quantity a job file holds, and the units each may be written in.
 

@@ -9,8 +9,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "core/text.h"
 #include "job/geometry/compass.h"
-#include "slabtide/core/text.h"
 
 namespace slabtide {
 

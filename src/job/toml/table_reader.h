@@ -12,7 +12,7 @@
 #include "quantity.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/core/geometry.h"
-#include "slabtide/job/toml/toml_tree.h"
+#include "toml_tree.h"
 
 namespace slabtide {
 

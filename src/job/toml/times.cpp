@@ -1,5 +1,5 @@
 #include "times.h"
-#include "slabtide/job/model/limits.h"
+#include "job/model/limits.h"
 
 #include <string>
 

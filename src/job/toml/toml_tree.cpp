@@ -1,4 +1,4 @@
-#include "slabtide/job/toml/toml_tree.h"
+#include "toml_tree.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide {
 

@@ -3,7 +3,7 @@
 #include <string>
 
 #include "line_chart.h"
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 
 namespace slabtide {
 

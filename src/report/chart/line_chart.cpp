@@ -5,9 +5,9 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "report/markup/label_places.h"
 #include "report/words/decimals.h"
-#include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {

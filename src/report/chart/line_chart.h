@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "chart_axes.h"
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {

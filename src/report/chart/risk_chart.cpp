@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <limits>
 
+#include "day/geometry/corners.h"
+#include "report/markup/palette.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/geometry/corners.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/report/markup/palette.h"
 #include "slabtide/slab/stress/stress.h"
 #include "zone_series.h"
 

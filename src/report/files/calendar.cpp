@@ -1,4 +1,4 @@
-#include "slabtide/report/files/calendar.h"
+#include "calendar.h"
 
 #include <algorithm>
 #include <charconv>
@@ -9,9 +9,9 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/report/files/calendar_events.h"
-#include "slabtide/report/files/ical_text.h"
-#include "slabtide/report/words/validate_facts.h"
+#include "calendar_events.h"
+#include "ical_text.h"
+#include "report/words/validate_facts.h"
 
 namespace slabtide {
 

@@ -1,9 +1,9 @@
-#include "slabtide/report/files/calendar_events.h"
+#include "calendar_events.h"
 
 #include <fmt/format.h>
 
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/words/validate_facts.h"
+#include "job/model/wording.h"
+#include "report/words/validate_facts.h"
 
 namespace slabtide {
 

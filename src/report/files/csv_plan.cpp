@@ -1,14 +1,14 @@
-#include "slabtide/report/files/csv_plan.h"
+#include "csv_plan.h"
 
 #include <cmath>
 #include <optional>
 
 #include <fmt/format.h>
 
+#include "csv_text.h"
 #include "report/words/decimals.h"
+#include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
-#include "slabtide/report/files/csv_text.h"
-#include "slabtide/report/words/validate_facts.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/files/csv_text.h"
+#include "csv_text.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/files/ical_text.h"
+#include "ical_text.h"
 
 #include <algorithm>
 
@@ -7,7 +7,7 @@
 #include <boost/uuid/string_generator.hpp>
 #include <boost/uuid/uuid_io.hpp>
 
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 

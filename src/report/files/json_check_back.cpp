@@ -1,4 +1,4 @@
-#include "slabtide/report/files/json_check_back.h"
+#include "json_check_back.h"
 
 #include <cmath>
 

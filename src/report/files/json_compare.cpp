@@ -1,4 +1,4 @@
-#include "slabtide/report/files/json_compare.h"
+#include "json_compare.h"
 
 #include <cmath>
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/files/json_crew.h"
+#include "json_crew.h"
 
 #include <algorithm>
 #include <array>

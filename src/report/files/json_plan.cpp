@@ -1,4 +1,4 @@
-#include "slabtide/report/files/json_plan.h"
+#include "json_plan.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,13 +7,13 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
+#include "job/geometry/canonical.h"
+#include "json_crew.h"
 #include "report/words/decimals.h"
+#include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
-#include "slabtide/job/geometry/canonical.h"
-#include "slabtide/report/files/json_crew.h"
 #include "slabtide/report/text/text_saw.h"
-#include "slabtide/report/words/validate_facts.h"
 
 namespace slabtide {
 

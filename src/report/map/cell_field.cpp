@@ -4,8 +4,8 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/job/geometry/cells.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 namespace slabtide {
 

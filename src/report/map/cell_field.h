@@ -3,8 +3,8 @@
 #include <optional>
 #include <vector>
 
+#include "report/markup/contours.h"
 #include "slabtide/core/geometry.h"
-#include "slabtide/report/markup/contours.h"
 
 namespace slabtide {
 

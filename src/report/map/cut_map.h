@@ -3,7 +3,7 @@
 #include <string>
 
 #include "plan_view.h"
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {

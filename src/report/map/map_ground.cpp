@@ -9,10 +9,10 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/zone_geometry.h"
+#include "job/model/wording.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
-#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

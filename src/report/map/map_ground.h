@@ -5,8 +5,8 @@
 
 #include "plan_view.h"
 #include "report/markup/label_places.h"
+#include "report/markup/svg.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/report/markup/svg.h"
 
 namespace slabtide {
 

@@ -7,7 +7,7 @@
 #include "map_choices.h"
 #include "map_layer.h"
 #include "plan_view.h"
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 
 namespace slabtide {
 

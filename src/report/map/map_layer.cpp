@@ -8,8 +8,8 @@
 #include <fmt/format.h>
 
 #include "cell_shapes.h"
+#include "report/markup/palette.h"
 #include "slabtide/core/units.h"
-#include "slabtide/report/markup/palette.h"
 #include "working_way.h"
 
 namespace slabtide {

@@ -8,7 +8,7 @@
 #include "map_choices.h"
 #include "map_ground.h"
 #include "plan_view.h"
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/map/page_map.h"
+#include "page_map.h"
 
 #include <algorithm>
 #include <cctype>
@@ -15,8 +15,8 @@
 #include "plan_view.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/markup/svg.h"
 #include "report/markup/table_markup.h"
-#include "slabtide/report/markup/svg.h"
 
 namespace slabtide {
 

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 
 namespace slabtide {
 

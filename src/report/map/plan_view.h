@@ -2,9 +2,9 @@
 
 #include <string>
 
+#include "report/markup/contours.h"
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/report/markup/contours.h"
 
 namespace slabtide {
 

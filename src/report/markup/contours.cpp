@@ -1,4 +1,4 @@
-#include "slabtide/report/markup/contours.h"
+#include "contours.h"
 
 #include <algorithm>
 #include <array>

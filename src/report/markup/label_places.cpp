@@ -5,7 +5,7 @@
 #include <numeric>
 
 #include "core/rounded.h"
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide {
 

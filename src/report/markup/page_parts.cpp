@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/placing_sequence.h"
 #include "page_views.h"
-#include "slabtide/job/geometry/placing_sequence.h"
 
 namespace slabtide {
 

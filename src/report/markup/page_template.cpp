@@ -6,7 +6,7 @@
 #include <kainjow/mustache.hpp>
 
 #include "slabtide/core/embedded.h"
-#include "slabtide/report/markup/svg.h"
+#include "svg.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/markup/palette.h"
+#include "palette.h"
 
 #include <algorithm>
 #include <cmath>

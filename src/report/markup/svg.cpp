@@ -1,4 +1,4 @@
-#include "slabtide/report/markup/svg.h"
+#include "svg.h"
 
 #include <algorithm>
 #include <array>
@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "slabtide/report/markup/svg.h"
+#include "svg.h"
 
 // Rows of a page's tables.
 

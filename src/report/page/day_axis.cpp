@@ -5,8 +5,8 @@
 #include <fmt/format.h>
 
 #include "report/markup/page_parts.h"
+#include "report/markup/svg.h"
 #include "slabtide/core/units.h"
-#include "slabtide/report/markup/svg.h"
 #include "weather/sky/nights.h"
 
 namespace slabtide {

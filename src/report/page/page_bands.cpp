@@ -2,10 +2,10 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/placing_sequence.h"
 #include "page_lanes.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
-#include "slabtide/job/geometry/placing_sequence.h"
 
 namespace slabtide {
 

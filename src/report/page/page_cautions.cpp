@@ -4,11 +4,11 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
-#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

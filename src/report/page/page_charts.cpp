@@ -1,4 +1,4 @@
-#include "slabtide/report/page/page_charts.h"
+#include "page_charts.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,17 +7,17 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/placing_sequence.h"
+#include "job/model/wording.h"
 #include "report/chart/chart_table.h"
 #include "report/chart/line_chart.h"
 #include "report/chart/zone_series.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/markup/palette.h"
+#include "report/markup/svg.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/markup/palette.h"
-#include "slabtide/report/markup/svg.h"
 
 namespace slabtide {
 

@@ -1,16 +1,16 @@
-#include "slabtide/report/page/page_check_back.h"
+#include "page_check_back.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "page_document.h"
 #include "report/markup/page_views.h"
+#include "report/markup/svg.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/version.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/markup/svg.h"
 
 namespace slabtide {
 

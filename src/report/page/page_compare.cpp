@@ -1,14 +1,14 @@
-#include "slabtide/report/page/page_compare.h"
+#include "page_compare.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "page_document.h"
 #include "report/markup/page_views.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/version.h"
-#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

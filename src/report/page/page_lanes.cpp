@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "report/markup/page_views.h"
-#include "slabtide/core/text.h"
 
 namespace slabtide {
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "day_axis.h"
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 
 // What is drawn along the time axis. Lengths along it are shares of the width, heights pixels:
 // the drawing fills whatever it is put in, and its words keep their size.

@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "report/markup/page_views.h"
+#include "report/text/text_supplies.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/text/text_supplies.h"
 
 namespace slabtide {
 

@@ -1,17 +1,17 @@
-#include "slabtide/report/page/page_outlook.h"
+#include "page_outlook.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "page_cautions.h"
 #include "page_document.h"
 #include "page_headline.h"
 #include "report/markup/page_views.h"
+#include "report/markup/svg.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/markup/svg.h"
 
 namespace slabtide {
 

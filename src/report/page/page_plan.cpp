@@ -1,19 +1,19 @@
-#include "slabtide/report/page/page_plan.h"
+#include "page_plan.h"
 
 #include "page_agenda.h"
 #include "page_bands.h"
 #include "page_cautions.h"
+#include "page_charts.h"
 #include "page_crew.h"
 #include "page_document.h"
 #include "page_headline.h"
 #include "page_order.h"
+#include "page_saw.h"
 #include "page_zones.h"
+#include "report/map/page_map.h"
 #include "report/markup/page_views.h"
+#include "report/words/validate_facts.h"
 #include "slabtide/core/embedded.h"
-#include "slabtide/report/map/page_map.h"
-#include "slabtide/report/page/page_charts.h"
-#include "slabtide/report/page/page_saw.h"
-#include "slabtide/report/words/validate_facts.h"
 
 namespace slabtide {
 

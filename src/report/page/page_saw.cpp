@@ -1,9 +1,11 @@
-#include "slabtide/report/page/page_saw.h"
+#include "page_saw.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
+#include "job/geometry/placing_sequence.h"
+#include "job/model/wording.h"
 #include "report/chart/chart_table.h"
 #include "report/chart/risk_chart.h"
 #include "report/map/cut_map.h"
@@ -11,12 +13,10 @@
 #include "report/map/plan_view.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/markup/palette.h"
+#include "report/markup/svg.h"
 #include "report/markup/table_markup.h"
 #include "report/words/decimals.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/markup/palette.h"
-#include "slabtide/report/markup/svg.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {

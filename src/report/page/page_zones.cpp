@@ -2,12 +2,12 @@
 
 #include <fmt/format.h>
 
+#include "job/geometry/placing_sequence.h"
+#include "job/model/wording.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/words/window_notes.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/words/window_notes.h"
 
 namespace slabtide {
 

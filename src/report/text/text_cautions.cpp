@@ -1,8 +1,8 @@
-#include "slabtide/report/text/text_cautions.h"
+#include "text_cautions.h"
 
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {

@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/utf8.h"
-#include "slabtide/job/model/wording.h"
+#include "core/utf8.h"
+#include "job/model/wording.h"
 
 namespace slabtide {
 

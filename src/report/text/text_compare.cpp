@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/report/text/text_parts.h"
+#include "text_parts.h"
 
 namespace slabtide {
 

@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/report/text/text_parts.h"
-#include "slabtide/report/text/text_supplies.h"
-#include "slabtide/report/text/text_touch.h"
-#include "slabtide/report/words/validate_facts.h"
+#include "report/words/validate_facts.h"
+#include "text_parts.h"
+#include "text_supplies.h"
+#include "text_touch.h"
 
 namespace slabtide {
 

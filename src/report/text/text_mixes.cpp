@@ -1,4 +1,4 @@
-#include "slabtide/report/text/text_mixes.h"
+#include "text_mixes.h"
 
 #include <algorithm>
 #include <cmath>

@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/report/text/text_cautions.h"
-#include "slabtide/report/text/text_parts.h"
+#include "text_cautions.h"
+#include "text_parts.h"
 
 namespace slabtide {
 

@@ -1,8 +1,8 @@
-#include "slabtide/report/text/text_parts.h"
+#include "text_parts.h"
 
 #include <fmt/format.h>
 
-#include "slabtide/job/model/wording.h"
+#include "job/model/wording.h"
 
 namespace slabtide {
 

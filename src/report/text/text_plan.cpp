@@ -6,17 +6,17 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
+#include "job/geometry/placing_sequence.h"
+#include "job/model/wording.h"
 #include "report/words/decimals.h"
-#include "slabtide/core/text.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/text/text_cautions.h"
+#include "report/words/part_table.h"
+#include "report/words/validate_facts.h"
+#include "report/words/window_notes.h"
 #include "slabtide/report/text/text_crew.h"
-#include "slabtide/report/text/text_order.h"
-#include "slabtide/report/text/text_parts.h"
-#include "slabtide/report/words/part_table.h"
-#include "slabtide/report/words/validate_facts.h"
-#include "slabtide/report/words/window_notes.h"
+#include "text_cautions.h"
+#include "text_order.h"
+#include "text_parts.h"
 
 namespace slabtide {
 

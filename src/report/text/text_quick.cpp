@@ -1,10 +1,10 @@
-#include "slabtide/report/text/text_quick.h"
+#include "text_quick.h"
 
 #include <fmt/format.h>
 
-#include "slabtide/report/text/text_cautions.h"
-#include "slabtide/report/text/text_parts.h"
-#include "slabtide/report/words/part_table.h"
+#include "report/words/part_table.h"
+#include "text_cautions.h"
+#include "text_parts.h"
 
 namespace slabtide {
 

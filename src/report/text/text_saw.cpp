@@ -8,12 +8,12 @@
 #include <fmt/format.h>
 
 #include "core/rounded.h"
+#include "job/geometry/placing_sequence.h"
+#include "job/model/wording.h"
+#include "report/words/part_table.h"
+#include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/placing_sequence.h"
-#include "slabtide/job/model/wording.h"
-#include "slabtide/report/text/text_cautions.h"
-#include "slabtide/report/words/part_table.h"
-#include "slabtide/report/words/validate_facts.h"
+#include "text_cautions.h"
 
 namespace slabtide {
 

@@ -1,12 +1,12 @@
-#include "slabtide/report/text/text_supplies.h"
+#include "text_supplies.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
+#include "job/model/wording.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/wording.h"
 #include "slabtide/report/words/text_style.h"
 
 namespace slabtide {

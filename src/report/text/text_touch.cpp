@@ -1,4 +1,4 @@
-#include "slabtide/report/text/text_touch.h"
+#include "text_touch.h"
 
 #include <algorithm>
 #include <array>

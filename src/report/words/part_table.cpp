@@ -1,12 +1,12 @@
-#include "slabtide/report/words/part_table.h"
+#include "part_table.h"
 
 #include <algorithm>
 #include <functional>
 
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
-#include "slabtide/job/model/wording.h"
+#include "core/text.h"
+#include "job/model/wording.h"
 #include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
 

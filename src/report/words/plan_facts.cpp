@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/wording.h"
 
 namespace slabtide {
 

@@ -6,8 +6,8 @@
 #include <fmt/color.h>
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
+#include "core/text.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 

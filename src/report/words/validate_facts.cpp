@@ -1,9 +1,9 @@
-#include "slabtide/report/words/validate_facts.h"
+#include "validate_facts.h"
 
-#include "slabtide/day/plan/validate_plan.h"
-#include "slabtide/day/pour/validate_run.h"
-#include "slabtide/job/checks/validate.h"
-#include "slabtide/weather/readers/validate_forecast.h"
+#include "day/plan/validate_plan.h"
+#include "day/pour/validate_run.h"
+#include "job/checks/validate.h"
+#include "weather/readers/validate_forecast.h"
 
 namespace slabtide {
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/words/window_notes.h"
+#include "window_notes.h"
 
 #include <algorithm>
 

@@ -7,13 +7,13 @@
 
 #include <fmt/format.h>
 
+#include "core/utf8.h"
 #include "http_retry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/weather/readers/json_value.h"
-#include "slabtide/weather/readers/read_forecast.h"
 #include "slabtide/weather/site/weather_series.h"
 #include "url.h"
+#include "weather/readers/json_value.h"
+#include "weather/readers/read_forecast.h"
 
 namespace slabtide {
 namespace {

@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide {
 namespace {

@@ -9,15 +9,15 @@
 #include <boost/algorithm/string/split.hpp>
 #include <boost/algorithm/string/trim.hpp>
 
+#include "core/utf8.h"
+#include "job/geometry/placing_sequence.h"
+#include "job/records/read_journal.h"
 #include "moment.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/job/geometry/placing_sequence.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/job/records/read_journal.h"
 #include "slabtide/weather/forecast/high_low_day.h"
-#include "slabtide/weather/readers/read_forecast.h"
-#include "slabtide/weather/site/site_air.h"
+#include "weather/readers/read_forecast.h"
+#include "weather/site/site_air.h"
 
 namespace slabtide {
 

@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "job/model/limits.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/job/model/limits.h"
 
 namespace slabtide {
 

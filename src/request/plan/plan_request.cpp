@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "slabtide/day/field/seen_day.h"
+#include "day/field/seen_day.h"
 #include "slabtide/day/uncertainty/bands.h"
 
 namespace slabtide {

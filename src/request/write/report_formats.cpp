@@ -2,15 +2,15 @@
 
 #include <array>
 
-#include "slabtide/report/files/calendar.h"
-#include "slabtide/report/files/csv_plan.h"
-#include "slabtide/report/files/json_check_back.h"
-#include "slabtide/report/files/json_compare.h"
-#include "slabtide/report/files/json_plan.h"
-#include "slabtide/report/page/page_check_back.h"
-#include "slabtide/report/page/page_compare.h"
-#include "slabtide/report/page/page_outlook.h"
-#include "slabtide/report/page/page_plan.h"
+#include "report/files/calendar.h"
+#include "report/files/csv_plan.h"
+#include "report/files/json_check_back.h"
+#include "report/files/json_compare.h"
+#include "report/files/json_plan.h"
+#include "report/page/page_check_back.h"
+#include "report/page/page_compare.h"
+#include "report/page/page_outlook.h"
+#include "report/page/page_plan.h"
 
 namespace slabtide {
 

@@ -9,7 +9,7 @@
 #include "slab/process/convection-inl.h"
 #include "slab/process/evaporation-inl.h"
 #include "slab/process/surface_balance-inl.h"
-#include "slabtide/slab/process/thin_air.h"
+#include "slab/process/thin_air.h"
 #include "slabtide/weather/site/site_weather.h"
 
 HWY_BEFORE_NAMESPACE();

@@ -1,6 +1,6 @@
-#include "slabtide/slab/column/cell_weather.h"
+#include "cell_weather.h"
 
-#include "slabtide/slab/process/absorptance.h"
+#include "slab/process/absorptance.h"
 
 namespace slabtide {
 

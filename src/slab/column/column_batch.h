@@ -7,8 +7,8 @@
 
 #include <hwy/aligned_allocator.h>
 
+#include "slab/process/thin_air.h"
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/process/thin_air.h"
 
 namespace slabtide {
 

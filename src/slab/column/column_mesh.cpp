@@ -1,11 +1,11 @@
-#include "slabtide/slab/column/column_mesh.h"
+#include "column_mesh.h"
 
 #include <algorithm>
 #include <cmath>
 #include <iterator>
 #include <utility>
 
-#include "slabtide/slab/material/materials.h"
+#include "slab/material/materials.h"
 
 namespace slabtide {
 namespace {

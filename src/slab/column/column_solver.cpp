@@ -1,4 +1,4 @@
-#include "slabtide/slab/column/column_solver.h"
+#include "column_solver.h"
 
 #include <algorithm>
 #include <cmath>

@@ -13,11 +13,11 @@
 
 #include <hwy/aligned_allocator.h>
 
+#include "column_mesh.h"
 #include "slab/column/column_batch.h"
 #include "slab/column/lane_traits-inl.h"
 #include "slab/process/conduction-inl.h"
-#include "slabtide/slab/column/column_mesh.h"
-#include "slabtide/slab/process/hydration.h"
+#include "slab/process/hydration.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

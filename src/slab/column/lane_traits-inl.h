@@ -11,12 +11,12 @@
 #include <cstddef>
 #include <span>
 
+#include "cell_weather.h"
 #include "core/numbers-inl.h"
+#include "slab/process/bleed.h"
+#include "slab/process/hydration.h"
 #include "slab/process/setting-inl.h"
-#include "slabtide/slab/column/cell_weather.h"
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/process/bleed.h"
-#include "slabtide/slab/process/hydration.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

@@ -8,7 +8,7 @@
 
 #include "slab/column/lane_traits-inl.h"
 #include "slab/process/bleed-inl.h"
-#include "slabtide/slab/process/conduction.h"
+#include "slab/process/conduction.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

@@ -1,4 +1,4 @@
-#include "slabtide/slab/material/materials.h"
+#include "materials.h"
 
 #include <stdexcept>
 

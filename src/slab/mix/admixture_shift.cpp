@@ -1,4 +1,4 @@
-#include "slabtide/slab/mix/admixture_shift.h"
+#include "admixture_shift.h"
 
 #include <algorithm>
 #include <cmath>

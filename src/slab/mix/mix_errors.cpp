@@ -5,7 +5,7 @@
 #include <cmath>
 #include <stdexcept>
 
-#include "slabtide/slab/process/setting.h"
+#include "slab/process/setting.h"
 
 namespace slabtide {
 namespace {

@@ -1,20 +1,20 @@
-#include "slabtide/slab/mix/mix_model.h"
+#include "mix_model.h"
 
 #include <cmath>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "admixture_shift.h"
+#include "job/checks/validate.h"
+#include "mix_temperature.h"
+#include "set_estimate.h"
+#include "slab/material/materials.h"
+#include "slab/process/bleed.h"
+#include "slab/process/hydration.h"
+#include "slab/process/strength.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/checks/validate.h"
-#include "slabtide/slab/material/materials.h"
-#include "slabtide/slab/mix/admixture_shift.h"
 #include "slabtide/slab/mix/mix_errors.h"
-#include "slabtide/slab/mix/mix_temperature.h"
-#include "slabtide/slab/mix/set_estimate.h"
-#include "slabtide/slab/process/bleed.h"
-#include "slabtide/slab/process/hydration.h"
-#include "slabtide/slab/process/strength.h"
 
 namespace slabtide {
 namespace {

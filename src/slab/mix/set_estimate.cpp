@@ -1,4 +1,4 @@
-#include "slabtide/slab/mix/set_estimate.h"
+#include "set_estimate.h"
 
 #include <algorithm>
 

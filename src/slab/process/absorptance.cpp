@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/absorptance.h"
+#include "absorptance.h"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/bleed.h"
+#include "bleed.h"
 
 #include <algorithm>
 

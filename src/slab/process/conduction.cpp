@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/conduction.h"
+#include "conduction.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/evaporation.h"
+#include "evaporation.h"
 
 #include <algorithm>
 

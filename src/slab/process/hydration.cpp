@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/hydration.h"
+#include "hydration.h"
 
 #include <algorithm>
 #include <cmath>

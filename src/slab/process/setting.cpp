@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/setting.h"
+#include "setting.h"
 
 #include <cmath>
 #include <stdexcept>

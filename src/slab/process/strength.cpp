@@ -1,8 +1,8 @@
-#include "slabtide/slab/process/strength.h"
+#include "strength.h"
 
 #include <cmath>
 
-#include "slabtide/slab/process/setting.h"
+#include "setting.h"
 
 namespace slabtide {
 namespace {

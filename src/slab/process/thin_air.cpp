@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/thin_air.h"
+#include "thin_air.h"
 
 #include <cmath>
 #include <stdexcept>

@@ -1,4 +1,4 @@
-#include "slabtide/slab/stress/curl.h"
+#include "curl.h"
 
 #include <cmath>
 #include <stdexcept>

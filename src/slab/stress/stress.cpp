@@ -6,10 +6,10 @@
 #include <optional>
 #include <stdexcept>
 
+#include "curl.h"
+#include "slab/process/setting.h"
+#include "slab/process/strength.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/process/setting.h"
-#include "slabtide/slab/process/strength.h"
-#include "slabtide/slab/stress/curl.h"
 
 namespace slabtide {
 namespace {

@@ -1,4 +1,4 @@
-#include "slabtide/weather/air/wind.h"
+#include "wind.h"
 
 #include <cmath>
 #include <stdexcept>

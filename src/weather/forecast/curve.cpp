@@ -1,4 +1,4 @@
-#include "slabtide/weather/forecast/curve.h"
+#include "curve.h"
 
 // Boost 1.74 pchip calls ::isnan, which <cmath> need not declare.
 #include <math.h>  // NOLINT(modernize-deprecated-headers,hicpp-deprecated-headers)

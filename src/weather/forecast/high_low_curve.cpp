@@ -1,4 +1,4 @@
-#include "slabtide/weather/forecast/high_low_curve.h"
+#include "high_low_curve.h"
 
 #include <cmath>
 #include <numbers>

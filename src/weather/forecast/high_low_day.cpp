@@ -8,11 +8,11 @@
 #include <stdexcept>
 #include <vector>
 
+#include "high_low_curve.h"
+#include "job/checks/validate.h"
+#include "job/model/limits.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/checks/validate.h"
-#include "slabtide/job/model/limits.h"
 #include "slabtide/weather/air/moist_air.h"
-#include "slabtide/weather/forecast/high_low_curve.h"
 #include "slabtide/weather/sky/sun.h"
 
 namespace slabtide {

@@ -8,7 +8,7 @@
 
 #include "findings.h"
 
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 namespace {

@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/forecast_csv.h"
+#include "forecast_csv.h"
 
 #include <algorithm>
 #include <array>
@@ -9,13 +9,13 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
+#include "core/utf8.h"
 #include "csv_table.h"
 #include "findings.h"
 #include "forecast_draft.h"
 #include "forecast_time.h"
-#include "slabtide/core/text.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/utf8.h"
 #include "weather_quantity.h"
 
 namespace slabtide {

@@ -8,8 +8,8 @@
 #include <fmt/format.h>
 
 #include "forecast_time.h"
+#include "job/model/limits.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/limits.h"
 #include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {

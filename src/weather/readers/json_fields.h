@@ -6,8 +6,8 @@
 #include <string_view>
 
 #include "findings.h"
+#include "json_value.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/weather/readers/json_value.h"
 
 // Looking into a JSON document that may hold anything: what is of the wrong kind becomes a
 // finding, and reads as if it were not there.

@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/json_value.h"
+#include "json_value.h"
 
 #include <algorithm>
 #include <array>
@@ -13,7 +13,7 @@
 
 #include "findings.h"
 
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 namespace slabtide {
 namespace {

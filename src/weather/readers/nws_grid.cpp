@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/nws_grid.h"
+#include "nws_grid.h"
 
 #include <algorithm>
 #include <array>

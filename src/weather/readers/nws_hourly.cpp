@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/nws_hourly.h"
+#include "nws_hourly.h"
 
 #include <optional>
 #include <string>

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide {
 namespace {

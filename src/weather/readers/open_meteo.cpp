@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/open_meteo.h"
+#include "open_meteo.h"
 
 #include <algorithm>
 #include <array>

@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/read_forecast.h"
+#include "read_forecast.h"
 
 #include <algorithm>
 #include <array>
@@ -7,13 +7,13 @@
 
 #include <fmt/format.h>
 
+#include "core/utf8.h"
 #include "findings.h"
-#include "slabtide/core/utf8.h"
-#include "slabtide/weather/readers/forecast_csv.h"
-#include "slabtide/weather/readers/json_value.h"
-#include "slabtide/weather/readers/nws_grid.h"
-#include "slabtide/weather/readers/nws_hourly.h"
-#include "slabtide/weather/readers/open_meteo.h"
+#include "forecast_csv.h"
+#include "json_value.h"
+#include "nws_grid.h"
+#include "nws_hourly.h"
+#include "open_meteo.h"
 
 namespace slabtide {
 namespace {

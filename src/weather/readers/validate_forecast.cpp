@@ -1,4 +1,4 @@
-#include "slabtide/weather/readers/validate_forecast.h"
+#include "validate_forecast.h"
 
 #include "forecast_time.h"
 #include "job/checks/field_checks.h"

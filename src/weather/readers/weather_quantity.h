@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "slabtide/job/model/limits.h"
+#include "job/model/limits.h"
 
 namespace slabtide {
 

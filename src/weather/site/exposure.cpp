@@ -6,7 +6,7 @@
 #include <stdexcept>
 
 #include "slabtide/core/units.h"
-#include "slabtide/weather/sky/shade.h"
+#include "weather/sky/shade.h"
 
 namespace slabtide {
 namespace {

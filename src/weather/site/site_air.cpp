@@ -1,4 +1,4 @@
-#include "slabtide/weather/site/site_air.h"
+#include "site_air.h"
 
 #include <algorithm>
 #include <cmath>

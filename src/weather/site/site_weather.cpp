@@ -5,10 +5,10 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/weather/air/moist_air.h"
-#include "slabtide/weather/air/wind.h"
-#include "slabtide/weather/sky/irradiance.h"
-#include "slabtide/weather/sky/sky.h"
 #include "slabtide/weather/sky/sun.h"
+#include "weather/air/wind.h"
+#include "weather/sky/irradiance.h"
+#include "weather/sky/sky.h"
 
 namespace slabtide {
 namespace {

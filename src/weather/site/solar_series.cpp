@@ -1,4 +1,4 @@
-#include "slabtide/weather/site/solar_series.h"
+#include "solar_series.h"
 
 #include <algorithm>
 #include <cmath>

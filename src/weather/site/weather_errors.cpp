@@ -7,8 +7,8 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/weather/air/moist_air.h"
-#include "slabtide/weather/sky/irradiance.h"
-#include "slabtide/weather/sky/sky.h"
+#include "weather/sky/irradiance.h"
+#include "weather/sky/sky.h"
 
 namespace slabtide {
 namespace {

@@ -13,9 +13,9 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
-#include "slabtide/weather/forecast/curve.h"
-#include "slabtide/weather/readers/validate_forecast.h"
-#include "slabtide/weather/site/solar_series.h"
+#include "solar_series.h"
+#include "weather/forecast/curve.h"
+#include "weather/readers/validate_forecast.h"
 
 namespace slabtide {
 

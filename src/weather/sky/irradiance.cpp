@@ -1,4 +1,4 @@
-#include "slabtide/weather/sky/irradiance.h"
+#include "irradiance.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "slabtide/weather/sky/shade.h"
+#include "shade.h"
 
 #include <algorithm>
 #include <cmath>

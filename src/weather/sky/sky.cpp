@@ -1,4 +1,4 @@
-#include "slabtide/weather/sky/sky.h"
+#include "sky.h"
 
 #include <algorithm>
 #include <cmath>

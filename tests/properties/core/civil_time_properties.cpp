@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 #include <rapidcheck.h>
 
+#include "core/posix_rule.h"
 #include "slabtide/core/civil_time.h"
-#include "slabtide/core/posix_rule.h"
 
 namespace {
 

@@ -6,9 +6,9 @@
 #include <fmt/format.h>
 #include <rapidcheck.h>
 
+#include "core/text.h"
+#include "core/utf8.h"
 #include "slabtide/core/diagnostic.h"
-#include "slabtide/core/text.h"
-#include "slabtide/core/utf8.h"
 
 namespace {
 

@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
-#include "slabtide/day/field/belief.h"
+#include "day/field/belief.h"
 #include "slabtide/day/windows/band.h"
 
 namespace slabtide {

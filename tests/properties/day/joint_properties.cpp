@@ -4,11 +4,11 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include "day/geometry/corners.h"
+#include "job/geometry/zone_geometry.h"
 #include "random_slab.h"
-#include "slabtide/day/geometry/corners.h"
 #include "slabtide/day/joints/cut_order.h"
 #include "slabtide/day/joints/joints.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 // What must hold for the joints of any slab.
 

@@ -5,8 +5,8 @@
 
 #include <rapidcheck.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // Random slabs for the properties of joints and saw cuts.

@@ -7,10 +7,10 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "job/geometry/zone_geometry.h"
+#include "report/files/json_plan.h"
 #include "slabtide/day/uncertainty/bands.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/report/files/json_plan.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "support/random_job.h"
 

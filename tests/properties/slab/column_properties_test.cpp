@@ -5,7 +5,7 @@
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
-#include "slabtide/slab/mix/mix_model.h"
+#include "slab/mix/mix_model.h"
 
 #include "properties/slab/random_pour.h"
 

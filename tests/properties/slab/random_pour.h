@@ -9,8 +9,8 @@
 #include <rapidcheck.h>
 
 #include "slab/column/column_core.h"
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/setting.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 namespace slabtide::fixtures {

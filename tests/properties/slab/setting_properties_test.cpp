@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "properties/slab/random_pour.h"
-#include "slabtide/slab/process/setting.h"
+#include "slab/process/setting.h"
 #include "support/scalar_formulas.h"
 
 using namespace slabtide;

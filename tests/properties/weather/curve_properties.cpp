@@ -7,7 +7,7 @@
 #include <rapidcheck.h>
 
 #include "properties/weather/in_range.h"
-#include "slabtide/weather/forecast/curve.h"
+#include "weather/forecast/curve.h"
 
 using namespace slabtide;
 using slabtide::testing::in_range;

@@ -5,9 +5,9 @@
 #include <rapidcheck.h>
 
 #include "properties/weather/in_range.h"
-#include "slabtide/weather/forecast/high_low_curve.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "slabtide/weather/site/weather_series.h"
+#include "weather/forecast/high_low_curve.h"
 
 using namespace slabtide;
 using slabtide::testing::in_range;

@@ -9,9 +9,9 @@
 #include "properties/weather/in_range.h"
 #include "slabtide/weather/site/site_weather.h"
 #include "slabtide/weather/site/weather_series.h"
-#include "slabtide/weather/sky/irradiance.h"
 #include "slabtide/weather/sky/sun.h"
 #include "support/plain_forecast.h"
+#include "weather/sky/irradiance.h"
 
 using namespace slabtide;
 using slabtide::testing::at_utc;

@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
 #include "published/published_row.h"
+#include "slab/process/absorptance.h"
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/process/absorptance.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

@@ -10,7 +10,7 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
-#include "slabtide/slab/process/conduction.h"
+#include "slab/process/conduction.h"
 #include "support/conduction_column.h"
 
 using namespace slabtide;

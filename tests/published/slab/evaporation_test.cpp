@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/evaporation.h"
+#include "slab/process/evaporation.h"
 
 #include <array>
 

@@ -15,14 +15,14 @@
 #include <sunmatrix/sunmatrix_dense.h>
 
 #include "published/published_row.h"
+#include "slab/column/cell_weather.h"
+#include "slab/column/column_mesh.h"
+#include "slab/column/column_solver.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/evaporation.h"
+#include "slab/process/hydration.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/column/cell_weather.h"
-#include "slabtide/slab/column/column_mesh.h"
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/evaporation.h"
-#include "slabtide/slab/process/hydration.h"
-#include "slabtide/slab/process/setting.h"
 #include "support/scalar_formulas.h"
 #include "unit/slab/slab_fixtures.h"
 

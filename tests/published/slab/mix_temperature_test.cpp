@@ -1,4 +1,4 @@
-#include "slabtide/slab/mix/mix_temperature.h"
+#include "slab/mix/mix_temperature.h"
 
 #include <doctest/doctest.h>
 

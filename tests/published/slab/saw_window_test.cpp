@@ -6,10 +6,10 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
+#include "slab/column/column_solver.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

@@ -1,4 +1,4 @@
-#include "slabtide/slab/mix/set_estimate.h"
+#include "slab/mix/set_estimate.h"
 
 #include <array>
 #include <limits>
@@ -8,10 +8,10 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/setting.h"
+#include "slab/process/strength.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/setting.h"
-#include "slabtide/slab/process/strength.h"
 #include "support/scalar_formulas.h"
 
 using namespace slabtide;

@@ -5,9 +5,9 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

@@ -9,9 +9,9 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
+#include "slab/column/column_solver.h"
+#include "slab/mix/mix_model.h"
 #include "slabtide/core/units.h"
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/mix/mix_model.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

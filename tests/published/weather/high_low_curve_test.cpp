@@ -1,4 +1,4 @@
-#include "slabtide/weather/forecast/high_low_curve.h"
+#include "weather/forecast/high_low_curve.h"
 
 #include <initializer_list>
 

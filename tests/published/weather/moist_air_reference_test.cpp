@@ -5,9 +5,9 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "published/published_row.h"
 #include "published/weather/reference_rows.h"
-#include "slabtide/core/text.h"
 #include "slabtide/weather/air/moist_air.h"
 
 using namespace slabtide;

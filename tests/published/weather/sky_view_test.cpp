@@ -5,8 +5,8 @@
 
 #include "published/published_row.h"
 
-#include "slabtide/weather/sky/shade.h"
 #include "support/plain_forecast.h"
+#include "weather/sky/shade.h"
 
 using namespace slabtide;
 using namespace slabtide::test;

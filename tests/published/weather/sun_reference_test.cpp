@@ -7,9 +7,9 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "published/published_row.h"
 #include "published/weather/reference_rows.h"
-#include "slabtide/core/text.h"
 #include "slabtide/weather/sky/sun.h"
 
 using namespace slabtide;

@@ -5,7 +5,7 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 using namespace slabtide;
 

@@ -1,4 +1,4 @@
-#include "slabtide/core/posix_rule.h"
+#include "core/posix_rule.h"
 
 #include <string>
 

@@ -1,4 +1,4 @@
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 #include <locale>
 #include <string>

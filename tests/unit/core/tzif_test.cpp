@@ -1,4 +1,4 @@
-#include "slabtide/core/tzif.h"
+#include "core/tzif.h"
 
 #include <cstdint>
 #include <string>

@@ -1,4 +1,4 @@
-#include "slabtide/core/utf8.h"
+#include "core/utf8.h"
 
 #include <stdexcept>
 #include <string>

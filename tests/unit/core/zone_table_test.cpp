@@ -1,4 +1,4 @@
-#include "slabtide/core/zone_table.h"
+#include "core/zone_table.h"
 
 #include <string>
 

@@ -8,8 +8,8 @@
 #include <stdexcept>
 #include <vector>
 
+#include "slab/material/materials.h"
 #include "slabtide/slab/column/column.h"
-#include "slabtide/slab/material/materials.h"
 #include "slabtide/slab/stress/stress.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "slabtide/weather/site/site_weather.h"

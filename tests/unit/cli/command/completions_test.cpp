@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/cli/command/commands.h"
-#include "slabtide/cli/command/completions.h"
+#include "cli/command/commands.h"
+#include "cli/command/completions.h"
 #include "support/run_program.h"
 
 namespace slabtide {

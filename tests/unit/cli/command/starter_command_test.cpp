@@ -1,4 +1,4 @@
-#include "slabtide/cli/command/starter_command.h"
+#include "cli/command/starter_command.h"
 
 #include <doctest/doctest.h>
 

@@ -1,12 +1,12 @@
-#include "slabtide/cli/work/many_jobs.h"
+#include "cli/work/many_jobs.h"
 
 #include <sstream>
 #include <stdexcept>
 
 #include <doctest/doctest.h>
 
+#include "cli/line/command_line.h"
 #include "slabtide/cli/command/run.h"
-#include "slabtide/cli/line/command_line.h"
 
 namespace slabtide {
 namespace {

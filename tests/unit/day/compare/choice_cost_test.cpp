@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
+#include "day/compare/admixture_change.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/compare/admixture_change.h"
 #include "slabtide/day/compare/choice_cost.h"
 #include "support/sample_job.h"
 

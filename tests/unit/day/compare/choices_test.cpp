@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
+#include "day/compare/admixture_change.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/compare/admixture_change.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 

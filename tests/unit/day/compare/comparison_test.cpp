@@ -1,13 +1,13 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
+#include "report/files/json_compare.h"
+#include "slab/mix/mix_temperature.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/compare/advice.h"
 #include "slabtide/day/compare/turning_point.h"
-#include "slabtide/report/files/json_compare.h"
 #include "slabtide/report/text/text_compare.h"
 #include "slabtide/report/words/compare_facts.h"
-#include "slabtide/slab/mix/mix_temperature.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 
@@ -50,8 +50,8 @@ bool best_helps(const PlannedDay& day, const std::string& label, double shift_k)
   const WeatherSeries series = *WeatherSeries::from_forecast(shifted.forecast).value;
   const PourRun run = *run_pour(shifted.job, series, day.practice(), {}).value;
   const DayPlan plan = plan_day(shifted.job, run, day.practice());
-  const Comparison there = compare_choices(
-      {shifted.job, shifted.forecast, day.practice(), run, plan}, {});
+  const Comparison there =
+      compare_choices({shifted.job, shifted.forecast, day.practice(), run, plan}, {});
   for (const ComparedChoice& choice : there.choices) {
     if (choice.choice.label != label) continue;
     return better(choice, there.choices.front(), day.practice().compare);
@@ -172,7 +172,7 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
   int found = 0;
   for (int finishers = 3; finishers <= 10 && found == 0; ++finishers) {
     const PlannedDay day(hot_court(finishers));
-      const Comparison comparison = compare_choices(day.pour(), {});
+    const Comparison comparison = compare_choices(day.pour(), {});
     if (comparison.best == 0) continue;
     const TurningPoint turning = find_turning_point(day.pour(), comparison, {});
     if (!turning.by_shift_k.once()) continue;

@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/day/field/seen_day.h"
+#include "day/field/seen_day.h"
 #include "slabtide/day/uncertainty/bands.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "support/sample_job.h"

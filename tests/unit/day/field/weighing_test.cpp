@@ -1,11 +1,11 @@
-#include "slabtide/day/field/weighing.h"
+#include "day/field/weighing.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <doctest/doctest.h>
 
-#include "slabtide/day/field/seen_day.h"
+#include "day/field/seen_day.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"

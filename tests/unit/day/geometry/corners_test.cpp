@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/day/geometry/corners.h"
-#include "slabtide/job/geometry/zone_geometry.h"
+#include "day/geometry/corners.h"
+#include "job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 namespace slabtide {

@@ -2,8 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/day/geometry/panels.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // Hand cases: areas and sides that can be read off the drawing.

@@ -2,10 +2,10 @@
 
 #include <doctest/doctest.h>
 
+#include "day/geometry/corners.h"
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/geometry/corners.h"
 #include "slabtide/day/joints/cut_order.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // Working order: inside corners and tied edges first, then the middle of the longest uncut run,

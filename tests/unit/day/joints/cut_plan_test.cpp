@@ -2,10 +2,10 @@
 
 #include <doctest/doctest.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/joints/cut_plan.h"
 #include "slabtide/day/windows/saw_plan.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 

@@ -2,10 +2,10 @@
 
 #include <doctest/doctest.h>
 
+#include "day/geometry/corners.h"
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/geometry/corners.h"
 #include "slabtide/day/joints/joints.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 // The joint rules and the proposals. Rules: ACI 302.1R and 360R, municipal walk standards

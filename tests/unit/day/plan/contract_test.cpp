@@ -10,24 +10,24 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "day/plan/validate_plan.h"
+#include "day/pour/validate_run.h"
+#include "job/checks/validate.h"
+#include "report/files/calendar.h"
+#include "report/files/csv_plan.h"
+#include "report/files/json_plan.h"
+#include "report/page/page_plan.h"
+#include "slab/mix/mix_model.h"
 #include "slabtide/day/plan/day_plan.h"
-#include "slabtide/day/plan/validate_plan.h"
-#include "slabtide/day/pour/validate_run.h"
-#include "slabtide/job/checks/validate.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/report/files/calendar.h"
-#include "slabtide/report/files/csv_plan.h"
-#include "slabtide/report/files/json_plan.h"
-#include "slabtide/report/page/page_plan.h"
 #include "slabtide/report/text/text_crew.h"
 #include "slabtide/report/text/text_plan.h"
 #include "slabtide/report/text/text_saw.h"
-#include "slabtide/slab/mix/mix_model.h"
 #include "slabtide/weather/forecast/high_low_day.h"
-#include "slabtide/weather/readers/validate_forecast.h"
 #include "support/random_job.h"
 #include "support/sample_job.h"
 #include "support/sheet_checks.h"
+#include "weather/readers/validate_forecast.h"
 
 // Calls that keep none of the contract: a job, a forecast or a practice with one thing wrong,
 // handed to every function that takes one. Each must refuse it with std::invalid_argument, whose

@@ -6,7 +6,7 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/day/geometry/corners.h"
+#include "day/geometry/corners.h"
 #include "slabtide/day/geometry/panels.h"
 #include "slabtide/day/joints/cut_order.h"
 #include "slabtide/day/joints/isolation.h"

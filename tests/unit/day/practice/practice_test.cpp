@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
+#include "slab/process/setting.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/day/practice/practice.h"
-#include "slabtide/slab/process/setting.h"
 #include "unit/day/practice/practice_fault.h"
 
 namespace slabtide {

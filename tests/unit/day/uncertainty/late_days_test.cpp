@@ -1,4 +1,4 @@
-#include "slabtide/day/uncertainty/late_days.h"
+#include "day/uncertainty/late_days.h"
 
 #include <doctest/doctest.h>
 

@@ -1,6 +1,6 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/day/windows/parts.h"
+#include "day/windows/parts.h"
 #include "support/sample_job.h"
 
 namespace slabtide {

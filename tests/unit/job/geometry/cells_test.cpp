@@ -6,8 +6,8 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/job/geometry/cells.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 
 using namespace slabtide;
 

@@ -8,10 +8,10 @@
 #include <variant>
 #include <vector>
 
+#include "job/geometry/zone_geometry.h"
 #include "job_text.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "slabtide/job/reading/read_job.h"
 
 // What read_job makes of each table. The messages about wrong files are in tests/bad_input.

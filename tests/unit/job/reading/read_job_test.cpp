@@ -5,9 +5,9 @@
 #include <string>
 #include <variant>
 
+#include "job/geometry/zone_geometry.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/run_program.h"
 
 namespace slabtide::test {

@@ -1,4 +1,4 @@
-#include "slabtide/job/records/mix_book_edit.h"
+#include "job/records/mix_book_edit.h"
 
 #include <cmath>
 

@@ -1,12 +1,12 @@
-#include "slabtide/job/records/read_journal.h"
+#include "job/records/read_journal.h"
 
 #include <cmath>
 #include <string>
 
 #include <doctest/doctest.h>
 
+#include "job/records/journal_line.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/records/journal_line.h"
 #include "support/sample_job.h"
 
 namespace slabtide::test {

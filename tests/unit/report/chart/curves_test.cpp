@@ -5,8 +5,8 @@
 
 #include "report/chart/risk_chart.h"
 #include "report/chart/zone_series.h"
+#include "report/page/page_charts.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/report/page/page_charts.h"
 #include "support/page_facts.h"
 
 namespace slabtide {

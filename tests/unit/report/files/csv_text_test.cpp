@@ -1,4 +1,4 @@
-#include "slabtide/report/files/csv_text.h"
+#include "report/files/csv_text.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "slabtide/report/files/ical_text.h"
+#include "report/files/ical_text.h"
 
 #include <string>
 

@@ -4,11 +4,11 @@
 
 #include <doctest/doctest.h>
 
+#include "job/geometry/zone_geometry.h"
 #include "report/map/cell_field.h"
 #include "report/map/cell_shapes.h"
 #include "report/map/plan_view.h"
 #include "slabtide/job/geometry/cells.h"
-#include "slabtide/job/geometry/zone_geometry.h"
 #include "support/sample_job.h"
 
 namespace slabtide {

@@ -10,8 +10,8 @@
 #include "report/map/map_hour.h"
 #include "report/map/working_way.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/weather/sky/shade.h"
 #include "support/page_facts.h"
+#include "weather/sky/shade.h"
 
 namespace slabtide {
 namespace {

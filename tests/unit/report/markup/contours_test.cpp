@@ -1,4 +1,4 @@
-#include "slabtide/report/markup/contours.h"
+#include "report/markup/contours.h"
 
 #include <cmath>
 #include <functional>

@@ -1,4 +1,4 @@
-#include "slabtide/report/markup/palette.h"
+#include "report/markup/palette.h"
 
 #include <cmath>
 #include <limits>

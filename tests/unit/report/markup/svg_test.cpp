@@ -1,4 +1,4 @@
-#include "slabtide/report/markup/svg.h"
+#include "report/markup/svg.h"
 
 #include <clocale>
 #include <limits>

@@ -9,9 +9,9 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/report/map/page_map.h"
-#include "slabtide/report/page/page_charts.h"
-#include "slabtide/report/page/page_saw.h"
+#include "report/map/page_map.h"
+#include "report/page/page_charts.h"
+#include "report/page/page_saw.h"
 #include "support/page_facts.h"
 
 namespace slabtide {

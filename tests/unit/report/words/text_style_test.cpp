@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/core/text.h"
+#include "core/text.h"
 
 namespace slabtide {
 namespace {

@@ -1,6 +1,6 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/report/words/window_notes.h"
+#include "report/words/window_notes.h"
 
 namespace slabtide {
 

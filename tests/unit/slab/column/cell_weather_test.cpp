@@ -1,8 +1,8 @@
-#include "slabtide/slab/column/cell_weather.h"
+#include "slab/column/cell_weather.h"
 
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/process/evaporation.h"
+#include "slab/process/evaporation.h"
 #include "support/scalar_formulas.h"
 #include "unit/slab/slab_fixtures.h"
 

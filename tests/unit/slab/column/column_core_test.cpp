@@ -8,8 +8,8 @@
 #include <doctest/doctest.h>
 #include <hwy/targets.h>
 
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/mix/mix_model.h"
+#include "slab/column/column_solver.h"
+#include "slab/mix/mix_model.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

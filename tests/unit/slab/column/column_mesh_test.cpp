@@ -1,4 +1,4 @@
-#include "slabtide/slab/column/column_mesh.h"
+#include "slab/column/column_mesh.h"
 
 #include <algorithm>
 #include <functional>
@@ -6,8 +6,8 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/material/materials.h"
-#include "slabtide/slab/mix/mix_model.h"
+#include "slab/material/materials.h"
+#include "slab/mix/mix_model.h"
 #include "support/conduction_column.h"
 #include "unit/slab/slab_fixtures.h"
 

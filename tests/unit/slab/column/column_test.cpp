@@ -1,4 +1,4 @@
-#include "slabtide/slab/column/column_solver.h"
+#include "slab/column/column_solver.h"
 
 #include <algorithm>
 #include <array>
@@ -11,9 +11,9 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/evaporation.h"
-#include "slabtide/slab/process/setting.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/evaporation.h"
+#include "slab/process/setting.h"
 #include "unit/slab/slab_fixtures.h"
 
 using namespace slabtide;

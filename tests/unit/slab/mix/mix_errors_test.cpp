@@ -5,9 +5,9 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/mix/mix_model.h"
-#include "slabtide/slab/process/setting.h"
-#include "slabtide/slab/process/strength.h"
+#include "slab/mix/mix_model.h"
+#include "slab/process/setting.h"
+#include "slab/process/strength.h"
 #include "support/scalar_formulas.h"
 
 namespace slabtide {

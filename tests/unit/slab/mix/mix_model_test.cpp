@@ -1,4 +1,4 @@
-#include "slabtide/slab/mix/mix_model.h"
+#include "slab/mix/mix_model.h"
 
 #include <algorithm>
 #include <limits>

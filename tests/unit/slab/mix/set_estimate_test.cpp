@@ -1,4 +1,4 @@
-#include "slabtide/slab/mix/set_estimate.h"
+#include "slab/mix/set_estimate.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/absorptance.h"
+#include "slab/process/absorptance.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/bleed.h"
+#include "slab/process/bleed.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/conduction.h"
+#include "slab/process/conduction.h"
 
 #include <array>
 #include <cmath>

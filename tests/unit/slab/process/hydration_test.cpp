@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/hydration.h"
+#include "slab/process/hydration.h"
 
 #include <doctest/doctest.h>
 

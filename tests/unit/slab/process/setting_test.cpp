@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/setting.h"
+#include "slab/process/setting.h"
 
 #include <cmath>
 #include <limits>

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/strength.h"
+#include "slab/process/strength.h"
 
 #include <cmath>
 

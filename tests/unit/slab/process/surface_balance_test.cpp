@@ -1,6 +1,6 @@
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/process/evaporation.h"
+#include "slab/process/evaporation.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "support/scalar_formulas.h"
 

@@ -1,4 +1,4 @@
-#include "slabtide/slab/process/thin_air.h"
+#include "slab/process/thin_air.h"
 
 #include <cmath>
 #include <limits>
@@ -6,9 +6,9 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/slab/column/cell_weather.h"
-#include "slabtide/slab/column/column_solver.h"
-#include "slabtide/slab/process/evaporation.h"
+#include "slab/column/cell_weather.h"
+#include "slab/column/column_solver.h"
+#include "slab/process/evaporation.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "support/scalar_formulas.h"
 #include "unit/slab/slab_fixtures.h"

@@ -1,4 +1,4 @@
-#include "slabtide/slab/stress/curl.h"
+#include "slab/stress/curl.h"
 
 #include <algorithm>
 #include <limits>

@@ -1,4 +1,4 @@
-#include "slabtide/weather/air/wind.h"
+#include "weather/air/wind.h"
 
 #include <limits>
 #include <stdexcept>

@@ -1,4 +1,4 @@
-#include "slabtide/weather/forecast/curve.h"
+#include "weather/forecast/curve.h"
 
 #include <limits>
 #include <stdexcept>

@@ -7,9 +7,9 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/weather/forecast/high_low_curve.h"
 #include "slabtide/weather/site/weather_series.h"
 #include "support/plain_forecast.h"
+#include "weather/forecast/high_low_curve.h"
 
 using namespace slabtide;
 using slabtide::testing::at_utc;

@@ -2,9 +2,9 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/weather/readers/forecast_csv.h"
-#include "slabtide/weather/readers/read_forecast.h"
 #include "unit/weather/readers/forecast_test_support.h"
+#include "weather/readers/forecast_csv.h"
+#include "weather/readers/read_forecast.h"
 
 namespace slabtide {
 namespace {

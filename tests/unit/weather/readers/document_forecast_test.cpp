@@ -6,9 +6,9 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "slabtide/weather/readers/read_forecast.h"
 #include "support/run_program.h"
 #include "unit/weather/readers/forecast_test_support.h"
+#include "weather/readers/read_forecast.h"
 
 // Every document of tests/forecasts is read and what comes out compared, whole, with the text
 // of the same name that ends in .expected. SLABTIDE_UPDATE_GOLDEN rewrites those; each was read

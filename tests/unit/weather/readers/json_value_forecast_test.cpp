@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "slabtide/weather/readers/json_value.h"
+#include "weather/readers/json_value.h"
 
 namespace slabtide {
 namespace {

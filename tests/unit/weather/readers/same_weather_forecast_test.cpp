@@ -4,10 +4,10 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/weather/readers/read_forecast.h"
 #include "slabtide/weather/site/weather_series.h"
 #include "support/forecast_documents.h"
 #include "unit/weather/readers/forecast_test_support.h"
+#include "weather/readers/read_forecast.h"
 
 namespace slabtide {
 namespace {

@@ -1,4 +1,4 @@
-#include "slabtide/weather/site/site_air.h"
+#include "weather/site/site_air.h"
 
 #include <doctest/doctest.h>
 

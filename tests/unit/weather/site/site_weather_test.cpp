@@ -7,8 +7,8 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/weather/air/moist_air.h"
-#include "slabtide/weather/sky/sky.h"
 #include "support/plain_forecast.h"
+#include "weather/sky/sky.h"
 
 using namespace slabtide;
 using slabtide::testing::at_utc;

@@ -1,4 +1,4 @@
-#include "slabtide/weather/sky/irradiance.h"
+#include "weather/sky/irradiance.h"
 
 #include <cmath>
 #include <initializer_list>

@@ -1,4 +1,4 @@
-#include "slabtide/weather/sky/shade.h"
+#include "weather/sky/shade.h"
 
 #include <limits>
 #include <stdexcept>

@@ -1,4 +1,4 @@
-#include "slabtide/weather/sky/sky.h"
+#include "weather/sky/sky.h"
 
 #include <limits>
 #include <stdexcept>

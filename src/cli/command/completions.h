@@ -1,0 +1,18 @@
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "cli/line/command_line.h"
+
+// What a shell completes after `slabtide`, from the same table as --help: commands, options,
+// an option's choices (`us|si`), files where one is wanted.
+
+namespace slabtide {
+
+/// The script that bash, zsh or fish reads, one for all commands.
+std::string bash_completions(std::span<const CommandLine> commands);
+std::string zsh_completions(std::span<const CommandLine> commands);
+std::string fish_completions(std::span<const CommandLine> commands);
+
+}  // namespace slabtide

@@ -1,0 +1,10 @@
+#pragma once
+
+#include "command.h"
+
+namespace slabtide {
+
+/// `slabtide crew`: who does what when, and what to take along.
+extern const Command crew_command;
+
+}  // namespace slabtide

@@ -1,0 +1,10 @@
+#pragma once
+
+#include "command.h"
+
+namespace slabtide {
+
+/// `slabtide learn`: finished pours into the mix book.
+extern const Command learn_command;
+
+}  // namespace slabtide

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <iosfwd>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "cli/guard/write_guard.h"
+#include "cli/line/command_line.h"
+#include "slabtide/core/civil_time.h"
+#include "slabtide/report/words/text_style.h"
+#include "slabtide/request/write/report_formats.h"
+
+namespace slabtide {
+
+/// Colour where `out` is the program's own standard output, that is a terminal, and
+/// NO_COLOR is not set (no-color.org) nor TERM dumb.
+TextStyle style_for(const std::ostream& out);
+
+/// `--write FILE`, many times: "write the plan to FILE too, .json or .csv as its ending says".
+Option write_option(std::string_view what, const std::vector<std::string_view>& endings);
+
+/// A file as it is to be written.
+struct MadeFile {
+  std::string path;
+  std::string text;
+};
+
+/// The ending of a file's name, with its dot.
+std::string ending_of(const std::string& path);
+/// What the file holds; empty where it cannot be read.
+std::string text_before(const std::string& path);
+/// ".json, .ics or .csv".
+std::string endings_words(const std::vector<std::string_view>& endings);
+/// The first path with another ending, as a fault in words; empty where there is none.
+std::string ending_fault(const std::vector<std::string>& paths,
+                         const std::vector<std::string_view>& endings);
+/// Writes one after the other, each whole or not at all. Returns the exit code.
+int write_files(const std::vector<MadeFile>& files, const WriteGuard& guard, std::ostream& err);
+
+/// Stands before the files that a line of a command asks to write, the endings given; empty where
+/// they must not be written, which was told.
+std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine& line,
+                                      const std::vector<std::string>& files,
+                                      const std::vector<std::string_view>& endings,
+                                      std::ostream& err);
+
+/// Makes every file's text before the first is written. The endings were checked before.
+template <class Facts>
+int write_reports(const std::vector<std::string>& paths, std::span<const FileFormat<Facts>> formats,
+                  const Facts& facts, UtcTime now, const WriteGuard& guard, std::ostream& err) {
+  std::vector<MadeFile> made;
+  for (const std::string& path : paths) {
+    auto text = made_as(ending_of(path), formats, facts, {now, text_before(path)});
+    if (text) made.push_back({path, std::move(*text)});
+  }
+  return write_files(made, guard, err);
+}
+
+}  // namespace slabtide

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "posix_rule.h"
+
+namespace slabtide {
+
+/// From `at_s` (seconds since 1970, UTC) on, local minus UTC is `offset_s`.
+struct OffsetChange {
+  std::int64_t at_s = 0;
+  std::int64_t offset_s = 0;
+};
+
+/// The offsets of a place through all time: as listed up to the last change, by rule after it.
+struct OffsetHistory {
+  std::int64_t first_offset_s = 0;    ///< before the first change
+  std::vector<OffsetChange> changes;  ///< in order of time
+  PosixRule rule;
+
+  [[nodiscard]] std::int64_t offset_s(std::int64_t utc_s) const;
+};
+
+/// A time-zone file read, or why not.
+struct ParsedTzif {
+  std::optional<OffsetHistory> history;
+  std::string problem;  ///< in words, where there is none
+};
+
+/// A time-zone file of version 2 or later, without leap seconds.
+/// Source: RFC 8536, sections 3.1 to 3.3.
+ParsedTzif parse_tzif(std::string_view bytes);
+
+}  // namespace slabtide
