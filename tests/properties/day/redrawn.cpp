@@ -155,7 +155,7 @@ std::optional<std::string> plan_json(const std::string& toml, std::size_t sample
   const auto run = run_pour(job, *series.value, *practice.value, solver);
   if (!run.ok()) return std::nullopt;
   const DayPlan plan = plan_with_bands(job, forecast, *run.value, *practice.value, samples);
-  return json_plan({job, forecast, *run.value, plan, *practice.value, std::nullopt});
+  return json_plan({job, forecast, *practice.value, *run.value, plan});
 }
 
 std::vector<std::string> differences(const std::string& first, const std::string& second,

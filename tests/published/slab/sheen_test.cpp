@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "published/published_row.h"
+#include "slab/column/column_solver.h"
 #include "slab/mix/mix_model.h"
 #include "slab/process/setting.h"
 #include "slabtide/core/units.h"
