@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -81,5 +82,8 @@ struct TimeZone::Loaded {
   std::optional<TimeZone> zone;
   LoadError error;
 };
+
+/// Gives the time zone of a name such as "America/Chicago".
+using TimeZoneLoader = std::function<TimeZone::Loaded(std::string_view name)>;
 
 }  // namespace slabtide

@@ -6,7 +6,6 @@
 
 #include "core/rounded.h"
 #include "day/geometry/plane.h"
-#include "day/pour/nearest_cell.h"
 #include "day/pour/validate_run.h"
 #include "job/checks/validate.h"
 #include "slabtide/day/pour/cell_times.h"

@@ -9,7 +9,6 @@
 #include "exposure_table.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/covers.h"
-#include "nearest_cell.h"
 #include "pour_span.h"
 #include "slab/column/column_solver.h"
 #include "slab/material/materials.h"
@@ -234,6 +233,22 @@ Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Prac
   run.forecast_cut_short = is_cut_short(grid, horizon_h);
   solve_zones(run, job, practice, settings);
   return {std::move(run), {}};
+}
+
+const CellRun& nearest_cell(const ZoneRun& zone, Point place) {
+  constexpr double hair_m = 1e-6;
+  const auto away_m = [place](const CellRun& run) {
+    return std::hypot(run.cell.centre.x_m - place.x_m, run.cell.centre.y_m - place.y_m);
+  };
+  const CellRun* nearest = &zone.cells.front();
+  double nearest_m = away_m(*nearest);
+  for (const CellRun& cell : zone.cells) {
+    const double cell_m = away_m(cell);
+    if (!(cell_m < nearest_m - hair_m)) continue;
+    nearest = &cell;
+    nearest_m = cell_m;
+  }
+  return *nearest;
 }
 
 }  // namespace slabtide

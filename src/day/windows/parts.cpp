@@ -81,12 +81,13 @@ std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run)
   return lines;
 }
 
-/// Bins of about a cell, their middles spread evenly from the first cell to the last: the cells of
-/// a grid lie in the middle of theirs, whichever way the line runs.
+/// Bins of about half a cell, their middles spread evenly from the first cell to the last: the
+/// cells of a grid lie in the middle of theirs, whichever way the line runs, and where it runs
+/// askew no bin that holds some of both sides is a stretch by itself.
 std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
                          const std::vector<std::optional<double>>& ready_s) {
   const auto [low, high] = std::minmax_element(line.place_m.begin(), line.place_m.end());
-  const double steps = std::max(1.0, std::round((*high - *low) / cell_size_m));
+  const double steps = std::max(1.0, std::round((*high - *low) / (0.5 * cell_size_m)));
   const double step_m = std::max(min_bin_m, (*high - *low) / steps);
   std::map<long, Bin> bins;
   for (std::size_t i = 0; i < run.cells.size(); ++i) {

@@ -2,7 +2,7 @@
 
 #include "job/toml/table_reader.h"
 #include "slabtide/job/model/job.h"
-#include "slabtide/job/reading/read_job.h"
+#include "slabtide/core/time_zone.h"
 
 namespace slabtide {
 

@@ -24,15 +24,6 @@ namespace HWY_NAMESPACE {
 
 constexpr double same_instant_s = 1.0e-6;
 
-/// Heat in, released and held, J/m2 since placing; as ColumnEnergy.
-template <class Number>
-struct EnergyOf {
-  Number surface_j_m2;
-  Number ground_j_m2;
-  Number source_j_m2;
-  Number start_j_m2;  // held at placing
-};
-
 /// Solves as many columns as a number has lanes, side by side, each with steps of its own.
 template <class Number>
 class ColumnLanes {

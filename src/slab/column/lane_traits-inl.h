@@ -136,6 +136,15 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return settling_time_h(c.thickness_m); })};
 }
 
+/// Heat in, released and held, J/m2 since placing; as ColumnEnergy.
+template <class Number>
+struct EnergyOf {
+  Number surface_j_m2;
+  Number ground_j_m2;
+  Number source_j_m2;
+  Number start_j_m2;  // held at placing
+};
+
 }  // namespace HWY_NAMESPACE
 }  // namespace slabtide
 HWY_AFTER_NAMESPACE();

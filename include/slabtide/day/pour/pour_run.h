@@ -70,4 +70,8 @@ inline constexpr double horizon_h = 48.0;  ///< from the start of placing
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
                          const SolverSettings& settings);
 
+/// The cell whose middle lies nearest to a place; of equals the one placed first, however the
+/// rounding goes. Precondition: the zone has cells.
+const CellRun& nearest_cell(const ZoneRun& zone, Point place);
+
 }  // namespace slabtide

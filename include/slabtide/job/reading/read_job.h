@@ -1,6 +1,5 @@
 #pragma once
 
-#include <functional>
 #include <string_view>
 
 #include "slabtide/core/diagnostic.h"
@@ -8,9 +7,6 @@
 #include "slabtide/job/model/job.h"
 
 namespace slabtide {
-
-/// Gives the time zone of a name such as "America/Chicago".
-using TimeZoneLoader = std::function<TimeZone::Loaded(std::string_view name)>;
 
 /// Reads a job file's text (TOML 1.0). Every finding carries its line and column; all
 /// errors of a file are collected, not only the first. Unknown keys are errors that
