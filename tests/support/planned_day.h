@@ -13,9 +13,7 @@ class PlannedDay {
   explicit PlannedDay(Job job) : pour_(planned(std::move(job))) {}
 
   const PlannedPour& pour() const { return pour_; }
-  Choices choices() const {
-    return find_choices(pour_.job, pour_.run, pour_.plan, pour_.practice);
-  }
+  Choices choices() const { return find_choices(pour_.job, pour_.run, pour_.plan, pour_.practice); }
   ChoiceFigures figures() const { return figures_of(pour_.job, pour_.plan); }
 
   const Job& job() const { return pour_.job; }

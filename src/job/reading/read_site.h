@@ -1,8 +1,8 @@
 #pragma once
 
 #include "job/toml/table_reader.h"
-#include "slabtide/job/model/job.h"
 #include "slabtide/core/time_zone.h"
+#include "slabtide/job/model/job.h"
 
 namespace slabtide {
 
