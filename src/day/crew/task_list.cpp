@@ -216,6 +216,8 @@ std::vector<SoonestTask> soonest_of(std::span<const Task> tasks, int crew) {
   for (const Task& task : tasks) {
     int ready_min = task.start_from_min;
     for (const std::size_t before : task.after) {
+      // An index of an earlier task: it is there by now.
+      // cppcheck-suppress containerOutOfBounds
       ready_min = std::max(ready_min, soonest[before].end_min + task.wait_after_min);
     }
     soonest.push_back(soonest_of(task, ready_min, crew));
