@@ -13,8 +13,8 @@
 
 #include <hwy/aligned_allocator.h>
 
-#include "column_mesh.h"
 #include "slab/column/column_batch.h"
+#include "slab/column/column_mesh.h"
 #include "slab/column/lane_traits-inl.h"
 #include "slab/process/conduction-inl.h"
 #include "slab/process/hydration.h"

@@ -11,8 +11,8 @@
 #include <cstddef>
 #include <span>
 
-#include "cell_weather.h"
 #include "core/numbers-inl.h"
+#include "slab/column/cell_weather.h"
 #include "slab/process/bleed.h"
 #include "slab/process/hydration.h"
 #include "slab/process/setting-inl.h"

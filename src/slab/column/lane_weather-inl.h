@@ -9,8 +9,8 @@
 #include <array>
 #include <cstddef>
 
-#include "cell_weather.h"
 #include "slab/column/cell_weather-inl.h"
+#include "slab/column/cell_weather.h"
 #include "slab/column/column_batch.h"
 #include "slab/column/lane_traits-inl.h"
 

@@ -6,8 +6,8 @@
 #define SLABTIDE_SLAB_CONDUCTION_INL_H
 #endif
 
-#include "conduction.h"
 #include "core/numbers-inl.h"
+#include "slab/process/conduction.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {

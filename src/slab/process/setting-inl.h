@@ -7,8 +7,8 @@
 #endif
 
 #include "core/numbers-inl.h"
-#include "setting.h"
 #include "slab/process/arrhenius-inl.h"
+#include "slab/process/setting.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
