@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
-#include "cli/work/job_line.h"
-#include "cli/work/output.h"
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/output.h"
 #include "core/utf8.h"
 #include "slabtide/day/field/check_back.h"
 #include "slabtide/report/text/text_check_back.h"

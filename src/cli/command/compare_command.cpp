@@ -2,9 +2,9 @@
 
 #include <ostream>
 
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/output.h"
 #include "cli/line/progress.h"
-#include "cli/work/job_line.h"
-#include "cli/work/output.h"
 #include "slabtide/report/text/text_compare.h"
 
 namespace slabtide {

@@ -2,8 +2,8 @@
 
 #include <ostream>
 
-#include "cli/work/job_line.h"
-#include "cli/work/output.h"
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/output.h"
 #include "slabtide/report/text/text_crew.h"
 
 namespace slabtide {

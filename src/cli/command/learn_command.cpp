@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include "cli/guard/write_guard.h"
-#include "cli/work/job_line.h"
-#include "cli/work/text_files.h"
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/text_files.h"
 #include "core/file_lock.h"
 #include "core/utf8.h"
 #include "job/records/mix_book_edit.h"

@@ -4,9 +4,9 @@
 
 #include <fmt/format.h>
 
-#include "cli/work/job_line.h"
-#include "cli/work/output.h"
-#include "cli/work/text_files.h"
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/output.h"
+#include "cli/jobs/text_files.h"
 #include "core/utf8.h"
 #include "report/text/text_mixes.h"
 

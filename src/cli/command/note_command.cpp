@@ -8,7 +8,7 @@
 #include <fmt/format.h>
 
 #include "cli/guard/write_guard.h"
-#include "cli/work/text_files.h"
+#include "cli/jobs/text_files.h"
 #include "core/text.h"
 #include "core/utf8.h"
 #include "job/records/journal_line.h"

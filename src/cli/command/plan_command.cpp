@@ -2,9 +2,9 @@
 
 #include <ostream>
 
-#include "cli/work/job_line.h"
-#include "cli/work/many_jobs.h"
-#include "cli/work/output.h"
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/many_jobs.h"
+#include "cli/jobs/output.h"
 #include "slabtide/report/text/text_plan.h"
 
 namespace slabtide {

@@ -5,9 +5,9 @@
 
 #include <fmt/format.h>
 
-#include "cli/work/job_line.h"
-#include "cli/work/output.h"
-#include "cli/work/text_files.h"
+#include "cli/jobs/job_line.h"
+#include "cli/jobs/output.h"
+#include "cli/jobs/text_files.h"
 #include "core/text.h"
 #include "core/zone_table.h"
 #include "job/checks/site_clock.h"

@@ -9,8 +9,8 @@
 #include <fmt/format.h>
 
 #include "cli/guard/write_guard.h"
+#include "cli/jobs/job_line.h"
 #include "cli/line/command_line.h"
-#include "cli/work/job_line.h"
 #include "core/text.h"
 #include "core/utf8.h"
 #include "request/download/http_retry.h"

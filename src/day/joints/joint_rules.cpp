@@ -8,9 +8,9 @@
 
 #include "day/geometry/corners.h"
 #include "day/geometry/plane.h"
-#include "job/geometry/canonical.h"
 #include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/geometry/canonical.h"
 
 namespace slabtide {
 

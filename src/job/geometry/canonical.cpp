@@ -1,4 +1,4 @@
-#include "canonical.h"
+#include "slabtide/job/geometry/canonical.h"
 
 #include <algorithm>
 #include <cmath>

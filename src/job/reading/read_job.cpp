@@ -13,7 +13,6 @@
 #include "job/checks/check_zones.h"
 #include "job/checks/load_runs.h"
 #include "job/checks/validate.h"
-#include "job/geometry/canonical.h"
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
 #include "job/toml/toml_tree.h"
@@ -26,6 +25,7 @@
 #include "read_weather.h"
 #include "read_zone.h"
 #include "slabtide/core/civil_time.h"
+#include "slabtide/job/geometry/canonical.h"
 
 namespace slabtide {
 

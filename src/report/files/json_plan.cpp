@@ -7,12 +7,12 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
-#include "job/geometry/canonical.h"
 #include "json_crew.h"
 #include "report/words/decimals.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
+#include "slabtide/job/geometry/canonical.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {

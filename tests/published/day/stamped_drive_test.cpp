@@ -28,6 +28,12 @@ constexpr test::Published in_one_go{.what = "640 ft² stamped in one go, late",
                                     .unit = "min",
                                     .because = test::given_as_range};
 
+constexpr test::Published by_six{.what = "640 ft² stamped by six on a mild day, late",
+                                 .source = "the trade",
+                                 .status = "common practice, no source",
+                                 .unit = "min",
+                                 .because = test::given_as_range};
+
 constexpr int crew_of_six = 6;
 constexpr int crew_of_eight = 8;
 
@@ -77,7 +83,7 @@ void tell(const char* day, const ComparedChoice& compared) {
 }  // namespace
 
 TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads are retarded") {
-  // Seen: 88 min late as ordered, none with the last half retarded.
+  // Seen: 223 min late as ordered, 22 with the last half retarded.
   const PlannedDay day(drive(92, 70, 84, crew_of_six));
   const Comparison comparison = compare_choices(day.pour(), {});
   const ComparedChoice& retarded = best_in_last_loads(comparison);
@@ -89,7 +95,7 @@ TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads 
 
 TEST_CASE("the same drive at 65 F is within reach of six, and eight are left as they are") {
   const PlannedDay six(drive(65, 45, 65, crew_of_six));
-  test::check_range(in_one_go, "six finishers, high 65 °F", 0.0, 0.0, six.figures().minutes_late);
+  test::check_range(by_six, "high 65 °F", 0.0, 0.0, six.figures().minutes_late);
   const PlannedDay day(drive(65, 45, 65, crew_of_eight));
   const Comparison comparison = compare_choices(day.pour(), {});
   for (const ComparedChoice& compared : comparison.choices) tell("65 F, concrete 65 F", compared);

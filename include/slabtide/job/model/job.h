@@ -123,7 +123,7 @@ struct Job {
   Mix mix;
   std::vector<Zone> zones;
   std::vector<Obstacle> obstacles;
-  /// Where the origin of all places lies on the user's drawing (job/geometry/canonical.h). What is
+  /// Where the origin of all places lies on the user's drawing (`canonical`). What is
   /// shown to the user is measured on the drawing.
   Point drawing_origin;
   Order order;

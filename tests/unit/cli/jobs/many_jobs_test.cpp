@@ -1,4 +1,4 @@
-#include "cli/work/many_jobs.h"
+#include "cli/jobs/many_jobs.h"
 
 #include <sstream>
 #include <stdexcept>
