@@ -25,7 +25,7 @@ void require_instant(const pt::ptime& time) {
   }
 }
 
-/// The two-digit number in `text` if nothing else is there and it is at most `max`.
+/// The number in `text` if it is exactly `count` digits and at most `max`.
 std::optional<int> digits(std::string_view text, std::size_t count, int max) {
   int value = 0;
   const bool all_digits =
@@ -102,7 +102,7 @@ std::optional<Date> parse_date(std::string_view text) {
   try {
     return Date(static_cast<unsigned short>(*year), static_cast<unsigned short>(*month),
                 static_cast<unsigned short>(*day));
-  } catch (const std::out_of_range&) {  // how Boost says that there is no such day
+  } catch (const std::out_of_range&) {  // Boost reports a day that does not exist this way
     return std::nullopt;
   }
 }

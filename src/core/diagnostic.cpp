@@ -14,14 +14,14 @@ namespace {
 constexpr std::size_t quote_indent = 4;
 constexpr std::size_t quote_columns = 80 - quote_indent;
 constexpr std::string_view cut_mark = "...";
-/// Only so many characters on either side of the caret are looked at, since a line may be a
-/// whole forecast; more than a quotation holds, as combining marks take no column.
+/// How many characters are examined on either side of the caret, since a line may be a whole
+/// forecast. More than a quotation shows, because combining marks take no column.
 constexpr std::size_t nearby_chars = 400;
 constexpr std::size_t max_shown = 20;
-/// A key as long as a page would hide what is wrong with it.
+/// A key longer than this would hide the message.
 constexpr std::size_t longest_key = 80;
 
-/// Line `number`, from 1, without its end; empty where the text has no such line.
+/// Line `number` (from 1) without its line break; empty if the text has no such line.
 std::string_view line_of(std::string_view text, std::size_t number) {
   if (text.starts_with(byte_order_mark)) {
     text.remove_prefix(byte_order_mark.size());
@@ -69,8 +69,8 @@ std::size_t columns_of(const std::vector<QuotedChar>& line, Window part) {
   return columns;
 }
 
-/// A part around `caret` that fits the quotation: grown to both sides in turn, so that the
-/// caret stands near its middle unless the line begins or ends before.
+/// The part around `caret` that fits the quotation. It grows to both sides in turn, so the caret is
+/// near the middle unless the line begins or ends sooner.
 Window window_around(const std::vector<QuotedChar>& line, std::size_t caret) {
   const std::size_t behind_end = caret == line.size() ? 1 : 0;
   if (columns_of(line, {0, line.size()}) + behind_end <= quote_columns) {
@@ -93,8 +93,8 @@ Window window_around(const std::vector<QuotedChar>& line, std::size_t caret) {
   return window;
 }
 
-/// The character to point at: that of `column`, or the letter its combining mark stands on,
-/// or the place behind the line.
+/// The character to point at: the one at `column`, the letter its combining mark belongs to, or the
+/// end of the line.
 std::size_t caret_of(const std::vector<QuotedChar>& line, std::size_t column) {
   std::size_t caret = std::min(column - 1, line.size());
   while (caret > 0 && caret < line.size() && line[caret].columns == 0) {
@@ -127,8 +127,7 @@ PartOfLine nearby(std::string_view line, std::size_t column) {
   return {line.substr(start, end - start), std::min(passed, nearby_chars) + 1};
 }
 
-/// The part as it is shown by itself, with what runs from the right isolated and marks where it is
-/// cut.
+/// The part as it is quoted, with right-to-left text isolated and marks where the line was cut.
 std::string shown_part(const std::vector<QuotedChar>& line, const Window& window) {
   std::string shown(window.begin > 0 ? cut_mark : "");
   for (std::size_t i = window.begin; i < window.end; ++i) {
@@ -146,7 +145,7 @@ std::string quotation(std::string_view line_text, std::size_t column) {
   const std::size_t caret = caret_of(line, part.column);
   Window window = window_around(line, caret);
   std::string shown = shown_part(line, window);
-  // A selector or joiner takes a column once the letter that it goes with is cut off.
+  // A selector or joiner takes a column once the letter it modifies has been cut off.
   while (display_width(shown) > quote_columns && window.end > window.begin) {
     if (window.end > caret + 1) {
       --window.end;
@@ -171,7 +170,7 @@ std::string heading(const Diagnostic& d, std::string_view path) {
   return out + printable(d.message) + "\n";
 }
 
-/// Errors first, then by place; what has no place comes last of its kind.
+/// Errors first, then by position; findings without a position come last of their severity.
 bool comes_before(const Diagnostic* a, const Diagnostic* b) {
   const auto order = [](const Diagnostic& d) {
     const SourcePosition at = d.where.value_or(SourcePosition{});

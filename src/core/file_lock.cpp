@@ -12,7 +12,7 @@ namespace slabtide {
 
 namespace {
 
-/// Where the file is replaced again and again under those who wait.
+/// Gives up if the file is replaced again and again while this process waits.
 constexpr int max_tries = 1000;
 constexpr int open_flags = O_RDWR | O_APPEND | O_CLOEXEC | O_NONBLOCK;
 
@@ -43,7 +43,7 @@ FileLock::~FileLock() {
   ::close(descriptor_);
 }
 
-/// One try; EAGAIN where another file took the place while this one waited.
+/// One attempt; EAGAIN if the file was replaced while this process waited.
 int FileLock::try_open() {
   Descriptor file(open_or_make());
   if (!file.ok()) return errno == EEXIST ? EAGAIN : errno;
@@ -55,7 +55,7 @@ int FileLock::try_open() {
   return 0;
 }
 
-/// Tells what it made from what was there: only the first may be taken away again.
+/// Distinguishes a file created here from one that was there: only the former may be removed again.
 int FileLock::open_or_make() {
   made_ = false;
   const int there = ::open(path_.c_str(), open_flags);

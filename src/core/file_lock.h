@@ -7,10 +7,10 @@
 
 namespace slabtide {
 
-/// A file held for reading, deciding and writing in one go: everyone else who asks for it waits.
-/// The file may be replaced meanwhile (`replace_file`); those who waited then hold the new one.
-/// Makes the file where there is none; one that is still empty at the end is taken away again.
-/// Follows a symbolic link. File systems without locks let everyone in.
+/// A file locked so that it can be read, decided on and written without interference; everyone else
+/// who asks for it waits. If the file is replaced meanwhile (`replace_file`), those who waited get
+/// the new one. The file is created if missing, and removed again if it is still empty at the end.
+/// Follows a symbolic link. On file systems without locks nobody waits.
 class FileLock {
  public:
   explicit FileLock(const std::filesystem::path& path);
@@ -20,9 +20,9 @@ class FileLock {
   FileLock(FileLock&&) = delete;
   FileLock& operator=(FileLock&&) = delete;
 
-  /// Why the file is not held; empty where it is.
+  /// Why the lock was not obtained; empty if it was.
   const std::optional<FileError>& error() const { return error_; }
-  /// Its descriptor, for reading and for writing at its end.
+  /// The open file, for reading and for appending.
   int descriptor() const { return descriptor_; }
 
  private:

@@ -28,7 +28,7 @@ FileError too_large(const fs::path& path, std::size_t limit_bytes) {
                  "Check that it is the file you meant");
 }
 
-/// All of an open file, no more than one byte over the limit; or an error number.
+/// Reads an open file, at most one byte over the limit. Returns 0 or an error number.
 int read_all(int descriptor, std::size_t limit_bytes, std::string& text) {
   std::array<char, chunk_bytes> chunk{};
   while (text.size() <= limit_bytes) {
@@ -44,8 +44,8 @@ int read_all(int descriptor, std::size_t limit_bytes, std::string& text) {
   return 0;
 }
 
-/// Makes a rename last through a power cut. A folder that cannot be synced is no failure:
-/// the file is whole either way.
+/// Makes a rename survive a power failure. Failing to sync the folder is not an error: the file is
+/// complete either way.
 void sync_folder(const fs::path& folder) {
   const Descriptor descriptor(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (descriptor.ok()) {
@@ -60,7 +60,8 @@ struct Ownership {
   mode_t mode;
 };
 
-/// As far as the system lets: others may get no more than they had where the group is not kept.
+/// Applies the ownership as far as the system allows. If the group cannot be kept, the permissions
+/// are reduced so that nobody gains access.
 int give(int descriptor, const Ownership& wanted) {
   struct stat status {};
   if (::fstat(descriptor, &status) != 0) return errno;
@@ -88,7 +89,7 @@ std::optional<FileError> replace_regular(const fs::path& asked, const fs::path& 
   return std::nullopt;
 }
 
-/// Blocks where a reader is slow, but never waits for one to come.
+/// Writing blocks while a reader is slow, but opening never waits for a reader to appear.
 int open_through(const fs::path& path) {
   const int number = ::open(path.c_str(), O_WRONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY);
   if (number < 0) return number;
@@ -97,7 +98,7 @@ int open_through(const fs::path& path) {
   return number;
 }
 
-/// A terminal, pipe or device: there is nothing to keep whole.
+/// For a terminal, pipe or device, which has no old content to protect.
 std::optional<FileError> write_through(const fs::path& path, std::string_view text) {
   const Descriptor file(open_through(path));
   if (!file.ok() && errno == ENXIO) {
@@ -116,7 +117,7 @@ std::optional<FileError> replace_existing(const fs::path& path, const struct sta
   if (!S_ISREG(status.st_mode)) {
     return write_through(path, text);
   }
-  // A rename asks leave of the folder only; the user's own write protection counts too.
+  // Renaming needs write permission on the folder only; honour a write-protected file too.
   if (::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0) {
     return system_failure("write", path, errno);
   }
@@ -127,7 +128,7 @@ std::optional<FileError> replace_existing(const fs::path& path, const struct sta
                                    Ownership{status.st_uid, status.st_gid, status.st_mode}, text);
 }
 
-/// What goes behind `before`: the line, and what must stand between.
+/// What to append after `before`: the line, preceded by the heading or the mark if one is needed.
 std::string addition(std::string_view before, const NewLine& added, bool& unfinished) {
   if (before.empty()) return fmt::format("{}{}", added.heading, added.line);
   unfinished = before.back() != '\n';
@@ -135,7 +136,7 @@ std::string addition(std::string_view before, const NewLine& added, bool& unfini
                     : std::string(added.line);
 }
 
-/// Writes and syncs; where that fails the file is cut back to what it was. 0 or an error number.
+/// Appends and syncs; on failure cuts the file back to its old size. Returns 0 or an error number.
 int grow(int descriptor, off_t size, std::string_view text) {
   int code = write_all(descriptor, text);
   if (code == 0 && ::fsync(descriptor) != 0 && errno != EINVAL) code = errno;
@@ -146,7 +147,7 @@ int grow(int descriptor, off_t size, std::string_view text) {
 }  // namespace
 
 FileText read_file(const fs::path& path, std::size_t limit_bytes) {
-  // Non-blocking, or a pipe that nobody writes to would hold the program.
+  // Opened non-blocking, since opening a pipe that nobody writes to would hang.
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   struct stat status {};
   if (!file.ok() || ::fstat(file.number(), &status) != 0) {
@@ -163,7 +164,7 @@ FileText read_file(const fs::path& path, std::size_t limit_bytes) {
   if (code != 0) {
     return {std::nullopt, system_failure("read", path, code)};
   }
-  if (text.size() > limit_bytes) {  // it grew, or its size was not known
+  if (text.size() > limit_bytes) {  // it grew since, or its size was not known
     return {std::nullopt, too_large(path, limit_bytes)};
   }
   return {std::move(text), {}};

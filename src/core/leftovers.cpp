@@ -19,7 +19,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// Those that end a process and leave it the time to clear up.
+/// Signals that end the process but leave it time to clean up.
 constexpr std::array ending_signals{SIGINT, SIGTERM, SIGHUP, SIGPIPE, SIGQUIT, SIGXFSZ, SIGXCPU};
 
 extern "C" void clear_up_and_end(int signal) {
@@ -32,7 +32,8 @@ extern "C" void clear_up_and_end(int signal) {
   ::raise(signal);
 }
 
-/// Whoever writes a file holds its lock; where locks are not known, nothing is taken away.
+/// A file that is being written is locked by its writer. On file systems without locks nothing is
+/// removed.
 void remove_if_left(const fs::path& path) {
   const Descriptor file(::open(path.c_str(), O_RDWR | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
   struct stat status {};

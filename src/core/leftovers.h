@@ -2,17 +2,17 @@
 
 #include <filesystem>
 
-// What must not be left behind of files that were not finished.
+// Removal of half-written files.
 
 namespace slabtide {
 
-/// From here on a signal that ends the process (SIGINT, SIGTERM, SIGHUP and their like) first
-/// takes away what is half written; the process then ends by that signal. Signals that are
-/// ignored stay so. For a program's `main`, not for a library.
+/// From here on, a signal that would end the process (SIGINT, SIGTERM, SIGHUP and similar) first
+/// removes half-written files; then the process ends by that signal. Ignored signals stay ignored.
+/// For a program's `main`, not for a library.
 void remove_unfinished_on_signals();
 
-/// Takes away what killed runs of this machine left in the folder that `path` leads to: only
-/// files under the names that `replace_file` writes by, and none that anyone still writes.
+/// Removes what killed runs on this machine left in the folder of `path`: only files with the names
+/// that `replace_file` uses, and none that is still being written.
 void sweep_leftovers(const std::filesystem::path& path);
 
 }  // namespace slabtide

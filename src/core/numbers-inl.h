@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_CORE_NUMBERS_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_CORE_NUMBERS_INL_H
 #undef SLABTIDE_CORE_NUMBERS_INL_H
@@ -14,8 +14,8 @@
 
 #include "slabtide/core/units.h"
 
-// The formulas are written once, over any kind of number. This is what they ask of a number,
-// answered for double; lanes-inl.h answers for several columns at once.
+// The formulas are written once for any kind of number. This header defines what they need of a
+// number, for double; lanes-inl.h defines it for several columns at once.
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
@@ -44,7 +44,7 @@ Number kelvin_from_celsius(Number c) {
   return c + slabtide::kelvin_from_celsius(0.0);
 }
 
-/// How many columns a number speaks for, and how it lies in memory.
+/// How many columns a number holds, and how it is laid out in memory.
 template <class Number>
 struct Memory;
 
@@ -55,7 +55,7 @@ struct Memory<double> {
   static void store(double value, double* to) { *to = value; }
 };
 
-/// Numbers side by side in memory, such as one a cell.
+/// Consecutive numbers in memory, for example one per cell.
 template <class Number>
 struct Row {
   double* data = nullptr;

@@ -22,7 +22,7 @@ namespace {
 
 constexpr int max_links_followed = 40;
 
-/// The file of the same folder that may have been meant.
+/// Suggests a file in the same folder with a similar name.
 std::string next_step_for_missing(const fs::path& path) {
   std::vector<std::string> names;
   std::error_code problem;
@@ -97,7 +97,7 @@ std::optional<fs::path> link_target(fs::path path) {
     if (problem) {
       return path;
     }
-    path = folder_of(path) / next;  // an absolute `next` takes the place of all
+    path = folder_of(path) / next;  // an absolute `next` replaces the whole path
   }
   return std::nullopt;
 }

@@ -10,11 +10,11 @@
 
 #include "slabtide/core/file_error.h"
 
-// What all that opens files shares: the descriptor, the words for what the system refuses, locks.
+// Shared by everything that opens files: the descriptor, wording of system errors, locks.
 
 namespace slabtide {
 
-/// What a new file is given, less the user's umask.
+/// Permissions of a new file, before the user's umask.
 inline constexpr mode_t new_file_mode = 0666;
 
 /// Closes the descriptor it holds.
@@ -31,7 +31,7 @@ class Descriptor {
   [[nodiscard]] int number() const { return number_; }
   /// Gives it away: the caller closes.
   [[nodiscard]] int release() { return std::exchange(number_, -1); }
-  /// 0, or the error number; a full network disk may only say so here.
+  /// 0 or an error number. On a network file system a full disk may be reported only here.
   int close();
 
  private:
@@ -41,28 +41,29 @@ class Descriptor {
 /// The path in quotation marks, as a message shows it.
 std::string quoted(const std::filesystem::path& path);
 
-/// The folder a path stands in.
+/// The folder that contains `path`.
 std::filesystem::path folder_of(const std::filesystem::path& path);
 
-/// "cannot write "day.json": the disk is full", and what to do.
+/// Builds a message such as "cannot write "day.json": the disk is full", with what to do next.
 FileError failure(std::string_view deed, const std::filesystem::path& path, std::string_view reason,
                   std::string next_step);
-/// The same for an error number.
+/// The same for a system error number.
 FileError system_failure(std::string_view deed, const std::filesystem::path& path, int code);
-/// For what is no regular file.
+/// For a path that is not a regular file.
 FileError not_a_file(std::string_view deed, const std::filesystem::path& path, mode_t mode);
 
-/// Where the symbolic links of `path` lead, whether or not there is something yet; empty where
-/// they run in a circle.
+/// Where the symbolic links of `path` lead, whether or not that file exists; empty if they form a
+/// loop.
 std::optional<std::filesystem::path> link_target(std::filesystem::path path);
 
-/// Writes it all; 0 or an error number.
+/// Writes the whole text. Returns 0 or an error number.
 int write_all(int descriptor, std::string_view text);
 
-/// Waits for its turn. File systems without locks let everyone in. 0 or an error number.
+/// Waits for an exclusive lock. On file systems without locks it returns at once. Returns 0 or an
+/// error number.
 int take_lock(int descriptor);
 
-/// Whether the path still leads to the open file: another may have been put in its place.
+/// Whether the path still leads to the open file, which may have been replaced meanwhile.
 bool is_still(int descriptor, const std::filesystem::path& path);
 
 }  // namespace slabtide

@@ -9,9 +9,10 @@
 
 namespace slabtide {
 
-/// Runs `work(i, desk)` for every i below `count`, on as many threads (0: as the machine has),
-/// each with a desk of its own to work on. What one i makes does not depend on the others, so the
-/// result is the same for any number. The first error stops the rest and is thrown here.
+/// Runs `work(i, workspace)` for every i below `count` on `threads` threads (0: as many as the
+/// machine has), each with its own workspace. Results for one i do not depend on the others, so
+/// they are the same for any number of threads. The first error stops the rest and is rethrown
+/// here.
 template <class Workspace, class Work>
 void in_parallel_at(std::size_t count, int threads, const Work& work) {
   const std::size_t wanted = threads > 0 ? static_cast<std::size_t>(threads)
@@ -37,7 +38,7 @@ void in_parallel_at(std::size_t count, int threads, const Work& work) {
   }
 }
 
-/// The same where the work needs nothing to keep.
+/// The same for work that needs no workspace.
 template <class Work>
 void in_parallel(std::size_t count, int threads, const Work& work) {
   struct Nothing {};

@@ -20,12 +20,12 @@ constexpr std::int64_t day_s = 86400;
 constexpr int max_offset_hours = 24;
 constexpr int max_rule_hours = 167;
 constexpr std::size_t min_name_letters = 3;
-constexpr int february_28 = 59;  // its number in the year
+constexpr int february_28 = 59;  // its number in a common year
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool is_quoted_name_char(char c) { return is_letter(c) || is_digit(c) || c == '+' || c == '-'; }
 
-/// Reads the rule from left to right; each step is false where the text does not fit.
+/// Reads the rule from left to right; each step returns false if the text does not fit.
 class Reader {
  public:
   explicit Reader(std::string_view text) : rest_(text) {}
@@ -159,7 +159,7 @@ greg::date date_in(const RuleDay& day, int year) {
   const auto y = static_cast<unsigned short>(year);
   switch (day.kind) {
     case RuleDay::Kind::nth_weekday: {
-      using Nth = greg::nth_kday_of_month;  // its fifth is the last
+      using Nth = greg::nth_kday_of_month;  // Boost's fifth is the last
       return Nth(static_cast<Nth::week_num>(day.week), static_cast<unsigned short>(day.weekday),
                  static_cast<unsigned short>(day.month))
           .get_date(y);
@@ -175,15 +175,15 @@ greg::date date_in(const RuleDay& day, int year) {
   return greg::date(y, 1, 1) + greg::days(day.day);
 }
 
-/// The change's instant: the clock reads `time_s` of that day while `offset_before_s` holds.
+/// The instant of a change: when the clock shows `time_s` of that day under `offset_before_s`.
 std::int64_t instant_of(const RuleDay& day, int year, std::int64_t offset_before_s) {
   static const greg::date epoch(1970, 1, 1);
   return (date_in(day, year) - epoch).days() * day_s + day.time_s - offset_before_s;
 }
 
 int year_of(std::int64_t utc_s) {
-  // A year short of what Boost holds to either side (1401 to 9998), so that the neighbouring years
-  // are still there; in days from 1970-01-01.
+  // One year inside Boost's range at both ends (1401 to 9998), so that the neighbouring years
+  // exist; in days from 1970-01-01.
   static const greg::date epoch(1970, 1, 1);
   static const greg::years one(1);
   static const std::int64_t first = (greg::date(greg::min_date_time) + one - epoch).days();
@@ -216,7 +216,7 @@ std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s) {
   if (year == 0) {
     return rule.standard_offset_s;
   }
-  // A rule's hours reach a week beyond its day, so the last change may belong to a
+  // A rule's times may lie up to a week from its day, so the latest change may belong to a
   // neighbouring year.
   std::array<Change, 6> changes{};
   std::size_t n = 0;
@@ -224,7 +224,7 @@ std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s) {
     changes.at(n++) = {instant_of(rule.daylight->begins, y, rule.standard_offset_s), true};
     changes.at(n++) = {instant_of(rule.daylight->ends, y, rule.daylight->offset_s), false};
   }
-  // Where one ends as the next begins, daylight time lasts all year (RFC 8536, 3.3.1).
+  // If one period ends as the next begins, daylight time lasts all year (RFC 8536, 3.3.1).
   std::sort(changes.begin(), changes.end(), [](const Change& a, const Change& b) {
     return std::tie(a.at_s, a.begins) < std::tie(b.at_s, b.begins);
   });

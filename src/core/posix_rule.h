@@ -19,38 +19,38 @@ struct RuleDay {
   int week = 1;
   int weekday = 0;
   int day = 0;
-  /// Local time before the change, -167 to 167 hours from the day's midnight.
+  /// Local time before the change, -167 to 167 hours from midnight of that day.
   std::int64_t time_s = 7200;
 };
 
-/// Daylight saving time: its offset, local minus UTC, and when it is kept.
+/// Daylight saving time: its offset (local minus UTC) and when it applies.
 struct DaylightTime {
   std::int64_t offset_s = 0;  ///< may be less than that of standard time (Europe/Dublin)
   RuleDay begins;
   RuleDay ends;
 };
 
-/// A POSIX TZ rule. Offsets are local minus UTC, so with the sign opposite to the text's.
+/// A POSIX TZ rule. Offsets are local minus UTC, the opposite sign of the text's.
 /// Source: IEEE Std 1003.1, chapter 8.3 (TZ); RFC 8536, section 3.3.1 for hours beyond 0 to 24.
 ///
-/// Evaluated here and not by Boost's posix_time_zone, which refuses much of what the zone
-/// files hold: quoted names (<-03>3), hours below 0 and over 24 (/-1, /50).
+/// Evaluated here rather than by Boost's posix_time_zone, which rejects much of what zone files
+/// contain: quoted names (<-03>3), and hours below 0 or over 24 (/-1, /50).
 struct PosixRule {
   std::int64_t standard_offset_s = 0;
   std::optional<DaylightTime> daylight;
 };
 
-/// A rule, or why there is none.
+/// A rule, or why the text is not one.
 struct ParsedPosixRule {
   std::optional<PosixRule> rule;
-  std::string problem;  ///< in words, where there is no rule
+  std::string problem;  ///< in words, if there is no rule
 };
 
 /// Reads a rule such as "CST6CDT,M3.2.0,M11.1.0" or "<+0530>-5:30".
 ParsedPosixRule parse_posix_rule(std::string_view text);
 
-/// Local minus UTC at the instant, seconds since 1970. Years outside 1401 to 9998 are
-/// taken as standard time.
+/// Local minus UTC at the instant (seconds since 1970). Years outside 1401 to 9998 use standard
+/// time.
 std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s);
 
 }  // namespace slabtide

@@ -4,12 +4,12 @@
 
 namespace slabtide {
 
-/// Rounded to so many decimals, halves away from zero; never -0, which nobody should read.
+/// Rounded to this many decimals, halves away from zero; never -0.
 double rounded(double value, int decimals);
 
-/// A figure as it is compared where it orders a list, or picks the first or largest of it: to a
-/// millionth of its unit. What is alike but for the last bits, which differ from one processor to
-/// another, then counts as the same, and the order of a stable sort stands.
+/// A figure rounded to a millionth of its unit, for ordering a list or picking its first or largest
+/// item. Figures that differ only in the last bits (which vary between processors) then count as
+/// equal, and a stable sort keeps their order.
 inline double rounded(double value) {
   constexpr double steps = 1.0e6;
   return std::round(value * steps) / steps;

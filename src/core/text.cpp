@@ -11,7 +11,7 @@
 namespace slabtide {
 namespace {
 
-/// One slip in this many letters, and no more than three in all, still looks like the word.
+/// One slip per this many letters, and no more than three in all, still counts as the word.
 constexpr std::size_t letters_per_slip = 3;
 constexpr std::size_t max_slips = 3;
 
@@ -23,8 +23,8 @@ std::string folded(std::string_view word) {
   return result;
 }
 
-/// Optimal string alignment: insertion, deletion, substitution and transposition of
-/// neighbours cost one each, no part is edited twice.
+/// Optimal string alignment: an insertion, deletion, substitution or swap of neighbours costs one
+/// each; no part is edited twice.
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   std::vector<std::size_t> before_last(b.size() + 1);
   std::vector<std::size_t> last(b.size() + 1);
@@ -53,7 +53,7 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
-/// Appends `line` wrapped; `column` is where the text so far ends.
+/// Appends `line` wrapped; `column` is where the text written so far ends.
 void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std::size_t margin,
                std::string& out) {
   const std::size_t lead = std::min(line.find_first_not_of(' '), line.size());
@@ -92,7 +92,7 @@ std::optional<std::string_view> nearest(std::string_view word,
     const std::size_t shorter = std::min(word.size(), candidate.size());
     const std::size_t longer = std::max(word.size(), candidate.size());
     const std::size_t slips = std::min(longer / letters_per_slip, max_slips);
-    if (longer - shorter > slips) continue;  // at least so many slips
+    if (longer - shorter > slips) continue;  // the lengths alone need that many slips
     const std::size_t distance = edit_distance(wanted, folded(candidate));
     if (!word.empty() && distance <= slips && distance < best_distance) {
       best = candidate;
@@ -105,11 +105,11 @@ std::optional<std::string_view> nearest(std::string_view word,
 std::optional<double> parse_number(std::string_view text) {
   text = trimmed(text);
   if (text.starts_with('+') && !text.starts_with("+-")) {
-    text.remove_prefix(1);  // from_chars takes no plus sign
+    text.remove_prefix(1);  // from_chars accepts no plus sign
   }
   const std::string_view digits = text.substr(text.starts_with('-') ? 1 : 0);
   if (digits.empty() || !(is_digit(digits.front()) || digits.front() == '.')) {
-    return std::nullopt;  // from_chars would take "inf" and "nan"
+    return std::nullopt;  // from_chars would accept "inf" and "nan"
   }
   double value = 0.0;
   const char* const end = text.data() + text.size();

@@ -7,19 +7,19 @@
 
 namespace slabtide {
 
-/// The candidate nearest to `word` by edit distance (transposition counts one), where one
-/// is near enough to be what was meant; else empty.
+/// The candidate nearest to `word` by edit distance (a swap of neighbours counts one), if it is
+/// near enough to be what was meant; else empty.
 std::optional<std::string_view> nearest(std::string_view word,
                                         std::span<const std::string_view> candidates);
 
 /// "0" to "9", whatever the locale.
 constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
-/// A finite decimal number that takes up all of `text` (spaces around allowed), whatever
-/// the locale; else empty.
+/// A finite decimal number that is all of `text`, apart from spaces around it, whatever the locale;
+/// else empty.
 std::optional<double> parse_number(std::string_view text);
 
-/// Columns a UTF-8 text takes in a terminal, East Asian wide characters two.
+/// Columns a UTF-8 text takes in a terminal; East Asian wide characters take two.
 std::size_t display_width(std::string_view utf8);
 
 /// `text` wrapped at `width` columns, every line after the first indented by `indent`.

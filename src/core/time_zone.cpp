@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 namespace pt = boost::posix_time;
 
 constexpr std::size_t largest_zone_file_bytes = std::size_t{1024} * 1024;
-/// Folders of the zone files that repeat the others.
+/// Folders that repeat the other zone files.
 constexpr std::string_view posix_copy = "posix";
 constexpr std::string_view leap_second_copy = "right";
 
@@ -30,7 +30,7 @@ const pt::ptime& epoch() {
   return at;
 }
 
-/// Whole seconds since 1970, downwards.
+/// Whole seconds since 1970, rounded down.
 std::int64_t unix_seconds(const pt::ptime& time) {
   if (time.is_special()) {
     throw std::invalid_argument("civil time: not a date and time");
@@ -45,13 +45,14 @@ bool is_zone_name_char(char c) {
          c == '-' || c == '+' || c == '/';
 }
 
-/// Names like "America/Port-au-Prince" or "Etc/GMT+5"; no dots, so no way out of the folder.
+/// Names like "America/Port-au-Prince" or "Etc/GMT+5". Dots are not allowed, so a name cannot leave
+/// the folder.
 bool is_zone_name(std::string_view name) {
   return !name.empty() && !name.starts_with('/') && !name.ends_with('/') &&
          std::all_of(name.begin(), name.end(), is_zone_name_char);
 }
 
-/// Zones below `dir`; those are capitalised, the lists and copies beside them are not.
+/// Collects the zones below `dir`. Their names are capitalised; those of other files there are not.
 void collect_zones(const fs::path& dir, const std::string& prefix,
                    std::vector<std::string>& names) {
   std::error_code problem;
@@ -70,7 +71,7 @@ void collect_zones(const fs::path& dir, const std::string& prefix,
 
 std::string_view last_part(std::string_view name) { return name.substr(name.rfind('/') + 1); }
 
-/// The zone that was meant: a slip in the whole name, or the place without its continent.
+/// The zone that was probably meant: the name with a slip, or a place without its continent.
 std::optional<std::string> suggestion(std::string_view name, const fs::path& zoneinfo_dir) {
   std::vector<std::string> names;
   collect_zones(zoneinfo_dir, "", names);
@@ -93,7 +94,7 @@ TimeZone::Loaded failed(std::string message, std::string next_step) {
   return {std::nullopt, {std::move(message), std::move(next_step)}};
 }
 
-/// Why there is no such zone, and which may have been meant.
+/// Why there is no such zone, with a suggestion.
 TimeZone::Loaded unknown_zone(std::string_view name, const fs::path& zoneinfo_dir) {
   std::error_code problem;
   if (!fs::is_directory(zoneinfo_dir, problem)) {
@@ -110,7 +111,7 @@ TimeZone::Loaded unknown_zone(std::string_view name, const fs::path& zoneinfo_di
 }  // namespace
 
 struct TimeZone::History {
-  std::string name;  // cppcheck-suppress unusedStructMember; it is, as history_->name
+  std::string name;  // cppcheck-suppress unusedStructMember; it is used, as history_->name
   OffsetHistory offsets;
 };
 
@@ -165,7 +166,7 @@ Duration TimeZone::offset_at(UtcTime time) const {
 LocalTime TimeZone::local_from_utc(UtcTime time) const { return time + offset_at(time); }
 
 ResolvedLocalTime TimeZone::utc_from_local(LocalTime local) const {
-  // No offset reaches a day, so these are the ones before and after any change near `local`.
+  // Offsets are under 24 hours, so these are the ones before and after any change near `local`.
   const Duration before = offset_at(local - pt::hours(24));
   const Duration after = offset_at(local + pt::hours(24));
   const UtcTime by_before = local - before;

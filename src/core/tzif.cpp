@@ -51,8 +51,8 @@ std::optional<Header> header_at(std::string_view bytes, std::size_t at) {
   return Header{count(0), count(1), count(2), count(3), count(4), count(5)};
 }
 
-/// The changes and types of a data block that lies within `bytes`; false where a change
-/// names a type that is not there or the changes are not in order.
+/// Reads the changes and types of a data block inside `bytes`; false if a change names a missing
+/// type or the changes are out of order.
 bool read_block(std::string_view bytes, std::size_t at, const Header& header,
                 OffsetHistory& history) {
   const std::size_t indices_at = at + header.changes * time_bytes;
@@ -72,7 +72,7 @@ bool read_block(std::string_view bytes, std::size_t at, const Header& header,
   return true;
 }
 
-/// The rule between the two line ends that close the file.
+/// The rule between the two line breaks at the end of the file.
 std::string_view footer(std::string_view bytes, std::size_t at) {
   if (at >= bytes.size() || bytes[at] != '\n') {
     return {};

@@ -16,7 +16,7 @@ struct OffsetChange {
   std::int64_t offset_s = 0;
 };
 
-/// The offsets of a place through all time: as listed up to the last change, by rule after it.
+/// The offsets of a place through all time: the listed changes, then the rule.
 struct OffsetHistory {
   std::int64_t first_offset_s = 0;    ///< before the first change
   std::vector<OffsetChange> changes;  ///< in order of time
@@ -25,13 +25,13 @@ struct OffsetHistory {
   [[nodiscard]] std::int64_t offset_s(std::int64_t utc_s) const;
 };
 
-/// A time-zone file read, or why not.
+/// The contents of a time-zone file, or why it could not be read.
 struct ParsedTzif {
   std::optional<OffsetHistory> history;
-  std::string problem;  ///< in words, where there is none
+  std::string problem;  ///< in words, if it could not be read
 };
 
-/// A time-zone file of version 2 or later, without leap seconds.
+/// Reads a time-zone file of version 2 or later, without leap seconds.
 /// Source: RFC 8536, sections 3.1 to 3.3.
 ParsedTzif parse_tzif(std::string_view bytes);
 

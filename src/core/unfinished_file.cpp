@@ -27,7 +27,7 @@ namespace fs = std::filesystem;
 constexpr int max_names = 100;
 constexpr std::size_t max_at_once = 256;
 
-/// The names of what is being written. A signal handler can reach nothing but what is static.
+/// The names of files being written. Static, because a signal handler can reach nothing else.
 struct Register {
   std::array<std::atomic<const char*>, max_at_once> names{};
   std::atomic<int> being_made{0};
@@ -39,12 +39,13 @@ Register& the_register() {
   return made;
 }
 
-/// The process ends: whoever comes here must leave everything as the handler sees it.
+/// The process is ending: a thread that gets here must not change what the handler sees.
 [[noreturn]] void wait_for_the_end() {
   for (;;) ::pause();
 }
 
-/// While a file is made no handler may run on this thread: it waits for those that make one.
+/// While a file is being created, no handler may run on this thread, because the handler waits for
+/// creations to finish.
 class NoSignals {
  public:
   NoSignals() {
@@ -72,13 +73,13 @@ std::size_t enter(const char* name) {
   }
 }
 
-/// A handler that was faster may still hold the name's text.
+/// A handler that started first may still be reading the name.
 void leave(std::size_t slot) {
   the_register().names[slot] = nullptr;
   if (the_register().ending) wait_for_the_end();
 }
 
-/// The number of a new file that nobody else has; -1, with errno.
+/// Creates a new file that nobody else has. Returns its descriptor, or -1 with errno.
 int open_new(const char* name) {
   const NoSignals quiet;
   Register& reg = the_register();
@@ -94,7 +95,7 @@ int open_new(const char* name) {
   return number;
 }
 
-/// Closing may be the first to tell of a full network disk, but the lock must last.
+/// Closing may be what reports a full network disk, but the lock must stay; so a copy is closed.
 int close_a_copy(int descriptor) {
   const int copy = ::fcntl(descriptor, F_DUPFD_CLOEXEC, 0);
   return copy >= 0 && ::close(copy) != 0 ? errno : 0;
@@ -125,7 +126,7 @@ UnfinishedFile::UnfinishedFile(fs::path target) : target_(std::move(target)) {
   }
 }
 
-/// EEXIST where another was faster, or took it for one left behind before it was locked.
+/// EEXIST if another process was faster, or removed this file as a leftover before it was locked.
 void UnfinishedFile::create() {
   slot_ = enter(name_.c_str());
   descriptor_ = open_new(name_.c_str());
@@ -148,7 +149,7 @@ UnfinishedFile::~UnfinishedFile() {
 }
 
 int UnfinishedFile::put_in_place() {
-  // File systems that cannot sync say EINVAL.
+  // File systems that cannot sync report EINVAL.
   if (::fsync(descriptor_) != 0 && errno != EINVAL) return errno;
   if (const int code = close_a_copy(descriptor_); code != 0) return code;
   return ::rename(name_.c_str(), target_.c_str()) == 0 ? 0 : errno;

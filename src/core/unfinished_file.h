@@ -5,9 +5,9 @@
 
 namespace slabtide {
 
-/// A file that is written under a name of its own beside the one whose place it will take. It is
-/// held by a lock as long as it is written, so that others can tell it from one that was left
-/// behind, and taken away where it does not come to its place.
+/// A file written under its own name beside the file it will replace. It is locked while being
+/// written, so that others can tell it from a leftover, and it is removed if it never takes that
+/// file's place.
 class UnfinishedFile {
  public:
   explicit UnfinishedFile(std::filesystem::path target);
@@ -17,10 +17,10 @@ class UnfinishedFile {
   UnfinishedFile(UnfinishedFile&&) = delete;
   UnfinishedFile& operator=(UnfinishedFile&&) = delete;
 
-  /// Why there is none, an error number; 0 where there is.
+  /// Error number if the file could not be created; 0 if it was.
   int code() const { return code_; }
   int descriptor() const { return descriptor_; }
-  /// Syncs it to the disk and renames it over the target. 0 or an error number.
+  /// Syncs the file and renames it over the target. Returns 0 or an error number.
   int put_in_place();
 
  private:
@@ -34,14 +34,14 @@ class UnfinishedFile {
   std::size_t slot_ = 0;
 };
 
-/// What the names begin with of those that this machine writes.
+/// How the names of files written by this machine begin.
 std::string unfinished_prefix();
 
-/// What they end with.
+/// How they end.
 inline constexpr const char* unfinished_ending = ".part";
 
-/// Takes away every file that is being written, and lets no more be begun: the process ends.
-/// May be called from a signal handler.
+/// Removes every file being written and lets no more be created, because the process is ending. May
+/// be called from a signal handler.
 void remove_all_unfinished();
 
 }  // namespace slabtide

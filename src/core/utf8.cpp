@@ -20,7 +20,7 @@ bool in_ranges(char32_t code, const std::array<Range, N>& ranges) {
   return std::any_of(ranges.begin(), ranges.end(), [code](Range r) { return holds(r, code); });
 }
 
-// Combining marks, joiners, selectors and isolates: no column of their own.
+// Combining marks, joiners, selectors and isolates: they take no column.
 constexpr std::array<Range, 20> zero_width{{{0x0300, 0x036F},
                                             {0x0483, 0x0489},
                                             {0x0591, 0x05BD},
@@ -56,8 +56,8 @@ constexpr std::array<Range, 12> wide{{{0x1100, 0x115F},
                                       {0x1F300, 0x1FAFF}}};
 constexpr Range supplementary_ideographs{0x20000, 0x3FFFD};
 
-// C0 and C1 controls, line and paragraph separators, marks that turn the text's direction,
-// joiners, selectors, fillers and what else shows nothing, tags, private use, noncharacters.
+// C0 and C1 controls, line and paragraph separators, direction marks, joiners, selectors, fillers
+// and other invisible characters, tags, private use, noncharacters.
 constexpr std::array<Range, 22> unprintable{
     {{0x0000, 0x001F},   {0x007F, 0x009F},   {0x00AD, 0x00AD}, {0x034F, 0x034F}, {0x061C, 0x061C},
      {0x115F, 0x1160},   {0x17B4, 0x17B5},   {0x180B, 0x180F}, {0x200B, 0x200F}, {0x2028, 0x202E},
@@ -66,7 +66,7 @@ constexpr std::array<Range, 22> unprintable{
      {0x1BCA0, 0x1BCA3}, {0xE0000, 0x10FFFF}}};
 constexpr Range musical_controls{0x1D173, 0x1D17A};
 
-// Sequence lengths by their lead byte, and the least code point that needs them.
+// Sequence lengths by lead byte, and the smallest code point that needs each.
 struct Form {
   unsigned char mask;
   unsigned char lead;
@@ -99,17 +99,18 @@ Utf8Char decode(std::string_view text, const Form& form, Utf8Char invalid) {
   return {.code = code, .bytes = form.bytes, .valid = true};
 }
 
-// How a text from outside is shown.
+// How text from outside is shown.
 
 constexpr std::string_view end_mark = "...";
 constexpr std::string_view isolate_open = "\u2068";
 constexpr std::string_view isolate_close = "\u2069";
 constexpr std::string_view replacement = "\uFFFD";
 
-/// Hebrew, Arabic, Syriac, Thaana, N'Ko and the others written from the right, by blocks.
+/// Blocks of Hebrew, Arabic, Syriac, Thaana, N'Ko and the other right-to-left scripts.
 constexpr std::array<Range, 5> right_to_left{
     {{0x0590, 0x08FF}, {0xFB1D, 0xFDFF}, {0xFE70, 0xFEFE}, {0x10800, 0x10FFF}, {0x1E800, 0x1EFFF}}};
-/// What takes the direction of the letters about it: marks on them, punctuation, symbols, emoji.
+/// Characters that take their direction from the letters around them: marks, punctuation, symbols,
+/// emoji.
 constexpr std::array<Range, 9> neutral{{{0x0000, 0x0040},
                                         {0x005B, 0x0060},
                                         {0x007B, 0x00BF},
@@ -123,7 +124,7 @@ constexpr char32_t zero_width_non_joiner = 0x200C;
 constexpr char32_t zero_width_joiner = 0x200D;
 constexpr std::array<Range, 2> direction_marks{{{0x061C, 0x061C}, {0x200E, 0x200F}}};
 constexpr std::array<Range, 3> selectors{{{0x180B, 0x180F}, {0xFE00, 0xFE0F}, {0xE0100, 0xE01EF}}};
-/// From here on scripts join their letters, or are emoji; before it there is nothing to join.
+/// Scripts whose letters join, and emoji, start here; below this a joiner has no use.
 constexpr char32_t first_joining = 0x0590;
 constexpr char32_t copyright = 0xA9;
 constexpr char32_t registered = 0xAE;
@@ -138,7 +139,7 @@ bool is_right_to_left(const Utf8Char& c) {
   return is_printable(c) && in_ranges(c.code, right_to_left);
 }
 
-/// The first character of `character` by itself.
+/// The first character of `character`, made visible.
 std::string visible(std::string_view character) {
   constexpr char32_t space = 0x20;
   constexpr char32_t del = 0x7F;
@@ -146,7 +147,7 @@ std::string visible(std::string_view character) {
   if (is_printable(c)) return std::string(character.substr(0, c.bytes));
   if (!c.valid) return std::string(replacement);
   if (c.code == U'\t') return " ";
-  // The control pictures stand in the order of the controls.
+  // The control pictures come in the same order as the control characters.
   constexpr std::string_view first_pictures = "\xE2\x90";
   constexpr char32_t first_tail = 0x80;
   if (c.code < space) return std::string(first_pictures) + static_cast<char>(first_tail + c.code);
@@ -154,10 +155,10 @@ std::string visible(std::string_view character) {
   return std::string(replacement);
 }
 
-/// A byte that is shown as it is, in ASCII: nearly all there are.
+/// Printable ASCII, the usual case: shown unchanged.
 bool is_plain(char c) { return c >= ' ' && c <= '~'; }
 
-/// A character and the bytes it is shown by.
+/// A character and the bytes that show it.
 struct Shown {
   Utf8Char character;
   std::string bytes;
@@ -165,10 +166,10 @@ struct Shown {
   bool ends_isolate = false;
 };
 
-/// The characters of a text, and those of them that are shown.
+/// The characters of a text, and which of them are shown.
 class Line {
  public:
-  /// All of it.
+  /// Takes the whole text.
   explicit Line(std::string_view text) {
     while (!text.empty()) add(text);
     make_visible();
@@ -184,7 +185,7 @@ class Line {
 
   const std::vector<Shown>& characters() const { return characters_; }
 
-  /// Every stretch of right-to-left letters between an isolate and its end.
+  /// The text, with every stretch of right-to-left letters isolated.
   std::string text() const {
     std::string result;
     for (std::size_t i = 0; i < characters_.size();) {
@@ -206,7 +207,8 @@ class Line {
     text.remove_prefix(c.bytes);
   }
 
-  /// The next character; isolates of our own are taken off, to be set again.
+  /// Takes the next character. Isolates that an earlier pass added are dropped; `text` adds them
+  /// again.
   void take(std::string_view& text) {
     const Utf8Char c = first_utf8(text);
     const bool opens =
@@ -234,7 +236,7 @@ class Line {
     return i > 0 && is_right_to_left(characters_[i - 1].character);
   }
 
-  /// Whether the character belongs to the one before it.
+  /// Whether the character attaches to the one before it.
   static bool follows(const Utf8Char& c) {
     return c.valid && (is_mark(c.code) || (is_printable(c) && terminal_columns(c) == 0));
   }
@@ -244,7 +246,7 @@ class Line {
     return c.valid && is_printable(c) && c.code >= first_joining;
   }
 
-  /// Whether a character that shows nothing is needed where it stands.
+  /// Whether an invisible character is needed where it is.
   bool is_needed(std::size_t i) const {
     const char32_t code = characters_[i].character.code;
     const bool last = i + 1 == characters_.size();
@@ -272,8 +274,8 @@ class Line {
     }
   }
 
-  /// Behind the stretch of right-to-left letters that begins at `i`; 0 where none does. It ends
-  /// with such a letter and what belongs to it.
+  /// The end of the stretch of right-to-left letters that begins at `i`; 0 if none does. The
+  /// stretch ends with such a letter and the marks attached to it.
   std::size_t right_to_left_end(std::size_t i) const {
     if (!is_right_to_left(characters_[i].character)) return 0;
     std::size_t end = i + 1;
@@ -290,8 +292,8 @@ class Line {
   }
 
   std::vector<Shown> characters_;
-  bool isolated_ = false;  ///< within an isolate of the text's own
-  bool begins_ = false;    ///< the next character is the first of one
+  bool isolated_ = false;  ///< inside an isolate that the text already had
+  bool begins_ = false;    ///< the next character is the first inside one
   std::string_view end_;
 };
 

@@ -13,13 +13,14 @@ namespace {
 
 constexpr double degrees_to_radians = std::numbers::pi / 180.0;
 
-/// ISO 6709 as the table writes it: "+4151-08739" or "+404251-0740023".
+/// A place as the table writes it (ISO 6709): "+4151-08739" or "+404251-0740023".
 struct TablePlace {
   double latitude_deg = 0.0;
   double longitude_deg = 0.0;
 };
 
-/// One half: sign, then `degree_digits` digits, two of minutes, perhaps two of seconds.
+/// One half: a sign, `degree_digits` digits of degrees, two of minutes, and optionally two of
+/// seconds.
 std::optional<double> degrees_of(std::string_view text, std::size_t degree_digits) {
   constexpr double minutes_per_degree = 60.0;
   constexpr double seconds_per_degree = 3600.0;

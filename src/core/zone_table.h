@@ -8,9 +8,9 @@
 
 namespace slabtide {
 
-/// The IANA zone whose principal place lies nearest, from zone1970.tab in the system's
-/// time-zone files: a guess that can be wrong by an hour near a border, so say it. Empty
-/// where the table is not there.
+/// The IANA zone whose principal place is nearest, from zone1970.tab in the system's time-zone
+/// files. Near a border this can be an hour off, so tell the user it is a guess. Empty if the table
+/// is missing.
 std::optional<std::string> nearest_zone_name(
     double latitude_deg, double longitude_deg,
     const std::filesystem::path& zoneinfo_dir = TimeZone::default_zoneinfo_dir());

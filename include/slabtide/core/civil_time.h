@@ -8,10 +8,11 @@
 
 namespace slabtide {
 
-/// Error: std::invalid_argument where one is not a date and time; so in all that follows.
+/// Error, here and in all functions below: std::invalid_argument if an argument is not a date and
+/// time.
 double seconds_between(UtcTime from, UtcTime to);
-/// `start` moved by `seconds`, rounded to the whole second. Error: std::invalid_argument if not
-/// finite, or more than 1000 years.
+/// `start` moved by `seconds`, rounded to the whole second. Error: std::invalid_argument if
+/// `seconds` is not finite or is more than 1000 years either way.
 UtcTime after_seconds(UtcTime start, double seconds);
 /// The nearest whole minute.
 UtcTime to_minute(UtcTime time);
@@ -22,7 +23,7 @@ std::string iso8601_minute(UtcTime time, const TimeZone& zone);
 std::string clock_time(UtcTime time, const TimeZone& zone);
 /// "Thu 14 May 2026".
 std::string long_date(Date date);
-/// "YYYY-MM-DD" read strictly; empty for anything else, an impossible day included.
+/// "YYYY-MM-DD" read strictly; empty for anything else, including a day that does not exist.
 std::optional<Date> parse_date(std::string_view text);
 /// "HH:MM" or "H:MM" (24 hours) read strictly.
 std::optional<Duration> parse_clock(std::string_view text);

@@ -9,10 +9,10 @@
 
 namespace slabtide {
 
-/// An error keeps a file from being used, a warning does not.
+/// A file with an error is not used; one with only warnings is.
 enum class Severity { error, warning };
 
-/// A place in a text file; both counts start at 1. Columns count characters (Unicode code
+/// A place in a text file. Line and column start at 1; columns count characters (Unicode code
 /// points), not bytes.
 struct SourcePosition {
   std::size_t line = 1;
@@ -21,23 +21,24 @@ struct SourcePosition {
   friend bool operator==(const SourcePosition&, const SourcePosition&) = default;
 };
 
-/// One finding about a file the user wrote. Pure readers make these; only the
-/// caller knows the path, so the path is added when the finding is rendered.
+/// One finding about a file the user wrote. The readers do no I/O and do not know the path; the
+/// caller adds it when the finding is rendered.
 struct Diagnostic {
   Severity severity = Severity::error;
-  /// Dotted path of the entry, such as `zone[2].thickness_in`; empty where there is none.
+  /// Dotted path of the entry, such as `zone[2].thickness_in`; empty if the finding is not about
+  /// one entry.
   std::string key;
   /// What is wrong, what was found, what was expected. No full stop at the end.
   std::string message;
   std::optional<SourcePosition> where;
-  /// The second place, where two entries conflict.
+  /// The second place, when two entries conflict.
   std::optional<SourcePosition> also_where;
-  /// What the user should do next; empty where the message says it all.
+  /// What the user should do next; empty when the message already says it.
   std::string next_step;
 };
 
-/// What a reader gives back: the value, or the errors that prevented it; warnings
-/// may accompany a value.
+/// What a reader returns: the value, or the errors that prevented it. Warnings may accompany a
+/// value.
 template <class T>
 struct Parsed {
   std::optional<T> value;
@@ -46,7 +47,7 @@ struct Parsed {
   [[nodiscard]] bool ok() const { return value.has_value(); }
 };
 
-/// True where at least one of the findings is an error.
+/// True if at least one of the findings is an error.
 bool has_error(const std::vector<Diagnostic>& diagnostics);
 
 /// The finding as the user sees it, ending in a newline:
@@ -57,13 +58,13 @@ bool has_error(const std::vector<Diagnostic>& diagnostics);
 ///       also here: path:line
 ///       next step
 ///
-/// Parts that are absent are left out. All parts are shown as `printable` shows them, in the
-/// quoted line too, and a long line is cut around the caret so that the quotation stays within
-/// 80 columns. A blank line is not quoted. A warning starts its message with "warning: ".
+/// Absent parts are left out. Every part, including the quoted line, is shown as `printable` shows
+/// it, and a long line is cut around the caret so that the quotation stays within 80 columns. A
+/// blank line is not quoted. The message of a warning starts with "warning: ".
 std::string render(const Diagnostic& diagnostic, std::string_view path, std::string_view text);
 
-/// All findings, errors first, in the order of their position, those without one last; after
-/// twenty the rest are counted.
+/// All findings: errors first, each kind in order of position, with those that have no position
+/// last. Only the first twenty are shown; the rest are counted.
 std::string render_all(const std::vector<Diagnostic>& diagnostics, std::string_view path,
                        std::string_view text);
 

@@ -2,9 +2,9 @@
 
 #include <string_view>
 
-// The data files the program carries inside, so that it runs from anywhere. The
-// definitions are generated from data/ at build time (src/embedded.cmake). `_sha256` is a file's
-// hash in base64, as a page's Content-Security-Policy names it.
+// The data files built into the program, so that it runs without any installed files. The
+// definitions are generated from data/ at build time (src/embedded.cmake). A function ending in
+// `_sha256` gives a file's hash in base64, as a page's Content-Security-Policy needs it.
 
 namespace slabtide::embedded {
 
@@ -12,7 +12,7 @@ namespace slabtide::embedded {
 std::string_view practice_toml();
 std::string_view starter_toml();
 
-// What pages are made of: templates, styles and scripts.
+// The parts of a page: templates, styles and scripts.
 std::string_view page_agenda_html();
 std::string_view page_band_html();
 std::string_view page_cautions_html();

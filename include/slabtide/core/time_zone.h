@@ -12,12 +12,12 @@
 
 namespace slabtide {
 
-/// Years of civil time: a year short of what Boost.Date_Time holds to either side, so that the day
-/// before and after are still there.
+/// Years of civil time accepted: one year inside the range of Boost.Date_Time at both ends, so that
+/// the day before and the day after always exist.
 inline constexpr int min_year = 1401;
 inline constexpr int max_year = 9998;
 
-/// An instant, in UTC. Inside the solver instants are seconds from a start.
+/// An instant, in UTC. The solver counts seconds from a start instead.
 using UtcTime = boost::posix_time::ptime;
 /// A civil date and time of day at the site, with no offset.
 using LocalTime = boost::posix_time::ptime;
@@ -26,28 +26,28 @@ using Duration = boost::posix_time::time_duration;
 /// A day of the Gregorian calendar.
 using Date = boost::gregorian::date;
 
-/// What became of a local time on its way to UTC.
+/// How a local time was converted to UTC.
 enum class LocalTimeKind {
   ordinary,
   skipped,  ///< does not exist (spring forward); moved forward by the gap
   repeated  ///< happens twice (fall back); the first of the two was taken
 };
 
-/// The instant of a local time, and whether that was one instant.
+/// The instant of a local time, and whether it was unambiguous.
 struct ResolvedLocalTime {
   UtcTime utc;
   LocalTimeKind kind = LocalTimeKind::ordinary;
 };
 
-/// The civil time of a place: an IANA zone read from the system's time-zone files, their
-/// listed changes first and after these the POSIX rule of their last line. The rule alone
-/// would be wrong wherever it has just changed. Cheap to copy.
+/// The civil time of a place: an IANA zone read from the system's time-zone files. The listed
+/// changes apply first; after the last of them, the POSIX rule in the file's last line. (The rule
+/// alone would be wrong for a zone whose rule changed recently.) Cheap to copy.
 ///
 /// Range: instants of the years 1401 to 9998.
 /// Source: RFC 8536 (TZif), section 3; POSIX TZ environment variable.
 class TimeZone {
  public:
-  /// Where `load` failed: what was wrong, in words for the user.
+  /// Why `load` failed, in words for the user.
   struct LoadError {
     std::string message;
     std::string next_step;
@@ -57,12 +57,12 @@ class TimeZone {
   /// UTC itself.
   TimeZone();
 
-  /// Reads the zone `name`, such as "America/Chicago", below `zoneinfo_dir`.
+  /// Reads the zone `name`, such as "America/Chicago", from below `zoneinfo_dir`.
   static Loaded load(std::string_view name,
                      const std::filesystem::path& zoneinfo_dir = default_zoneinfo_dir());
   /// From a POSIX TZ rule such as "CST6CDT,M3.2.0,M11.1.0" or "<+0530>-5:30".
   static Loaded from_posix_rule(std::string_view name, std::string_view rule);
-  /// $TZDIR where it is set, else /usr/share/zoneinfo.
+  /// $TZDIR if set, else /usr/share/zoneinfo.
   static std::filesystem::path default_zoneinfo_dir();
 
   const std::string& name() const;
@@ -77,13 +77,13 @@ class TimeZone {
   std::shared_ptr<const History> history_;
 };
 
-/// The zone, or why there is none.
+/// The zone, or why it could not be loaded.
 struct TimeZone::Loaded {
   std::optional<TimeZone> zone;
   LoadError error;
 };
 
-/// Gives the time zone of a name such as "America/Chicago".
+/// Loads the time zone of a name such as "America/Chicago".
 using TimeZoneLoader = std::function<TimeZone::Loaded(std::string_view name)>;
 
 }  // namespace slabtide

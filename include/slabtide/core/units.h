@@ -4,9 +4,9 @@
 
 namespace slabtide {
 
-// Conversions at the edges. Inside, everything is SI with °C; psi, hours of set age and
-// kg/m2/h stay where the published formula and the trade use them.
-// Factors: NIST SP 811 (2008), appendix B.8, exact unless said.
+// Conversions for input and output. Inside, everything is SI with °C, except psi, hours of set age
+// and kg/m2/h, which the published formulas and the trade use. Factors: NIST SP 811 (2008),
+// appendix B.8, exact unless noted.
 
 /// Time.
 inline constexpr double seconds_per_minute = 60.0;
@@ -14,7 +14,7 @@ inline constexpr double seconds_per_hour = 3600.0;
 inline constexpr int minutes_per_hour = 60;
 inline constexpr double hours_per_day = 24.0;
 
-/// Shares and fractions, as people read them.
+/// Fractions shown as percent.
 inline constexpr double percent_per_one = 100.0;
 
 /// Angle.
@@ -54,7 +54,7 @@ constexpr double m_s_from_km_h(double km_h) { return km_h / 3.6; }
 constexpr double km_h_from_m_s(double m_s) { return m_s * 3.6; }
 constexpr double m_s_from_knots(double kn) { return kn * 1852.0 / 3600.0; }
 
-/// Mass, and mass in a volume or on an area.
+/// Mass, and mass per volume or area.
 inline constexpr double kg_per_lb = 0.45359237;
 constexpr double kg_from_lb(double lb) { return lb * kg_per_lb; }
 constexpr double lb_from_kg(double kg) { return kg / kg_per_lb; }
@@ -63,7 +63,7 @@ constexpr double lb_yd3_from_kg_m3(double kg_m3) { return kg_m3 * m3_per_yd3 / k
 constexpr double kg_m2_from_lb_ft2(double v) {
   return v * kg_per_lb / (metres_per_foot * metres_per_foot);
 }
-/// The evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
+/// Evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
 constexpr double kg_m2_h_from_lb_ft2_h(double v) { return kg_m2_from_lb_ft2(v); }
 constexpr double lb_ft2_h_from_kg_m2_h(double v) {
   return v * metres_per_foot * metres_per_foot / kg_per_lb;
@@ -76,12 +76,13 @@ constexpr double psi_from_pa(double pa) { return pa / pa_per_psi; }
 constexpr double psi_from_mpa(double mpa) { return mpa * 1.0e6 / pa_per_psi; }
 constexpr double mpa_from_psi(double psi) { return psi * pa_per_psi / 1.0e6; }
 
-/// Admixture dose: US fluid ounces (29.5735 mL) a hundredweight (45.359237 kg) of cementitious.
+/// Admixture dose: US fluid ounces (29.5735 mL) per hundredweight (45.359237 kg) of cementitious
+/// material.
 inline constexpr double ml_per_100kg_per_floz_cwt = 29.5735295625 / 45.359237 * 100.0;
 constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_floz_cwt; }
 constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
 
-/// Volume of liquids, US gallons.
+/// Liquid volume, US gallons.
 inline constexpr double l_per_gal = 3.785411784;
 constexpr double l_from_gal(double gal) { return gal * l_per_gal; }
 constexpr double gal_from_l(double l) { return l / l_per_gal; }
