@@ -15,7 +15,7 @@ namespace slabtide {
 
 namespace {
 
-/// Of the smaller zone: drawings that meet along a line overlap by a hair.
+/// As a fraction of the smaller zone: drawings that meet along a line overlap by a hair.
 constexpr double overlap_allowed = 0.01;
 
 bool apart(const Outline& a, const Outline& b, double Point::*axis) {
@@ -25,7 +25,7 @@ bool apart(const Outline& a, const Outline& b, double Point::*axis) {
   return (*a_high).*axis < (*b_low).*axis || (*b_high).*axis < (*a_low).*axis;
 }
 
-/// The area the two share; 0 where that is no more than a drawing's hair.
+/// The area the two zones share; 0 if it is small enough to be inaccurate drawing.
 double overlap_m2(const Zone& a, const Zone& b) {
   if (a.outline.empty() || b.outline.empty()) return 0.0;
   if (apart(a.outline, b.outline, &Point::x_m) || apart(a.outline, b.outline, &Point::y_m)) {
@@ -41,7 +41,7 @@ std::string area_text(double m2, UnitSystem units) {
                                  : fmt::format("{:.3g} m²", m2);
 }
 
-/// What is too much of all zones together; told at the last one's shape.
+/// Limits on all zones together; the finding points at the shape of the last one.
 std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units) {
   double sum_m2 = 0.0;

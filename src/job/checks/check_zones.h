@@ -10,24 +10,24 @@
 
 namespace slabtide {
 
-/// Where the parts of a zone stand that others may conflict with.
+/// Where the parts of a zone that may conflict with other zones stand in the file.
 struct ZonePlaces {
   SourcePosition name;
   SourcePosition shape;
 };
 
-/// About 1000 yd3 at 6 in: more than any crew places in a day, and as many cells as a plan takes.
+/// About 1000 yd3 at 6 in: more than any crew places in a day, and as many cells as a plan can
+/// handle.
 inline constexpr double largest_pour_m2 = m2_from_ft2(54000.0);
-/// Of all outlines together (ours); keeps the tests for overlaps quick.
+/// Corners of all outlines together (our choice); keeps the overlap checks quick.
 inline constexpr std::size_t max_corners = 4000;
 
-/// What is wrong between zones that are each in order: names that are alike, areas that
-/// overlap, more of them than a day takes. Zones without an outline are passed over. `places` has
-/// an entry a zone.
+/// Faults between zones that are each valid alone: equal names, overlapping areas, or more concrete
+/// than a day takes. Zones without an outline are skipped. `places` has one entry per zone.
 std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units);
 
-/// "640 ft²", to the whole unit.
+/// "640 ft²", to the nearest unit.
 std::string whole_area_text(double m2, UnitSystem units);
 
 }  // namespace slabtide

@@ -11,12 +11,12 @@
 #include "job/model/limits.h"
 #include "slabtide/core/civil_time.h"
 
-// What is asked of a field, by its path. Error of each: std::invalid_argument, which begins with
-// the path.
+// Checks of one field, named by its path. Each throws std::invalid_argument with a message that
+// begins with the path.
 
 namespace slabtide {
 
-/// The path of a value within what is checked: "zone[2]" and in it "zone[2].thickness_m".
+/// The path of a value within the thing checked: "zone[2]", and inside it "zone[2].thickness_m".
 class FieldPath {
  public:
   explicit FieldPath(std::string path = {}) : path_(std::move(path)) {}
@@ -53,7 +53,7 @@ class FieldPath {
     in_range(static_cast<double>(time.date().year()),
              {limits::years.low - 1.0, limits::years.high + 1.0});
   }
-  /// Of an enumeration whose last value this is.
+  /// For an enumeration whose last value is `last`.
   template <class Enum>
   void one_of(Enum value, Enum last) const {
     require(static_cast<int>(value) >= 0 && static_cast<int>(value) <= static_cast<int>(last),

@@ -9,7 +9,7 @@ namespace slabtide {
 
 namespace {
 
-/// The zone at this place of the pour's order; null where the job has none of that name.
+/// The zone at this position of the placing sequence; null if the job has none of that name.
 const Zone* zone_at(const Job& job, std::size_t place) {
   const auto found = std::find_if(job.zones.begin(), job.zones.end(), [&](const Zone& zone) {
     return zone.name == job.pour.placing_sequence[place];

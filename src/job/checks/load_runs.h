@@ -6,17 +6,17 @@
 
 namespace slabtide {
 
-/// Volumes left over by rounding that are no concrete.
+/// Volumes below this are rounding, not concrete.
 inline constexpr double nothing_m3 = 1e-9;
 
-/// What is ordered for a zone, its allowance included.
+/// The volume ordered for a zone, including its allowance.
 double ordered_m3(const Job& job, const Zone& zone);
 
-/// What is ordered from this zone of the pour's order on, up to the next with a time of its own:
-/// a run of loads, each as full as they come but the last.
+/// The volume ordered from this position of the placing sequence up to the next zone with its own
+/// placing time: a run of loads that are all full except the last.
 double run_volume_m3(const Job& job, std::size_t from);
 
-/// How many loads the whole pour takes, as plan_order lays them out.
+/// How many loads the whole pour takes, laid out as plan_order does.
 std::size_t load_count(const Job& job);
 
 }  // namespace slabtide

@@ -11,7 +11,8 @@ namespace slabtide {
 
 std::string clock_off_sun(const Site& site) {
   constexpr double degrees_per_hour = 15.0;
-  /// No country keeps its clock further off the sun: the west of China comes to three (ours).
+  /// No country keeps its clock further from solar time; the west of China is about three hours off
+  /// (our choice).
   constexpr double max_off_sun_h = 4.0;
   const UtcTime any_winter(Date(2026, 1, 1));
   const double clock_h =

@@ -7,11 +7,12 @@
 
 namespace slabtide {
 
-/// That the clock of the site's time zone is far off the sun at its longitude, in words; empty
-/// where it is not. A longitude without its minus puts the sun on the other side of the day.
+/// A message saying that the clock of the site's time zone is far from solar time at its longitude;
+/// empty if it is not. A longitude that lacks its minus sign puts the sun on the other side of the
+/// day.
 std::string clock_off_sun(const Site& site);
 
-/// What to do about it.
+/// What the user should do about it.
 inline constexpr std::string_view west_is_negative = "Longitudes west of Greenwich are negative";
 
 }  // namespace slabtide

@@ -16,16 +16,16 @@ namespace {
 
 using limits::fractions;
 
-/// Places are measured from one of the plan's own: at most from one of its ends to the other.
+/// Places are measured from a point of the plan, so at most from one end of it to the other.
 constexpr Range places_m{limits::plan_m.low - limits::plan_m.high,
                          limits::plan_m.high - limits::plan_m.low};
-/// By how much, as a fraction, what the reader let pass at a limit may be over it once its places
-/// are on the grid of `canonical`: a micrometre of the least width.
+/// How far, as a fraction, a value that the reader accepted at a limit may exceed it once places
+/// are rounded to the grid of `canonical`: a micrometre of the smallest width.
 constexpr double snapped = 4e-5;
-/// A walk's outline reaches half its width past its line.
+/// The outline of a walkway extends half its width beyond its line.
 constexpr Range outlines_m{places_m.low - limits::walkway_widths_m.high,
                            places_m.high + limits::walkway_widths_m.high};
-/// Whole turns do not matter to a direction, but it must be one.
+/// A direction may be off by a whole turn, but not by more.
 constexpr Range turns_deg{-360.0, 360.0};
 
 void check_point(const FieldPath& path, Point point, const Range& range) {
@@ -134,7 +134,7 @@ void check_names(const FieldPath& path, const std::vector<std::string>& names,
   }
 }
 
-/// The order names every zone once.
+/// The sequence must name every zone once.
 void check_placing_sequence(const FieldPath& path, const std::vector<std::string>& order,
                             const std::vector<std::string>& zones) {
   check_names(path, order, zones);
@@ -220,7 +220,8 @@ void check_crew(const FieldPath& path, const Crew& crew) {
   path.at("arrive_before_min").in_range(crew.arrive_before_min, limits::arrivals_min);
 }
 
-/// What an option asks of zones and hands may be impossible: it is then left out with the reason.
+/// What an option asks of zones and crew may be impossible; it is then left out of the comparison
+/// with the reason, so it is no error here.
 void check_option(const FieldPath& path, const OptionNote& option) {
   path.at("name").is_text(option.name);
   path.at("start_shift_min").in_range(option.start_shift_min, limits::start_shifts_min);
@@ -321,7 +322,7 @@ void check_obstacle(const FieldPath& path, const Obstacle& obstacle) {
   path.at("to").require(!(obstacle.from == obstacle.to), "is where the wall begins");
 }
 
-/// The zones' names, which others refer to.
+/// Checks the zones' names, which other fields refer to.
 std::vector<std::string> checked_names(const FieldPath& path, const std::vector<Zone>& zones) {
   path.at("zone").require(!zones.empty(), "there is none");
   path.at("zone").require(zones.size() <= limits::max_zones, "there are too many");
@@ -337,7 +338,7 @@ std::vector<std::string> checked_names(const FieldPath& path, const std::vector<
   return names;
 }
 
-/// What the zones come to together.
+/// Checks the limits on all zones together.
 void check_all_zones(const FieldPath& path, const Job& job) {
   double sum_m2 = 0.0;
   std::size_t corners = 0;

@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-/// Measures places from another origin, on a grid that has a line there.
+/// Measures places from another origin, rounded to a grid through that origin.
 class Frame {
  public:
   explicit Frame(Point origin) : origin_(origin) {}
@@ -34,7 +34,7 @@ class Frame {
     if (zone.joints) put(*zone.joints);
   }
 
-  /// Joints or walls; what has no length left is none.
+  /// Joints or obstacles. A joint or wall that has no length left is removed.
   template <class Segment>
   void put(std::vector<Segment>& segments) const {
     for (Segment& segment : segments) {
@@ -49,7 +49,7 @@ class Frame {
   static bool has_length(const Joint&) { return true; }
   static bool has_length(const Obstacle& obstacle) { return obstacle.kind == ObstacleKind::wall; }
 
-  /// Binary, so that sums and differences of places are exact.
+  /// A binary fraction, so that sums and differences of places are exact.
   static double on_grid(double m) {
     constexpr double per_m = 1 << 20;
     return std::round(m * per_m) / per_m;
@@ -63,7 +63,7 @@ std::size_t place_in_order(const Job& job, const Zone& zone) {
   return static_cast<std::size_t>(std::find(order.begin(), order.end(), zone.name) - order.begin());
 }
 
-/// Where the placing begins; the drawing's origin where nothing is drawn.
+/// Where placing begins; the drawing's origin if nothing is drawn.
 Point first_point(const std::vector<Zone>& zones) {
   if (zones.empty()) return {};
   const Zone& first = zones.front();

@@ -17,11 +17,11 @@ namespace {
 using clipping::HalfPlane;
 using clipping::Moments;
 
-/// Pieces under this share of a full one join their neighbour.
+/// Pieces smaller than this fraction of a full cell join their neighbour.
 constexpr double sliver_fraction = 0.3;
-/// Areas under this are rounding, not concrete.
+/// Areas below this are rounding, not concrete.
 constexpr double nothing_m2 = 1e-9;
-/// Cells whose distance along differs by less are placed together.
+/// Cells whose distances along differ by less than this are placed together.
 constexpr double same_distance_m = 1e-6;
 
 /// Axes of the grid: x in the direction of placing, y to its left.
@@ -37,7 +37,7 @@ struct Axes {
   }
 };
 
-/// The extent of something along the axes.
+/// The extent of a shape along the axes.
 struct Extent {
   Point low{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
   Point high{-std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
@@ -46,7 +46,7 @@ struct Extent {
   double width_m() const { return high.y_m - low.y_m; }
 };
 
-/// What is cut: rings, less other rings that lie inside them.
+/// The area to be cut: rings, minus other rings that lie inside them.
 struct Region {
   std::vector<Outline> rings;
   std::vector<Outline> less;
@@ -57,7 +57,7 @@ struct Piece {
   double area_m2 = 0.0;
 };
 
-/// Quarter turns are exact, so that a drawing turned by one is cut alike.
+/// Quarter turns are exact, so that a drawing turned by 90 degrees is cut the same way.
 Axes axes_toward(double compass_deg) {
   constexpr double quarter_deg = 90.0;
   const double quarters = std::round(compass_deg / quarter_deg);
@@ -87,8 +87,8 @@ Extent extent_of(const std::vector<Outline>& outlines) {
   return extent;
 }
 
-/// Axes of the smallest box around the outline that lies along one of its sides, turned to
-/// the box's longer side.
+/// Axes of the smallest box around the outline that has one side along a side of the outline; x
+/// runs along the box's longer side.
 Axes along_longer_side(const Outline& outline) {
   Axes best;
   double best_m2 = std::numeric_limits<double>::infinity();
@@ -99,7 +99,7 @@ Axes along_longer_side(const Outline& outline) {
     const Axes axes{(to.x_m - from.x_m) / length_m, (to.y_m - from.y_m) / length_m};
     const auto extent = extent_of({to_grid(outline, axes)});
     const double box_m2 = extent.length_m() * extent.width_m();
-    constexpr double hair = 1e-6;  // rounding must not decide between two sides that are alike
+    constexpr double hair = 1e-6;  // rounding must not decide between two equal sides
     if (box_m2 > best_m2 * (1.0 - hair)) continue;
     best_m2 = box_m2;
     best =
@@ -108,7 +108,7 @@ Axes along_longer_side(const Outline& outline) {
   return best;
 }
 
-/// The same axes, run so that the outline's first point lies in the nearer half.
+/// The same axes, turned if necessary so that the outline's first point lies in the nearer half.
 Axes from_first_point(const Outline& outline, const Axes& axes) {
   const auto extent = extent_of({to_grid(outline, axes)});
   const double middle_m = (extent.low.x_m + extent.high.x_m) / 2.0;
@@ -121,8 +121,8 @@ Axes placing_axes(const Zone& zone) {
   return from_first_point(zone.outline, along_longer_side(zone.outline));
 }
 
-/// Evenly spaced lines from `low` to `high`, about a cell apart. The outer two lie beyond, so
-/// that rounding cuts nothing off.
+/// Evenly spaced lines from `low` to `high`, about one cell apart. The outer two lie beyond the
+/// shape, so that rounding cuts nothing off.
 std::vector<double> grid_lines(double low, double high) {
   constexpr double beyond_m = 1.0;
   const long steps = std::max(1L, std::lround((high - low) / cell_size_m));
@@ -134,7 +134,7 @@ std::vector<double> grid_lines(double low, double high) {
   return lines;
 }
 
-/// The parts of the rings in both half-planes.
+/// The parts of the rings that lie in both half-planes.
 std::vector<Outline> within(const std::vector<Outline>& rings, const HalfPlane& one,
                             const HalfPlane& other) {
   std::vector<Outline> kept;
@@ -158,8 +158,9 @@ void add_piece(const Region& region, Point near, std::vector<Piece>& pieces) {
   pieces.push_back({centre, sum.area_m2});
 }
 
-/// Cut by an even grid over the region's own extent: strips first, then each strip. Where the
-/// region's shape splits a cell, its parts count as one about their common centre.
+/// Cuts the region by an even grid over its own extent: first into strips, then each strip into
+/// cells. If the region's shape splits a cell, its parts count as one piece around their common
+/// centre.
 std::vector<Piece> cut_by_grid(const Region& region) {
   const auto extent = extent_of(region.rings);
   const auto columns = grid_lines(extent.low.x_m, extent.high.x_m);
@@ -186,7 +187,7 @@ std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
   const auto away = [&](const Piece& piece) {
     return std::hypot(piece.centre.x_m - point.x_m, piece.centre.y_m - point.y_m);
   };
-  // Of equals the first: the grid's own order, which turns with it.
+  // Ties go to the first piece in grid order, which turns with the drawing.
   std::size_t nearest = 0;
   for (std::size_t i = 1; i < pieces.size(); ++i) {
     if (away(pieces[i]) < away(pieces[nearest]) - same_distance_m) nearest = i;
@@ -194,13 +195,13 @@ std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
   return nearest;
 }
 
-/// Slivers join the nearest piece that is none; where all are slivers they stay.
+/// Joins each sliver to the nearest full piece; if all pieces are slivers they stay.
 std::vector<Piece> without_slivers(std::vector<Piece> pieces, double full_m2) {
   const auto slivers = std::stable_partition(pieces.begin(), pieces.end(), [&](const Piece& piece) {
     constexpr double hair = 1e-6;  // rounding must not decide
     return piece.area_m2 >= sliver_fraction * full_m2 * (1.0 - hair);
   });
-  // Nearest by the centres before anything is joined, so that the order does not matter.
+  // Distances use the centres before any joining, so that the order does not matter.
   const std::vector<Piece> whole(pieces.begin(), slivers);
   if (whole.empty()) return pieces;
   for (auto sliver = slivers; sliver != pieces.end(); ++sliver) {
@@ -221,7 +222,7 @@ void add_cells(const Region& region, double full_m2, bool border, const Axes& ax
   }
 }
 
-/// Whether a walk is placed from its last point to its first.
+/// Whether a walkway is placed from its last point to its first.
 bool walkway_runs_backward(const Zone& zone) {
   if (!zone.placed_toward_deg) return false;
   const Axes axes = axes_toward(*zone.placed_toward_deg);
@@ -246,7 +247,7 @@ void set_distances(const Zone& zone, const Axes& axes, std::vector<Cell>& cells)
   for (auto& cell : cells) cell.along_m = axes.to_grid(cell.centre).x_m - start_m;
 }
 
-/// Cells that lie equally far along are placed together and take the middle of their share.
+/// Cells equally far along are placed together and get the middle of their combined span.
 void set_placed_fractions(std::vector<Cell>& cells) {
   std::stable_sort(cells.begin(), cells.end(),
                    [](const Cell& a, const Cell& b) { return a.along_m < b.along_m; });

@@ -13,7 +13,7 @@ struct Direction {
   std::string_view letters;
 };
 
-/// Clockwise from north, an eighth of a turn each.
+/// Clockwise from north, in steps of an eighth of a turn.
 constexpr std::array<Direction, 8> directions{{{"north", "n"},
                                                {"northeast", "ne"},
                                                {"east", "e"},

@@ -7,8 +7,8 @@ namespace slabtide {
 
 inline constexpr double full_turn_deg = 360.0;
 
-/// Degrees clockwise from north of "north", "south west", "southwest", "sw" and so on, in
-/// lower case; empty for other words.
+/// Degrees clockwise from north for words such as "north", "south west", "southwest" or "sw" in
+/// lower case; empty for any other word.
 std::optional<double> compass_deg(std::string_view word);
 
 }  // namespace slabtide

@@ -9,14 +9,14 @@
 
 namespace slabtide {
 
-/// What is wrong with a name in a list of zones, and what to do.
+/// What is wrong with a name in a list of zones, and what to do about it.
 struct ZoneNameFault {
-  std::size_t at = 0;  ///< in the list
+  std::size_t at = 0;  ///< index in the list
   std::string message;
   std::string next_step;  ///< may be empty
 };
 
-/// Names that no zone has, and names given twice, in the order of the list.
+/// Names that match no zone and names given twice, in the order of the list.
 std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
                                             std::span<const std::string> zones);
 
@@ -24,7 +24,7 @@ std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
 /// Error: std::invalid_argument for a name that no zone has.
 std::vector<std::size_t> zones_in_order(const Job& job);
 
-/// The zones that an order leaves out.
+/// The zones missing from `order`.
 std::vector<std::string> zones_left_out(std::span<const std::string> order,
                                         std::span<const std::string> zones);
 

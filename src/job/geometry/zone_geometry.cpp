@@ -19,7 +19,7 @@
 
 BOOST_GEOMETRY_REGISTER_POINT_2D(slabtide::Point, double, boost::geometry::cs::cartesian, x_m, y_m)
 
-// An outline as it stands is a ring to Boost: asked thousands of times, it must not be copied.
+// Registers Outline as a Boost ring: it is queried thousands of times and must not be copied.
 namespace boost::geometry::traits {
 
 template <>
@@ -63,12 +63,12 @@ Polygon polygon_of(const Outline& outline) {
 }
 
 constexpr double tread_m = 0.3;  ///< concrete behind a riser [ours: about one tread]
-/// Below this an outline has no area anyone would pour.
+/// An outline smaller than this has no area that anyone would pour.
 constexpr double min_area_m2 = 0.01;
-/// No drawing of a site reaches further from its origin; beyond, the figures lose the inch.
+/// No site drawing extends further from its origin; beyond this, coordinates lose precision.
 constexpr double farthest_m = 1e5;
 
-/// A unit vector, or a plain one.
+/// A vector, of unit length or not.
 struct Vector {
   double x = 0.0;
   double y = 0.0;
@@ -87,9 +87,9 @@ Point moved(Point point, Vector by, double distance_m) {
 
 Vector left_normal(Vector v) { return {-v.y, v.x}; }
 
-/// From a bend to its left mitre, for an offset of one: the sum of the two normals over
-/// (1 + their dot product). A line that doubles back has none; the normal itself stands in,
-/// and the outline then touches itself.
+/// From a bend to its left mitre point, for an offset of one: the sum of the two normals over (1 +
+/// their dot product). A line that doubles back has no mitre; the normal is used instead, and the
+/// outline then touches itself.
 Vector mitre(Vector before, Vector after) {
   const Vector a = left_normal(before);
   const Vector b = left_normal(after);
@@ -99,7 +99,7 @@ Vector mitre(Vector before, Vector after) {
   return {(a.x + b.x) / scale, (a.y + b.y) / scale};
 }
 
-/// The turn at `b` on the way from `a` to `c`; left is positive.
+/// The turn at `b` on the way from `a` to `c`; a left turn is positive.
 double turn_rad(Point a, Point b, Point c) {
   const Vector before = direction(a, b);
   const Vector after = direction(b, c);
@@ -144,7 +144,7 @@ Segment side(const Outline& outline, std::size_t i) {
   return {outline[i], outline[(i + 1) % outline.size()]};
 }
 
-/// Whether the boxes around two sides meet: cheap, and most do not.
+/// Whether the bounding boxes of two sides meet: a cheap test that most pairs fail.
 bool boxes_meet(const Segment& a, const Segment& b) {
   const auto meet = [&](double Point::*axis) {
     const auto [a_low, a_high] = std::minmax(a.first.*axis, a.second.*axis);
@@ -154,7 +154,7 @@ bool boxes_meet(const Segment& a, const Segment& b) {
   return meet(&Point::x_m) && meet(&Point::y_m);
 }
 
-/// The first two sides, not neighbours, that meet.
+/// Names the first two non-adjacent sides that meet.
 std::optional<std::string> crossing_sides(const Outline& outline) {
   const std::size_t n = outline.size();
   for (std::size_t i = 0; i < n; ++i) {
@@ -186,8 +186,8 @@ Line sides_of(const Outline& outline) {
   return sides;
 }
 
-/// A buffer that shrinks a region away may leave rubbish behind: regions that lie nearer to
-/// the sides than they should.
+/// When a buffer shrinks a region to nothing it can leave spurious regions that are nearer to the
+/// sides than they should be; this rejects those.
 bool keeps_its_distance(const Outline& region, const Line& sides, double width_m) {
   constexpr double slack_m = 1e-3;
   return std::all_of(region.begin(), region.end(), [&](const Point& point) {
@@ -195,7 +195,7 @@ bool keeps_its_distance(const Outline& region, const Line& sides, double width_m
   });
 }
 
-/// A corner of a fan about `hub`, counter-clockwise, with the sign it counts with.
+/// A triangle of a fan around `hub`, counter-clockwise, with the sign it counts with.
 struct Triangle {
   Outline corners;
   double sign = 1.0;
@@ -207,7 +207,7 @@ Triangle triangle(Point hub, const Segment& side) {
   return {{hub, side.second, side.first}, -1.0};
 }
 
-/// The half-plane left of the way from `a` to `b`.
+/// The half-plane to the left of the line from `a` to `b`.
 clipping::HalfPlane left_of(Point a, Point b) {
   const double x = a.y_m - b.y_m;
   const double y = b.x_m - a.x_m;
@@ -267,7 +267,7 @@ Outline counter_clockwise(Outline outline) {
 std::optional<std::string> walkway_fault(const Walkway& path) {
   check_walkway(path);
   const auto& line = path.line;
-  // What the inner edge loses at a bend: half the width times the tangent of half the turn.
+  // The length the inner edge loses at a bend: half the width times the tangent of half the turn.
   std::vector<double> lost_m(line.size(), 0.0);  // positive: on the left
   for (std::size_t i = 1; i + 1 < line.size(); ++i) {
     const double half_turn = turn_rad(line[i - 1], line[i], line[i + 1]) / 2.0;
@@ -314,7 +314,7 @@ std::vector<Outline> inset(const Outline& outline, double width_m) {
   if (!(width_m > 0.0)) throw std::invalid_argument("a strip's width must be positive");
   if (width_m > perimeter_m(outline)) return {};
   namespace strategy = bg::strategy::buffer;
-  constexpr double mitre_limit = 3.0;  // as a multiple of the width; sharper corners are cut off
+  constexpr double mitre_limit = 3.0;  // as a multiple of the width; sharper corners are bevelled
   bg::model::multi_polygon<Polygon> shrunk;
   bg::buffer(polygon_of(outline), shrunk, strategy::distance_symmetric<double>(-width_m),
              strategy::side_straight(), strategy::join_miter(mitre_limit), strategy::end_flat(),
@@ -335,8 +335,8 @@ bool border_fits(const Outline& outline, double width_m) {
 double shared_area_m2(const Outline& a, const Outline& b) {
   check_outline(a);
   check_outline(b);
-  // Both as fans of signed triangles about one point: the shared area is the sum over the
-  // pairs of triangles of what they share, signs multiplied.
+  // Both outlines as fans of signed triangles about one point: the shared area is the sum, over all
+  // pairs of triangles, of the area they share times both signs.
   const Point hub = a.front();
   double shared_m2 = 0.0;
   for (std::size_t i = 0; i < a.size(); ++i) {

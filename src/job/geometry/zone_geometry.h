@@ -7,43 +7,43 @@
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/model/job.h"
 
-// All that measures throws std::invalid_argument for a point that is no number or lies over
-// 100 km from the drawing's origin, besides what is said at each.
+// Every measuring function throws std::invalid_argument for a point that is not finite or lies more
+// than 100 km from the drawing's origin, besides the errors listed at each.
 
 namespace slabtide {
 
-/// Area, length around and middle of an outline, whichever way round it runs.
-/// Error: std::invalid_argument for the middle of no points.
+/// Area, perimeter and centroid of an outline, whichever way round it runs. Error:
+/// std::invalid_argument for the centroid of no points.
 double area_m2(const Outline& outline);
 double perimeter_m(const Outline& outline);
 Point centroid(const Outline& outline);
-/// Points on the outline itself count as inside.
+/// Points on the outline count as inside.
 bool contains(const Outline& outline, Point point);
 
-/// How far the point lies outside; 0 for one inside or on the outline.
+/// How far outside the point is; 0 for a point inside or on the outline.
 /// Error: std::invalid_argument for an outline without points.
 double outside_by_m(const Outline& outline, Point point);
 
 /// The same ring run counter-clockwise, from the same first point.
 Outline counter_clockwise(Outline outline);
 
-/// Where the walk's line bends tighter than its width allows, in words for the user; empty
-/// where it can be drawn.
+/// Where the walkway's line bends more tightly than its width allows, in words for the user; empty
+/// if it can be drawn.
 /// Error: std::invalid_argument for fewer than two points, two equal points in a row or a
 /// width that is not positive.
 std::optional<std::string> walkway_fault(const Walkway& path);
 
-/// The outline of a walk: its line offset by half the width on both sides, mitred at the
-/// bends, with square ends. Where `walkway_fault` and `outline_fault` find nothing its area is
-/// the line's length times the width. Errors as for `walkway_fault`.
+/// The outline of a walkway: its line offset by half the width on both sides, mitred at the bends,
+/// with square ends. If `walkway_fault` and `outline_fault` find nothing, its area is the line's
+/// length times the width. Errors as for `walkway_fault`.
 Outline outline_of_walkway(const Walkway& path);
 
-/// Why the outline cannot be used (crosses itself, no area, too few points), in words for
-/// the user; empty where it can.
+/// Why the outline cannot be used (crosses itself, has no area, too few points), in words for the
+/// user; empty if it can.
 std::optional<std::string> outline_fault(const Outline& outline);
 
-/// What is left inside after a strip of `width_m` along all sides is taken away, corners kept
-/// sharp. Empty where the strip leaves nothing; more than one where it closes a narrow place.
+/// What is left after a strip of `width_m` is removed along all sides, with corners kept sharp.
+/// Empty if nothing is left; several outlines if the strip closes a narrow place.
 /// Error: std::invalid_argument for an outline with a fault (`outline_fault`) or a width that is
 /// not positive.
 std::vector<Outline> inset(const Outline& outline, double width_m);
@@ -55,16 +55,16 @@ bool border_fits(const Outline& outline, double width_m);
 /// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
 double shared_area_m2(const Outline& a, const Outline& b);
 
-/// How wide the outline is on the whole: as the rectangle with its area and its length around.
+/// The outline's mean width: the width of the rectangle with the same area and perimeter.
 double mean_width_m(const Outline& outline);
 
-/// Length of a walk's line, and the distance along it of the place on it nearest to `point`, for
-/// which errors are as for `walkway_fault`.
+/// Length of a walkway's line, and the distance along it of its nearest place to `point`. Errors as
+/// for `walkway_fault`.
 double line_length_m(const Walkway& path);
 double distance_along_m(const Walkway& path, Point point);
 
-/// Volume of concrete: area times thickness, and the faces that stand below or above the
-/// slab (length x height x 0.3 m of tread behind each).
+/// Volume of concrete: area times thickness, plus the faces that stand below or above the slab
+/// (length x height x 0.3 m of tread behind each).
 double volume_m3(const Zone& zone);
 
 }  // namespace slabtide

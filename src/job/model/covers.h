@@ -6,7 +6,7 @@
 
 namespace slabtide {
 
-/// The covers that lie on a zone: those that name it, and those that name none.
+/// The covers on a zone: those that name it and those that name no zone.
 std::vector<Cover> covers_on(const Zone& zone, const Pour& pour);
 
 }  // namespace slabtide

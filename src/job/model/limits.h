@@ -4,113 +4,117 @@
 
 #include "slabtide/core/units.h"
 
-// What a job may hold: one set of limits for the reader of job files and for the library's own
-// checks (validate.h). In the units used inside.
+// What a job may contain: one set of limits for the reader of job files and for the library's own
+// checks (validate.h). In the internal units.
 
 namespace slabtide {
 
-/// What a number may be, both ends allowed.
+/// The values a number may take, both ends included.
 struct Range {
   double low = 0.0;
   double high = 0.0;
 
-  /// False for a NaN.
+  /// False for NaN.
   bool holds(double value) const { return value >= low && value <= high; }
 };
 
 namespace limits {
 
 inline constexpr Range fractions{0.0, 1.0};  ///< of anything
-/// The rules of civil time that are read hold for these years, and the sun's position.
+/// The civil-time rules that are read, and the formula for the sun's position, hold for these
+/// years.
 inline constexpr Range years{2007.0, 2099.0};
 
 // The site.
 inline constexpr Range latitudes_deg{-90.0, 90.0};     ///< north positive
 inline constexpr Range longitudes_deg{-180.0, 180.0};  ///< east positive
-/// From the Dead Sea's shore to the highest towns.
+/// From the shore of the Dead Sea to the highest towns.
 inline constexpr Range elevations_m{-430.0, 5100.0};
-/// No concrete on frozen ground; desert soil in summer.
+/// From ground that is just not frozen to desert soil in summer.
 inline constexpr Range ground_c{celsius_from_fahrenheit(32.0), celsius_from_fahrenheit(120.0)};
-/// Still air behind walls to a hilltop's speed-up: wind at the slab over that at 10 m.
+/// Wind at the slab over the wind at 10 m: from still air behind walls to the speed-up on a
+/// hilltop.
 inline constexpr Range wind_ratios{0.05, 1.2};
 
 // The pour.
 inline constexpr Range transits_min{0.0, 240.0};         ///< batching to placing
 inline constexpr Range hauls_m{0.0, m_from_ft(1000.0)};  ///< one way
-/// A hand or two to a belt.
+/// From one or two workers to a conveyor belt.
 inline constexpr Range placing_rates_m3_h{m3_from_yd3(0.5), m3_from_yd3(300.0)};
-/// Hands that one pour has use for.
+/// Number of workers that one pour can use.
 inline constexpr Range crew_sizes{1.0, 60.0};
-/// Up to four thick insulated blankets; plastic alone has none.
+/// Up to four thick insulated blankets; plastic alone has no resistance to enter.
 inline constexpr Range resistances_m2k_w{m2k_w_from_r_us(0.1), m2k_w_from_r_us(40.0)};
 
 // The order, the crew and the changes to compare.
-inline constexpr Range allowances{0.0, 0.3};              ///< a share over the neat volume
-inline constexpr Range low_bases_m{0.0, m_from_in(3.0)};  ///< too low by
-/// A trailer mixer to the largest truck.
+inline constexpr Range allowances{0.0, 0.3};              ///< as a fraction of the neat volume
+inline constexpr Range low_bases_m{0.0, m_from_in(3.0)};  ///< how far below grade
+/// From a trailer mixer to the largest truck.
 inline constexpr Range loads_m3{m3_from_yd3(0.5), m3_from_yd3(15.0)};
-inline constexpr Range short_loads_m3{0.0, m3_from_yd3(15.0)};  ///< under which the plant charges
+inline constexpr Range short_loads_m3{0.0, m3_from_yd3(15.0)};  ///< the plant charges for smaller
+                                                                ///< loads
 inline constexpr Range discharge_limits_min{30.0, 480.0};       ///< batching to empty
 inline constexpr Range spacings_min{1.0, 480.0};                ///< between arrivals
 inline constexpr Range load_numbers{1.0, 500.0};                ///< loads count from 1
 inline constexpr Range arrivals_min{0.0, 480.0};                ///< before the first work
 inline constexpr Range start_shifts_min{-720.0, 720.0};         ///< either way
 
-// The day typed by its figures.
-/// Wider than any day concrete is placed on; a cold or hot one gets its cautions later.
+// The typed weather of a day.
+/// Wider than any day on which concrete is placed; the plan warns of cold and heat later.
 inline constexpr Range typed_air_c{celsius_from_fahrenheit(-40.0), celsius_from_fahrenheit(130.0)};
-/// A gale: nothing is placed in more.
+/// Up to a gale, in which nobody places concrete.
 inline constexpr Range typed_winds_m_s{0.0, m_s_from_mph(55.0)};
-/// Drier than any desert afternoon is a slip.
+/// Drier air than on any desert afternoon is taken for a mistake.
 inline constexpr Range humidities{0.02, 1.0};
 
-// The mix: what ready-mixed concrete for slabs can hold; one outside is a slip of the pen.
-/// Of cementitious.
+// The mix: what ready-mixed concrete for slabs can contain; values outside are taken for mistakes.
+/// Cementitious material.
 inline constexpr Range contents_kg_m3{kg_m3_from_lb_yd3(200.0), kg_m3_from_lb_yd3(1200.0)};
-/// Fine and coarse.
+/// Fine and coarse aggregate together.
 inline constexpr Range aggregates_kg_m3{kg_m3_from_lb_yd3(1500.0), kg_m3_from_lb_yd3(4500.0)};
-inline constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};  ///< and ice
+inline constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};  ///< and limit for ice
 inline constexpr Range w_cms{0.25, 0.8};                                ///< water over cementitious
 inline constexpr Range ash_fractions{0.0, 0.6};                         ///< of the cementitious
 inline constexpr Range slag_fractions{0.0, 0.8};                        ///< of the cementitious
 inline constexpr Range fume_fractions{0.0, 0.15};                       ///< of the cementitious
 inline constexpr Range air_fractions{0.0, 0.12};                        ///< of the volume
-/// Portland cement must remain: the set and heat models are of mixes that hold some.
+/// Some Portland cement must remain: the set and heat models are for mixes that contain it.
 inline constexpr double max_replaced = 0.9;
 inline constexpr Range strengths_psi{1500.0, 12000.0};  ///< specified at 28 days
-/// Of the mean over it: as far short as any report, to past any plant's.
+/// Mean strength minus specified strength: from the worst shortfall reported to more than any
+/// plant's margin.
 inline constexpr Range strength_margins_psi{-1000.0, 4000.0};
-/// Of the concrete.
+/// Temperature of the concrete at discharge.
 inline constexpr Range discharges_c{celsius_from_fahrenheit(35.0), celsius_from_fahrenheit(110.0)};
-/// Hot from the mill.
+/// The upper end is cement hot from the mill.
 inline constexpr Range cements_c{celsius_from_fahrenheit(10.0), celsius_from_fahrenheit(200.0)};
-/// Of the aggregate.
+/// Temperature of the aggregate.
 inline constexpr Range ingredients_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(140.0)};
-/// Heated in winter.
+/// The upper end is water heated in winter.
 inline constexpr Range waters_c{celsius_from_fahrenheit(33.0), celsius_from_fahrenheit(180.0)};
 inline constexpr Range initial_sets_h{1.0, 24.0};  ///< the supplier's, at 23 °C
 inline constexpr Range final_sets_h{1.5, 36.0};    ///< the supplier's, at 23 °C
-/// Twice the largest useful dose of a stabiliser [method, from memory: 2 to 8 fl oz/cwt], and
-/// room for a non-chloride accelerator, dosed far heavier (20 fl oz/cwt is about 1 % chloride).
+/// Retarder: twice the largest useful dose of a stabiliser [from memory: 2 to 8 fl oz/cwt].
 inline constexpr Range retarder_doses_ml_100kg{0.0, ml_100kg_from_floz_cwt(16.0)};
-/// As said above.
+/// A non-chloride accelerator needs far larger doses (20 fl oz/cwt is about 1 % chloride).
 inline constexpr Range accelerator_doses_ml_100kg{0.0, ml_100kg_from_floz_cwt(60.0)};
-/// The cap by habit and code: 2 % of the cement.
+/// The limit by custom and code: 2 % of the cement.
 inline constexpr Range chlorides_percent{0.0, 2.0};
 inline constexpr Range later_h{0.0, 36.0};   ///< by a retarder or stabiliser
 inline constexpr Range sooner_h{-6.0, 0.0};  ///< by an accelerator
-/// What the mix book may hold of a mix.
+/// What the mix book may contain about a mix.
 inline constexpr Range learned_factors{0.4, 2.5};
 inline constexpr Range learned_deviations{0.0, 3.0};  ///< of the factor's logarithm
 
-// The zones and what stands about them.
+// The zones and their surroundings.
 inline constexpr std::size_t max_zones = 100;  ///< of one day
-/// Beyond this nothing on a site plan is meant.
+/// Nothing on a site plan lies further out.
 inline constexpr Range plan_m{-1000.0, 1000.0};
-/// From one end of a zone to the other, whatever the shape: a street of houses (ours). Cells are
-/// cut by a grid over all of it.
+/// From one end of a zone to the other, whatever its shape: a street of houses (our choice). The
+/// grid that cuts the cells covers all of it.
 inline constexpr double longest_m = m_from_ft(1000.0);
-/// Less than this nobody forms and pours (ours): a slip of the unit, or of the hand.
+/// Nobody forms and pours less than this (our choice): it must be a mistake in the unit or the
+/// number.
 inline constexpr double min_pour_m2 = m2_from_ft2(1.0);
 inline constexpr double min_width_m = m_from_in(2.0);
 inline constexpr Range thicknesses_m{m_from_in(2.0), m_from_in(24.0)};     ///< of a slab

@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// Without a minus sign on nothing, and without decimals that say nothing.
+/// Without trailing zeros, and never "-0".
 std::string trimmed(double value, int decimals) {
   const double scale = std::pow(10.0, decimals);
   const double rounded = std::round(value * scale) / scale;

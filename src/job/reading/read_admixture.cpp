@@ -31,7 +31,7 @@ void check_one_way(TableReader& table) {
               "write the dose, or the supplier's own `shift` of initial set in hours at 73 °F");
 }
 
-/// Calcium chloride is weighed against the cement, everything else measured by volume.
+/// Calcium chloride is dosed by mass of cement, everything else by volume.
 void check_dose_kind(TableReader& table, AdmixtureKind kind) {
   const bool chloride = kind == AdmixtureKind::accelerator_chloride;
   if (chloride && table.has("dose")) {
@@ -50,7 +50,7 @@ Admixture read_admixture(TableReader& table) {
   Admixture admixture;
   const auto kind = table.word("kind", admixture_kinds, Presence::required);
   set(admixture.kind, kind);
-  // An unknown kind is one fault; it must not make a dose one too.
+  // An unknown kind must not also be reported as a wrong dose.
   const bool later = kind && retards(*kind);
   admixture.dose_ml_100kg =
       table.quantity("dose", dose_quantity,

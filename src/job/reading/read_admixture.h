@@ -14,7 +14,8 @@ Admixture read_admixture(TableReader& table);
 /// All [[admixture]] tables within `table`.
 std::vector<Admixture> read_admixtures(TableReader& table);
 
-/// The same where they replace others: `admixtures = []` means none, nothing means no change.
+/// The same for admixtures that replace others: `admixtures = []` means none; if nothing is given,
+/// nothing changes.
 std::optional<std::vector<Admixture>> read_own_admixtures(TableReader& table);
 
 }  // namespace slabtide

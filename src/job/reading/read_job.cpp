@@ -34,8 +34,8 @@ namespace {
 constexpr auto unit_systems =
     std::to_array<Word<UnitSystem>>({{"us", UnitSystem::us}, {"si", UnitSystem::si}});
 
-/// The names, before the zones are read: the pour names its zones and a zone needs the pour's
-/// day. Faulty ones are left to `read_zone`.
+/// The zones' names, read before the zones, because the pour refers to zones by name and a zone
+/// needs the pour's day. Invalid names are left to `read_zone`.
 std::vector<std::string> names_of_zones(const TomlTable& root) {
   const TomlEntry* const zones = find(root, "zone");
   const auto* const list = zones == nullptr ? nullptr : std::get_if<TomlArray>(&zones->value.held);
@@ -52,13 +52,13 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
   return names;
 }
 
-/// Where what says when the placing begins stands in the file.
+/// Where the file says when placing begins.
 struct StartPlaces {
   SourcePosition start;
-  std::vector<SourcePosition> placed_at;  ///< an entry a zone
+  std::vector<SourcePosition> placed_at;  ///< one entry per zone
 };
 
-/// No zone comes before the first one; told at both hours.
+/// No zone may be placed before the first one; the finding points at both times.
 void refuse_before_first(const Job& job, std::size_t first, const StartPlaces& places,
                          std::vector<Diagnostic>& findings) {
   const UtcTime begins = *job.zones[first].placed_at;
@@ -72,8 +72,8 @@ void refuse_before_first(const Job& job, std::size_t first, const StartPlaces& p
   }
 }
 
-/// The pour begins with its first zone: where that has an hour of its own, the hour is the
-/// pour's start, and must be on the pour's day.
+/// The pour begins with its first zone. If that zone has its own time, this becomes the pour's
+/// start, and it must be on the pour's day.
 void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diagnostic>& findings) {
   if (job.pour.placing_sequence.empty() || job.pour.start.is_special()) return;
   const auto first = std::find_if(job.zones.begin(), job.zones.end(), [&job](const Zone& zone) {
@@ -122,7 +122,7 @@ void read_obstacles(TableReader& root, Job& job) {
                [&](TableReader& table) { job.obstacles.push_back(read_obstacle(table)); });
 }
 
-/// Places of the numbers in [[order.load]], one a load; empty where there is none.
+/// Positions of the numbers in [[order.load]], one per load; empty if there are none.
 std::vector<SourcePosition> places_of_loads(const TomlTable& root) {
   const TomlEntry* const order = find(root, "order");
   const auto* const table = order == nullptr ? nullptr : std::get_if<TomlTable>(&order->value.held);
@@ -137,8 +137,8 @@ std::vector<SourcePosition> places_of_loads(const TomlTable& root) {
   return places;
 }
 
-/// Admixtures for a load that never comes would be lost without a word. Only a job that is
-/// otherwise in order says how many come.
+/// Admixtures for a load that never comes would silently be lost. The number of loads is known only
+/// for a job without other errors.
 void check_loads(const Job& job, const TomlTable& root, std::vector<Diagnostic>& findings) {
   if (job.order.loads.empty() || has_error(findings)) return;
   const std::vector<SourcePosition> places = places_of_loads(root);
@@ -167,7 +167,7 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
   job.practice_where = table->where;
 }
 
-/// Reads the tables in an order that gives each what it needs of those before.
+/// Reads the tables in an order that gives each one what it needs from earlier ones.
 Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
                 const TimeZoneLoader& load_time_zone, std::vector<Diagnostic>& findings) {
   Job job;
@@ -200,7 +200,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
   return job;
 }
 
-/// The system of units, which the reading of everything else hangs on.
+/// The system of units, which everything else needs.
 std::optional<UnitSystem> read_units(const TomlTable& tree, std::vector<Diagnostic>& findings) {
   TableReader root(tree, "", UnitSystem::us, findings);
   const auto units = root.word("units", unit_systems);
@@ -213,8 +213,7 @@ Diagnostic nothing_to_read() {
           std::nullopt,    std::nullopt, "`slabtide starter` writes a job file to begin with"};
 }
 
-/// What is drawn within a hair of a limit, or of itself, may lie beyond once places are measured to
-/// the micrometre.
+/// A drawing that only just meets a limit may fail it once places are rounded to the micrometre.
 std::optional<Diagnostic> drawing_fault(const Job& job) {
   try {
     validate(job);

@@ -14,9 +14,9 @@ namespace slabtide {
 namespace {
 
 constexpr Range waters_kg_m3{kg_m3_from_lb_yd3(80.0), kg_m3_from_lb_yd3(600.0)};
-/// What set times of real mixes come to: wider than any published table has (ours).
+/// Range of real mixes: wider than in any published table (our choice).
 constexpr Range final_over_initial{1.1, 3.0};
-/// Six sacks of cement to the yard, the usual exterior flatwork mix where nothing is said
+/// Six sacks of cement per cubic yard, the usual exterior flatwork mix, if nothing is given
 /// [trade].
 constexpr double usual_cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
 
@@ -34,7 +34,7 @@ constexpr auto aggregates = std::to_array<Word<Aggregate>>({{"unknown", Aggregat
                                                             {"sandstone", Aggregate::sandstone},
                                                             {"basalt", Aggregate::basalt}});
 
-/// The shares of the cementitious, and that they leave some cement.
+/// Reads the fractions of the cementitious material and checks that some cement is left.
 void read_fractions(TableReader& table, Mix& mix) {
   set(mix.ash_class, table.word("fly_ash_class", ash_classes));
   set(mix.ash_fraction, table.quantity("fly_ash", fraction_quantity, limits::ash_fractions));
@@ -55,7 +55,7 @@ void read_fractions(TableReader& table, Mix& mix) {
   }
 }
 
-/// The cementitious content: given, or from the Portland cement in it, or the usual one.
+/// The cementitious content: given, computed from the Portland cement content, or the usual one.
 void read_cementitious(TableReader& table, Mix& mix) {
   const auto all = table.quantity("cementitious", content_quantity, limits::contents_kg_m3);
   const auto cement = table.quantity("cement", content_quantity, limits::contents_kg_m3);

@@ -13,7 +13,7 @@ namespace {
 constexpr auto obstacle_kinds =
     std::to_array<Word<ObstacleKind>>({{"wall", ObstacleKind::wall}, {"tree", ObstacleKind::tree}});
 
-/// What belongs to the other kind.
+/// Refuses a key that belongs to the other kind.
 void refuse_foreign(TableReader& table, std::string_view key, std::string_view kind,
                     std::string_view next_step) {
   if (!table.has(key)) return;

@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-/// What an option may change; without one of them it is the job as it stands.
+/// The keys that change something; an option without any of them equals the job as it stands.
 constexpr std::array changes{"start_shift", "finishers",    "admixture",  "admixtures",
                              "zone_order",  "shaded_zones", "wind_ratio", "saws"};
 

@@ -57,7 +57,7 @@ Cover read_cover(TableReader& table, const Pour& pour, const PourDay& day,
   return cover;
 }
 
-/// The weather, the sun and the words of the plan go by the date.
+/// The weather, the sun and the plan's wording follow the date, so the start must be on that day.
 void refuse_another_day(TableReader& table, const Pour& pour, const TimeZone& zone) {
   if (pour.date.is_special() || pour.start.is_special()) return;
   const Date day = zone.local_from_utc(pour.start).date();
@@ -67,7 +67,7 @@ void refuse_another_day(TableReader& table, const Pour& pour, const TimeZone& zo
               "give both the same day; the time alone will do for `start`", table.where("date"));
 }
 
-/// What lies on a zone while it is placed cannot be meant.
+/// Warns of a cover that lies on a zone while it is placed, which cannot be intended.
 void warn_of_cover_while_placing(TableReader& cover, const Cover& read, const Pour& pour) {
   const bool known = !read.from.is_special() && !pour.start.is_special() && !read.to.is_special();
   if (!known || read.from > pour.start || read.to <= pour.start) return;

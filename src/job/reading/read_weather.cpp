@@ -68,7 +68,7 @@ TypedWeather read_typed_day(TableReader& table) {
   return day;
 }
 
-/// A forecast's file brings the whole day.
+/// A forecast file covers the whole day, so typed figures beside it are refused.
 void refuse_typed_day(TableReader& table) {
   for (const auto* const key : {"high", "low", "next_high", "next_low", "dew_point"}) {
     read_air(table, key);

@@ -39,7 +39,7 @@ std::string length_text(double m, UnitSystem units) {
   return fmt::format("{:.0f} m", m);
 }
 
-/// To two figures: what is too small is told as small as it is.
+/// To two significant figures, so that a tiny area is not shown as 0.
 std::string fine_area_text(double m2, UnitSystem units) {
   if (units == UnitSystem::us) return fmt::format("{:.2g} ft²", ft2_from_m2(m2));
   return fmt::format("{:.2g} m²", m2);
@@ -50,7 +50,7 @@ std::string fine_width_text(double m, UnitSystem units) {
   return fmt::format("{:.2g} mm", mm_per_m * m);
 }
 
-/// How far the outline reaches, east to west or north to south.
+/// The outline's extent, east to west or north to south, whichever is larger.
 double reach_m(const Outline& outline) {
   const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
   const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
@@ -197,7 +197,7 @@ FormedFace read_face(TableReader& table) {
   return face;
 }
 
-/// Ends typed to the inch may lie that far off the outline they meet.
+/// How far the ends of a joint, typed to the inch, may lie off the outline.
 constexpr double joint_slack_m = 0.1;
 
 Joint read_joint(TableReader& table, const Outline& outline) {
@@ -227,7 +227,7 @@ void read_joints(TableReader& table, Zone& zone) {
 void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& zone) {
   zone.placed_toward_deg = table.direction_deg("placed_toward");
   zone.placed_at = read_time(table, "placed_at", day);
-  const bool has_start = !start.is_special();  // else its own error is told
+  const bool has_start = !start.is_special();  // otherwise its own error is reported
   if (zone.placed_at && has_start && *zone.placed_at < start) {
     table.error("placed_at",
                 fmt::format("is before the pour's start at {}", clock_time(start, day.zone)),

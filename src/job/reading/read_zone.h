@@ -6,7 +6,7 @@
 
 namespace slabtide {
 
-/// One [[zone]] table. `start` is the pour's.
+/// One [[zone]] table. `start` is the start of the pour.
 Zone read_zone(TableReader& table, const PourDay& day, UtcTime start);
 
 }  // namespace slabtide

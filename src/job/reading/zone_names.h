@@ -9,12 +9,12 @@
 
 namespace slabtide {
 
-/// The names of zones at `key`, given those of the job; empty where one of them is not that of
-/// a zone or comes twice, which has been reported.
+/// The zone names at `key`. Empty if one of them does not name a zone of the job or comes twice,
+/// which has then been reported.
 std::optional<std::vector<std::string>> read_zone_names(TableReader& table, std::string_view key,
                                                         const std::vector<std::string>& zones);
 
-/// The same, where all zones must be named; empty where the key is absent or faulty.
+/// The same for a list that must name all zones; empty if the key is absent or faulty.
 std::vector<std::string> read_placing_sequence(TableReader& table,
                                                const std::vector<std::string>& zones);
 

@@ -8,25 +8,25 @@
 
 namespace slabtide {
 
-/// The reading as a journal's line, which `read_journal` reads back; with its line break. The
-/// hour on the site's clock, with its offset where that hour comes twice; the value in the job's
+/// The observation as a journal line with its line break, which `read_journal` reads back. The time
+/// is on the site's clock, with its offset if that time occurs twice; the value is in the job's
 /// usual unit, to a tenth.
 std::string journal_line(const Observation& reading, const Job& job);
 
-/// A reading in the words of a command line.
+/// An observation in the words of a command line.
 struct TypedObservation {
-  std::string at;  ///< an hour or an instant
+  std::string at;  ///< a time or an instant
   std::string reading;
-  std::vector<std::string> value;  ///< a number and its unit, in one word or two; may be empty
+  std::vector<std::string> value;  ///< a number and its unit, as one word or two; may be empty
   std::string zone;
   std::string part;
 };
 
-/// As a journal's line, with its line break, for `read_journal` to judge; a number alone gets the
-/// job's usual unit.
+/// The same as a journal line with its line break, for `read_journal` to check; a number without a
+/// unit gets the job's usual unit.
 std::string typed_line(const TypedObservation& typed, const Job& job);
 
-/// What a new journal starts with: a remark on what it holds.
+/// What a new journal starts with: a comment on what it contains.
 std::string journal_heading(const Job& job);
 
 /// "Thu 14 May 2026 11:05  landing, border: surface temperature 88 °F".

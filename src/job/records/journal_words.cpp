@@ -12,7 +12,7 @@ namespace {
 constexpr std::string_view blanks = " \t";
 constexpr std::string_view needs_quotes = " \t\"\\#\r\n";
 
-/// What a letter behind a backslash stands for.
+/// A letter after a backslash and the character it means.
 struct Escape {
   char letter;
   char meaning;
@@ -41,7 +41,7 @@ class Cutter {
   char peek() const { return line_[at_]; }
   std::string& word() { return result_.words.back().text; }
 
-  /// Columns count characters: bytes that only go on from another one do not.
+  /// Columns count characters, so UTF-8 continuation bytes are skipped.
   SourcePosition here() const {
     const auto before = line_.substr(0, at_);
     const auto characters = std::count_if(before.begin(), before.end(), [](char byte) {
@@ -81,7 +81,7 @@ class Cutter {
     ++at_;
   }
 
-  /// What the letter behind the backslash at hand stands for.
+  /// The character that the letter after the current backslash means.
   std::optional<char> take_escape() {
     const char letter = at_ + 1 < line_.size() ? line_[at_ + 1] : '\0';
     const auto* const found = std::find_if(escapes.begin(), escapes.end(), [letter](Escape escape) {

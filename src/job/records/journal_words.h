@@ -10,7 +10,7 @@
 
 namespace slabtide {
 
-/// A word of a journal's line, out of its quotation marks.
+/// A word of a journal line, without its quotation marks.
 struct JournalWord {
   std::string text;
   SourcePosition where;
@@ -24,7 +24,7 @@ struct JournalLine {
 
 JournalLine cut_journal_line(std::string_view line, std::size_t number);
 
-/// The text as a word of a line: as it is where that reads back, else in quotation marks.
+/// The text as a word of a line: unchanged if that reads back the same, else in quotation marks.
 std::string journal_word(std::string_view text);
 
 }  // namespace slabtide

@@ -16,14 +16,17 @@ namespace slabtide {
 
 namespace {
 
-/// How far set times lie from those of the mix as described, as a logarithm: 18 % one time in ten
-/// to either side (ours, the spread the practice gives estimated set times).
+/// Spread of true set times around those computed for the mix as described, in the logarithm: one
+/// time in ten they differ by 18 % or more on either side (ours, the spread the practice gives for
+/// estimated set times).
 constexpr double mix_log_deviation = 0.14;
-/// How far one pour lies from its mix: batches 10 % one time in ten, and the readings (ours).
+/// Spread of one pour around its mix: batches vary by 10 % one time in ten, and observations have
+/// errors (ours).
 constexpr double pour_log_deviation = 0.10;
-/// How far a site's air lies from its forecasts, year in, year out (ours: low ground, walls, town).
+/// Spread of a site's air around its forecasts, year in, year out (ours: low ground, walls, town).
 constexpr double site_deviation_k = 0.7;
-/// How far one day's reading lies from that: the day's forecast, and the reading (ours).
+/// Spread of one day's measurement around that: errors of the day's forecast and of the reading
+/// (ours).
 constexpr double day_deviation_k = 1.1;
 
 constexpr Range reading_counts{0.0, 10000.0};
@@ -33,7 +36,7 @@ constexpr Range lates_min{-3000.0, 3000.0};
 constexpr TomlKind book_toml{
     "mix book", "`slabtide learn` writes it; a pour that is wrong can be taken out whole"};
 
-/// More than one firm's lifetime.
+/// More than a firm uses in its lifetime.
 constexpr std::size_t max_mixes = 2000;
 constexpr std::size_t max_pours = 10000;
 
@@ -51,7 +54,8 @@ double mean_of(const std::vector<double>& values) {
   return sum / static_cast<double>(values.size());
 }
 
-/// Of the mean of so many that lie `of_one` from the truth, where the truth lies `of_all` from 0.
+/// The weight of the mean of `count` values that scatter by `of_one` around the truth, when truths
+/// scatter by `of_all` around 0.
 double weight_of(std::size_t count, double of_all, double of_one) {
   const double known = static_cast<double>(count) * of_all * of_all;
   return known / (known + of_one * of_one);

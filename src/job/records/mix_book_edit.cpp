@@ -16,10 +16,10 @@ bool is_same(const BookedPour& a, const BookedPour& b) {
   return a.job == b.job && a.site == b.site && a.date == b.date;
 }
 
-/// Where a pour, or a mix without any, stands in the text: lines counted from 1.
+/// The lines of a pour, or of a mix without its pours, counted from 1.
 struct Place {
   std::size_t header = 0;
-  std::vector<std::pair<std::string, std::size_t>> entries;  ///< each key's line
+  std::vector<std::pair<std::string, std::size_t>> entries;  ///< each key with its line
 
   std::size_t last() const { return entries.empty() ? header : entries.back().second; }
   std::size_t line_of(std::string_view key) const {
@@ -44,7 +44,7 @@ Place place_of(const TomlTable& table) {
   return place;
 }
 
-/// The tables under `key`; empty where one is not opened by a header.
+/// The tables under `key`; empty if one of them does not have a header.
 std::optional<std::vector<const TomlTable*>> tables_under(const TomlTable& parent,
                                                           std::string_view key) {
   std::vector<const TomlTable*> tables;
@@ -60,7 +60,7 @@ std::optional<std::vector<const TomlTable*>> tables_under(const TomlTable& paren
   return tables;
 }
 
-/// In the order of the book.
+/// The lines of every mix, in the order of the book.
 std::optional<std::vector<MixPlace>> places_in(std::string_view text) {
   const auto tree = read_toml(text);
   if (!tree.ok()) return std::nullopt;
@@ -76,7 +76,8 @@ std::optional<std::vector<MixPlace>> places_in(std::string_view text) {
   return places;
 }
 
-/// The lines of a text, with their ends; what is changed keeps its line until all is put together.
+/// The lines of a text with their line breaks. Edits keep the numbering until the text is put
+/// together.
 class Lines {
  public:
   explicit Lines(std::string_view text) {
@@ -92,7 +93,7 @@ class Lines {
   void add_behind(std::size_t line, const std::string& text) { at(line) += text; }
   void add_at_end(const std::string& text) { lines_.push_back(text); }
 
-  /// All but a remark on it.
+  /// Removes a line, but keeps a comment on it.
   void take_out(std::size_t line) {
     std::string& text = at(line);
     const std::size_t remark = text.find('#');
@@ -111,7 +112,7 @@ class Lines {
   std::vector<std::string> lines_;
 };
 
-/// What stands behind the equals sign: a number, or a list on one line.
+/// Replaces the value after the equals sign: a number, or a list on one line.
 bool set_value(std::string& line, const std::string& value) {
   const std::size_t begin = line.find_first_not_of(" \t", line.find('=') + 1);
   const bool list = begin != std::string::npos && line[begin] == '[';
@@ -121,7 +122,7 @@ bool set_value(std::string& line, const std::string& value) {
   return true;
 }
 
-/// Brings the entries of `old` to those of `pour`, one by one; false where that cannot be done.
+/// Changes the entries of `old` to those of `pour`, one by one; false if that cannot be done.
 bool change(Lines& lines, const Place& place, const BookedPour& old, const BookedPour& pour) {
   const std::vector<BookEntry> wanted = measured_entries(pour);
   for (const BookEntry& was : measured_entries(old)) {
@@ -129,7 +130,7 @@ bool change(Lines& lines, const Place& place, const BookedPour& old, const Booke
                                   [&was](const BookEntry& entry) { return entry.key == was.key; });
     const std::size_t line = place.line_of(was.key);
     if (now == wanted.end()) lines.take_out(line);
-    if (now == wanted.end() || line == 0 || now->value == was.value) continue;  // as it was
+    if (now == wanted.end() || line == 0 || now->value == was.value) continue;  // nothing to change
     if (!set_value(lines.at(line), now->value)) return false;
   }
   for (const BookEntry& entry : wanted) {
@@ -144,7 +145,7 @@ void take_out(Lines& lines, const Place& place) {
   for (const auto& [key, line] : place.entries) lines.take_out(line);
 }
 
-/// As `text` should read afterwards.
+/// The book that the text should contain afterwards.
 MixBook book_with(MixBook book, const std::string& mix, const BookedPour& pour) {
   for (BookedMix& other : book.mixes) {
     if (other.name == mix) continue;
@@ -154,7 +155,8 @@ MixBook book_with(MixBook book, const std::string& mix, const BookedPour& pour) 
   return book;
 }
 
-/// Every place where the pour stands is changed or goes; true where it stands in its mix then.
+/// Changes every entry of the pour that is under `mix` and removes the others; true if one was
+/// under `mix`, empty if the edit is not possible.
 std::optional<bool> change_all(Lines& lines, const std::vector<MixPlace>& places,
                                const MixBook& book, const std::string& mix,
                                const BookedPour& pour) {
@@ -176,7 +178,7 @@ std::optional<bool> change_all(Lines& lines, const std::vector<MixPlace>& places
   return there;
 }
 
-/// Behind the other pours of its mix, or with the mix at the end.
+/// Adds the pour after the other pours of its mix, or with a new mix at the end.
 void add(Lines& lines, const std::vector<MixPlace>& places, const MixBook& book,
          const std::string& mix, const BookedPour& pour) {
   for (std::size_t m = 0; m < places.size(); ++m) {

@@ -6,7 +6,7 @@
 
 #include "slabtide/job/records/mix_book.h"
 
-// A mix book's text in its pieces.
+// The pieces that a mix book's text is made of.
 
 namespace slabtide {
 
@@ -23,10 +23,10 @@ struct BookEntry {
   std::string value;
 };
 
-/// What was measured of a pour: all but what names it.
+/// The measured values of a pour, without its names and dates.
 std::vector<BookEntry> measured_entries(const BookedPour& pour);
 
-/// The entry's line, as deep as those of a pour stand.
+/// The entry as a line, indented like the other lines of a pour.
 std::string entry_line(const BookEntry& entry);
 
 /// The table of a mix, without pours.

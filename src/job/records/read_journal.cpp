@@ -22,14 +22,14 @@ namespace {
 
 constexpr std::size_t max_faulty_lines = 50;
 
-// What a reading may be. Ours: beyond these it is a slip of the pen, not a slab.
+// Limits of the values (our choice): beyond these it is a mistake.
 constexpr Range concrete_c{0.0, 50.0};
 constexpr Range surfaces_c{-20.0, 90.0};
 constexpr Range airs_c{-40.0, 55.0};
 constexpr Range winds_m_s{0.0, 30.0};
 constexpr Range humidities{0.01, 1.0};
-/// How long after the planned start something may be seen: the computed days, and a week for
-/// what the saw and the cracks do.
+/// How long after the planned start something may be observed: the days that are computed, and a
+/// week for sawing and cracks.
 constexpr double last_observation_h = 48.0;
 constexpr double last_crack_h = 168.0;
 
@@ -48,7 +48,7 @@ Range range_of(ObservationKind kind) {
   }
 }
 
-/// The units a measure may be written in; a share as percent only.
+/// The units a measure may be written in; humidity only in percent.
 std::span<const Unit> units_of(ObservationMeasure measure) {
   if (measure == ObservationMeasure::temperature) return temperature_quantity.units;
   if (measure == ObservationMeasure::wind) return wind_quantity.units;
@@ -64,7 +64,7 @@ std::string unit_names(std::span<const Unit> units) {
   return names;
 }
 
-/// "°F", and without a sign for degrees "f" or "F".
+/// The unit written as "°F", or without the degree sign as "f" or "F".
 const Unit* unit_named(std::string_view text, std::span<const Unit> units) {
   std::string small(text);
   for (char& c : small) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -89,7 +89,7 @@ std::string day_and_clock(UtcTime at, const Job& job) {
                      clock_time(at, zone));
 }
 
-/// A line that counts, or would.
+/// A line that counts unless it is faulty or undone.
 struct Entry {
   Observation reading;
   std::vector<Diagnostic> findings;
@@ -372,7 +372,7 @@ class JournalReader {
     ++faulty_;
   }
 
-  /// What cannot be beside what else was noted.
+  /// Checks the entry against the others noted.
   void check_among_others(Entry& entry) const {
     if (entry.faulty) return;
     const auto found = placed_.find(entry.reading.zone);

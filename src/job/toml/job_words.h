@@ -5,7 +5,7 @@
 #include "slabtide/job/model/order_notes.h"
 #include "table_reader.h"
 
-// Words that more than one table of the job file takes.
+// Words that several tables of the job file accept.
 
 namespace slabtide {
 

@@ -51,7 +51,7 @@ constexpr std::array dose_units{
     Unit{"ml_100kg", "mL/100 kg", same, same}};
 constexpr std::array insulation_units{Unit{"us", "h·ft²·°F/Btu", m2k_w_from_r_us, r_us_from_m2k_w},
                                       Unit{"m2k_w", "m²K/W", same, same}};
-/// Percent in files of both systems.
+/// Percent is the default unit in files of both systems.
 constexpr std::array fraction_units{percent, percent, fraction};
 constexpr std::array minutes_units{Unit{"min", "min", same, same}, Unit{"min", "min", same, same},
                                    Unit{"h", "h", times_60, per_60}};
@@ -65,7 +65,7 @@ std::string three_figures(double value) {
   return fmt::format("{:.10g}", std::round(value / step) * step);
 }
 
-/// The other units in which the same number would have been possible.
+/// The other units in which the same number would have been in range.
 std::vector<Unit> units_that_fit(double value, const Unit& used, const Quantity& kind,
                                  const Range& range) {
   std::vector<Unit> fitting;

@@ -8,14 +8,14 @@
 #include "job/model/limits.h"
 #include "slabtide/job/model/job.h"
 
-// The kinds of quantity a job file holds, and the units each may be written in.
+// The kinds of quantity in a job file, and the units each may be written in.
 
 namespace slabtide {
 
 /// One way to write a quantity: `key_<suffix> = value`.
 struct Unit {
   std::string_view suffix;
-  std::string_view shown;  ///< in messages
+  std::string_view shown;  ///< as messages show it
   double (*to_si)(double) = nullptr;
   double (*from_si)(double) = nullptr;
 };
@@ -24,7 +24,7 @@ struct Unit {
 /// for a metric one.
 struct Quantity {
   std::span<const Unit> units;
-  /// Values between 0 and this, in the first unit, are taken for a slip.
+  /// Values between 0 and this, in the first unit, are taken for a mistake.
   double slip_below = 0.0;
 
   const Unit& usual(UnitSystem system) const { return units[system == UnitSystem::us ? 0 : 1]; }
@@ -48,7 +48,7 @@ extern const Quantity fraction_quantity;         ///< percent, share; 0 to 1 ins
 extern const Quantity minutes_quantity;          ///< min, h; minutes inside
 extern const Quantity hours_quantity;            ///< h, min; hours inside
 
-/// "2 to 24 in", to three figures.
+/// "2 to 24 in", to three significant figures.
 std::string shown(const Range& range, const Unit& unit);
 
 /// The same for a number without a unit.
@@ -57,7 +57,7 @@ std::string shown(const Range& range);
 /// "4.5 in".
 std::string shown(double in_unit, const Unit& unit);
 
-/// What was expected where `in_unit` was given: the range, or what would not be a slip.
+/// What was expected instead of `in_unit`: the range, or values that would not be a mistake.
 std::string expected_words(double in_unit, const Unit& unit, const Quantity& kind,
                            const Range& range);
 
@@ -66,8 +66,8 @@ std::string with_suffix(std::string_view key, const Unit& unit);
 /// The same for every unit of the kind.
 std::vector<std::string> with_suffixes(std::string_view key, const Quantity& kind);
 
-/// Where the number would have been possible in other units of its kind, what to write then:
-/// "68 °F is 20 °C; if that is meant, write concrete_temperature_f = 68". Else empty.
+/// If the number would have been in range in other units of its kind, what to write then: "68 °F is
+/// 20 °C; if that is meant, write concrete_temperature_f = 68". Else empty.
 std::string other_observation(std::string_view key, double value, const Unit& used,
                               const Quantity& kind, const Range& range);
 

@@ -16,13 +16,13 @@ namespace slabtide {
 
 namespace {
 
-/// After so many the file is not what it was taken for.
+/// After this many findings the file is probably not a job file at all.
 constexpr std::size_t max_findings = 500;
 
-/// More than any outline needs; keeps the tests for crossings quick.
+/// More than any outline needs; keeps the checks for crossing sides quick.
 constexpr std::size_t max_points = 400;
 
-/// Case, hyphens and underscores do not matter in words.
+/// Case, hyphens and underscores in words are ignored.
 std::string plain(std::string_view word) {
   std::string result;
   for (const char c : word) {
@@ -38,7 +38,7 @@ std::string choice(const std::vector<std::string_view>& words) {
   return fmt::format("{} or {}", fmt::join(words.begin(), words.end() - 1, ", "), words.back());
 }
 
-/// `zone[2].face` is headed [[zone.face]].
+/// The header of the table `zone[2].face` is [[zone.face]].
 std::string header_of(std::string_view path) {
   std::string header;
   bool index = false;
@@ -54,13 +54,13 @@ std::string table_advice(std::string_view header, const TomlKind& kind) {
   return fmt::format("add a table headed {}; {}", header, kind.advice);
 }
 
-/// A list's elements, or the value alone.
+/// A list's elements, or a single value as a list of one.
 std::span<const TomlValue> as_list(const TomlValue& value) {
   const auto* const list = std::get_if<TomlArray>(&value.held);
   return list == nullptr ? std::span(&value, 1) : std::span<const TomlValue>(*list);
 }
 
-/// A character that steers a terminal in place of showing: C0, DEL or, in UTF-8, C1.
+/// True if the text has a control character: C0, DEL or, in UTF-8, C1.
 bool holds_control(std::string_view text) {
   constexpr unsigned char space = 0x20;
   constexpr unsigned char del = 0x7f;
@@ -86,12 +86,12 @@ std::string TableReader::path_of(std::string_view key) const {
   return fmt::format("{}.{}", path_, key);
 }
 
-// What is reported.
+// Reporting.
 
 void TableReader::report(Severity severity, std::string_view key, std::string message,
                          SourcePosition place, std::string next_step,
                          std::optional<SourcePosition> also_where) {
-  // What more there is nobody reads; the first error counts, whatever came before it.
+  // Nobody reads more than this, but the first error counts even if it comes late.
   if (findings_.size() >= max_findings && (severity != Severity::error || has_error(findings_))) {
     return;
   }
@@ -128,13 +128,13 @@ void TableReader::wrong(const TomlEntry& entry, const TomlValue& value, std::str
 
 void TableReader::miss(std::string_view key, std::string next_step) {
   if (next_step.empty()) next_step = kind_.advice;
-  std::optional<SourcePosition> place;  // none for the whole file
+  std::optional<SourcePosition> place;  // none if the whole file is meant
   if (!path_.empty()) place = table_.where;
   missing_.emplace_back(key, Diagnostic{Severity::error, path_of(key), "missing", place,
                                         std::nullopt, std::move(next_step)});
 }
 
-// What is known, and what is not.
+// Known, unknown and missing keys.
 
 const TomlEntry* TableReader::spelled(std::string_view text, std::string_view key) {
   spellings_.push_back({std::string(text), std::string(key)});
@@ -226,7 +226,7 @@ void TableReader::refuse_the_rest() {
   }
 }
 
-/// A slip in a key's spelling is one fault, not a missing key too.
+/// A misspelt key is reported once, not also as a missing key.
 void TableReader::forget_missing(std::string_view spelling) {
   const auto found = std::find_if(spellings_.begin(), spellings_.end(),
                                   [&](const Spelling& known) { return known.text == spelling; });

@@ -16,7 +16,7 @@
 
 namespace slabtide {
 
-/// A word of the job file and what it stands for.
+/// A word of the job file and its value.
 template <class T>
 struct Word {
   std::string_view word;
@@ -25,10 +25,10 @@ struct Word {
 
 enum class Presence { optional, required };
 
-/// Of one kind in a table; more than any job has (ours).
+/// Tables of one kind; more than any job has (our choice).
 inline constexpr std::size_t max_tables = 200;
 
-/// Sets the field where something was read; else its default stays.
+/// Sets the field if something was read; else it keeps its default.
 template <class Field, class T>
 void set(Field& field, std::optional<T> read) {
   if (read) field = std::move(*read);
@@ -36,10 +36,9 @@ void set(Field& field, std::optional<T> read) {
 
 /// Reads one table of the job file, key by key.
 ///
-/// Every getter gives the value, or empty where the key is absent or faulty; a fault has then
-/// been reported with its place. The keys that were asked for are the keys that are known:
-/// whatever else the table holds is refused when it has been read, so ask for every key on
-/// every path.
+/// Every getter returns the value, or empty if the key is absent or faulty; a fault has then been
+/// reported with its place. The keys that were asked for are the known keys: `refuse_the_rest`
+/// refuses whatever else the table holds, so ask for every key on every path.
 class TableReader {
  public:
   TableReader(const TomlTable& table, std::string path, UnitSystem units,
@@ -51,7 +50,8 @@ class TableReader {
   std::optional<double> number(std::string_view key, const Range& range, std::string_view what,
                                Presence presence = Presence::optional);
   std::optional<int> whole_number(std::string_view key, const Range& range);
-  /// A number in the file's usual unit at `key`, or with its unit at `key_<suffix>`; once only.
+  /// A number in the file's usual unit at `key`, or in a given unit at `key_<suffix>`, but not
+  /// both.
   std::optional<double> quantity(std::string_view key, const Quantity& kind, const Range& range,
                                  Presence presence = Presence::optional);
   template <class T, std::size_t N>
@@ -59,7 +59,7 @@ class TableReader {
                         Presence presence = Presence::optional) {
     return meaning_of(find_word(key, spellings(words), presence), words);
   }
-  /// One of the words, or a list of them.
+  /// A single word, or a list of them.
   template <class T, std::size_t N>
   std::vector<T> words(std::string_view key, const std::array<Word<T>, N>& words) {
     std::vector<T> result;
@@ -68,18 +68,18 @@ class TableReader {
     }
     return result;
   }
-  /// Texts with their places.
+  /// Texts with their positions.
   std::vector<std::pair<std::string, SourcePosition>> texts(std::string_view key);
   /// [x, y] and [[x, y], ...] in the file's unit of the plan, or `key_ft`, `key_m`.
   std::optional<Point> point(std::string_view key, Presence presence = Presence::optional);
-  /// Absent where not given or faulty; an empty list is given.
+  /// Absent if not given or faulty; an empty list counts as given.
   std::optional<std::vector<Point>> points(std::string_view key);
   /// A compass word such as "southwest", or degrees clockwise from north.
   std::optional<double> direction_deg(std::string_view key);
-  /// The value as it stands, for getters of other files.
+  /// The raw value, for getters of other files.
   const TomlEntry* entry(std::string_view key, Presence presence = Presence::optional);
 
-  /// Reads the table at `key` by `read(TableReader&)`. False where there is none.
+  /// Reads the table at `key` with `read(TableReader&)`. False if there is none.
   template <class Read>
   bool in_table(std::string_view key, Read read, Presence presence = Presence::optional) {
     auto child = open_table(key, presence);
@@ -88,7 +88,7 @@ class TableReader {
     child->refuse_the_rest();
     return true;
   }
-  /// Reads each [[key]] in turn; none of them where they are more than `max`.
+  /// Reads each [[key]] in turn; none of them if there are more than `max`.
   template <class Read>
   void in_each(std::string_view key, Read read, Presence presence = Presence::optional,
                std::size_t max = max_tables) {
@@ -98,43 +98,43 @@ class TableReader {
     }
   }
 
-  /// For tables [[key]] that may also be said to be none by `none_key = []`: true where either is
-  /// there. Reports both at once, and anything else than [] at `none_key`.
+  /// For tables [[key]] that may also be declared absent by `none_key = []`: true if either is
+  /// present. Reports it if both are, and any value other than [] at `none_key`.
   bool none_or_listed(std::string_view key, std::string_view none_key);
 
-  /// Whether the key holds a table; does not ask for it.
+  /// Whether the key holds a table; does not mark it as known.
   bool holds_table(std::string_view key) const;
-  /// Whether a key that was asked for is there, and where its value stands, with a unit or
-  /// without; the table's place where it is not.
+  /// Whether a key that was asked for is present, with or without a unit suffix; and where its
+  /// value stands, or the table itself if it is absent.
   bool has(std::string_view key) const;
   SourcePosition where(std::string_view key) const;
   SourcePosition where() const { return table_.where; }
   UnitSystem units() const { return units_; }
 
-  /// Reports a fault of an entry, or of the table where `key` is empty.
+  /// Reports a fault of an entry, or of the table if `key` is empty.
   void error(std::string_view key, std::string message, std::string next_step = {},
              std::optional<SourcePosition> also_where = std::nullopt);
   /// The same at a place within the entry's value.
   void error_at(SourcePosition place, std::string_view key, std::string message,
                 std::string next_step = {});
   void warning(std::string_view key, std::string message, std::string next_step = {});
-  /// Reports that both keys are given where one excludes the other; true where they are.
+  /// Reports it if two keys that exclude each other are both given; true if they are.
   bool refuse_both(std::string_view key, std::string_view other, std::string why = {});
-  /// Reports what was not asked for, and what was missing. Called once, at the end.
+  /// Reports unknown keys and missing keys. Call once, at the end.
   void refuse_the_rest();
 
  private:
-  /// A key that was asked for, and what it was found under.
+  /// A key that was asked for, and the entry found for it.
   struct Asked {
     std::string key;
     const TomlEntry* entry = nullptr;
   };
-  /// A spelling of a key: with the suffix of a unit, or without.
+  /// One spelling of a key, with or without a unit suffix.
   struct Spelling {
     std::string text;
     std::string key;
   };
-  /// A value and the unit its key says.
+  /// A value and the unit given by its key.
   struct Written {
     const TomlEntry* entry = nullptr;
     const Unit* unit = nullptr;

@@ -9,21 +9,21 @@ namespace slabtide {
 
 namespace {
 
-/// What the file says, before it is tied to the earth.
+/// A time as written, before it is converted to an instant.
 struct WrittenTime {
   LocalTime local;
   std::optional<Duration> offset;
   bool dated = false;
 };
 
-/// A text or one of TOML's own dates and times; empty for anything else.
+/// The text of a string or of one of TOML's own dates and times; empty for anything else.
 std::string text_of(const TomlValue& value) {
   if (const auto* const text = std::get_if<std::string>(&value.held)) return *text;
   if (const auto* const moment = std::get_if<TomlMoment>(&value.held)) return moment->text;
   return {};
 }
 
-/// TOML writes its own times with seconds, which a plan to the minute has no use for.
+/// TOML requires seconds in its times; a plan to the minute does not use them.
 std::string_view without_seconds(std::string_view clock) {
   constexpr std::string_view no_seconds = ":00";
   constexpr std::size_t hours_minutes_seconds = 8;

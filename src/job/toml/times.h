@@ -9,26 +9,26 @@
 
 namespace slabtide {
 
-/// What gives a time without a date its meaning. Where the date is not known, which has been
+/// What is needed to interpret a time without a date. If the date is not known, which has then been
 /// reported, no time is read.
 struct PourDay {
   Date date;
   TimeZone zone;
 };
 
-/// A date as YYYY-MM-DD, of pour_years; else empty.
+/// A date as YYYY-MM-DD within limits::years; else empty.
 std::optional<Date> parse_pour_date(std::string_view text);
-/// What it must be, for messages.
+/// The dates that are accepted, for messages.
 std::string expected_pour_date();
 
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence);
 
-/// A local time: "08:00" of the pour's date, or a date and time, which may carry an offset. A
-/// time the clocks skip is an error; one that comes twice is the first, with a warning.
+/// A local time: "08:00" on the pour's date, or a date and time, which may have an offset. A time
+/// that the clocks skip is an error; for one that occurs twice the first is taken, with a warning.
 std::optional<UtcTime> read_time(TableReader& table, std::string_view key, const PourDay& day,
                                  Presence presence = Presence::optional);
 
-/// The same, where a time without a date that is not after `earlier` is one of the next day.
+/// The same, but a time without a date that is not after `earlier` is taken on the next day.
 std::optional<UtcTime> read_time_after(TableReader& table, std::string_view key, const PourDay& day,
                                        UtcTime earlier);
 

@@ -16,7 +16,7 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t largest_bytes = std::size_t{1024} * 1024;
-/// Bounds how deep a dotted key can nest: the parser's own limit does not count those.
+/// Limits how deep a dotted key can nest, which the parser's own limit does not count.
 constexpr std::size_t longest_line_bytes = 4096;
 /// Deeper than any job file; a table in a table in a list is 3.
 constexpr int deepest = 16;
@@ -57,7 +57,7 @@ std::vector<std::string_view> lines_of(std::string_view text) {
   return lines;
 }
 
-/// What can be seen before parsing.
+/// Faults that can be found before parsing.
 std::optional<Diagnostic> text_fault(std::string_view text, const TomlKind& kind) {
   if (text.size() > largest_bytes) {
     return fault(fmt::format("the text is {} bytes long, the most a {} may have is {}", text.size(),
@@ -75,7 +75,7 @@ SourcePosition place_of(const toml::source_region& region) {
   return {region.begin.line, region.begin.column};
 }
 
-/// Thrown inside this file only, where a document nests too deep to be walked safely.
+/// Thrown within this file if a document nests too deeply to be traversed safely.
 struct TooDeep {
   SourcePosition where;
 };
@@ -92,7 +92,7 @@ TomlMoment moment_of(const toml::value<Moment>& value) {
   return {text.str()};
 }
 
-/// Turns the parser's nodes into ours.
+/// Converts the parser's nodes into TomlTable and TomlValue.
 class TreeBuilder {
  public:
   explicit TreeBuilder(std::string_view text) : lines_(lines_of(text)) {}
@@ -153,7 +153,7 @@ class TreeBuilder {
   std::vector<std::string_view> lines_;
 };
 
-/// The parser's words without what only its own developers need.
+/// The parser's message, without what only its developers need.
 std::string what_failed(std::string_view description) {
   constexpr std::string_view preamble = "Error while parsing ";
   if (description.starts_with(preamble)) description.remove_prefix(preamble.size());
@@ -176,7 +176,7 @@ std::string what_failed_in_words(std::string_view description) {
   return words;
 }
 
-/// Lines opened by a header, with the name the header starts with.
+/// Lines that open a table, with the first name in their header.
 using HeaderLines = std::map<std::size_t, std::string_view>;
 
 void add_headers(const TomlTable& table, std::string_view name, HeaderLines& lines);
@@ -196,7 +196,7 @@ void add_headers(const TomlTable& table, std::string_view name, HeaderLines& lin
   }
 }
 
-/// `[name.rest]` becomes `[     rest]`, `[name]` an empty line.
+/// `[name.rest]` becomes `[     rest]`, and `[name]` an empty line.
 std::string without_first_name(std::string_view header) {
   std::string line(header);
   const std::size_t name = line.find_first_not_of(" \t[");

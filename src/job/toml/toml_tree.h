@@ -7,15 +7,15 @@
 
 #include "slabtide/core/diagnostic.h"
 
-// A TOML document as plain data, each piece with its place. Keeps the parser's headers in one
-// source and everything after it free of them.
+// A TOML document as plain data, with the position of each piece. Only one source file includes the
+// parser's headers.
 
 namespace slabtide {
 
 struct TomlEntry;
 struct TomlValue;
 
-/// A list, of whatever it holds.
+/// A list of values of any kind.
 using TomlArray = std::vector<TomlValue>;
 
 /// A table.
@@ -25,14 +25,14 @@ struct TomlTable {
   bool has_header = false;         ///< opened by a line such as [site]
 };
 
-/// A date, a time or both, as TOML writes them without quotation marks.
+/// A date, a time or both, which TOML writes without quotation marks.
 struct TomlMoment {
   std::string text;
 };
 
-/// A value.
+/// A value, with its position.
 struct TomlValue {
-  /// Whole numbers are numbers.
+  /// Whole numbers are held as double.
   std::variant<bool, double, std::string, TomlMoment, TomlArray, TomlTable> held;
   SourcePosition where;
 };
@@ -44,27 +44,27 @@ struct TomlEntry {
   TomlValue value;
 };
 
-/// What a file in TOML holds, as its messages say it.
+/// The kind of TOML file, as messages name it.
 struct TomlKind {
   std::string_view name;    ///< "job file"
-  std::string_view advice;  ///< where to see how one is written
+  std::string_view advice;  ///< where to see an example
 };
 inline constexpr TomlKind job_toml{"job file", "`slabtide starter` shows how it is written"};
 
-/// Reads TOML 1.0. Refuses, before it is parsed, what no such file is and what could exhaust
-/// memory or the stack: texts over 1 MiB, lines over 4096 bytes, bytes that are not text; and,
-/// parsed, what nests deeper than any file here.
+/// Reads TOML 1.0. Refuses before parsing what could exhaust memory or the stack: texts over 1 MiB,
+/// lines over 4096 bytes, bytes that are not text; and after parsing, nesting deeper than in any
+/// file used here.
 Parsed<TomlTable> read_toml(std::string_view text, const TomlKind& kind = job_toml);
 
-/// The entry of that key; null where there is none.
+/// The entry with that key; null if there is none.
 const TomlEntry* find(const TomlTable& table, std::string_view key);
 
-/// The value as a message shows it: `"four"`, `4.5`, `a list`.
+/// The value as messages show it: `"four"`, `4.5`, `a list`.
 std::string shown(const TomlValue& value);
 
-/// The table `[name]` and those below it as a document of its own: the same text with all other
-/// lines emptied and `name` blanked out of the headers, so that every place in it is one of
-/// `text`. Empty where the table is absent. It must have been written with headers.
+/// The table `[name]` and the tables below it as a document of its own: the same text with all
+/// other lines emptied and `name` blanked out of the headers, so that positions are the same as in
+/// `text`. Empty if the table is absent. It must be written with headers.
 std::string cut_out(std::string_view name, const TomlTable& root, std::string_view text);
 
 }  // namespace slabtide

@@ -13,25 +13,25 @@
 #include "slabtide/job/model/order_notes.h"
 #include "slabtide/job/model/zone.h"
 
-// What the contractor describes: the site, the pour, the weather, the mix and the parts of
-// the slab. Everything is SI with °C; `read_job` converts and refuses what cannot be.
+// What the contractor describes: the site, the pour, the weather, the mix and the parts of the
+// slab. Everything is SI with °C; `read_job` converts, and refuses impossible values.
 
 namespace slabtide {
 
-/// The units of a job file and of what is printed of it.
+/// The units of a job file and of the output for it.
 enum class UnitSystem { us, si };
 
 /// How open the site is to the wind.
 enum class WindSetting { open_lot, yard, sheltered_court };
 
-/// What earlier pours have shown of a site's air over its forecasts.
+/// How the air at a site differed from its forecasts on earlier pours.
 struct LearnedAir {
-  double air_k = 0.0;   ///< to be expected of the next
-  double mean_k = 0.0;  ///< of those pours
+  double air_k = 0.0;   ///< expected on the next pour
+  double mean_k = 0.0;  ///< mean over those pours
   int pours = 0;
 };
 
-/// Where it is.
+/// Location and surroundings of the slab.
 struct Site {
   std::string name;
   double latitude_deg = 0.0;   ///< north positive
@@ -39,7 +39,7 @@ struct Site {
   double elevation_m = 0.0;
   TimeZone time_zone;
   WindSetting wind_setting = WindSetting::yard;
-  /// Wind at the slab over the forecast's 10 m wind, read on site; beats the setting.
+  /// Wind at the slab over the forecast's 10 m wind, measured on site; overrides the setting.
   std::optional<double> measured_wind_ratio;
   std::optional<double> ground_c;
   std::optional<LearnedAir> learned_air;
@@ -50,40 +50,40 @@ enum class Hauling { chute, motor_buggy, wheelbarrow };
 /// What keeps the slab moist or warm.
 enum class CuringKind { none, film, plastic, blanket };
 
-/// Something laid on the fresh slab. `from` and `to` are local times of the pour's days.
+/// Something laid on the fresh slab, from and to the given instants.
 struct Cover {
   CuringKind kind = CuringKind::blanket;
-  /// Thermal resistance; a blanket's. Plastic alone has next to none.
+  /// Thermal resistance of a blanket; 0 for plastic, which has almost none.
   double resistance_m2k_w = 0.0;
   UtcTime from;
   UtcTime to;
-  /// The zones it lies on; empty means all.
+  /// The zones it lies on; empty means all of them.
   std::vector<std::string> zones;
 };
 
-/// When and how it is placed.
+/// When and how the concrete is placed.
 struct Pour {
   Date date;
   UtcTime start;  ///< the first concrete leaves the chute
   /// Batching to placing.
   double transit_min = 35.0;
   Hauling hauling = Hauling::chute;
-  /// One way, for buggies and barrows.
+  /// One way, for buggies and wheelbarrows.
   std::optional<double> haul_distance_m;
-  /// Overrides what the hauling method gives.
+  /// Overrides the rate that the hauling method gives.
   std::optional<double> placing_rate_m3_h;
-  /// Hands that place, for the rate; the finishing crew is another matter.
+  /// Workers placing concrete, for the rate; separate from the finishing crew.
   int placing_crew = 4;
-  /// Names of zones, in the order they are placed. Complete once read.
+  /// Zone names in placing order; includes every zone once the job has been read.
   std::vector<std::string> placing_sequence;
   std::vector<SawKind> saws;
-  /// What is put on after the last finishing; `film` is a sprayed curing compound.
+  /// What is applied after the last finishing step; `film` is a sprayed curing compound.
   CuringKind curing = CuringKind::none;
   std::vector<Cover> covers;
 };
 
-/// The parts of the day a cloud share can be given for. Local clock:
-/// night 21-6, morning 6-12, afternoon 12-17, evening 17-21.
+/// The parts of the day for which cloud cover can be given, by local clock: night 21-6, morning
+/// 6-12, afternoon 12-17, evening 17-21.
 struct CloudShares {
   double night = 0.0;
   double morning = 0.0;
@@ -91,14 +91,14 @@ struct CloudShares {
   double evening = 0.0;
 };
 
-/// A day typed as its high and low.
+/// The weather of a day typed in as a few figures.
 struct TypedWeather {
   double high_c = 0.0;
-  double low_c = 0.0;                 ///< of the pour's morning
-  std::optional<double> next_high_c;  ///< the day after; else the same
-  std::optional<double> next_low_c;   ///< of the night after the pour; else the same
-  std::optional<double> dew_point_c;  ///< else from the humidity, else the low
-  /// Relative, 0 to 1, when the day is at its high; never beside a dew point.
+  double low_c = 0.0;                 ///< of the morning of the pour
+  std::optional<double> next_high_c;  ///< of the next day; else the same as on the pour's day
+  std::optional<double> next_low_c;   ///< of the night after the pour; else the same as before it
+  std::optional<double> dew_point_c;  ///< else from the humidity, else the low temperature
+  /// Relative humidity at the time of the high, 0 to 1; never given together with a dew point.
   std::optional<double> humidity_at_high;
   double wind_10m_m_s = 0.0;  ///< the day's mean at 10 m
   CloudShares cloud;          ///< 0 to 1
@@ -110,7 +110,7 @@ struct ForecastFile {
   SourcePosition where;
 };
 
-/// The day typed by its figures, or a forecast.
+/// Typed figures or a forecast file.
 using WeatherChoice = std::variant<TypedWeather, ForecastFile>;
 
 /// Everything that a plan is made from.
@@ -123,15 +123,15 @@ struct Job {
   Mix mix;
   std::vector<Zone> zones;
   std::vector<Obstacle> obstacles;
-  /// Where the origin of all places lies on the user's drawing (`canonical`). What is
-  /// shown to the user is measured on the drawing.
+  /// Where the origin of all places lies on the user's drawing (`canonical`). Everything shown to
+  /// the user is measured on the drawing.
   Point drawing_origin;
   Order order;
   Crew crew;
   std::vector<OptionNote> options;
-  /// The job file's `[practice]` table, kept as TOML text for the practice reader, with
-  /// the line it starts on; empty where there is none. Line and column of everything in the
-  /// text are those of the job file, so that findings about it can be shown there.
+  /// The job file's `[practice]` table, kept as TOML text for the practice reader, with the line it
+  /// starts on; empty if absent. Lines and columns in the text match those of the job file, so that
+  /// findings can be shown there.
   std::string practice_overrides_toml;
   SourcePosition practice_where;
 };

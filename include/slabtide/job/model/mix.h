@@ -7,14 +7,14 @@
 
 namespace slabtide {
 
-/// Of ASTM C150: I, II and I/II set alike here; III is early-strength.
+/// ASTM C150 types: I, II and I/II are taken to set alike; III is high early strength.
 enum class CementType { type_i_ii, type_iii };
-/// Of fly ash, ASTM C618.
+/// Classes of fly ash, ASTM C618.
 enum class AshClass { f, c };
-/// The coarse aggregate's rock: expansion, hardness under the saw, shrinkage.
+/// The rock of the coarse aggregate; affects expansion, sawing and shrinkage.
 enum class Aggregate { unknown, limestone, granite, gravel, quartzite, sandstone, basalt };
 
-/// What moves the set.
+/// Admixtures that shift the set.
 enum class AdmixtureKind {
   retarder,                  ///< ASTM C494 type B or D
   stabiliser,                ///< hydration stabiliser
@@ -22,20 +22,20 @@ enum class AdmixtureKind {
   accelerator_non_chloride,  ///< ASTM C494 type C or E without chloride
 };
 
-/// One admixture. Exactly one of dose and hours is set once read.
+/// One admixture. Once read, exactly one of the dose and the shift is set.
 struct Admixture {
   AdmixtureKind kind = AdmixtureKind::retarder;
-  /// mL per 100 kg of cementitious; for calcium chloride see `dose_percent`.
+  /// mL per 100 kg of cementitious material; calcium chloride uses `dose_percent`.
   std::optional<double> dose_ml_100kg;
-  /// Calcium chloride, percent of cement by mass.
+  /// Calcium chloride, percent of the cement by mass.
   std::optional<double> dose_percent;
-  /// The supplier's own shift of initial set at 23 °C (73 °F); later is positive.
+  /// The supplier's stated shift of initial set at 23 °C (73 °F); positive is later.
   std::optional<double> shift_h;
 
   friend bool operator==(const Admixture&, const Admixture&) = default;
 };
 
-/// What the discharge temperature follows from when it is not measured.
+/// What the discharge temperature is computed from if it was not measured.
 struct IngredientTemperatures {
   double cement_c = 0.0;
   double aggregate_c = 0.0;
@@ -45,14 +45,14 @@ struct IngredientTemperatures {
   double ice_kg_m3 = 0.0;                 ///< part of the mix water
 };
 
-/// At discharge: measured, °C, or what it follows from.
+/// Temperature at discharge: measured, °C, or computed from the ingredients.
 using ConcreteTemperature = std::variant<double, IngredientTemperatures>;
 
-/// What earlier pours of the mix have shown: its set times are longer by this factor.
+/// What earlier pours of the mix have shown: a factor on its set times.
 struct LearnedSet {
   double set_factor = 1.0;
   int pours = 0;
-  /// Standard deviation of what the factor itself may be off, in its logarithm.
+  /// Standard deviation of the error of the factor itself, in its logarithm.
   double log_deviation = 0.0;
 };
 
@@ -68,16 +68,17 @@ struct Mix {
   double silica_fume_fraction = 0.0;  ///< 0 to 1
   double air_fraction = 0.02;         ///< 0 to 1
   double specified_strength_psi = 4000.0;
-  /// How far the mean of the mix's cylinders lies over that; empty: a usual figure (strength.h).
+  /// How far the mean of the mix's cylinders exceeds the specified strength; if empty, a usual
+  /// margin (strength.h).
   std::optional<double> strength_margin_psi;
   Aggregate aggregate = Aggregate::unknown;
-  /// At discharge: °C, or the ingredients it follows from.
+  /// At discharge: °C, or the ingredients to compute it from.
   ConcreteTemperature temperature = 18.0;
-  /// ASTM C403 at 23 °C (73 °F), without admixture, when the supplier gives them; both or neither.
+  /// The supplier's ASTM C403 set times at 23 °C (73 °F) without admixtures; both or neither.
   std::optional<double> supplier_initial_set_h;
   std::optional<double> supplier_final_set_h;
   std::vector<Admixture> admixtures;
-  /// From the mix book, where that knows the mix; no part of the job file.
+  /// From the mix book, if it has this mix; not part of the job file.
   std::optional<LearnedSet> learned;
 };
 

@@ -6,8 +6,8 @@
 
 #include "slabtide/job/model/mix.h"
 
-// What the contractor can still choose the day before: the order, the crew, the saw, and
-// the changes to compare.
+// What the contractor can still choose the day before: the order, the crew, the saw, and the
+// changes to compare.
 
 namespace slabtide {
 
@@ -21,28 +21,30 @@ struct LoadNote {
 
 /// What is asked of the plant.
 struct Order {
-  double allowance_fraction = 0.07;         ///< over the neat volume
-  double low_base_m = 0.00635;              ///< what a base this low would add is told (1/4 in)
+  double allowance_fraction = 0.07;         ///< added to the neat volume
+  double low_base_m = 0.00635;              ///< the report states what a base this much too low
+                                            ///< would add (1/4 in)
   double load_size_m3 = 7.646;              ///< 10 yd3
-  double short_load_m3 = 3.058;             ///< 4 yd3: under it the plant charges
-  double discharge_limit_min = 90.0;        ///< batching to empty
-  std::optional<double> truck_spacing_min;  ///< arrivals; else as fast as they unload
+  double short_load_m3 = 3.058;             ///< 4 yd3: the plant charges for smaller loads
+  double discharge_limit_min = 90.0;        ///< from batching to empty truck
+  std::optional<double> truck_spacing_min;  ///< between arrivals; if empty, trucks come as fast as
+                                            ///< they unload
   std::vector<LoadNote> loads;
 };
 
-/// Who finishes.
+/// The finishing crew.
 struct Crew {
   int finishers = 4;
-  double arrive_before_min = 60.0;  ///< on site before the first work: forms, base, tools
+  double arrive_before_min = 60.0;  ///< on site before the first work, for forms, base and tools
 };
 
-/// A change the contractor wants compared with the job as it stands. What is absent stays.
+/// A change the contractor wants compared with the job as it stands. Absent fields are unchanged.
 struct OptionNote {
   std::string name;
   std::optional<double> start_shift_min;
   std::optional<int> finishers;
   std::optional<std::vector<Admixture>> admixtures;  ///< in every load
-  /// With `admixtures`: only in this many last loads.
+  /// With `admixtures`: only in this many of the last loads.
   std::optional<int> last_loads;
   std::vector<std::string> admixture_zones;  ///< with `admixtures`: only in these zones
   std::vector<std::string> placing_sequence;

@@ -9,11 +9,11 @@
 #include "slabtide/core/civil_time.h"
 #include "slabtide/core/diagnostic.h"
 
-// What the crew saw on the slab and noted, beside what the plan computed.
+// What the crew observed on the slab and noted, to compare with the plan.
 
 namespace slabtide {
 
-/// What can be seen or measured on the slab.
+/// What can be observed or measured on the slab.
 enum class ObservationKind {
   concrete_temperature,
   placed,
@@ -30,38 +30,38 @@ enum class ObservationKind {
   crack
 };
 
-/// How many there are.
+/// The number of kinds.
 inline constexpr std::size_t observation_kind_count = 13;
 
-/// What is noted besides the moment.
+/// What is measured along with the time.
 enum class ObservationMeasure { nothing, temperature, wind, humidity };
 
 /// The word for the command line and the journal: "print-firm".
 std::string_view observation_id(ObservationKind kind);
-/// As it stands in a sentence: "a print is no longer taken".
+/// The observation as part of a sentence: "a print is no longer taken".
 std::string_view observation_words(ObservationKind kind);
-/// How to take it, for a list.
+/// How to make the observation, for a list of them.
 std::string_view observation_hint(ObservationKind kind);
 ObservationMeasure observation_measure(ObservationKind kind);
-/// Of a zone always; the others may be of the whole job.
+/// True if the observation is always of a zone; the others may be of the whole job.
 bool observation_needs_zone(ObservationKind kind);
 std::optional<ObservationKind> observation_from_id(std::string_view id);
 
-/// One thing seen.
+/// One observation.
 struct Observation {
   ObservationKind kind = ObservationKind::thumbprint;
   UtcTime at;
-  /// What was measured: °C; m/s, where it was read, at the height of a hand; or the relative
-  /// humidity, 0 to 1. Present where the kind has a measure, and only there.
+  /// The value measured: °C; m/s, as read at hand height; or relative humidity, 0 to 1. Present
+  /// exactly when the kind has a measure.
   std::optional<double> value;
   std::string zone;  ///< empty for the whole job
-  std::string part;  ///< as it was called when noted; empty for the whole zone
+  std::string part;  ///< the part's name when noted; empty for the whole zone
   SourcePosition where;
 };
 
-/// All that was noted of a job.
+/// Everything noted about a job.
 struct Journal {
-  /// What counts: in the order of the file, without what was undone.
+  /// The entries in file order, without those that were undone.
   std::vector<Observation> readings;
 };
 
