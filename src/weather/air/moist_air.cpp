@@ -27,7 +27,7 @@ void require_within(double value, double low, double high, const char* message) 
   if (!(value >= low && value <= high)) throw std::invalid_argument(message);
 }
 
-/// The exponent of the Magnus form: ln of saturation pressure over that at 0 °C.
+/// The exponent of the Magnus form: ln of the saturation pressure divided by that at 0 °C.
 double magnus_exponent(double air_c) {
   require_within(air_c, coldest_c, magnus_hottest_c, "Magnus form: not within -100 to 100 °C");
   return magnus_a * air_c / (magnus_b_c + air_c);

@@ -6,8 +6,8 @@
 namespace slabtide {
 namespace {
 
-// Wind at 0.5 m over wind at 10 m [ours]: log-law ratios are 0.61 over smooth ground, 0.48
-// over open grass and 0.35 over tall grass; buildings close by take more.
+// Wind at 0.5 m over wind at 10 m [ours]: log-law ratios are 0.61 over smooth ground, 0.48 over
+// open grass and 0.35 over tall grass; nearby buildings reduce them further.
 constexpr double open_lot_ratio = 0.60;
 constexpr double yard_ratio = 0.45;
 constexpr double sheltered_court_ratio = 0.28;

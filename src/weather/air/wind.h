@@ -8,7 +8,7 @@ namespace slabtide {
 /// sheltered court 0.28. Status: ours.
 double named_wind_ratio(WindSetting setting);
 
-/// The site's measured ratio, else that of its named setting.
+/// The site's measured ratio if there is one, else that of its named setting.
 /// Error: std::invalid_argument for a measured ratio that is negative or not a number.
 double wind_ratio(const Site& site);
 

@@ -33,14 +33,14 @@ void require_finite(const std::vector<double>& values) {
     throw std::invalid_argument("curve: a value is not finite");
 }
 
-/// The span that holds `s`; both ends of `edges_s` belong to a span.
+/// The index of the span that contains `s`; both ends of `edges_s` belong to a span.
 std::size_t span_of(const std::vector<double>& edges_s, double s) {
   const auto after = std::upper_bound(edges_s.begin(), edges_s.end(), s);
   const auto index = static_cast<std::size_t>(std::distance(edges_s.begin(), after));
   return std::clamp<std::size_t>(index, 1, edges_s.size() - 1) - 1;
 }
 
-/// Straight lines between at most three points.
+/// Straight lines through at most three points.
 struct Polyline {
   std::vector<double> times_s;
   std::vector<double> values;
@@ -63,14 +63,14 @@ struct MeanKeeping {
     const double inside_s = std::clamp(s, edges_s.front(), edges_s.back());
     const std::size_t i = span_of(edges_s, inside_s);
     const double u = (inside_s - edges_s[i]) / (edges_s[i + 1] - edges_s[i]);
-    // The parabola with these ends and this mean; rounding may leave it a hair below 0.
+    // The parabola with these end values and this mean; rounding may leave it slightly below 0.
     return std::max(0.0, at_edges[i] * (1.0 - u) * (1.0 - 3.0 * u) +
                              at_edges[i + 1] * u * (3.0 * u - 2.0) +
                              means[i] * 6.0 * u * (1.0 - u));
   }
 };
 
-/// At the edge between spans i - 1 and i.
+/// The value at the edge between spans i - 1 and i.
 double inner_edge_value(const std::vector<double>& edges_s, const std::vector<double>& means,
                         std::size_t i) {
   const double before_s = edges_s[i] - edges_s[i - 1];
@@ -79,7 +79,7 @@ double inner_edge_value(const std::vector<double>& edges_s, const std::vector<do
   return std::min(mean, monotone_limit * std::min(means[i - 1], means[i]));
 }
 
-/// At an outer edge: the straight continuation, within the same limits.
+/// The value at an outer edge: a straight continuation, within the same limits.
 double outer_edge_value(double mean, double inner_edge) {
   return std::clamp(2.0 * mean - inner_edge, 0.0, monotone_limit * mean);
 }

@@ -20,29 +20,29 @@ namespace {
 
 constexpr double day_h = 24.0;
 
-// Where the sun hardly rises or sets the sine and the night still need a length [ours].
+// Where the sun hardly rises or hardly sets, the sine and the night still need a length [ours].
 constexpr double shortest_day_h = 4.0;
 constexpr double longest_day_h = 22.0;
 
-// Wind through the day [ours].
+// Wind over the day [ours].
 constexpr double night_wind_fraction = 0.6;
 constexpr double windiest_past_noon_h = 2.5;
 constexpr double shortest_breeze_h = 12.0;
 constexpr double longest_breeze_h = 16.0;
 constexpr double half_sine_mean = 2.0 / std::numbers::pi;
 
-// Hours of the local clock at which the cloud shares change.
+// Local clock hours at which the cloud fractions change.
 constexpr double morning_from_h = 6.0;
 constexpr double afternoon_from_h = 12.0;
 constexpr double evening_from_h = 17.0;
 constexpr double night_from_h = 21.0;
 
-// Days to either side of the pour's that the rows touch.
+// Days before and after the pour's day that the rows reach into.
 constexpr int days_before = 2;
 constexpr int days_after = 4;
 constexpr int rows_days_after = 3;
 
-/// The sun's day in hours from the origin of the rows, its length within the limits.
+/// Sunrise and sunset in hours from the origin of the rows, with the day's length limited.
 struct SunDay {
   double rise_h;
   double set_h;
@@ -65,8 +65,8 @@ SunDay sun_day(const SunTimes& times, UtcTime origin) {
   return {seen.noon_h() - half_h, seen.noon_h() + half_h};
 }
 
-/// The sun of the pour's day and of the days about it, noon to noon: by the calendar a day
-/// could be missed or met twice where the zone's midnight is near the sun's noon.
+/// The sun of the pour's day and the days around it, by solar noons. By the calendar a day could be
+/// missed or counted twice where the zone's midnight is near solar noon.
 std::vector<SunDay> sun_days(const Site& site, Date pour_date, UtcTime origin) {
   const SunDay pour_day =
       sun_day(sun_times(pour_date, site.time_zone, site.latitude_deg, site.longitude_deg), origin);
@@ -91,7 +91,7 @@ double cloud_fraction(const CloudShares& cloud, LocalTime local) {
   return hour < evening_from_h ? cloud.afternoon : cloud.evening;
 }
 
-/// Wind over the daily mean, at an hour of the day of `sun`.
+/// Wind over the daily mean, at an hour of the day `sun`.
 double wind_fraction(const SunDay& sun, double hour) {
   const double breeze_h = std::clamp(sun.length_h(), shortest_breeze_h, longest_breeze_h);
   const double phase = (hour - sun.noon_h() - windiest_past_noon_h) / breeze_h + 0.5;
@@ -100,7 +100,7 @@ double wind_fraction(const SunDay& sun, double hour) {
   return night_wind_fraction + amplitude * std::sin(std::numbers::pi * phase);
 }
 
-/// Every day that the rows touch, as the high and low curve wants it.
+/// Every day that the rows reach into, as high_low_air_c needs it.
 class Days {
  public:
   Days(const TypedWeather& weather, const Site& site, Date pour_date, UtcTime origin)
@@ -124,7 +124,7 @@ class Days {
   }
 
  private:
-  /// `k` days after the pour's.
+  /// The day `k` days after the pour's.
   static HighLowSpan span(const TypedWeather& weather, int k, const SunDay& sun,
                           const SunDay& next) {
     const double later_low_c = weather.next_low_c.value_or(weather.low_c);
@@ -141,7 +141,7 @@ class Days {
   std::vector<HighLowSpan> spans_;
 };
 
-/// Whole hours, and each low and high, to the second; rising and no two alike.
+/// Whole hours plus the time of each low and high, to the second; increasing, without duplicates.
 std::vector<UtcTime> row_times(const Days& days, UtcTime origin, UtcTime end) {
   std::vector<UtcTime> times;
   for (UtcTime at = origin; at <= end; at += boost::posix_time::hours(1)) times.push_back(at);

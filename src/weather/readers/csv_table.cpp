@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::string_view blanks = " \t";
 constexpr std::size_t max_fields = 64;
-/// A year of hours and some.
+/// A little over a year of hours.
 constexpr std::size_t max_rows = 10'000;
 
 std::string_view trimmed(std::string_view text) {
@@ -24,14 +24,14 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
 
-/// Characters, not bytes: diagnostics count those.
+/// Counts characters rather than bytes, as diagnostics do.
 std::size_t characters(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char byte) {
     return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
   }));
 }
 
-/// Takes the first line off `text`.
+/// Removes the first line from `text` and returns it.
 std::string_view take_line(std::string_view& text) {
   const std::size_t end = std::min(text.find('\n'), text.size());
   std::string_view line = text.substr(0, end);

@@ -10,11 +10,11 @@
 namespace slabtide {
 
 struct CsvField {
-  std::string text;  ///< without quotes and without spaces around
+  std::string text;  ///< without quotation marks and surrounding spaces
   SourcePosition where;
 };
 
-/// A line's fields; at least one.
+/// The fields of a line; at least one.
 using CsvRow = std::vector<CsvField>;
 
 struct CsvComment {
@@ -27,11 +27,11 @@ struct CsvTable {
   std::vector<CsvRow> rows;
 };
 
-/// Cuts comma-separated text into fields (RFC 4180 with comments). Line ends are LF or CRLF;
-/// a byte-order mark, blank lines and lines that start with # are no rows. Departure from
-/// RFC 4180: a quoted field ends on its line, so that one lost quote spoils one line only.
-/// Errors: a quote that does not close or text after one; more than 64 fields or 10,000 rows.
-/// The comments point into `text`.
+/// Cuts comma-separated text into fields (RFC 4180 with comments). Line breaks are LF or CRLF. A
+/// byte order mark, blank lines and lines that start with # are not rows. Departure from RFC 4180:
+/// a quoted field ends on its line, so that a missing quotation mark spoils only one line. Errors:
+/// an unclosed quotation mark, or text after a closed one; more than 64 fields or 10,000 rows. The
+/// comments are views into `text`.
 Parsed<CsvTable> read_csv_table(std::string_view text);
 
 }  // namespace slabtide

@@ -13,7 +13,7 @@ namespace slabtide {
 /// `text` in single quotes for a message, cut after forty characters.
 std::string in_quotes(std::string_view text);
 
-/// Collects what a reader has to say; a file of nonsense is given up after fifty errors.
+/// Collects a reader's findings; reading stops after fifty errors.
 class Findings {
  public:
   void error(SourcePosition where, std::string key, std::string message,
@@ -22,7 +22,7 @@ class Findings {
                std::string next_step = {});
   void add(Diagnostic diagnostic);
 
-  /// True when reading on would only repeat itself.
+  /// True when there are so many errors that reading should stop.
   bool full() const { return errors_ >= max_errors; }
   bool has_error() const { return errors_ > 0; }
   std::vector<Diagnostic> take() { return std::move(diagnostics_); }

@@ -89,7 +89,7 @@ bool same_matter(const ColumnKind& a, const ColumnKind& b) {
   return a.role == b.role && (a.role != ColumnRole::value || a.quantity == b.quantity);
 }
 
-/// Reads the line of names.
+/// Reads the line of column names.
 class HeaderReader {
  public:
   explicit HeaderReader(Findings& findings) : findings_(findings) {}
@@ -155,7 +155,7 @@ class HeaderReader {
   std::vector<Column> columns_;
 };
 
-/// Reads the rows below the line of names.
+/// Reads the rows below the column names.
 class RowReader {
  public:
   RowReader(std::vector<Column> columns, const TimeZone& zone, Findings& findings)
@@ -257,7 +257,7 @@ class RowReader {
 
   const CsvField& time_field(const CsvRow& row) const { return row[index_of(std::nullopt)]; }
 
-  /// Where the columns stand that tell the gap's matter: moisture by dew point or humidity.
+  /// The column that gives the gap's quantity; moisture may come from dew point or humidity.
   std::size_t index_of(std::optional<WeatherQuantity> quantity) const {
     const auto tells = [&](const Column& column) {
       if (!quantity) return column.kind->role == ColumnRole::time;
@@ -291,10 +291,10 @@ class RowReader {
   ForecastClock clock_;
   Findings& findings_;
   std::vector<DraftHour> hours_;
-  std::vector<const CsvRow*> rows_;  ///< beside hours_
+  std::vector<const CsvRow*> rows_;  ///< parallel to hours_
 };
 
-/// What the comments tell of the forecast itself.
+/// What the comments say about the forecast.
 struct Origin {
   std::string source = "hourly table";
   std::optional<UtcTime> issued;

@@ -15,9 +15,10 @@
 namespace slabtide {
 namespace {
 
-/// Whole-degree temperatures beside a dew point to the hundredth differ by a rounding.
+/// Rounding: whole-degree temperatures beside a dew point given to the hundredth can differ this
+/// much.
 constexpr double dew_point_excess_k = 2.0;
-/// The lowest possible dew point of weather_quantity; a humidity of 1 % in bitter cold is drier.
+/// The lowest dew point that weather_quantity accepts; 1 % humidity in bitter cold is drier.
 constexpr double driest_dew_point_c = -90.0;
 
 bool tells(const DraftHour& hour, WeatherQuantity quantity) {
@@ -31,7 +32,7 @@ void find_row_gaps(const std::vector<DraftHour>& hours, std::vector<ForecastGap>
   }
 }
 
-/// Humidity tells no dew point where the air is not told: one gap, not two.
+/// Without air temperature, humidity gives no dew point: that is one gap, not two.
 bool follows_from_air(const std::vector<ForecastGap>& gaps, WeatherQuantity quantity,
                       std::size_t before, std::size_t after) {
   return quantity == WeatherQuantity::dew_point &&
@@ -41,7 +42,7 @@ bool follows_from_air(const std::vector<ForecastGap>& gaps, WeatherQuantity quan
          });
 }
 
-/// Gaps of one quantity that are not simply gaps between hours.
+/// Gaps of one quantity that are not simply missing hours.
 void find_quantity_gaps(const std::vector<DraftHour>& hours, WeatherQuantity quantity,
                         std::vector<ForecastGap>& gaps) {
   std::optional<std::size_t> last;
@@ -64,7 +65,7 @@ std::string gap_note(const ForecastGap& gap, const std::vector<DraftHour>& hours
                      filled ? ", filled from the hours around" : ": too long to fill");
 }
 
-/// Cuts off hours at both ends that lack what a plan needs and says how many.
+/// Removes hours at both ends that lack what a plan needs, and notes how many.
 void trim(std::vector<DraftHour>& hours, std::vector<std::string>& notes) {
   const auto usable = [](const DraftHour& hour) { return hour.is_usable(); };
   const auto first = std::find_if(hours.begin(), hours.end(), usable);
@@ -81,7 +82,7 @@ void trim(std::vector<DraftHour>& hours, std::vector<std::string>& notes) {
   hours = std::vector<DraftHour>(first, last);
 }
 
-/// A quantity, and what a job file would take for it.
+/// A quantity and the range a job file would accept for it.
 struct Placeable {
   WeatherQuantity quantity;
   Range range;
@@ -98,7 +99,7 @@ std::string in_both(double si_value, const Placeable& placeable) {
                      si_to(si_value, second), symbol_of(second));
 }
 
-/// Weather that may be, but that nobody places concrete in: most likely another unit.
+/// Possible weather in which nobody places concrete: most likely the wrong unit.
 void warn_of_unplaceable(const std::vector<DraftHour>& hours, const TimeZone& zone,
                          SourcePosition where, Findings& findings) {
   for (const Placeable& placeable : placeables) {

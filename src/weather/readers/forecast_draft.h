@@ -12,11 +12,11 @@
 #include "slabtide/weather/forecast/forecast.h"
 #include "weather_quantity.h"
 
-// What all readers of forecasts share between the document and the Forecast.
+// What all forecast readers share between the document and the Forecast.
 
 namespace slabtide {
 
-/// An hour while it is read: SI values by WeatherQuantity, humidity still beside dew point.
+/// An hour while it is being read: SI values by WeatherQuantity, with both humidity and dew point.
 struct DraftHour {
   UtcTime at;
   std::array<std::optional<double>, weather_quantity_count> values;
@@ -28,46 +28,47 @@ struct DraftHour {
   const std::optional<double>& operator[](WeatherQuantity quantity) const {
     return values.at(static_cast<std::size_t>(quantity));
   }
-  /// True where the hour says how damp the air is, one way or the other.
+  /// True if the hour gives its moisture, as dew point or humidity.
   bool has_moisture() const;
-  /// True where it has all that a plan cannot do without: air, moisture and wind.
+  /// True if it has everything a plan requires: air, moisture and wind.
   bool is_usable() const;
 };
 
-/// A stretch over which a quantity is not told, between two hours that tell it.
+/// A stretch without a value of some quantity, between two hours that have one.
 struct ForecastGap {
-  /// Absent where the hours themselves are missing. `dew_point` stands for moisture.
+  /// Absent if the hours themselves are missing. `dew_point` means moisture in general.
   std::optional<WeatherQuantity> quantity;
-  std::size_t before = 0;  ///< index of the last hour that tells it
-  std::size_t after = 0;   ///< index of the first hour that tells it again
+  std::size_t before = 0;  ///< index of the last hour that has it
+  std::size_t after = 0;   ///< index of the first hour that has it again
 };
 
-/// Hours further apart than this are not filled by interpolation.
+/// Values further apart than this are not interpolated.
 inline constexpr double longest_filled_gap_s = 3.0 * 3600.0;
 
-/// Gaps over one hour, in time; `hours` rise in time. Only air, moisture, wind and cloud are
-/// looked at: the others may come and go. A quantity that no hour tells has no gap.
+/// Gaps of over one hour, in order of time; `hours` must increase in time. Only air, moisture, wind
+/// and cloud are checked: the others may come and go. A quantity that no hour has counts as no gap.
 std::vector<ForecastGap> find_gaps(const std::vector<DraftHour>& hours);
 
-/// Why the hour contradicts itself: a dew point well above the air. Empty where it does not.
-/// A dew point up to 2 K above is rounding of the source and is lowered to the air later.
+/// Why the hour contradicts itself, which is a dew point well above the air temperature; empty if
+/// it does not. A dew point up to 2 K above is taken for rounding and is lowered to the air
+/// temperature later.
 std::optional<std::string> contradiction(const DraftHour& hour);
 
-/// Puts a value into the hour, in SI. Result: why it is impossible, in words for the user;
-/// empty where it was put.
+/// Stores a value in the hour, in SI. Returns why it is impossible, in words for the user; empty if
+/// it was stored.
 std::optional<std::string> put(DraftHour& hour, WeatherQuantity quantity, double value,
                                WeatherUnit unit);
 
 struct DraftForecast {
   std::string source;
   std::optional<UtcTime> issued;
-  std::vector<DraftHour> hours;  ///< rise in time
+  std::vector<DraftHour> hours;  ///< increasing in time
 };
 
-/// The draft as a forecast: dew point from humidity where there is no dew point; hours at
-/// either end that are not usable left out; what was left out or must be filled told in
-/// `notes`, in local time. No value where `findings` hold an error or no hour is usable; the
-/// latter becomes an error at `where`.
+/// The draft as a forecast. Dew point is computed from humidity where missing; unusable hours at
+/// either end are left out; `notes` say, in local time, what was left out or must be interpolated.
+/// No value if `findings` has an error or no hour is usable; the latter becomes an error at
+/// `where`.
 Parsed<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
                           SourcePosition where);
 

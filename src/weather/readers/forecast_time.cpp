@@ -7,17 +7,17 @@ namespace {
 
 constexpr int first_year = 1970;  // unix time counts from its start
 constexpr int last_year = 2199;
-/// Longer than any clock change and shorter than the time between two.
+/// Longer than any clock change and shorter than the time between two changes.
 const Duration past_the_change = boost::posix_time::hours(24);
 
 bool is_forecast_date(Date date) { return date.year() >= first_year && date.year() <= last_year; }
 
-/// The later instant of a local time that happens twice.
+/// The later of the two instants of a repeated local time.
 UtcTime second_of_two(UtcTime first, const TimeZone& zone) {
   return first + (zone.offset_at(first) - zone.offset_at(first + past_the_change));
 }
 
-/// A space between date and clock, as spreadsheets write it, becomes the T of ISO 8601.
+/// Replaces a space between date and clock, as spreadsheets write it, by the T of ISO 8601.
 std::string with_t(std::string_view text) {
   constexpr std::size_t date_length = 10;
   std::string iso{text};

@@ -18,14 +18,15 @@ struct DurationPart {
   long seconds;
 };
 
-/// In the order in which they may stand.
+/// In the order in which the parts must appear.
 constexpr std::array<DurationPart, 5> parts{{{'W', false, 7 * day_s},
                                              {'D', false, day_s},
                                              {'H', true, 3600},
                                              {'M', true, 60},
                                              {'S', true, 1}}};
 
-/// Takes digits off `text`; empty where there are none or too many.
+/// Removes digits from the start of `text` and returns the number; empty if there are none or too
+/// many.
 std::optional<long> take_count(std::string_view& text) {
   long count = 0;
   if (text.empty() || text.front() < '0' || text.front() > '9') return std::nullopt;

@@ -9,23 +9,23 @@
 #include "json_value.h"
 #include "slabtide/core/civil_time.h"
 
-// Looking into a JSON document that may hold anything: what is of the wrong kind becomes a
-// finding, and reads as if it were not there.
+// Access to a JSON document that may contain anything: a value of the wrong kind becomes a finding
+// and is treated as absent.
 
 namespace slabtide {
 
-/// The member of the wanted kind. Null without a finding where it is absent or null, null with
-/// an error where it is of another kind. `path` is the object's own, for the finding's key.
+/// The member, if it is of the wanted kind. Null without a finding if it is absent or null; null
+/// with an error if it is of another kind. `path` is the object's own path, for the finding.
 const JsonValue* member_of(const JsonValue& object, std::string_view key, JsonValue::Kind wanted,
                            std::string_view path, Findings& findings);
 
-/// Likewise, but absent or null is an error too.
+/// The same, but an absent or null member is an error too.
 const JsonValue* needed_member_of(const JsonValue& object, std::string_view key,
                                   JsonValue::Kind wanted, std::string_view path,
                                   Findings& findings);
 
-/// The member as an instant with an offset. Empty without a finding where it is absent or
-/// null, empty with an error where it is anything else.
+/// The member as an instant with an offset. Empty without a finding if it is absent or null; empty
+/// with an error if it is anything else.
 std::optional<UtcTime> instant_member_of(const JsonValue& object, std::string_view key,
                                          std::string_view path, Findings& findings);
 

@@ -21,16 +21,16 @@ namespace {
 using Json = nlohmann::json;
 using Kind = JsonValue::Kind;
 
-/// What stands between two values and belongs to neither.
+/// Characters between two values that belong to neither.
 constexpr std::string_view separators = " \t\r\n,:";
 /// The deepest forecast document has seven levels.
 constexpr std::size_t max_levels = 32;
-/// A month of hours times every quantity a service offers.
+/// A month of hours times every quantity that a service offers.
 constexpr std::size_t max_values = 200'000;
-/// The grid document has some seventy; looking for a key twice goes through them all.
+/// The grid document has about seventy; finding duplicate keys goes through all of them.
 constexpr std::size_t max_members = 500;
 
-/// Walks over the text and tells how far the parser has come.
+/// Iterates over the text and records how far the parser has read.
 class CountingIterator {
  public:
   using iterator_category = std::input_iterator_tag;
@@ -61,7 +61,7 @@ class CountingIterator {
   std::size_t* taken_;
 };
 
-/// Turns rising offsets into lines and columns, counted in characters.
+/// Converts increasing offsets into lines and columns, counted in characters.
 class PositionCounter {
  public:
   explicit PositionCounter(std::string_view text) : text_(text) {}
@@ -84,8 +84,8 @@ class PositionCounter {
   SourcePosition where_;
 };
 
-/// Builds the tree from the parser's events. The members' names and meaning are
-/// nlohmann::json_sax's.
+/// Builds the tree from the parser's events. The overridden functions are those of
+/// nlohmann::json_sax.
 class TreeBuilder : public nlohmann::json_sax<Json> {
  public:
   TreeBuilder(std::string_view text, const std::size_t& taken)
@@ -145,14 +145,14 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     return added != nullptr;
   }
 
-  /// Where the token stands that the parser has just taken.
+  /// The position of the token that the parser has just read.
   SourcePosition token() {
     const std::size_t start = text_.find_first_not_of(separators, before_);
     before_ = taken_;
     return positions_.at(std::min(start, text_.size()));
   }
 
-  /// Null where it may not be added.
+  /// Adds a value to the innermost container; null if the document is over a limit.
   JsonValue* add(Kind kind) {
     const SourcePosition where = token();
     if (++values_ > max_values) {
@@ -193,11 +193,11 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
 
   std::string_view text_;
   const std::size_t& taken_;
-  std::size_t before_ = 0;  ///< taken_ when the last token had been read
+  std::size_t before_ = 0;  ///< taken_ after the last token was read
   PositionCounter positions_;
   JsonValue root_;
-  /// From the root to the innermost open array or object. Only the innermost one grows, so
-  /// the pointers hold.
+  /// From the root to the innermost open array or object. Only the innermost one grows, so the
+  /// pointers stay valid.
   std::vector<JsonValue*> open_;
   std::size_t values_ = 0;
   Findings findings_;

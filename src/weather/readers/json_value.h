@@ -10,7 +10,7 @@ namespace slabtide {
 
 struct JsonMember;
 
-/// A JSON value that knows where it stands in its text. Plain and read-only once parsed.
+/// A JSON value that knows its position in the text. Read-only once parsed.
 struct JsonValue {
   enum class Kind { null, boolean, number, text, array, object };
 
@@ -23,11 +23,11 @@ struct JsonValue {
   SourcePosition where;
 
   bool is(Kind wanted) const { return kind == wanted; }
-  /// The member's value; null where there is none or this is no object.
+  /// The member's value; null if there is none or this is not an object.
   const JsonValue* find(std::string_view key) const;
 };
 
-/// A key of an object and what stands at it.
+/// A key of an object and its value.
 struct JsonMember {
   std::string key;
   JsonValue value;
@@ -36,8 +36,8 @@ struct JsonMember {
 /// In words for the user: "a number", "an object".
 std::string_view kind_name(JsonValue::Kind kind);
 
-/// Parses a whole text (RFC 8259; a byte-order mark is skipped). Refused, beside what is no
-/// JSON: a key twice in one object or over 500 keys, nesting over 32 deep, more than
+/// Parses a complete text (RFC 8259; a byte order mark is skipped). Refused, besides text that is
+/// not JSON: a repeated key in an object, more than 500 keys, nesting more than 32 deep, more than
 /// 200,000 values.
 Parsed<JsonValue> parse_json(std::string_view text);
 

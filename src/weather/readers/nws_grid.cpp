@@ -23,7 +23,7 @@ using Kind = JsonValue::Kind;
 using enum WeatherQuantity;
 
 constexpr long hour_s = 3600;
-/// The service forecasts eight days; more than a month is damage.
+/// The service forecasts eight days ahead; more than a month must be a corrupt file.
 constexpr long max_hours = 31L * 24;
 
 struct LayerKind {
@@ -41,7 +41,8 @@ constexpr std::array<LayerKind, 8> layer_kinds{{{"temperature", air},
                                                 {"quantitativePrecipitation", rain}}};
 constexpr std::string_view weather_layer = "weather";
 
-/// True for what a plan cannot do without; other layers may begin before and end after.
+/// True for the quantities a plan requires, which decide the hours; other layers may begin earlier
+/// and end later.
 constexpr bool decides_the_hours(WeatherQuantity quantity) {
   return quantity == air || quantity == dew_point || quantity == humidity || quantity == wind;
 }
@@ -50,7 +51,7 @@ UtcTime end_of(const IsoInterval& interval) { return interval.start + interval.l
 
 std::string path_of(std::string_view layer) { return joined_path("properties", layer); }
 
-/// A value that is told over an interval, and where.
+/// A value that holds over an interval, and where it stands.
 struct Span {
   IsoInterval interval;
   const JsonValue* value = nullptr;
@@ -58,7 +59,7 @@ struct Span {
   SourcePosition where;
 };
 
-/// Reads the intervals of a layer; the values are left to the caller.
+/// Reads the intervals of a layer; the caller reads the values.
 class LayerReader {
  public:
   LayerReader(const JsonValue& layer, std::string_view name, Findings& findings)
@@ -112,7 +113,7 @@ class LayerReader {
 /// The whole hours from the first interval to the last.
 class HourGrid {
  public:
-  /// Widens the grid; false where it would become too long.
+  /// Extends the grid; false if it would become too long.
   bool cover(const IsoInterval& interval) {
     const UtcTime start =
         first_ ? std::min(*first_, floor_hour(interval.start)) : floor_hour(interval.start);
@@ -142,7 +143,7 @@ class HourGrid {
   UtcTime end_;
 };
 
-/// Hours of `hours`, evenly spaced, that start within the interval.
+/// Calls `use` for those of the evenly spaced `hours` that start within the interval.
 template <class Use>
 void for_each_hour_in(const IsoInterval& interval, std::vector<DraftHour>& hours, Use use) {
   const auto before = [](const DraftHour& hour, UtcTime time) { return hour.at < time; };
@@ -150,8 +151,7 @@ void for_each_hour_in(const IsoInterval& interval, std::vector<DraftHour>& hours
   for (; hour != hours.end() && hour->at < end_of(interval); ++hour) use(*hour);
 }
 
-/// Share of the interval that falls into the hour that starts at `at`; not positive where
-/// none does.
+/// Fraction of the interval that falls into the hour starting at `at`; not positive if none does.
 double fraction_within(const IsoInterval& interval, UtcTime at) {
   const UtcTime from = std::max(at, interval.start);
   const UtcTime to = std::min(at + boost::posix_time::hours(1), end_of(interval));
@@ -254,7 +254,7 @@ class GridReader {
   std::vector<DraftHour> hours_;
 };
 
-/// Two layers contradict each other only once they are laid on the same hours.
+/// Contradictions between layers can only be found once both are on the same hours.
 void check_contradictions(const std::vector<DraftHour>& hours, const JsonValue& properties,
                           Findings& findings) {
   for (const DraftHour& hour : hours) {

@@ -7,23 +7,23 @@
 
 namespace slabtide {
 
-/// Whether `read_nws_grid` is the reader for it.
+/// Whether the document is one for `read_nws_grid`.
 bool is_nws_grid(const JsonValue& document);
 
-/// Reads the US National Weather Service's raw grid forecast (GeoJSON,
-/// a layer under `properties` has its `uom` and `values`, each with `validTime` and `value`).
+/// Reads the US National Weather Service's raw grid forecast (GeoJSON; each layer under
+/// `properties` has a `uom` and `values`, each with `validTime` and `value`).
 ///
 /// - The layers temperature, dewpoint, relativeHumidity, windSpeed, windGust, skyCover,
-///   probabilityOfPrecipitation, quantitativePrecipitation and weather are read, each on
-///   intervals of its own: `validTime` is an instant with an offset and a duration ("/PT1H",
-///   "/P6DT15H"). In a layer intervals rise and do not overlap. An empty layer tells nothing,
-///   a null value nothing for its interval. All other layers are left alone.
-/// - The hours are the whole hours UTC; a value holds in all those of its interval, from its
-///   start to before its end. `quantitativePrecipitation` is a total over its interval and is
+///   probabilityOfPrecipitation, quantitativePrecipitation and weather are read, each with its own
+///   intervals: `validTime` is an instant with an offset and a duration ("/PT1H", "/P6DT15H"). The
+///   intervals of a layer increase and do not overlap. An empty layer gives no values, a null value
+///   none for its interval. All other layers are ignored.
+/// - The hours are whole hours UTC. A value holds for all hours of its interval, from its start up
+///   to but not including its end. `quantitativePrecipitation` is a total over its interval and is
 ///   spread evenly.
-/// - Thunder is where `weather` names thunderstorms.
+/// - There is thunder in the hours for which `weather` names thunderstorms.
 /// - The time of issue is `updateTime`.
-/// The zone is for the notes only.
+/// The zone is used for the notes only.
 Parsed<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone);
 
 }  // namespace slabtide

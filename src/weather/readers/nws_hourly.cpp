@@ -57,7 +57,7 @@ class PeriodReader {
     return instant_member_of(period_, key, path_, findings_);
   }
 
-  /// The start; the end is only checked.
+  /// The period's start; its end is only checked.
   std::optional<UtcTime> read_times() {
     if (needed_member_of(period_, "startTime", Kind::text, path_, findings_) == nullptr)
       return std::nullopt;
@@ -103,7 +103,7 @@ class PeriodReader {
     }
   }
 
-  /// A value, or the middle of a least and a greatest one; empty where both are null.
+  /// The value, or the middle between minimum and maximum; empty if both are null.
   std::optional<double> figure_of(const JsonValue& measured, const std::string& path) {
     const auto number = [&](std::string_view key) {
       return member_of(measured, key, Kind::number, path, findings_);
@@ -158,7 +158,7 @@ class PeriodReader {
   DraftHour hour_;
 };
 
-/// Adds the hour unless it does not follow the last one.
+/// Adds the hour, unless it does not follow the last one.
 void append(std::vector<DraftHour>& hours, const DraftHour& hour, const JsonValue& period,
             std::size_t index, Findings& findings) {
   if (hours.empty() || hours.back().at < hour.at) {

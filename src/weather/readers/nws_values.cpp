@@ -21,14 +21,14 @@ struct ShareRow {
   double fraction;
 };
 
-/// Codes of the icons; "wind_" before one tells of wind only.
+/// Codes of the icons; a prefix "wind_" says nothing about the sky.
 constexpr std::array<ShareRow, 5> sky_codes{{{"skc", clear_fraction},
                                              {"few", few_fraction},
                                              {"sct", scattered_fraction},
                                              {"bkn", broken_fraction},
                                              {"ovc", overcast_fraction}}};
 
-/// The first that the words contain counts, so the longer stand before the shorter.
+/// The first entry that occurs in the words counts, so longer phrases come before shorter ones.
 constexpr std::array<ShareRow, 11> sky_words{{{"mostly sunny", few_fraction},
                                               {"mostly clear", few_fraction},
                                               {"partly sunny", scattered_fraction},
@@ -41,7 +41,7 @@ constexpr std::array<ShareRow, 11> sky_words{{{"mostly sunny", few_fraction},
                                               {"fair", clear_fraction},
                                               {"fog", overcast_fraction}}};
 
-/// Beginnings of codes of weather that needs cloud. Showers leave breaks.
+/// Prefixes of codes of weather that implies cloud. Showers leave gaps in it.
 constexpr std::array<ShareRow, 11> wet_codes{{{"rain_showers", broken_fraction},
                                               {"tsra", broken_fraction},
                                               {"rain", overcast_fraction},
@@ -108,8 +108,8 @@ std::vector<std::string> split(std::string_view text, char separator) {
   return pieces;
 }
 
-/// The codes of an icon's path: what follows /day/ or /night/, without the chances. An hour
-/// that changes has two: ".../land/day/sct/rain,40?size=small".
+/// The codes in an icon's path: what follows /day/ or /night/, without the chances. An hour in
+/// which the weather changes has two: ".../land/day/sct/rain,40?size=small".
 std::vector<std::string> icon_codes(std::string_view icon) {
   std::string_view path = icon.substr(0, icon.find('?'));
   for (const std::string_view mark : {"/day/", "/night/"}) {

@@ -5,12 +5,12 @@
 
 #include "weather_quantity.h"
 
-// How the US National Weather Service writes figures, shared by its two documents.
+// Formats of the US National Weather Service that its two documents share.
 
 namespace slabtide {
 
-/// The unit of a code such as "wmoUnit:degC"; older documents say "unit:degC". Empty for a
-/// unit no forecast quantity is measured in.
+/// The unit of a code such as "wmoUnit:degC"; older documents write "unit:degC". Empty for a unit
+/// that no forecast quantity has.
 std::optional<WeatherUnit> unit_of_wmo_code(std::string_view code);
 
 struct Measured {
@@ -22,20 +22,20 @@ struct Measured {
 /// Empty for anything else.
 std::optional<Measured> wind_in_words(std::string_view text);
 
-/// What the sky of an hour is told by: the address of its icon and its few words. Either may be
+/// What describes the sky of an hour: the address of its icon and a short text. Either may be
 /// empty.
 struct SkyTold {
   std::string_view icon;
   std::string_view words;
 };
 
-/// Share of the sky covered, from the sky-condition code in the icon's path (skc, few, sct, bkn,
-/// ovc), else from the words, else from a code of wet or thick weather, which needs cloud.
-/// Shares are the middles of the classes: few 1-2 eighths, sct 3-4, bkn 5-7 (aviation weather
+/// Fraction of the sky covered, from the sky-condition code in the icon's path (skc, few, sct, bkn,
+/// ovc), else from the words, else from a code of wet or thick weather, which implies cloud. The
+/// fractions are the middles of the classes: few 1-2 eighths, sct 3-4, bkn 5-7 (aviation weather
 /// reports; status: from memory). Cloud of wet codes: ours.
 std::optional<double> cloud_fraction_of(const SkyTold& sky);
 
-/// True where the icon's codes or the words speak of thunder.
+/// True if the icon's codes or the words mention thunder.
 bool thunder_of(const SkyTold& sky);
 
 }  // namespace slabtide

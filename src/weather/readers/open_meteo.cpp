@@ -94,7 +94,7 @@ class HourlyReader {
       read_time(times_->items[i], indexed_path("hourly.time", i), offset_s);
   }
 
-  /// Needed where the times are local.
+  /// The UTC offset, which is required if the times are local.
   double read_offset() {
     const bool local = !times_->items.empty() && times_->items.front().is(Kind::text);
     const JsonValue* const offset =
@@ -135,7 +135,7 @@ class HourlyReader {
     return std::nullopt;
   }
 
-  /// The list of a quantity, whichever name it goes by, as long as the list of times.
+  /// The list of a quantity under any of its names; it must be as long as the list of times.
   const JsonValue* list_of(std::string_view name) {
     const JsonValue* const list = member_of(hourly_, name, Kind::array, "hourly", findings_);
     if (list == nullptr || list->items.size() == times_->items.size()) return list;
@@ -214,7 +214,7 @@ class HourlyReader {
   std::vector<DraftHour> hours_;  ///< one for each of times_
 };
 
-/// What the service says instead of a forecast; empty where it does not.
+/// The reason, if the document is an error message instead of a forecast; else empty.
 std::optional<std::string> refusal(const JsonValue& document) {
   const JsonValue* const failed = document.find("error");
   if (failed == nullptr || !failed->boolean) return std::nullopt;

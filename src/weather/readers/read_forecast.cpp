@@ -18,7 +18,7 @@
 namespace slabtide {
 namespace {
 
-/// A text and, where it is JSON, what it holds.
+/// A text and, if it is JSON, its parsed content.
 struct Document {
   std::string_view text;
   const JsonValue* json = nullptr;
@@ -35,7 +35,7 @@ constexpr Format json_format{
     [](const Document& document) { return document.json != nullptr && is_it(*document.json); },
     [](const Document& document, const TimeZone& zone) { return read(*document.json, zone); }};
 
-/// The one place where a format is added. The first that recognises the document reads it.
+/// To add a format, add a row here. The first format that recognises the document reads it.
 constexpr std::array<Format, 4> formats{{
     json_format<is_nws_hourly, read_nws_hourly>,
     json_format<is_nws_grid, read_nws_grid>,
@@ -58,14 +58,14 @@ Parsed<Forecast> refused(std::string message) {
   return {std::nullopt, findings.take()};
 }
 
-/// The first character that means something; a space where there is none.
+/// The first character that is not blank; a space if there is none.
 char first_mark(std::string_view text) {
   if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
   const std::size_t first = text.find_first_not_of(white_space);
   return first == std::string_view::npos ? ' ' : text[first];
 }
 
-/// Why the text cannot be a forecast; empty where it may be.
+/// Why the text cannot be a forecast; empty if it may be one.
 std::string_view plainly_wrong(std::string_view text) {
   if (text.find('\0') != std::string_view::npos) return "the forecast is not a text file";
   if (first_mark(text) == ' ') return "the forecast is empty";
@@ -78,7 +78,7 @@ std::string text_of(const JsonValue& object, std::string_view key) {
   return member == nullptr ? "" : member->text;
 }
 
-/// Why a JSON document that no format recognises is none: the likely mistakes by name.
+/// Why a JSON document is not of any known format, naming the likely mistakes.
 std::string unknown_json(const JsonValue& json) {
   const JsonValue* const properties = json.find("properties");
   if (properties != nullptr && properties->find("forecastGridData") != nullptr)

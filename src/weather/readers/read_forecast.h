@@ -8,9 +8,9 @@
 
 namespace slabtide {
 
-/// Reads a forecast document of any known format, recognised from its content.
-/// `zone` gives meaning to times written without an offset. A new format is one reader
-/// of its own file and one row in the table in read_forecast.cpp.
+/// Reads a forecast document of any known format, which is recognised from its content. `zone` is
+/// used for times written without an offset. A new format needs a reader in its own file and a row
+/// in the table in read_forecast.cpp.
 Parsed<Forecast> read_forecast(std::string_view text, const TimeZone& zone);
 
 }  // namespace slabtide

@@ -45,10 +45,10 @@ struct QuantityRow {
   double highest_si;
 };
 
-/// In the order of WeatherQuantity. The bounds are ours: round figures a little outside the
-/// records of the World Meteorological Organization's archive (air -89.2 and 56.7 °C, gust
-/// 113 m/s, rain 305 mm in an hour; from memory); the windiest hour on land had some 77 m/s (Mount
-/// Washington, 1934; from memory); humidity under 1 % is a fault of the source.
+/// In the order of WeatherQuantity. The bounds are ours: round figures a little outside the records
+/// in the World Meteorological Organization's archive (air -89.2 and 56.7 °C, gust 113 m/s, rain
+/// 305 mm in an hour; from memory). The windiest hour on land had about 77 m/s (Mount Washington,
+/// 1934; from memory). Humidity under 1 % is an error of the source.
 constexpr std::array<QuantityRow, weather_quantity_count> quantities{{
     {"air temperature", Dimension::temperature, -90.0, 60.0},
     {"dew point", Dimension::temperature, -90.0, 40.0},

@@ -10,7 +10,7 @@
 
 namespace slabtide {
 
-/// What a forecast says of an hour. The values are indices of DraftHour::values.
+/// What a forecast gives for an hour. The values are indices of DraftHour::values.
 enum class WeatherQuantity {
   air,
   dew_point,
@@ -39,23 +39,23 @@ enum class WeatherUnit {
   metre
 };
 
-/// The trade's word: "air temperature", "dew point".
+/// The usual name: "air temperature", "dew point".
 std::string_view name_of(WeatherQuantity quantity);
-/// As it is written after a figure: "°F", "%", "mph".
+/// The unit as written after a number: "°F", "%", "mph".
 std::string_view symbol_of(WeatherUnit unit);
 
-/// °C, m/s, W/m2, mm; percent becomes a share of one.
+/// Converts to °C, m/s, W/m2 or mm, and percent to a fraction.
 double si_from(double value, WeatherUnit unit);
 double si_to(double si_value, WeatherUnit unit);
-/// True where the quantity is ever written in the unit: no wind in degrees.
+/// True if the quantity can be given in this unit.
 bool measures(WeatherUnit unit, WeatherQuantity quantity);
 
-/// Why no weather on earth has this value ("humidity of 140 % is impossible, expected 1 to
-/// 100 %"), the bounds told in the unit it was written in; empty where some has. A value
+/// Why no weather on earth has this value ("humidity of 140 % is impossible, expected 1 to 100 %"),
+/// with the bounds in the unit the value was written in; empty if the value is possible. A value
 /// that is not finite is impossible.
 std::optional<std::string> impossible(WeatherQuantity quantity, double value, WeatherUnit unit);
 
-/// What some weather on earth has, in SI.
+/// The possible values of the quantity, in SI.
 Range possible_si(WeatherQuantity quantity);
 
 }  // namespace slabtide

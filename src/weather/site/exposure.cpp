@@ -13,7 +13,7 @@ namespace {
 
 constexpr double in_front_m = 0.01;
 
-/// Beam on an upright plane over beam on the horizontal; 0 with the sun behind the plane.
+/// Beam on a vertical plane over beam on the horizontal; 0 if the sun is behind the plane.
 double face_beam_factor(double facing_deg, double azimuth_deg, double elevation_deg) {
   const double toward_sun = std::cos((azimuth_deg - facing_deg) * radians_per_degree);
   if (!(elevation_deg > 0.0 && toward_sun > 0.0)) return 0.0;

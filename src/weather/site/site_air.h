@@ -5,9 +5,9 @@
 
 namespace slabtide {
 
-/// The forecast with its air as warm as it was over earlier forecasts at the site, by
-/// LearnedAir::air_k at every hour, and a note that says so. The dew point stays, at or under the
-/// air. Less than 0.05 K is not worth a change. Status: ours.
+/// The forecast with its air temperature changed at every hour by LearnedAir::air_k, the difference
+/// learned at the site, and a note that says so. The dew point stays, but is limited to the air
+/// temperature. Differences under 0.05 K are ignored. Status: ours.
 Forecast at_site(Forecast forecast, const LearnedAir& learned);
 
 }  // namespace slabtide

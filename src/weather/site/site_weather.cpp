@@ -30,7 +30,7 @@ void add_air(SiteWeather& site, const WeatherSample& sample) {
   site.thunder.push_back(sample.thunder ? 1 : 0);
 }
 
-/// The forecast's own irradiance where it has it, else the clear sky through its clouds.
+/// The forecast's own irradiance if it has it, else the clear sky reduced by cloud.
 void add_sun(SiteWeather& site, const WeatherSample& sample, const SunPosition& sun) {
   const double cos_zenith = std::cos(sun.zenith_deg * radians_per_degree);
   const double global_w_m2 = sample.solar_w_m2.value_or(

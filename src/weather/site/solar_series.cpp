@@ -18,7 +18,7 @@ struct Row {
   std::optional<double> mean_w_m2;
 };
 
-/// Straight values for the rows between `before` and `after`, which have their own.
+/// Interpolates the rows between `before` and `after`, which have values.
 void fill_between(std::vector<Row>& rows, std::size_t before, std::size_t after) {
   const double length_s = rows[after].at_s - rows[before].at_s;
   if (length_s > longest_filled_s) return;
@@ -64,7 +64,7 @@ SolarSeries::SolarSeries(const Forecast& forecast) {
 }
 
 std::optional<double> SolarSeries::at(double s) const {
-  // The latest stretch first: where a new one begins within an hour of the last, its own
+  // Search the latest stretch first: if a stretch begins within an hour of the last one, its own
   // rows count.
   const auto holds = [s](const Stretch& stretch) {
     return s >= stretch.from_s && s <= stretch.to_s;

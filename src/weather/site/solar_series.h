@@ -8,18 +8,18 @@
 
 namespace slabtide {
 
-/// The global irradiance of a forecast made continuous.
+/// The global irradiance of a forecast as a continuous curve.
 ///
-/// A row's value is the mean over the hour before it, or since the row before where rows are
-/// further apart. It becomes instants whose means are the rows' own (mean_keeping_curve).
-/// Rows that lack it are filled straight where those that have it are up to three hours
-/// apart; longer stretches have none. Status: ours.
+/// A row's value is the mean over the hour before it, or over the time since the previous row if
+/// rows are further apart. The curve keeps these means (mean_keeping_curve). Rows without a value
+/// are interpolated if their neighbours with values are up to three hours apart; longer stretches
+/// have no value. Status: ours.
 class SolarSeries {
  public:
   /// Error: std::invalid_argument for a negative mean or one that is not finite.
   explicit SolarSeries(const Forecast& forecast);
 
-  /// W/m2 at seconds from the forecast's first row; empty where the forecast has none.
+  /// W/m2 at `s` seconds from the forecast's first row; empty where the forecast has none.
   std::optional<double> at(double s) const;
 
  private:

@@ -21,7 +21,7 @@ bool all_finite(const WeatherErrors& e) {
   return std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); });
 }
 
-/// Sunlight through `cloud` in place of the cloud the weather has at instant `i`.
+/// Replaces the sunlight at instant `i` by that under `cloud`.
 void change_light(SiteWeather& weather, std::size_t i, double cloud) {
   const double global_w_m2 = weather.beam_horizontal_w_m2[i] + weather.diffuse_w_m2[i];
   if (!(global_w_m2 > 0.0) || cloud == weather.cloud_fraction[i]) return;

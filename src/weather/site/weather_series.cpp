@@ -19,7 +19,7 @@
 
 namespace slabtide {
 
-/// What a row says of the time from it to the next row; the last row's counts as an hour.
+/// What a row says about the time up to the next row; the last row's holds for an hour.
 struct Spell {
   double from_s;
   double rain_mm_h;
@@ -33,7 +33,7 @@ constexpr double noted_gap_s = 3.0 * seconds_per_hour;
 constexpr double longest_gap_s = 6.0 * seconds_per_hour;
 constexpr double mean_step_s = 600.0;
 
-/// One variable's own rows, seconds from the first row of the forecast.
+/// The rows that have one variable, in seconds from the first row of the forecast.
 struct Rows {
   std::vector<double> times_s;
   std::vector<double> values;
@@ -86,7 +86,7 @@ Diagnostic finding(Severity severity, std::string message, std::string next_step
           .next_step = std::move(next_step)};
 }
 
-/// Findings about a variable that a plan cannot do without; of its gaps the longest counts.
+/// Findings about a variable that a plan requires; only its longest gap is reported.
 void check_needed(const Rows& rows, std::string_view name, UtcTime origin,
                   std::vector<Diagnostic>& findings) {
   if (rows.times_s.empty()) {
@@ -128,7 +128,7 @@ struct WeatherSeries::Curves {
   double inside_s(UtcTime time) const {
     return std::clamp(seconds_between(origin, time), first_s, last_s);
   }
-  /// `s` is inside the range, so some row is at or before it.
+  /// `s` is inside the range, so there is a row at or before it.
   const Spell& spell_at(double s) const {
     return *(std::ranges::upper_bound(spells, s, std::ranges::less{}, &Spell::from_s) - 1);
   }
@@ -178,7 +178,7 @@ WeatherSample WeatherSeries::at(UtcTime time) const {
   WeatherSample sample;
   sample.air_c = curves_->air_c(s);
   sample.dew_point_c = std::min(curves_->dew_point_c(s), sample.air_c);
-  // The curves keep to their rows but for rounding.
+  // The curves stay within their rows' values apart from rounding.
   sample.wind_10m_m_s = std::max(0.0, curves_->wind_10m_m_s(s));
   sample.cloud_fraction = std::clamp(curves_->cloud_fraction(s), 0.0, 1.0);
   sample.solar_w_m2 = curves_->solar.at(s);

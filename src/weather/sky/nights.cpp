@@ -18,8 +18,8 @@ std::vector<TimeSpan> nights_between(UtcTime from, UtcTime to, const Site& site)
   const auto sun_on = [&site](Date any) {
     return sun_times(any, site.time_zone, site.latitude_deg, site.longitude_deg);
   };
-  // Where the sun stays down rise and set are both its noon, and the night runs from noon to noon;
-  // where it stays up they are half a day off, and the night has no length.
+  // Where the sun stays down, rise and set are both at its noon, so the night runs from noon to
+  // noon. Where it stays up, they are half a day off, so the night has no length.
   for (SunTimes today = sun_on(date); date <= last; date += day) {
     const SunTimes tomorrow = sun_on(date + day);
     add(today.set, tomorrow.rise);

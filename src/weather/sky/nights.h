@@ -13,9 +13,8 @@ struct TimeSpan {
   UtcTime to;
 };
 
-/// The nights at a site from one instant to another, cut off there, in their order. A day
-/// on which the sun stays down is night throughout; one on which it stays up has none.
-/// Source: sun.h.
+/// The nights at a site between two instants, cut off there, in order. A day on which the sun stays
+/// down is all night; one on which it stays up has none. Source: sun.h.
 std::vector<TimeSpan> nights_between(UtcTime from, UtcTime to, const Site& site);
 
 }  // namespace slabtide

@@ -12,7 +12,7 @@ namespace slabtide {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr int directions = 360;  // method: at least 72; a wall's end is then within 0.002 of F
+constexpr int directions = 360;  // with 360, the end of a wall is within 0.002 of F
 constexpr double touching_m = 0.001;
 
 double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
@@ -32,14 +32,14 @@ std::vector<Point> directions_all_round() {
   return all_round;
 }
 
-/// From the origin to the nearest point of the segment.
+/// Distance from the origin to the nearest point of the segment.
 double distance_to_segment_m(Point from, Point span) {
   const double length2 = dot(span, span);
   const double along = length2 > 0.0 ? std::clamp(-dot(from, span) / length2, 0.0, 1.0) : 0.0;
   return std::hypot(from.x_m + along * span.x_m, from.y_m + along * span.y_m);
 }
 
-/// Along the ray from the origin; a wall seen edge-on has no width and is not met.
+/// Distance along the ray from the origin; a wall seen edge-on has no width and is not hit.
 std::optional<double> distance_to_wall_m(Point from, Point span, Point direction) {
   const double turn = cross(direction, span);
   if (turn == 0.0) return std::nullopt;
@@ -49,7 +49,7 @@ std::optional<double> distance_to_wall_m(Point from, Point span, Point direction
   return distance;
 }
 
-/// Along the ray from the origin, which is outside the circle.
+/// Distance along the ray from the origin, which is outside the circle.
 std::optional<double> distance_to_circle_m(Point centre, double radius_m, Point direction) {
   const double ahead = dot(centre, direction);
   const double aside = cross(centre, direction);
@@ -137,7 +137,7 @@ double Surroundings::open_fraction(std::vector<Hit>& hits, ShareAbove above) {
   std::ranges::sort(hits, std::ranges::greater{}, &Hit::slope);
   double open = 0.0;
   double through = 1.0;
-  double counted = 0.0;  // share of the direction that lies above the bands done so far
+  double counted = 0.0;  // fraction of this direction that lies above the bands processed so far
   for (const Hit& hit : hits) {
     const double above_hit = above(hit.slope);
     open += through * (above_hit - counted);

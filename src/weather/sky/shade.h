@@ -8,31 +8,31 @@
 
 namespace slabtide {
 
-/// The obstacles as one place on the flat site plan sees them.
+/// The obstacles as seen from one place on the flat site plan.
 ///
-/// Idealises: walls as upright sheets without thickness, trees as upright cylinders, the
-/// place at ground level. A place under a tree sees everything through it. On a wall (nearer
-/// than 1 mm) it cannot be told which side is meant: the mean of both is taken.
+/// Idealises: walls as vertical sheets without thickness, trees as vertical cylinders, the place at
+/// ground level. A place under a tree sees everything through it. For a place on a wall (within 1
+/// mm) the side is unknown, so the mean of both sides is used.
 /// Source: plane geometry; status: ours.
 class Surroundings {
  public:
   /// Error: std::invalid_argument for a place or an obstacle that is not finite, a negative
-  /// height or radius, or a share of light outside 0 to 1.
+  /// height or radius, or a light fraction outside 0 to 1.
   Surroundings(Point at, const std::vector<Obstacle>& obstacles);
 
-  /// Share of the direct sun that reaches the place: the product of what the obstacles in
-  /// the sun's direction let through; 0 with the sun down.
+  /// Fraction of the direct sun that reaches the place: the product of the light that the obstacles
+  /// in the sun's direction let through; 0 if the sun is down.
   double sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const;
 
-  /// Share of the sky that level ground sees, weighted by the cosine to the zenith:
+  /// Fraction of the sky seen by level ground, weighted by the cosine of the zenith angle:
   ///
   ///     F = 1/(2 pi) integral of cos²(w(phi)) over phi,
   ///
-  /// w the height of the obstacle in direction phi, by 360 directions. Where an obstacle
-  /// lets light through, that share of the band behind it counts too (ours).
+  /// with w the height of the obstacle in direction phi, for 360 directions. If an obstacle lets
+  /// light through, that fraction of the band behind it counts too (ours).
   double sky_view() const;
 
-  /// The same for an upright face that looks toward `facing_deg`: at most 0.5.
+  /// The same for a vertical face that looks toward `facing_deg`: at most 0.5.
   ///
   ///     F = 1/pi integral of cos(phi) (pi/4 - w/2 - sin(2w)/4) over the half circle in front
   double sky_view_of_face(double facing_deg) const;
@@ -41,19 +41,20 @@ class Surroundings {
   /// An obstacle relative to the place.
   struct Seen {
     ObstacleKind kind;
-    Point from;  ///< end of the wall, or centre of the tree
+    Point from;  ///< one end of the wall, or the centre of the tree
     Point span;  ///< from one end of the wall to the other
     double radius_m;
     double height_m;
     double light_through;
     bool touching;  ///< the place is on the wall or under the tree
   };
-  /// What stands in one direction: the tangent of its height, and what it lets through.
+  /// What is hit in one direction: the tangent of its height, and the light it lets through.
   struct Hit {
     double slope;
     double light_through;
   };
-  /// Share of a direction's light from above an elevation, given as its tangent; 1 at 0.
+  /// Fraction of a direction's light that comes from above an elevation, given as its tangent; 1 at
+  /// 0.
   using ShareAbove = double (*)(double slope);
 
   static Seen seen_from(Point at, const Obstacle& obstacle);

@@ -42,14 +42,14 @@ constexpr double time_tolerance_s = 0.5;
 
 double radians(double deg) { return deg / degrees_per_radian; }
 
-/// Where the sun is among the stars, and how the sundial stands to the clock.
+/// The sun's position among the stars, and the difference between sundial and clock.
 struct Ephemeris {
   double declination_rad;
   double equation_of_time_deg;
   double distance_au;
 };
 
-/// The sun's apparent place in the ecliptic; its true anomaly for the distance.
+/// The sun's apparent ecliptic position, and its true anomaly for the distance.
 struct Ecliptic {
   double apparent_longitude_rad;
   double true_anomaly_rad;
@@ -66,7 +66,7 @@ Ecliptic ecliptic(double t) {
           .true_anomaly_rad = m + radians(centre_deg)};
 }
 
-/// Smart's series, Meeus 28.3. Degrees of the sundial ahead of the clock.
+/// Smart's series, Meeus 28.3. Degrees by which the sundial is ahead of the clock.
 double equation_of_time_deg(double t, double obliquity_rad) {
   const double e = eccentricity.at(t);
   const double m = radians(mean_anomaly.at(t));
@@ -108,7 +108,7 @@ void require_place(UtcTime time, double latitude_deg, double longitude_deg) {
     throw std::invalid_argument("sun: the longitude is not within -360 to 360");
 }
 
-/// One place's sun by the second of a day.
+/// The sun's course over one place, by the second of a day.
 class Course {
  public:
   Course(UtcTime origin, double latitude_deg, double longitude_deg)
@@ -127,7 +127,7 @@ class Course {
     return s - angle / degrees_per_hour * seconds_per_hour;
   }
 
-  /// The instant between `down_s` and `up_s` where the upper limb stands on the horizon.
+  /// The instant between `down_s` and `up_s` at which the upper limb is on the horizon.
   UtcTime crossing(double down_s, double up_s) const {
     while (std::abs(up_s - down_s) > time_tolerance_s) {
       const double middle_s = (down_s + up_s) / 2.0;
@@ -149,8 +149,8 @@ SunPosition sun_position(UtcTime time, double latitude_deg, double longitude_deg
   const Ephemeris sun = ephemeris(time);
   const double h = radians(hour_angle_deg(time, sun.equation_of_time_deg, longitude_deg));
   const double lat = radians(latitude_deg);
-  // The sun's direction from the place: west, south, up (Meeus 13.5 and 13.6 as one vector,
-  // which is exact near the zenith where an arc cosine is not).
+  // The direction of the sun from the place: west, south, up. (Meeus 13.5 and 13.6 as one vector,
+  // which is exact near the zenith, where an arc cosine is not.)
   const double west = std::cos(sun.declination_rad) * std::sin(h);
   const double south = std::cos(sun.declination_rad) * std::cos(h) * std::sin(lat) -
                        std::sin(sun.declination_rad) * std::cos(lat);

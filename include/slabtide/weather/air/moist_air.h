@@ -4,12 +4,12 @@ namespace slabtide {
 
 /// Pressure of saturated water vapour over a plane surface of liquid water, Pa.
 ///
-/// Idealises: pure water, no enhancement by the air. Published range 0 to 200 °C; below 0 °C
-/// it is continued over supercooled water, never over ice, because dew points and wet
-/// concrete are stated over water.
+/// Idealises: pure water, no enhancement by the air. Published range 0 to 200 °C; below 0 °C it is
+/// extended over supercooled water, never over ice, because dew points and wet concrete are given
+/// over water.
 /// Symbols: K, temperature in kelvin; p, Pa.
 /// Source: Hyland & Wexler 1983, as ASHRAE Fundamentals gives it for liquid water. Status:
-/// published. Departure: the continuation below 0 °C.
+/// published. Departure: the extension below 0 °C.
 /// Error: std::invalid_argument outside -100 to 200 °C.
 double saturation_pressure_pa(double air_c);
 
@@ -23,7 +23,7 @@ double vapour_pressure_pa(double dew_point_c);
 /// Symbols: g = ln(RH) + a T/(b + T); T_dew = b g/(a - g); a 17.625, b 243.04 °C.
 /// Source: Alduchov & Eskridge 1996, Improved Magnus Form Approximation of Saturation Vapor
 /// Pressure, J. Appl. Meteorol. 35. Status: coefficients published.
-/// Error: std::invalid_argument outside -100 to 100 °C or a share outside (0, 1].
+/// Error: std::invalid_argument outside -100 to 100 °C or for a fraction outside (0, 1].
 double dew_point_from_humidity_c(double air_c, double humidity_fraction);
 
 /// Relative humidity, 0 to 1, of air with the given dew point: the inverse of
@@ -36,13 +36,13 @@ inline constexpr double sea_level_pressure_pa = 101325.0;
 
 /// Air pressure of the standard atmosphere at an elevation above sea level, Pa.
 ///
-/// Idealises: one day's weather moves it by 2 % either way.
+/// Idealises: the weather changes it by up to 2 % either way.
 /// Symbols: p = 101325 (1 - 2.25577e-5 z)^5.2559, z in m. Range -5000 to 11000 m.
 /// Source: ICAO standard atmosphere as ASHRAE Fundamentals, psychrometrics, eq. 3, gives it.
 /// Status: published. Error: std::invalid_argument outside the range.
 double air_pressure_pa(double elevation_m);
 
-/// Heat taken up by a kilogram of water that evaporates at `water_c`, J/kg.
+/// Heat absorbed by a kilogram of water that evaporates at `water_c`, J/kg.
 ///
 /// Range -40 to 100 °C, straight-line fit (0.1 % between 0 and 50 °C).
 /// Source: textbook form 2500.8 - 2.36 T kJ/kg (Rogers & Yau, A Short Course in Cloud Physics).

@@ -8,7 +8,7 @@
 
 namespace slabtide {
 
-/// One row of a forecast as it was given; what the source leaves out is absent.
+/// One row of a forecast as given; values that the source leaves out are absent.
 struct ForecastHour {
   UtcTime at;
   std::optional<double> air_c;
@@ -18,20 +18,20 @@ struct ForecastHour {
   std::optional<double> cloud_fraction;  ///< 0 to 1
   /// Global horizontal irradiance, mean of the hour that ends at `at`.
   std::optional<double> solar_w_m2;
-  /// Water that falls in the hour that starts at `at`.
+  /// Rain in the hour that starts at `at`.
   std::optional<double> rain_mm;
   /// Chance of rain in the hour that starts at `at`, 0 to 1.
   std::optional<double> rain_chance;
   bool thunder = false;
 };
 
-/// A forecast, whatever file it came from. Rows rise in time, no two alike.
+/// A forecast, whatever file it came from. Rows increase in time, without duplicates.
 struct Forecast {
-  /// In words for the report: "hourly CSV", "typed high and low".
+  /// For the report: "hourly CSV", "typed high and low".
   std::string source;
   std::optional<UtcTime> issued;
   std::vector<ForecastHour> hours;
-  /// In words for the report, such as hours that were filled.
+  /// For the report, such as hours that were interpolated.
   std::vector<std::string> notes;
 };
 

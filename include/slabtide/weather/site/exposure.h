@@ -8,30 +8,31 @@
 
 namespace slabtide {
 
-/// What one place on the site sees, one entry an instant of the grid.
+/// What one place on the site sees, with one entry per instant of the grid.
 struct CellExposure {
-  double sky_view = 1.0;  ///< share of the sky it sees, 0 to 1
-  /// Shortwave that arrives: beam through the obstacles plus its share of the sky light.
+  double sky_view = 1.0;  ///< fraction of the sky it sees, 0 to 1
+  /// Shortwave that arrives: the beam that passes the obstacles plus the part of the sky light
+  /// seen.
   std::vector<double> shortwave_w_m2;
-  /// Share of the direct light that reaches it, 0 (shade) to 1; 0 with the sun down.
+  /// Fraction of the direct light that reaches it, 0 (shade) to 1; 0 if the sun is down.
   std::vector<double> sunlit_fraction;
 };
 
-/// A horizontal cell of the slab: beam x sunlit + diffuse x sky view. Idealises: sky light
-/// even over the sky, walls that send back none.
+/// A horizontal cell of the slab: beam x sunlit + diffuse x sky view. Idealises: sky light is
+/// uniform over the sky, and walls reflect none.
 /// Error: std::invalid_argument as Surroundings.
 CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles);
 
-/// A vertical formed face that looks toward `facing_deg` (clockwise from north), standing
-/// at `at`: beam on the vertical plane, half the sky at most, nothing from the ground (ours:
-/// forms and the step below keep it off). Seen from 1 cm in front, so that a wall it stands
-/// against is behind it.
+/// A vertical formed face at `at` that looks toward `facing_deg` (clockwise from north): beam on
+/// the vertical plane, at most half the sky, nothing reflected from the ground (ours: forms and the
+/// step below block it). Computed 1 cm in front of the face, so that a wall it stands against is
+/// behind it.
 /// Error: std::invalid_argument as Surroundings.
 CellExposure expose_face(Point at, double facing_deg, const SiteWeather& weather,
                          const std::vector<Obstacle>& obstacles);
 
-/// A place that no direct sun reaches, under the given share of the sky.
-/// Error: std::invalid_argument for a share outside 0 to 1.
+/// A place that no direct sun reaches, with the given sky view. Error: std::invalid_argument for a
+/// sky view outside 0 to 1.
 CellExposure expose_shaded(double sky_view, const SiteWeather& weather);
 
 }  // namespace slabtide

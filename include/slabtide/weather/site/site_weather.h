@@ -18,36 +18,37 @@ struct TimeGrid {
 
   double end_s() const { return count == 0 ? 0.0 : step_s * static_cast<double>(count - 1); }
 
-  /// The last instant at or before `at_s` seconds from the start; the first before the start
-  /// (and for what is no number), the last past the end. The grid must not be empty.
+  /// The last instant at or before `at_s` seconds from the start; the first instant for times
+  /// before the start (and for NaN), the last for times past the end. The grid must not be empty.
   std::size_t index_at(double at_s) const;
 };
 
-/// What all of the site shares, one entry an instant of the grid. Every vector has
-/// grid.count entries.
+/// The weather that the whole site shares. Every vector has grid.count entries, one per instant of
+/// the grid.
 struct SiteWeather {
   TimeGrid grid;
-  double air_pressure_pa = sea_level_pressure_pa;  ///< of the site's elevation
+  double air_pressure_pa = sea_level_pressure_pa;  ///< at the site's elevation
   double wind_ratio = 0.45;                        ///< wind at the slab over the wind at 10 m
-  double sun_distance_au = 1.0;  ///< at the grid's start; a day changes it by 0.0003 at most
+  double sun_distance_au = 1.0;  ///< at the grid's start; it changes by at most 0.0003 in a day
   std::vector<double> air_c;
   std::vector<double> dew_point_c;
   std::vector<double> vapour_pressure_pa;
   std::vector<double> wind_slab_m_s;
   std::vector<double> cloud_fraction;
   std::vector<double> sky_emissivity;
-  std::vector<double> beam_horizontal_w_m2;  ///< direct sun on the horizontal
-  std::vector<double> diffuse_w_m2;          ///< sky light on the open horizontal
+  std::vector<double> beam_horizontal_w_m2;  ///< direct sun on a horizontal surface
+  std::vector<double> diffuse_w_m2;          ///< sky light on an open horizontal surface
   std::vector<double> sun_elevation_deg;     ///< true, without refraction
   std::vector<double> sun_azimuth_deg;       ///< clockwise from north
   std::vector<double> rain_mm_h;
   std::vector<double> rain_chance;
-  std::vector<char> thunder;  ///< 1 where it is forecast
+  std::vector<char> thunder;  ///< 1 if it is forecast
 };
 
-/// The series brought to the site: sun, sky, irradiance (the forecast's own where it has it,
-/// else the clear sky through its clouds) and wind at the slab.
-/// Error: std::invalid_argument for a grid without start or step, or a site off the globe.
+/// The series applied to the site: sun, sky, irradiance (the forecast's own if it has it, else the
+/// clear sky reduced by cloud) and wind at the slab.
+/// Error: std::invalid_argument for a grid without start or step, or a site with impossible
+/// coordinates.
 SiteWeather site_weather(const Site& site, const WeatherSeries& series, const TimeGrid& grid);
 
 }  // namespace slabtide
