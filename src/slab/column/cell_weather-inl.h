@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_CELL_WEATHER_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_CELL_WEATHER_INL_H
 #undef SLABTIDE_SLAB_CELL_WEATHER_INL_H
@@ -22,7 +22,7 @@ struct GridPlace {
   double fraction;  // of the way to the next instant
 };
 
-/// `steps` from the grid's start, within the grid.
+/// The place `steps` from the grid's start, kept within the grid.
 inline GridPlace place_on(const TimeGrid& grid, double steps) {
   const std::size_t before = std::min(static_cast<std::size_t>(steps), grid.count - 2);
   return {before, steps - static_cast<double>(before)};
@@ -33,7 +33,7 @@ Number steps_to(const TimeGrid& grid, Number time_s) {
   return clamp(time_s * (1.0 / grid.step_s), 0.0, static_cast<double>(grid.count - 1));
 }
 
-/// What an instant has for a column.
+/// The weather for a column at one instant.
 template <class Number>
 struct WeatherNow {
   Number air_c;
@@ -43,11 +43,11 @@ struct WeatherNow {
   Number shortwave_w_m2;
 };
 
-/// The surface conditions of a column at an instant. `wetness` is the share of free-water
-/// evaporation that the surface gives, `dampness` how dark it still is (1 wet, 0 dry). Departures:
-/// a formed face uses the convection of a horizontal surface; what breathes and insulates (wet
-/// fabric) evaporates from its outer face. `Column` has absorptance, dry_absorptance, sky_view,
-/// convection_factor and evaporation_factor.
+/// The surface conditions of a column at an instant. `wetness` is the fraction of free-water
+/// evaporation from the surface; `dampness` is how dark it still is (1 wet, 0 dry). Departures: a
+/// formed face uses the convection of a horizontal surface; a cover that breathes and insulates
+/// (wet fabric) evaporates from its outer face. `Column` has absorptance, dry_absorptance,
+/// sky_view, convection_factor and evaporation_factor.
 template <class Number, class Column>
 ConditionsOf<Number> surface_conditions(const WeatherNow<Number>& now, const Column& column,
                                         const ThinAir& air, Number wetness, Number dampness) {

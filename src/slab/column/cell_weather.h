@@ -15,14 +15,14 @@ struct CoverState {
   friend bool operator==(const CoverState&, const CoverState&) = default;
 };
 
-/// The form before a vertical face: 19 mm (3/4 in) plywood, 0.13 W/mK. Status: from memory
+/// The form in front of a vertical face: 19 mm (3/4 in) plywood, 0.13 W/mK. Status: from memory
 /// (ASHRAE Fundamentals, plywood 0.12 to 0.13).
 inline constexpr double form_resistance_m2k_w = 0.146;
 
-/// Of the sun, once the top has dried; a form's outside does not change.
+/// Solar absorptance once the top has dried; that of a form's outside does not change.
 double dry_absorptance_of(const ColumnCase& column);
 
-/// Covers add; a formed face always has its form, which stops evaporation.
+/// The resistances of covers add up; a formed face always has its form, which stops evaporation.
 CoverState cover_at(const ColumnCase& column, double time_s);
 
 }  // namespace slabtide

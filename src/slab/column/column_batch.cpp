@@ -53,7 +53,7 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
   const auto first = std::min_element(
       cases.begin(), cases.end(),
       [](const ColumnCase* a, const ColumnCase* b) { return a->placed_s < b->placed_s; });
-  // No step is shorter but the last of each lane.
+  // Only the last step of each lane can be shorter than this.
   const auto max =
       static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) + lanes + 2;
   desk_.clear_for(max * series_count * lanes, max);

@@ -12,11 +12,11 @@
 
 namespace slabtide {
 
-/// Air, vapour pressure, wind at the slab and emissivity of the sky at one instant, beside each
-/// other since they are read together.
+/// Air temperature, vapour pressure, wind at the slab and emissivity of the sky at one instant;
+/// stored together because they are read together.
 using SharedWeather = std::array<double, 4>;
 
-/// What all columns that are solved together share.
+/// Data shared by all columns that are solved together.
 struct ColumnBatch {
   ColumnBatch(const SiteWeather& weather, const SolverSettings& settings);
 
@@ -24,25 +24,25 @@ struct ColumnBatch {
   const SolverSettings& settings;
   double end_s;
   ThinAir air;
-  std::vector<SharedWeather> shared;  ///< one an instant of the grid
+  std::vector<SharedWeather> shared;  ///< one per instant of the grid
 };
 
-/// As many lanes as any instruction set has.
+/// The largest number of lanes of any instruction set.
 inline constexpr std::size_t max_lanes = 8;
 inline constexpr std::size_t series_count = 15;
-inline constexpr double record_every_s = 120.0;  ///< at most, while steps are shorter
+inline constexpr double record_every_s = 120.0;  ///< the least time between entries, except the last
 
-/// Memory that the columns of one set of lanes leave to the next.
+/// Memory that one set of lanes passes on to the next.
 struct ColumnWorkspace {
   hwy::AlignedFreeUniquePtr<double[]> rows;
-  std::size_t room = 0;  ///< of `rows`
+  std::size_t room = 0;  ///< capacity of `rows`
   std::vector<std::array<double, max_lanes>> kept;
 
-  /// Makes sure of room for so many numbers, and for marks of so many rows.
+  /// Makes room for this many numbers, and for marks of this many rows.
   void clear_for(std::size_t numbers, std::size_t marks);
 };
 
-/// Writes down what the columns of one set of lanes go through.
+/// Records the histories of one set of lanes.
 class ColumnRecorder {
  public:
   using Lanes = std::array<double, max_lanes>;
@@ -53,16 +53,16 @@ class ColumnRecorder {
     Lanes stored_j_m2;
   };
 
-  /// Takes all the memory that the steps will ask for.
+  /// Allocates all the memory that the steps will need.
   ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
                  std::span<ColumnSolution> solutions, std::size_t lanes,
                  ColumnWorkspace& workspace);
 
-  /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
-  /// order. Of the lanes that are marked it is kept.
+  /// Where to write an entry: one number per lane for each series of ColumnHistory, in order. The
+  /// entry is kept for the lanes that are marked.
   double* next_row(const Lanes& kept);
   void put_energies(const Lanes& which, const Energies& energies);
-  /// Hands the series over.
+  /// Moves the series into the solutions.
   void finish();
 
  private:

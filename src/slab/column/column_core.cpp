@@ -1,5 +1,5 @@
-// This file compiles itself once for each instruction set worth having; at run time the widest
-// one of the machine is taken.
+// This file compiles itself once for each worthwhile instruction set; at run time the widest one
+// that the machine has is used.
 #define HWY_DISABLED_TARGETS \
   (HWY_SSSE3 | HWY_AVX3_DL | HWY_SVE | HWY_SVE2 | HWY_SVE_256 | HWY_SVE2_128 | HWY_RVV)
 #undef HWY_TARGET_INCLUDE

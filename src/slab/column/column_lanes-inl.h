@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_COLUMN_LANES_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_COLUMN_LANES_INL_H
 #undef SLABTIDE_SLAB_COLUMN_LANES_INL_H
@@ -24,7 +24,7 @@ namespace HWY_NAMESPACE {
 
 constexpr double same_instant_s = 1.0e-6;
 
-/// Solves as many columns as a number has lanes, side by side, each with steps of its own.
+/// Solves as many columns as a number has lanes, side by side, each with its own steps.
 template <class Number>
 class ColumnLanes {
  public:
@@ -100,9 +100,9 @@ class ColumnLanes {
     open_ = cover.open;
   }
 
-  /// A surface as it dries.
+  /// How a drying surface evaporates and looks.
   struct Wetness {
-    Number vapour;  // share of free-water evaporation
+    Number vapour;  // fraction of free-water evaporation
     Number sun;     // how dark it still is: 1 wet, 0 dry
   };
 
@@ -111,7 +111,8 @@ class ColumnLanes {
                               wetness.sun);
   }
 
-  /// `ahead_s` from now. What is sealed keeps its water, but darkens as it would bare (ours).
+  /// The wetness `ahead_s` seconds from now. A sealed surface keeps its water, but darkens as it
+  /// would if bare (ours).
   Wetness wetness(Number ahead_s) const {
     const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
     const auto film = both(

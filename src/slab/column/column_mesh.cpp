@@ -16,19 +16,19 @@ constexpr double top_depth_m = 0.005;
 constexpr double work_depth_m = 0.020;
 constexpr double deep_depth_m = 0.040;
 
-// Cells grow away from both faces of the slab, where the weather and the ground change the
-// temperature most; in a thicker slab they grow more. Ours: of some thirty ways to grade, the
-// one whose set times of a hundred random pours moved least from those of many fine cells.
+// Cells grow away from both faces of the slab, where weather and ground change the temperature
+// most, and grow more in a thicker slab. Ours: of about thirty gradings tried, the one whose set
+// times for a hundred random pours differed least from those of many fine cells.
 constexpr double slab_grading = 3.0;
 constexpr double usual_slab_m = 0.10;
-constexpr double base_weight = 0.5;  // cells at the base are some two times those at the top
+constexpr double base_weight = 0.5;  // cells at the base are about twice those at the top
 constexpr double ground_grading = 3.0;
 
 double grading_for(double thickness_m) {
   return slab_grading + std::max(0.0, std::log(thickness_m / usual_slab_m));
 }
 
-/// Faces of `count` cells from 0 to `to_m`, the cells finest at both ends.
+/// Faces of `count` cells from 0 to `to_m`, with the finest cells at both ends.
 std::vector<double> slab_faces(double to_m, int count) {
   const double grading = grading_for(to_m);
   std::vector<double> faces_m{0.0};

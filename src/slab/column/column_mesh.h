@@ -7,15 +7,15 @@
 
 namespace slabtide {
 
-/// The ground's temperature is held fixed this deep under the slab (ours),
-/// or 0.3 m under the last base course where that lies deeper.
+/// The ground's temperature is fixed at this depth under the slab (ours), or 0.3 m under the last
+/// base course if that is deeper.
 inline constexpr double fixed_ground_below_slab_m = 0.6;
 
 /// Depths at which setting is followed, from the exposed surface.
 struct ProbeDepths {
   double top_m = 0.0;     ///< 5 mm
   double work_m = 0.0;    ///< 20 mm: what finishers feel
-  double deep_m = 0.0;    ///< 40 mm or the middle, the lesser
+  double deep_m = 0.0;    ///< 40 mm or mid-depth, whichever is less
   double middle_m = 0.0;  ///< initial and final set
 };
 ProbeDepths probe_depths(double thickness_m);
@@ -27,7 +27,7 @@ struct ProbePlace {
 };
 ProbePlace probe_place(const ConductionGrid& grid, double depth_m);
 
-/// The column of a case cut into cells: the slab first, then base and soil.
+/// The column of a case divided into cells: the slab first, then base and soil.
 struct ColumnMesh {
   ConductionGrid grid;
   std::size_t slab_cells = 0;

@@ -15,7 +15,7 @@ namespace slabtide {
 namespace {
 
 constexpr int fewest_cells = 4;
-/// Finer than any refinement asks for; beyond them a column would not come to an end (ours).
+/// More than any refinement asks for; with more a column would take forever (ours).
 constexpr int max_cells = 10000;
 constexpr double shortest_step_s = 0.01;
 
@@ -54,7 +54,7 @@ bool is_layer(const Layer& layer) {
          layer.material.heat_capacity_j_m3k > 0.0;
 }
 
-/// What is wrong with a case; null where nothing is.
+/// What is wrong with a case; null if nothing is.
 const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
   if (c.mix == nullptr || c.exposure == nullptr) return "no mix or no exposure";
   if (!(c.placed_s >= 0.0 && c.placed_s < end)) return "placed outside the time to solve";

@@ -9,18 +9,18 @@
 
 namespace slabtide {
 
-/// Solves a batch; results come in the order of the cases and are the same to the bit for
-/// any thread count. Errors: std::invalid_argument names the case and what is wrong.
+/// Solves a batch. Results come in the order of the cases and are the same to the bit for any
+/// number of threads. Error: std::invalid_argument names the case and what is wrong.
 std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
                                          const SiteWeather& weather,
                                          const SolverSettings& settings);
 
-/// Sees a column's history, which is gone after the call.
+/// Receives a column's history, which is valid only during the call.
 using VisitColumn = std::function<void(std::size_t column, const ColumnHistory& history)>;
 
-/// As `solve_columns`, for many columns of which only a few numbers are wanted: no more than a
-/// few histories are held at a time. `visit` is called from several threads at once, once for
-/// each column, in no order.
+/// Like `solve_columns`, for many columns of which only a few numbers are needed: only a few
+/// histories are held at a time. `visit` is called from several threads at once, once for each
+/// column, in any order.
 void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
                    const SolverSettings& settings, const VisitColumn& visit);
 

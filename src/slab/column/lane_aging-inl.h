@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_LANE_AGING_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_LANE_AGING_INL_H
 #undef SLABTIDE_SLAB_LANE_AGING_INL_H
@@ -24,8 +24,8 @@ class LaneAging {
  public:
   enum Probe : std::size_t { top, work, deep, middle, probe_count };
 
-  /// Until it is placed the concrete ages in the truck at the temperature it arrives with; the
-  /// heat released on the way is in that temperature already.
+  /// Before placing, the concrete ages in the truck at the temperature it arrives with; that
+  /// temperature already includes the heat released on the way.
   LaneAging(const TraitsOf<Number>& traits, const LaneMesh<Number>& mesh, Number concrete_c,
             Number transit_h)
       : traits_(traits), mesh_(mesh) {
@@ -45,9 +45,9 @@ class LaneAging {
     return age_h_[probe] + ahead_h * rate_[probe];
   }
 
-  /// The heat of the step to come: what the degree of hydration at its predicted end asks for,
-  /// less what has been released. Errors of prediction do not add up, since the next step
-  /// starts from the corrected age. J/m2 in all.
+  /// The heat of the next step, in total J/m2: the degree of hydration predicted for its end, less
+  /// what has already been released. Prediction errors do not accumulate, because the next step
+  /// starts from the corrected age.
   Number predict_heat(Number step_s) const {
     const Number step_h = step_s * (1.0 / seconds_per_hour);
     const Number per_s = 1.0 / step_s;
@@ -64,7 +64,7 @@ class LaneAging {
     return sum;
   }
 
-  /// On by a step, by the trapezoidal rule over the temperatures at its ends.
+  /// Advances by a step, by the trapezoidal rule over the temperatures at its ends.
   void age(Number step_s) {
     const Number half_h = step_s * (0.5 / seconds_per_hour);
     const HeatRows<Number>& heat = mesh_.heat;
@@ -84,7 +84,7 @@ class LaneAging {
  private:
   const TraitsOf<Number>& traits_;
   const LaneMesh<Number>& mesh_;
-  std::array<Number, probe_count> rate_;  // hours an hour, now
+  std::array<Number, probe_count> rate_;  // hours per hour, now
   std::array<Number, probe_count> age_h_;
 };
 

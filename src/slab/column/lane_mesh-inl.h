@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_LANE_MESH_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_LANE_MESH_INL_H
 #undef SLABTIDE_SLAB_LANE_MESH_INL_H
@@ -27,13 +27,13 @@ namespace HWY_NAMESPACE {
 template <class Number>
 struct HeatRows {
   Row<Number> age_h;   // equivalent, at 21.1 °C
-  Row<Number> rate;    // hours an hour, now
+  Row<Number> rate;    // hours per hour, now
   Row<Number> degree;  // for which heat has been released
   Row<Number> j_m2;    // released by one unit of degree
 };
 
-/// Several columns cut into cells, and all their rows in one block of memory. Columns of fewer
-/// cells (formed faces have no ground) end in cells that nothing flows into.
+/// Several columns divided into cells, with all their rows in one block of memory. Columns with
+/// fewer cells (formed faces have no ground) are padded with cells that no heat flows into.
 template <class Number>
 class LaneMesh {
  public:
@@ -50,8 +50,8 @@ class LaneMesh {
   ConductionRows<Number> conduction;
   HeatRows<Number> heat;
   std::size_t slab_cells = 0;
-  Row<Number> mean_weight;      // a cell's share of the slab's mean
-  Row<Number> gradient_weight;  // and of its gradient
+  Row<Number> mean_weight;      // a cell's weight in the slab's mean
+  Row<Number> gradient_weight;  // and in its gradient
   Row<Number> nodes_c;          // the surface, then the cells
 
   /// The temperature at a probe, 0 to 3: top, work, deep, middle.
@@ -140,7 +140,8 @@ class LaneMesh {
         meshes_.size(), [this](std::size_t i) { return meshes_[i].bottom.fixed_c; });
   }
 
-  /// Top less bottom of the straight line with the slab's first moment about its middle.
+  /// The gradient is top minus bottom of the straight line that has the slab's first moment about
+  /// its middle.
   void fill_slab() {
     for (std::size_t lane = 0; lane < lanes; ++lane) {
       const ConductionGrid& grid = mesh(lane).grid;

@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_LANE_TRAITS_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_LANE_TRAITS_INL_H
 #undef SLABTIDE_SLAB_LANE_TRAITS_INL_H
@@ -22,7 +22,7 @@ HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
-/// As SettingParameters.
+/// SettingParameters of the columns in the lanes.
 template <class Number>
 struct SettingOf {
   Number initial_set_h;
@@ -31,7 +31,7 @@ struct SettingOf {
   Number activation_energy_j_mol;
 };
 
-/// As HydrationParameters.
+/// HydrationParameters of the columns in the lanes.
 template <class Number>
 struct HydrationOf {
   Number alpha_u;
@@ -41,7 +41,7 @@ struct HydrationOf {
   Number shift_h;
 };
 
-/// As StrengthParameters.
+/// StrengthParameters of the columns in the lanes.
 template <class Number>
 struct StrengthOf {
   Number ultimate_psi;
@@ -49,7 +49,7 @@ struct StrengthOf {
   Number start_set_age_h;
 };
 
-/// What stays as it is for each column.
+/// The properties of each column that do not change with time.
 template <class Number>
 struct TraitsOf {
   SettingOf<Number> setting;
@@ -66,7 +66,7 @@ struct TraitsOf {
   Number settling_time_h;
 };
 
-/// `read(i)` of each column i as one number; the lanes past the last column repeat it.
+/// Packs `read(i)` of each column i into one number; lanes past the last column repeat it.
 template <class Number, class Read>
 Number each_lane(std::size_t count, const Read& read) {
   constexpr std::size_t lanes = Memory<Number>::columns;
@@ -136,13 +136,13 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return settling_time_h(c.thickness_m); })};
 }
 
-/// Heat in, released and held, J/m2 since placing; as ColumnEnergy.
+/// Heat gained, released and stored, J/m2 since placing, as in ColumnEnergy.
 template <class Number>
 struct EnergyOf {
   Number surface_j_m2;
   Number ground_j_m2;
   Number source_j_m2;
-  Number start_j_m2;  // held at placing
+  Number start_j_m2;  // stored at placing
 };
 
 }  // namespace HWY_NAMESPACE

@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_LANE_WATER_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_LANE_WATER_INL_H
 #undef SLABTIDE_SLAB_LANE_WATER_INL_H
@@ -14,7 +14,7 @@ HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
-/// The water on top: what bleeds out less what evaporates.
+/// The water on top: what bleeds out minus what evaporates.
 template <class Number>
 class LaneWater {
  public:
@@ -24,8 +24,8 @@ class LaneWater {
         settling_rate_(settling_rate(concrete_c)),
         bled_fraction_(bleed_fraction(placed_age_h, placed_age_h, settled_h_, traits.setting)) {}
 
-  /// On by a step that ends at this set age and temperature (at mid-depth), with the rates of its
-  /// two stages.
+  /// Advances by a step that ends at this set age and temperature (at mid-depth), with the
+  /// evaporation rates of its two stages.
   void move(Number step_s, Number set_age_h, Number middle_c, Number first_kg_m2_h,
             Number second_kg_m2_h) {
     const Number step_h = step_s * (1.0 / seconds_per_hour);

@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_LANE_WEATHER_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_LANE_WEATHER_INL_H
 #undef SLABTIDE_SLAB_LANE_WEATHER_INL_H
@@ -18,14 +18,14 @@ HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
-/// What lies on each column.
+/// The cover on each column.
 template <class Number>
 struct CoverOf {
   Number resistance_m2k_w;
-  Number open;  // 1 where it lets vapour through, else 0
+  Number open;  // 1 if it lets vapour through, else 0
 };
 
-/// What the surface meets in the two stages of a step.
+/// The surface conditions in the two stages of a step.
 template <class Number>
 struct LaneLaw {
   ConditionsOf<Number> first;
@@ -36,7 +36,7 @@ struct LaneLaw {
   }
 };
 
-/// The weather over several columns, each at a time of its own.
+/// The weather over several columns, each at its own time.
 template <class Number>
 class LaneWeather {
  public:

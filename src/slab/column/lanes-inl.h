@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_LANES_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_LANES_INL_H
 #undef SLABTIDE_SLAB_LANES_INL_H
@@ -20,12 +20,12 @@ namespace hn = hwy::HWY_NAMESPACE;
 
 using LaneTag = hn::ScalableTag<double>;
 
-/// The columns for which something holds.
+/// The columns for which a condition holds.
 struct LaneMask {
   hn::Mask<LaneTag> lanes;
 };
 
-/// One number of several columns. What a lane holds never depends on the lanes beside it.
+/// One number for each of several columns. The value in a lane never depends on the other lanes.
 struct Lanes {
   hn::Vec<LaneTag> lanes;
 
@@ -58,10 +58,10 @@ HWY_INLINE Lanes sqrt(Lanes a) { return hn::Sqrt(a.lanes); }
 HWY_INLINE Lanes exp(Lanes a) { return hn::Exp(LaneTag(), a.lanes); }
 HWY_INLINE Lanes log(Lanes a) { return hn::Log(LaneTag(), a.lanes); }
 
-/// Of x above 0.
+/// For x above 0.
 HWY_INLINE Lanes pow(Lanes x, Lanes y) { return exp(y * log(x)); }
 HWY_INLINE Lanes cbrt(Lanes x) {
-  constexpr double smallest = 1.0e-300;  // log has no value for 0
+  constexpr double smallest = 1.0e-300;  // log is undefined for 0
   return select(x > 0.0, exp(log(max(x, smallest)) * (1.0 / 3.0)), 0.0);
 }
 

@@ -14,7 +14,7 @@
 namespace slabtide {
 namespace {
 
-// Hours at 73 °F for each US fl oz/cwt, and the doses they hold for: from memory.
+// Hours at 73 °F per US fl oz/cwt, and the doses for which they hold: from memory.
 constexpr double retarder_h_per_floz_cwt = 0.6;
 constexpr double stabiliser_h_per_floz_cwt = 0.5;
 struct DoseRange {
@@ -24,14 +24,14 @@ struct DoseRange {
 constexpr DoseRange retarder_useful{1.0, 4.0};
 constexpr DoseRange stabiliser_useful{2.0, 8.0};
 
-// Calcium chloride, percent of cement by mass: -1.2 h at 1 %, -2.0 h at 2 %, which is its
-// cap. From memory.
+// Calcium chloride, percent of cement by mass: -1.2 h at 1 %, -2.0 h at 2 %, which is its limit.
+// From memory.
 constexpr double chloride_first_h = -1.2;
 constexpr double chloride_second_h = -0.8;
 constexpr double chloride_cap_percent = 2.0;
 constexpr double non_chloride_floz_cwt_per_percent = 20.0;  // from memory
 
-// ASTM C494/C494M, initial set against the reference: from memory.
+// Limits of ASTM C494/C494M on initial set relative to the reference: from memory.
 constexpr double c494_min_h = 1.0;
 constexpr double c494_max_h = 3.5;
 
@@ -61,7 +61,7 @@ double dose_floz_cwt(const Admixture& admixture) {
       require_dose(admixture.dose_ml_100kg, "admixture: neither a dose nor hours"));
 }
 
-/// Shift of calcium chloride, straight between the remembered doses.
+/// The shift by calcium chloride, linear between the two doses above.
 double chloride_shift_h(double percent) {
   const double counted = std::min(percent, chloride_cap_percent);
   return chloride_first_h * std::min(counted, 1.0) +
@@ -110,7 +110,7 @@ double shift_from_dose_h(const Admixture& admixture, std::vector<std::string>& n
   throw std::invalid_argument("admixture: unknown kind");
 }
 
-/// ASTM C494 sets limits for types B, D, C and E; a stabiliser is none of them.
+/// Compares with the limits of ASTM C494 for types B, D, C and E; it has none for stabilisers.
 void note_c494(AdmixtureKind kind, double hours, std::vector<std::string>& notes) {
   const double size = std::abs(hours);
   if (kind == AdmixtureKind::stabiliser || (size >= c494_min_h && size <= c494_max_h)) return;

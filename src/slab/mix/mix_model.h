@@ -8,7 +8,7 @@
 namespace slabtide {
 
 /// The model of `mix` with `admixtures` (the mix's own, or a zone's).
-/// Error: std::invalid_argument on values that read_job refuses.
+/// Error: std::invalid_argument for values that read_job refuses.
 MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures);
 
 }  // namespace slabtide

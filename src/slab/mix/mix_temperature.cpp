@@ -8,7 +8,8 @@ namespace slabtide {
 namespace {
 
 constexpr double solids_heat_fraction = 0.22;  // of water's: TM 5-852-4
-// Ice at 32 °F takes up 144 Btu/lb to melt (in °F of water); measured from 0 °F it brings 32.
+// Ice at 32 °F absorbs 144 Btu/lb to melt (in °F of water); so, counted from 0 °F, it contributes
+// 32 - 144.
 constexpr double ice_f = -112.0;  // 32 - 144, from memory
 
 }  // namespace

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// Masses of what goes into a batch and their temperatures; any one unit of volume.
+/// Masses and temperatures of a batch's ingredients, for any one unit of volume.
 struct BatchHeat {
   double cement_kg = 0.0;
   double cement_c = 0.0;
@@ -18,11 +18,11 @@ struct BatchHeat {
 
 /// Temperature of the concrete as mixed, °C.
 ///
-/// Idealises: no heat of wetting, no exchange with drum and air; specific heat of solids 0.22
-/// of water's. Symbols (°F, lb): T = [0.22(Ta Wa + Tc Wc) + Tw Ww + Ta Wm - 112 Wi] /
+/// Idealises: no heat of wetting, no exchange with drum and air; specific heat of solids 0.22 times
+/// that of water. Symbols (°F, lb): T = [0.22(Ta Wa + Tc Wc) + Tw Ww + Ta Wm - 112 Wi] /
 /// [0.22(Wa + Wc) + Ww + Wm + Wi].
 /// Source: US Army TM 5-852-4 without ice (published); the ice term from memory.
-/// Error: std::invalid_argument where the masses do not sum to something positive.
+/// Error: std::invalid_argument if the masses do not have a positive sum.
 double mix_temperature_c(const BatchHeat& batch);
 
 /// The same for a mix described by its ingredients.

@@ -5,8 +5,8 @@
 namespace slabtide {
 
 double dry_absorptance(double wet_absorptance) {
-  // Levinson & Akbari 2001: the mean dry albedo less what hydration adds, the same wet, the
-  // highest.
+  // Levinson & Akbari 2001: the mean dry albedo less what hydration adds, the same when wet, and
+  // the highest albedo.
   constexpr double fresh_dry_albedo = 0.59 - 0.08;
   constexpr double fresh_wet_albedo = fresh_dry_albedo - 0.23;
   constexpr double highest_albedo = 0.77;

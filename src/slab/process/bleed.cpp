@@ -5,11 +5,11 @@
 namespace slabtide {
 namespace {
 
-// FHWA paving estimate, kg/m2 for each mm of depth. From memory.
+// FHWA paving estimate, kg/m2 per mm of depth. From memory.
 constexpr double bleed_per_w_cm = 0.051;
 constexpr double bleed_held_back = 0.015;
 
-constexpr double entrained_air_fraction = 0.04;  // from here on air holds bleeding back: ours
+constexpr double entrained_air_fraction = 0.04;  // from here on air reduces bleeding: ours
 constexpr double entrained_air_factor = 0.6;     // ours
 constexpr double fume_factor = 0.25;             // ours
 

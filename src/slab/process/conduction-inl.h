@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_CONDUCTION_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_CONDUCTION_INL_H
 #undef SLABTIDE_SLAB_CONDUCTION_INL_H
@@ -21,41 +21,41 @@ namespace HWY_NAMESPACE {
 // takes a nonlinear law by Newton's method. The columns of a batch step the same way, side by
 // side.
 
-/// Columns to step, and room to do it in; each row has an entry a cell.
+/// Columns to step, with work space; each row has one entry per cell.
 template <class Number>
 struct ConductionRows {
   std::size_t cells;
   Row<Number> capacity_j_m2k;
-  Row<Number> conductance_w_m2k;  // one more than cells; the last is 0 over an insulated bottom
+  Row<Number> conductance_w_m2k;  // one more than cells; the last is 0 for an insulated bottom
   Row<Number> cells_c;
   Row<Number> stage_c;     // after the first stage
   Row<Number> rate_w_m2k;  // capacity over (gamma step)
-  Row<Number> inverse;     // of the eliminated diagonal
-  Row<Number> from_above;  // share of the neighbour above, after elimination
-  Row<Number> from_below;  // weight of the neighbour's eliminated right side
+  Row<Number> inverse;     // of the diagonal after elimination
+  Row<Number> from_above;  // coefficient of the neighbour above, after elimination
+  Row<Number> from_below;  // coefficient of the eliminated right side of the neighbour below
   Row<Number> source_w_m2;
   Row<Number> eliminated_c;
   Number bottom_c;
 };
 
-/// The surface as the steps leave it.
+/// The state of the surface after a step.
 template <class Number>
 struct SurfaceState {
   Number cover_m2k_w;
   Number surface_c;
   Number outer_c;
   Number inward_w_m2;
-  Number rising_k_s;  // of the outer face, lately: where Newton's method starts from
+  Number rising_k_s;  // recent rate of the outer face: Newton's method starts from it
 };
 
-/// Heat into the column for a surface temperature T: slope T - offset.
+/// Heat into the column as a function of the surface temperature T: slope T - offset.
 template <class Number>
 struct ResponseOf {
   Number offset_w_m2;
   Number slope_w_m2k;
 };
 
-/// As SurfaceFlux.
+/// SurfaceFlux of the columns in the lanes.
 template <class Number>
 struct FluxOf {
   Number w_m2;
@@ -94,7 +94,7 @@ void factor(const ConductionRows<Number>& rows, Number step_s) {
 }
 
 /// From the bottom up: each cell as eliminated + from_above times the node above it. The first
-/// stage departs from the cells, the second from start + (1 - gamma) step dT/dt(first stage).
+/// stage starts from the cells, the second from start + (1 - gamma) step dT/dt(first stage).
 template <class Number>
 ResponseOf<Number> eliminate(const ConductionRows<Number>& rows, Stage stage) {
   constexpr double weight = (1.0 - stage_gamma) / stage_gamma;
@@ -123,7 +123,7 @@ template <class Number, class Law>
 auto balance(const Law& law, Stage stage, ResponseOf<Number> response,
              SurfaceState<Number>& surface) {
   constexpr int max_rounds = 30;
-  // A law's slope is good to 2 %: after a change of this size a fiftieth of it is left.
+  // The slope of a law is accurate to 2 %, so after a change of this size a fiftieth of it remains.
   constexpr double close_enough_k = 1.0e-3;
   const Number covered = 1.0 / (1.0 + surface.cover_m2k_w * response.slope_w_m2k);
   const Number slope = response.slope_w_m2k * covered;
@@ -151,7 +151,7 @@ auto settle_surface(const ConductionRows<Number>& rows, const Law& law,
   return balance(law, Stage::second, ResponseOf<Number>{g * rows.cells_c[0], g}, surface);
 }
 
-/// One step; `factor` was called for its length.
+/// One step; call `factor` first for its length.
 template <class Number, class Law>
 auto step_columns(const ConductionRows<Number>& rows, const Law& law, Number step_s,
                   SurfaceState<Number>& surface) {

@@ -6,35 +6,35 @@
 
 #include "slabtide/slab/material/layer.h"
 
-// One-dimensional conduction through layers, from the surface (depth 0) down. Knows nothing
-// of concrete: a surface law and heat sources come from outside.
+// One-dimensional conduction through layers, from the surface (depth 0) down. Independent of
+// concrete: the surface law and heat sources are passed in.
 
 namespace slabtide {
 
-/// A column cut into cells, the top one first.
+/// A column divided into cells, the top one first.
 struct ConductionGrid {
   std::vector<double> depth_m;         ///< of the cells' centres
   std::vector<double> thickness_m;     ///< of the cells
   std::vector<double> capacity_j_m2k;  ///< of the cells
-  /// One more than cells: surface to the first centre, centre to centre, last centre to bottom.
+  /// One more than the cells: surface to first centre, centre to centre, last centre to bottom.
   std::vector<double> conductance_w_m2k;
 
   std::size_t cells() const { return depth_m.size(); }
 };
 
-/// Cells between the given faces (rising from 0) through `layers`, whose sum reaches the last
-/// face. A layer may end inside a cell: capacities average, resistances add.
-/// Error: std::invalid_argument where faces or layers are not that.
+/// Cells between the given faces (increasing from 0) through `layers`, whose total thickness
+/// reaches the last face. A layer may end inside a cell: capacities are averaged, resistances
+/// added. Error: std::invalid_argument if faces or layers are not like that.
 ConductionGrid conduction_grid(std::span<const double> faces_m, std::span<const Layer> layers);
 
 /// Faces of `count` cells from `from_m` to `to_m` that grow away from `from_m`: the last cell
 /// is about e^grading times the first. 0 gives even cells.
 std::vector<double> graded_faces(double from_m, double to_m, int count, double grading);
 
-/// No heat through the lowest face, or a temperature held there.
+/// Whether the bottom face passes no heat or is held at a temperature.
 enum class BottomKind { insulated, fixed_temperature };
 
-/// The lower end of a column; `fixed_c` where it is held.
+/// The lower end of a column; `fixed_c` is the temperature held.
 struct ConductionBottom {
   BottomKind kind = BottomKind::insulated;
   double fixed_c = 0.0;

@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_HYDRATION_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_HYDRATION_INL_H
 #undef SLABTIDE_SLAB_HYDRATION_INL_H
@@ -17,7 +17,7 @@ namespace HWY_NAMESPACE {
 
 constexpr double hydration_reference_k = 294.25;  // 21.1 °C, Schindler & Folliard 2005
 
-/// How fast equivalent age grows, hours an hour: 1 at 21.1 °C.
+/// How fast equivalent age grows, in hours per hour: 1 at 21.1 °C.
 template <class Number>
 Number hydration_rate(Number concrete_c, Number activation_energy_j_mol) {
   return arrhenius_factor(concrete_c, hydration_reference_k, activation_energy_j_mol);
@@ -27,7 +27,7 @@ Number hydration_rate(Number concrete_c, Number activation_energy_j_mol) {
 /// alpha = alpha_u exp(-(tau/(t_e - d))^beta); 0 until the shift d has passed.
 template <class Number, class Hydration>
 Number hydration_degree(Number equivalent_age_h, const Hydration& hydration) {
-  constexpr double youngest_h = 1.0e-9;  // a power has no value for 0
+  constexpr double youngest_h = 1.0e-9;  // a power of 0 is undefined
   const Number age_h = equivalent_age_h - hydration.shift_h;
   const Number degree = hydration.alpha_u *
                         exp(-pow(hydration.tau_h / max(age_h, Number(youngest_h)), hydration.beta));

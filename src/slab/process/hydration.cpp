@@ -8,7 +8,7 @@ namespace {
 
 constexpr double joules_per_kg_per_j_g = 1000.0;
 
-/// Mass fractions of a cement by Bogue, and its Blaine fineness.
+/// Bogue mass fractions of a cement, and its Blaine fineness.
 struct Cement {
   double c3s;
   double c2s;
@@ -38,7 +38,7 @@ constexpr Cement type_iii{.c3s = 0.57,
                           .mgo = 0.02,
                           .blaine_m2_kg = 540.0};
 
-// CaO of fly ash by class where the mix does not say: ours, ASTM C618 bounds at 18 %.
+// CaO of fly ash by class if the mix does not give it: ours, ASTM C618 divides the classes at 18 %.
 constexpr double ash_f_cao = 0.05;
 constexpr double ash_c_cao = 0.25;
 
@@ -59,7 +59,7 @@ constexpr double ultimate_half_w_cm = 0.194;
 constexpr double ultimate_ash = 0.50;
 constexpr double ultimate_slag = 0.30;
 
-/// A factor with powers of the cement's composition.
+/// A factor that is a product of powers of the cement's composition.
 struct PowerLaw {
   double scale;
   double c3a;

@@ -18,7 +18,7 @@ HydrationParameters hydration_parameters(const Mix& mix);
 /// The same with the ash's own CaO as a mass fraction.
 HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction);
 
-/// Heat released by a unit of degree of hydration, J/m3.
+/// Heat released per unit of degree of hydration, J/m3.
 double heat_capacity_of_hydration_j_m3(const HydrationParameters& hydration);
 
 }  // namespace slabtide

@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_SETTING_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_SETTING_INL_H
 #undef SLABTIDE_SLAB_SETTING_INL_H
@@ -33,24 +33,24 @@ auto final_set_age_h(const Setting& setting) {
   return setting.final_set_h + setting.shift_h;
 }
 
-/// b of the power law.
+/// The exponent b of the power law.
 template <class Setting>
 auto resistance_exponent(const Setting& setting) {
   return std::log(final_set_psi / initial_set_psi) /
          log(setting.final_set_h / setting.initial_set_h);
 }
 
-/// ASTM C403 penetration resistance at a set age, psi; 0 until the dormant shift has passed,
-/// never over `largest_resistance_psi`.
+/// ASTM C403 penetration resistance at a set age, psi; 0 until the dormant shift has passed, at
+/// most `largest_resistance_psi`.
 ///
-/// Idealises: log resistance is linear in log time (ASTM C403); an admixture lengthens or
-/// shortens the dormant period and leaves the shape of the rise alone.
+/// Idealises: log resistance is linear in log time (ASTM C403); an admixture lengthens or shortens
+/// the dormant period without changing the shape of the rise.
 /// Symbols: PR = 500 ((t_e - d)/t_i)^b, b = ln 8 / ln(t_f/t_i); t_i, t_f set times at 73 °F
 /// without admixture, d the admixture shift, all hours of set age.
-/// Status: log-log line published, the shift is ours. `exponent` is that of the setting.
+/// Status: log-log line published, the shift is ours. `exponent` is resistance_exponent(setting).
 template <class Number, class Setting>
 Number resistance_psi(Number set_age_h, const Setting& setting, Number exponent) {
-  constexpr double smallest = 1.0e-9;  // a power has no value for 0
+  constexpr double smallest = 1.0e-9;  // a power of 0 is undefined
   const Number risen_h = set_age_h - setting.shift_h;
   const Number psi =
       initial_set_psi * pow(max(risen_h / setting.initial_set_h, Number(smallest)), exponent);

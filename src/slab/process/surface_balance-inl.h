@@ -1,4 +1,4 @@
-// Read once for each instruction set (Highway's way), hence no plain include guard.
+// Compiled once for each instruction set (Highway's scheme), hence no ordinary include guard.
 #if defined(SLABTIDE_SLAB_SURFACE_BALANCE_INL_H) == defined(HWY_TARGET_TOGGLE)
 #ifdef SLABTIDE_SLAB_SURFACE_BALANCE_INL_H
 #undef SLABTIDE_SLAB_SURFACE_BALANCE_INL_H
@@ -19,11 +19,11 @@ namespace HWY_NAMESPACE {
 constexpr double surface_emissivity = 0.93;  // longwave: ours, usual range 0.90 to 0.95
 constexpr double stefan_boltzmann_w_m2k4 = 5.670374419e-8;  // CODATA 2018
 constexpr double vapour_gas_constant_j_kgk = 461.5;
-// Newton may step outside what moist air covers on its way; the root never lies there.
+// Newton's method may temporarily leave the range of the moist air formulas; the root never does.
 constexpr double coldest_surface_c = -90.0;
 constexpr double hottest_surface_c = 150.0;
 
-/// What passes through the surface, and how it changes with its temperature.
+/// Heat through the surface, and its derivative with respect to the surface temperature.
 template <class Number>
 struct ExchangeOf {
   Number w_m2;  // into the surface
@@ -37,7 +37,7 @@ ExchangeOf<Number> select(Mask which, const ExchangeOf<Number>& yes, const Excha
           select(which, yes.evaporation_kg_m2_h, no.evaporation_kg_m2_h)};
 }
 
-/// What a surface meets at one instant.
+/// The conditions at a surface at one instant.
 template <class Number>
 struct ConditionsOf {
   Number absorbed_w_m2;  // shortwave, and longwave from sky and walls
@@ -45,11 +45,11 @@ struct ConditionsOf {
   Number vapour_pressure_pa;
   Number forced_w_m2k;  // wind's part of convection
   Number convection_factor;
-  Number evaporation_kg_m2_h_pa;  // for each Pa of driving pressure; 0 where nothing evaporates
+  Number evaporation_kg_m2_h_pa;  // per Pa of driving pressure; 0 if nothing evaporates
 };
 
-/// Longwave that a surface takes up from the sky it sees and, over the rest of its view, from
-/// walls at air temperature, W/m2: e_s s T_a^4 (F e_sky + 1 - F).
+/// Longwave that a surface absorbs from the sky it sees and, over the rest of its view, from walls
+/// at air temperature, W/m2: e_s s T_a^4 (F e_sky + 1 - F).
 /// Status: ours (walls at air temperature), Stefan-Boltzmann published.
 template <class Number>
 Number absorbed_longwave_w_m2(Number air_c, Number sky_emissivity, Number sky_view) {
@@ -94,7 +94,7 @@ void add_evaporation(const Conditions& conditions, Number surface_c, ExchangeOf<
 /// Balance of shortwave, longwave, convection and the latent heat of evaporation.
 ///
 /// Idealises: one surface temperature; walls at air temperature; evaporation never below 0.
-/// The slope is good to 2 %, which is enough for Newton's method.
+/// The slope is accurate to 2 %, which is enough for Newton's method.
 /// Sources: convection-inl.h, evaporation-inl.h, moist_air.h.
 /// `Conditions` has the members of ConditionsOf.
 template <class Number, class Conditions>

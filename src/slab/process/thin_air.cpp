@@ -9,7 +9,7 @@
 namespace slabtide {
 namespace {
 
-constexpr double natural_exponent = 2.0 / 3.0;  // Gr goes as the density squared
+constexpr double natural_exponent = 2.0 / 3.0;  // Gr is proportional to the density squared
 constexpr double still_evaporation_exponent = natural_exponent - 1.0;
 
 }  // namespace

@@ -9,7 +9,7 @@ namespace {
 constexpr double poisson_ratio = 0.15;  // usual for concrete
 constexpr double plate_factor = 12.0;
 constexpr double root_eight = 2.8284271247461903;
-constexpr double very_long = 200.0;  // cosh overflows further on; C is 1 to the last bit there
+constexpr double very_long = 200.0;  // cosh overflows beyond; C is 1 to the last bit here
 
 }  // namespace
 
@@ -26,7 +26,7 @@ double curl_coefficient(double length_over_radius) {
     throw std::invalid_argument("curl coefficient: length over radius is not 0 or more");
   if (length_over_radius > very_long) return 1.0;
   const double x = length_over_radius / root_eight;
-  if (x < 1.0e-3) return 0.0;  // C grows with x^4: under 1e-11 here, all rounding
+  if (x < 1.0e-3) return 0.0;  // C grows with x^4: under 1e-11 here, which is all rounding
   // tan + tanh over the products: cos x cosh x (tan x + tanh x) = sin x cosh x + cos x sinh x.
   const double s = std::sin(x);
   const double c = std::cos(x);

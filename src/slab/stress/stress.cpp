@@ -37,9 +37,9 @@ std::optional<StressFree> at_final_set(const ColumnHistory& history) {
   return StressFree{index, history.mean_c[index], history.gradient_c[index]};
 }
 
-/// From curling, at the top face; the bottom face has the same with the other sign. Tension
-/// (positive) where the top has cooled more than the bottom since final set. Times the
-/// coefficient of curling.
+/// Curling stress at the top face; the bottom face has the same with the opposite sign. Tension
+/// (positive) if the top has cooled more than the bottom since final set. Multiply by the curling
+/// coefficient.
 double free_curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k) {
   return curl_fraction * modulus_psi * expansion_per_k * gradient_fall_k;
 }
@@ -50,8 +50,8 @@ double curl_coefficient_of(double modulus_psi, const StressCase& piece) {
   return curl_coefficient(piece.uncut_length_m / radius_m);
 }
 
-/// From the mean of the slab, over its whole depth: tension where it has cooled since final
-/// set, compression (negative) where it has warmed.
+/// Stress from the mean temperature, over the whole depth: tension if the slab has cooled since
+/// final set, compression (negative) if it has warmed.
 double mean_psi(double cooling_k, double modulus_psi, double expansion_per_k,
                 const StressCase& piece) {
   const double restrained = modulus_psi * expansion_per_k * cooling_k;
@@ -60,7 +60,7 @@ double mean_psi(double cooling_k, double modulus_psi, double expansion_per_k,
   return std::clamp(restrained, -held_psi, held_psi);
 }
 
-/// Tension at the face that has more of it, 0 where both are pressed.
+/// Tension at the face that has more of it; 0 if both are in compression.
 double tension_psi(double mean, double curl_top) {
   return std::max({0.0, mean + curl_top, mean - curl_top});
 }
@@ -74,7 +74,7 @@ class Ratios {
 
   double at(std::size_t i) const { return ratio(i, curl_coefficient_of(modulus_psi(i), piece_)); }
 
-  /// Never under `at`, and far quicker.
+  /// Never less than `at`, and much faster.
   double max_at(std::size_t i) const { return ratio(i, largest_curl_coefficient); }
 
  private:

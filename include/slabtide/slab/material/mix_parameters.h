@@ -12,9 +12,9 @@ namespace slabtide {
 struct SettingParameters {
   double initial_set_h = 0.0;  ///< without admixture
   double final_set_h = 0.0;    ///< without admixture
-  double shift_h = 0.0;        ///< what the admixtures add; negative for accelerators
+  double shift_h = 0.0;        ///< shift by the admixtures; negative for accelerators
   double activation_energy_j_mol = 0.0;
-  bool estimated = true;  ///< false where the supplier's figures were used
+  bool estimated = true;  ///< false if the supplier's figures were used
 };
 
 /// Heat of hydration, Schindler & Folliard 2005.
@@ -35,18 +35,19 @@ struct StrengthParameters {
   double start_set_age_h = 0.0;  ///< t_0
 };
 
-/// All that the column needs of a mix with its admixtures.
+/// Everything that the column needs to know of a mix with its admixtures.
 struct MixModel {
   SettingParameters setting;
   HydrationParameters hydration;
   StrengthParameters strength;
   ThermalMaterial concrete;
-  double bleed_kg_m2_per_mm = 0.0;  ///< total bleed water for each mm of depth
+  double bleed_kg_m2_per_mm = 0.0;  ///< total bleed water per mm of depth
   double expansion_per_k = 0.0;
   double discharge_c = 0.0;
-  /// What the mix book leaves open of the set times, as LearnedSet::log_deviation.
+  /// The uncertainty that remains of the set times after the mix book, as
+  /// LearnedSet::log_deviation.
   std::optional<double> learned_log_deviation;
-  bool hardly_bleeds = false;  ///< silica fume: evaporation flags are halved
+  bool hardly_bleeds = false;  ///< because of silica fume; evaporation limits are halved
   /// Where the figures come from and what was assumed, in words for the report.
   std::vector<std::string> notes;
 };
