@@ -40,8 +40,8 @@ struct Box {
   double east_deg;
 };
 
-/// Ours, drawn roughly: the 48 states, Alaska on both sides of 180 degrees, Hawaii, Puerto Rico
-/// and the Virgin Islands, Guam and the Northern Marianas, American Samoa.
+/// Our rough boxes: the 48 states, Alaska on both sides of 180 degrees, Hawaii, Puerto Rico and the
+/// Virgin Islands, Guam and the Northern Marianas, American Samoa.
 constexpr std::array<Box, 7> nws_boxes{{{24.0, 49.5, -125.0, -66.5},
                                         {51.0, 71.6, -180.0, -129.5},
                                         {51.0, 54.0, 172.0, 180.0},
@@ -50,14 +50,15 @@ constexpr std::array<Box, 7> nws_boxes{{{24.0, 49.5, -125.0, -66.5},
                                         {13.0, 20.7, 144.4, 146.2},
                                         {-14.8, -10.8, -171.3, -168.0}}};
 
-/// Characters of a server's own words that are passed on.
+/// How many characters of a server's own message are passed on.
 constexpr std::size_t longest_told = 300;
 constexpr long status_ok = 200;
 constexpr long status_not_found = 404;
 constexpr long status_too_many = 429;
-/// A plan looks at the night after the pour.
+/// A plan needs the weather of the night after the pour.
 constexpr double hours_after_start = 24.0;
-/// Days asked of Open-Meteo after today: the pour's, and so many more; it offers sixteen.
+/// Days to ask of Open-Meteo besides those until the pour: its day and three more. It offers
+/// sixteen.
 constexpr long days_beyond_pour = 4;
 constexpr long max_days = 16;
 constexpr std::string_view open_meteo_quantities =
@@ -69,7 +70,7 @@ std::string text_of(const JsonValue& object, std::string_view key) {
   return member == nullptr ? "" : member->text;
 }
 
-/// What a body that reports a problem says (RFC 9457, or Open-Meteo's `reason`); may be empty.
+/// The message in a body that reports a problem (RFC 9457, or Open-Meteo's `reason`); may be empty.
 std::string problem_told(const std::string& body) {
   const Parsed<JsonValue> json = parse_json(body);
   if (!json.ok()) return {};
@@ -90,7 +91,7 @@ std::string waiting_advice(const HttpReply& reply, UtcTime now) {
                      in_minutes ? "minute" : "hour", count == 1.0 ? "" : "s");
 }
 
-/// A status that is no success, in words.
+/// An unsuccessful status as a failure, in words.
 HttpFailure refusal(const HttpReply& reply, const DownloadOrder& order, std::string_view of) {
   std::string message =
       fmt::format("{} has no {} (status {})", name_of(order.service), of, reply.status);
@@ -106,7 +107,7 @@ HttpFailure refusal(const HttpReply& reply, const DownloadOrder& order, std::str
   return {std::move(message), "check the site's latitude and longitude"};
 }
 
-/// The body of a success.
+/// The body of a successful reply.
 std::variant<std::string, HttpFailure> body_of(const std::string& url, const DownloadOrder& order,
                                                const HttpGet& get, std::string_view of) {
   HttpResult result = get(url);
@@ -126,7 +127,7 @@ std::string first_error(const std::vector<Diagnostic>& diagnostics) {
       longest_told);
 }
 
-/// The document read and found fit for a plan.
+/// Reads the document and checks that it is good enough for a plan.
 DownloadResult checked(std::string document, const DownloadOrder& order) {
   const auto unfit = [&](const std::vector<Diagnostic>& diagnostics) {
     return HttpFailure{fmt::format("what {} sent is no usable forecast: {}", name_of(order.service),
@@ -147,7 +148,7 @@ DownloadResult fetch_document(const std::string& url, const DownloadOrder& order
   return checked(std::move(std::get<std::string>(body)), order);
 }
 
-/// True where an address that a document names may be followed.
+/// True if an address named in a document may be followed.
 bool is_trusted(const std::string& url, const DownloadOrder& order) {
   const std::optional<WebAddress> address = web_address(url);
   const std::optional<WebAddress> base = web_address(order.base_url);
@@ -156,7 +157,7 @@ bool is_trusted(const std::string& url, const DownloadOrder& order) {
          ((base && address->host == base->host) || (own && address->host == own->host));
 }
 
-/// Follows one of the addresses of the points document.
+/// Downloads from one of the addresses in the points document.
 DownloadResult follow(const JsonValue& points, std::string_view key, const DownloadOrder& order,
                       const HttpGet& get) {
   const JsonValue* const properties = points.find("properties");
@@ -190,14 +191,14 @@ DownloadResult download_nws(const DownloadOrder& order, const HttpGet& get) {
   if (std::holds_alternative<DownloadedForecast>(grid)) return grid;
   DownloadResult hourly = follow(*points.value, "forecastHourly", order, get);
   auto* const taken = std::get_if<DownloadedForecast>(&hourly);
-  if (taken == nullptr) return grid;  // the grid's failure is the one to tell
+  if (taken == nullptr) return grid;  // report the failure of the grid
   taken->remarks.push_back(
       fmt::format("Took the hourly forecast, which tells no amounts of rain: {}.",
                   std::get<HttpFailure>(grid).message));
   return hourly;
 }
 
-/// The time of fetching stands in for a time of issue, as the first member.
+/// Adds the time of fetching, as the first member, because the service gives no time of issue.
 void record_fetch_time(std::string& document, UtcTime now) {
   const std::size_t brace = document.find('{');
   if (brace == std::string::npos) return;

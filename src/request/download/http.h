@@ -6,15 +6,15 @@
 
 namespace slabtide {
 
-/// What a server answered, whatever the status.
+/// A server's answer, whatever its status.
 struct HttpReply {
   long status = 0;
   std::string body;
   std::string content_type;
-  std::string retry_after;  ///< the header as it came; empty where there is none
+  std::string retry_after;  ///< the header as received; empty if there is none
 };
 
-/// No answer, in words for the user.
+/// Why there was no answer, in words for the user.
 struct HttpFailure {
   std::string message;
   std::string next_step;

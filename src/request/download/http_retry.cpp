@@ -16,7 +16,7 @@ namespace {
 constexpr long too_many_requests = 429;
 constexpr long first_server_fault = 500;
 constexpr double pause_growth = 2.0;
-/// Longer than any server asks for; keeps the sum of a mad figure in range.
+/// Longer than any server asks for; limits absurd figures so that sums stay in range.
 constexpr double longest_asked_s = 1.0e6;
 
 bool is_passing(const HttpResult& result) {
@@ -25,7 +25,7 @@ bool is_passing(const HttpResult& result) {
          (reply->status == too_many_requests || reply->status >= first_server_fault);
 }
 
-/// No wait at all is no answer to how long.
+/// A wait of zero or less does not say how long to wait.
 std::optional<double> still_to_come(double wait_s) {
   if (!(wait_s > 0.0)) return std::nullopt;
   return std::min(wait_s, longest_asked_s);

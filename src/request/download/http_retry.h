@@ -10,16 +10,16 @@
 
 namespace slabtide {
 
-/// How often and how long to try a server that is busy or broken for the moment (status 429 or
-/// 500 and over). The pause doubles from one try to the next.
+/// How often and how long to retry a server that is temporarily busy or broken (status 429 or 500
+/// and over). The pause doubles from one try to the next.
 struct Patience {
   int max_tries = 4;
   double first_pause_s = 2.0;
-  /// A server that asks for more is left alone.
+  /// If a server asks for a longer pause, there are no more tries.
   double longest_pause_s = 60.0;
 };
 
-/// The world outside, so that tests need not wait.
+/// The outside world, replaceable so that tests need not wait.
 struct Surroundings {
   std::function<UtcTime()> now;
   std::function<void(double seconds)> sleep;
@@ -28,11 +28,11 @@ struct Surroundings {
 };
 
 /// The seconds that a Retry-After header asks for (RFC 9110, section 10.2.3: seconds, or a date
-/// in any of the three forms); empty where it is neither, or nothing that is still to come.
+/// in any of the three forms); empty if it is neither, or not in the future.
 std::optional<double> retry_after_s(std::string_view header, UtcTime now);
 
-/// `get` with retries. Between tries it waits as Retry-After asks, else by `patience`. The last
-/// answer is given back whatever its status; a failure is not tried again.
+/// `get` with retries. Between tries it waits as Retry-After asks, else as `patience` says. The
+/// last answer is returned whatever its status; a failure without an answer is not retried.
 HttpGet with_retries(HttpGet get, Patience patience, Surroundings surroundings);
 
 }  // namespace slabtide

@@ -13,7 +13,7 @@ struct UrlCloser {
 };
 using UrlHandle = std::unique_ptr<CURLU, UrlCloser>;
 
-/// The part, or empty where the address has none.
+/// The part of the address; empty if it has none.
 std::string part_of(const UrlHandle& url, CURLUPart part, unsigned flags = 0) {
   char* text = nullptr;
   if (curl_url_get(url.get(), part, &text, flags) != CURLUE_OK) return {};

@@ -25,7 +25,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// "walk, pad" in its names.
+/// Splits "walk, pad" into its names.
 std::vector<std::string> split_names(const std::string& text) {
   std::vector<std::string> names;
   boost::algorithm::split(names, text, boost::algorithm::is_any_of(","));
@@ -33,7 +33,7 @@ std::vector<std::string> split_names(const std::string& text) {
   return names;
 }
 
-/// What is wrong with an order of the zones; empty where nothing is.
+/// What is wrong with a placing sequence; empty if nothing is.
 std::string order_fault(const std::vector<std::string>& order,
                         const std::vector<std::string>& zones) {
   const std::vector<ZoneNameFault> names = zone_name_faults(order, zones);
@@ -47,13 +47,14 @@ std::string order_fault(const std::vector<std::string>& order,
   return fmt::format("leaves out the zone \"{}\"; name every zone once", left_out.front());
 }
 
-/// A text and the path it is called by in messages.
+/// A text and the path that messages give for it.
 struct NamedText {
   std::string path;
   std::string text;
 };
 
-/// Carries the loading along: each step fills its part, or says what is wrong and ends it.
+/// Holds what has been loaded so far: each step fills in its part, or reports what is wrong and
+/// stops.
 class Loader {
  public:
   Loader(const JobRequest& request, const Sources& sources, std::ostream& err)
@@ -81,14 +82,14 @@ class Loader {
     return true;
   }
 
-  /// All that does not depend on where the job came from.
+  /// Reads everything that does not depend on where the job came from.
   bool read_settings() {
     return read_units() && read_order() && read_practice_files() && read_weather() && read_now();
   }
 
   void take_job(Job job) { job_ = std::move(job); }
 
-  /// What earlier pours of the mix and at the site have shown, for a job that names its mix.
+  /// Reads what earlier pours of the mix and at the site have shown, for a job that names its mix.
   bool read_book() {
     if (job_.mix.name.empty()) return true;
     const auto book = load_book(book_path(request_), sources_, err_);
@@ -142,7 +143,7 @@ class Loader {
     return make_series({"weather", {}});
   }
 
-  /// The moment it is taken to be, and with it how old the forecast is.
+  /// Sets the current time, and from it the age of the forecast.
   bool read_now() {
     now_ = sources_.now();
     if (const auto& text = request_.now) {
@@ -175,7 +176,7 @@ class Loader {
     return reading.ok();
   }
 
-  /// A forecast from a time to come has no age; clocks may differ.
+  /// A forecast issued in the future has no age. Small differences between clocks are allowed.
   void tell_age(UtcTime issued) {
     constexpr double clocks_differ_h = 1.0;
     const double age_h = seconds_between(issued, now_) / seconds_per_hour;
@@ -197,8 +198,8 @@ class Loader {
     return false;
   }
 
-  /// Findings in the job's [practice] table are shown where the table stands in the file:
-  /// the reader sees the table alone, on as many blank lines as come before it.
+  /// Findings in the job's [practice] table are shown at its place in the file: the text of the
+  /// table that the reader gets starts with as many blank lines as come before it.
   bool read_own_practice() {
     const std::string& own = job_.practice_overrides_toml;
     if (own.empty()) return true;

@@ -6,15 +6,15 @@
 
 #include "slabtide/core/time_zone.h"
 
-// A moment as a user types it: the option --now.
+// A point in time as a user types it, for the option --now.
 
 namespace slabtide {
 
-/// The moment that the option names, on this zone's clock where it gives no offset; empty where
-/// the text is no time of a year that is planned.
+/// The instant that the option gives, on this zone's clock if it has no offset; empty if the text
+/// is not a time in a year that can be planned.
 std::optional<UtcTime> read_moment(std::string_view text, const TimeZone& zone);
 
-/// What to say where `read_moment` gives nothing.
+/// The message when `read_moment` returns nothing.
 std::string moment_fault(std::string_view text);
 
 }  // namespace slabtide

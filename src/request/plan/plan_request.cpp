@@ -12,7 +12,7 @@ namespace slabtide {
 
 namespace {
 
-/// The plan made again for what was noted so far.
+/// The plan made again to agree with what has been noted so far.
 PlannedPour with_seen(PlannedPour pour, const EnsembleSettings& settings) {
   SeenDay seen = see_day(pour, settings);
   std::vector<std::string> words;

@@ -16,7 +16,7 @@ namespace slabtide {
 
 namespace {
 
-/// A format that goes by the facts alone.
+/// A format that uses only the facts.
 template <class Facts, std::string (*make)(const Facts&)>
 std::string from_facts(const Facts& facts, const Writing& /*writing*/) {
   return make(facts);

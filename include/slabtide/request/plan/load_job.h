@@ -15,7 +15,7 @@
 
 namespace slabtide {
 
-/// A job with its weather and practice, ready to compute.
+/// A job with its weather and practice, ready to be planned.
 struct LoadedJob {
   std::string path;
   std::string text;
@@ -23,38 +23,38 @@ struct LoadedJob {
   Practice practice;
   Forecast forecast;
   WeatherSeries series;
-  Journal journal;  ///< what was noted so far; empty where there is none
-  UtcTime now;      ///< JobRequest::now, or the source's
-  /// Hours from the forecast's issue to now; absent where it does not say.
+  Journal journal;  ///< what has been noted so far; empty if nothing
+  UtcTime now;      ///< JobRequest::now, or else Sources::now
+  /// Hours from the forecast's issue until now; absent if the forecast does not give its issue.
   std::optional<double> forecast_age_h;
 };
 
-/// Where the readings of a job are noted: beside it, "pad.journal" for "pad.toml".
+/// The path of a job's journal: beside the job, "pad.journal" for "pad.toml".
 std::string journal_path(const std::string& job_path);
 
-/// The mix book of a request: its own, or the one beside the job.
+/// The path of a request's mix book: the one it names, or the one beside the job.
 std::string book_path(const JobRequest& request);
 
-/// The forecast's path: the request's, or what the job names; empty where the job says the weather
-/// itself.
+/// The path of the forecast: the request's, or the one that the job names; empty if the job gives
+/// the weather itself.
 std::optional<std::string> forecast_path(const JobRequest& request, const Job& job);
 
-/// The book; an empty one where there is none. Absent where it does not read: the findings went to
-/// `findings`.
+/// The book, or an empty one if there is no file. Absent if it cannot be read; the findings then
+/// went to `findings`.
 std::optional<MixBook> load_book(const std::string& path, const Sources& sources,
                                  std::ostream& findings);
 
-/// Reads the job, its journal and what the mix book knows of its mix and its site, then the
-/// request's practice and the job's own [practice], then the weather. Absent where something is
-/// wrong; what was found, warnings too, goes to `findings` with line and column.
+/// Reads the job, its journal and what the mix book knows about its mix and site, then the
+/// request's practice and the job's own [practice], then the weather. Absent if something is wrong.
+/// All findings, including warnings, go to `findings` with line and column.
 std::optional<LoadedJob> load_job(const JobRequest& request, const Sources& sources,
                                   std::ostream& findings);
 
-/// The same, but for what the book knows: this one, in place of the request's.
+/// The same, but uses this book instead of the request's.
 std::optional<LoadedJob> load_job(const JobRequest& request, const Sources& sources,
                                   const MixBook& book, std::ostream& findings);
 
-/// Weather and practice for a job that did not come from a text.
+/// Adds weather and practice to a job that did not come from a text.
 std::optional<LoadedJob> complete_job(Job job, const JobRequest& request, const Sources& sources,
                                       std::ostream& findings);
 

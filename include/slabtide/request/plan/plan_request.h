@@ -9,23 +9,23 @@
 
 namespace slabtide {
 
-/// Days drawn for the bands of a plan where nobody says how many.
+/// Number of days sampled for the bands of a plan, unless the user gives one.
 inline constexpr std::size_t usual_samples = 200;
 
-/// The days that may come for a pour as planned.
+/// Samples of how the planned pour may turn out.
 Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings);
 
-/// Plans a job that was loaded, without bands; `threads` as SolverSettings. Absent where it cannot
-/// be planned, and `findings` says why.
+/// Plans a loaded job, without bands; `threads` as in SolverSettings. Absent if it cannot be
+/// planned; `findings` then says why.
 std::optional<PlannedPour> plan_loaded(LoadedJob loaded, std::ostream& findings, int threads = 0);
 
-/// Loads and plans what is asked for: where every report of a day starts. As `load_job` and
-/// `plan_loaded`.
+/// Loads and plans the requested job, as `load_job` and `plan_loaded` do. Every report of a day
+/// starts here.
 std::optional<PlannedPour> plan_request(const JobRequest& request, const Sources& sources,
                                         std::ostream& findings, int threads = 0);
 
-/// The pour with bands from `settings.samples` drawn days; where something was noted, planned again
-/// for it first. As it is for 0 days.
+/// The pour with bands from `settings.samples` sampled days. If something was noted, it is first
+/// planned again to agree with that. Unchanged for 0 days.
 PlannedPour with_uncertainty(PlannedPour pour, const EnsembleSettings& settings);
 
 }  // namespace slabtide

@@ -10,7 +10,8 @@
 
 namespace slabtide {
 
-/// Where a request finds what it names: on disk for the commands, in memory for another front end.
+/// Where a request finds the texts it names: on disk for the commands, in memory for other front
+/// ends.
 struct Sources {
   std::function<bool(const std::string& path)> is_missing;
   std::function<FileText(const std::string& path)> read;
@@ -18,7 +19,7 @@ struct Sources {
   std::function<UtcTime()> now;
 };
 
-/// Texts held in memory, by their paths; `now` is the moment it is taken to be.
+/// Texts held in memory, by path; `now` is used as the current time.
 Sources sources_in_memory(std::map<std::string, std::string> texts, TimeZoneLoader time_zone,
                           UtcTime now);
 

@@ -14,26 +14,26 @@
 
 namespace slabtide {
 
-/// What a format may go by besides the facts.
+/// What a format may use besides the facts.
 struct Writing {
   UtcTime now;
-  std::string before;  ///< what the file holds so far; empty where it cannot be read
+  std::string before;  ///< the file's present text; empty if it cannot be read
 };
 
-/// A format of a written report, known by the ending of its file's name.
+/// A format of a written report, chosen by the ending of the file name.
 template <class Facts>
 struct FileFormat {
   std::string_view ending;  ///< ".json"
   std::string (*make)(const Facts& facts, const Writing& writing);
 };
 
-/// What a plan, a comparison, an outlook and a finished pour can be written as.
+/// The formats of a plan, a comparison, an outlook and a finished pour.
 std::span<const FileFormat<PlannedPour>> plan_formats();
 std::span<const FileFormat<CompareFacts>> compare_formats();
 std::span<const FileFormat<OutlookFacts>> outlook_formats();
 std::span<const FileFormat<CheckBackFacts>> check_back_formats();
 
-/// The endings of the formats, in their order.
+/// The endings of the formats, in order.
 template <class Facts>
 std::vector<std::string_view> endings_of(std::span<const FileFormat<Facts>> formats) {
   std::vector<std::string_view> endings;
@@ -41,7 +41,7 @@ std::vector<std::string_view> endings_of(std::span<const FileFormat<Facts>> form
   return endings;
 }
 
-/// The report in the format of this ending; empty where there is none such.
+/// The report in the format with this ending; empty if there is no such format.
 template <class Facts>
 std::optional<std::string> made_as(std::string_view ending,
                                    std::span<const FileFormat<Facts>> formats, const Facts& facts,
