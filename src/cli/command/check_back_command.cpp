@@ -26,7 +26,7 @@ CommandLine check_back_line() {
   return line;
 }
 
-/// By the hour of the reading.
+/// The checked observations in order of time.
 std::vector<CheckedObservation> checked_by_hour(const PlannedPour& pour) {
   std::vector<CheckedObservation> checked =
       check_back(pour.journal, pour.job, pour.run, pour.plan, pour.practice);

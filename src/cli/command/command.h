@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// A command: what it takes and what it does. `run` gets a line that was read against
-/// `line()` and returns the exit code.
+/// A command: what it takes and what it does. `run` is given a line that was read according to
+/// `line()`, and returns the exit code.
 struct Command {
   CommandLine (*line)();
   int (*run)(const ParsedLine& line, std::ostream& out, std::ostream& err);

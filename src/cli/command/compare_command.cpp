@@ -26,7 +26,7 @@ CommandLine compare_line() {
   return line;
 }
 
-/// Computes it all, telling how far it is.
+/// Computes everything, showing progress.
 struct Compared {
   Comparison comparison;
   TurningPoint turning;

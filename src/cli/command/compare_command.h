@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide compare`: what can still be ordered or changed, tried in turn.
+/// `slabtide compare`: tries what can still be ordered or changed, one choice at a time.
 extern const Command compare_command;
 
 }  // namespace slabtide

@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-/// "us|si" in its words; empty for anything else.
+/// The choices in "us|si"; empty for an argument that is not a list of choices.
 std::vector<std::string> choices_of(const Option& option) {
   std::vector<std::string> choices;
   if (option.argument.find('|') == std::string::npos) return choices;
@@ -30,17 +30,17 @@ std::string replaced(std::string text, const char* what, const char* with) {
   return text;
 }
 
-/// Between single quotes of bash and zsh.
+/// Quotes for bash and zsh.
 std::string quoted(const std::string& text) {
   return fmt::format("'{}'", replaced(text, "'", "'\\''"));
 }
 
-/// Between single quotes of fish.
+/// Quotes for fish.
 std::string fish_quoted(const std::string& text) {
   return fmt::format("'{}'", replaced(replaced(text, "\\", "\\\\"), "'", "\\'"));
 }
 
-/// What ends an option's description there ends it no more.
+/// Escapes the characters that would end the description of an option in zsh.
 std::string zsh_help(std::string text) {
   for (const char* mark : {"\\", "[", "]", ":"}) {
     text = replaced(text, mark, fmt::format("\\{}", mark).c_str());

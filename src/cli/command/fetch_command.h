@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide fetch`: the hourly forecast of a job's site; the only command on the network.
+/// `slabtide fetch`: the hourly forecast of a job's site; the only command that uses the network.
 extern const Command fetch_command;
 
 }  // namespace slabtide

@@ -34,8 +34,8 @@ CommandLine learn_line() {
   return line;
 }
 
-/// What was known before the day of a pour: no plan of it could go by more. So a pour that is
-/// learned again comes out the same, whatever was learned since.
+/// What the book knew before the day of a pour, since its plan could not use more. A pour that is
+/// learned again then gives the same result, whatever was learned since.
 MixBook known_before(MixBook book, const Job& job) {
   for (BookedMix& mix : book.mixes) {
     std::erase_if(mix.pours, [&job](const BookedPour& pour) { return pour.date >= job.pour.date; });
@@ -43,7 +43,7 @@ MixBook known_before(MixBook book, const Job& job) {
   return book;
 }
 
-/// What the journals of the line's jobs have taught a book.
+/// What a book has learned from the journals of the jobs on the command line.
 struct Lesson {
   std::string book;  ///< its text
   std::string told;
@@ -62,7 +62,7 @@ std::string told_of(const std::string& path, const std::string& mix, const Booke
                          : std::string("no reading of the setting"));
 }
 
-/// One job into the book; the exit code.
+/// Learns one job; returns the exit code.
 int learn_one(const std::string& path, const Job& job, Lesson& lesson, std::ostream& err) {
   const MixBook book = read_mix_book(lesson.book).value.value_or(MixBook{});
   auto loaded = load_job({.path = path}, text_files(), known_before(book, job), err);
@@ -84,19 +84,19 @@ int learn_one(const std::string& path, const Job& job, Lesson& lesson, std::ostr
   return exit_done;
 }
 
-/// A job of the line, whose findings are told already.
+/// A job of the command line, whose findings have been reported.
 struct FinishedJob {
   std::string path;
   Job job;
 };
 
-/// Checks the jobs and puts them in the order of their days, so that each finds what those before
-/// it taught. Empty where one is wrong, which was told.
+/// Checks the jobs and sorts them by day, so that each one finds what the earlier ones taught.
+/// Empty if one is wrong, which has then been reported.
 std::optional<std::vector<FinishedJob>> finished_jobs(const std::vector<std::string>& paths,
                                                       std::ostream& err) {
   std::vector<FinishedJob> jobs;
   for (const std::string& path : paths) {
-    std::ostringstream findings;  // told again where the job is learned
+    std::ostringstream findings;  // reported again when the job is learned
     auto found = load_job({.path = path}, text_files(), MixBook{}, findings);
     if (!found) {
       err << findings.str();
@@ -118,14 +118,15 @@ std::optional<std::vector<FinishedJob>> finished_jobs(const std::vector<std::str
   return jobs;
 }
 
-/// The book is no file that is only read here.
+/// The files that are only read, which does not include the book.
 std::vector<ReadFile> read_beside_book(const ParsedLine& line) {
   std::vector<ReadFile> files = files_read(line);
   std::erase_if(files, [](const ReadFile& file) { return file.role == mix_book_role; });
   return files;
 }
 
-/// The book's text; empty where it is none, which was told, and --force does not say otherwise.
+/// The book's text, or "" if it is not a book and --force is given. Empty if it cannot be used,
+/// which has then been reported.
 std::optional<std::string> old_book(const std::string& path, bool force, std::ostream& err) {
   const FileText file = read_file(path);
   if (!file.text) {
@@ -143,7 +144,7 @@ int could_not(const std::string& path, const FileError& fault, std::ostream& err
   return exit_could_not;
 }
 
-/// Another learn waits from before the book is read until it is written.
+/// The lock makes another `learn` wait from before the book is read until it is written.
 int learn_into(const WrittenFile& file, const WriteGuard& guard, const ParsedLine& line,
                std::ostream& out, std::ostream& err) {
   const FileLock lock(file.path);
@@ -163,7 +164,7 @@ int learn_into(const WrittenFile& file, const WriteGuard& guard, const ParsedLin
 
 int run_learn(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const WrittenFile file{book_path(request_of(line, line.operands().front())), FileKind::book};
-  // What is no book is told by its reader, with the line.
+  // A file that is not a book is reported by the book's reader, with line and column.
   const WriteGuard guard(read_beside_book(line), true);
   if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("learn", *fault, err);
   return learn_into(file, guard, line, out, err);

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide learn`: finished pours into the mix book.
+/// `slabtide learn`: puts finished pours into the mix book.
 extern const Command learn_command;
 
 }  // namespace slabtide

@@ -10,7 +10,8 @@ namespace slabtide {
 
 namespace {
 
-/// Text as the macros take it: no line may look like a request, no dash like a hyphen.
+/// Text as the macros need it: no line may look like a request, and a dash must not become a
+/// hyphen.
 std::string plain(std::string_view text) {
   std::string escaped;
   bool line_starts = true;
@@ -28,10 +29,10 @@ std::string plain(std::string_view text) {
   return escaped;
 }
 
-/// When the words of the pages last changed.
+/// When the text of the pages last changed.
 constexpr std::string_view manual_date = "2026-11-25";
 
-/// Opens a page of section 1; the name in capitals, as is the custom.
+/// The start of a page of section 1, with the customary name in capitals.
 std::string opening(const std::string& name, std::string_view summary) {
   std::string title;
   for (const char c : name) title += c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;

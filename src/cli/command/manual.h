@@ -10,7 +10,7 @@ namespace slabtide {
 /// slabtide(1): the program and its commands, in the man macros.
 std::string manual_page(std::span<const CommandLine> commands);
 
-/// slabtide-plan(1) and the like: one command, from the same table as its --help.
+/// slabtide-plan(1) and so on: one command, from the same table as its --help.
 std::string manual_page(const CommandLine& command);
 
 }  // namespace slabtide

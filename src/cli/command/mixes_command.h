@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide mixes`: what the mix book holds.
+/// `slabtide mixes`: shows what the mix book contains.
 extern const Command mixes_command;
 
 }  // namespace slabtide

@@ -31,7 +31,7 @@ CommandLine note_line() {
   line.summary = "what was seen on the slab, noted for the plan to go by";
   line.operand = "JOB [READING [VALUE]]";
   line.operand_needed = false;
-  line.max_operands = 4;  // the job, the reading, its value and the value's unit
+  line.max_operands = 4;  // the job, the observation, its value and the value's unit
   line.options = {
       {"at", "TIME", "when: 11:05, of the pour's day or night, or 2026-05-15T09:00", false},
       {"zone", "NAME", "where; may be left out where there is one zone", false},
@@ -47,7 +47,7 @@ CommandLine note_line() {
   return line;
 }
 
-/// "thumbprint    thumbprint of 1/4 in: a thumb pressed ...", the words in a column of their own.
+/// "thumbprint    thumbprint of 1/4 in: a thumb pressed ...", with the words in their own column.
 std::string list_entry(ObservationKind kind) {
   constexpr std::size_t column = 14;
   std::string words = fmt::format("{}: {}", observation_words(kind), observation_hint(kind));
@@ -68,7 +68,7 @@ int print_list(std::ostream& out) {
   return exit_done;
 }
 
-/// One run of the command: each step goes on or leaves the exit code.
+/// One run of the command: each step returns true to go on, or sets the exit code.
 class Note {
  public:
   Note(const ParsedLine& line, std::ostream& out, std::ostream& err)
@@ -119,7 +119,7 @@ class Note {
     return true;
   }
 
-  /// A job called pad.journal would be its own.
+  /// Refuses a job named pad.journal, whose journal would be the job file itself.
   bool check_journal() {
     const FileIdentity journal = identity_of(path_);
     const std::string& job = line_.operands().front();
@@ -130,7 +130,7 @@ class Note {
     return false;
   }
 
-  /// A journal that does not read is shown, but must not keep anyone from noting.
+  /// Takes the old journal. If it cannot be read its findings are shown, but noting still works.
   void take_old(std::string_view text) {
     old_text_ = text;
     Parsed<Journal> reading = read_journal(old_text_, job_);
@@ -208,7 +208,7 @@ class Note {
     return type_time();
   }
 
-  /// The moment itself is only taken from the clock where somebody is at the terminal to see it.
+  /// The current time is used only if somebody at the terminal can see it.
   bool type_time() {
     const auto at = line_.text("at");
     const bool at_terminal = &out_ == &std::cout && isatty(STDIN_FILENO) == 1;
@@ -224,7 +224,7 @@ class Note {
     return true;
   }
 
-  /// The findings that a line has, told without it, which is not in the file.
+  /// Reports the findings about one line, without quoting the line, which is not in the file.
   bool tell(const std::vector<Diagnostic>& findings, std::size_t its_line) {
     bool sound = true;
     for (const Diagnostic& finding : findings) {
@@ -240,7 +240,7 @@ class Note {
     return sound;
   }
 
-  /// By the journal's own rules, whatever it holds.
+  /// Checks the new line alone, by the journal's rules.
   bool judge_alone() {
     Parsed<Journal> alone = read_journal(typed_line(typed_, job_), job_);
     if (!alone.ok()) {
@@ -253,7 +253,7 @@ class Note {
     return true;
   }
 
-  /// Beside what the journal holds.
+  /// Checks the new line together with what the journal contains.
   bool judge_together() {
     if (!old_ok_) return tell(alone_findings_, 1);
     const auto whole_end = old_text_.rfind('\n');
@@ -263,7 +263,7 @@ class Note {
     return tell(read_journal(text, job_).diagnostics, number);
   }
 
-  /// The plan's hour stands where nobody has noted the true one.
+  /// Uses the planned time of placing if nobody has noted the actual one.
   bool check_placed() {
     const bool of_the_slab = observation_needs_zone(reading_.kind);
     if (!of_the_slab || reading_.kind == ObservationKind::placed) return true;
@@ -284,7 +284,8 @@ class Note {
     return true;
   }
 
-  /// Parts are the plan's; where the job cannot be planned now, any name will do.
+  /// Checks the part against the plan's parts; if the job cannot be planned now, any name is
+  /// accepted.
   bool check_part() {
     if (reading_.part.empty()) return true;
     std::ostream nowhere(nullptr);
@@ -307,8 +308,8 @@ class Note {
     return fmt::format(" \"{}\"", part.name);
   }
 
-  /// Adds the line where `sound`, asked with the journal at hand, says that it may: another note
-  /// cannot come between the question and the line.
+  /// Adds the line if `sound`, called while the journal is locked, allows it: another `note` cannot
+  /// come in between the check and the new line.
   template <class Sound>
   bool add_line(const std::string& text, Sound sound) {
     const WriteGuard guard({}, line_.has("force"));
@@ -337,7 +338,7 @@ class Note {
     warn_of_future();
   }
 
-  /// On the day itself, an hour that has not come is most often a slip.
+  /// On the pour's day, a time in the future is usually a mistake.
   void warn_of_future() {
     const double ahead_h = seconds_between(now_, reading_.at) / seconds_per_hour;
     const double into_pour_h = seconds_between(job_.pour.start, now_) / seconds_per_hour;

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide note`: what was seen on the slab, into the job's journal.
+/// `slabtide note`: adds what was observed on the slab to the job's journal.
 extern const Command note_command;
 
 }  // namespace slabtide

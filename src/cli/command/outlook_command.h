@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide outlook`: the pour day's weather by the hour, and whether to pour.
+/// `slabtide outlook`: the weather of the pour's day by the hour, and whether to pour.
 extern const Command outlook_command;
 
 }  // namespace slabtide

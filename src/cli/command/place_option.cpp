@@ -12,7 +12,7 @@ namespace slabtide {
 
 namespace {
 
-/// The zone nearest to the place; "another" where the system has no table of them.
+/// The time zone nearest to the place; "another" if the system has no table of zones.
 std::string clock_at(double latitude_deg, double longitude_deg) {
   return nearest_zone_name(latitude_deg, longitude_deg).value_or("another");
 }

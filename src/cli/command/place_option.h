@@ -6,7 +6,7 @@
 
 #include "cli/line/command_line.h"
 
-// The option --place LAT,LON, which more than one command takes.
+// The option --place LAT,LON, which several commands take.
 
 namespace slabtide {
 
@@ -19,17 +19,17 @@ struct Place {
 /// The option's row in a command's table.
 Option place_option();
 
-/// "44.9,-91.9"; empty where the text is no such pair, or off the earth.
+/// Reads "44.9,-91.9"; empty if the text is not two numbers, or not a possible place.
 std::optional<Place> read_place(std::string_view text);
 
-/// What to say where `read_place` gives nothing.
+/// The message when `read_place` returns nothing.
 std::string place_fault(std::string_view text);
 
-/// That the place is far from where the other sign would put it, in the United States; empty
-/// where that is not so. A guess, which only a warning can be made of.
+/// A message if the place is far from the United States but would be there with the other sign of
+/// the longitude; else empty. This is a guess, so it is used for a warning only.
 std::string sign_doubt(const Place& place);
 
-/// The warning of `slabtide command`.
+/// `what` as a warning of `slabtide COMMAND` about the option.
 std::string place_warning(std::string_view command, std::string_view what);
 
 }  // namespace slabtide

@@ -12,7 +12,8 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t max_planned_jobs = 10000;
-/// Days are drawn for so many jobs unasked; for more they would take the most of the time.
+/// Without --draws, days are sampled only for up to this many jobs; for more it would take most of
+/// the time.
 constexpr std::size_t max_jobs_with_samples = 20;
 
 CommandLine plan_line() {
@@ -32,11 +33,11 @@ CommandLine plan_line() {
   return line;
 }
 
-/// One job with its files, and what it is planned by.
+/// One job with its files, and how to plan it.
 struct PlanWork {
   const ParsedLine& line;
   std::size_t samples = 0;
-  int threads = 0;  ///< a job; 0: as the machine has
+  int threads = 0;  ///< per job; 0: as many as the machine has
   TextStyle style;
   const WriteGuard& guard;
 };
@@ -65,7 +66,7 @@ int run_plan(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (!samples) return exit_input_wrong;
   PlanWork work{line, *samples, 0, style_for(out), *guard};
   if (paths.size() == 1) return plan_one(paths.front(), targets.of_job.front(), work, out, err);
-  work.threads = 1;  // each job has one of the machine's
+  work.threads = 1;  // one thread each, since the jobs run in parallel
   const JobWork planned = [&](std::size_t job, std::ostream& job_out, std::ostream& job_err) {
     return plan_one(paths[job], targets.of_job[job], work, job_out, job_err);
   };

@@ -24,9 +24,9 @@ namespace {
 
 constexpr double default_thickness_m = 4.0 * metres_per_inch;
 constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
-/// The panel that stands for the slab: small, so that it is placed in minutes.
+/// The panel that represents the slab: small, so that it is placed within minutes.
 constexpr double panel_m = 3.0;
-/// Outdoor concrete where it freezes: common practice.
+/// Outdoor concrete in freezing climates: common practice.
 constexpr double usual_air_fraction = 0.06;
 
 CommandLine quick_line() {
@@ -56,15 +56,15 @@ CommandLine quick_line() {
   return line;
 }
 
-/// What is wrong with an option, or the job and what was assumed for it.
+/// The job and what was assumed for it, or what is wrong with an option.
 struct QuickJob {
   Job job;
   std::vector<std::string> assumed;
-  std::string warning;  ///< of a place that is most likely another
+  std::string warning;  ///< for a place that is probably mistyped
   std::string fault;
 };
 
-/// Reads the options one by one into the job; after the first fault the rest is skipped.
+/// Reads the options one by one into the job; after the first fault it skips the rest.
 class QuickReader {
  public:
   explicit QuickReader(const ParsedLine& line) : line_(line) {}
@@ -85,7 +85,7 @@ class QuickReader {
 
   void assume(std::string what) { quick_.assumed.push_back(std::move(what)); }
 
-  /// A figure in the usual unit of its kind, inside as a job file would have it.
+  /// A number in the usual unit of its kind, converted as in a job file.
   std::optional<double> quantity(const std::string& option, const Quantity& kind,
                                  const Range& range) {
     const auto text = line_.text(option);
@@ -203,7 +203,7 @@ class QuickReader {
       job.pour.placing_sequence.push_back(zone.name);
       job.zones.push_back(std::move(zone));
     }
-    job.order.short_load_m3 = 0.0;  // the panel stands for a slab of any size
+    job.order.short_load_m3 = 0.0;  // the panel represents a slab of any size
     job.mix.air_fraction = usual_air_fraction;
     assume(
         "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");
@@ -255,7 +255,7 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (!loaded) return exit_input_wrong;
   auto pour = plan_loaded(std::move(*loaded), err);
   if (!pour) return exit_input_wrong;
-  // A panel made up to look at the weather has no crew and takes nothing along.
+  // A panel made up for looking at the weather needs no crew and no supplies.
   pour->plan.crew = {};
   pour->plan.supplies = {};
   std::vector<std::string>& said = pour->plan.assumptions;

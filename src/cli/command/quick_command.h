@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide quick`: the same slab in the sun and in the shade, without a job file.
+/// `slabtide quick`: the same slab in sun and in shade, without a job file.
 extern const Command quick_command;
 
 }  // namespace slabtide

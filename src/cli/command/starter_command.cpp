@@ -34,7 +34,7 @@ CommandLine starter_line() {
   return line;
 }
 
-/// The job with another value after "key = ", what stands behind it left in its column.
+/// Replaces the value after "key = "; a comment behind it keeps its column.
 void set_value(std::string& job, std::string_view key, const std::string& value) {
   const std::string head = fmt::format("\n{} = ", key);
   const std::size_t found = job.find(head);
@@ -45,7 +45,7 @@ void set_value(std::string& job, std::string_view key, const std::string& value)
   job.replace(begin, end - begin, fmt::format("{:<{}}", value, width));
 }
 
-/// The starting job as the options want it, or what is wrong with them.
+/// The starter job changed according to the options, or what is wrong with them.
 class StarterJob {
  public:
   explicit StarterJob(const ParsedLine& line) : text(embedded::starter_toml()) {
@@ -55,8 +55,8 @@ class StarterJob {
 
   std::string text;
   std::string fault;
-  std::string remark;   ///< what was taken for granted
-  std::string warning;  ///< of a place that is most likely another
+  std::string remark;   ///< what was assumed
+  std::string warning;  ///< for a place that is probably mistyped
 
  private:
   void put_place(const std::string& words) {
@@ -67,7 +67,7 @@ class StarterJob {
     }
     set_value(text, "latitude", fmt::format("{}", place->latitude_deg));
     set_value(text, "longitude", fmt::format("{}", place->longitude_deg));
-    // What the starting job says of its own place is not this one's.
+    // The elevation of the starter job's own site does not apply to this place.
     text.replace(text.find("\nelevation = "), 1, "\n#");
     put_time_zone(*place);
     warning = sign_doubt(*place);

@@ -29,13 +29,13 @@ constexpr std::size_t longest_contact = 200;
 constexpr std::size_t terminal_width = 80;
 constexpr std::size_t bytes_per_kb = 1000;
 
-/// Where the forecast goes and what the job file must say for `plan` to find it there.
+/// Where the forecast is written, and the line the job file needs so that `plan` finds it there.
 struct Target {
   fs::path path;
-  std::optional<std::string> job_line;  ///< absent where the job names the file already
+  std::optional<std::string> job_line;  ///< absent if the job already names the file
 };
 
-/// A table typed by hand is not replaced by a document of another kind.
+/// A table typed by hand must not be replaced by a service's document.
 bool is_typed_table(const fs::path& path) { return path.extension() == ".csv"; }
 
 Target target_of(const FetchOrder& order, const Job& job) {
@@ -53,7 +53,7 @@ Target target_of(const FetchOrder& order, const Job& job) {
   return {path, fmt::format("forecast = \"{}\"", beside.generic_string())};
 }
 
-/// Why the contact cannot stand in a header's comment; empty where it can.
+/// Why the contact cannot be used in a header's comment; empty if it can.
 std::string contact_fault(const std::string& contact) {
   const auto fits = [](char c) { return c >= ' ' && c <= '~' && c != '(' && c != ')'; };
   if (!contact.empty() && contact.size() <= longest_contact &&
@@ -128,7 +128,7 @@ class Fetch {
     return true;
   }
 
-  /// The job is read; what stands beside it is its own, there or not.
+  /// Protects the job, and its journal and mix book, even if these do not exist yet.
   WriteGuard the_guard() const {
     const std::string& job = order_.job_path;
     return {{{job, "the job"},

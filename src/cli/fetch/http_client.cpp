@@ -21,7 +21,7 @@ namespace {
 constexpr double ms_per_s = 1000.0;
 constexpr const char* accepted = "Accept: application/geo+json, application/json;q=0.9, */*;q=0.1";
 
-/// The library's own state, made ready once.
+/// Initialises the library's global state once.
 void start_library() {
   static const CURLcode started = curl_global_init(CURL_GLOBAL_DEFAULT);
   if (started != CURLE_OK) throw std::runtime_error{"the network library does not start"};
@@ -49,7 +49,7 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
 
-/// What one answer is collected into.
+/// Collects one answer.
 struct Collected {
   HttpReply reply;
   std::size_t largest_bytes = 0;
@@ -63,7 +63,7 @@ std::size_t take_body(char* data, std::size_t size, std::size_t count, void* use
   Collected& collected = *static_cast<Collected*>(user);
   const std::size_t bytes = size * count;
   collected.too_large = bytes > collected.largest_bytes - collected.reply.body.size();
-  if (collected.too_large) return 0;  // fewer than given: the transfer is given up
+  if (collected.too_large) return 0;  // fewer than were given: aborts the transfer
   collected.reply.body.append(data, bytes);
   return bytes;
 }
@@ -73,7 +73,7 @@ std::size_t take_header(char* data, std::size_t size, std::size_t count, void* u
   const std::string_view line{data, size * count};
   Collected& collected = *static_cast<Collected*>(user);
   collected.header_bytes += line.size();
-  if (collected.header_bytes > collected.largest_header_bytes) return 0;  // given up
+  if (collected.header_bytes > collected.largest_header_bytes) return 0;  // aborts the transfer
   if (lower_case(line.substr(0, name.size())) == name)
     collected.reply.retry_after = trimmed(line.substr(name.size()));
   return line.size();
@@ -86,7 +86,7 @@ int take_progress(void* user, curl_off_t /*total*/, curl_off_t so_far, curl_off_
   return 0;
 }
 
-/// "the server forecasts.example"; the address itself where it names none.
+/// "the server forecasts.example"; the address itself if it has no host.
 std::string server_of(const std::string& url) {
   const std::optional<WebAddress> address = web_address(url);
   return address ? fmt::format("the server {}", address->host) : url;
@@ -102,7 +102,7 @@ struct Words {
   std::string_view next_step;
 };
 
-/// What the library says of a line of the header over its own limit.
+/// The library's error code for a header line over its own limit.
 constexpr CURLcode header_too_long = CURLE_OUT_OF_MEMORY;
 
 constexpr std::array<Words, 14> failures{{
@@ -136,7 +136,7 @@ HttpFailure failure_of(CURLcode code, const std::string& url) {
   return {fmt::format("{} {}", server_of(url), words->what), std::string{words->next_step}};
 }
 
-/// One connection, kept for the redirects.
+/// One connection, reused for redirects.
 class Client {
  public:
   explicit Client(const HttpOptions& options)
@@ -191,12 +191,12 @@ class Client {
   void set_manners() {
     set(CURLOPT_NOSIGNAL, 1L);
     set(CURLOPT_PROTOCOLS_STR, "http,https");
-    set(CURLOPT_FOLLOWLOCATION, 0L);  // redirects are followed here, by may_redirect
+    set(CURLOPT_FOLLOWLOCATION, 0L);  // redirects are followed below, as may_redirect allows
     set(CURLOPT_SSL_VERIFYPEER, 1L);
     set(CURLOPT_SSL_VERIFYHOST, 2L);
     set(CURLOPT_USERAGENT, options_.user_agent.c_str());
     set(CURLOPT_HTTPHEADER, headers_.get());
-    set(CURLOPT_ACCEPT_ENCODING, "");  // whatever the library unpacks
+    set(CURLOPT_ACCEPT_ENCODING, "");  // any encoding that the library can decompress
     set(CURLOPT_WRITEFUNCTION, &take_body);
     set(CURLOPT_HEADERFUNCTION, &take_header);
     set(CURLOPT_XFERINFOFUNCTION, &take_progress);

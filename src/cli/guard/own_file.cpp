@@ -27,7 +27,7 @@ std::string_view without_blanks(std::string_view text) {
   return text;
 }
 
-/// Takes `mark` and the blanks before it off the front; false where something else stands there.
+/// Removes `mark` and blanks before it from the front of `text`; false if something else is there.
 bool take(std::string_view& text, std::string_view mark) {
   text = without_blanks(text);
   if (!text.starts_with(mark)) return false;
@@ -35,7 +35,7 @@ bool take(std::string_view& text, std::string_view mark) {
   return true;
 }
 
-/// The head of every page says so (data/page/document.html).
+/// Every page has this mark in its head (data/page/document.html).
 bool is_page(std::string_view text) {
   constexpr std::string_view mark = R"(<meta name="generator" content="Slabtide">)";
   return text.substr(0, text.find("<title>")).find(mark) != std::string_view::npos;
@@ -43,7 +43,7 @@ bool is_page(std::string_view text) {
 
 bool is_calendar(std::string_view text) { return text.starts_with("BEGIN:VCALENDAR"); }
 
-/// Before the first event, where only the calendar's own lines stand.
+/// The mark must be before the first event, where only the calendar's own lines are.
 bool is_own_calendar(std::string_view text) {
   const std::string_view head = text.substr(0, text.find("BEGIN:VEVENT"));
   return is_calendar(text) && head.find(calendar_product) != std::string_view::npos;
@@ -54,15 +54,16 @@ bool is_json(std::string_view text) {
          take(text, "\"version\"");
 }
 
-/// A document that a service gave, not a table typed by hand.
+/// A document from a service, as opposed to a table typed by hand.
 bool is_document(std::string_view text) {
   return without_blanks(text).starts_with('{') && read_forecast(text, TimeZone()).ok();
 }
 
-/// What the whole lines of a text say: a reading or what strikes one, something else, or nothing.
+/// What the complete lines of a text contain: observations (or lines that undo one), something
+/// else, or nothing.
 enum class Saying { readings, other, nothing };
 
-/// A last line that a crash cut short says nothing, nor does a remark.
+/// A last line that a crash cut short and comments count as nothing.
 Saying saying_of(std::string_view text) {
   std::istringstream lines{std::string(text.substr(0, text.rfind('\n') + 1))};
   Saying saying = Saying::nothing;
@@ -80,7 +81,7 @@ Saying saying_of(std::string_view text) {
 
 bool is_book(std::string_view text) { return read_mix_book(text).ok(); }
 
-/// As it begins, on one line.
+/// The beginning of the text, on one line.
 std::string beginning(std::string_view text) {
   constexpr std::size_t longest = 40;
   std::string_view line = without_blanks(text);

@@ -17,21 +17,21 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The marks of our own files stand at their beginning; forecasts are read whole.
+/// The marks of the program's own files are at the beginning; forecasts are read whole.
 constexpr std::size_t largest_own_bytes = 8 * largest_input_bytes;
 
 std::string cannot(const std::string& path) {
   return fmt::format("cannot write \"{}\": ", printable(path));
 }
 
-/// A terminal, pipe or device holds nothing that could be lost.
+/// A terminal, pipe or device contains nothing that could be lost.
 bool holds_something(const std::string& path) {
   std::error_code problem;
   const fs::file_status status = fs::status(path, problem);
   return fs::is_regular_file(status) || status.type() == fs::file_type::not_found;
 }
 
-/// "it is the job", or with the path it was read by where that is another.
+/// "it is the job", with the path it was read from if that differs.
 std::string reads_it(const std::string& path, const ReadFile& read) {
   const std::string also = read.path == path ? "" : fmt::format(", \"{}\"", printable(read.path));
   return fmt::format("it is {}{}, which this run reads", read.role, also);

@@ -13,7 +13,7 @@
 
 namespace slabtide {
 
-/// A file that a run reads, and what it is to it: "the forecast of pad.toml".
+/// A file that a run reads, with its role: "the forecast of pad.toml".
 struct ReadFile {
   std::string path;
   std::string role;
@@ -25,19 +25,20 @@ struct WrittenFile {
   FileKind kind = FileKind::page;
 };
 
-/// Stands before every file that the program writes. Refused are a file that the run reads, by
-/// whatever path, one that it writes already, and an existing one that is not recognisably of the
-/// program's own (`may_make_way`); the last gives way to --force.
+/// Protects files from being overwritten. Refuses a file that the run reads (by whatever path), one
+/// that it already writes, and an existing one that is not recognisably the program's own
+/// (`may_make_way`); --force overrides only the last.
 class WriteGuard {
  public:
   WriteGuard(const std::vector<ReadFile>& read, bool force);
 
-  /// Why these must not be written, in words; empty where they may. Sweeps their folders of what
-  /// killed runs have left.
+  /// Why these files must not be written, in words; empty if they may be. Also removes what killed
+  /// runs left in their folders.
   std::optional<FileError> fault(std::span<const WrittenFile> files) const;
-  /// Asks once more, then replaces the file.
+  /// Checks once more, then replaces the file.
   std::optional<FileError> write(const WrittenFile& file, std::string_view text) const;
-  /// Why this text must not make way for a file of that kind; for what grows under a lock.
+  /// Why a file with this text must not be replaced by one of that kind; for files that grow under
+  /// a lock.
   std::optional<FileError> foreign(const WrittenFile& file, std::string_view text) const;
 
  private:
@@ -47,10 +48,10 @@ class WriteGuard {
   bool force_ = false;
 };
 
-/// The switch --force, for every command that writes.
+/// The switch --force, for every command that writes files.
 Option force_option();
 
-/// Tells why nothing is written, and gives the exit code.
+/// Reports why nothing is written, and returns the exit code.
 int refuse_to_write(std::string_view command, const FileError& fault, std::ostream& err);
 
 }  // namespace slabtide

@@ -14,7 +14,7 @@ namespace slabtide {
 
 namespace {
 
-/// What --draws says; empty for something else than a number up to `max_samples`.
+/// The value of --draws; empty if it is not a number up to `max_samples`.
 std::optional<std::size_t> samples_of(const ParsedLine& line, std::size_t usual) {
   const auto text = line.text("draws");
   if (!text) return usual;
@@ -25,7 +25,7 @@ std::optional<std::size_t> samples_of(const ParsedLine& line, std::size_t usual)
   return samples;
 }
 
-/// The forecast that the job names, where the job reads.
+/// The forecast that the job names, if the job can be read.
 std::optional<std::string> own_forecast(const JobRequest& request) {
   const FileText file = read_file(request.path);
   if (!file.text) return std::nullopt;

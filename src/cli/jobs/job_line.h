@@ -14,40 +14,41 @@
 
 namespace slabtide {
 
-/// What the book is to a run that reads it.
+/// The role of the book for a run that reads it.
 inline constexpr const char* mix_book_role = "the mix book";
 
-/// The option --book, as a command's table holds it.
+/// The option --book.
 Option book_option();
 
-/// The options every command that reads a job shares: --forecast, --practice, --units,
-/// --order, --book, --now.
+/// The options that all commands reading a job share: --forecast, --practice, --units, --order,
+/// --book, --now.
 std::vector<Option> job_options();
 
-/// What those say, of the job at `path`.
+/// The request for the job at `path`, with the values of these options.
 JobRequest request_of(const ParsedLine& line, const std::string& path);
 
-/// --draws, for commands that look at days that may come.
+/// The option --draws, for commands that sample days.
 Option samples_option(std::size_t usual = usual_samples);
 
-/// The draws that --draws asks for, else `usual`; where it is no such number, that is said.
+/// The number of samples that --draws asks for, else `usual`. Empty if its value is invalid, which
+/// has then been reported.
 std::optional<std::size_t> samples_asked(const ParsedLine& line, std::size_t usual,
                                          std::ostream& err);
 
-/// What is read for the jobs of the line: jobs, journals, forecasts, mix books, practice. Of a job
-/// that does not read, what is known without it.
+/// The files read for the jobs of the command line: jobs, journals, forecasts, mix books, practice.
+/// For a job that cannot be read, those known without it.
 std::vector<ReadFile> files_read(const ParsedLine& line);
 
-/// The job at the line's operand, planned without bands. Absent where that cannot be; the findings
-/// went to `err`.
+/// The job of the line's operand, planned without bands. Absent if that is not possible; the
+/// findings then went to `err`.
 std::optional<PlannedPour> plan_job(const ParsedLine& line, std::ostream& err);
 
-/// The job at `path`, which is one of the line's operands, planned with bands from `samples` days,
-/// on so many threads (0: as the machine has). Tells on `err` how far it is.
+/// The job at `path`, one of the line's operands, planned with bands from `samples` days on
+/// `threads` threads (0: as many as the machine has). Shows progress on `err`.
 std::optional<PlannedPour> plan_job_with_bands(const std::string& path, const ParsedLine& line,
                                                std::size_t samples, int threads, std::ostream& err);
 
-/// The job at the line's operand, with as many draws as --draws says.
+/// The job of the line's operand, with as many samples as --draws asks for.
 std::optional<PlannedPour> plan_job_with_bands(const ParsedLine& line, std::ostream& err);
 
 }  // namespace slabtide

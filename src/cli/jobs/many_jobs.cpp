@@ -21,7 +21,7 @@ namespace slabtide {
 
 namespace {
 
-/// What one job came to.
+/// The outcome of one job.
 struct JobOutcome {
   int exit_code = exit_done;
   std::string out;
@@ -46,7 +46,7 @@ JobOutcome outcome_of(std::size_t job, const std::string& path, const JobWork& w
   return outcome;
 }
 
-/// Passes outcomes on in order, whichever comes first.
+/// Passes the outcomes on in order, whichever is finished first.
 class InOrder {
  public:
   InOrder(const std::vector<std::string>& paths, std::ostream& out, std::ostream& err)
@@ -118,7 +118,7 @@ std::vector<std::string> WriteTargets::all() const {
 WriteTargets write_targets(const std::vector<std::string>& written,
                            const std::vector<std::string>& paths) {
   WriteTargets targets;
-  std::set<std::string> taken;  // by the jobs before
+  std::set<std::string> taken;  // by earlier jobs
   for (const std::string& path : paths) {
     std::vector<std::string>& files = targets.of_job.emplace_back();
     for (const std::string& file : written) {

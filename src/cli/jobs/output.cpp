@@ -70,7 +70,7 @@ std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine
     err << refusal(std::string(command), fault);
     return std::nullopt;
   }
-  // What is read costs time to find out: not where nothing is written.
+  // Finding out which files are read takes time, so it is skipped when nothing is written.
   WriteGuard guard(files.empty() ? std::vector<ReadFile>{} : files_read(line), line.has("force"));
   std::vector<WrittenFile> written;
   for (const std::string& file : files) written.push_back({file, kind_of_ending(ending_of(file))});

@@ -16,39 +16,40 @@
 
 namespace slabtide {
 
-/// Colour where `out` is the program's own standard output, that is a terminal, and
-/// NO_COLOR is not set (no-color.org) nor TERM dumb.
+/// Colour if `out` is the program's own standard output and a terminal, and neither NO_COLOR is set
+/// (no-color.org) nor TERM is dumb.
 TextStyle style_for(const std::ostream& out);
 
-/// `--write FILE`, many times: "write the plan to FILE too, .json or .csv as its ending says".
+/// The option `--write FILE`, which may be repeated: "write the plan to FILE too, .json or .csv as
+/// its ending says".
 Option write_option(std::string_view what, const std::vector<std::string_view>& endings);
 
-/// A file as it is to be written.
+/// A file ready to be written.
 struct MadeFile {
   std::string path;
   std::string text;
 };
 
-/// The ending of a file's name, with its dot.
+/// The ending of a file's name, including the dot.
 std::string ending_of(const std::string& path);
-/// What the file holds; empty where it cannot be read.
+/// The file's present text; empty if it cannot be read.
 std::string text_before(const std::string& path);
 /// ".json, .ics or .csv".
 std::string endings_words(const std::vector<std::string_view>& endings);
-/// The first path with another ending, as a fault in words; empty where there is none.
+/// A message about the first path with another ending; empty if there is none.
 std::string ending_fault(const std::vector<std::string>& paths,
                          const std::vector<std::string_view>& endings);
-/// Writes one after the other, each whole or not at all. Returns the exit code.
+/// Writes the files one after another, each completely or not at all. Returns the exit code.
 int write_files(const std::vector<MadeFile>& files, const WriteGuard& guard, std::ostream& err);
 
-/// Stands before the files that a line of a command asks to write, the endings given; empty where
-/// they must not be written, which was told.
+/// The guard for the files that a command is asked to write, whose endings are checked first; empty
+/// if they must not be written, which has then been reported.
 std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine& line,
                                       const std::vector<std::string>& files,
                                       const std::vector<std::string_view>& endings,
                                       std::ostream& err);
 
-/// Makes every file's text before the first is written. The endings were checked before.
+/// Makes the text of every file before writing the first. The endings must have been checked.
 template <class Facts>
 int write_reports(const std::vector<std::string>& paths, std::span<const FileFormat<Facts>> formats,
                   const Facts& facts, UtcTime now, const WriteGuard& guard, std::ostream& err) {

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// Texts from files, the time zones of the system, and the clock.
+/// Sources on disk, with the system's time zones and clock.
 const Sources& text_files();
 
 }  // namespace slabtide

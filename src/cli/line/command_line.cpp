@@ -60,7 +60,7 @@ std::string missing_value(const CommandLine& command, std::string_view given) {
              : fmt::format("--{0} has no value; write --{0} {1}", name, option->argument);
 }
 
-/// A word that looks like an option of one letter, of which there are none.
+/// True for a word that looks like a one-letter option; there are none.
 bool is_short_option(const std::string& word) {
   return word.size() == 2 && word.front() == '-' && word.back() >= 'A';
 }
@@ -173,7 +173,7 @@ std::string help_text(const CommandLine& command) {
     } else {
       left.append(help_column - left.size(), ' ');
     }
-    // Wrapped apart from its left side, so that a break after the name does not confuse it.
+    // Wrapped separately from the left side, so that a break after the name does not disturb it.
     const std::string right = wrap(option.help, help_width - help_column, 0);
     for (const char c : right) {
       left += c;

@@ -13,30 +13,30 @@ inline constexpr int exit_done = 0;
 inline constexpr int exit_could_not = 1;    ///< a file, the network
 inline constexpr int exit_input_wrong = 2;  ///< the input or the command line
 
-/// One option of a command: the table that parsing and help are made from.
+/// One option of a command. Parsing and help both use this table.
 struct Option {
   std::string name;      ///< "forecast"
   std::string argument;  ///< "FILE"; empty for a switch
   std::string help;
-  bool many = false;  ///< may be given again
+  bool many = false;  ///< may be repeated
 };
 
-/// What a command takes.
+/// What a command accepts.
 struct CommandLine {
   std::string name;     ///< "plan"
   std::string summary;  ///< one line
-  std::string operand;  ///< "JOB"; empty where it takes none
+  std::string operand;  ///< "JOB"; empty if it takes none
   bool operand_needed = true;
-  std::size_t max_operands = 1;  ///< where it takes any
+  std::size_t max_operands = 1;  ///< if it takes any
   std::vector<Option> options;
-  std::string details;  ///< more help, may be empty
+  std::string details;  ///< more help; may be empty
 };
 
-/// A command line read against its table.
+/// A command line that was read against its table.
 class ParsedLine {
  public:
   bool has(const std::string& option) const { return values_.contains(option); }
-  /// The last value given.
+  /// The last value given for the option.
   std::optional<std::string> text(const std::string& option) const;
   std::vector<std::string> texts(const std::string& option) const;
   const std::vector<std::string>& operands() const { return operands_; }
@@ -48,20 +48,20 @@ class ParsedLine {
   std::vector<std::string> operands_;
 };
 
-/// A line that was read, or why there is none.
+/// A parsed line, or why it is wrong.
 struct ParsedCommandLine {
   std::optional<ParsedLine> line;
   bool help_wanted = false;
-  std::string fault;  ///< in words for the user, where there is no line
+  std::string fault;  ///< in words for the user, if there is no line
 };
 
-/// Reads `args` (after the command's name).
+/// Reads `args` (everything after the command's name).
 ParsedCommandLine read_line(const CommandLine& command, const std::vector<std::string>& args);
 
-/// What is said where a command line is wrong: the fault, and where help is.
+/// The message for a wrong command line: the fault, and where to find help.
 std::string refusal(const std::string& command, const std::string& fault);
 
-/// `slabtide plan --help`: at 80 columns.
+/// The text of `slabtide plan --help`, 80 columns wide.
 std::string help_text(const CommandLine& command);
 
 }  // namespace slabtide

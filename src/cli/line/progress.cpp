@@ -11,7 +11,7 @@ namespace slabtide {
 namespace {
 
 constexpr std::chrono::seconds patience{1};
-/// Back to the line's start, and what was on it wiped (ECMA-48 erase in line).
+/// Return to the start of the line and erase it (ECMA-48 erase in line).
 constexpr const char* clear_line = "\r\x1b[K";
 
 }  // namespace

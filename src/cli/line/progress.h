@@ -7,8 +7,8 @@
 
 namespace slabtide {
 
-/// A line on the terminal that counts along while something takes longer than a second, and is
-/// gone afterwards. Silent where `err` is not the program's own standard error on a terminal.
+/// A line on the terminal that counts while something takes longer than a second, and disappears
+/// afterwards. Silent unless `err` is the program's own standard error and a terminal.
 class Progress {
  public:
   Progress(std::string what, std::ostream& err);
