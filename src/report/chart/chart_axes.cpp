@@ -10,7 +10,7 @@ namespace slabtide {
 namespace {
 
 constexpr std::array<double, 3> round_steps{1.0, 2.0, 5.0};
-/// Of a step: what rounding may take off or put on.
+/// Allowance for rounding, as a fraction of a step.
 constexpr double hair = 1e-9;
 constexpr int max_decimals = 4;
 

@@ -5,18 +5,18 @@
 
 namespace slabtide {
 
-/// From values to places along an axis, straight or by the logarithm.
+/// Maps values to positions along an axis, linearly or logarithmically.
 class AxisScale {
  public:
   enum class Kind { straight, logarithmic };
 
-  /// `low` lands on `at_low`, `high` on `at_high`.
-  /// Error: std::invalid_argument unless low < high, and 0 < low where logarithmic.
+  /// `low` maps to `at_low`, `high` to `at_high`.
+  /// Error: std::invalid_argument unless low < high, and 0 < low for a logarithmic axis.
   AxisScale(Kind kind, double low, double high, double at_low, double at_high);
 
   double low() const { return low_; }
   double high() const { return high_; }
-  /// Values beyond the ends are held at them.
+  /// Values beyond the ends map to the ends.
   double place(double value) const;
 
  private:
@@ -27,14 +27,14 @@ class AxisScale {
   double at_high_;
 };
 
-/// Round numbers (1, 2 or 5 times a power of ten apart) from `low` to `high`, at most `max`.
-/// Error: std::invalid_argument unless low < high and most > 1.
+/// Round numbers (1, 2 or 5 times a power of ten apart) from `low` to `high`, at most `max` of
+/// them. Error: std::invalid_argument unless low < high and max > 1.
 std::vector<double> round_ticks(double low, double high, std::size_t max);
 
 /// The powers of ten from `low` to `high`. Error: std::invalid_argument unless 0 < low < high.
 std::vector<double> decade_ticks(double low, double high);
 
-/// The distance of neighbouring ticks' decimals: 0 for whole numbers, 1 for tenths ...
+/// The number of decimals that ticks need: 0 for whole numbers, 1 for tenths ...
 int decimals_of(const std::vector<double>& ticks);
 
 }  // namespace slabtide

@@ -12,7 +12,7 @@ namespace slabtide {
 
 namespace {
 
-/// A sample this near to an hour is that hour's.
+/// A sample this close to an hour is used for that hour.
 constexpr double near_s = 301.0;
 
 const ChartPoint* point_at(const ChartLine& line, double at_s) {

@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// The lines of a chart as a table, a row a full hour, in a `details` element.
+/// The lines of a chart as a table in a `details` element, one row per full hour.
 Element chart_table(const LineChart& chart, std::string_view unit, int decimals,
                     const PlannedPour& facts);
 

@@ -14,7 +14,7 @@ namespace slabtide {
 
 namespace {
 
-// Of the drawing, in its own units (ours).
+// Dimensions of the drawing, in its own units (ours).
 constexpr double width = 486.0;
 constexpr double plot_height = 250.0;
 constexpr double left = 58.0;
@@ -116,14 +116,15 @@ class Drawing {
     for (const double tick : ticks) {
       const double y = y_.place(tick);
       group.add(path_of(PathData().move_to(left, y).line_to(right(), y).str(), "grid"));
-      // Straight ticks have as many decimals each, decades as many as they need.
+      // On a linear axis all ticks have the same number of decimals; decades have as many as each
+      // needs.
       const int decimals = decimals_of(straight ? ticks : std::vector{tick});
       group.add(text_at(left - 7.0, y, fixed_words(tick, decimals), "value"));
     }
     return group;
   }
 
-  /// Full local hours, so many apart that their names have room.
+  /// Full local hours, spaced so that their names fit.
   Element hours() const {
     const auto local =
         facts_.job.site.time_zone.local_from_utc(facts_.run.weather.grid.start).time_of_day();
@@ -161,7 +162,7 @@ class Drawing {
     return group;
   }
 
-  /// Wide enough somewhere to be seen beside the line.
+  /// True if the band is wide enough somewhere to be visible beside the line.
   bool has_band(const ChartLine& line) const {
     if (line.band.size() != line.points.size()) return false;
     return std::any_of(line.band.begin(), line.band.end(), [&](const auto& span) {
@@ -202,9 +203,10 @@ class Drawing {
     return data.str();
   }
 
-  /// Each line's name at its end, spread so that none covers another.
+  /// Each line's name at its end, spread so that no name covers another.
   Element names() const {
-    // Of lines that end alike the first to end is named first, so that leaders do not cross.
+    // Of lines that end at the same value, the one that ends sooner is named first, so that leader
+    // lines do not cross.
     constexpr double sooner_first = 1e-3;
     std::vector<double> wanted;
     for (const ChartLine& line : chart_.lines) {

@@ -11,29 +11,29 @@
 
 namespace slabtide {
 
-/// A value at an instant, seconds from the weather grid's start.
+/// A value at an instant, in seconds from the start of the weather grid.
 struct ChartPoint {
   double at_s = 0.0;
   double value = 0.0;
 };
 
 struct ChartLine {
-  std::string name;   ///< written at its end
-  std::string style;  ///< class: colour and dash
+  std::string name;   ///< shown at the end of the line
+  std::string style;  ///< CSS class: colour and dash
   std::vector<ChartPoint> points;
-  /// Least and largest about the line, at the same instants; may be empty.
+  /// Minimum and maximum around the line, at the same instants; may be empty.
   std::vector<std::pair<double, double>> band;
-  /// From and to when it is drawn thick.
+  /// The time span in which the line is drawn thick.
   std::optional<std::pair<double, double>> thick_s;
 };
 
-/// A level with its name, drawn across.
+/// A named level, drawn across the chart.
 struct ChartLevel {
   double value = 0.0;
   std::string words;
 };
 
-/// A range of values with its name, drawn as a bracket beside the lines.
+/// A named range of values, drawn as a bracket beside the lines.
 struct ChartRange {
   double low = 0.0;
   double high = 0.0;
@@ -46,11 +46,11 @@ struct ChartBar {
   std::string style;
   std::optional<double> from_s;
   std::optional<double> to_s;
-  std::optional<double> mark_s;  ///< a stroke across it
+  std::optional<double> mark_s;  ///< a stroke across the bar
 };
 
 struct LineChart {
-  std::string title;  ///< what it shows, to a screen reader
+  std::string title;  ///< describes the chart to a screen reader
   double from_s = 0.0;
   double to_s = 0.0;
   AxisScale::Kind kind = AxisScale::Kind::straight;
@@ -62,7 +62,8 @@ struct LineChart {
   std::vector<ChartBar> bars;
 };
 
-/// Drawn: the hours below (night shaded), the values at the left, each line named at its end.
+/// The drawing: hours along the bottom (night shaded), values at the left, each line named at its
+/// end.
 Element render_chart(const LineChart& chart, const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -14,9 +14,9 @@ namespace slabtide {
 
 namespace {
 
-/// From this long before the first final set (ours).
+/// The chart starts this long before the first final set (ours).
 constexpr double before_set_s = seconds_per_hour;
-/// To this long after the start of the pour: over the night (ours).
+/// The chart ends this long after the start of the pour, past the night (ours).
 constexpr double night_over_s = 26.0 * seconds_per_hour;
 constexpr double min_high = 1.0;
 constexpr double max_high = 2.0;
@@ -27,8 +27,8 @@ StressCase uncut(std::size_t zone, const PlannedPour& facts) {
           !re_entrant_corners(described.outline).empty()};
 }
 
-/// The cell by which the first share of the area has come to the limit; where that never
-/// happens the one with the most pull.
+/// The cell whose stress reaches the limit when the first fraction of the area has reached it (as
+/// practice says); if that never happens, the cell with the highest stress.
 const CellRun& telling_cell(std::size_t zone, const PlannedPour& facts) {
   const ZoneRun& run = facts.run.zones[zone];
   const StressCase piece = uncut(zone, facts);
@@ -63,7 +63,7 @@ ChartLine line_of(std::size_t zone, double from_s, double to_s, const PlannedPou
   const MixModel& mix = facts.run.mixes[cell.mix];
   const auto ratio = stress_ratio(history, mix, uncut(zone, facts));
   std::vector<double> times_s = sample_times_s(from_s, to_s);
-  // Exact where it counts: at the limit, whatever the samples.
+  // Add the exact time of the limit, which may be between two samples.
   const auto limit_s =
       stress_reaches_s(history, mix, uncut(zone, facts), facts.practice.saw.cut_by_ratio);
   if (limit_s && *limit_s > from_s && *limit_s < to_s) {
@@ -82,7 +82,8 @@ std::optional<double> seconds_of(const std::optional<UtcTime>& time, const Plann
   return seconds_between(facts.run.weather.grid.start, *time);
 }
 
-/// From the first saw of the kinds to the latest time; a stroke where the second can start.
+/// From when the first of the saws can start to the latest time; a stroke shows when the second
+/// can.
 ChartBar bar_of(std::size_t zone, const std::vector<SawKind>& kinds, const PlannedPour& facts) {
   ChartBar bar;
   bar.name = facts.job.zones[zone].name;

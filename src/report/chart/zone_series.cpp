@@ -13,7 +13,7 @@ namespace {
 
 constexpr double sample_s = 600.0;
 
-/// The histories of a zone's cells, each once.
+/// The histories of a zone's cells, without duplicates.
 std::set<std::size_t> histories_of(const ZoneRun& zone) {
   std::set<std::size_t> all;
   for (const CellRun& cell : zone.cells) all.insert(cell.history);

@@ -12,21 +12,21 @@
 
 namespace slabtide {
 
-/// The cell of a zone with the middle of the set times, by area, and so its history; the first
-/// cell where none sets before the forecast ends.
+/// The cell of a zone with the median set time by area, whose history represents the zone; the
+/// first cell if none sets before the forecast ends.
 std::size_t middle_cell(const ZoneRun& zone, const PlannedPour& facts);
 
-/// Ten minutes apart, both ends included where they fall on it. Seconds as given.
+/// Instants ten minutes apart, from `from_s` up to `to_s`.
 std::vector<double> sample_times_s(double from_s, double to_s);
 
-/// Reads a value of a history at an instant.
+/// Reads one value of a history at an instant.
 using Reader = std::function<double(const ColumnHistory&, double at_s)>;
 
-/// Straight between the entries of one of a history's records.
+/// Interpolates one record of a history linearly.
 Reader reader_of(std::vector<double> ColumnHistory::*record, double (*convert)(double));
 
-/// The middle cell's value through a time span from when all of the zone is placed, with the
-/// least and the largest of the zone's cells about it.
+/// The value for the middle cell over a time span, starting when all of the zone is placed, with
+/// the minimum and maximum over the zone's cells around it.
 ChartLine zone_line(std::size_t zone, const Reader& reader, double from_s, double to_s,
                     const PlannedPour& facts);
 

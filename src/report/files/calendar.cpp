@@ -28,7 +28,7 @@ constexpr std::string_view cancelled = "STATUS:CANCELLED";
 /// RFC 5545, section 3.3.8: an INTEGER has 32 bits.
 constexpr long max_sequence = std::numeric_limits<std::int32_t>::max();
 
-/// An event as it stands in a file: what identifies it, its revision, and all other lines.
+/// An event in a file: its identifier, its revision, and all other lines.
 struct Entry {
   std::string uid;
   long sequence = 0;
@@ -36,8 +36,8 @@ struct Entry {
   Lines body;
 };
 
-/// What the job's identifiers are made from. Two jobs of the same name lie at different places;
-/// a hundredth of a degree bears a correction of the coordinates.
+/// What the job's identifiers are made from. Two jobs with the same name are at different places;
+/// rounding to a hundredth of a degree allows small corrections of the coordinates.
 std::string job_id(const Job& job) {
   return fmt::format("{}\x1f{}\x1f{:.2f}\x1f{:.2f}", job.name, job.site.name, job.site.latitude_deg,
                      job.site.longitude_deg);
@@ -64,7 +64,7 @@ Lines body_of(const CalendarEvent& event, const Site& site) {
   return body;
 }
 
-/// What follows "NAME:" where the line is of that property.
+/// The value after "NAME:" if the line is of that property.
 std::optional<std::string_view> value_of(std::string_view line, std::string_view name) {
   if (!line.starts_with(name) || line.substr(name.size(), 1) != ":") return std::nullopt;
   return line.substr(name.size() + 1);
@@ -78,7 +78,7 @@ std::optional<long> sequence_from(std::string_view digits) {
   return value;
 }
 
-/// Puts one line of an event where it belongs.
+/// Stores one line of an event in the matching field.
 void take_line(const std::string& line, Entry& entry) {
   if (const auto uid = value_of(line, "UID")) {
     entry.uid = *uid;
@@ -91,7 +91,7 @@ void take_line(const std::string& line, Entry& entry) {
   }
 }
 
-/// The events of an older file; none where it is another program's or another job's.
+/// The events of an older file; none if it is from another program or for another job.
 std::vector<Entry> entries_before(std::string_view text, const std::string& calendar_uid) {
   std::vector<Entry> entries;
   std::optional<Entry> open;
@@ -114,7 +114,8 @@ std::vector<Entry> entries_before(std::string_view text, const std::string& cale
   return entries;
 }
 
-/// Gives entries their revision, and remembers what of the older file is still planned.
+/// Gives entries their revision, and finds out which events of the older file are no longer
+/// planned.
 class Revision {
  public:
   Revision(const CalendarIssue& issue, const std::string& calendar_uid)
@@ -137,7 +138,7 @@ class Revision {
     }
   }
 
-  /// What was in the older file and has not been revised, in its order.
+  /// The events of the older file that were not revised, in order.
   std::vector<Entry> gone() const {
     std::vector<Entry> entries;
     for (const Entry& entry : before_) {

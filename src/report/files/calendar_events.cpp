@@ -9,11 +9,11 @@ namespace slabtide {
 
 namespace {
 
-// How long before something its alarm goes off; ours.
-constexpr int before_arrival_min = 60;  // the way to the site
-constexpr int before_work_min = 15;     // tools and people to the place
+// How long before an event its alarm sounds; ours.
+constexpr int before_arrival_min = 60;  // travel to the site
+constexpr int before_work_min = 15;     // time to get tools and people in place
 
-/// Fields of an id; a name may hold any printable character.
+/// Separates the fields of an id; names may contain any printable character.
 constexpr char separator = '\x1f';
 
 template <class... Fields>
@@ -44,7 +44,7 @@ class EventList {
     return day_clock(time, facts_.job);
   }
 
-  /// An event that does not last is a moment (RFC 5545 wants the end after the start).
+  /// An event without duration has no end (RFC 5545 requires the end to be after the start).
   void add(CalendarEvent event) {
     event.starts = to_minute(event.starts);
     if (event.ends) event.ends = to_minute(*event.ends);
@@ -107,7 +107,7 @@ class EventList {
 
   void add_part(const ZonePlan& zone, const PartPlan& part, const std::string& number) {
     for (const OperationWindow& window : part.windows) {
-      if (window.operation >= Operation::saw_dry) continue;  // these wait for the whole zone
+      if (window.operation >= Operation::saw_dry) continue;  // these apply to the zone as a whole
       add_window(zone.name, part.name, number, window);
     }
   }
@@ -151,7 +151,7 @@ class EventList {
       case JointWay::wet:
         return add_cuts(zone, SawKind::wet);
       case JointWay::tool:
-        // Where the finish has its own tooled joints, these stand there already.
+        // If the finish has its own tooled joints, these are already among the windows.
         if (facts_.plan.zones[zone].whole.window(Operation::tooled_joint) == nullptr) {
           add_window(facts_.job.zones[zone].name, {}, "0", choice.tooled);
         }

@@ -14,7 +14,7 @@ namespace slabtide {
 
 namespace {
 
-/// What a row says besides the window.
+/// What a row contains besides the window.
 struct Place {
   std::string zone;
   std::string part;

@@ -16,7 +16,7 @@ namespace {
 constexpr std::size_t max_octets = 75;
 constexpr std::string_view line_end = "\r\n";
 
-/// Drawn once at random, as RFC 9562 wants it for a name space of one's own.
+/// Generated once at random, as RFC 9562 recommends for a name space of one's own.
 constexpr const char* name_space = "7efbff3e-1533-49ca-830b-4a39e05e544a";
 
 bool is_control(char c) {

@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// The comparison as JSON, schema 1: times ISO 8601 with offset to the minute, quantities SI
-/// with the unit in the key; what does not come is null. Ends in a newline.
+/// The comparison as JSON, schema 1: times ISO 8601 with offset to the minute, quantities SI with
+/// the unit in the key; null for what does not happen. Ends in a newline.
 std::string json_compare(const CompareFacts& facts);
 
 }  // namespace slabtide

@@ -96,7 +96,7 @@ class JsonPlan {
             {"discharge_c", hundredths(model.discharge_c)}};
   }
 
-  /// One day in ten has it before `early`, half before `likely`, one in ten after `late`.
+  /// On one day in ten it is before `early`, on half before `likely`, on one in ten after `late`.
   Json band(const std::optional<TimeBand>& band) const {
     if (!band) return nullptr;
     return {{"early", time(band->early)},
@@ -136,7 +136,7 @@ class JsonPlan {
     return json;
   }
 
-  /// Those of the zone as a whole, its forms and its saws among them.
+  /// The windows of the zone as a whole, including its forms and saws.
   Json zone_windows(const ZonePlan& plan) const {
     Json json = windows(plan.whole.windows);
     for (const FacePlan& face : plan.faces) {
@@ -148,7 +148,7 @@ class JsonPlan {
     return json;
   }
 
-  /// The times and peaks that a zone and each part of it have alike.
+  /// The times and peaks that a zone and each of its parts have in common.
   void put_part(Json& json, const PartPlan& part) const {
     json["sunlit_share"] = hundredths(part.sunlit_fraction);
     json["sheen_gone"] = time(part.sheen_gone);

@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// The plan as JSON, schema 1: times ISO 8601 with offset to the minute, quantities SI with
-/// the unit in the key; a time that does not come is null. Ends in a newline.
+/// The plan as JSON, schema 1: times ISO 8601 with offset to the minute, quantities SI with the
+/// unit in the key; null for a time that does not happen. Ends in a newline.
 std::string json_plan(const PlannedPour& facts);
 
 }  // namespace slabtide

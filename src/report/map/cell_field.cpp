@@ -14,14 +14,14 @@ namespace {
 constexpr double bell_m = 0.9 * cell_size_m;  ///< standard deviation of the bell curve (ours)
 constexpr double reach_m = 3.0 * bell_m;
 constexpr double min_weight = 1e-3;
-/// Keeps the plane level across a single row of cells.
+/// Regularisation that keeps the plane level across a single row of cells.
 constexpr double ridge_fraction = 1e-4;
 constexpr double fine_step_m = 0.5 * cell_size_m;
 constexpr double beyond_edge_m = 0.75 * fine_step_m;
-/// A large zone gets a coarser lattice of about this many nodes a side.
+/// A large zone gets a coarser lattice with about this many nodes per side.
 constexpr double max_nodes = 90.0;
 
-/// Sums of a weighted fit of a plane about the node.
+/// Sums for the weighted fit of a plane around the node.
 struct Normal {
   double w = 0.0, x = 0.0, y = 0.0, xx = 0.0, xy = 0.0, yy = 0.0;
 };

@@ -8,20 +8,20 @@
 
 namespace slabtide {
 
-/// Brings values at a zone's cells to a lattice fine enough to draw contour lines on.
+/// Interpolates values at a zone's cells to a lattice fine enough for contour lines.
 ///
-/// Idealises: at each node a plane through the values near by, weighted by a bell curve as wide
-/// as a cell (local linear regression: a slope stays the same slope, up to the edge).
+/// Idealises: at each node a plane through the values nearby, weighted by a bell curve about as
+/// wide as a cell (local linear regression: a uniform slope is preserved up to the edge).
 /// Source: Cleveland 1979, Robust locally weighted regression and smoothing scatterplots,
 /// JASA 74, in two dimensions and without its robust steps. Status: published, from memory.
 class CellField {
  public:
-  /// `within` is the ground the lattice covers; nodes a little beyond it count too, so that
+  /// `within` is the area that the lattice covers; nodes slightly outside it are included, so that
   /// lines reach its edges. Error: std::invalid_argument for no centres.
   CellField(const std::vector<Point>& centres, const Outline& within);
 
-  /// One value a centre. A node with a weighty centre that has none has none either.
-  /// Error: std::invalid_argument for another number of values.
+  /// `values` has one value per centre. A node is empty if a centre with enough weight has no
+  /// value. Error: std::invalid_argument for a different number of values.
   Lattice lattice(const std::vector<std::optional<double>>& values) const;
 
  private:
@@ -34,7 +34,7 @@ class CellField {
 
   std::size_t centre_count_;
   Lattice empty_;
-  std::vector<std::vector<Share>> fractions_;  ///< of each node; none where it lies outside
+  std::vector<std::vector<Share>> fractions_;  ///< of each node; none if it lies outside
 };
 
 }  // namespace slabtide

@@ -8,11 +8,11 @@ namespace slabtide {
 
 namespace {
 
-/// A cell reaches no further than this from its centre. Where outlines pinch, neighbours are
-/// wider apart than cells are large.
+/// A cell reaches at most this far from its centre. Where outlines narrow, neighbours may be
+/// further apart than cells are large.
 constexpr double search_m = 1.5 * cell_size_m;
 
-/// How far a point lies on `to`'s side of the line halfway between the two, times a length.
+/// How far a point is beyond the line halfway between the two, on the side of `to`, times a length.
 double beyond_middle(Point p, Point from, Point to) {
   const double dx = to.x_m - from.x_m;
   const double dy = to.y_m - from.y_m;
@@ -21,7 +21,7 @@ double beyond_middle(Point p, Point from, Point to) {
   return (p.x_m - mx) * dx + (p.y_m - my) * dy;
 }
 
-/// The part of a convex ring nearer to `from` than to `to`.
+/// The part of a convex ring that is nearer to `from` than to `to`.
 Outline nearer_part(const Outline& ring, Point from, Point to) {
   Outline kept;
   for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -38,7 +38,7 @@ Outline nearer_part(const Outline& ring, Point from, Point to) {
   return kept;
 }
 
-/// Where a middle goes through a corner, the corner comes twice, or twice but for rounding.
+/// If the middle line goes through a corner, the corner occurs twice, up to rounding.
 Outline without_repeats(Outline ring) {
   constexpr double rounding_m = 1e-9;
   const auto same = [](Point a, Point b) {

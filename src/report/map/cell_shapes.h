@@ -7,8 +7,8 @@
 
 namespace slabtide {
 
-/// The ground nearest to each cell of a zone, border and field apart: one outline a cell, in
-/// their order. They reach past the zone's edges and are to be clipped by these when drawn.
+/// The area nearest to each cell of a zone, separately for border and field: one outline per cell,
+/// in the same order. They extend past the zone's edges and must be clipped to them when drawn.
 std::vector<Outline> cell_shapes(const ZoneRun& zone);
 
 }  // namespace slabtide

@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// Of the cut's length, where its number may stand, the middle first.
+/// Where along the cut its number may be, as fractions of its length; the middle first.
 constexpr std::array<double, 5> number_places{0.5, 0.3, 0.7, 0.12, 0.88};
 constexpr double disc_radius = 21.0;
 
@@ -25,7 +25,7 @@ Element line_of(const Joint& joint, const PlanView& view, std::string_view kind)
   return line.set("x2", view.x(joint.to.x_m)).set("y2", view.y(joint.to.y_m));
 }
 
-/// A numbered disc on the cut, clear of the discs before it where that can be.
+/// A numbered disc on the cut, placed clear of earlier discs if possible.
 Element number_of(const Joint& joint, std::size_t number, const PlanView& view,
                   LabelPlaces& taken) {
   constexpr double size = 2.0 * disc_radius;

@@ -8,8 +8,8 @@
 
 namespace slabtide {
 
-/// The plan of the site with the cuts of one kind of saw, numbered in the order they are made;
-/// those that saw never makes in the time computed are dashed.
+/// The plan of the site with the cuts for one kind of saw, numbered in the order they are made.
+/// Cuts that the saw cannot make within the time computed are dashed.
 Element cut_map(const SawShift& shift, const PlanView& view, const PlannedPour& facts,
                 const std::string& title);
 

@@ -53,7 +53,7 @@ MapCell sawn_cell(const ColumnHistory& history, SawKind kind, std::size_t zone,
   return cell;
 }
 
-/// The cells of one zone. Those that share a column share its times.
+/// The cells of one zone. Cells that share a column have the same times.
 std::vector<MapCell> cells_of(const MapChoice& choice, std::size_t zone, const PlannedPour& facts) {
   const Zone& described = facts.job.zones[zone];
   std::vector<MapCell> cells;

@@ -9,27 +9,27 @@
 
 namespace slabtide {
 
-/// What the map shows of one cell: whether the work is done there at all, and when it can be.
-/// Seconds from the weather grid's start.
+/// What the map shows for one cell: whether the work is done there, and when it can be. In seconds
+/// from the start of the weather grid.
 struct MapCell {
   bool works = false;
   std::optional<double> opens_s;
   std::optional<double> closes_s;
 };
 
-/// One thing to look at on the map. `zones` as in the job, each with an entry a cell.
+/// One choice of what the map shows. `zones` is parallel to the job's; each has one entry per cell.
 struct MapChoice {
-  std::string id;                      ///< of the operation, or "finish"
+  std::string id;                      ///< id of the operation, or "finish"
   std::string words;                   ///< "stamp"
-  std::optional<Operation> operation;  ///< absent: for each cell what its finish is named for
+  std::optional<Operation> operation;  ///< absent: each cell's own main operation
   std::vector<std::vector<MapCell>> zones;
 };
 
-/// Each zone's finish first, then every operation that the job's finishes call for, in working
-/// order, then the saws on hand (both kinds where none is).
+/// First each zone's finish, then every operation that the job's finishes need, in working order,
+/// then the saws on hand (both kinds if there is none).
 std::vector<MapChoice> map_choices(const PlannedPour& facts);
 
-/// The operation that is looked at where this finish is given: none where it is not done there.
+/// The operation that the choice shows for this finish; none if it is not done there.
 std::optional<Operation> operation_on(const MapChoice& choice, Finish finish);
 
 }  // namespace slabtide

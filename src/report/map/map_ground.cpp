@@ -18,14 +18,14 @@ namespace slabtide {
 
 namespace {
 
-// Of the drawing, in its own units (ours).
+// Dimensions of the drawing, in its own units (ours).
 constexpr double wall_width = 10.0;
 constexpr double label_gap = 6.0;
 constexpr double search_step = 14.0;
 constexpr int search_rings = 44;
-/// More zones than this are named by their numbers.
+/// If there are more zones than this, they are labelled by number.
 constexpr std::size_t max_names = 12;
-/// The scale bar is about this share of the drawing's width.
+/// The scale bar is about this fraction of the drawing's width.
 constexpr double scale_bar_fraction = 0.25;
 
 constexpr std::array<double, 8> round_feet{2, 5, 10, 20, 50, 100, 200, 500};
@@ -33,7 +33,7 @@ constexpr std::array<double, 8> round_metres{0.5, 1, 2, 5, 10, 20, 50, 100};
 
 double halfway(double low, double high) { return (low + high) / 2.0; }
 
-/// The middle of a walk's line, else of the box around the outline.
+/// The middle of a walkway's line, else of the box around the outline.
 Point anchor_of(const Zone& zone) {
   if (zone.path) return middle_of(zone.path->line);
   Point low = zone.outline.front();
@@ -51,7 +51,7 @@ Element label(const LabelBox& box, std::string_view text, std::string_view kind)
   return element;
 }
 
-/// Whether any concrete lies under the box.
+/// Whether any concrete is under the box.
 bool on_concrete(const LabelBox& box, const std::vector<Outline>& drawn) {
   constexpr int steps = 6;
   for (int i = 0; i <= steps; ++i) {
@@ -151,7 +151,7 @@ Element MapGround::wall(const Obstacle& obstacle) {
   if (obstacle.name.empty()) return group;
   const bool steep = std::abs(y2 - y1) > std::abs(x2 - x1);
   const double away = (wall_width + map_type_size) / 2.0 + label_gap;
-  // Beside the wall, on the side with more room.
+  // The label goes beside the wall, on the side with more room.
   const double x = std::clamp(halfway(x1, x2), 0.0, view_.width());
   const double y = std::clamp(halfway(y1, y2), 0.0, view_.plan_height());
   LabelBox box = label_box(x, y, obstacle.name, map_type_size);
@@ -188,7 +188,7 @@ void MapGround::place_names() {
   }
 }
 
-/// In the zone's north-west corner, where the concrete reaches into it.
+/// In the zone's north-west corner, if the concrete reaches into it.
 LabelBox MapGround::corner_of(std::size_t zone, LabelBox home) const {
   Point corner{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
   for (const Point& p : job_.zones[zone].outline) {
@@ -204,7 +204,7 @@ LabelBox MapGround::corner_of(std::size_t zone, LabelBox home) const {
   return contains(drawn, {box.x, box.y}) ? box : home;
 }
 
-/// As near to the zone as it is free of concrete and of other lettering; else upon the zone.
+/// As close to the zone as possible without covering concrete or other labels; else on the zone.
 LabelBox MapGround::place_name(std::size_t zone) const {
   const Point anchor = anchor_of(job_.zones[zone]);
   const LabelBox home =
@@ -219,7 +219,7 @@ LabelBox MapGround::place_name(std::size_t zone) const {
   constexpr int directions = 16;
   for (int ring = 1; ring <= search_rings; ++ring) {
     for (int k = 0; k < directions; ++k) {
-      // From straight up, by turns to either side.
+      // Start straight up, then alternate to either side.
       const int turn = (k + 1) / 2 * (k % 2 == 0 ? 1 : -1);
       const double angle = 2.0 * std::numbers::pi * turn / directions;
       LabelBox box = home;

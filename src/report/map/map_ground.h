@@ -10,21 +10,21 @@
 
 namespace slabtide {
 
-/// What every map of the site has alike, once for the page: patterns, the outlines to clip
-/// cells by, walls and trees ("map-ground"), and outlines, names, scale bar and north arrow
-/// ("map-edges"), to be drawn with `use`.
+/// The elements that all maps of the site share, defined once per page and drawn with `use`:
+/// patterns, the outlines that clip cells, walls and trees ("map-ground"), and outlines, names,
+/// scale bar and north arrow ("map-edges").
 class MapGround {
  public:
   MapGround(const Job& job, const PlanView& view);
 
-  /// An svg element without size that holds them.
+  /// An svg element of zero size that contains them.
   std::string definitions() const;
-  /// Where the zones' names and the rest of the lettering stand.
+  /// Where the zones' names and the other labels are.
   const LabelPlaces& labels() const { return labels_; }
-  /// "name", or its number in the job where there are too many for their names.
+  /// The zone's name, or its number in the job if there are too many zones for names.
   std::string label_of(std::size_t zone) const;
 
-  /// For `clip-path`: the whole of a zone, its field, its border strip.
+  /// Ids for `clip-path`: the whole of a zone, its field, its border strip.
   static std::string whole_id(std::size_t zone);
   static std::string field_id(std::size_t zone);
   static std::string border_id(std::size_t zone);

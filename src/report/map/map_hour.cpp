@@ -13,7 +13,7 @@ namespace slabtide {
 namespace {
 
 constexpr double longest_s = 24.0 * 3600.0;
-/// Under this the shadows are longer than any site: it counts as night (ours).
+/// Below this shadows are longer than any site, so it counts as night (ours).
 constexpr double min_elevation_deg = 0.5;
 
 double minutes_after(double at_s, const QuarterHours& hours) {
@@ -28,7 +28,7 @@ double clock_s(UtcTime time, const Job& job) {
 
 std::string whole(double value) { return short_number(value, 0); }
 
-/// The grid's step nearest to an instant.
+/// The grid step nearest to an instant.
 std::size_t step_at(const TimeGrid& grid, double at_s) {
   return grid.index_at(at_s + 0.5 * grid.step_s);
 }
@@ -43,7 +43,7 @@ std::string joined(std::size_t count, char between, Words words) {
   return all;
 }
 
-/// Each quarter hour's shadow in drawing units a metre of height; "-" with the sun down.
+/// The shadow at each quarter hour, in drawing units per metre of height; "-" if the sun is down.
 std::string shadows(const QuarterHours& hours, const PlanView& view, const SiteWeather& weather) {
   return joined(hours.count, ',', [&](std::size_t k) -> std::string {
     const std::size_t step = step_at(weather.grid, hours.at_s(k));
@@ -68,7 +68,7 @@ std::string obstacles(const Job& job, const PlanView& view) {
   });
 }
 
-/// The cells of the field or of the strip, each with its place in the zone for the script.
+/// The cells of the field or of the border strip, each with its index in the zone for the script.
 Element cells_of(const std::string& clip, bool strip, const ZoneRun& run,
                  const ZoneDrawing& drawing) {
   Element group("g");

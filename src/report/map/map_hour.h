@@ -11,7 +11,7 @@
 
 namespace slabtide {
 
-/// The quarter hours that the slider goes through.
+/// The quarter hours that the slider covers.
 struct QuarterHours {
   double start_s = 0.0;  ///< from the weather grid's start
   std::size_t count = 1;
@@ -20,23 +20,23 @@ struct QuarterHours {
   double at_s(std::size_t k) const { return start_s + step_s * static_cast<double>(k); }
 };
 
-/// From the start of the pour until the last that any choice asks for, a day at most.
+/// From the start of the pour to the last time that any choice needs, at most a day.
 QuarterHours quarter_hours(const std::vector<MapChoice>& choices, const PlannedPour& facts);
 
-/// How far the end of a shadow lies from the foot of what casts it, plan metres a metre of
-/// height. Error: std::invalid_argument unless the sun is up.
+/// How far the end of a shadow is from the base of the object, in plan metres per metre of height.
+/// Error: std::invalid_argument unless the sun is up.
 Point shadow_per_m(double sun_azimuth_deg, double sun_elevation_deg);
 
-/// Share of the zone's area that the sun reaches, 0 to 1.
+/// Fraction of the zone's area that the sun reaches, 0 to 1.
 double sunlit_area_fraction(const ZoneRun& zone, const PourRun& run, double at_s);
 
-/// When each cell of the choice opens and closes, for the script: "65 130,,70" a cell, in
-/// minutes from the first quarter hour; nothing where the work is not done, "-" where it never
-/// is ready.
+/// When each cell of the choice opens and closes, for the script: "65 130,,70" has one item per
+/// cell, in minutes from the first quarter hour; empty if the work is not done there, "-" if the
+/// cell is never ready.
 std::string times_for_script(const MapChoice& choice, const QuarterHours& hours);
 
-/// The map at one hour, which the script fills in: shade as hatching, each cell ready, not yet
-/// or too stiff.
+/// The map at one hour, which the script fills in: shade as hatching; each cell ready, not yet
+/// ready or too stiff.
 Element hour_picture(const QuarterHours& hours, const std::vector<ZoneDrawing>& zones,
                      const PlanView& view, const PlannedPour& facts);
 

@@ -17,12 +17,12 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t max_levels = 9;
-/// Shades told apart.
+/// Number of distinct shades.
 constexpr int shade_count = 24;
-/// Lines shorter than this have no room for their time.
+/// Shorter lines have no room for their time.
 constexpr double min_labelled_units = 40.0;
 
-// Of the drawing, in its own units (ours).
+// Dimensions of the drawing, in its own units (ours).
 constexpr double head_length = 30.0;
 constexpr double head_half = 15.0;
 constexpr double start_radius = 9.0;
@@ -33,7 +33,7 @@ constexpr double legend_bar = 36.0;
 
 const std::vector<double> level_steps_min{5, 10, 15, 20, 30, 60, 120, 240};
 
-/// Local minutes from the midnight before the grid's start, so that levels are round clock times.
+/// Local minutes since the midnight before the grid's start, so that levels are round clock times.
 double start_clock_min(const PlannedPour& facts) {
   const auto local =
       facts.job.site.time_zone.local_from_utc(facts.run.weather.grid.start).time_of_day();
@@ -50,7 +50,7 @@ Element path_of(std::string_view data) {
   return path;
 }
 
-/// Paths of the cells in `which`, those of one colour together.
+/// Paths of the cells in `which`, grouped by colour.
 std::string coloured(const std::vector<std::size_t>& which, const std::vector<MapCell>& cells,
                      const ZoneDrawing& drawing, const TimeScale& scale) {
   std::map<std::string, std::string> by_colour;
@@ -81,7 +81,7 @@ std::vector<std::size_t> others(const ZoneDrawing& drawing) {
   return rest;
 }
 
-/// One map as it is put together.
+/// One map while it is being drawn.
 class MapPicture {
  public:
   MapPicture(const MapChoice& choice, const TimeScale& scale, const std::vector<ZoneDrawing>& zones,
@@ -164,7 +164,7 @@ class MapPicture {
            path_of(head.str()).set("class", "head").str() + start.str();
   }
 
-  /// No label is to cover an arrow.
+  /// Keeps labels from covering an arrow.
   void keep_free(const std::vector<Point>& way) {
     constexpr int pieces = 6;
     for (std::size_t i = 1; i < way.size(); ++i) {
@@ -177,7 +177,7 @@ class MapPicture {
     }
   }
 
-  /// The time at the middle of a zone that no line crosses.
+  /// The time in the middle of a zone that no line crosses.
   std::string time_of(std::size_t zone) {
     const ZoneDrawing& drawing = zones_[zone];
     std::vector<std::size_t> ready;
@@ -208,7 +208,7 @@ class MapPicture {
     return drawn;
   }
 
-  /// Halfway along the line, or nearer to either end.
+  /// Halfway along the line, or closer to one end.
   std::string label_on(const ContourLine& line, double level_s) {
     if (line_length_m(line) * view_.units_per_m() < min_labelled_units) return {};
     const std::size_t n = line.size();
@@ -218,10 +218,10 @@ class MapPicture {
         level_s);
   }
 
-  /// Where a label stands clear of a line's end, in its direction.
+  /// The position of a label just beyond the end of a line, in its direction.
   Point beyond(Point before, Point end) const {
     const double length_m = std::hypot(end.x_m - before.x_m, end.y_m - before.y_m);
-    if (!(length_m > 0.0)) return end;  // a line may end with one point twice
+    if (!(length_m > 0.0)) return end;  // a line may end with the same point twice
     const double dx = (end.x_m - before.x_m) / length_m;
     const double dy = (end.y_m - before.y_m) / length_m;
     const LabelBox box = label_box(0.0, 0.0, "00:00", map_type_size);
@@ -230,7 +230,7 @@ class MapPicture {
     return {end.x_m + dx * away_m, end.y_m + dy * away_m};
   }
 
-  /// The clock time at the first of the places that is free.
+  /// The clock time at the first of the positions that is free.
   std::string label_at(const std::vector<Point>& places, double at_s) {
     const std::string words = clock_at(at_s, facts_);
     for (const Point& p : places) {

@@ -12,16 +12,16 @@
 
 namespace slabtide {
 
-/// What is drawn of the cells of one zone whatever the choice.
+/// The drawing of one zone's cells that is the same for every choice.
 struct ZoneDrawing {
-  std::vector<std::string> shapes;     ///< path data, one a cell
-  std::vector<std::size_t> field;      ///< which cells are the field
-  std::unique_ptr<CellField> heights;  ///< of the field's cells
+  std::vector<std::string> shapes;     ///< path data, one per cell
+  std::vector<std::size_t> field;      ///< indices of the cells in the field
+  std::unique_ptr<CellField> heights;  ///< interpolates over the field's cells
 };
 
 std::vector<ZoneDrawing> render_zones(const PlannedPour& facts, const PlanView& view);
 
-/// The colours and the even times of one choice's map.
+/// The colours and the evenly spaced times of one choice's map.
 class TimeScale {
  public:
   TimeScale(const MapChoice& choice, const PlannedPour& facts);
@@ -29,7 +29,7 @@ class TimeScale {
   bool empty() const { return !(last_s_ >= first_s_); }
   double first_s() const { return first_s_; }
   double last_s() const { return last_s_; }
-  /// Bright early, dark late.
+  /// Early is bright, late is dark.
   std::string colour(double at_s) const;
   const std::vector<double>& levels_s() const { return levels_s_; }
   double level_step_min() const { return step_min_; }
@@ -42,12 +42,12 @@ class TimeScale {
 };
 
 /// The map of one choice: cells coloured by when they are ready, lines of equal time with their
-/// clock times, and the way to work. `title` and `id` name it to a screen reader.
+/// clock times, and the direction of work. `title` and `id` identify it to a screen reader.
 Element map_picture(const MapChoice& choice, const TimeScale& scale,
                     const std::vector<ZoneDrawing>& zones, const MapGround& ground,
                     const PlanView& view, const PlannedPour& facts, const std::string& title);
 
-/// The bar of colours with its times.
+/// The colour bar with its times.
 Element time_legend(const TimeScale& scale, const PlannedPour& facts);
 
 }  // namespace slabtide

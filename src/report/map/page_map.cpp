@@ -50,7 +50,7 @@ class PageMap {
   }
 
  private:
-  /// What is looked at and the hour; hidden until the script is there to answer.
+  /// Selects the operation and the hour; hidden until the script runs.
   Element controls() const {
     Element set("fieldset");
     set.set("class", "map-choice").add(Element("legend").text("Show the map for"));
@@ -105,7 +105,7 @@ class PageMap {
     return words;
   }
 
-  /// The picture's times, part by part.
+  /// The times in the picture, part by part.
   Element table(const MapChoice& choice) const {
     Element body("tbody");
     for (const ShownPart& part : all_parts(facts_)) {
@@ -137,7 +137,7 @@ class PageMap {
     return row.add(markup_cell(page_time(shown.at("closes"), window.closes, facts_.job)));
   }
 
-  /// A saw's window is the whole zone's: it is told once, in the row of its first part.
+  /// A saw's window is for the whole zone, so it is shown once, in the row of the first part.
   std::optional<Element> add_saw(Element& row, const ShownPart& part, Operation saw) const {
     const ZonePlan& zone = facts_.plan.zones[part.zone];
     const bool is_first = parts_of(facts_, part.zone).front().plan == part.plan;
@@ -174,7 +174,7 @@ class PageMap {
     return figure.add(caption.set("id", "map-says").set("aria-live", "polite"));
   }
 
-  /// In the middle of what the map shows when the page opens.
+  /// The quarter hour in the middle of what the map shows when the page opens.
   std::size_t shown_first() const {
     const TimeScale scale(choices_.front(), facts_);
     if (scale.empty()) return 0;

@@ -11,11 +11,11 @@ namespace slabtide {
 
 namespace {
 
-// Of the drawing, in its own units (ours).
+// Dimensions of the drawing, in its own units (ours).
 constexpr double drawing_width = 1000.0;
 constexpr double min_plan_height = 320.0;
 constexpr double strip_height = 90.0;
-/// Obstacles further from the zones than this share of their extent are cut off.
+/// Obstacles further from the zones than this fraction of the zones' extent are cut off.
 constexpr double obstacle_fraction = 0.45;
 constexpr double margin_fraction = 0.07;
 constexpr double min_margin_m = 1.0;
@@ -60,7 +60,7 @@ PlanBox site_box(const Job& job) {
   return box.grown(std::max(min_margin_m, margin_fraction * box.longest_m()));
 }
 
-/// Path data of points relative to the first, which needs no space before a minus.
+/// Path data of points relative to the first. No space is needed before a minus sign.
 std::string relative(const std::vector<Point>& units) {
   std::string data;
   for (std::size_t i = 0; i < units.size(); ++i) {
@@ -84,8 +84,7 @@ PlanView::PlanView(const Job& job) {
   width_ = drawing_width;
   units_per_m_ = drawing_width / (high_.x_m - low_.x_m);
   const double tall = (high_.y_m - low_.y_m) * units_per_m_;
-  // A tall site is drawn at the scale at which it is as high as a wide one is wide, and
-  // stands in the middle.
+  // A tall site is scaled so that its height equals the width of a wide one, and is centred.
   if (tall > drawing_width) {
     units_per_m_ *= drawing_width / tall;
     const double spare_m = drawing_width / units_per_m_ - (high_.x_m - low_.x_m);

@@ -10,9 +10,9 @@ namespace slabtide {
 
 namespace {
 
-/// Ready within so much of each other, there is no way to speak of (ours).
+/// If a zone's cells are ready within this time of each other, no path is shown (ours).
 constexpr double min_spread_s = 300.0;
-/// A way shorter than this is no way (ours).
+/// A path shorter than this is not shown (ours).
 constexpr double min_way_m = 2.0 * cell_size_m;
 constexpr std::size_t quarters = 4;
 constexpr std::size_t halves = 2;
@@ -31,7 +31,7 @@ Point centre_of(const std::vector<std::size_t>& which, const ZoneRun& run) {
   return {sum.x_m / area_m2, sum.y_m / area_m2};
 }
 
-/// The middle of cells may lie off a bent walk; the nearest of them does not.
+/// The centroid of the cells may lie off a bent walkway, so the cell nearest to it is used.
 Point stop_at(const std::vector<std::size_t>& which, const ZoneRun& run) {
   const Point centre = centre_of(which, run);
   const auto away = [&](std::size_t i) {
@@ -58,7 +58,7 @@ void add_stop(std::vector<Point>& way, Point stop) {
   if (way.empty() || between(way.back(), stop) > cell_size_m) way.push_back(stop);
 }
 
-/// Stops for cells in the order they are ready, so many of them.
+/// Adds this many stops for cells in the order they become ready.
 void add_stops(std::vector<Point>& way, const std::vector<std::size_t>& ready, std::size_t stops,
                const ZoneRun& run) {
   const std::size_t groups = std::min(stops, ready.size());
@@ -69,7 +69,7 @@ void add_stops(std::vector<Point>& way, const std::vector<std::size_t>& ready, s
   }
 }
 
-/// All the field's cells, or all there are where there is no field with the work.
+/// All cells of the field, or all cells if the work is not done in the field.
 std::vector<std::size_t> worked_cells(const ZoneRun& run, const std::vector<MapCell>& cells) {
   std::vector<std::size_t> field;
   std::vector<std::size_t> all;

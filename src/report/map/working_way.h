@@ -8,10 +8,10 @@
 
 namespace slabtide {
 
-/// The way to work through a zone: from what is ready first to what is ready last, through its
-/// parts where it has any, else by quarters of a walk's area, halves of another's. Each stop is
-/// the middle of a cell.
-/// Empty where the zone is ready all at once, or its first and its last lie side by side.
+/// The path along which to work through a zone: from what is ready first to what is ready last,
+/// through its parts if it has any, else through quarters of a walkway's area or halves of another
+/// zone's. Each stop is the middle of a cell. Empty if the whole zone is ready at once, or if its
+/// first and last cells are close together.
 std::vector<Point> working_way(const Zone& zone, const ZonePlan& plan, const ZoneRun& run,
                                const std::vector<MapCell>& cells);
 

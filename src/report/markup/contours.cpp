@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// An edge of the lattice, counted through: two for each node, one east and one north of it.
+/// The index of a lattice edge: each node has two, to its east and to its north.
 using Edge = std::size_t;
 using Segment = std::array<Edge, 2>;
 
@@ -79,7 +79,7 @@ class Tracer {
     used_.push_back(false);
   }
 
-  /// The edges the line crosses, joined in pairs.
+  /// Joins the edges that the line crosses in pairs.
   void cross(const Square& square) {
     const auto edges = square.edges(lattice_);
     std::vector<Edge> crossed;
@@ -92,7 +92,8 @@ class Tracer {
     if (crossed.size() == edges.size()) cross_saddle(square, crossed);
   }
 
-  /// Corners alike with the middle are joined through it; the lines go round the others.
+  /// Opposite corners on the same side as the middle are connected through it; the lines go around
+  /// the other two corners.
   void cross_saddle(const Square& square, const std::vector<Edge>& crossed) {
     double sum = 0.0;
     for (const double corner : square.corner) sum += corner;

@@ -8,8 +8,7 @@
 
 namespace slabtide {
 
-/// Values at the nodes of a square grid, row by row from the south-west; absent where there is
-/// none.
+/// Values at the nodes of a square grid, row by row from the south-west; some may be absent.
 struct Lattice {
   Point origin;
   double step_m = 1.0;
@@ -26,23 +25,23 @@ struct Lattice {
   }
 };
 
-/// A line of equal value; a ring comes back to its first point.
+/// A line of equal value; a closed line ends at its first point.
 using ContourLine = std::vector<Point>;
 
-/// From its first point to its last.
+/// The length from the first point to the last.
 double line_length_m(const ContourLine& line);
 /// The point halfway along. Error: std::invalid_argument for a line without points.
 Point middle_of(const ContourLine& line);
 
-/// Where the lattice passes `level`: marching squares, straight between two nodes, squares with
-/// an absent corner left out. A node at the level counts as above it; a saddle is joined by the
-/// mean of its corners. Source: common practice.
-/// Error: std::invalid_argument where the values are not columns x rows.
+/// The lines where the lattice crosses `level`: marching squares, with linear interpolation between
+/// nodes; squares with an absent corner are left out. A node at the level counts as above it; a
+/// saddle is resolved by the mean of its corners. Source: common practice.
+/// Error: std::invalid_argument if the number of values is not columns x rows.
 std::vector<ContourLine> contour_lines(const Lattice& lattice, double level);
 
-/// Levels between the least and the largest value, an even step apart that is a whole number of
-/// `steps` (rising) and gives at most `max` of them; none where the values differ by less than
-/// the smallest step.
+/// Evenly spaced levels between the smallest and the largest value: the multiples of the first of
+/// `steps` (increasing) that gives at most `max` of them, else of the last. No levels if there is
+/// no multiple of the first step in between.
 struct Levels {
   double step = 0.0;
   std::vector<double> at;

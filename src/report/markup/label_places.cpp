@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-/// Of the size of type, for a common sans serif (ours).
+/// Mean width of a character as a fraction of the type size, for a common sans serif (ours).
 constexpr double column_fraction = 0.58;
 constexpr double line_fraction = 1.1;
 

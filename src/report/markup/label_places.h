@@ -5,7 +5,7 @@
 
 namespace slabtide {
 
-/// Where on a drawing a label stands: its middle and its size, in drawing units.
+/// The position of a label on a drawing: its centre and its size, in drawing units.
 struct LabelBox {
   double x = 0.0;
   double y = 0.0;
@@ -15,24 +15,24 @@ struct LabelBox {
   bool overlaps(const LabelBox& other) const;
 };
 
-/// About the room `text` takes at a size of type.
+/// Approximately the space that `text` takes at a type size.
 LabelBox label_box(double x, double y, std::string_view text, double size);
 
-/// Keeps labels off each other: the first comes to stand, a later one only where it is free.
+/// Keeps labels from overlapping: a label is placed only where no earlier one is.
 class LabelPlaces {
  public:
   bool is_free(const LabelBox& box) const;
   void take(const LabelBox& box) { taken_.push_back(box); }
-  /// Takes the box if it is free.
+  /// Takes the box if it is free; returns whether it was.
   bool claim(const LabelBox& box);
 
  private:
   std::vector<LabelBox> taken_;
 };
 
-/// Heights at which labels that want to stand at `wanted` can stand without touching, at least
-/// `apart` from each other and within [low, high] as far as they fit: as near as may be, in the
-/// same order. Entries as in `wanted`.
+/// Heights for labels that should be at `wanted`, moved so that they are at least `apart` from each
+/// other and within [low, high] as far as they fit; as close to `wanted` as possible and in the
+/// same order.
 std::vector<double> spread_labels(const std::vector<double>& wanted, double apart, double low,
                                   double high);
 

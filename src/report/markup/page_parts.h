@@ -8,7 +8,8 @@
 
 namespace slabtide {
 
-/// A stretch of a zone that a page shows by itself: the whole zone, one of its parts, its border.
+/// A section of a zone that a page shows separately: the whole zone, one of its parts, or its
+/// border.
 struct ShownPart {
   std::size_t zone = 0;  ///< index into Job::zones
   const PartPlan* plan = nullptr;
@@ -17,16 +18,16 @@ struct ShownPart {
   std::string title;  ///< within its zone: "all of it", "first 20 ft", "border"
 };
 
-/// The parts of a zone, or the whole where it behaves as one, then its border.
+/// The parts of a zone, or the whole zone if it has none, then its border.
 std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone);
 
-/// Those of all zones, in the order they are placed.
+/// The parts of all zones, in placing order.
 std::vector<ShownPart> all_parts(const PlannedPour& facts);
 
-/// "landing, outer strip"; the zone's name alone where it is shown whole.
+/// "landing, outer strip"; only the zone's name if the zone is shown as a whole.
 std::string place_words(const ShownPart& part, const Job& job);
 
-/// A window and the pointer to it; no window where the part has none for the operation.
+/// A window and the JSON pointer to it; no window if the part has none for the operation.
 struct ShownWindow {
   const OperationWindow* window = nullptr;
   std::string json;
@@ -36,7 +37,7 @@ struct ShownWindow {
 
 ShownWindow window_of(const ShownPart& part, Operation operation);
 
-/// It opens, closes, and not the wrong way round.
+/// True if the window opens and does not close before that.
 bool can_be_done(const OperationWindow& window);
 
 }  // namespace slabtide

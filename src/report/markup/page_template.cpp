@@ -15,7 +15,7 @@ namespace {
 using kainjow::mustache::data;
 using kainjow::mustache::partial;
 
-/// A template that others may call in, by the name they do it with.
+/// A template that others may include, and the name they include it by.
 struct Partial {
   std::string_view name;
   std::string_view (*text)();
@@ -46,7 +46,7 @@ data data_of(const View& view) {
   return object;
 }
 
-/// Files end with a line end; what is called in within a line must not.
+/// Files end with a line break, which must not be included in the middle of a line.
 std::string without_last_newline(std::string_view text) {
   if (text.ends_with('\n')) text.remove_suffix(1);
   return std::string(text);

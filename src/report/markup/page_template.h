@@ -9,8 +9,8 @@
 
 namespace slabtide {
 
-/// What fills a template's holes, by name: a text, or views for a section (shown once a view,
-/// not at all where there is none).
+/// The values for a template's tags, by name: a text, or views for a section (the section is
+/// repeated for each view, and absent if there are none).
 class View {
  public:
   using Value = std::variant<std::string, std::vector<View>>;
@@ -24,7 +24,7 @@ class View {
     return *this;
   }
   View& put(std::string name, View view);
-  /// A section without holes of its own, shown or not.
+  /// A section without values of its own, shown or not.
   View& flag(std::string name, bool on);
 
   const std::map<std::string, Value>& values() const { return values_; }
@@ -33,11 +33,11 @@ class View {
   std::map<std::string, Value> values_;
 };
 
-/// Fills the holes of a Mustache template: `{{name}}` with the text escaped, fit for HTML text
-/// and for quoted attributes; `{{{name}}}` with markup as it stands; `{{#name}}` and
-/// `{{^name}}` sections; `{{>page_name}}` other templates. Only these are ever used, so
-/// a user's text shows as text wherever it stands.
-/// Error: std::logic_error for a template that does not read (a broken build).
+/// Fills in a Mustache template: `{{name}}` inserts text, escaped for HTML text and quoted
+/// attributes; `{{{name}}}` inserts markup unchanged; `{{#name}}` and `{{^name}}` are sections;
+/// `{{>page_name}}` includes other templates. Nothing else of Mustache is used, so a user's text
+/// always appears as text.
+/// Error: std::logic_error for a template that cannot be parsed (a broken build).
 std::string fill(std::string_view page_template, const View& view);
 
 }  // namespace slabtide

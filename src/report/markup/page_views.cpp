@@ -11,7 +11,7 @@ namespace slabtide {
 
 namespace {
 
-/// A time or a quantity stays on one line: its spaces do not break.
+/// Replaces spaces by non-breaking ones, so that a time or quantity stays on one line.
 std::string unbroken(std::string_view words) {
   constexpr std::string_view no_break_space = "\u00a0";
   std::string whole;

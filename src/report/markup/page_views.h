@@ -9,32 +9,32 @@
 #include "slabtide/day/windows/band.h"
 #include "slabtide/job/model/job.h"
 
-// Times and figures for the holes of a page. Each carries the JSON pointer (RFC 6901) of what
-// it shows in the plan's JSON, so that one can be held against the other.
+// Times and figures for a page's templates. Each has the JSON pointer (RFC 6901) of the same value
+// in the plan's JSON, so that the two can be compared.
 
 namespace slabtide {
 
 /// "/zones/0/opens" from "/zones", 0 and "opens".
 std::string pointer(std::string_view base, std::size_t index, std::string_view key = {});
 
-/// The job's name, or its site's where it has none.
+/// The job's name, or its site's name if it has none.
 std::string page_title(const Job& job);
 
-/// For page_time: day and clock. Where there is no time, a dash.
+/// For page_time: day and clock; a dash if there is no time.
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
 
 /// For page_figure: `value` as in the JSON (rounded to hundredths, as there), `words` as shown.
 View figure_view(std::string_view json, double value, std::string_view words);
 
-/// The same where the JSON has the value as it is.
+/// The same for a value that the JSON does not round.
 View exact_figure_view(std::string_view json, double value, std::string_view words);
 
-/// For page_band: between which hours a time lies on eight days of ten; nothing where that is not
-/// known. `json` points to the band.
+/// For page_band: the hours between which a time falls on eight days out of ten; nothing if that is
+/// not known. `json` points to the band.
 std::vector<View> band_views(const std::string& json, const std::optional<TimeBand>& band,
                              const Job& job);
 
-/// Time and figure filled in: ready markup.
+/// Markup of a time and of a figure.
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
 std::string page_figure(std::string_view json, double value, std::string_view words);
 

@@ -16,7 +16,7 @@ struct Rgb {
   double blue;
 };
 
-/// cividis at 0, 1/9, ... 1.
+/// The colours of cividis at 0, 1/9, ... 1.
 constexpr std::array<Rgb, 10> cividis{{{0, 32, 77},
                                        {0, 51, 111},
                                        {57, 72, 107},

@@ -7,9 +7,9 @@
 
 namespace slabtide {
 
-/// Colours told apart with any kind of colour sight. Source: Okabe & Ito 2008, Color Universal
-/// Design. Status: published, values from memory. data/page/palette.css has them as custom
-/// properties, each in a light and a dark turn of it.
+/// Colours that can be told apart with any kind of colour vision. Source: Okabe & Ito 2008, Color
+/// Universal Design. Status: published, values from memory. data/page/palette.css has them as
+/// custom properties, each with a variant for light and for dark pages.
 namespace palette {
 
 // sRGB.
@@ -24,18 +24,18 @@ inline constexpr std::string_view purple = "#cc79a7";
 
 }  // namespace palette
 
-/// How many lines of one chart differ in colour and dash: classes "line-1" to "line-6".
+/// The number of lines in a chart that differ in colour and dash: classes "line-1" to "line-6".
 inline constexpr std::size_t line_class_count = 6;
 
-/// The class of the nth line (from 0) of a chart; they come round again after the last.
+/// The class of the nth line (from 0) of a chart; after the last class they repeat.
 std::string line_class(std::size_t index);
 
-/// Dark blue (0) to yellow (1), as "#rrggbb": brightness rises all the way, so that it reads in
-/// grey and with any kind of colour sight. Clamped outside 0 to 1.
+/// Dark blue (0) to yellow (1), as "#rrggbb". Brightness increases throughout, so that it is
+/// readable in grey and with any kind of colour vision. Clamped outside 0 to 1.
 /// Source: Nuñez, Anderton & Renslow 2018, Optimizing colormaps with consideration for color
 /// vision deficiency (cividis), PLoS ONE 13. Status: published, ten of its values from memory,
-/// straight lines between them.
-/// Error: std::invalid_argument for a share that is not a number.
+/// interpolated linearly.
+/// Error: std::invalid_argument for NaN.
 std::string sequential_colour(double fraction);
 
 }  // namespace slabtide

@@ -15,7 +15,7 @@ namespace {
 
 /// HTML elements that have no end tag.
 constexpr std::array<std::string_view, 6> without_end{"br", "col", "hr", "img", "input", "meta"};
-/// SVG shapes, which may close themselves within HTML.
+/// SVG shapes, which may be self-closing within HTML.
 constexpr std::array<std::string_view, 8> shapes{"circle",  "ellipse",  "line", "path",
                                                  "polygon", "polyline", "rect", "use"};
 

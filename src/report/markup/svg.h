@@ -3,20 +3,19 @@
 #include <string>
 #include <string_view>
 
-// Markup (HTML and the SVG within it) built inside out from elements. Text and attribute values
-// are escaped here, so that nothing a user wrote can become markup; numbers are short and the
-// same in every locale.
+// Markup (HTML, and SVG inside it) built from elements. Text and attribute values are escaped here,
+// so that nothing a user wrote can become markup; numbers are short and the same in every locale.
 
 namespace slabtide {
 
-/// `text` as it may be shown (`printable_lines`), with & < > " ' escaped.
+/// `text` made safe to show (`printable_lines`), with & < > " ' escaped.
 std::string escape_markup(std::string_view text);
 
-/// At most `decimals` (0 to 4), without needless zeros, never "-0": "12", "0.5", "-3.25".
-/// Error: std::invalid_argument if not finite: a picture has no place for it.
+/// At most `decimals` (0 to 4) decimals, without trailing zeros, never "-0": "12", "0.5", "-3.25".
+/// Error: std::invalid_argument if not finite.
 std::string short_number(double value, int decimals = 1);
 
-/// An element with its attributes and all that is in it.
+/// An element with its attributes and content.
 ///
 ///     Element("g").set("class", "axis").add(Element("text").set("x", 4.5).text("noon")).str()
 class Element {
@@ -26,12 +25,12 @@ class Element {
   Element& set(std::string_view attribute, std::string_view value);
   Element& set(std::string_view attribute, const char* value);
   Element& set(std::string_view attribute, double value);
-  /// An attribute that says all by being there: `hidden`, `checked`.
+  /// Adds an attribute without a value, such as `hidden` or `checked`.
   Element& mark(std::string_view attribute);
 
   Element& text(std::string_view text);
   Element& add(const Element& child);
-  /// Markup that was escaped when it was made.
+  /// Adds markup that has already been escaped.
   Element& add_markup(std::string_view markup);
 
   bool empty() const { return body_.empty(); }
@@ -43,7 +42,7 @@ class Element {
   std::string body_;
 };
 
-/// The data of a path or the points of a polygon, written as they come.
+/// The data of a path or the points of a polygon, added one after another.
 class PathData {
  public:
   PathData& move_to(double x, double y);

@@ -6,17 +6,17 @@
 
 #include "svg.h"
 
-// Rows of a page's tables.
+// Rows of the tables on a page.
 
 namespace slabtide {
 
-/// The head of a table: its columns' names.
+/// The head of a table with its columns' names.
 Element table_head(const std::vector<std::string>& names);
 
-/// The name of a row, its first cell.
+/// The first cell of a row, with its name.
 Element row_head(std::string_view name);
 
-/// A cell that holds markup, escaped when it was made.
+/// A cell with markup that has already been escaped.
 Element markup_cell(std::string_view markup);
 
 }  // namespace slabtide

@@ -13,12 +13,12 @@ namespace slabtide {
 
 namespace {
 
-/// What comes later than a day after the first is told by its time, not drawn (ours).
+/// Anything over a day after the start is given as a time but not drawn (ours).
 constexpr double max_hours = 24.0;
-/// From so many hours on every second one is named (ours: they touch otherwise on paper).
+/// From this many hours on, only every second hour is named (ours: on paper they would touch).
 constexpr double crowded_hours = 15.0;
 
-/// Local whole hour at or before, whatever the zone's offset.
+/// The local full hour at or before the time, whatever the zone's offset.
 UtcTime hour_before(UtcTime time, const TimeZone& zone) {
   const auto into = zone.local_from_utc(time).time_of_day();
   return time - boost::posix_time::seconds(into.total_seconds() % 3600);
@@ -53,7 +53,7 @@ UtcTime latest(const PlannedPour& facts) {
   return last;
 }
 
-/// "8:00"; midnight goes by the name of the day that begins.
+/// "8:00"; at midnight the name of the day that begins.
 std::string mark_words(UtcTime time, const TimeZone& zone) {
   const LocalTime local = zone.local_from_utc(time);
   constexpr std::size_t weekday_letters = 3;

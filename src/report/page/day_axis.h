@@ -7,31 +7,31 @@
 
 namespace slabtide {
 
-/// The stretch of time that the bands are drawn across, in whole local hours.
+/// The time span of the day's bands, in full local hours.
 struct DayAxis {
   UtcTime from;
   UtcTime to;
 
-  /// How far along an instant lies, percent; 0 or 100 for one beyond the ends.
+  /// How far along an instant is, in percent; 0 or 100 if it is beyond the ends.
   double percent(UtcTime time) const;
   /// The same for an attribute: "37.25%".
   std::string fraction(UtcTime time) const;
   bool holds(UtcTime time) const { return time >= from && time <= to; }
 };
 
-/// From the first truck or hand to the last band's end, a day at most.
+/// From the first truck or worker to the end of the last band, at most a day.
 DayAxis day_axis(const PlannedPour& facts);
 
-/// An instant worth a line, and its words.
+/// An instant that gets a line, and its label.
 struct HourMark {
   UtcTime at;
   std::string words;  ///< "8:00"; "Fri" at midnight
 };
 
-/// Every hour, or every second one where they would crowd.
+/// Every hour, or every second one if they would be too close.
 std::vector<HourMark> hour_marks(const DayAxis& axis, const Job& job);
 
-/// The darkness within the axis: before sunrise, after sunset.
+/// Darkness within the axis: before sunrise and after sunset.
 struct Night {
   UtcTime from;
   UtcTime to;

@@ -85,7 +85,7 @@ class Agenda {
     }
   }
 
-  /// The saw on hand that can start first; of any where none is.
+  /// The saw on hand that can start first, or of both kinds if there is none.
   void saws(std::size_t zone) {
     const ZonePlan& plan = facts_.plan.zones[zone];
     for (std::size_t i = 0; i < plan.saws.size(); ++i) {

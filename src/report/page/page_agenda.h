@@ -5,8 +5,8 @@
 
 namespace slabtide {
 
-/// For page/agenda.html: what happens, one after another: crew and trucks arrive, forms come
-/// off, main windows open and close, saws start and must be done.
+/// For page/agenda.html: what happens, in order: crew and trucks arrive, forms come off, main
+/// windows open and close, saws start and must be done.
 View agenda_view(const PlannedPour& facts);
 
 }  // namespace slabtide

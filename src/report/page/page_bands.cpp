@@ -13,10 +13,10 @@ namespace {
 
 constexpr double strip_height = 9.0;
 constexpr double strip_gap = 4.0;
-/// Sun and shade are drawn every so often.
+/// Sun and shade are drawn at this interval.
 constexpr double sun_step_s = 900.0;
 
-/// "first edge 10:58 to 12:03, stamp 11:38 to 12:34", for those who do not see the picture.
+/// "first edge 10:58 to 12:03, stamp 11:38 to 12:34", for those who cannot see the picture.
 std::string bands_words(const std::vector<Band>& bands, const Job& job) {
   std::string words;
   for (const Band& one : bands) {
@@ -54,7 +54,7 @@ std::vector<Band> part_bands(const ShownPart& part) {
   return bands;
 }
 
-/// Share of the part's area that the sun reaches, through the day.
+/// Fraction of the part's area that is in the sun, through the day.
 std::vector<SharePoint> sun_of(const ShownPart& part, const DayAxis& axis, const PourRun& run) {
   const ZoneRun& zone = run.zones[part.zone];
   const TimeGrid& grid = run.weather.grid;
@@ -122,7 +122,7 @@ class Bands {
               whole ? std::string() : part.title, sun_of(part, axis_, facts_.run));
   }
 
-  /// Lanes one below the other, with a title and a strip of sun where they are given.
+  /// Lanes one below another, with a title and a strip of sun if these are given.
   void add_lanes(Element& inner, const std::string& place, const std::vector<Band>& bands,
                  const std::string& title, const std::vector<SharePoint>& sun) const {
     if (bands.empty() && sun.empty()) return;
@@ -140,7 +140,7 @@ class Bands {
     inner.add(drawing);
   }
 
-  /// Forms to strip and the saws, which are the zone's as a whole.
+  /// Form stripping and the saws, which are for the zone as a whole.
   std::vector<Band> zone_bands(std::size_t zone) const {
     const ZonePlan& plan = facts_.plan.zones[zone];
     const std::string json = pointer("/zones", zone);

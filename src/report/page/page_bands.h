@@ -6,8 +6,9 @@
 
 namespace slabtide {
 
-/// The day as bands: time across, a lane a zone part and operation, its sun and shade, its saws
-/// and forms, then trucks and crew. Ready markup; the times are on the page as tables too.
+/// The day as bands over time: a lane for each zone part and operation, with sun and shade, then
+/// saws and forms, then trucks and crew. Returns markup; the page gives the same times as tables
+/// too.
 std::string page_bands(const PlannedPour& facts);
 
 }  // namespace slabtide

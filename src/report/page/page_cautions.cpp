@@ -45,7 +45,7 @@ std::vector<View> note_views(const std::vector<std::string>& notes) {
   return views;
 }
 
-/// The stiffness within which each operation of the job is done.
+/// The stiffness range in which each operation of the job is done.
 std::vector<View> threshold_views(const PlannedPour& facts) {
   std::array<bool, operation_count> used{};
   for (const ShownPart& part : all_parts(facts)) {
@@ -92,7 +92,7 @@ View weather_view(const PlannedPour& facts) {
   return view;
 }
 
-/// Sunrise and sunset; none where the sun does neither.
+/// Sunrise and sunset; none if the sun does not rise or set.
 std::vector<View> sun_views(const PlannedPour& facts) {
   const SunTimes& sun = facts.plan.sun;
   if (sun.kind != SunTimes::Kind::ordinary) return {};

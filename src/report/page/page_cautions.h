@@ -5,10 +5,10 @@
 
 namespace slabtide {
 
-/// For page/cautions.html: what to watch for, each with its hour.
+/// For page/cautions.html: what to watch for, with times.
 View cautions_view(const PlannedPour& facts);
 
-/// For page/sources.html: weather, mix, what was assumed, and where each number comes from.
+/// For page/sources.html: weather, mix, assumptions, and where each number comes from.
 View sources_view(const PlannedPour& facts);
 
 }  // namespace slabtide

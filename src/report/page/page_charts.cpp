@@ -23,10 +23,10 @@ namespace slabtide {
 
 namespace {
 
-/// The curves run on this long after the last final set (ours).
+/// The curves continue this long after the last final set (ours).
 constexpr double after_set_s = 1.5 * seconds_per_hour;
 constexpr double longest_s = 30.0 * seconds_per_hour;
-/// Room about the values, as a share of their range.
+/// Space above and below the values, as a fraction of their range.
 constexpr double headroom = 0.08;
 constexpr double min_resistance_psi = 1.0;
 constexpr double max_resistance_psi = 10000.0;
@@ -55,7 +55,8 @@ Scale resistance_scale(UnitSystem units) {
   return {mpa_from_psi, "MPa", 2};
 }
 
-/// What was filled in from a file ends a line; within a sentence it must not.
+/// Text filled in from a template file ends with a line break, which is not wanted within a
+/// sentence.
 std::string in_line(std::string markup) {
   while (markup.ends_with('\n')) markup.pop_back();
   return markup;
@@ -198,7 +199,7 @@ class ZoneCharts {
                                 limits));
   }
 
-  /// A line ends where it leaves the chart.
+  /// Cuts off a line where it leaves the chart.
   static void hold(ChartLine& line, double low, double high) {
     const auto above = [&](const ChartPoint& point) { return point.value > high; };
     const auto first = std::find_if(line.points.begin(), line.points.end(), above);
@@ -237,7 +238,7 @@ class ZoneCharts {
                           scale.unit);
   }
 
-  /// "Most: pad 0.10 lb/ft²/h at 12:05", of these zones the one with the most.
+  /// "Most: pad 0.10 lb/ft²/h at 12:05", for the zone with the highest value.
   std::string peak_words(const std::string& lead, double PartPlan::*value, UtcTime PartPlan::*at,
                          const std::string& key, const std::string& unit_key,
                          std::string (*words)(double, UnitSystem)) const {

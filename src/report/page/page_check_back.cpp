@@ -16,10 +16,10 @@ namespace slabtide {
 
 namespace {
 
-/// The chart's half is at least so long, that a few minutes do not look like much.
+/// Half the chart covers at least this, so that a few minutes do not look like much.
 constexpr double min_half_min = 30.0;
 
-/// A bar from the planned hour in the middle to the one noted, early to the left; ends in a dot.
+/// A bar from the planned time in the middle to the time noted, early to the left, ending in a dot.
 class OffBar {
  public:
   explicit OffBar(double half_min) : half_min_(half_min) {}
@@ -126,7 +126,8 @@ class CheckBackPage {
     return rows;
   }
 
-  /// What no plan foresees: cracks, and hours that the weather given does not reach.
+  /// Observations that the plan says nothing about: cracks, and times past the end of the weather
+  /// data.
   std::vector<View> other_views() const {
     std::vector<View> rows;
     for (std::size_t i = 0; i < facts_.checked.size(); ++i) {

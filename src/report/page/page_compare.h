@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// The comparison as a page that stands by itself: what to order and why, then every choice with
-/// its figures. `data-json` points into json_compare's document.
+/// The comparison as a self-contained page: what to order and why, then every choice with its
+/// figures. `data-json` points into json_compare's document.
 std::string page_compare(const CompareFacts& facts);
 
 }  // namespace slabtide

@@ -9,7 +9,7 @@ namespace slabtide {
 
 namespace {
 
-/// "with 2, 3": the others on the task, by their numbers; empty where one works alone.
+/// "with 2, 3": the numbers of the others on the task; empty for someone working alone.
 std::string others_words(const std::vector<int>& who, int me) {
   std::string others;
   for (const int other : who) {
@@ -96,7 +96,7 @@ class CrewPage {
     return views;
   }
 
-  /// One of the crew; `shown` counts as the JSON does, those not needed left out.
+  /// One of the crew; `shown` is the index in the JSON, which leaves out those who are not needed.
   View member(std::size_t who, std::size_t shown) const {
     const CrewMember& member = crew_.people[who];
     const std::string json = pointer("/crew", shown);

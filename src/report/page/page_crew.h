@@ -5,7 +5,7 @@
 
 namespace slabtide {
 
-/// For page/crew.html: how many, what is late, and each one's day.
+/// For page/crew.html: the size of the crew, what is late, and each person's day.
 View crew_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -14,19 +14,19 @@ struct PagePiece {
 
 struct PageDocument {
   std::string title;
-  std::string body;  ///< ready markup
+  std::string body;  ///< markup
   std::vector<PagePiece> styles;
   std::vector<PagePiece> scripts;
 };
 
-/// One HTML document that stands by itself. Its Content-Security-Policy allows these styles and
-/// scripts, by their hashes, and nothing else: no request, no form, no other script.
+/// A self-contained HTML document. Its Content-Security-Policy allows these styles and scripts, by
+/// their hashes, and nothing else: no requests, no forms, no other scripts.
 std::string page_document(const PageDocument& document);
 
 /// The styles that every page shares.
 std::vector<PagePiece> shared_styles();
 
-/// A document of these styles alone, without a script.
+/// A document with only these styles and no script.
 std::string plain_page(const std::string& title, const std::string& body);
 
 }  // namespace slabtide

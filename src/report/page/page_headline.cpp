@@ -16,7 +16,7 @@ namespace slabtide {
 
 namespace {
 
-/// A time with what it is for and where.
+/// A time, what it is for and where.
 struct KeyTime {
   std::optional<UtcTime> at;
   std::string json;
@@ -34,7 +34,7 @@ View key_time_view(const KeyTime& key, const Job& job) {
       .put("band", band_views(key.json + "_band", key.band, job));
 }
 
-/// The first main window to open, or with `last` the last to close.
+/// The first main window to open or, with `last`, the last to close.
 KeyTime edge_of_work(const PlannedPour& facts, bool last) {
   KeyTime found;
   for (const ShownPart& part : all_parts(facts)) {
@@ -52,7 +52,7 @@ KeyTime edge_of_work(const PlannedPour& facts, bool last) {
   return found;
 }
 
-/// The zone whose cut is due first, of the saws on hand or of any where none is.
+/// The zone whose cut is due first, with the saws on hand or with both kinds if there is none.
 KeyTime first_cut(const PlannedPour& facts) {
   KeyTime found;
   for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
@@ -69,7 +69,7 @@ KeyTime first_cut(const PlannedPour& facts) {
   return found;
 }
 
-/// Where nothing has to be cut: when the first zone bears people.
+/// If nothing has to be cut: when the first zone can be walked on.
 KeyTime first_walk(const PlannedPour& facts) {
   KeyTime found;
   for (const ShownPart& part : all_parts(facts)) {

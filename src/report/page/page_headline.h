@@ -5,8 +5,8 @@
 
 namespace slabtide {
 
-/// For page/headline.html: pour or not and why, the three times that matter most (the first
-/// window opens, the last closes, the first cut is due), the tightest window.
+/// For page/headline.html: whether to pour and why, the three most important times (the first
+/// window opens, the last closes, the first cut is due), and the tightest window.
 View headline_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -12,13 +12,14 @@ namespace {
 constexpr double all = 100.0;
 constexpr double band_height = 14.0;
 constexpr double band_inset = 2.5;
-constexpr double baseline = 14.0;  ///< of words, from the lane's top
+constexpr double baseline = 14.0;  ///< of words, from the top of the lane
 constexpr double word_gap = 5.0;
-/// Words stand before a band from this share of the width on, and behind it up to the other
-/// (ours: so much do the longest take on a phone's 720 px).
+/// A band that starts before this percentage of the width has all its words behind it; one that
+/// ends after the second has them all in front (ours: the longest words need this much on a phone's
+/// 720 px).
 constexpr double room_before = 17.0;
 constexpr double room_behind = 84.0;
-/// A letter's share of the width there, percent (ours).
+/// The width of a letter there, in percent (ours).
 constexpr double letter_percent = 1.1;
 
 std::string percent_length(double percent) { return short_number(percent, 2) + "%"; }
@@ -26,12 +27,12 @@ std::string percent_length(double percent) { return short_number(percent, 2) + "
 constexpr double clock_height = 17.0;
 constexpr double clock_baseline = 13.0;
 
-/// What is defined under this name, over all of a drawing.
+/// Draws the element with this name over the whole drawing.
 Element everywhere(std::string_view name) {
   return Element("use").set("href", name).set("width", "100%").set("height", "100%");
 }
 
-/// A drawing in the drawing that stretches along the time axis alone: 0 to 100 across.
+/// A nested drawing that stretches only along the time axis: 0 to 100 across.
 Element stretched(double from, double to, double top, double height) {
   Element inner("svg");
   inner.set("x", percent_length(from))
@@ -43,14 +44,14 @@ Element stretched(double from, double to, double top, double height) {
   return inner;
 }
 
-/// How the height of a band grows and falls, 0 to 100 across it.
+/// The outline of a band that rises and falls, 0 to 100 across it.
 std::string outline(double grown, double falls) {
   PathData path;
   path.move_to(0.0, band_height);
   if (grown <= falls) {
     path.line_to(grown, 0.0).line_to(falls, 0.0);
   } else {
-    // It starts to fall before it is all over: where rise and fall meet.
+    // It starts to fall before it has fully risen: the peak is where rise and fall meet.
     const double rise = 1.0 / grown;
     const double fall = 1.0 / (all - falls);
     const double x = (1.0 + falls * fall) / (rise + fall);
@@ -125,7 +126,7 @@ Element lane_definitions(const DayAxis& axis, const PlannedPour& facts) {
   for (const HourMark& mark : hour_marks(axis, facts.job)) {
     const std::string at = axis.fraction(mark.at);
     hours.add(Element("line").set("class", "hour").set("x1", at).set("x2", at).set("y2", "100%"));
-    constexpr double room_percent = 97.0;  // behind that its words are cut
+    constexpr double room_percent = 97.0;  // a label beyond this would be cut off
     if (axis.percent(mark.at) > room_percent) continue;
     names.add(Element("text")
                   .set("class", "hour-words")

@@ -7,49 +7,50 @@
 #include "day_axis.h"
 #include "report/markup/svg.h"
 
-// What is drawn along the time axis. Lengths along it are shares of the width, heights pixels:
-// the drawing fills whatever it is put in, and its words keep their size.
+// Drawings along the time axis. Lengths along it are percentages of the width and heights are
+// pixels: the drawing fills its container, and its words keep their size.
 
 namespace slabtide {
 
-/// A time as it stands in a drawing, with the JSON pointer to it.
+/// A time shown in a drawing, with its JSON pointer.
 struct LaneTime {
   UtcTime at;
   std::string json;
 };
 
-/// Something that lasts, with its name before it and its hours behind it. Its height grows from
-/// `from` to `all_over` and falls from `until` to `gone`: the share of the area that takes it.
+/// Something that takes time, with its name in front and its hours behind. Its height grows from
+/// `from` to `all_over` and falls from `until` to `gone`: the fraction of the area on which the
+/// work is possible.
 struct Band {
   std::string name;
-  std::string style;  ///< class of its fill
-  bool main = false;  ///< the one the finish is named for
+  std::string style;  ///< CSS class of its fill
+  bool main = false;  ///< the operation the finish is named for
   LaneTime from;
   std::optional<UtcTime> all_over;
-  std::optional<LaneTime> until;  ///< absent where it goes on beyond what was computed
+  std::optional<LaneTime> until;  ///< absent if it continues past what was computed
   std::optional<UtcTime> gone;
 };
 
 inline constexpr double lane_height = 19.0;
 
-/// The hours and nights that all drawings share, defined once a page.
+/// The hours and nights that all drawings share, defined once per page.
 Element lane_definitions(const DayAxis& axis, const PlannedPour& facts);
 
 /// The clock along the axis.
 Element clock_drawing();
 
-/// A drawing across the axis, so many pixels high, hours and nights in it; `label` says in a
-/// sentence what it shows; without one it is only for the eye.
+/// A drawing across the axis, `height` pixels high, with the hours and nights. `label` describes it
+/// in a sentence for screen readers; without one it is hidden from them.
 Element lane_drawing(double height, const std::string& label);
 
-/// A band in the lane that begins `top` pixels down.
+/// A band in the lane that starts `top` pixels down.
 Element band(const Band& shown, const DayAxis& axis, double top, const Job& job);
 
-/// A box without words, such as a task; `words` show in it where they have room.
+/// A box, such as a task; `words` are shown in it if they fit.
 Element block(const std::string& style, UtcTime from, UtcTime to, const std::string& words,
               const DayAxis& axis, double top);
 
-/// A share of 0 to 1 through the day as a strip: full is sun, empty shade.
+/// A fraction of 0 to 1 through the day, drawn as a strip: full is sun, empty is shade.
 struct SharePoint {
   UtcTime at;
   double fraction = 0.0;

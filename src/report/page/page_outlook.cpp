@@ -17,7 +17,7 @@ namespace slabtide {
 
 namespace {
 
-/// The sun's strength and the drying at which a bar is full (ours, as in the text).
+/// The irradiance and the drying rate at which a bar is full (ours, as in the text).
 constexpr double full_sun_w_m2 = 1000.0;
 constexpr double full_drying_kg_m2_h = 1.2;
 
@@ -25,7 +25,7 @@ std::string percent_words(double fraction) {
   return fmt::format("{:.0f} %", percent_per_one * fraction);
 }
 
-/// A bar of so much of the cell; what it shows stands beside it in words.
+/// A bar filled by this fraction; the value is beside it in words.
 std::string bar(const std::string& style, double fraction) {
   constexpr double width = 60.0;
   constexpr double height = 8.0;

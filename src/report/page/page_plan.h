@@ -6,9 +6,9 @@
 
 namespace slabtide {
 
-/// The day as one HTML page that stands by itself: for a phone, a wide screen and paper, light
-/// and dark, with or without script. Every time and number that is in the plan's JSON carries
-/// the JSON pointer to it (`data-json`).
+/// The day as a self-contained HTML page: for a phone, a wide screen and paper, light and dark,
+/// with or without the script. Every time and number that is in the plan's JSON has the JSON
+/// pointer to it (`data-json`).
 std::string page_plan(const PlannedPour& facts);
 
 }  // namespace slabtide

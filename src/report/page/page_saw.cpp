@@ -23,7 +23,7 @@ namespace slabtide {
 
 namespace {
 
-/// A figure that the JSON holds as it is.
+/// A figure that the JSON does not round.
 std::string exact_figure(const std::string& json, double value, std::string_view words) {
   Element data("data");
   data.set("data-json", json).set("value", std::string_view(fmt::format("{}", value)));
@@ -61,7 +61,7 @@ class PageSaw {
   }
 
  private:
-  /// What the day leaves each zone.
+  /// How each zone's joints can be made that day.
   Element choices() const {
     Element list("ul");
     list.set("class", "saw-choices");
@@ -97,7 +97,7 @@ class PageSaw {
     return words;
   }
 
-  /// Where the shift's first cut stands among the JSON's.
+  /// The index of the shift's first cut among those in the JSON.
   std::size_t first_in_json(const SawShift& shift) const {
     std::size_t before = 0;
     for (const SawShift& other : facts_.plan.cuts.shifts) {
@@ -135,7 +135,7 @@ class PageSaw {
     return row.add(Element("td").text(cut_reason_words(planned.cut.reason)));
   }
 
-  /// Pull against strength, six zones a chart.
+  /// Stress against strength, six zones per chart.
   Element risks() const {
     Element charts("div");
     charts.set("class", "charts");

@@ -24,7 +24,7 @@ View window_view(const ShownWindow& shown, std::string_view words, const Job& jo
   return view.flag("never", false).put("comes", std::move(times));
 }
 
-/// When it opens and closes on eight days of ten; nothing where that is not known.
+/// When the window opens and closes on eight days out of ten; nothing if that is not known.
 std::vector<View> sure_views(const ShownWindow& shown, const Job& job) {
   if (!shown.window->opens_band || shown.window->is_never()) return {};
   View view;
@@ -120,7 +120,7 @@ std::vector<View> saw_views(const ZonePlan& plan, const std::string& json, const
   return views;
 }
 
-/// Walking, washing and sealing: from when all of the zone takes it.
+/// Walking, washing and sealing: from when all of the zone is ready for them.
 std::vector<View> later_views(const ShownPart& whole, const Job& job) {
   std::vector<View> views;
   for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {

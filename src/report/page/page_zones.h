@@ -5,8 +5,8 @@
 
 namespace slabtide {
 
-/// For page/zones.html: every zone with a table of times for each of its parts, its faces, its
-/// saws and the days after.
+/// For page/zones.html: every zone with a table of times for each of its parts, its faces, its saws
+/// and the following days.
 View zones_view(const PlannedPour& facts);
 
 }  // namespace slabtide

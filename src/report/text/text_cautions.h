@@ -9,7 +9,7 @@
 
 namespace slabtide {
 
-/// The cautions, each with its hour, wrapped at 80 columns.
+/// The cautions with their times, wrapped at 80 columns.
 std::string text_cautions(const std::vector<Caution>& cautions, const Job& job,
                           const TextStyle& style);
 

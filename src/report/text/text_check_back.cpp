@@ -17,8 +17,8 @@ namespace {
 constexpr std::size_t what_width = 33;
 constexpr std::size_t clock_width = 10;
 constexpr std::size_t minutes_width = 5;
-constexpr int scale_half = 10;  ///< signs on either side of the middle
-/// A sign of the scale is the least of these minutes that takes in every event.
+constexpr int scale_half = 10;  ///< characters on either side of the middle
+/// A character of the scale is at least this many minutes, or more so that every event fits.
 constexpr double min_sign_min = 3.0;
 
 /// "     |  *     ": early to the left, late to the right of the bar.
@@ -86,7 +86,8 @@ class CheckText {
     return fmt::format("\n{} {}planned\n{}", pad("", what_width), pad("read", clock_width), rows);
   }
 
-  /// Cracks, and what the weather given does not reach.
+  /// Observations that the plan says nothing about: cracks, and times past the end of the weather
+  /// data.
   std::string unforeseen() const {
     std::string rows;
     for (const CheckedObservation& one : facts_.checked) {

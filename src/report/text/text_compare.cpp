@@ -28,7 +28,7 @@ std::string evaporation_figure(double kg_m2_h, UnitSystem units) {
                                  : fmt::format("{:.1f}", kg_m2_h);
 }
 
-/// "13:40", with a mark where the sun has set.
+/// "13:40", with a mark if the sun has set.
 std::string finish_words(const ChoiceFigures& figures, const Job& job) {
   const bool dark = figures.daylight_left_min && *figures.daylight_left_min < 0.0;
   return clock_or_dash(figures.last_finish, job) + (dark ? "n" : " ");
@@ -60,7 +60,7 @@ std::string table(const CompareFacts& facts, const TextStyle& style) {
   return text;
 }
 
-/// The choices that do best over the days that may come, and the job as ordered.
+/// The choices that do best over the sampled days, and the job as ordered.
 std::string days_table(const CompareFacts& facts, const TextStyle& style) {
   if (facts.comparison.days_sampled == 0) return {};
   constexpr std::size_t max_shown = 6;

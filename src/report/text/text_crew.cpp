@@ -21,7 +21,7 @@ std::string span_words(UtcTime from, UtcTime to, const Job& job) {
   return fmt::format("{}-{}", day_clock(from, job), clock_time(to, job.site.time_zone));
 }
 
-/// The first to come; empty where nobody has to.
+/// When the first of the crew arrives; empty if nobody has to.
 std::optional<UtcTime> first_on_site(const CrewPlan& crew) {
   std::optional<UtcTime> first;
   for (const CrewMember& member : crew.people) {
@@ -40,7 +40,7 @@ std::string tightest_words(const CrewPlan& crew, const Job& job) {
                      span_words(crew.starts[tight.task], crew.ends[tight.task], job), spare);
 }
 
-/// "with 2, 3": the others on the task.
+/// "with 2, 3": the numbers of the others on the task.
 std::string with_words(const std::vector<int>& who, int me) {
   std::string others;
   for (const int other : who) {
@@ -100,7 +100,7 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   return text + "\n";
 }
 
-/// What is most likely to be missed; empty where it is not known, or nothing is.
+/// The tasks most likely to be late; empty if that is not known, or there are none.
 std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& style) {
   constexpr double told_from = 0.2;
   constexpr std::size_t max_told = 6;

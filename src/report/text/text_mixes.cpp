@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr double one_in_ten_z = 1.2816;  // standard deviations; one in ten is further off
+constexpr double one_in_ten_z = 1.2816;  // standard deviations; one value in ten is further above
 
 std::string counted(std::size_t count, std::string_view what) {
   return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
@@ -31,7 +31,7 @@ std::string factor_words(const BookedMix& mix) {
   return words;
 }
 
-/// Of all events of all its pours: the mean, and what nine in ten were within.
+/// Over all events of the mix's pours: the mean, and the minutes within which nine in ten were.
 std::string error_words(const BookedMix& mix) {
   std::vector<double> off;
   double sum = 0.0;

@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// The mix book for a terminal, 80 columns: what plans take from it, and how far they were off.
+/// The mix book for a terminal, 80 columns: what plans use from it, and how far off they were.
 std::string text_mixes(const MixBook& book, const TextStyle& style);
 
 }  // namespace slabtide

@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// What to order and when the trucks come, 80 columns.
+/// What to order and when the trucks arrive, 80 columns.
 std::string text_order(const PlannedPour& facts, const TextStyle& style);
 
 }  // namespace slabtide

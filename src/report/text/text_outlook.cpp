@@ -14,12 +14,12 @@ namespace slabtide {
 
 namespace {
 
-/// The sun's strength and the drying rate at which a bar is full.
+/// The irradiance and the drying rate at which a bar is full.
 constexpr double full_sun_w_m2 = 1000.0;
 constexpr double full_drying_kg_m2_h = 1.2;
 constexpr std::size_t bar_columns = 5;
 
-/// A bar of eighths: "▐" would need no explaining either, but these fill from the left.
+/// A bar made of eighth blocks, which fill from the left.
 std::string bar(double fraction) {
   constexpr std::array<std::string_view, 8> tips{"", "▏", "▎", "▍", "▌", "▋", "▊", "▉"};
   constexpr double eighths = 8.0;

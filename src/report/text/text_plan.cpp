@@ -128,7 +128,7 @@ std::string place_in_zone(const Tightest& tightest) {
   return tightest.part.empty() ? tightest.zone : tightest.zone + ", " + tightest.part;
 }
 
-/// "pad: 44 min to stamp from 14:29"; a window that never is has no minutes.
+/// "pad: 44 min to stamp from 14:29"; a window that never opens has no minutes.
 std::string tightest_words(const Tightest& tightest, const Job& job) {
   const std::string where = place_in_zone(tightest);
   if (!(tightest.minutes > 0.0)) {
@@ -160,7 +160,7 @@ std::string saw_headline(const PlannedPour& facts) {
                      until, saw_words(first->kind));
 }
 
-/// How sure the plan is and what the doubt comes from; empty without bands.
+/// How sure the plan is and where the doubt comes from; empty without bands.
 std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 10;
   if (!facts.plan.sureness) return {};
@@ -182,7 +182,7 @@ std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
                    0, heading_width);
 }
 
-/// What was seen so far comes before all else: the plan below it is made for that.
+/// What has been observed so far comes first, because the plan below is adjusted to it.
 std::string seen_headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 10;
   std::string text;

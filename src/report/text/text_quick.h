@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// A plan without a site plan: every zone is a column of one table (the sun and the shade).
+/// A plan without a site plan: each zone (sun and shade) is a column of one table.
 std::string text_quick(const PlannedPour& facts, const TextStyle& style);
 
 }  // namespace slabtide

@@ -22,14 +22,14 @@ namespace {
 constexpr std::size_t lead = 2;
 constexpr std::size_t list_hang = 6;
 
-/// Columns of the list of cuts; with the lead and a space between they fill 80.
+/// Columns of the list of cuts; with the indent and a space between them they add up to 80.
 constexpr std::size_t start_width = 9;
 constexpr std::size_t due_width = 10;
 constexpr std::size_t zone_width = 11;
 constexpr std::size_t place_width = 14;
 constexpr std::size_t length_width = 6;
 
-/// What a cautions' code must be to be shown with the saw.
+/// Codes of the cautions that are shown with the saw.
 constexpr std::array<std::string_view, 7> saw_codes{
     "joint_rule", "saw_too_late",  "saw_not_enough", "silica",
     "wet_sawing", "cracked_joint", "forecast_short"};
@@ -62,7 +62,7 @@ std::string due_words(const PlannedPour& facts, std::size_t zone) {
              : std::string("no cut due before the weather given ends");
 }
 
-/// The saws in time, those that may be used first.
+/// The kinds of saw that are in time, either those that may be used or the others.
 std::string saws_in_time(const PlannedPour& facts, std::size_t zone, bool used) {
   const CutPlan& plan = cuts_of(facts);
   std::string words;
@@ -143,7 +143,7 @@ std::string shift_heading(const SawShift& shift, const PlannedPour& facts, const
                    0, lead);
 }
 
-/// One line of the list; a single space after each column but the last.
+/// One line of the list, with a single space after each column but the last.
 std::string row(const std::array<std::string, 7>& cells) {
   constexpr std::array widths{start_width, due_width,   zone_width,
                               place_width, place_width, length_width};

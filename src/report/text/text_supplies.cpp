@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-/// Up to the next `step`, but for what rounding itself may have added.
+/// Rounded up to a multiple of `step`, ignoring rounding errors in `amount`.
 std::string enough(double amount, double step, std::string_view unit) {
   constexpr double rounding = 1e-9;
   return fmt::format("{:g} {}", std::ceil(amount / step - rounding) * step, unit);
@@ -32,7 +32,7 @@ std::string supply_amount_words(const Supply& supply, UnitSystem units) {
   constexpr double half = 0.5;
   switch (supply_unit(supply.kind)) {
     case SupplyUnit::m3:
-      // As the order has it: the allowance is in it.
+      // As in the order, which includes the allowance.
       return volume_words(supply.amount, units);
     case SupplyUnit::kg:
       return us ? enough(lb_from_kg(supply.amount), 1.0, "lb") : enough(supply.amount, half, "kg");

@@ -12,7 +12,7 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t touch_label_width = 22;
-/// What the crew's time on the part leaves of the line.
+/// The rest of the line is for the crew's time on the part.
 constexpr std::size_t max_quarters = 40;
 
 std::string_view sign_of(Touch touch) {
@@ -22,7 +22,7 @@ std::string_view sign_of(Touch touch) {
 
 std::size_t shown(const PartTouch& touch) { return std::min(max_quarters, touch.quarters.size()); }
 
-/// The hours, each over its first quarter.
+/// The hours, each above its first quarter.
 std::string hour_line(const PartTouch& touch, const Job& job) {
   constexpr std::size_t hour_digits = 2;
   std::string line = pad("", 2 + touch_label_width);
@@ -34,7 +34,7 @@ std::string hour_line(const PartTouch& touch, const Job& job) {
   return line + "\n";
 }
 
-/// When the crew is on the part: from its first task of that kind to its last.
+/// When the crew works on the part: from its first task of that kind to its last.
 std::string crew_time(const PartTouch& touch, const ZonePlan& zone, const CrewPlan& crew,
                       const Job& job) {
   std::optional<UtcTime> from;

@@ -6,11 +6,11 @@
 
 namespace slabtide {
 
-/// A zone's quarter hours as strips, one a part, with the hours above and the crew's time on
-/// it behind; empty where no window opens.
+/// A zone's quarter hours as strips, one per part, with the hours above and the crew's time on the
+/// part behind; empty if no window opens.
 std::string touch_strips(const ZonePlan& zone, const CrewPlan& crew, const Job& job);
 
-/// What the signs of the strips mean, on a line.
+/// The meaning of the signs in the strips, in one line.
 std::string touch_legend();
 
 }  // namespace slabtide

@@ -4,16 +4,16 @@
 
 namespace slabtide {
 
-// Figures with as many decimals as mean something. Never -0.
+// Figures rounded to a sensible number of decimals. Never -0.
 
-/// A resistance, psi.
+/// For a resistance, psi.
 double tenths(double value);
-/// A rate, a temperature, an amount.
+/// For a rate, a temperature or an amount.
 double hundredths(double value);
-/// A length in m, to the millimetre.
+/// For a length in m, to the millimetre.
 double thousandths(double value);
 
-/// A figure in words with so many decimals, rounded as the JSON's: halves away from zero.
+/// A figure with this many decimals, rounded as in the JSON: halves away from zero.
 std::string fixed_words(double value, int decimals = 0);
 
 }  // namespace slabtide

@@ -31,7 +31,7 @@ constexpr std::size_t indent = 2;
 constexpr std::size_t label_width = 20;
 constexpr std::size_t min_column = 13;
 
-/// A table with a label a row and a column a part.
+/// A table with a row for each label and a column for each part.
 class PartTable {
  public:
   explicit PartTable(std::vector<const PartPlan*> parts, const std::string& whole_name)
@@ -89,7 +89,7 @@ std::string evaporation_label(UnitSystem units) {
   return units == UnitSystem::us ? "most drying, lb/ft²" : "most drying, kg/m²";
 }
 
-/// Between which hours the main work opens and closes on eight days of ten.
+/// The hours between which the main work opens and closes on eight days out of ten.
 void add_band_rows(PartTable& table, Operation main, const Job& job) {
   table.row("  opens, 8 in 10", [&job, main](const PartPlan& part) {
     const OperationWindow* window = part.window(main);

@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-/// Set times are told for 73 °F (ASTM C403).
+/// Set times are given for 73 °F (ASTM C403).
 constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
 
 /// Hours as "4:35".
@@ -22,7 +22,7 @@ std::string hours_minutes(double hours) {
   return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
 }
 
-/// Where the forecast comes from, when it was made and how old it is.
+/// Where the forecast comes from, when it was issued and how old it is.
 std::string source_words(const PlannedPour& facts) {
   std::string words = facts.forecast.source;
   if (facts.forecast.issued) {

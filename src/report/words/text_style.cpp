@@ -13,11 +13,11 @@ namespace slabtide {
 
 namespace {
 
-/// What fmt writes for the two styles below, and after them.
+/// The codes fmt writes for the two styles below and to end them.
 constexpr std::array<std::string_view, 3> colour_codes{"\x1b[1m", "\x1b[33m", "\x1b[0m"};
 constexpr char escape = '\x1b';
 
-/// The colour code that `text` begins with; empty where it begins with none.
+/// The colour code that `text` begins with; empty if there is none.
 std::string_view colour_code_of(std::string_view text) {
   const auto* const code =
       std::find_if(colour_codes.begin(), colour_codes.end(),
@@ -25,7 +25,7 @@ std::string_view colour_code_of(std::string_view text) {
   return code == colour_codes.end() ? std::string_view() : *code;
 }
 
-/// Calls `take(words, code)` for each stretch without a colour code and the code behind it.
+/// Calls `take(words, code)` for each stretch without a colour code and the code after it.
 template <class Take>
 void by_colour(std::string_view styled, Take take) {
   while (!styled.empty()) {
@@ -39,7 +39,7 @@ void by_colour(std::string_view styled, Take take) {
   }
 }
 
-/// Columns of a text that may hold colour codes, which take none.
+/// Columns of a text that may contain colour codes, which take no columns.
 std::size_t columns_of(std::string_view styled) {
   std::size_t columns = 0;
   by_colour(styled, [&](std::string_view words, std::string_view /*code*/) {
@@ -86,7 +86,7 @@ std::string pad(std::string_view text, std::size_t width) {
   std::string_view cut = text;
   std::string shown = printable(cut);
   while (display_width(shown) > width) {
-    // Take off whole characters: a UTF-8 tail byte goes with its lead byte.
+    // Remove whole characters: continuation bytes go with their lead byte.
     constexpr unsigned tail_mask = 0xC0;
     constexpr unsigned tail_bits = 0x80;
     const auto is_tail = [](char c) {

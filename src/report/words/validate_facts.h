@@ -4,9 +4,9 @@
 
 namespace slabtide {
 
-/// Error: std::invalid_argument where job, forecast or practice are none that can be planned with,
-/// or run and plan are not of this job (slabtide/job/checks/validate.h,
-/// weather/readers/validate_forecast.h, day/validate.h). Every report of a plan asks first.
+/// Error: std::invalid_argument if job, forecast or practice cannot be planned with, or run and
+/// plan do not belong to this job (job/checks/validate.h, weather/readers/validate_forecast.h,
+/// day/pour/validate_run.h, day/plan/validate_plan.h). Every report of a plan calls this first.
 void validate(const PlannedPour& facts);
 
 }  // namespace slabtide

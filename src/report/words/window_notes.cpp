@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-/// A note and the operations it holds for, in words.
+/// A note and the operations it applies to, in words.
 struct SharedNote {
   std::string operations;
   std::string note;

@@ -7,8 +7,8 @@
 
 namespace slabtide {
 
-/// What is noted at the windows of a part while it is plastic, each note once with the
-/// operations it holds for: "first edge, stamp: bleed water still stands ...".
+/// The notes on the windows of a part while it is plastic, each note once with the operations it
+/// applies to: "first edge, stamp: bleed water still stands ...".
 std::vector<std::string> window_notes(const PartPlan& part);
 
 }  // namespace slabtide

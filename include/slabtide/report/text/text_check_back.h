@@ -7,8 +7,8 @@
 
 namespace slabtide {
 
-/// What was noted beside what the plan says of it, 80 columns, by the hour: the events with a
-/// mark on a scale of minutes early and late, then the measurements. Ends in a newline.
+/// What was noted and what the plan says, 80 columns, in order of time: the events with a mark on a
+/// scale of minutes early and late, then the measurements. Ends in a newline.
 std::string text_check_back(const CheckBackFacts& facts, const TextStyle& style);
 
 }  // namespace slabtide

@@ -7,11 +7,11 @@
 
 namespace slabtide {
 
-/// Who when, for a terminal, 80 columns: the crew and what it misses, each one's day, how to
-/// work through each zone, what to take along. Ends in a newline.
+/// The crew's day for a terminal, 80 columns: the crew and what it cannot do in time, each person's
+/// day, how to work through each zone, what to take along. Ends in a newline.
 std::string text_crew(const PlannedPour& facts, const TextStyle& style);
 
-/// The crew in two or three lines, as a plan's headline has it; empty where nobody is needed.
+/// The crew in two or three lines, for a plan's headline; empty if nobody is needed.
 std::string crew_headline(const PlannedPour& facts, const TextStyle& style);
 
 /// "4 finishers: 23 min late in all; 5 miss nothing".

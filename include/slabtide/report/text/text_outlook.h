@@ -8,7 +8,7 @@
 
 namespace slabtide {
 
-/// Tomorrow at a glance: the verdict, the hours as a table with bars, the findings.
+/// The day at a glance: the verdict, the hours as a table with bars, the findings.
 std::string text_outlook(const PlannedPour& facts, const Outlook& outlook, const TextStyle& style);
 
 }  // namespace slabtide

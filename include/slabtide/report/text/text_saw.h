@@ -8,13 +8,13 @@
 
 namespace slabtide {
 
-/// Joints and cuts of the day for a terminal, 80 columns: what each zone's day leaves, then the
-/// cuts in working order for every saw on hand (for either kind where none is), then what to
-/// watch for at the saw. Ends in a newline.
+/// Joints and cuts of the day for a terminal, 80 columns: how each zone's joints can be made, then
+/// the cuts in working order for every saw on hand (for both kinds if there is none), then what to
+/// watch for when sawing. Ends in a newline.
 std::string text_saw(const PlannedPour& facts, const TextStyle& style);
 
-/// What the day leaves a zone, in a sentence: "early-entry saw from 14:46 or wet saw from 16:30,
-/// first cut due by 19:35; or tool them while plastic, 11:38-12:39". Without a full stop.
+/// How a zone's joints can be made, in a sentence: "early-entry saw from 14:46 or wet saw from
+/// 16:30, first cut due by 19:35; or tool them while plastic, 11:38-12:39". Without a full stop.
 std::string joint_choice_words(const PlannedPour& facts, std::size_t zone);
 
 /// "proposed: 3 joints, 4 panels up to 7 by 6 ft (allowed 12 ft, 1.5 to 1)".

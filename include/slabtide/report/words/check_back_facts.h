@@ -9,11 +9,11 @@
 
 namespace slabtide {
 
-/// All that a report of a finished pour shows. The references outlive the call that takes them.
+/// Everything that a report of a finished pour shows. The references must outlive the call.
 struct CheckBackFacts {
   const PlannedPour& plan;
   const Journal& journal;
-  /// Every reading of the journal beside the plan's word, by the hour of the reading.
+  /// Every observation of the journal with what the plan says about it, in order of time.
   const std::vector<CheckedObservation>& checked;
 
   const Observation& reading(const CheckedObservation& checked_one) const {
@@ -21,11 +21,11 @@ struct CheckBackFacts {
   }
 };
 
-/// How far the events noted lay from their planned hours, minutes.
+/// How far the noted events were from their planned times, in minutes.
 struct CheckSummary {
   int events = 0;
   double mean_late_min = 0.0;
-  double farthest_min = 0.0;  ///< to either side
+  double farthest_min = 0.0;  ///< early or late
 };
 CheckSummary summary_of(const CheckBackFacts& facts);
 
@@ -35,7 +35,7 @@ std::string summary_words(const CheckSummary& summary);
 /// "walk, east strip: thumbprint of 1/4 in".
 std::string observation_place_words(const Observation& reading);
 
-/// The unit of a measurement's JSON: "c", "m_s", "share"; empty for what has none.
+/// The unit of a measurement in JSON: "c", "m_s", "share"; empty if it has none.
 std::string_view measure_unit(ObservationMeasure measure);
 
 /// A measurement in the units of the job: "64 °F", "40 %".

@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// All that a report of a comparison shows. The references outlive the call that takes them.
+/// Everything that a report of a comparison shows. The references must outlive the call.
 struct CompareFacts {
   const PlannedPour& plan;  ///< of the job as ordered
   const Comparison& comparison;

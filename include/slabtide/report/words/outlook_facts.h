@@ -5,7 +5,7 @@
 
 namespace slabtide {
 
-/// All that a report of the outlook shows. The references outlive the call that takes them.
+/// Everything that a report of the outlook shows. The references must outlive the call.
 struct OutlookFacts {
   const PlannedPour& plan;
   const Outlook& outlook;

@@ -17,27 +17,26 @@ struct WeatherSummary {
   double daylight_cloud_fraction = 0.0;
 };
 
-/// Over what the run covers of the 24 hours from the start of the pour, which is when the
-/// concrete meets it.
+/// Over the first 24 hours of the run's weather, or all of it if that is less.
 WeatherSummary summarise_weather(const PourRun& run);
 
-/// "Fri 06:10" for another day than the pour's, "06:10" for the day itself.
+/// "Fri 06:10" on another day than the pour's, "06:10" on the day itself.
 std::string day_clock(UtcTime time, const Job& job);
-/// The same, or "-" where there is no time.
+/// The same, or "-" if there is no time.
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
 
 /// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
 std::string weather_words(const PlannedPour& facts);
 
-/// The mix in a sentence, and where its set times come from.
+/// The mix in a sentence, and the source of its set times.
 std::string mix_words(const PlannedPour& facts);
 std::string set_words(const SettingParameters& setting, UnitSystem units);
 /// "fairly", as in "fairly sure".
 std::string_view sure_words(SureWord word);
-/// Why one is hardly sure where `Sureness::either_way_min` is absent.
+/// Why the plan is hardly sure when `Sureness::either_way_min` is absent.
 inline constexpr std::string_view past_end_words =
     "on one day in ten or more the main work opens after the plan's end";
-/// Of the causes of doubt those worth telling: three at most.
+/// The causes of doubt that are worth reporting: at most three.
 std::vector<DoubtCause> told_causes(const Sureness& sureness);
 std::string finish_words(Finish finish);
 std::string saw_words(SawKind kind);
