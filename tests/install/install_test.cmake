@@ -1,10 +1,10 @@
 # cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -DGENERATOR=
 #       -DVERSION= -P install_test.cmake
-# Installs into an empty folder, compares what lies there with files.txt, and builds and runs two
-# small projects that find the installed library: a consumer, and the examples that come with it.
-# With SLABTIDE_UPDATE_GOLDEN set, files.txt and what the examples print are rewritten.
+# Installs into an empty folder, compares the files with files.txt, and builds and runs two small
+# projects that use the installed library: a consumer, and the examples that come with it. With
+# SLABTIDE_UPDATE_GOLDEN set, files.txt and the output of the examples are rewritten.
 
-# Runs a command; its output is shown only where it fails.
+# Runs a command; shows its output only if it fails.
 function(must_work)
   execute_process(COMMAND ${ARGN} RESULT_VARIABLE code OUTPUT_VARIABLE text ERROR_VARIABLE text)
   if(NOT code EQUAL 0)
@@ -18,7 +18,7 @@ set(list ${SOURCE_DIR}/tests/install/files.txt)
 file(REMOVE_RECURSE ${WORK_DIR})
 must_work(${CMAKE_COMMAND} --install ${BUILD_DIR} --prefix ${prefix})
 
-# The name of the file with the build type's own settings follows the build type.
+# The name of the file with settings for the build type depends on the build type.
 file(GLOB_RECURSE files RELATIVE ${prefix} ${prefix}/*)
 list(TRANSFORM files REPLACE "slabtide-targets-[a-z]+\\.cmake$" "slabtide-targets-BUILD.cmake")
 list(SORT files)
@@ -35,7 +35,7 @@ if(NOT found STREQUAL expected)
                       "meant, run tools/update-golden.")
 endif()
 
-# Configures and builds the project in `source` with the installed library, in a folder `name`.
+# Configures and builds the project in `source` with the installed library, in the folder `name`.
 function(build_project name source)
   must_work(${CMAKE_COMMAND} -S ${source} -B ${WORK_DIR}/${name} -G "${GENERATOR}"
             -DCMAKE_PREFIX_PATH=${prefix} -DCMAKE_CXX_COMPILER=${CXX}
@@ -49,7 +49,7 @@ if(NOT output STREQUAL "the starting job has 2 zones\nslabtide ${VERSION}\n")
   message(FATAL_ERROR "The consumer printed: ${output}")
 endif()
 
-# The examples are built as they were installed; what each prints stands in example_out.
+# The examples are built from the installed copies; their expected output is in example_out.
 build_project(example ${prefix}/share/doc/slabtide/example)
 function(example_prints name)
   must_work(${WORK_DIR}/example/${name} ${ARGN})
@@ -66,7 +66,7 @@ example_prints(plan_pour)
 example_prints(best_start)
 example_prints(how_sure ${prefix}/share/slabtide/demo/spring.toml)
 
-# The Debian package holds the same files, and asks for what the program reads.
+# The Debian package has the same files, and depends on what the program reads.
 file(REMOVE_RECURSE ${WORK_DIR}/package)
 must_work(cpack --config ${BUILD_DIR}/CPackConfig.cmake -B ${WORK_DIR}/package)
 file(GLOB package ${WORK_DIR}/package/*.deb)
@@ -85,7 +85,7 @@ foreach(wanted tzdata ca-certificates libcurl4 libfmt9 libboost-program-options 
   endif()
 endforeach()
 
-# The installed program plans the installed demo job, far from the project's folder.
+# The installed program plans the installed demo job outside the project's folder.
 must_work(${CMAKE_COMMAND} -E chdir ${prefix}/share/slabtide/demo
           ${prefix}/bin/slabtide plan spring.toml)
 if(NOT output MATCHES "Tightest ")

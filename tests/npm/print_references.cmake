@@ -1,5 +1,5 @@
 # cmake -DNODE=... -DOUTPUT_DIR=... -DSCRIPTS="a;b" -P print_references.cmake
-# Runs each script of this folder and keeps what it prints in OUTPUT_DIR/<script>.csv.
+# Runs each script in this folder and stores its output in OUTPUT_DIR/<script>.csv.
 file(MAKE_DIRECTORY ${OUTPUT_DIR})
 foreach(script IN LISTS SCRIPTS)
   execute_process(COMMAND ${NODE} ${script}.mjs

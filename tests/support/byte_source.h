@@ -9,8 +9,8 @@
 
 namespace slabtide::test {
 
-/// Choices made by the bytes of a fuzzer, or of a seed. Once they are used up every choice is the
-/// first or the least one, which the users of this class make the plain one.
+/// Makes choices from the bytes of a fuzzer or of a seed. Once the bytes are used up every choice
+/// is the first or smallest one, which the users of this class make the plain one.
 class ByteSource {
  public:
   explicit ByteSource(std::string bytes) : bytes_(std::move(bytes)) {}
@@ -20,9 +20,9 @@ class ByteSource {
   }
   /// 0 to `count` - 1, for counts up to 256.
   std::size_t below(std::size_t count) { return next() * count / 256; }
-  /// True about once in `n` times.
+  /// True about once in `n` calls.
   bool one_in(std::size_t n) { return below(n) == n - 1; }
-  /// 0 to 1, neither more often than what lies between.
+  /// 0 to 1, with all values equally likely.
   double fraction() { return (next() * 256.0 + next()) / 65535.0; }
   double between(double low, double high) { return low + (high - low) * fraction(); }
   template <class T, std::size_t N>
@@ -35,7 +35,7 @@ class ByteSource {
   std::size_t at_ = 0;
 };
 
-/// As many bytes as any user of this takes, the same for the same seed.
+/// Enough bytes for any user of this class; the same bytes for the same seed.
 inline ByteSource bytes_of_seed(std::uint64_t seed) {
   constexpr std::size_t count = 4096;
   std::mt19937_64 random(seed);

@@ -13,7 +13,7 @@ namespace formula = HWY_NAMESPACE;
 
 constexpr std::size_t work_rows = 7;
 
-/// A law as the shared formulas ask it.
+/// A law in the form that the shared formulas need.
 struct FormulaLaw {
   const SurfaceLaw& law;
 
@@ -41,7 +41,7 @@ double ConductionColumn::stored_j_m2() const {
   return std::transform_reduce(cells_c_.begin(), cells_c_.end(), grid_.capacity_j_m2k.begin(), 0.0);
 }
 
-/// The rows of the shared formulas, in this column's memory.
+/// The rows of the shared formulas, stored in this column's memory.
 class ConductionColumn::Rows : public formula::ConductionRows<double> {
  public:
   explicit Rows(ConductionColumn& column) {

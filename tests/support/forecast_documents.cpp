@@ -39,7 +39,7 @@ std::string joined(const std::vector<PlainHour>& hours, const Column& item) {
   return fmt::format("{}", fmt::join(items, ","));
 }
 
-/// The icon's code of a share.
+/// The icon's code for a cloud fraction.
 std::string_view sky_code(double fraction) {
   constexpr std::array<std::string_view, 5> codes{"skc", "few", "sct", "bkn", "ovc"};
   constexpr std::array<double, 5> fractions{0.0, 0.1875, 0.4375, 0.75, 1.0};
@@ -147,7 +147,7 @@ std::string as_open_meteo(const std::vector<PlainHour>& hours) {
     return fmt::format(R"("{}":[{}])", name, joined(hours, item));
   };
   const auto figure = [](double value) { return fmt::format("{}", value); };
-  // The chance is of the hour before: what falls in the last hour has no place to be told.
+  // The chance is for the hour before, so that of the last hour cannot be given.
   std::vector<std::string> chances{"null"};
   for (std::size_t i = 0; i + 1 < hours.size(); ++i)
     chances.push_back(figure(hours[i].rain_chance * 100.0));

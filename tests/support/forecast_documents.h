@@ -5,12 +5,12 @@
 
 #include "slabtide/core/civil_time.h"
 
-// The same weather written in every format that is read.
+// The same weather written in every format that can be read.
 
 namespace slabtide::test {
 
-/// What all formats can say of an hour. The hourly document of the US National Weather Service
-/// tells cloud by classes only: a share of 0, 0.1875, 0.4375, 0.75 or 1.
+/// What all formats can give for an hour. The hourly document of the US National Weather Service
+/// gives cloud only in classes: a fraction of 0, 0.1875, 0.4375, 0.75 or 1.
 struct PlainHour {
   UtcTime at;
   double air_c = 0.0;
@@ -21,13 +21,13 @@ struct PlainHour {
   bool thunder = false;
 };
 
-/// Hours of an invented spring day and the night after it, from its midnight (UTC-5).
+/// Hours of an invented spring day and the following night, from midnight (UTC-5).
 std::vector<PlainHour> spring_hours(Date date, std::size_t count = 48);
 
 std::string as_csv_us(const std::vector<PlainHour>& hours);
 std::string as_csv_si(const std::vector<PlainHour>& hours);
 std::string as_nws_hourly(const std::vector<PlainHour>& hours);
-/// Equal values of following hours share an interval, as the service has it.
+/// Equal values of consecutive hours share an interval, as in the service's documents.
 std::string as_nws_grid(const std::vector<PlainHour>& hours);
 std::string as_open_meteo(const std::vector<PlainHour>& hours);
 

@@ -5,8 +5,8 @@
 
 namespace slabtide::test {
 
-/// `text` with `block` between the lines `<!-- name -->` and `<!-- end of name -->`; nothing
-/// where a mark is missing.
+/// `text` with `block` between the lines `<!-- name -->` and `<!-- end of name -->`; empty if a
+/// mark is missing.
 inline std::optional<std::string> with_block(const std::string& text, const std::string& name,
                                              const std::string& block) {
   const std::string begin_mark = "<!-- " + name + " -->\n";

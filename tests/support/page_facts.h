@@ -6,7 +6,7 @@
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 
-// Planned days to draw pages of.
+// Planned days for tests of pages.
 
 namespace slabtide::test {
 
@@ -20,8 +20,8 @@ class PageDay {
   PlannedDay day_;
 };
 
-/// A stamped landing with a broomed border in the morning shade of a wall on its east side,
-/// and a broomed pad in the open.
+/// A stamped landing with a broomed border, shaded in the morning by a wall on its east side, and a
+/// broomed pad in the open.
 inline Job shaded_landing() {
   Zone landing = zone_named("landing", rectangle(-4.2, 0.0, 4.2, 3.6), Finish::stamp);
   landing.border = Border{0.3, Finish::broom};
@@ -37,7 +37,7 @@ inline Job open_pad() { return sample_job({zone_named("pad", rectangle(0, 0, 2.4
 
 inline constexpr const char* hostile_name = "<script>alert(1)</script> & \"west\" 東";
 
-/// Fifteen pads in rows, of three finishes: more than are named on a map or fit one chart.
+/// Fifteen pads in rows, with three finishes: more than a map names or one chart shows.
 inline Job many_pads() {
   Job job = sample_job({});
   constexpr int rows = 3;

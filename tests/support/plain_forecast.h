@@ -13,7 +13,7 @@ inline UtcTime at_utc(Date date, double hour) {
   return after_seconds(UtcTime(date), hour * 3600.0);
 }
 
-/// Rows of 15 °C, dew point 8 °C, 3 m/s and a clear sky, for a test to change.
+/// Rows of 15 °C, dew point 8 °C, 3 m/s and a clear sky, for a test to modify.
 inline Forecast plain_forecast(UtcTime start, std::size_t rows, double hours_apart = 1.0) {
   Forecast forecast;
   for (std::size_t i = 0; i < rows; ++i) {

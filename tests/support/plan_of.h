@@ -6,7 +6,7 @@
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "slabtide/weather/site/weather_series.h"
 
-// Plans a job made in a test, through the library, with the practice the program carries.
+// Plans a job made in a test, through the library, with the built-in practice.
 
 namespace slabtide::test {
 
@@ -37,7 +37,7 @@ inline Planned plan_of(const Job& job, const SolverSettings& settings = {}) {
   return plan_of(job, series_of(job), settings);
 }
 
-/// Minutes from the start of the pour to an instant; fails the test where it does not come.
+/// Minutes from the start of the pour to an instant; fails the test if there is no instant.
 inline double minutes_in(const Job& job, const std::optional<UtcTime>& time) {
   REQUIRE(time);
   return seconds_between(job.pour.start, *time) / 60.0;

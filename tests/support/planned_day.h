@@ -7,7 +7,7 @@
 
 namespace slabtide::test {
 
-/// A job of typed weather with its day planned.
+/// A job with typed weather, and its planned day.
 class PlannedDay {
  public:
   explicit PlannedDay(Job job) : pour_(planned(std::move(job))) {}

@@ -16,7 +16,7 @@ namespace {
 struct Day {
   double mean_f;
   double swing_f;
-  double spread_f;  ///< of the dew point under the air
+  double spread_f;  ///< air temperature minus dew point
   double wind_mph;
   double cloud;
   bool si;

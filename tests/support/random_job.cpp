@@ -20,7 +20,8 @@ struct Place {
   double longitude_deg;
   std::string_view time_zone;
 };
-/// With half hours, the other half of the globe, a midnight sun and no clock changes among them.
+/// Includes half-hour time zones, the southern hemisphere, a midnight sun and zones without clock
+/// changes.
 constexpr std::array<Place, 14> places{{{45.1, -91.6, "America/Chicago"},
                                         {33.4, -112.1, "America/Phoenix"},
                                         {40.7, -74.0, "America/New_York"},
@@ -35,7 +36,7 @@ constexpr std::array<Place, 14> places{{{45.1, -91.6, "America/Chicago"},
                                         {0.0, 0.0, "Africa/Abidjan"},
                                         {-77.8, 166.7, "Antarctica/McMurdo"},
                                         {21.3, -157.9, "Pacific/Honolulu"}}};
-/// Days on which clocks change among them, and the ends of the years that are taken.
+/// Includes days of clock changes and the first and last accepted year.
 constexpr std::array<std::string_view, 12> dates{
     "2026-05-14", "2026-07-21", "2026-10-02", "2026-03-08", "2026-11-01", "2026-03-29",
     "2026-09-27", "2026-04-05", "2028-02-29", "2026-12-31", "2007-01-01", "2099-12-31"};
@@ -58,7 +59,7 @@ constexpr std::array<std::string_view, 7> aggregates{"unknown",   "limestone", "
 constexpr std::array<std::string_view, 4> cements{"I/II", "I", "II", "III"};
 constexpr std::array<std::string_view, 3> settings{"yard", "open lot", "sheltered court"};
 constexpr std::array<std::string_view, 3> saws{R"(["early-entry", "wet"])", R"(["wet"])", "[]"};
-/// Lines of a practice table, each a table and a key.
+/// Lines for a practice table, each with a table and a key.
 constexpr std::array<std::string_view, 10> own_practices{
     "[practice.operation.stamp]\nopens_psi = 20\ncloses_psi = 35",
     "[practice.operation.broom]\nopens_psi = 5\ncloses_psi = 900",
@@ -71,7 +72,7 @@ constexpr std::array<std::string_view, 10> own_practices{
     "[practice.pieces]\narea_m2 = 1\nmost = 40",
     "[practice.rates]\nstamp_m2_h = 0.1\nclean_up_jobs_h = 0.1"};
 
-/// What the tables of one job go by.
+/// What the tables of one job have in common.
 struct Draft {
   RandomToml toml;
   std::vector<std::string> zones;

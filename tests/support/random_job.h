@@ -5,12 +5,12 @@
 
 #include "support/byte_source.h"
 
-// Whole jobs put together from valid and, in one of four, nearly valid pieces: for the fuzzer and
-// for properties that must hold for any job.
+// Complete jobs made from valid and, in one of four, nearly valid pieces: for the fuzzer and for
+// properties that must hold for any job.
 
 namespace slabtide::test {
 
-/// The name that a job made here gives its forecast's file.
+/// The file name that a generated job uses for its forecast.
 inline constexpr const char* random_forecast_name = "forecast.csv";
 
 /// A job file and the table it may name as its weather.
@@ -19,22 +19,22 @@ struct RandomJob {
   std::string forecast_csv;
 };
 
-/// The same for the same bytes.
+/// The same bytes always give the same job.
 RandomJob random_job(ByteSource& bytes);
 
-/// What the job may be made of.
+/// What the job may contain.
 struct RandomJobKind {
-  bool near_valid = false;     ///< one piece or another is out of range, of another type or missing
+  bool near_valid = false;     ///< no forecast file
   bool typed_weather = false;  ///< never a forecast's file
 };
 RandomJob random_job(ByteSource& bytes, const RandomJobKind& kind);
 
-/// The job's text alone, its day typed by high and low, all of it within what a job file may say;
-/// only shapes and times may still conflict with one another.
+/// Only the job's text, with weather typed as high and low and all values in range; shapes and
+/// times may still conflict with one another.
 std::string random_job_toml(ByteSource& bytes);
 std::string random_job_toml(std::uint64_t seed);
 
-/// A table of hours about the day: US or metric, one to six hours apart, some cells empty.
+/// A table of hours around the day: US or metric, one to six hours apart, with some empty cells.
 std::string random_forecast_csv(ByteSource& bytes, const std::string& date);
 
 }  // namespace slabtide::test

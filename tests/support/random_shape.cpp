@@ -41,7 +41,7 @@ std::vector<Point> comb_ft(ByteSource& bytes, double w, double h) {
   return points;
 }
 
-/// A round slab, or a star where its corners lie in turn further in.
+/// A round slab, or a star if every other corner is further in.
 std::vector<Point> round_ft(ByteSource& bytes, double w, double h) {
   const std::size_t corners = 3 + bytes.below(30);
   const double inner = bytes.one_in(3) ? bytes.between(0.3, 1.0) : 1.0;
@@ -65,7 +65,7 @@ std::vector<Point> skewed_ft(ByteSource& bytes, double w, double h) {
   return {{w * a, 0}, {w, h * b}, {w * (1 - a), h}, {0, h * (1 - b)}};
 }
 
-/// Nothing that can be built, or what hardly can.
+/// Shapes that cannot be built, or hardly can.
 std::vector<Point> faulty_ft(ByteSource& bytes, double w, double h) {
   switch (bytes.below(7)) {
     case 0:
@@ -133,7 +133,7 @@ std::vector<Point> outline_ft(ByteSource& bytes, double w, double h) {
 
 double random_length_ft(ByteSource& bytes, double low_ft, double high_ft) {
   const double length = low_ft * std::pow(high_ft / low_ft, bytes.fraction());
-  // Drawings are to the foot, to the inch, or anyhow.
+  // Coordinates are whole feet, whole inches, or anything.
   const std::size_t way = bytes.below(3);
   if (way == 0 && length >= 1.0) return std::round(length);
   return way == 1 && length >= 0.1 ? std::round(length * 12.0) / 12.0 : length;
@@ -146,7 +146,7 @@ RandomShape random_shape(ByteSource& bytes, bool faulty) {
   constexpr std::size_t one_large_in = 12;
   if (bytes.one_in(one_walk_in)) return walk_shape(bytes);
   RandomShape shape;
-  // Small most of the time: a plan takes as long as its area is large.
+  // Small most of the time, because planning takes time in proportion to the area.
   const double max_ft = bytes.one_in(one_large_in) ? 60.0 : 20.0;
   shape.reach_x_ft = random_length_ft(bytes, 1.5, max_ft);
   shape.reach_y_ft = bytes.one_in(one_narrow_in) ? random_length_ft(bytes, 0.1, 2.0)

@@ -8,21 +8,21 @@
 
 namespace slabtide::test {
 
-/// What a zone is drawn as, in feet, its own corner at the origin.
+/// The shape of a zone, in feet, with its own corner at the origin.
 struct RandomShape {
-  std::vector<Point> points;  ///< in feet whatever the members are called
+  std::vector<Point> points;  ///< in feet, despite the names of the members
   bool is_path = false;
-  double width_ft = 0.0;  ///< a path's
-  /// The room it takes, for the next zone to stand beside.
+  double width_ft = 0.0;  ///< of a walkway
+  /// The space it needs, so that the next zone can be placed beside it.
   double reach_x_ft = 0.0;
   double reach_y_ft = 0.0;
 };
 
-/// Rectangles most of all; corners, notches, combs, rounds, wedges, slivers, walks. `faulty`: now
-/// and then one that cannot be built at all (no points, crossing itself, a point twice).
+/// Mostly rectangles; also corners, notches, combs, rounds, wedges, slivers and walkways. With
+/// `faulty`, sometimes a shape that cannot be built (no points, crossing sides, a repeated point).
 RandomShape random_shape(ByteSource& bytes, bool faulty);
 
-/// A length in feet, short ones as often as long ones.
+/// A length in feet; short and long ones are equally likely.
 double random_length_ft(ByteSource& bytes, double low_ft, double high_ft);
 
 }  // namespace slabtide::test

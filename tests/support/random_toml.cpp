@@ -10,7 +10,7 @@ namespace slabtide::test {
 
 namespace {
 
-/// What may stand where a number or a text is expected.
+/// Wrong values in place of a number or a text.
 constexpr std::array<std::string_view, 17> slipped{
     "0",     "-1",   "0.0", "-0.0", "1e308", "-1e308",         "nan",    "inf",        "\"eight\"",
     "1e-12", "true", "[]",  "[1]",  "99999", "\"2026-05-14\"", "1e-320", R"("a\n\tb")"};
@@ -96,7 +96,7 @@ void RandomToml::volume(std::string_view key, double yd3) {
   quantity(key, yd3, {"yd3", "m3", m3_from_yd3});
 }
 void RandomToml::percent(std::string_view key, double percent) {
-  number(key, std::round(percent));  // those under 1 are taken for shares
+  number(key, std::round(percent));  // values under 1 are taken for fractions
 }
 void RandomToml::insulation(std::string_view key, double r_us) {
   quantity(key, r_us, {"us", "m2k_w", m2k_w_from_r_us});

@@ -8,8 +8,8 @@
 
 namespace slabtide::test {
 
-/// Writes the tables of a random job, keys in US or metric units, with a slip of the pen now and
-/// then where slips are wanted.
+/// Writes the tables of a random job, with keys in US or metric units and, if slips are wanted, an
+/// occasional mistake.
 class RandomToml {
  public:
   RandomToml(ByteSource& bytes, bool slips) : bytes_(bytes), slips_(slips), si_(bytes.one_in(4)) {}
@@ -18,7 +18,7 @@ class RandomToml {
   std::string take() { return std::move(text_); }
 
   void line(std::string_view line);
-  /// A key as it is written, its value as TOML.
+  /// A key as written and its value as TOML.
   void raw(std::string_view key, std::string_view value);
   void word(std::string_view key, std::string_view value);
   void number(std::string_view key, double value);
@@ -37,9 +37,9 @@ class RandomToml {
   void percent(std::string_view key, double percent);
   void insulation(std::string_view key, double r_us);
 
-  /// "[1, 2]" in the file's unit of lengths.
+  /// "[1, 2]" in the file's unit of length.
   std::string point(double x_ft, double y_ft);
-  /// As a TOML string.
+  /// The text as a TOML string.
   static std::string quoted(std::string_view text);
 
  private:

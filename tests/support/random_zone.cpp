@@ -23,7 +23,7 @@ constexpr std::array<std::string_view, 8> directions{
 constexpr std::array<std::string_view, 4> kinds{"retarder", "stabilizer", "calcium chloride",
                                                 "non-chloride accelerator"};
 
-/// Where on the plan the next zone goes.
+/// Where the next zone goes on the plan.
 struct Plot {
   double x_ft = 0.0;
   double y_ft = 0.0;
@@ -86,7 +86,7 @@ void write_faces(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
   }
 }
 
-/// A place on the outline's way from one corner to the next, or on a walk's line.
+/// A place on an outline's side between two corners, or on a walkway's line.
 std::string place_on(RandomToml& toml, const RandomShape& shape, const Plot& plot) {
   ByteSource& bytes = toml.bytes();
   if (shape.points.empty()) return place_in(toml, shape, plot);

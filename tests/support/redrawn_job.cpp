@@ -12,7 +12,7 @@ namespace slabtide::test {
 
 namespace {
 
-/// Where the next table begins that is none of a zone's own.
+/// Where the next table begins that does not belong to the zone.
 std::size_t end_of_zone(const std::string& toml, std::size_t from) {
   std::size_t end = toml.size();
   for (const std::string_view next :
@@ -30,7 +30,7 @@ std::string replaced(std::string text, const std::string& from, const std::strin
   return text;
 }
 
-/// Each match of the pattern by what `made` makes of it.
+/// Replaces each match of the pattern by the result of `made`.
 std::string each_replaced(const std::string& text, const std::regex& pattern,
                           const std::function<std::string(const std::smatch&)>& made) {
   std::string out;
@@ -45,7 +45,7 @@ std::string each_replaced(const std::string& text, const std::regex& pattern,
   return out;
 }
 
-/// Clockwise from north, as `random_zones` writes them.
+/// Degrees clockwise from north, for the directions that `random_zones` writes.
 double degrees_of(const std::string& direction) {
   constexpr std::array<std::string_view, 4> words{"\"north\"", "\"east\"", "\"south\"", "\"west\""};
   const auto found = std::find(words.begin(), words.end(), direction);

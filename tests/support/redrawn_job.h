@@ -7,27 +7,27 @@
 
 #include "slabtide/core/geometry.h"
 
-// The same job written down another way: what no plan may depend on.
+// The same job written differently, in ways that must not change the plan.
 
 namespace slabtide::test {
 
-/// Every point of the job file ("[1, 2]") somewhere else, in the file's own unit.
+/// Moves every point of the job file ("[1, 2]"), in the file's own unit.
 std::string with_points(const std::string& toml, const std::function<Point(Point)>& moved);
 
-/// The tables [[zone]] in the reverse order; the order of placing must be said.
+/// Reverses the order of the [[zone]] tables; the job must give its placing order.
 std::string zones_reversed(const std::string& toml);
 
 /// The names of the zones, in the order of their tables.
 std::vector<std::string> names_of(const std::string& toml);
 
-/// With the order of the tables said as the order of placing, where the job says none.
+/// Adds the order of the tables as the placing order, if the job gives none.
 std::string with_zone_order(const std::string& toml);
 
 using Renaming = std::vector<std::pair<std::string, std::string>>;  ///< from, to
 std::string renamed(std::string toml, const Renaming& names);
 
-/// Placing directions turned clockwise along with the drawing; formed faces look nowhere, and all
-/// is in the shade unless nothing stands about it: the sun does not turn.
+/// Turns placing directions clockwise along with the drawing. Formed faces lose their direction,
+/// and unless there are no obstacles everything is in the shade, because the sun does not turn.
 std::string turned(const std::string& toml, int quarters);
 std::string ready_to_turn(const std::string& toml);
 

@@ -24,7 +24,7 @@ using Environment = std::map<std::string, std::string>;
 
 constexpr std::array passed_on{"PATH",          "TMPDIR",       "ASAN_OPTIONS",
                                "UBSAN_OPTIONS", "LSAN_OPTIONS", "LLVM_PROFILE_FILE"};
-constexpr int signal_base = 128;  // as a shell counts
+constexpr int signal_base = 128;  // as in shells
 
 [[noreturn]] void fail(int error, const std::string& what) {
   throw std::runtime_error(what + ": " + std::system_category().message(error));
@@ -43,7 +43,7 @@ Environment plain_environment(const fs::path& folder, const Environment& more) {
   return result;
 }
 
-/// The null-ended array of pointers that the system calls want; `words` must outlive it.
+/// The null-terminated array of pointers that the system calls need; `words` must outlive it.
 std::vector<char*> pointers(std::vector<std::string>& words) {
   std::vector<char*> result;
   for (std::string& word : words) result.push_back(word.data());
@@ -51,7 +51,7 @@ std::vector<char*> pointers(std::vector<std::string>& words) {
   return result;
 }
 
-/// What to do to the three streams and the working folder before the program starts.
+/// The redirections of the three streams and the change of folder before the program starts.
 class FileActions {
  public:
   FileActions() { check(posix_spawn_file_actions_init(&actions_), "file actions"); }
@@ -114,7 +114,7 @@ TempFolder::TempFolder() {
 }
 
 TempFolder::~TempFolder() {
-  std::error_code ignored;  // a folder left behind in /tmp is no reason to fail
+  std::error_code ignored;  // a folder left in /tmp must not fail the test
   fs::remove_all(path_, ignored);
 }
 

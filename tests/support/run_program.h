@@ -7,21 +7,21 @@
 
 namespace slabtide::test {
 
-/// What a finished program left: its exit code (128 + signal where one ended it) and its texts.
+/// The results of a finished program: its exit code (128 + signal if a signal ended it) and its
+/// output.
 struct Outcome {
   int code = 0;
   std::string out;
   std::string err;
 };
 
-/// Runs `words[0]` with the rest as arguments in `folder`, its standard input empty. The program
-/// sees a plain environment: PATH, TMPDIR and the sanitizers' own settings from outside,
-/// TZ=UTC, LC_ALL=C, HOME=folder, then `environment`.
-/// Error: std::runtime_error where it cannot be started.
+/// Runs `words[0]` with the other words as arguments in `folder`, with empty standard input. The
+/// environment contains PATH, TMPDIR and the sanitizers' settings from outside, TZ=UTC, LC_ALL=C
+/// and HOME=folder, then `environment`. Error: std::runtime_error if it cannot be started.
 Outcome run_program(const std::vector<std::string>& words, const std::filesystem::path& folder,
                     const std::map<std::string, std::string>& environment = {});
 
-/// A new empty folder, gone with the object.
+/// A new empty folder that is removed with the object.
 class TempFolder {
  public:
   TempFolder();
@@ -35,14 +35,14 @@ class TempFolder {
   std::filesystem::path path_;
 };
 
-/// The whole file; empty where there is none.
+/// The whole file; empty if it does not exist.
 std::string read_text(const std::filesystem::path& path);
 void write_text(const std::filesystem::path& path, const std::string& text);
 
-/// Lines that differ, as `diff -u` tells them; empty where the texts are the same.
+/// The lines that differ, as `diff -u` shows them; empty if the texts are equal.
 std::string difference(const std::string& expected, const std::string& actual);
 
-/// True where SLABTIDE_UPDATE_GOLDEN is set: expected files are rewritten, not compared.
+/// True if SLABTIDE_UPDATE_GOLDEN is set: expected files are rewritten instead of compared.
 bool updating_golden();
 
 }  // namespace slabtide::test

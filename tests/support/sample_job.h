@@ -4,11 +4,11 @@
 
 #include "slabtide/job/model/job.h"
 
-// Jobs put together by hand for the tests of the module day: no file, UTC, typed weather.
+// Jobs built by hand for the tests of module day: no file, UTC, typed weather.
 
 namespace slabtide::test {
 
-/// A rectangle from (x, y), `width` to the east and `depth` to the north.
+/// A rectangle with its south-west corner at (x, y), `width` to the east and `depth` to the north.
 inline Outline rectangle(double x_m, double y_m, double width_m, double depth_m) {
   return {{x_m, y_m}, {x_m + width_m, y_m}, {x_m + width_m, y_m + depth_m}, {x_m, y_m + depth_m}};
 }
@@ -22,7 +22,7 @@ inline Zone zone_named(const std::string& name, Outline outline, Finish finish =
   return zone;
 }
 
-/// A mild clear day in May at 45 N on the prime meridian, so that UTC is near sun time.
+/// A mild clear day in May at 45 N on the prime meridian, where UTC is close to solar time.
 inline Job sample_job(std::initializer_list<Zone> zones) {
   Job job;
   job.name = "sample";

@@ -22,7 +22,7 @@ double between(const std::vector<double>& values, GridPlace place) {
   return before + place.fraction * (values[place.before + 1] - before);
 }
 
-/// Of a column, what the weather meets.
+/// The properties of a column that its surface conditions depend on.
 struct Surroundings {
   double absorptance;
   double dry_absorptance;
@@ -39,7 +39,7 @@ constexpr double uno_si_wind_km_h = 4.0;
 constexpr double uno_us_scale = 1.0e-6;
 constexpr double uno_us_wind_per_mph = 0.4;
 
-/// (t^2.5); colder than the formula's zero counts as that zero.
+/// t^2.5; temperatures below the formula's zero count as that zero.
 double uno_power(double t) { return std::pow(std::max(t, 0.0), uno_exponent); }
 
 }  // namespace

@@ -4,8 +4,8 @@
 #include "slabtide/slab/material/mix_parameters.h"
 #include "slabtide/weather/site/site_weather.h"
 
-// The formulas of the columns' core (src/slab/*-inl.h, which say what each is) for one double, for
-// tests to ask one at a time; and formulas that the core is held against.
+// The formulas of the columns' core (documented in src/slab/*-inl.h) for a single double, so that
+// tests can call them one at a time; and formulas to compare the core with.
 
 namespace slabtide::test {
 
@@ -42,13 +42,13 @@ struct SurfaceExchange {
 };
 SurfaceExchange surface_exchange(const SurfaceConditions& conditions, double surface_c);
 
-/// Seconds from the grid's start; the weather taken in a straight line between its instants. The
-/// bare surface is as dark for the sun as it is wet.
+/// At `time_s` seconds from the grid's start, with the weather interpolated linearly. The bare
+/// surface is as dark for the sun as it is wet.
 SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
                                 double wetness);
 
-/// Rate of heat release, W/m3, which the core takes as the difference of two degrees of hydration:
-/// Q = H_u C_c (tau/t_e)^beta (beta/t_e) alpha exp[(E/R)(1/T_r - 1/T)].
+/// Rate of heat release, W/m3; the core uses the difference of two degrees of hydration instead: Q
+/// = H_u C_c (tau/t_e)^beta (beta/t_e) alpha exp[(E/R)(1/T_r - 1/T)].
 double heat_rate_w_m3(double equivalent_age_h, double concrete_c,
                       const HydrationParameters& hydration);
 
@@ -56,17 +56,17 @@ double heat_rate_w_m3(double equivalent_age_h, double concrete_c,
 double menzel_evaporation_lb_ft2_h(double surface_vapour_psi, double air_vapour_psi,
                                    double wind_mph);
 
-/// The figure for checking by hand, kg/m2/h: E = 5([Tc+18]^2.5 - r[Ta+18]^2.5)(V+4)e-6, °C, km/h.
+/// A formula for checking by hand, kg/m2/h: E = 5([Tc+18]^2.5 - r[Ta+18]^2.5)(V+4)e-6, °C, km/h.
 ///
-/// Reads 8 to 24 % above Menzel when the air is much colder than the concrete. Range:
+/// Gives 8 to 24 % more than Menzel when the air is much colder than the concrete. Range:
 /// temperatures above -18 °C. Never below 0.
 /// Source: Uno 1998, Plastic Shrinkage Cracking and Evaporation Formulas, ACI Materials
 /// Journal 95-M34. Status: published.
 double uno_evaporation_kg_m2_h(double concrete_c, double air_c, double humidity_fraction,
                                double wind_km_h);
 
-/// The same in its US form, lb/ft2/h: E = (Tc^2.5 - r Ta^2.5)(1 + 0.4 V)e-6, °F, mph. The two
-/// are rounded apart: the SI form reads about 1 % higher.
+/// The same in its US form, lb/ft2/h: E = (Tc^2.5 - r Ta^2.5)(1 + 0.4 V)e-6, °F, mph. Because the
+/// two forms are rounded separately, the SI form gives about 1 % more.
 double uno_evaporation_lb_ft2_h(double concrete_f, double air_f, double humidity_fraction,
                                 double wind_mph);
 

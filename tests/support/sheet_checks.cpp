@@ -34,13 +34,13 @@ bool is_word(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 |
 char before(std::string_view text, std::size_t at) { return at == 0 ? ' ' : text[at - 1]; }
 char after(std::string_view text, std::size_t at) { return at < text.size() ? text[at] : ' '; }
 
-/// "M" in "M-0 12", where a line of a picture begins or goes on.
+/// The "M" in "M-0 12": a letter that starts a command in the data of a path.
 bool is_path_letter(std::string_view text, std::size_t at) {
   constexpr std::string_view letters = "MLHVCSQTA";
   return letters.find(text[at]) != std::string_view::npos && !is_word(before(text, at));
 }
 
-/// "-0", "-0.0" and so on that is a number by itself.
+/// True for "-0", "-0.0" and so on as a separate number.
 bool is_negative_zero(std::string_view text, std::size_t at) {
   const char left = before(text, at);
   const bool in_path = at > 0 && is_path_letter(text, at - 1);
@@ -56,7 +56,7 @@ bool is_negative_zero(std::string_view text, std::size_t at) {
   return !is_word(right) && right != ':';
 }
 
-/// "-5 min", which is neither "10-5 min" nor a word's own hyphen.
+/// True for "-5 min", but not for "10-5 min" or for a hyphen within a word.
 bool is_negative_span(std::string_view text, std::size_t at) {
   const char left = before(text, at);
   if (left != ' ' && left != '(' && left != '>' && left != '\n') return false;
@@ -65,7 +65,7 @@ bool is_negative_span(std::string_view text, std::size_t at) {
   return end > at + 1 && text.substr(end, 4) == " min" && !is_word(after(text, end + 4));
 }
 
-/// A text without what stands between these tags.
+/// `text` without what is between these tags.
 std::string without(std::string text, std::string_view tag) {
   const std::string opening = fmt::format("<{}", tag);
   const std::string closing = fmt::format("</{}>", tag);
@@ -78,7 +78,7 @@ std::string without(std::string text, std::string_view tag) {
 
 // --- the plan's JSON -------------------------------------------------------------------------
 
-/// Times with their offset, by instant: seconds are not told.
+/// A time with its offset as minutes; the plan gives no seconds.
 std::optional<long> instant_min(const Json& time) {
   if (!time.is_string()) return std::nullopt;
   const std::string text = time.get<std::string>();
@@ -144,7 +144,7 @@ class OrderCheck {
     check_band(what + " opens", window["opens_band"]);
     check_band(what + " open all over", window["open_all_over_band"]);
     check_band(what + " closes", window["closes_band"]);
-    // One that is too late when it opens says so, and one that opens under bleed water.
+    // A window that is too late when it opens, or opens under bleed water, has a note that says so.
     if (window["note"].get<std::string>().empty()) {
       rise(what + " opens, closes", window["opens"], window["closes"]);
       if (operation != "strip") {
@@ -152,7 +152,7 @@ class OrderCheck {
       }
     }
     if (waits_for_set(operation)) {
-      // A part has begun to set with its first tenth and has set with nine of them.
+      // A part begins to set when its first tenth sets, and has set when nine tenths have.
       rise(what + " after initial set", part["initial_set"], window["opens"]);
       rise(what + " after final set", part["final_set"], window["open_all_over"]);
       if (part["final_set"].is_null() && !window["open_all_over"].is_null()) {
@@ -246,7 +246,7 @@ std::string replaced(std::string text, std::string_view what, std::string_view b
   return text;
 }
 
-/// Character references that our markup has; a space that does not break as a plain one.
+/// Decodes the character references used in our markup; a non-breaking space becomes a plain one.
 std::string decoded(std::string text) {
   constexpr std::array<std::pair<std::string_view, std::string_view>, 8> references{
       {{"\u00a0", " "},
@@ -263,7 +263,7 @@ std::string decoded(std::string text) {
   return text;
 }
 
-/// Something on the page with a pointer into the JSON.
+/// Something on the page with a JSON pointer.
 struct Item {
   std::string tag;
   std::map<std::string, std::string> attributes;
@@ -283,7 +283,7 @@ std::map<std::string, std::string> attributes_in(std::string_view tag) {
   return attributes;
 }
 
-/// The text inside an element that opens at `from`, without the tags in it.
+/// The text inside an element that opens at `from`, without tags.
 std::string text_inside(std::string_view page, std::size_t from, const std::string& tag) {
   const std::string opening = "<" + tag;
   const std::string closing = "</" + tag + ">";
@@ -323,7 +323,8 @@ std::vector<Item> items_on(std::string_view page) {
   return items;
 }
 
-/// From the JSON's SI to what a page shows. Factors: exact definitions (NIST SP 811).
+/// Converts a value from the JSON's SI unit to the unit shown. Factors: exact definitions (NIST SP
+/// 811).
 double shown_in(double value, const std::string& unit) {
   constexpr double foot = 0.3048;
   constexpr double pound = 0.45359237;
@@ -348,7 +349,7 @@ bool is_supply(const std::string& pointer) {
           pointer.ends_with("/amount_m2"));
 }
 
-/// Why the figure shown is not that of the JSON.
+/// Why the figure shown differs from the one in the JSON.
 std::string figure_fault(const Item& item, const std::string& pointer, double value) {
   static const std::regex form(R"((-?[0-9.]+)\s*(.*))");
   std::smatch match;
@@ -361,19 +362,19 @@ std::string figure_fault(const Item& item, const std::string& pointer, double va
   const double from_json = std::abs(shown_in(value + json_step / 2, unit) - expected);
   const double shown = std::strtod(digits.c_str(), nullptr);
   if (is_supply(pointer)) {
-    // What is to be brought is rounded up, so that it is enough.
+    // Amounts to take along are rounded up, so that they are enough.
     const bool enough = shown >= expected - from_json && shown < expected + 1 + from_json;
     return enough ? "" : "not enough, or too much";
   }
   const std::size_t point = digits.find('.');
   const auto decimals =
       point == std::string::npos ? 0.0 : static_cast<double>(digits.size() - point - 1);
-  constexpr double eighth_of_an_inch = 2.0;  // as inches are shown
+  constexpr double eighth_of_an_inch = 2.0;  // the resolution at which inches are shown
   const double half_digit = 0.5 * std::pow(10.0, -(unit == "in" ? eighth_of_an_inch : decimals));
   return std::abs(shown - expected) <= half_digit + from_json + 1e-9 ? "" : "another figure";
 }
 
-/// "Fri 06:10" for another day than the pour's, "06:10" for the day itself.
+/// "Fri 06:10" on another day than the pour's, "06:10" on the day itself.
 std::string clock_words(const std::string& time, const std::string& date) {
   constexpr std::array<std::string_view, 7> days{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
   const std::string clock = time.substr(11, 5);
@@ -382,7 +383,7 @@ std::string clock_words(const std::string& time, const std::string& date) {
   return fmt::format("{} {}", days.at(day.as_number()), clock);
 }
 
-/// A text of the JSON as a page shows it: the JSON has names letter for letter.
+/// A text of the JSON as a page shows it; in the JSON names are unchanged.
 std::string as_shown(const std::string& text) {
   return replaced(printable_lines(text), "\u00a0", " ");
 }
