@@ -8,7 +8,7 @@
 
 namespace slabtide {
 
-/// Applies `change` to every admixture list a job has: the mix's, the zones', the loads'.
+/// Applies `change` to every admixture list of a job: those of the mix, the zones and the loads.
 template <class Change>
 void change_all_admixtures(Job& job, const Change& change) {
   job.mix.admixtures = change(job.mix.admixtures);
@@ -18,28 +18,29 @@ void change_all_admixtures(Job& job, const Change& change) {
   for (LoadNote& note : job.order.loads) note.admixtures = change(note.admixtures);
 }
 
-/// `list` without what slows setting.
+/// `list` without the admixtures that slow the set.
 std::vector<Admixture> without_retarder(const std::vector<Admixture>& list);
 bool has_retarder(const Job& job);
 
-/// What goes into a zone from a load: the load's own, else the zone's, else the mix's.
+/// The admixtures of the concrete that a load brings to a zone: the load's own, else the zone's,
+/// else the mix's.
 const std::vector<Admixture>& admixtures_of(const Job& job, const Load& load, std::size_t zone);
 
-/// How much of one kind the whole order takes: mL of a liquid, or kg of calcium chloride.
+/// How much of one kind the whole order needs: mL of a liquid, or kg of calcium chloride.
 struct AdmixtureUse {
   AdmixtureKind kind = AdmixtureKind::retarder;
   double amount = 0.0;
-  double concrete_m3 = 0.0;      ///< that it goes into
-  bool dose_is_unknown = false;  ///< given as the supplier's hours
+  double concrete_m3 = 0.0;      ///< the concrete that it goes into
+  bool dose_is_unknown = false;  ///< given as the supplier's hours instead
 };
 
-/// One entry a kind that is used.
+/// One entry for each kind that is used.
 std::vector<AdmixtureUse> admixture_use(const Job& job, const OrderPlan& order);
 
 std::string_view admixture_words(AdmixtureKind kind);  ///< "retarder"
 /// "2 fl oz/cwt", "130 mL/100 kg"; calcium chloride "1 %".
 std::string dose_words(const Admixture& admixture, UnitSystem units);
-/// The figure alone, without its unit.
+/// Only the number, without its unit.
 std::string dose_figure(const Admixture& admixture, UnitSystem units);
 
 }  // namespace slabtide

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double half = 0.5;
 constexpr double third = 1.0 / 3.0;
-/// A hair more than the share, so that rounding leaves no third load.
+/// Slightly more than the fraction, so that rounding does not leave a third load.
 constexpr double load_ease = 1.0 + 1e-9;
 
 std::vector<std::size_t> sunny_zones(const ChoiceContext& context) {

@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-/// Crew hours and finishing times that differ by less are not worth a word (ours).
+/// Smaller differences in crew hours and finishing times are not mentioned (ours).
 constexpr double told_h = 0.5;
 constexpr double told_min = 10.0;
 
@@ -115,7 +115,7 @@ std::string day_words(const TurningPoint& turning, double shift_k, UnitSystem un
                      temperature_words(turning.concrete_c + shift_k, units));
 }
 
-/// The answer holds between the nearest turns on the two sides of the day as it stands.
+/// The answer holds between the nearest turning points on both sides of the day as it is.
 std::string range_words(const TurningPoint& turning, UnitSystem units) {
   std::optional<double> from_k;
   std::optional<double> to_k;

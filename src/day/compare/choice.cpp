@@ -7,7 +7,7 @@ namespace slabtide {
 
 namespace {
 
-/// Doses to the millilitre: a fluid ounce converted is the same dose.
+/// Doses are compared to the millilitre, so that a dose converted from fluid ounces is the same.
 std::string list_signature(const std::vector<Admixture>& list) {
   std::string text = "(";
   for (const Admixture& a : list) {

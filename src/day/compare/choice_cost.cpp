@@ -15,23 +15,23 @@ namespace slabtide {
 
 namespace {
 
-// How much trouble each change is beside the others (all ours): an hour on the clock costs
-// least, then what is put up by hand, another pair of hands, what goes into the concrete.
+// How much trouble each change is relative to the others (all ours): an hour earlier or later is
+// the least, then anything put up by hand, then another worker, then changes to the concrete.
 constexpr double start_trouble_per_h = 1.0;
 constexpr double order_trouble = 1.0;
 constexpr double saw_trouble = 1.5;
 constexpr double windbreak_trouble = 2.0;
-constexpr double shade_trouble = 2.5;  // a zone
+constexpr double shade_trouble = 2.5;  // per zone
 constexpr double finisher_trouble = 3.0;
 constexpr double load_trouble = 1.0;       // one more truck
-constexpr double admixture_trouble = 2.0;  // any at all, more or less of it than ordered
-/// And by how much there is of it: per mL/100 kg in all of the concrete.
+constexpr double admixture_trouble = 2.0;  // for any change of the amount ordered
+/// Added according to the amount: per mL/100 kg in all of the concrete.
 constexpr double dose_trouble_per_ml_100kg = 0.005;
 
 constexpr double ml_per_floz = 29.5735295625;
 constexpr double floz_per_gal = 128.0;
 constexpr double ml_per_l = 1000.0;
-/// Differences under this are rounding.
+/// Smaller differences are rounding.
 constexpr double nothing = 1e-6;
 
 const AdmixtureUse* find_use(const std::vector<AdmixtureUse>& uses, AdmixtureKind kind) {
@@ -51,7 +51,7 @@ std::string amount_words(double amount, AdmixtureKind kind, UnitSystem units) {
                              : fmt::format("{:.1f} gal", floz / floz_per_gal);
 }
 
-/// "retarder 2 fl oz/cwt x 564 lb/yd³ x 6.5 yd³ = 74 fl oz", from the whole of one kind.
+/// "retarder 2 fl oz/cwt x 564 lb/yd³ x 6.5 yd³ = 74 fl oz", for all uses of one kind.
 std::string use_words(const AdmixtureUse& use, const Job& job) {
   const std::string name(admixture_words(use.kind));
   if (use.dose_is_unknown) {
@@ -73,7 +73,7 @@ std::string use_words(const AdmixtureUse& use, const Job& job) {
                      amount_words(use.amount, use.kind, job.units));
 }
 
-/// Adds to the cost what the admixtures take, where they differ from what is ordered.
+/// Adds to the cost the admixtures that differ from those ordered.
 class Bill {
  public:
   Bill(const Job& ordered, const Job& changed) : ordered_(ordered), changed_(changed) {}

@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-/// The hands and saws beside the concrete.
+/// The pour's signature plus the crew and the saws.
 std::string full_signature(const Job& job) {
   std::string text = pour_signature(job) + fmt::format("crew {} saws", job.crew.finishers);
   for (const SawKind saw : {SawKind::early_entry, SawKind::wet}) {

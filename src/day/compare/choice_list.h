@@ -10,7 +10,7 @@
 
 namespace slabtide {
 
-/// What the makers of choices look at.
+/// What the functions that make choices need to know.
 struct ChoiceContext {
   const Job& job;
   const PourRun& run;
@@ -18,10 +18,10 @@ struct ChoiceContext {
   const CompareRules& rules;
 };
 
-/// Collects choices, each only once.
+/// Collects choices without duplicates.
 class ChoiceList {
  public:
-  /// A changed job that is there already is left out.
+  /// A job that equals an earlier one is recorded as left out.
   void add(ChoiceKind kind, std::string label, std::string words, Job job);
   void leave_out(std::string label, std::string why);
   Choices take() { return std::move(choices_); }

@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-/// Choices whose concrete goes through the same: one pour is computed for them all.
+/// Groups choices whose concrete has the same history, so that one computed pour serves them all.
 std::vector<std::vector<std::size_t>> groups_of(const std::vector<Choice>& choices) {
   std::vector<std::vector<std::size_t>> groups;
   std::map<std::string, std::size_t> group_of;
@@ -32,7 +32,7 @@ struct Outcome {
   std::string fault;
 };
 
-/// Computes groups of choices beside the job as it is ordered.
+/// Computes groups of choices and compares them with the job as ordered.
 class Comparing {
  public:
   Comparing(const PlannedPour& ordered, const CompareSettings& settings)
@@ -70,7 +70,7 @@ class Comparing {
   }
 
   ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
-    // No choice changes what joints rest on.
+    // No choice changes anything that the joints depend on.
     const PlanScope scope{CrewDepth::other_crews, &ordered_.plan.cuts.joints};
     const DayPlan plan =
         plan_day(choice.job, pour, ordered_.practice, ordered_.forecast_age_h, scope);

@@ -17,7 +17,7 @@ namespace slabtide {
 namespace {
 
 constexpr double half_the_loads = 0.5;
-/// The zones with the tightest windows are tried in the shade, at most this many.
+/// At most this many zones, those with the tightest windows, are tried in the shade.
 constexpr std::size_t max_shaded = 3;
 
 double main_window_min(const ZonePlan& plan, Finish finish) {
@@ -26,7 +26,7 @@ double main_window_min(const ZonePlan& plan, Finish finish) {
                            : window->minutes().value_or(std::numeric_limits<double>::infinity());
 }
 
-/// Zones by their main windows, the tightest first.
+/// Zones in order of their main windows, the tightest first.
 std::vector<std::size_t> zones_by_tightness(const ChoiceContext& context) {
   std::vector<std::size_t> zones;
   for (std::size_t i = 0; i < context.job.zones.size(); ++i) zones.push_back(i);

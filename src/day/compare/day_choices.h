@@ -4,19 +4,19 @@
 
 namespace slabtide {
 
-// Choices about the day: its hours, hands, shelter and saws.
+// Choices about the day: its hours, crew, shade and wind protection, and saws.
 
 void add_start_choices(const ChoiceContext& context, ChoiceList& list);
 void add_order_choice(const ChoiceContext& context, ChoiceList& list);
 void add_crew_choices(const ChoiceContext& context, ChoiceList& list);
 void add_shelter_choices(const ChoiceContext& context, ChoiceList& list);
 void add_saw_choice(const ChoiceContext& context, ChoiceList& list);
-/// Two changes at once that are often made together.
+/// Combinations of two changes that are often made together.
 void add_joined_choices(const ChoiceContext& context, ChoiceList& list);
 
-/// `job` started this much later, zones with a time of their own along with it.
+/// `job` started this much later, including zones with their own time.
 Job started_later(const Job& job, double minutes);
-/// Why a pour does not start then; empty where it can.
+/// Why a pour cannot start then; empty if it can.
 std::string start_fault(const Job& job, const CompareRules& rules);
 
 }  // namespace slabtide

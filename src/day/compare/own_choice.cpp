@@ -14,7 +14,7 @@ namespace slabtide {
 
 namespace {
 
-/// Changes a job as a note says, until something cannot be.
+/// Changes a job as a note says, until something is not possible.
 class OwnChange {
  public:
   OwnChange(const ChoiceContext& context, const OptionNote& note)

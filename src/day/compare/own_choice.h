@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// A change the user named in the job file.
+/// Adds a change that the user defined in the job file.
 void add_own_choice(const ChoiceContext& context, const OptionNote& note, ChoiceList& list);
 
 }  // namespace slabtide

@@ -12,8 +12,8 @@ namespace slabtide {
 namespace {
 
 constexpr double width_k = 1.0 / 1.8;  ///< 1 °F
-/// One about every 5 °F of the usual 25 either way: an odd number, so that the day as it
-/// stands is one of them.
+/// About one every 5 °F over the usual 25 °F either way: an odd number, so that the day as it is is
+/// one of them.
 constexpr int points = 11;
 
 double discharge_c(const Mix& mix) {
@@ -22,7 +22,7 @@ double discharge_c(const Mix& mix) {
                            mix.cementitious_kg_m3, mix.w_cm);
 }
 
-/// Moves what is known, within what can be planned.
+/// Shifts a value, if it is known, within the range that can be planned.
 void shift(std::optional<double>& value_c, double shift_k, const Range& within) {
   if (value_c) value_c = std::clamp(*value_c + shift_k, within.low, within.high);
 }
@@ -36,15 +36,15 @@ double high_of_day_c(const Job& job, const Forecast& forecast) {
   return high.value_or(discharge_c(job.mix));
 }
 
-/// Asks of a warmer or cooler day how two choices do on it.
+/// Computes two choices on a warmer or cooler day.
 class ShiftedDays {
  public:
   ShiftedDays(const PlannedPour& ordered, const Comparison& comparison,
               const CompareSettings& settings)
       : ordered_(ordered), comparison_(comparison), settings_(settings) {}
 
-  /// Whether the best choice beats the job as ordered; where that is the best, whether it is
-  /// late by enough to matter or meets a stop.
+  /// Whether the best choice beats the job as ordered. If the job as ordered is the best: whether
+  /// it is late by enough to matter, or has a stop.
   bool turned(double shift_k) {
     const auto plain = on_day(comparison_.choices.front(), shift_k);
     tell();
@@ -63,10 +63,10 @@ class ShiftedDays {
     const ShiftedDay day = shift_day(compared.choice.job, ordered_.forecast, shift_k);
     const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
     SolverSettings solver;
-    solver.threads = 1;  // the days go side by side
+    solver.threads = 1;  // the days are computed in parallel
     const Parsed<PourRun> run = run_pour(day.job, *series.value, ordered_.practice, solver);
     if (!run.ok()) return std::nullopt;
-    // Choices are ranked by stops and lateness: of crews, the day's own is enough.
+    // Choices are ranked by stops and lateness, for which the job's own crew is enough.
     const PlanScope scope{CrewDepth::own_crew, &ordered_.plan.cuts.joints};
     const DayPlan plan =
         plan_day(day.job, *run.value, ordered_.practice, ordered_.forecast_age_h, scope);

@@ -7,7 +7,7 @@ namespace slabtide {
 int CrewLoad::first_free(int from_min, int duration_min, int hands) const {
   const int max_busy = crew_ - hands;
   int start_min = from_min;
-  // From the step that runs then: those before it are over.
+  // Start at the step that contains `from_min`; earlier steps are over.
   const auto later =
       std::upper_bound(steps_.begin(), steps_.end(), from_min,
                        [](int minute, const Step& step) { return minute < step.from_min; });
@@ -15,7 +15,7 @@ int CrewLoad::first_free(int from_min, int duration_min, int hands) const {
   for (std::size_t i = after == 0 ? 0 : after - 1; i < steps_.size(); ++i) {
     if (steps_[i].from_min >= start_min + duration_min) break;
     if (steps_[i].busy <= max_busy) continue;
-    // The last step is always free: everything taken ends.
+    // The last step is always free, because everything taken ends.
     start_min = steps_[i + 1].from_min;
   }
   return start_min;

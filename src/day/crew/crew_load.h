@@ -5,12 +5,12 @@
 
 namespace slabtide {
 
-/// How many of a crew are at work through the day, as steps.
+/// How many of a crew are at work through the day, as a step function.
 class CrewLoad {
  public:
   explicit CrewLoad(int crew) : crew_(crew) {}
 
-  /// The first start from `from_min` on at which `hands` are free for `duration_min`.
+  /// The first start at or after `from_min` at which `hands` are free for `duration_min`.
   int first_free(int from_min, int duration_min, int hands) const;
   void take(int start_min, int end_min, int hands);
   /// Undoes a `take`, in any order.
@@ -19,11 +19,11 @@ class CrewLoad {
  private:
   struct Step {
     int from_min = 0;
-    int busy = 0;  ///< until the next step; nobody before the first step
+    int busy = 0;  ///< until the next step; nobody is busy before the first step
   };
-  /// Index of the step that begins at `at_min`, made where there is none.
+  /// Index of the step that begins at `at_min`, which is created if necessary.
   std::size_t step_at(int at_min);
-  /// A step that changes nothing goes, so that the steps are no more than what is taken needs.
+  /// Removes a step that changes nothing, so that there are no more steps than needed.
   void drop_if_idle(std::size_t step);
 
   int crew_;

@@ -12,7 +12,8 @@ namespace slabtide {
 
 namespace {
 
-/// Where a task wants more hands than there are, those there are must do.
+/// Lowers the number of workers that a task needs to the size of the crew; true if any task was
+/// affected.
 bool lend_to(std::vector<Task>& tasks, int crew) {
   bool short_handed = false;
   for (Task& task : tasks) {
@@ -35,7 +36,7 @@ std::vector<std::size_t> tasks_of(const Schedule& schedule, int who) {
   return mine;
 }
 
-/// Puts one's tasks together into stays on site: who would wait too long goes home.
+/// Groups one person's tasks into stays on site: those who would wait too long go home in between.
 std::vector<CrewVisit> visits_of(const std::vector<std::size_t>& mine, const CrewPlan& plan,
                                  const Job& job, const WorkHours& hours) {
   std::vector<CrewVisit> visits;
@@ -44,7 +45,7 @@ std::vector<CrewVisit> visits_of(const std::vector<std::size_t>& mine, const Cre
     const double wait_min =
         visits.empty() ? 0.0 : seconds_between(visits.back().leaves, start) / seconds_per_minute;
     if (visits.empty() || wait_min > hours.go_home_min) {
-      // Forms, base and tools are looked over before the first work only.
+      // Time to check forms, base and tools is needed before the first work only.
       const double before_min = visits.empty() ? job.crew.arrive_before_min : 0.0;
       visits.push_back({after_seconds(start, -before_min * seconds_per_minute), {}, {}, {}});
     } else if (wait_min > hours.idle_told_min) {

@@ -14,10 +14,10 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t max_more_hands = 2;
-/// What one and two ordinary doses do at mild temperatures, and an hour besides; ours.
+/// The effect of one and two ordinary doses at mild temperatures, and an hour between; ours.
 constexpr std::array<int, 3> later_min{30, 60, 90};
 
-/// The zone with the most late minutes that the crew could have helped: its own finishing.
+/// The zone with the most late minutes that the crew could have prevented: its own finishing.
 std::string latest_zone(const std::vector<Task>& tasks, const Schedule& schedule) {
   std::map<std::string, int> late_min;
   for (std::size_t i = 0; i < tasks.size(); ++i) {
@@ -70,7 +70,7 @@ std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Sche
                                       std::span<const Schedule> larger) {
   std::vector<CrewRemedy> remedies;
   const auto consider = [&](RemedyKind kind, const std::string& zone, int amount, int late_min) {
-    // More of the same that does no better is not worth a word.
+    // More of the same that is no better is not worth mentioning.
     const bool same = !remedies.empty() && remedies.back().kind == kind;
     const int to_better = same ? remedies.back().late_min : as_planned.late_min;
     if (late_min < to_better) remedies.push_back({kind, zone, amount, late_min});

@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-/// Late minutes and last finish: what the search is exact about.
+/// Late minutes and last finish: the search is exact for these two.
 using Goal = std::pair<int, int>;
 
 class BranchAndBound {
@@ -63,8 +63,8 @@ class BranchAndBound {
                        [this](std::size_t before) { return !is_placed_[before]; });
   }
 
-  /// What can come next, the most pressing first. Of tasks that start together only the
-  /// order of their numbers is tried: the others give the same.
+  /// What can come next, the most urgent first. Tasks that start together are tried only in the
+  /// order of their indices, because other orders give the same schedule.
   std::vector<Branch> branches(const CrewLoad& load, int last_start_min,
                                std::size_t last_task) const {
     std::vector<Branch> found;
@@ -98,7 +98,7 @@ class BranchAndBound {
     return at;
   }
 
-  /// At least this comes of what is placed so far.
+  /// A lower bound for all schedules that continue what is placed so far.
   Goal bound(Goal so_far, int last_start_min) {
     for (std::size_t i = 0; i < tasks_.size(); ++i) {
       const Task& task = tasks_[i];

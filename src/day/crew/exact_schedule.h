@@ -8,10 +8,10 @@
 
 namespace slabtide {
 
-/// Branch and bound over all schedules whose tasks are placed one by one with starts that do
-/// not decrease: one of them is best for late minutes and last finish. Gives the first that
-/// improves `to_better` in these two as far as can be, if there is one; `whole` tells whether
-/// the search ended before `max_nodes`.
+/// Branch and bound over all schedules whose tasks are placed one by one with non-decreasing
+/// starts; one of these is optimal for late minutes and last finish. Gives the first schedule that
+/// improves `to_better` as far as possible in these two, if there is one; `whole` tells whether the
+/// search was completed before `max_nodes`.
 struct ExactSearch {
   std::optional<std::vector<Assignment>> better;
   bool whole = true;

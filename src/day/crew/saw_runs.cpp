@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// Longer waits at the saw part one run from the next (ours).
+/// A longer wait at the saw separates one run from the next (ours).
 constexpr double wait_in_run_min = 15.0;
 
 double minutes_between(UtcTime from, UtcTime to) {

@@ -7,19 +7,19 @@
 
 namespace slabtide {
 
-/// A stretch at the saw in one zone without a long wait between its cuts.
+/// Consecutive sawing in one zone without a long wait between cuts.
 struct SawRun {
   UtcTime start;
   UtcTime end;
-  double slack_min = 0.0;  ///< it could be so much later and every cut still be in time
+  double slack_min = 0.0;  ///< how much later it could be with every cut still in time
   bool has_limit = false;  ///< one of its cuts has a latest time
 };
 
-/// The runs of a zone in the shift of the saw that was chosen for it; none where its joints
-/// are not sawn.
+/// The runs of a zone in the shift of the saw that was chosen for it; none if its joints are not
+/// sawn.
 std::vector<SawRun> saw_runs(std::size_t zone, const CutPlan& cuts);
 
-/// Metres of joint in a zone.
+/// Total length of the joints in a zone, m.
 double joint_length_m(const ZoneJoints& joints);
 
 }  // namespace slabtide

@@ -15,17 +15,17 @@ namespace slabtide {
 
 namespace {
 
-// How hard to search: counts, not times, so that the same tasks give the same schedule on any
-// machine. Ours.
+// How hard to search. These are counts rather than times, so that the same tasks give the same
+// schedule on any machine. Ours.
 constexpr int max_lists = 5000;
-/// Beyond so many tasks the work is bounded as well, to what so many lists of this length take.
+/// With more tasks the work is limited too, to what this many lists of this length take.
 constexpr std::size_t usual_tasks = 40;
 constexpr int max_nodes = 20000;
 constexpr std::size_t max_tasks_exactly = 10;
 
 constexpr int no_deadline_min = std::numeric_limits<int>::max() / 2;
 
-/// The lower, the sooner a task gets its place.
+/// The task with the lowest value is placed first.
 using Rule = std::function<int(const Task&)>;
 
 int due_min(const Task& task) { return task.end_by_min.value_or(no_deadline_min); }
@@ -54,9 +54,9 @@ std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule)
   return order;
 }
 
-/// How many tasks the lists may put in their places in all. One that finds its place looks through
-/// a day that grows with the tasks, so that the time taken is bounded by a number, and hours of
-/// search are kept from a day of hundreds of tasks. It never binds on up to `usual_tasks`.
+/// How many task placements the search may make over all lists. Placing one task means searching a
+/// day that grows with the number of tasks, so this bounds the time taken and prevents hours of
+/// search for a day of hundreds of tasks. It has no effect for up to `usual_tasks`.
 std::size_t max_placings(std::size_t tasks) {
   constexpr std::size_t usual = max_lists * usual_tasks;
   return usual * usual_tasks / std::max(tasks, usual_tasks);
@@ -72,7 +72,7 @@ class Search {
         placer_(tasks, crew),
         max_placings_(max_placings(tasks.size())) {}
 
-  /// A smaller crew's day is one this crew can work as well.
+  /// This crew can also work as a smaller crew would.
   void start_from(const FoundSchedule& smaller) {
     best_ = smaller.schedule;
     best_->crew = crew_;
@@ -101,10 +101,11 @@ class Search {
     return score.late_min == bound_.late_min && score.last_finish_min == bound_.last_finish_min;
   }
   bool is_spent() const { return lists_left_ <= 0 || placer_.placings() >= max_placings_; }
-  /// Late minutes that no bound explains: worth a longer search.
+  /// True if there are late minutes that the bound does not explain, so that a longer search is
+  /// worthwhile.
   bool late_beyond_help() const { return !proved_ && best_->late_min > bound_.late_min; }
 
-  /// Who does what matters only where late minutes and last finish leave the choice open.
+  /// Assignment to individuals matters only if late minutes and last finish are equal.
   bool take(const TaskList& list, Schedule schedule) {
     const auto goal = [](const Schedule& s) { return std::pair(s.late_min, s.last_finish_min); };
     if (best_ && goal(schedule) > goal(*best_)) return false;
@@ -152,7 +153,7 @@ class Search {
     take(list, summed(tasks_, crew_, std::move(*exact.better)));
   }
 
-  /// The late tasks and, through them, what holds them up.
+  /// The late tasks and, through them, the tasks that they wait for.
   std::vector<bool> worth_moving() const {
     std::vector<bool> worth(tasks_.size(), false);
     for (std::size_t i = tasks_.size(); i-- > 0;) {
@@ -173,7 +174,7 @@ class Search {
     }
   }
 
-  /// Where no single move improves the list, two to four at once, at random, may.
+  /// If no single move improves the list, two to four random moves at once may.
   bool better_by_chance() {
     TaskList list = list_;
     for (std::size_t moves = 2 + chance(3); moves > 0; --moves) {
@@ -205,7 +206,7 @@ class Search {
     list.hands[task] = min + static_cast<int>(chance(static_cast<std::size_t>(max - min) + 1));
   }
 
-  /// A number under `choices`, the same on every machine and every run.
+  /// A random number below `choices`, the same on every machine and in every run.
   std::size_t chance(std::size_t choices) { return engine_() % choices; }
 
   bool better_by_one_move() {

@@ -6,15 +6,15 @@
 
 namespace slabtide {
 
-/// A schedule and the list it grew from.
+/// A schedule and the list it was made from.
 struct FoundSchedule {
   Schedule schedule;
   TaskList list;
-  std::size_t placings = 0;  ///< tasks put in a place in this search: its work
+  std::size_t placings = 0;  ///< placements of tasks in this search: the work it did
 };
 
-/// The search for one crew size, which must be enough for every task. `smaller`, where there
-/// is one, is the schedule of a smaller crew: it is kept where nothing better is found.
+/// The search for one crew size, which must be large enough for every task. `smaller`, if not null,
+/// is the schedule of a smaller crew; it is kept if nothing better is found.
 FoundSchedule search_schedule(std::span<const Task> tasks, int crew, const FoundSchedule* smaller);
 
 }  // namespace slabtide

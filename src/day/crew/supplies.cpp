@@ -35,7 +35,7 @@ double released_area_m2(const Zone& zone, const ZonePlan& plan) {
   return area_m2;
 }
 
-/// Adds up an area over the zones that have some of it.
+/// Adds up an area over the zones.
 class Area {
  public:
   void add(const std::string& zone, double area_m2) {
@@ -53,7 +53,7 @@ class Area {
   std::vector<std::string> zones_;
 };
 
-/// The kinds of cover that a zone gets, each once.
+/// Whether a zone is covered with this kind of cover.
 bool is_covered_with(CuringKind kind, const Zone& zone, const Job& job) {
   if (job.pour.curing == kind) return true;
   const std::vector<Cover> covers = covers_on(zone, job.pour);

@@ -9,14 +9,14 @@ namespace slabtide {
 
 namespace {
 
-/// One of the crew while the day is dealt out.
+/// One of the crew while tasks are being assigned.
 struct Hand {
   int free_from_min = std::numeric_limits<int>::min();
-  bool has_begun = false;  ///< with the finishing day
+  bool has_begun = false;  ///< has started the finishing day
 };
 
-/// Deals tasks out by their start to those who came free last: the crew stays small and its
-/// waits short.
+/// Assigns tasks in order of start to those who became free last, which keeps the crew small and
+/// its waits short.
 class Dealer {
  public:
   Dealer(std::span<const Task> tasks, Schedule& schedule)
@@ -47,7 +47,8 @@ class Dealer {
     std::sort(assignment.who.begin(), assignment.who.end());
   }
 
-  /// Of those who are free, the one who came free last. There is one: the load was kept.
+  /// The one who became free last among those who are free. There is always one, because the load
+  /// was respected.
   std::size_t next_free(int at_min) const {
     std::size_t best = crew_.size();
     for (std::size_t i = 0; i < crew_.size(); ++i) {
@@ -62,7 +63,8 @@ class Dealer {
   std::vector<Hand> crew_;
 };
 
-/// Work that may not begin before some hour takes the whole crew at least so long from then.
+/// A bound: work that may not begin before some time takes the whole crew at least this long from
+/// then.
 int finish_by_work_min(std::span<const Task> tasks, int crew) {
   int finish_min = 0;
   for (const Task& first : tasks) {
@@ -78,7 +80,7 @@ int finish_by_work_min(std::span<const Task> tasks, int crew) {
   return finish_min;
 }
 
-/// Hands that the tasks have use for.
+/// The largest number of workers that any task can use.
 int max_hands(std::span<const Task> tasks, int crew) {
   int max = 1;
   for (const Task& task : tasks) max = std::max({max, task.max_hands, task.min_hands});
@@ -210,13 +212,14 @@ SoonestTask soonest_of(const Task& task, int ready_min, int crew) {
 
 namespace {
 
-/// Each task as soon as its window and those before it allow, as if alone on site.
+/// Each task as soon as its window and the tasks before it allow, as if it were the only work on
+/// site.
 std::vector<SoonestTask> soonest_of(std::span<const Task> tasks, int crew) {
   std::vector<SoonestTask> soonest;
   for (const Task& task : tasks) {
     int ready_min = task.start_from_min;
     for (const std::size_t before : task.after) {
-      // An index of an earlier task: it is there by now.
+      // The index of an earlier task, which is already in the list.
       // cppcheck-suppress containerOutOfBounds
       ready_min = std::max(ready_min, soonest[before].end_min + task.wait_after_min);
     }

@@ -9,18 +9,18 @@
 #include "slabtide/day/crew/assignment.h"
 #include "slabtide/day/crew/task.h"
 
-// Schedules made from a list: the parts that the search is put together from.
+// Schedules made from a list of tasks: the building blocks of the search.
 
 namespace slabtide {
 
-/// In which order tasks take their place, and with how many hands; 0: the number among those
-/// a task can use that ends it first.
+/// The order in which tasks are placed, and with how many workers; 0 means the number that finishes
+/// it first among those the task can use.
 struct TaskList {
   std::vector<std::size_t> order;
   std::vector<int> hands;  ///< in the order of the tasks
 };
 
-/// What is compared, in this order.
+/// What schedules are compared by, in this order.
 struct Score {
   int late_min = 0;
   int last_finish_min = 0;
@@ -29,31 +29,31 @@ struct Score {
   friend auto operator<=>(const Score&, const Score&) = default;
 };
 
-/// Puts the tasks of one list after another at their first free places. Lists that begin alike
-/// share the work: only what follows the first difference is placed anew.
+/// Places the tasks of one list after another at their first free time. Lists with the same
+/// beginning share the work: only what follows the first difference is placed again.
 class TaskPlacer {
  public:
   TaskPlacer(std::span<const Task> tasks, int crew);
 
-  /// The schedule that the list makes, but for who does what and the idle time. Nothing where
-  /// it is late by more than `max_late_min`; it is given up as soon as that is certain.
+  /// The schedule that the list gives, without assignment to individuals and idle time. Empty if it
+  /// is late by more than `max_late_min`; placing stops as soon as that is certain.
   std::optional<Schedule> times_of(const TaskList& list, int max_late_min);
 
-  /// Tasks put in a place so far, over all lists: the work done, the same on any machine.
+  /// Tasks placed so far over all lists: the amount of work done, the same on any machine.
   std::size_t placings() const { return placings_; }
 
  private:
-  /// What a task takes with a number of hands.
+  /// A task's duration and earliest start with a given number of workers.
   struct Effort {
     int duration_min = 0;
     int from_min = 0;
   };
-  /// A task in its place, and the hands the list asked for.
+  /// A placed task, and the number of workers that the list asked for.
   struct Placing {
     std::size_t task = 0;
     int asked = 0;
   };
-  /// Where a task comes to stand.
+  /// Where a task was placed.
   struct Place {
     int hands = 0;
     int start_min = 0;
@@ -65,45 +65,45 @@ class TaskPlacer {
   Place fit(std::size_t task, int ready_min, int hands) const;
   void place(std::size_t task, int hands);
   void take_back_last();
-  /// Takes back all that follows where this list parts from the one before.
+  /// Removes everything after the point where this list differs from the previous one.
   void keep_common(const TaskList& list);
   Schedule placed_schedule() const;
 
   std::span<const Task> tasks_;
   int crew_;
   CrewLoad load_;
-  int max_hands_;                  ///< that any task has use for
-  std::vector<Effort> efforts_;    ///< task by task, for 1 to `max_hands_` hands
-  std::vector<int> min_late_min_;  ///< by each task at least, whatever the list
+  int max_hands_;                  ///< that any task can use
+  std::vector<Effort> efforts_;    ///< for each task, for 1 to `max_hands_` workers
+  std::vector<int> min_late_min_;  ///< lower bound for each task, whatever the list
   std::vector<Place> placed_;      ///< in the order of the tasks
   std::vector<Placing> done_;      ///< in the order of the list
-  int certain_late_min_ = 0;       ///< by what is placed, and at least by the rest
+  int certain_late_min_ = 0;       ///< of the placed tasks, plus the lower bounds of the others
   std::size_t placings_ = 0;
 };
 
-/// The schedule that one list makes, but for who does what and the idle time.
+/// The schedule that one list gives, without assignment to individuals and idle time.
 Schedule times_of(std::span<const Task> tasks, int crew, const TaskList& list);
 
-/// The sums over assignments that have hands and times.
+/// The sums over assignments that have workers and times.
 Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> assignments);
 
-/// Says who does what, and sums up the idle time.
+/// Assigns tasks to individuals and sums up the idle time.
 void deal_out(std::span<const Task> tasks, Schedule& schedule);
 
 Score score_of(const Schedule& schedule);
 
-/// Least lateness and earliest end of a task that may start at `ready_min`, each on the number
-/// of hands that suits it: neither need go with the other.
+/// The least lateness and the earliest end of a task that may start at `ready_min`, each with the
+/// number of workers best for it, so the two may belong to different numbers.
 struct SoonestTask {
   int late_min = std::numeric_limits<int>::max();
   int end_min = std::numeric_limits<int>::max();
 };
 SoonestTask soonest_of(const Task& task, int ready_min, int crew);
 
-/// What each task is late by at least with this crew, whatever the order.
+/// A lower bound for the lateness of each task with this crew, whatever the order.
 std::vector<int> min_late_min(std::span<const Task> tasks, int crew);
 
-/// No schedule of this crew, however clever, does better (idle not bounded).
+/// No schedule of this crew can be better (idle time is not bounded).
 Score lower_bound(std::span<const Task> tasks, int crew);
 
 }  // namespace slabtide

@@ -15,10 +15,10 @@ namespace slabtide {
 
 namespace {
 
-/// What a wash or a coat of sealer may take before another hand is called in (ours).
+/// Washing or a coat of sealer may take this long before another worker is used (ours).
 constexpr double unhurried_min = 120.0;
 
-/// Whole minutes from the start of the pour.
+/// Converts instants to whole minutes from the start of the pour.
 class Minutes {
  public:
   explicit Minutes(const Job& job) : start_(job.pour.start) {}
@@ -34,7 +34,7 @@ class Minutes {
   UtcTime start_;
 };
 
-/// The first time from `at` on, on a day after the pour's, at which one begins such work.
+/// The first time at or after `at`, on a day after the pour's, at which such work can begin.
 UtcTime next_working_time(UtcTime at, const Job& job, const WorkHours& hours) {
   using boost::gregorian::days;
   const TimeZone& zone = job.site.time_zone;
@@ -51,7 +51,7 @@ UtcTime between(UtcTime from, UtcTime to, double fraction) {
   return after_seconds(from, fraction * seconds_between(from, to));
 }
 
-/// What there is to do on a part besides its area.
+/// The work on a part besides its area.
 struct PartWork {
   const PartPlan& plan;
   Finish finish;
@@ -68,7 +68,7 @@ double inner_line_m(const Zone& zone) {
   return length_m;
 }
 
-/// The operations of a finish, with joints where they are tooled and without where not.
+/// The operations of a finish, with joints if they are tooled and without if not.
 std::vector<Operation> operations_of(const PartWork& work) {
   std::vector<Operation> operations = operations_of(work.finish);
   const auto joint = std::find(operations.begin(), operations.end(), Operation::tooled_joint);
@@ -94,7 +94,7 @@ double quantity_of(Operation operation, const PartWork& work) {
   }
 }
 
-/// Joints take the window of the edges where the finish has none of their own.
+/// Joints use the window of the edges if the finish has none for joints.
 const OperationWindow* window_of(Operation operation, const PartPlan& part) {
   const OperationWindow* window = part.window(operation);
   if (window == nullptr && operation == Operation::tooled_joint) {
@@ -103,7 +103,7 @@ const OperationWindow* window_of(Operation operation, const PartPlan& part) {
   return window;
 }
 
-/// Writes the day's list, zone after zone.
+/// Makes the day's list of tasks, zone after zone.
 class DayTasks {
  public:
   DayTasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
@@ -119,7 +119,7 @@ class DayTasks {
  private:
   using Index = std::optional<std::size_t>;
 
-  /// A task with its work and hands; nothing to do makes none.
+  /// A task with its work and workers; empty if there is nothing to do.
   std::optional<Task> task(TaskKind kind, const std::string& zone, double quantity) const {
     if (!(quantity > 0.0)) return std::nullopt;
     const WorkRule& rule = practice_.crew.rule(kind);
@@ -137,14 +137,14 @@ class DayTasks {
     return tasks_.size() - 1;
   }
 
-  /// Work that nothing presses: by no more hands than end it in good time.
+  /// Work without urgency gets only as many workers as finish it in reasonable time.
   void take_few(Task& task) const {
     const int enough = static_cast<int>(std::ceil(task.work_person_min / unhurried_min));
     task.max_hands = std::clamp(enough, task.min_hands, task.max_hands);
   }
 
-  /// A piece has its stretch of the part's window, which is taken to move evenly from the
-  /// first tenth of the part to the last.
+  /// Each piece gets its section of the part's window, assuming that the window moves evenly from
+  /// the first tenth of the part to the last.
   void put_window(Task& task, const OperationWindow& window) const {
     const UtcTime opens = *window.opens;
     const UtcTime open_all_over = window.open_all_over.value_or(opens);
@@ -191,7 +191,7 @@ class DayTasks {
     return add(std::move(made));
   }
 
-  /// The edges of a zone with a border are the border's.
+  /// The edges of a zone with a border belong to the border.
   std::vector<PartWork> field_work(std::size_t index) const {
     const Zone& zone = job_.zones[index];
     const ZonePlan& plan = zones_[index];
@@ -261,7 +261,7 @@ class DayTasks {
     finishing.push_back(add(std::move(made)));
   }
 
-  /// Laid at the hour the user gives, else once it no longer marks the surface.
+  /// Covers are laid at the time the user gives, else once they no longer mark the surface.
   void add_covers(const Zone& zone, const ZonePlan& plan,
                   const std::vector<std::size_t>& finishing) {
     std::vector<UtcTime> times;
@@ -281,7 +281,7 @@ class DayTasks {
     }
   }
 
-  /// As the one saw is led through the cuts; it takes as long as the cuts do.
+  /// Sawing takes place when the saw is led through the cuts, and lasts as long as the cuts.
   Index add_saw(std::size_t zone, const std::vector<std::size_t>& finishing) {
     const WorkRule& rule = practice_.crew.rule(TaskKind::saw);
     Index last;
@@ -305,7 +305,7 @@ class DayTasks {
     return last;
   }
 
-  /// Release agent and slurry off, then the sealer on the dry slab.
+  /// First release agent and slurry are washed off, then the dry slab is sealed.
   void add_next_day(const ZonePlan& plan, std::size_t before) {
     const auto wash_opens = plan.opens_after_set(Operation::wash);
     const auto seal_opens = plan.opens_after_set(Operation::seal);

@@ -10,11 +10,11 @@ namespace slabtide {
 /// The comparison in words.
 struct Advice {
   std::string order;    ///< what to order and why, two sentences
-  std::string cost;     ///< what that takes
+  std::string cost;     ///< what that requires
   std::string turning;  ///< what would change the answer
 };
 
-/// Words for a comparison that was made; `turning` is where its answer would change.
+/// The words for a comparison; `turning` is where its answer would change.
 Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& turning,
               const CompareRules& rules);
 

@@ -8,33 +8,33 @@
 
 namespace slabtide {
 
-/// What a choice changes of the job; `several` at once, or the user's `own`.
+/// What a choice changes in the job; `several` things at once, or the user's `own` change.
 enum class ChoiceKind { as_ordered, admixture, start, order, crew, shelter, saw, several, own };
 
 /// The id used in the JSON: "as_ordered".
 std::string_view choice_kind_id(ChoiceKind kind);
 
-/// Something a contractor can still do the day before, and the job as it would then be.
+/// Something a contractor can still do the day before, and the resulting job.
 struct Choice {
   ChoiceKind kind = ChoiceKind::as_ordered;
   std::string label;  ///< for a table: "retarder 2, all loads"
-  std::string words;  ///< as one would tell somebody to: "put retarder at 2 fl oz/cwt in ..."
+  std::string words;  ///< as one would tell someone to do it: "put retarder at 2 fl oz/cwt in ..."
   Job job;
 };
 
-/// A change that is not tried, and why.
+/// A change that is not tried, and the reason.
 struct LeftOutChoice {
   std::string label;
   std::string why;
 };
 
-/// What there is to compare.
+/// The choices to compare.
 struct Choices {
   std::vector<Choice> tried;  ///< as ordered first, then by kind, the user's own last
   std::vector<LeftOutChoice> left_out;
 };
 
-/// Equal for jobs changed from the same one whose concrete goes through the same; hands and
+/// Equal for two jobs derived from the same job if their concrete has the same history; crew and
 /// saws may differ.
 std::string pour_signature(const Job& job);
 

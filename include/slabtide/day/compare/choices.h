@@ -7,9 +7,9 @@
 
 namespace slabtide {
 
-/// What can still be changed about `job`, whose day is `run` and `plan`. Changes that come to
-/// the same concrete, hours and hands as one before them are left out, and so are those that
-/// make no sense for this job.
+/// What can still be changed about `job`, whose day is `run` and `plan`. A change that gives the
+/// same concrete, hours and crew as an earlier one is left out, and so is one that makes no sense
+/// for this job.
 Choices find_choices(const Job& job, const PourRun& run, const DayPlan& plan,
                      const Practice& practice);
 

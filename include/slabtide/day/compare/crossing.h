@@ -6,20 +6,20 @@
 
 namespace slabtide {
 
-/// Where something that can be so or not changes with a number.
+/// Where a condition that depends on a number changes.
 struct Crossing {
-  bool at_least = false;      ///< whether it is so at the low end of the range
-  bool at_most = false;       ///< and at the high end
-  std::vector<double> turns;  ///< where it changes, rising; none where it never does
+  bool at_least = false;      ///< whether it holds at the low end of the range
+  bool at_most = false;       ///< whether it holds at the high end
+  std::vector<double> turns;  ///< where it changes, increasing; empty if it never does
 
   bool never() const { return turns.empty(); }
   bool once() const { return turns.size() == 1; }
 };
 
-/// Looks at `points` evenly spaced numbers from `low` to `high` for changes of `holds`, and
-/// halves each step that has one until it is under `to` wide; what comes and goes between two
-/// neighbouring points is not seen. `holds` may be asked from several threads at once for the
-/// points, never for the halving, so that the result is the same for any number of them.
+/// Evaluates `holds` at `points` evenly spaced numbers from `low` to `high`, and bisects each
+/// interval in which it changes until it is narrower than `to`; changes back and forth between two
+/// neighbouring points are not found. `holds` may be called from several threads at once for the
+/// points, but not for the bisection, so the result is the same for any number of threads.
 /// Error: std::invalid_argument unless low < high, points > 1 and to > 0.
 Crossing find_crossing(const std::function<bool(double)>& holds, double low, double high,
                        int points, double to, int threads);

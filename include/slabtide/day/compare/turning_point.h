@@ -5,25 +5,25 @@
 
 namespace slabtide {
 
-/// What a warmer or a cooler day would do to the answer.
+/// How a warmer or cooler day would change the answer.
 struct TurningPoint {
-  /// Over the shift of the day, K: whether the best choice beats the job as ordered; or,
-  /// where that is the best, whether it runs late or into a stop.
+  /// By the shift of the day, K: whether the best choice beats the job as ordered; or, if the job
+  /// as ordered is the best, whether it is late or has a stop.
   Crossing by_shift_k;
-  double high_c = 0.0;      ///< of the pour day's forecast as it stands
-  double concrete_c = 0.0;  ///< at discharge, as it stands
+  double high_c = 0.0;      ///< of the pour day's forecast as it is
+  double concrete_c = 0.0;  ///< at discharge, as it is
 };
 
-/// The job on a day warmer by `shift_k`: concrete, air, dew point and a ground temperature
-/// that was given all go along.
+/// The job on a day warmer by `shift_k`: concrete, air, dew point and a given ground temperature
+/// are all shifted.
 struct ShiftedDay {
   Job job;
   Forecast forecast;
 };
 ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k);
 
-/// Solves for it by computing the best choice and the job as ordered on days up to
-/// CompareRules::search_k warmer and cooler, to half a kelvin (1 °F).
+/// Finds the turning points by computing the best choice and the job as ordered on days up to
+/// CompareRules::search_k warmer and cooler, to about half a kelvin (1 °F).
 TurningPoint find_turning_point(const PlannedPour& ordered, const Comparison& comparison,
                                 const CompareSettings& settings);
 

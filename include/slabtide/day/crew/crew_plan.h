@@ -18,21 +18,21 @@ struct IdleTime {
   UtcTime to;
 };
 
-/// One stay on site of one of the crew.
+/// One stay on site of one person.
 struct CrewVisit {
   UtcTime arrives;
   UtcTime leaves;
-  std::vector<std::size_t> tasks;  ///< indices into CrewPlan::tasks, by their start
-  std::vector<IdleTime> idle;      ///< waits worth telling
+  std::vector<std::size_t> tasks;  ///< indices into CrewPlan::tasks, in order of start
+  std::vector<IdleTime> idle;      ///< waits long enough to mention
 };
 
-/// One of the crew and the day they have.
+/// One person of the crew and their day.
 struct CrewMember {
   std::string name;               ///< "finisher 1"
-  std::vector<CrewVisit> visits;  ///< empty where there is nothing for them to do
+  std::vector<CrewVisit> visits;  ///< empty if there is nothing for them to do
 };
 
-/// The task with the least to spare.
+/// The task with the least time to spare.
 struct TightTask {
   std::size_t task = 0;
   int slack_min = 0;  ///< negative: late
@@ -43,21 +43,20 @@ struct CrewPlan {
   std::vector<Task> tasks;
   std::vector<UtcTime> starts;  ///< in the order of the tasks
   std::vector<UtcTime> ends;
-  Schedule schedule;  ///< of the crew the job gives
+  Schedule schedule;  ///< of the crew that the job gives
   std::vector<CrewMember> people;
-  /// A task wants more hands than the job's crew has; it was then given to those there are.
+  /// A task needs more workers than the job's crew has; it was then given to the whole crew.
   bool short_handed = false;
-  /// The smallest crew that misses nothing, of up to `max_crew_tried`.
+  /// The smallest crew that is never late, up to `max_crew_tried`.
   std::optional<int> smallest_crew;
-  /// The smallest crew that does as well as that many.
+  /// The smallest crew that does as well as `max_crew_tried`.
   int enough_crew = 0;
-  int min_late_min = 0;  ///< by that crew
+  int min_late_min = 0;  ///< of that crew
   std::optional<TightTask> tightest;
   std::vector<std::size_t> late;     ///< tasks, the latest first
-  std::vector<CrewRemedy> remedies;  ///< of what is late, the most effective first
-  /// One entry a task: the share of the days that may come on which it is late (`late_days`).
-  /// Absent for what does not follow the setting; no entries where it is not known how sure the
-  /// day is.
+  std::vector<CrewRemedy> remedies;  ///< for what is late, the most effective first
+  /// For each task the fraction of the sampled days on which it is late (`late_days`). Absent for
+  /// tasks that do not follow the setting; empty if the plan has no samples.
   std::vector<std::optional<double>> late_chances;
 
   double crew_hours() const;  ///< on site, over all visits

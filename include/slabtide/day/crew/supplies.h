@@ -11,10 +11,10 @@
 
 namespace slabtide {
 
-/// What a pour can need on site.
+/// What may be needed on site.
 enum class SupplyKind {
   concrete,
-  release_powder,  ///< or the liquid, for the same area
+  release_powder,  ///< or liquid, for the same area
   release_liquid,
   curing_compound,
   sealer,
@@ -22,11 +22,11 @@ enum class SupplyKind {
   blankets
 };
 
-/// The id used in the JSON, "release_powder", and as it stands in a list.
+/// The id used in the JSON, "release_powder", and the words used in lists.
 std::string_view supply_id(SupplyKind kind);
 std::string_view supply_words(SupplyKind kind);
 
-/// What the amount is of.
+/// The unit of the amount.
 enum class SupplyUnit { m3, kg, l, m2 };
 SupplyUnit supply_unit(SupplyKind kind);
 
@@ -34,13 +34,13 @@ SupplyUnit supply_unit(SupplyKind kind);
 struct Supply {
   SupplyKind kind = SupplyKind::concrete;
   double amount = 0.0;   ///< in its unit
-  double area_m2 = 0.0;  ///< that it goes on; 0 for concrete
+  double area_m2 = 0.0;  ///< to be covered; 0 for concrete
   std::vector<std::string> zones;
 };
 
-/// Concrete as ordered; release agent for what is stamped or textured, borders of that finish
-/// included, as powder and as liquid (one of them is wanted); sealer for the zones that are
-/// washed; curing compound, plastic or blankets where the job has them.
+/// Concrete as ordered; release agent for stamped and textured areas including borders with that
+/// finish, both as powder and as liquid (only one of them is needed); sealer for the zones that are
+/// washed; curing compound, plastic or blankets if the job has them.
 std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
                                const std::vector<ZonePlan>& zones, const Practice& practice);
 

@@ -9,8 +9,8 @@
 
 namespace slabtide {
 
-/// The day's work in an order in which it can be done: each task comes after those it waits
-/// for. Joints are sawn or tooled as `cuts` chose. What the forecast is too short for is left out.
+/// The day's work in a possible order: each task comes after those it waits for. Joints are sawn or
+/// tooled as chosen in `cuts`. Work after the end of the forecast is left out.
 std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
                             const Practice& practice);
 
