@@ -9,9 +9,10 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t n = uncertain_input_count;
-/// Added to the diagonal in a fit, in days: slopes are drawn to 0 as by one more day (ours).
+/// Added to the diagonal in a fit, counted in days: shrinks slopes toward 0 as one more day would
+/// (ours).
 constexpr double ridge = 1.0;
-/// Keeps a factored matrix positive in spite of rounding.
+/// Keeps a factored matrix positive despite rounding.
 constexpr double min_pivot = 1e-12;
 
 using Vector = std::array<double, n>;
@@ -40,7 +41,7 @@ Square factored(const Square& matrix) {
   return root;
 }
 
-/// x with L x = right.
+/// Solves L x = right.
 Vector solved_lower(const Square& root, const Vector& right) {
   Vector x{};
   for (std::size_t i = 0; i < n; ++i) {
@@ -51,7 +52,7 @@ Vector solved_lower(const Square& root, const Vector& right) {
   return x;
 }
 
-/// x with L' x = right.
+/// Solves L' x = right.
 Vector solved_upper(const Square& root, const Vector& right) {
   Vector x{};
   for (std::size_t i = n; i-- > 0;) {
@@ -62,7 +63,7 @@ Vector solved_upper(const Square& root, const Vector& right) {
   return x;
 }
 
-/// Mean figure and mean uncertain inputs of the days.
+/// The mean figure and the mean uncertain inputs of the days.
 struct Middle {
   Vector z{};
   double figure = 0.0;

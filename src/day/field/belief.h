@@ -9,18 +9,19 @@
 
 namespace slabtide {
 
-/// What is believed of the uncertain inputs: a normal distribution over all of them. As it starts:
-/// each standard normal by itself.
+/// The distribution of the uncertain inputs given what was observed: a normal distribution over all
+/// of them. It starts with independent standard normals.
 ///
-/// Idealises: what is seen depends on the uncertain inputs in a straight line, and errors are
-/// normal. Then it is exact (Kalman 1960, A new approach to linear filtering and prediction
-/// problems, J. Basic Eng. 82; published). It serves to find the days worth computing and the
-/// readings that cannot be right; the days themselves are weighed without it.
+/// Idealises: what is observed depends linearly on the uncertain inputs, and errors are normal.
+/// Then it is exact (Kalman 1960, A new approach to linear filtering and prediction problems, J.
+/// Basic Eng. 82; published). It is used to find the days worth computing and the observations that
+/// cannot be right; the weights of the days themselves do not depend on it.
 class Belief {
  public:
   Belief();
 
-  /// How a figure depends on the uncertain inputs: level + slope . z, off by `rest_variance`.
+  /// How a figure depends on the uncertain inputs: level + slope . z, with an error of
+  /// `rest_variance`.
   struct Line {
     double level = 0.0;
     std::array<double, uncertain_input_count> slope{};
@@ -33,13 +34,13 @@ class Belief {
   };
   Expected expect(const Line& line) const;
 
-  /// Takes in that the figure was seen to be `value`, with an error of this variance.
+  /// Updates the belief with an observed `value` that has an error of this variance.
   void see(const Line& line, double value, double error_variance);
 
-  /// Moves a standard normal point to the belief, widened by `factor` in every direction.
+  /// Maps a standard normal point to the belief, widened by `factor` in every direction.
   UncertainInputs moved(const UncertainInputs& standard, double factor) const;
 
-  /// Logarithm of the density of the same, but for a constant.
+  /// Logarithm of the density of the widened belief, up to a constant.
   double log_density(const UncertainInputs& uncertain_inputs, double factor) const;
 
  private:
@@ -50,8 +51,8 @@ class Belief {
   Matrix covariance_{};
 };
 
-/// The line nearest to the figures over these uncertain inputs (least squares, slopes drawn
-/// slightly toward 0 so that few days do not make wild ones).
+/// The line that best fits the figures at these uncertain inputs (least squares, with slopes shrunk
+/// slightly toward 0 so that a few days do not give wild ones).
 Belief::Line fit_line(std::span<const UncertainInputs> uncertain_inputs,
                       std::span<const double> figures);
 

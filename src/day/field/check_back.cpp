@@ -60,7 +60,7 @@ class Checking {
                          setting_psi(kind, practice_).value());
   }
 
-  /// The early-entry saw, unless there is only a wet one.
+  /// The early-entry saw, unless only a wet saw is on hand.
   SawKind saw_used() const {
     const auto& saws = job_.pour.saws;
     const bool only_wet =

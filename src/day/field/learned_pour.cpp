@@ -16,7 +16,7 @@ constexpr double factor_settled = 0.002;
 constexpr double min_factor = 0.4;
 constexpr double max_factor = 2.5;
 
-/// Sums up to a mean; empty where nothing was added.
+/// Computes a mean; empty if nothing was added.
 class Mean {
  public:
   void add(double value) {
@@ -44,7 +44,7 @@ class Learning {
   Learning(const Journal& journal, const DayPlan& plan, const Practice& practice)
       : journal_(journal), plan_(plan), practice_(practice) {}
 
-  /// The day as it was noted, but for the mix: late by so much, warmer by so much.
+  /// The day as it was noted, apart from the mix: the mean delay and temperature differences.
   Sample noted_day(const std::vector<CheckedObservation>& checked) const {
     Sample sample;
     const auto mean = [&](ObservationKind kind) {
@@ -63,7 +63,8 @@ class Learning {
     return sample;
   }
 
-  /// What the readings of the setting make of a run: logarithms of the set times over its own.
+  /// What the observations of the set say about a run: logarithms of the set times over the run's
+  /// own.
   std::vector<double> factor_logs(const PourRun& run) const {
     std::vector<double> logs;
     for (const Observation& reading : journal_.readings) {
@@ -79,7 +80,7 @@ class Learning {
   }
 
  private:
-  /// At the hour of the reading, mean of its place.
+  /// The mean set age over the observation's place at its time.
   static double set_age_h(const Observation& reading, const ObservationPlace& place,
                           const PourRun& run) {
     const double at_s = seconds_between(run.weather.grid.start, reading.at);

@@ -9,21 +9,22 @@
 
 namespace slabtide {
 
-/// The day as it looks after what was seen: a run and a plan of their own, with bands.
+/// The day given what was observed: its own run and plan, with bands.
 struct SeenDay {
   PourRun run;
   DayPlan plan;
   std::size_t observations_counted = 0;
   std::vector<Misfit> misfits;
-  double ahead_min = 0.0;  ///< of the plan, the mean of the zones' main openings; negative: behind
+  double ahead_min = 0.0;  ///< ahead of the plan, mean over the zones' main openings; negative:
+                           ///< behind
 };
 
-/// Weighs the days that may come by the journal's readings and plans again for their mean.
-/// `planned` is the day before anything was seen.
+/// Weights the sampled days by the journal's observations and plans again for their mean. `planned`
+/// is the day before any observation.
 SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings);
 
-/// "the slab runs 22 min ahead of the plan; walk now opens 11:35 (11:20-11:55)": the main
-/// openings still to come at `now`. Without a full stop.
+/// "the slab runs 22 min ahead of the plan; walk now opens 11:35 (11:20-11:55)": the main openings
+/// after `now`. Without a full stop.
 std::string seen_words(const SeenDay& seen, const Job& job, UtcTime now);
 
 }  // namespace slabtide

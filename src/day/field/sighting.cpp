@@ -12,10 +12,10 @@ namespace slabtide {
 
 namespace {
 
-/// Still air reads as this much, so that it has a logarithm (ours).
+/// Still air counts as this much, so that its logarithm exists (ours).
 constexpr double min_wind_m_s = 0.1;
 
-/// One standard deviation of a reading, in what is compared.
+/// One standard deviation of an observation, in the quantity that is compared.
 double deviation(ObservationKind kind, const ObservationRules& rules) {
   const auto minutes = [](double min) { return min * seconds_per_minute / one_in_ten_z; };
   switch (kind) {
@@ -48,7 +48,7 @@ double deviation(ObservationKind kind, const ObservationRules& rules) {
   return 0.0;
 }
 
-/// What is compared of a reading.
+/// The quantity of an observation that is compared.
 double value_of(const Observation& reading, double at_s) {
   if (!reading.value) return at_s;
   if (reading.kind == ObservationKind::wind)
@@ -56,7 +56,8 @@ double value_of(const Observation& reading, double at_s) {
   return *reading.value;
 }
 
-/// The columns of the part the reading names; those of the whole zone where there is none such.
+/// The columns of the part that the observation names; those of the whole zone if there is no such
+/// part.
 PartColumns columns_named(const std::string& part, const ZonePlan& plan,
                           const ZoneColumns& columns) {
   for (std::size_t i = 0; i < plan.parts.size() && i < columns.parts.size(); ++i) {
@@ -90,15 +91,15 @@ TimeOf time_of(ObservationKind kind) {
   }
 }
 
-/// The hour halfway between the part's first and last; the end of the weather where it does
-/// not come: it is at least as late as that.
+/// The time halfway between the part's first and last. If it does not happen the end of the weather
+/// is used, since it is at least as late as that.
 double typical_s(const Sighting& sighting, const DayEvents& day, double end_s) {
   const TimeOf time = time_of(sighting.kind);
   return 0.5 * (time(day[sighting.columns.first]).value_or(end_s) +
                 time(day[sighting.columns.last]).value_or(end_s));
 }
 
-/// The weather of a drawn day at an instant.
+/// The weather of a sampled day at an instant.
 struct SampledAir {
   double air_c = 0.0;
   double humidity_fraction = 0.0;
@@ -143,7 +144,8 @@ double expected_value(const Sighting& sighting, std::size_t reading, const Sampl
   }
 }
 
-/// Logarithm of the chance that a standard normal is under `z`; straight where it is next to 0.
+/// Logarithm of the probability that a standard normal is below `z`, approximated where it is
+/// almost 0.
 double log_chance_under(double z) {
   constexpr double far_off = -6.0;
   if (z < far_off) return -0.5 * z * z;
@@ -210,8 +212,9 @@ class Collecting {
   std::vector<Sighting> sightings_;
 };
 
-/// The model's own error, and the place's: anywhere between the part's first hour and its last,
-/// evenly, which is a twelfth of the square. Both are the same for all the readings.
+/// Adds the model's own error and that of the place: the observation may be anywhere between the
+/// part's first and last time, with uniform probability, so the variance is a twelfth of the
+/// square. Both errors are the same for all observations.
 void add_shared_errors(Sighting& sighting, const DayEvents& planned,
                        const ObservationRules& rules) {
   const TimeOf time = time_of(sighting.kind);

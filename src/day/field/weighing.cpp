@@ -13,14 +13,14 @@ namespace slabtide {
 
 namespace {
 
-/// Weighed days worth less than this share of themselves are sampled again (ours).
+/// If the effective number of days is below this fraction of them, they are sampled again (ours).
 constexpr double worth_enough = 0.4;
-/// The belief is widened by this much for drawing: weights then stay bounded (ours).
+/// Samples are drawn from a belief widened by this much, so that their weights stay bounded (ours).
 constexpr double widening = 1.1;
-/// So often they are sampled again at most; the belief is fitted to the days before (ours).
+/// Limit on repeated sampling; each time the belief is fitted to the previous days (ours).
 constexpr int max_resamplings = 3;
 
-/// A set of days with what happens on each.
+/// A set of days with the events of each.
 struct SolvedDays {
   std::vector<UncertainInputs> uncertain_inputs;
   std::vector<Sample> samples;
@@ -36,7 +36,7 @@ SolvedDays solve(const DayModel& model, std::vector<UncertainInputs> uncertain_i
   return days;
 }
 
-/// The order in which things happen on one place; 0 where that is not fixed.
+/// The order in which events happen at one place; 0 if it is not fixed.
 int rank_of(ObservationKind kind) {
   constexpr std::array order{ObservationKind::placed,      ObservationKind::edge_held,
                              ObservationKind::thumbprint,  ObservationKind::print_firm,
@@ -55,7 +55,7 @@ std::string sighting_words(const Sighting& sighting) {
                        : fmt::format("{} ({})", observation_words(sighting.kind), place);
 }
 
-/// Leaves out what cannot be, and takes the rest in.
+/// Removes observations that cannot be right and keeps the others.
 class Sifting {
  public:
   Sifting(const DayModel& model, const PourRun& run, const ObservationRules& rules)
@@ -74,7 +74,7 @@ class Sifting {
     }
   }
 
-  /// What is believed after all that counts, lines fitted to these days.
+  /// The belief after all observations that count, using lines fitted to these days.
   Belief belief(const SolvedDays& days) const {
     Belief belief;
     for (const Sighting& one : counted) {
@@ -114,7 +114,7 @@ class Sifting {
     misfits.push_back({std::move(readings), std::move(why)});
   }
 
-  /// Of one event there is one hour; two that are far apart cannot both be it.
+  /// An event has only one time; two noted times that are far apart cannot both be right.
   bool too_far_apart(const Sighting& sighting) {
     if (rank_of(sighting.kind) == 0 && sighting.kind != ObservationKind::sheen_gone) return false;
     if (sighting.by_then) return false;
@@ -143,7 +143,8 @@ class Sifting {
     return true;
   }
 
-  /// Not too far from what is expected, before anything was seen and after what came before it.
+  /// Not too far from what is expected, both before anything was observed and after the earlier
+  /// observations.
   bool believable(const Sighting& sighting, const SolvedDays& days) {
     const Belief::Line shown = line(sighting, days);
     const double at_first = deviations(Belief(), shown, sighting);
@@ -179,7 +180,7 @@ class Sifting {
   Belief seen_;
 };
 
-/// Weights that sum to 1 from their logarithms; even ones where those are no figures.
+/// Weights with sum 1 from their logarithms; equal weights if those are not finite.
 std::vector<double> weights_of(const std::vector<double>& logs) {
   const double max = *std::max_element(logs.begin(), logs.end());
   std::vector<double> weights;
@@ -201,14 +202,15 @@ double worth(const std::vector<double>& weights) {
   return squares > 0.0 ? 1.0 / squares : 0.0;
 }
 
-/// Logarithm of the days' own chance over that of being drawn from the widened belief.
+/// Logarithm of the day's own density divided by that with which it is drawn from the widened
+/// belief.
 double log_correction(const UncertainInputs& uncertain_inputs, const Belief& belief) {
   double square = 0.0;
   for (const double z : uncertain_inputs.z) square += z * z;
   return -0.5 * square - belief.log_density(uncertain_inputs, widening);
 }
 
-/// Days drawn about the belief, and their weights.
+/// Days sampled around the belief, and their weights.
 struct Resampled {
   SolvedDays days;
   std::vector<double> weights;

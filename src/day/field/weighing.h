@@ -7,35 +7,36 @@
 
 namespace slabtide {
 
-/// A reading, or two, that cannot be: they do not count, and the user is told why.
+/// An observation, or two, that cannot be right: they do not count, and the user is told why.
 struct Misfit {
   std::vector<std::size_t> readings;  ///< indices into the journal
   std::string why;                    ///< without a full stop
 };
 
-/// The days that may come, weighed by what was seen.
+/// The sampled days, weighted by what was observed.
 struct WeighedDays {
   std::vector<UncertainInputs> uncertain_inputs;
   std::vector<double> weights;  ///< sum 1, never NaN
-  /// How many days of equal weight would tell as much.
+  /// The number of equally weighted days that would give as much information.
   double effective_days = 0.0;
-  bool moved = false;  ///< the days were sampled again about what was seen
+  bool moved = false;  ///< the days were sampled again around what was observed
   std::vector<Sighting> counted;
   std::vector<Misfit> misfits;
 
-  /// The day to plan by: the weighed mean. What lies no further from the plan than so many days
-  /// would by chance stays as planned: the readings do not speak of it.
+  /// The day to plan by: the weighted mean. An input whose mean is no further from the plan than
+  /// chance would put that of so many days stays as planned, because the observations say nothing
+  /// about it.
   UncertainInputs mean() const;
 };
 
-/// Weighs days by the chance of what was seen on them (importance weights, in logarithms).
+/// Weights days by the probability of the observations on them (importance weights, in logarithms).
 ///
-/// Readings that cannot be are left out first: out of order on one place, far from each other
-/// where they are of one event, further from all that is expected than
-/// ObservationRules::unbelievable_z deviations, before or after the readings before them.
-/// Where the days that were drawn are too few near what was seen, as many are sampled again from
-/// the belief (belief.h), widened, and their weights divided by the density they were drawn
-/// from, so that drawing more days there makes none of them likelier.
+/// Observations that cannot be right are left out first: those out of order at one place, those of
+/// one event at very different times, and those that differ from all expectations by more than
+/// ObservationRules::unbelievable_z deviations, before or after the earlier observations are used.
+/// If too few of the sampled days are close to what was observed, as many are sampled again from
+/// the widened belief (belief.h). Their weights are divided by the density with which they were
+/// drawn, so that sampling more days there does not make any of them more likely.
 WeighedDays weigh_days(const DayModel& model, const PourRun& run,
                        const std::vector<Sighting>& sightings, const ObservationRules& rules,
                        const EnsembleSettings& settings);

@@ -16,8 +16,8 @@ using plane::from_to;
 using plane::same_place_m;
 using plane::Vector;
 
-/// Where a line (a point and a direction of length 1) meets a segment: distances along the
-/// line. Both ends of a segment that runs along it.
+/// Where a line (a point and a unit direction) meets a segment, as distances along the line. For a
+/// segment that runs along it: both its ends.
 std::vector<double> meetings(Point start, Vector along, const Joint& segment) {
   const double before = cross(along, from_to(start, segment.from));
   const double after = cross(along, from_to(start, segment.to));
@@ -38,7 +38,7 @@ bool strictly_inside(const Outline& outline, Point point) {
   return contains(outline, point) && plane::distance_to_sides(point, outline) > same_place_m;
 }
 
-/// The ends of the line's stretches between its meetings with the sides, from 0 to `long_m`.
+/// The ends of the line's sections between its crossings of the sides, from 0 to `long_m`.
 std::vector<double> stops(const Outline& outline, Point start, Vector along, double long_m) {
   std::vector<double> at_m{0.0, long_m};
   for (std::size_t i = 0; i < outline.size(); ++i) {
@@ -50,7 +50,7 @@ std::vector<double> stops(const Outline& outline, Point start, Vector along, dou
   return at_m;
 }
 
-/// The first meeting ahead of `end`, no further than `reach_m`.
+/// The first crossing ahead of `end`, at most `reach_m` away.
 std::optional<double> ahead_m(Point end, Vector along, const Joint& segment, double reach_m) {
   std::optional<double> nearest;
   for (const double at : meetings(end, along, segment)) {

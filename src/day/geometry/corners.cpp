@@ -16,7 +16,7 @@ constexpr double min_turn_rad = 20.0 * std::numbers::pi / 180.0;
 }  // namespace
 
 std::vector<Point> re_entrant_corners(const Outline& outline) {
-  perimeter_m(outline);  // refuses what is no place
+  perimeter_m(outline);  // throws for impossible points
   std::vector<Point> corners;
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const Joint before = plane::side(outline, i);

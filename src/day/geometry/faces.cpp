@@ -24,12 +24,12 @@ using plane::same_place_m;
 using plane::Vector;
 
 using Node = std::size_t;
-/// Two nodes, the lower first; or a step from the first to the second.
+/// Two nodes, the lower first; or a step from the first node to the second.
 using Pair = std::pair<Node, Node>;
 
 Pair edge_of(Node a, Node b) { return {std::min(a, b), std::max(a, b)}; }
 
-/// Where two segments that are not parallel cross.
+/// The crossing of two segments that are not parallel.
 std::optional<Point> crossing(const Joint& a, const Joint& b) {
   const Vector along_a = from_to(a.from, a.to);
   const Vector along_b = from_to(b.from, b.to);
@@ -53,7 +53,7 @@ double signed_area_m2(const Outline& ring) {
   return 0.5 * sum;
 }
 
-/// The box around a segment, with room for what counts as the same place.
+/// The bounding box of a segment, enlarged by the tolerance for equal places.
 struct Box {
   Point low;
   Point high;
@@ -71,7 +71,8 @@ bool meet(const Box& a, const Box& b) {
          b.low.y_m <= a.high.y_m;
 }
 
-/// For each segment those whose boxes meet its own, in order: a sweep along the longer way.
+/// For each segment the others whose boxes meet its own, in order, found by a sweep along the
+/// longer direction.
 std::vector<std::vector<std::size_t>> neighbours_of(const std::vector<Joint>& segments) {
   std::vector<Box> boxes;
   boxes.reserve(segments.size());
@@ -103,13 +104,13 @@ std::vector<std::vector<std::size_t>> neighbours_of(const std::vector<Joint>& se
   return near;
 }
 
-/// Points, those nearer than `same_place_m` being one; found by the squares they lie in.
+/// Points, merged if closer than `same_place_m`; found by the grid squares they are in.
 class Nodes {
  public:
   const Point& operator[](Node node) const { return points_[node]; }
   std::size_t size() const { return points_.size(); }
 
-  /// The first that is the same place, else a new one.
+  /// The first node at the same place, else a new one.
   Node at(Point point) {
     const Square here{square_of(point.x_m), square_of(point.y_m)};
     std::optional<Node> first;
@@ -156,7 +157,7 @@ class Nodes {
   std::unordered_map<std::uint64_t, std::vector<Node>> squares_;
 };
 
-/// The drawing: nodes, edges between them, and which lines an edge is part of.
+/// The drawing: nodes, the edges between them, and the lines that each edge is part of.
 class Drawing {
  public:
   Drawing(const Outline& outline, const std::vector<Joint>& lines) : outline_(outline) {
@@ -167,8 +168,8 @@ class Drawing {
     drop_ends();
   }
 
-  /// Rings around the faces: counter-clockwise around a face, clockwise around the outside of
-  /// what hangs together.
+  /// Rings around the faces: counter-clockwise around a face, clockwise around the outside of each
+  /// connected component.
   std::vector<std::vector<Node>> rings() const {
     std::set<Pair> open;
     for (const auto& [edge, lines] : edges_) {
@@ -202,7 +203,7 @@ class Drawing {
   std::vector<Node> nodes_along(std::size_t which) {
     const Joint& segment = segments_[which];
     std::vector<std::pair<double, Node>> at;
-    // On the segment itself: a line that ends a millimetre off a side must not bend it.
+    // On the segment itself: a line that ends a millimetre from a side must not bend the side.
     const auto add = [&](Point point) {
       const Point on_it = plane::nearest_on(segment, point);
       at.emplace_back(plane::distance(segment.from, on_it), nodes_.at(on_it));
@@ -238,7 +239,7 @@ class Drawing {
     }
   }
 
-  /// Takes away, end by end, what bounds nothing.
+  /// Removes edges that bound nothing, starting from their ends.
   void drop_ends() {
     std::vector<std::set<Node>> beside(nodes_.size());
     for (const auto& [edge, lines] : edges_) {
@@ -276,7 +277,7 @@ class Drawing {
     std::sort(others.begin(), others.end(), [&](Node a, Node b) { return angle(a) < angle(b); });
   }
 
-  /// From the end of a step, the sharpest turn to the left: around the face on the left.
+  /// At the end of a step, takes the sharpest turn to the left, around the face on the left.
   Pair next(Pair step) const {
     const std::vector<Node>& others = around_.at(step.second);
     const auto back = std::find(others.begin(), others.end(), step.first);
@@ -299,7 +300,7 @@ bool fraction_a_point(const Outline& a, const Outline& b) {
                      [&b](Point point) { return std::find(b.begin(), b.end(), point) != b.end(); });
 }
 
-/// What a closed line inside a face cuts out of it belongs to the smallest face around it.
+/// The area that a closed line inside a face cuts out is removed from the smallest face around it.
 void take_out(std::vector<Face>& faces, const Outline& island) {
   Face* around = nullptr;
   for (Face& face : faces) {

@@ -35,7 +35,7 @@ void put_smallest_box(Panel& panel) {
     Vector along = plane::unit(plane::from_to(side.from, side.to));
     double length_m = extent(panel.outline, along);
     double width_m = extent(panel.outline, plane::left_of(along));
-    // A hair's breadth smaller is rounding, not a better box.
+    // Slightly smaller is rounding, not a better box.
     constexpr double hair_m2 = 1e-9;
     if (length_m * width_m > smallest_m2 - hair_m2) continue;
     smallest_m2 = length_m * width_m;
@@ -52,7 +52,7 @@ void put_smallest_box(Panel& panel) {
 
 void check(const Outline& outline, const std::vector<Joint>& joints) {
   if (outline.size() < 3) throw std::invalid_argument("an outline needs three points or more");
-  perimeter_m(outline);  // refuses what is no place
+  perimeter_m(outline);  // throws for impossible points
   for (const Joint& joint : joints) perimeter_m({joint.from, joint.to});
 }
 

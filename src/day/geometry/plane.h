@@ -7,10 +7,10 @@
 
 namespace slabtide::plane {
 
-/// Closer than this is the same place: a saw cannot tell.
+/// Points closer than this are the same place: a saw cannot tell them apart.
 inline constexpr double same_place_m = 0.002;
 
-/// A direction, or a distance in two parts.
+/// A direction, or a displacement.
 struct Vector {
   double x = 0.0;
   double y = 0.0;
@@ -18,24 +18,24 @@ struct Vector {
 
 Vector from_to(Point a, Point b);
 double length(Vector v);
-/// Of length 1. Error: std::invalid_argument for a vector without length.
+/// The vector scaled to length 1. Error: std::invalid_argument for a vector of length 0.
 Vector unit(Vector v);
 inline double dot(Vector a, Vector b) { return a.x * b.x + a.y * b.y; }
-/// Positive where `b` lies to the left of `a`.
+/// Positive if `b` is to the left of `a`.
 inline double cross(Vector a, Vector b) { return a.x * b.y - a.y * b.x; }
 inline Vector left_of(Vector v) { return {-v.y, v.x}; }
 
 Point moved(Point point, Vector by, double times);
 double distance(Point a, Point b);
 double distance(Point point, const Joint& segment);
-/// The place on a segment nearest to a point.
+/// The point of a segment that is nearest to `point`.
 Point nearest_on(const Joint& segment, Point point);
 Point middle(const Joint& segment);
 double length_m(const Joint& segment);
 
 /// Side `i` of an outline.
 Joint side(const Outline& outline, std::size_t i);
-/// To the nearest side.
+/// Distance to the nearest side.
 double distance_to_sides(Point point, const Outline& outline);
 
 }  // namespace slabtide::plane

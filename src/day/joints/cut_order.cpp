@@ -21,14 +21,14 @@ namespace {
 
 using plane::Vector;
 
-/// A joint within 45 degrees of square to a run crosses it.
+/// A joint within 45 degrees of perpendicular to a run crosses it.
 constexpr double crosses_cosine = 0.7071;
-/// Places along a joint at which the pieces it is cut in are looked up.
+/// The number of places along a joint at which the pieces it cuts are looked up.
 constexpr int looks = 8;
 
 Vector direction(const Joint& joint) { return plane::unit(plane::from_to(joint.from, joint.to)); }
 
-/// How far a place lies from the middle of a panel, along its longer side.
+/// Distance of a place from the middle of a panel, along its longer side.
 double off_middle_m(const Panel& piece, Point place) {
   const Vector along{piece.along_x, piece.along_y};
   double min = 0.0;
@@ -41,7 +41,7 @@ double off_middle_m(const Panel& piece, Point place) {
   return std::abs(0.5 * (min + max));
 }
 
-/// A piece still uncut, the box around it, and the cuts that end within it.
+/// An uncut piece, its bounding box, and the cuts that end inside it.
 struct Piece {
   Panel panel;
   Point low;
@@ -59,7 +59,7 @@ Piece piece_of_panel(Panel panel, std::vector<Joint> loose) {
   return piece;
 }
 
-/// Whether a joint comes near enough to the piece to cut it.
+/// Whether a joint is close enough to the piece to cut it.
 bool may_cut(const Joint& joint, const Piece& piece) {
   constexpr double room_m = 2.0 * plane::same_place_m;
   const auto apart = [&](double Point::*axis) {
@@ -70,7 +70,7 @@ bool may_cut(const Joint& joint, const Piece& piece) {
 }
 
 bool lies_in(const Panel& piece, Point place) {
-  // By winding: cheap, and a place on the edge may count either way.
+  // By ray casting, which is cheap; a place on the edge may count either way.
   bool inside = false;
   for (std::size_t i = 0; i < piece.outline.size(); ++i) {
     const Joint side = plane::side(piece.outline, i);
@@ -128,7 +128,7 @@ class WorkingOrder {
     return found;
   }
 
-  /// Only the pieces that the cut comes near change.
+  /// Only pieces close to the cut can change.
   void divide_by(const Joint& cut) {
     std::vector<Piece> pieces;
     for (Piece& piece : pieces_) {
@@ -141,7 +141,7 @@ class WorkingOrder {
     pieces_ = std::move(pieces);
   }
 
-  /// Cuts that ended within a piece count again: the new one may reach them.
+  /// Earlier cuts that end inside a piece are used again, because the new cut may reach them.
   static void divide(Piece piece, const Joint& cut, std::vector<Piece>& into) {
     std::vector<Joint> lines = piece.loose;
     lines.push_back(cut);
@@ -194,7 +194,7 @@ class WorkingOrder {
     });
   }
 
-  /// One after another, from whichever end is ready first.
+  /// Orders joints one after another, starting at the end that is ready first.
   std::vector<std::size_t> consecutive(std::vector<std::size_t> joints) const {
     std::stable_sort(joints.begin(), joints.end(), [this](std::size_t a, std::size_t b) {
       return rounded(turns_[a].along_m) < rounded(turns_[b].along_m);
@@ -215,7 +215,7 @@ class WorkingOrder {
     }
   }
 
-  /// The joint that divides the longest piece most evenly; empty where none crosses one.
+  /// The joint that divides the longest piece most evenly; empty if none crosses a piece.
   std::optional<std::size_t> middle_of_longest(const std::vector<std::size_t>& joints) const {
     std::optional<std::size_t> best;
     std::pair<double, double> best_key;
@@ -223,7 +223,7 @@ class WorkingOrder {
       for (const Panel* piece : pieces_of(joint(i))) {
         const Vector along{piece->along_x, piece->along_y};
         if (std::abs(plane::dot(along, direction(joint(i)))) > crosses_cosine) continue;
-        // Lengths to the centimetre, so that rounding does not choose.
+        // Lengths are rounded to the centimetre, so that rounding errors do not decide.
         constexpr double per_cm = 100.0;
         const std::pair key{-std::round(piece->length_m * per_cm),
                             std::round(off_middle_m(*piece, plane::middle(joint(i))) * per_cm)};
@@ -235,7 +235,8 @@ class WorkingOrder {
     return best;
   }
 
-  /// The middle one first, then along; those that run as it does before those across.
+  /// Takes the middle one first, then the others along the zone; those parallel to it before those
+  /// across.
   void take_all(CutReason first, CutReason then, const Wanted& wanted) {
     const auto joints = left_of(wanted);
     if (joints.empty()) return;

@@ -15,11 +15,11 @@ namespace slabtide {
 
 namespace {
 
-/// Cells whose middles lie this near to a joint are sawn with it; those in rows as far away as this
-/// are too, whatever way rounding goes.
+/// Cells whose centres are this close to a joint are sawn with it. The allowance includes rows at
+/// exactly that distance, whatever the rounding.
 constexpr double beside_joint_m = 0.75 * cell_size_m + 1e-6;
 
-/// The cells along a joint, one for each column they share.
+/// The cells along a joint, one for each column that they use.
 std::vector<const CellRun*> cells_along(const ZoneRun& zone, const Joint& joint) {
   std::map<std::size_t, const CellRun*> by_column;
   const auto [west, east] = std::minmax(joint.from.x_m, joint.to.x_m);
@@ -40,7 +40,7 @@ std::vector<const CellRun*> cells_along(const ZoneRun& zone, const Joint& joint)
   return cells;
 }
 
-/// Fills in the times of a cut from the cells along it.
+/// Computes the times of a cut from the cells along it.
 class CutTimes {
  public:
   CutTimes(const Job& job, const PourRun& run, const Practice& practice)
@@ -71,7 +71,7 @@ class CutTimes {
   }
 
  private:
-  /// When the last of the cells takes the saw.
+  /// When the last of the cells can be sawn.
   std::optional<double> opens_s(SawKind kind, const std::vector<const CellRun*>& cells) const {
     double last_s = 0.0;
     for (const CellRun* cell : cells) {
@@ -147,7 +147,7 @@ JointChoice choose(std::size_t zone, const CutPlan& plan, const Job& job, const 
     const SawShift& shift = plan.shift(kind);
     if (!in_time(shift, zone, plan.cuts)) continue;
     choice.in_time.push_back(kind);
-    // The early-entry saw leaves the longer time to spare.
+    // The early-entry saw comes first, because it leaves more time to spare.
     const bool usable = shift.on_hand || job.pour.saws.empty();
     if (choice.way == JointWay::tool && usable) {
       choice.way = kind == SawKind::early_entry ? JointWay::early_entry : JointWay::wet;

@@ -18,15 +18,15 @@ namespace {
 
 using plane::Vector;
 
-/// Lines nearer than this to one another are one line.
+/// Lines closer together than this are one line.
 constexpr double one_line_m = 0.01;
-/// How many divisions more than needed are tried each way.
+/// How many divisions more than needed are tried in each direction.
 constexpr int max_extra_parts = 2;
-/// Beyond this many corners they are treated alike: three ways for each grow too fast.
+/// With more corners than this all are treated alike, because three options for each are too many.
 constexpr std::size_t max_free_corners = 3;
-/// A stretch goes in no more parts: a sliver asks for squares the size of sand.
+/// Limit on the parts of a stretch: a very narrow outline would ask for tiny squares.
 constexpr int max_parts = 2000;
-/// Sets handed on at most.
+/// The largest number of sets returned.
 constexpr std::size_t max_sets = 150;
 
 /// Which lines a corner gets.
@@ -46,11 +46,11 @@ class Frame {
     }
   }
 
-  /// How far along the longest side, and how far to its left.
+  /// The distance along the longest side, and the distance to its left.
   double u(Point p) const { return plane::dot(plane::from_to(origin_, p), along_); }
   double v(Point p) const { return plane::cross(along_, plane::from_to(origin_, p)); }
 
-  /// The chords of the line that runs across at `u`, and along at `v`.
+  /// The chords of the line across at `u`, and of the line along at `v`.
   const std::vector<Joint>& across_at(double u) {
     const auto [known, is_new] = across_.try_emplace(u);
     if (is_new) {
@@ -72,12 +72,13 @@ class Frame {
   const Outline& outline_;
   Point origin_;
   Vector along_;
-  /// Lines asked for before: the sets share most of theirs.
+  /// Lines computed before, because the sets share most of them.
   std::map<double, std::vector<Joint>> across_;
   std::map<double, std::vector<Joint>> along_lines_;
 };
 
-/// The places that lines one way must pass, the outline's ends first and last.
+/// Sorts the positions that lines in one direction must pass through, with the outline's ends first
+/// and last.
 std::vector<double> sorted_breaks(std::vector<double> breaks) {
   std::sort(breaks.begin(), breaks.end());
   const auto same = [](double a, double b) { return b - a < one_line_m; };
@@ -93,7 +94,7 @@ std::vector<double> extent(const Outline& outline, double (Frame::*of)(Point) co
   return {(frame.*of)(*min), (frame.*of)(*max)};
 }
 
-/// The places that lines one way pass, and how far apart they are at most.
+/// The positions that lines in one direction must pass through, and the widest gap between them.
 struct Breaks {
   std::vector<double> at_m;
   double widest_m = 0.0;
@@ -107,7 +108,7 @@ Breaks breaks_at(std::vector<double> at_m) {
   return breaks;
 }
 
-/// Into how many parts a stretch must go so that none is over `max_m`.
+/// The number of parts into which a stretch must be divided so that none exceeds `max_m`.
 int parts_of(double stretch_m, double max_m) {
   constexpr double rounding = 1e-6;
   const double parts = std::ceil(stretch_m / max_m - rounding);
@@ -115,7 +116,7 @@ int parts_of(double stretch_m, double max_m) {
   return std::max(1, static_cast<int>(parts));
 }
 
-/// Lines at the inner breaks, and between them so that no stretch is over `max_m`.
+/// Lines at the inner breaks, and between them so that no stretch exceeds `max_m`.
 std::vector<double> lines_between(const Breaks& breaks, double max_m) {
   std::vector<double> lines;
   for (std::size_t i = 1; i < breaks.at_m.size(); ++i) {
@@ -128,14 +129,14 @@ std::vector<double> lines_between(const Breaks& breaks, double max_m) {
   return lines;
 }
 
-/// How far apart lines are at most, either way.
+/// The largest distances between lines in the two directions.
 struct Stretches {
   double along_m = 0.0;
   double across_m = 0.0;
 };
 
-/// A gap in so many parts, and the longest stretch that other gaps may keep beside it: as long as
-/// the spacing allows without the gap itself going in fewer parts.
+/// The size of the parts when a gap is divided evenly, and the longest stretch allowed in other
+/// gaps: as long as the spacing allows without this gap being divided into fewer parts.
 struct Division {
   double part_m = 0.0;
   double max_m = 0.0;
@@ -148,8 +149,9 @@ Division divide(double gap_m, int parts, double spacing_m) {
   return {part_m, std::max(part_m, std::min(spacing_m, just_under * gap_m / (parts - 1)))};
 }
 
-/// Stretches worth trying: one way as many parts of the widest gap as the spacing asks and a few
-/// more, the other way as many as spacing and aspect then ask and a few more.
+/// Stretches worth trying: in one direction the widest gap is divided into as many parts as the
+/// spacing requires and a few more; in the other, into as many as spacing and aspect then require
+/// and a few more.
 std::vector<Stretches> stretches(double along_m, double across_m, const JointLimits& limits) {
   std::vector<Stretches> tried;
   const auto keep = [&tried](const Division& along, const Division& across) {
@@ -174,7 +176,7 @@ std::vector<Stretches> stretches(double along_m, double across_m, const JointLim
   return tried;
 }
 
-/// Every way to give lines to the corners, for a few corners; else the same way for all.
+/// All combinations of lines for a few corners; for more corners the same lines for all.
 std::vector<std::vector<Lines>> corner_choices(std::size_t corners) {
   constexpr std::array ways{Lines::across, Lines::along, Lines::both};
   std::vector<std::vector<Lines>> choices{{}};
@@ -196,10 +198,10 @@ std::vector<std::vector<Lines>> corner_choices(std::size_t corners) {
   return choices;
 }
 
-/// The places of the lines across, then of those along.
+/// The positions of the lines across, then of those along.
 using Lattice = std::pair<std::vector<double>, std::vector<double>>;
 
-/// A set of joints and how much there is to saw.
+/// A set of joints and the length to saw.
 struct Grid {
   std::vector<Joint> joints;
   double length_m = 0.0;
@@ -212,7 +214,7 @@ void add(Grid& grid, const std::vector<Joint>& chords) {
   }
 }
 
-/// The grids of one way to treat the corners.
+/// Adds the grids for one way of treating the corners.
 void add_grids(const Outline& outline, Frame& frame, const std::vector<Lines>& choice,
                const std::vector<Point>& corners, const JointLimits& limits,
                std::set<Lattice>& known, std::vector<Grid>& grids) {

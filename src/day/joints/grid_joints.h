@@ -8,9 +8,9 @@
 
 namespace slabtide {
 
-/// Sets of joints worth trying for an outline, the one with the least to saw first: grids along
-/// its longest side, with a line or two through every corner that points inward and the
-/// stretches between divided evenly.
+/// Sets of joints worth trying for an outline, those with the least to saw first: grids along its
+/// longest side, with one or two lines through every inside corner and the stretches between them
+/// divided evenly.
 std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const JointLimits& limits);
 
 }  // namespace slabtide

@@ -12,13 +12,14 @@ namespace slabtide {
 namespace {
 
 constexpr double beside_m = 0.15;
-/// A tie may be drawn less carefully, and dowels reach.
+/// More than for an isolation joint, because a tie may be drawn less carefully and dowels have
+/// length.
 constexpr double tied_within_m = 0.6;
 /// A shorter stretch is a wall that ends at the slab.
 constexpr double min_length_m = 0.3;
 constexpr double step_m = 0.05;
 
-/// Sides further than 60 degrees from the wall's direction run up to it, not along it.
+/// A side more than 60 degrees from the wall's direction runs up to the wall, not along it.
 constexpr double along_cosine = 0.5;
 
 bool runs_along(const Joint& side, const Joint& wall) {
@@ -27,7 +28,7 @@ bool runs_along(const Joint& side, const Joint& wall) {
   return std::abs(plane::dot(a, b)) > along_cosine * plane::length(a) * plane::length(b);
 }
 
-/// How much of the outline runs within `near_m` of a wall.
+/// How much of the outline is within `near_m` of a wall and runs along it.
 double length_beside_m(const Outline& outline, const Joint& wall, double near_m) {
   double sum_m = 0.0;
   for (std::size_t i = 0; i < outline.size(); ++i) {
@@ -67,7 +68,7 @@ bool is_tied_at(const std::vector<Isolation>& isolation, Point place) {
 }  // namespace
 
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles) {
-  perimeter_m(zone.outline);  // refuses what is no place
+  perimeter_m(zone.outline);  // throws for impossible points
   for (const Obstacle& obstacle : obstacles) perimeter_m({obstacle.from, obstacle.to});
   std::vector<Isolation> found = walls_beside(zone, obstacles, beside_m);
   if (!zone.tied) return found;
@@ -90,12 +91,12 @@ bool shows_tied_edge(const std::vector<Isolation>& isolation) {
 }
 
 bool at_tied_edge(const std::vector<Isolation>& isolation, Point place) {
-  perimeter_m({place});  // refuses what is no place
+  perimeter_m({place});  // throws for impossible points
   return is_tied_at(isolation, place);
 }
 
 bool reaches_tied_edge(const std::vector<Isolation>& isolation, const Outline& piece) {
-  perimeter_m(piece);  // refuses what is no place
+  perimeter_m(piece);  // throws for impossible points
   const auto near_wall = [&isolation](Point corner) { return is_tied_at(isolation, corner); };
   if (std::any_of(piece.begin(), piece.end(), near_wall)) return true;
   return std::any_of(isolation.begin(), isolation.end(), [&piece](const Isolation& one) {

@@ -16,7 +16,7 @@ namespace slabtide {
 
 namespace {
 
-/// What a rule lets pass over its figure: a string line is no better (ours).
+/// A limit may be exceeded by this factor: a string line is no more accurate (ours).
 constexpr double let_pass = 1.01;
 
 double thicknesses_of(Aggregate aggregate, const JointSpacing& rules) {
@@ -36,7 +36,7 @@ double thicknesses_of(Aggregate aggregate, const JointSpacing& rules) {
 }
 
 void check(const std::vector<Joint>& joints, const Panels& panels, const JointLimits& limits) {
-  for (const Joint& joint : joints) perimeter_m({joint.from, joint.to});  // refuses what is none
+  for (const Joint& joint : joints) perimeter_m({joint.from, joint.to});  // throws if impossible
   if (!(limits.spacing_m > 0.0 && limits.aspect > 0.0 && limits.wished_aspect > 0.0)) {
     throw std::invalid_argument("panels need a size: the limits must be positive");
   }
@@ -68,7 +68,7 @@ bool has_joint(Point corner, const std::vector<Joint>& joints) {
                      [corner](const Joint& joint) { return relieves(joint, corner); });
 }
 
-/// At most one decimal, and none that says nothing.
+/// At most one decimal, and no trailing zero.
 std::string number_words(double value) {
   constexpr double tenths = 10.0;
   const double rounded = std::round(value * tenths) / tenths;

@@ -17,13 +17,13 @@ namespace slabtide {
 namespace {
 
 constexpr double reach_m = 0.15;
-/// Panels whose middles lie within this of one another north and south are in one row.
+/// Panels whose middles are within this of each other north to south are in one row.
 constexpr double one_row_m = 0.3;
-/// In all the sets that are tried for a zone: no slab's sets come near it but those with corners
-/// by the hundred, which are content with the best of the first.
+/// Limit over all sets that are tried for a zone. Only slabs with hundreds of corners reach it; for
+/// them the best of the first sets is good enough.
 constexpr std::size_t max_joints_judged = 20000;
 
-/// Joints within the zone, each with the number it was drawn as.
+/// Joints inside the zone, each with the index under which it was drawn.
 struct DrawnJoints {
   std::vector<Joint> joints;
   std::vector<std::size_t> numbers;
@@ -43,8 +43,8 @@ DrawnJoints within_zone(const Zone& zone, const std::vector<Joint>& drawn) {
   return kept;
 }
 
-/// Where a panel stands among the others: along a walk, else by its row, counted from the
-/// northernmost panel, and from the west.
+/// A panel's position in the order: along a walkway, else by row, counted from the northernmost
+/// panel, and from the west within the row.
 std::pair<double, double> place_in_order(const Zone& zone, const Panel& panel, double north_m) {
   if (zone.path) return {distance_along_m(*zone.path, panel.centre), 0.0};
   return {std::round((north_m - panel.centre.y_m) / one_row_m), panel.centre.x_m};
@@ -64,7 +64,7 @@ void sort_panels(const Zone& zone, std::vector<Panel>& panels) {
   panels = std::move(sorted);
 }
 
-/// Splits the zone and holds it against the rules.
+/// Splits the zone into panels and checks them against the rules.
 void judge(const Zone& zone, ZoneJoints& plan) {
   Panels split = split_into_panels(zone.outline, plan.joints);
   sort_panels(zone, split.panels);
@@ -72,7 +72,7 @@ void judge(const Zone& zone, ZoneJoints& plan) {
   plan.panels = std::move(split.panels);
 }
 
-/// Rules broken, then preferences.
+/// The number of broken rules, then of broken preferences.
 std::pair<std::ptrdiff_t, std::ptrdiff_t> badness(const ZoneJoints& plan) {
   const auto preferences = std::count_if(plan.faults.begin(), plan.faults.end(), is_preference);
   return {static_cast<std::ptrdiff_t>(plan.faults.size()) - preferences, preferences};
@@ -100,7 +100,7 @@ void check(const Zone& zone, const JointLimits& limits) {
   if (const auto fault = outline_fault(zone.outline)) {
     throw std::invalid_argument("the zone's outline cannot be used: " + *fault);
   }
-  if (zone.path) walkway_fault(*zone.path);  // refuses a line that is none
+  if (zone.path) walkway_fault(*zone.path);  // throws for an impossible line
   for (const Joint& joint : zone.joints.value_or(std::vector<Joint>{})) {
     if (!(perimeter_m({joint.from, joint.to}) > 0.0)) {
       throw std::invalid_argument("a joint has no length");

@@ -12,20 +12,20 @@ namespace slabtide {
 
 namespace {
 
-/// More saws than this on one job is another job.
+/// More saws than this are not considered for one job.
 constexpr int max_saws = 4;
 
-/// One zone's cuts still to make, in its own order.
+/// One zone's remaining cuts, in its own order.
 struct Queue {
   std::vector<std::size_t> cuts;
   std::size_t made = 0;
-  UtcTime last_start{};  ///< of the cut before
+  UtcTime last_start{};  ///< of the previous cut
 
   bool empty() const { return made == cuts.size(); }
   std::size_t head() const { return cuts[made]; }
 };
 
-/// Which of the cuts that can start together goes first.
+/// Which of several cuts that can start at the same time goes first.
 enum class Taste { stay_in_zone, due_first };
 
 class Lead {
@@ -116,7 +116,7 @@ class Lead {
   const SawRules& rules_;
   std::vector<Queue> queues_;
   std::vector<UtcTime> free_;
-  std::vector<std::optional<std::size_t>> zone_of_saw_;  ///< where each saw cut last
+  std::vector<std::optional<std::size_t>> zone_of_saw_;  ///< where each saw made its last cut
 };
 
 std::ptrdiff_t late_cuts(const std::vector<SawnCut>& sawn) {

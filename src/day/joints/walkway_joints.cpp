@@ -16,18 +16,19 @@ namespace {
 using plane::from_to;
 using plane::Vector;
 
-/// As for the corners of an outline.
+/// The same angle as for the corners of an outline.
 constexpr double corner_rad = 20.0 * radians_per_degree;
-/// From here on one joint across the bend would leave corners sharper than 60 degrees, which
-/// break off: two joints, square to either leg, leave a panel in the bend instead (ours).
+/// From this angle on, a single joint across the bend would leave corners sharper than 60 degrees,
+/// which break off. Two joints, perpendicular to the two legs, leave a panel in the bend instead
+/// (ours).
 constexpr double sharp_bend_rad = 60.0 * radians_per_degree;
 /// How many joints more than needed are tried in each run.
 constexpr int max_extra_panels = 3;
 
-/// A place along the walk's line where a joint crosses it.
+/// A position along the walkway's line where a joint crosses it.
 struct Station {
   double at_m = 0.0;
-  Vector ahead;  ///< the joint is square to this
+  Vector ahead;  ///< the joint is perpendicular to this
 };
 
 /// A stretch without a corner, to be divided evenly.
@@ -36,7 +37,7 @@ struct Run {
   double to_m = 0.0;
 };
 
-/// The walk's line by distance along it.
+/// The walkway's line by distance along it.
 class Way {
  public:
   explicit Way(const Walkway& path) : path_(path) {
@@ -55,15 +56,15 @@ class Way {
     return plane::moved(path_.line[i], leg(i), at - at_m_[i]);
   }
 
-  /// The direction of the way at a place, as seen over the walk's own width: along a curve
-  /// drawn in straight pieces it turns steadily.
+  /// The direction of the line at a position, averaged over the walkway's width, so that it turns
+  /// smoothly along a curve drawn in straight pieces.
   Vector ahead(double at, const Run& within) const {
     const double half_m = 0.5 * path_.width_m;
     return plane::unit(from_to(point(std::max(within.from_m, at - half_m)),
                                point(std::min(within.to_m, at + half_m))));
   }
 
-  /// The direction from point `i` to the next, of length 1.
+  /// The unit direction from point `i` to the next.
   Vector leg(std::size_t i) const { return plane::unit(from_to(path_.line[i], path_.line[i + 1])); }
 
   double turn_rad(std::size_t i) const {
@@ -80,7 +81,7 @@ class Way {
   std::vector<double> at_m_;
 };
 
-/// The joints that the bends ask for, and the runs between them.
+/// The joints that the bends need, and the runs between them.
 struct Skeleton {
   std::vector<Station> stations;
   std::vector<Run> runs;
@@ -110,14 +111,14 @@ Skeleton skeleton_of(const Way& way, double width_m) {
   return skeleton;
 }
 
-/// Rounded up to a number of parts: at least one, and no more than anyone saws.
+/// Rounded up to a number of parts: at least one, at most more than anyone would saw.
 int whole_parts(double parts) {
   constexpr double max_bays = 2000.0;
   return static_cast<int>(std::ceil(std::clamp(parts, 1.0, max_bays)));
 }
 
-/// Into how many panels a run is best divided: the fewest that are as near to square as
-/// wished, else the number that comes nearest to it.
+/// The best number of panels for a run: the smallest number with panels as close to square as
+/// wished, else the number that comes closest.
 int panels_in(double run_m, double lane_m, const JointLimits& limits) {
   constexpr double rounding = 1e-6;
   const int fewest = whole_parts(run_m / limits.spacing_m - rounding);
@@ -144,13 +145,13 @@ std::optional<Joint> joint_across(const Zone& walk, const Way& way, const Statio
   return std::nullopt;
 }
 
-/// Joints along a walk of several lanes.
+/// Adds the joints along a walkway of several lanes.
 void add_lane_joints(const Walkway& path, int lanes, std::vector<Joint>& joints) {
   for (int k = 1; k < lanes; ++k) {
     const double left_m = path.width_m * (static_cast<double>(k) / lanes - 0.5);
     std::vector<Point> line = path.line;
     if (std::abs(left_m) > plane::same_place_m) {
-      // The outline of a walk twice as wide as the offset runs along both offsets.
+      // The outline of a walkway twice as wide as the offset runs along both offset lines.
       const Outline both = outline_of_walkway({path.line, 2.0 * std::abs(left_m)});
       const auto half = static_cast<std::ptrdiff_t>(line.size());
       if (left_m < 0.0) {

@@ -4,13 +4,13 @@
 
 #include "slabtide/day/joints/joint_rules.h"
 
-// Joints for a walk, private to this folder.
+// Joints for a walkway, private to this folder.
 
 namespace slabtide {
 
-/// Sets of joints worth trying for a walk, the one with the fewest joints first: square to its
-/// line (radial where it curves), from every inside corner of a bend, and along the line where
-/// the walk is wider than the spacing.
+/// Sets of joints worth trying for a walkway, those with the fewest joints first: perpendicular to
+/// its line (radial where it curves), from every inside corner of a bend, and along the line if the
+/// walkway is wider than the spacing.
 std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits);
 
 }  // namespace slabtide

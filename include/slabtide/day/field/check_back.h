@@ -9,17 +9,18 @@
 
 namespace slabtide {
 
-/// A reading beside what the plan says of it. Neither is there for what no plan foresees.
+/// An observation and what the plan says about it. Both values are absent for what no plan
+/// predicts.
 struct CheckedObservation {
   std::size_t reading = 0;              ///< index into Journal::readings
-  std::optional<UtcTime> planned;       ///< of an event: half of its place has got there
-  std::optional<double> planned_value;  ///< of a measurement: mean of its place, then
+  std::optional<UtcTime> planned;       ///< for an event: when half of its place reached it
+  std::optional<double> planned_value;  ///< for a measurement: the mean over its place at that time
 
-  /// Minutes that the event came after its planned hour.
+  /// Minutes by which the event came after its planned time.
   std::optional<double> late_min(const Journal& journal) const;
 };
 
-/// The cells that a reading is of: of its part, else of the zone's field. Indices into
+/// The cells that an observation is of: those of its part, else of the zone's field. Indices into
 /// ZoneRun::cells. Error: std::invalid_argument for a zone that the plan does not have.
 struct ObservationPlace {
   std::size_t zone = 0;
@@ -27,12 +28,12 @@ struct ObservationPlace {
 };
 ObservationPlace place_of(const Observation& reading, const DayPlan& plan);
 
-/// The resistance that a reading of the setting stands for, psi: a thumbprint is where a stamp
-/// may begin, a print no longer taken where it must end, an edge that holds where the detail edge
-/// may begin. Empty for other readings.
+/// The resistance that an observation of the set means, psi: a thumbprint is where stamping may
+/// begin, a print no longer taken is where it must end, and an edge that holds is where the detail
+/// edge may begin. Empty for other observations.
 std::optional<double> setting_psi(ObservationKind kind, const Practice& practice);
 
-/// Every reading, in the order of the journal.
+/// Checks every observation, in the order of the journal.
 std::vector<CheckedObservation> check_back(const Journal& journal, const Job& job,
                                            const PourRun& run, const DayPlan& plan,
                                            const Practice& practice);

@@ -12,10 +12,10 @@ namespace slabtide {
 struct Panel {
   Outline outline;
   double area_m2 = 0.0;
-  /// Sides of the smallest box around it that lies along one of its own sides.
+  /// Sides of the smallest box around it that has a side along one of its own sides.
   double length_m = 0.0;
   double width_m = 0.0;
-  /// The direction of the longer side, of length 1.
+  /// The direction of the longer side, a unit vector.
   double along_x = 1.0;
   double along_y = 0.0;
   Point centre;
@@ -31,17 +31,16 @@ struct Panels {
   std::vector<std::size_t> loose_joints;
 };
 
-/// An outline as it is, as one panel. Errors as for `split_into_panels`.
+/// An unchanged outline as one panel. Errors as for `split_into_panels`.
 Panel panel_of(Outline outline);
 
-/// The panels the joints cut the outline into; their areas sum to the outline's. What lies
-/// outside of it cuts nothing. None where the outline is narrower than 2 mm.
-/// Error: std::invalid_argument for under three points, and for a point that is no number or
-/// beyond any plan.
+/// The panels into which the joints cut the outline; their areas sum to the outline's. Joints
+/// outside it cut nothing. Empty if the outline is narrower than 2 mm. Error: std::invalid_argument
+/// for fewer than three points, and for a point that is not finite or is outside any plan.
 Panels split_into_panels(const Outline& outline, const std::vector<Joint>& joints);
 
-/// How far the panel reaches in a direction of length 1.
-/// Error: std::invalid_argument for a direction of another length and a panel without an outline.
+/// The panel's extent in a unit direction. Error: std::invalid_argument for a direction of another
+/// length and for a panel without an outline.
 double extent_m(const Panel& panel, double x, double y);
 
 }  // namespace slabtide

@@ -19,15 +19,15 @@ enum class JointWay { none_needed, early_entry, wet, tool };
 /// The id used in the JSON: "early_entry".
 std::string_view joint_way_id(JointWay way);
 
-/// What the day leaves a zone.
+/// Which ways of jointing a zone the day allows, and the one to use.
 struct JointChoice {
-  JointWay way =
-      JointWay::none_needed;     ///< with a saw on hand; with either saw where the job lists none
-  std::vector<SawKind> in_time;  ///< every kind of saw, on hand or not, that is in time
-  OperationWindow tooled;        ///< while the concrete is plastic
+  JointWay way = JointWay::none_needed;  ///< the way to use, with a saw on hand (either kind if the
+                                         ///< job lists none)
+  std::vector<SawKind> in_time;  ///< every kind of saw, on hand or not, that makes all cuts in time
+  OperationWindow tooled;        ///< when joints can be tooled, while the concrete is plastic
 };
 
-/// Joints, cuts and saws of the whole day. `joints` and `choices` as Job::zones.
+/// Joints, cuts and saws of the whole day. `joints` and `choices` are parallel to Job::zones.
 struct CutPlan {
   std::vector<ZoneJoints> joints;
   std::vector<PlannedCut> cuts;  ///< zone by zone, each in working order
@@ -37,12 +37,11 @@ struct CutPlan {
   const SawShift& shift(SawKind kind) const { return shifts[static_cast<std::size_t>(kind)]; }
 };
 
-/// The joints of every zone, their cuts in working order with their times, one saw of either
-/// kind taken through them, and the ways of jointing that leaves.
+/// The joints of every zone, their cuts in working order with their times, the cuts made with one
+/// saw of each kind, and the ways of jointing that are then possible.
 ///
-/// `joints`, where given, are those of a job with the same zones, obstacles, aggregate and rules,
-/// and are not worked out again.
-/// Error: std::invalid_argument where they are not one a zone.
+/// `joints`, if given, are those of a job with the same zones, obstacles, aggregate and rules, and
+/// are not computed again. Error: std::invalid_argument if there is not one entry per zone.
 CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
                   const std::vector<ZoneJoints>* joints = nullptr);
 

@@ -7,31 +7,31 @@
 
 namespace slabtide {
 
-/// A structure beside a zone: kept apart by an isolation joint, or what the zone is tied to.
+/// A structure beside a zone, either separated by an isolation joint or tied to the zone.
 struct Isolation {
   std::string structure;  ///< the wall's name, or "the structure"
-  /// How far the zone's edge runs beside it; 0 where the plan does not show it.
+  /// The length of the zone's edge beside it; 0 if the plan does not show it.
   double length_m = 0.0;
   bool tied = false;
-  /// The wall on the plan; both ends alike where it is not shown.
+  /// The wall on the plan; both ends are equal if it is not shown.
   Joint wall;
 };
 
-/// The walls that stand along the zone's edge (within 0.15 m, 6 in). A tied zone is tied to
-/// the one it runs beside longest (within 0.6 m, 2 ft), else to a structure not on the plan.
-/// Idealises: a wall that stands on the slab's edge is a structure; trees are not.
-/// Error: std::invalid_argument for a point that is no number or beyond any plan.
+/// The walls along the zone's edge (within 0.15 m, 6 in). A tied zone is tied to the wall it runs
+/// beside longest (within 0.6 m, 2 ft), else to a structure that is not on the plan. Idealises: a
+/// wall at the slab's edge is a structure; trees are not. Error: std::invalid_argument for a point
+/// that is not finite or is outside any plan.
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles);
 
 /// Whether the plan shows what the zone is tied to.
 bool shows_tied_edge(const std::vector<Isolation>& isolation);
 
-/// Whether a place lies at the edge by which the zone is tied. Where the plan does not show
-/// what it is tied to, every place does.
-/// Error: std::invalid_argument for a place that is no number or beyond any plan.
+/// Whether a place is at the edge by which the zone is tied. If the plan does not show what it is
+/// tied to, every place is. Error: std::invalid_argument for a place that is not finite or is
+/// outside any plan.
 bool at_tied_edge(const std::vector<Isolation>& isolation, Point place);
 
-/// The same of a piece of the zone. Errors alike.
+/// The same for a piece of the zone. Same errors.
 bool reaches_tied_edge(const std::vector<Isolation>& isolation, const Outline& piece);
 
 }  // namespace slabtide
