@@ -13,11 +13,11 @@
 #include "slabtide/day/windows/zone_plan.h"
 #include "slabtide/weather/sky/sun.h"
 
-// What the rules of the cautions share. Each rule looks at a Watch and adds what it finds.
+// Shared by the rules for the cautions. Each rule examines a Watch and adds what it finds.
 
 namespace slabtide {
 
-/// What the rules look at, and where they put what they find.
+/// What the rules examine, and where they add what they find.
 struct Watch {
   const Job& job;
   const PourRun& run;
@@ -26,7 +26,7 @@ struct Watch {
   const CrewPlan& crew;
   const SunTimes& sun;
   const Practice& practice;
-  std::optional<double> forecast_age_h;  // since it was issued, where that is known
+  std::optional<double> forecast_age_h;  // since it was issued, if known
   std::vector<Caution> found = {};
 
   void add(std::string code, std::string title, CautionLevel level, std::string zone,
@@ -42,7 +42,7 @@ struct Watch {
     return long_date(zone.local_from_utc(to_minute(time)).date()).substr(0, weekday_letters) + " " +
            clock_time(time, zone);
   }
-  /// With its weekday on another day than the pour's.
+  /// The clock time, with its weekday if it is on another day than the pour's.
   std::string pour_clock(UtcTime time) const {
     const bool that_day = job.site.time_zone.local_from_utc(time).date() == job.pour.date;
     return that_day ? clock(time) : day_and_clock(time);
@@ -50,7 +50,7 @@ struct Watch {
   std::string temperature(double c) const { return temperature_words(c, job.units); }
 };
 
-/// The grid's entries from one instant to another.
+/// The range of grid entries between two instants.
 struct Steps {
   std::size_t first = 0;
   std::size_t end = 0;
@@ -58,7 +58,7 @@ struct Steps {
 
 Steps steps_between(const TimeGrid& grid, UtcTime from, UtcTime to);
 
-/// Placing of the first zone to final set of the last, or to the end of the weather.
+/// From placing of the first zone to final set of the last, or to the end of the weather.
 struct PlasticSpan {
   UtcTime from;
   UtcTime to;
@@ -66,7 +66,8 @@ struct PlasticSpan {
 
 PlasticSpan plastic_span(const Watch& watch);
 
-/// The spans of grid entries in `steps` at which `holds(entry)`, joined where they touch.
+/// The first span of consecutive grid entries in `steps` for which `holds(entry)` is true; empty if
+/// there is none.
 template <class Holds>
 std::optional<PlasticSpan> first_span(const PourRun& run, Steps steps, Holds holds) {
   std::optional<PlasticSpan> span;

@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// Every caution of a day that is planned but for its cautions, each with its hour, in the
-/// order of time; those that hold all day come last. The one list that all commands show.
+/// Finds all cautions of a planned day, each with its time, in order of time; those that apply all
+/// day come last. All commands show this one list.
 std::vector<Caution> find_cautions(Watch watch);
 
 }  // namespace slabtide

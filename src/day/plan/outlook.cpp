@@ -15,10 +15,10 @@ namespace {
 
 constexpr double hours_before = 2.0;
 constexpr double hours_after_sunset = 2.0;
-/// Where the sun does not set: a working day's length is shown.
+/// If the sun does not set, this long a working day is shown.
 constexpr double hours_without_sunset = 14.0;
 
-/// A place of the job that stands for its sun or its shade.
+/// A place of the job that represents its sun or its shade.
 struct Spot {
   const ColumnHistory* history = nullptr;
   const MixModel* mix = nullptr;
@@ -31,7 +31,7 @@ double mean_sunlit(const CellExposure& exposure) {
   return sum / static_cast<double>(exposure.sunlit_fraction.size());
 }
 
-/// The sunniest place, or with `shadiest` the other end.
+/// The sunniest place or, with `shadiest`, the shadiest.
 Spot find_spot(const PourRun& run, bool shadiest) {
   Spot found;
   for (const ZoneRun& zone : run.zones) {
@@ -45,7 +45,7 @@ Spot find_spot(const PourRun& run, bool shadiest) {
   return found;
 }
 
-/// How warm the concrete is at the spot: as delivered until it is placed.
+/// The temperature of the concrete at the spot; until it is placed, as delivered.
 double concrete_c(const Spot& spot, const std::vector<double>& at_depth_c, double at_s) {
   const bool placed = at_s >= spot.history->time_s.front();
   return placed ? value_at(spot.history->time_s, at_depth_c, at_s) : spot.mix->discharge_c;
@@ -89,7 +89,7 @@ UtcTime whole_hour_before(UtcTime time) {
   return time - boost::posix_time::seconds(seconds % hour_seconds);
 }
 
-/// Whole hours from before placing to after sunset, as far as the weather reaches.
+/// Full hours from before placing to after sunset, as far as the weather data reaches.
 TimeGrid hours_of_day(const Job& job, const WeatherSeries& series, const SunTimes& sun) {
   const UtcTime first =
       after_seconds(whole_hour_before(job.pour.start), -hours_before * seconds_per_hour);

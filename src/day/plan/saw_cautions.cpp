@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-/// Faults named one by one; the rest are counted.
+/// The number of faults that are named; the others are only counted.
 constexpr std::size_t max_named = 3;
 
 std::string_view saw_name(SawKind kind) {
@@ -44,7 +44,7 @@ std::optional<UtcTime> first_due(const CutPlan& cuts, std::size_t zone) {
   return due;
 }
 
-/// A saw on hand that more of its kind would make quick enough.
+/// A kind of saw on hand that would be fast enough if there were more of them.
 const SawShift* enough_with_more(const CutPlan& cuts) {
   for (const SawShift& shift : cuts.shifts) {
     if (shift.on_hand && shift.saws_needed && *shift.saws_needed > 1) return &shift;

@@ -2,13 +2,13 @@
 
 #include "caution_watch.h"
 
-// The rules about joints and the saw; one list with the others (cautions.cpp).
+// Rules about joints and sawing; cautions.cpp calls them with the others.
 
 namespace slabtide {
 
 void watch_joints(Watch& watch);
 void watch_saws(Watch& watch);
-/// What holds whenever there is something to saw.
+/// Notes that apply whenever there is something to saw.
 void add_saw_notes(Watch& watch);
 
 }  // namespace slabtide

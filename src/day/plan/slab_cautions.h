@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-// The rules about the concrete and the work on it.
+// Rules about the concrete and the work on it.
 void watch_concrete_temperature(Watch& watch);
 void watch_evaporation(Watch& watch);
 void watch_tops(Watch& watch);

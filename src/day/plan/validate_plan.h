@@ -5,8 +5,8 @@
 
 namespace slabtide {
 
-/// Error: std::invalid_argument where the plan is not one of a job with these zones. The message
-/// names the field.
+/// Error: std::invalid_argument if the plan is not for a job with these zones. The message names
+/// the field.
 void validate(const DayPlan& plan, const Job& job);
 
 }  // namespace slabtide

@@ -15,7 +15,7 @@ namespace slabtide {
 namespace {
 
 constexpr double freezing_c = 0.0;
-/// How long after placing the air is looked at for cold: the first night (ours).
+/// How long after placing the air temperature is checked for cold: the first night (ours).
 constexpr double cold_watch_h = 24.0;
 
 /// The first instant at which any cell's surface freezes while it is weaker than the limit.
@@ -43,14 +43,14 @@ const OperationWindow* last_plastic_window(const PartPlan& part) {
   return last;
 }
 
-/// What is placed so shortly before sunset is meant for the night (ours): it is not told to start
-/// earlier.
+/// A pour placed this shortly before sunset is meant to be at night (ours), so there is no advice
+/// to start earlier.
 constexpr double evening_s = 2.0 * seconds_per_hour;
-/// Of the morning's dark so much passes as day (ours: civil twilight lasts about as long).
+/// This much of the dark before sunrise counts as day (ours: civil twilight lasts about as long).
 constexpr double twilight_s = 30.0 * seconds_per_minute;
 
-/// When a zone is worked on before it sets: placing, then each window from its opening until
-/// it is open all over.
+/// When a zone is worked on before it sets: during placing, and from the opening of each window
+/// until it is open all over.
 std::vector<TimeSpan> work_spans(const ZonePlan& zone) {
   std::vector<TimeSpan> spans{{zone.placed.start, zone.placed.end}};
   for (const OperationWindow& window : zone.whole.windows) {
@@ -60,7 +60,7 @@ std::vector<TimeSpan> work_spans(const ZonePlan& zone) {
   return spans;
 }
 
-/// From the first to the last of the zone's work from one instant to another.
+/// From the first to the last work on the zone between two instants.
 std::optional<TimeSpan> work_within(const ZonePlan& zone, UtcTime from, UtcTime to) {
   std::optional<TimeSpan> found;
   for (const TimeSpan& span : work_spans(zone)) {
@@ -72,15 +72,15 @@ std::optional<TimeSpan> work_within(const ZonePlan& zone, UtcTime from, UtcTime 
   return found;
 }
 
-/// From the first to the last of the zone's work in the first night that has any: from sunset
-/// where work goes on from before it.
+/// From the first to the last work on the zone in the first night that has any; from sunset if the
+/// work started before it.
 std::optional<TimeSpan> work_in_the_dark(const Watch& watch, const ZonePlan& zone) {
   const std::vector<TimeSpan> work = work_spans(zone);
   UtcTime end = zone.placed.end;
   for (const TimeSpan& span : work) end = std::max(end, span.to);
   const UtcTime after_end = after_seconds(end, 1.0);
   for (const TimeSpan& night : nights_between(zone.placed.start, after_end, watch.job.site)) {
-    // A night that the end of the work cuts off is not near its morning.
+    // If the work ends before the night does, the night's end here is not a morning.
     const bool has_morning = night.to < after_end;
     const UtcTime dark_to = has_morning ? after_seconds(night.to, -twilight_s) : night.to;
     std::optional<UtcTime> last;
@@ -101,7 +101,7 @@ std::optional<TimeSpan> work_in_the_dark(const Watch& watch, const ZonePlan& zon
   return std::nullopt;
 }
 
-/// The first window that the forecast does not reach, in words; empty where it reaches all.
+/// The first window after the end of the forecast, in words; empty if there is none.
 std::string first_missing(const Watch& watch) {
   for (const ZonePlan& zone : watch.zones) {
     for (const OperationWindow& window : zone.whole.windows) {

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-// The rules about the air and the ground, and what is laid against either.
+// Rules about the air and the ground, and protection against both.
 void watch_cold(Watch& watch);
 void watch_ground(Watch& watch);
 void watch_freezing(Watch& watch);

@@ -11,13 +11,13 @@ namespace slabtide {
 
 namespace {
 
-/// Share of the way from `a` to `b` at which `level` lies, by logarithm where both are positive.
+/// How far `level` is from `a` to `b`, as a fraction; by logarithm if both are positive.
 double way_to(double a, double b, double level) {
   if (a > 0.0 && b > a) return std::log(level / a) / std::log(b / a);
   return b > a ? (level - a) / (b - a) : 0.0;
 }
 
-/// Share of the bleed water that comes after entry `from`.
+/// Fraction of the bleed water that comes after entry `from`.
 double bleed_after(const ColumnHistory& history, std::size_t from) {
   double before = 0.0;
   double after = 0.0;
@@ -141,7 +141,7 @@ std::optional<double> time_of_fraction(std::vector<TimedArea> areas, double frac
   const double whole_m2 =
       std::accumulate(areas.begin(), areas.end(), 0.0,
                       [](double sum, const TimedArea& area) { return sum + area.area_m2; });
-  // A rounding's width under the share, so that nine cells of ten are nine tenths.
+  // Slightly below the fraction, so that nine cells of ten count as nine tenths.
   constexpr double rounding = 1e-9;
   double come_m2 = 0.0;
   for (const TimedArea& area : areas) {

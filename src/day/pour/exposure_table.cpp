@@ -7,15 +7,15 @@ namespace slabtide {
 
 namespace {
 
-/// Places that see the same sun and, within a hundredth, the same sky share an exposure
+/// Places with the same sun and, to within a hundredth, the same view of the sky share an exposure
 /// (ours: 0.01 of a bright sky is under 2 W/m2).
 constexpr double sky_views_apart = 100.0;
-/// What a face sees when the user does not say where it looks: half the sky, no sun (ours).
+/// The sky view of a face whose direction the user does not give: half the sky, no sun (ours).
 constexpr double face_sky_view = 0.5;
-/// A zone in the shade all day stands beside something: half the sky (ours).
+/// A zone in the shade all day is beside something: half the sky (ours).
 constexpr double shaded_sky_view = 0.5;
 
-/// Faces that look different ways can share the sunlit pattern but not the light.
+/// Faces in different directions can have the same sunlit hours but different light.
 bool similar_light(const CellExposure& a, const CellExposure& b) {
   constexpr double light_apart_w_m2 = 5.0;
   return std::equal(a.shortwave_w_m2.begin(), a.shortwave_w_m2.end(), b.shortwave_w_m2.begin(),
@@ -26,7 +26,7 @@ bool similar_light(const CellExposure& a, const CellExposure& b) {
 }  // namespace
 
 std::size_t ExposureTable::of_cell(const Zone& zone, Point at) {
-  // Without obstacles one place is as another.
+  // Without obstacles all places are alike.
   if (zone.shaded)
     return keep_once(shaded_, [&] { return expose_shaded(shaded_sky_view, weather_); });
   if (obstacles_.empty()) return keep_once(open_, [&] { return expose(at, weather_, obstacles_); });

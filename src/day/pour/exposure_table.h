@@ -12,7 +12,7 @@
 
 namespace slabtide {
 
-/// What the places of a pour see, handing out the same index for the same thing.
+/// The exposures of a pour's places; returns the same index for equal exposures.
 class ExposureTable {
  public:
   ExposureTable(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)

@@ -13,7 +13,7 @@ namespace slabtide {
 
 namespace {
 
-/// Worker-hours for a cubic metre.
+/// Worker-hours per cubic metre.
 double labour_h_per_m3(const Pour& pour, const PlacingRates& rates) {
   const double haul_m = pour.haul_distance_m.value_or(rates.base_haul_m);
   const double hauls = std::max(1.0, haul_m / rates.base_haul_m);
@@ -28,7 +28,7 @@ double labour_h_per_m3(const Pour& pour, const PlacingRates& rates) {
   return rates.chute_worker_h_per_m3;
 }
 
-/// Pours zone after zone out of load after load.
+/// Places zone after zone from load after load.
 class Pouring {
  public:
   Pouring(const Job& job, OrderPlan& plan)
@@ -66,7 +66,7 @@ class Pouring {
     run_first_load_ = plan_.loads.size();
   }
 
-  /// Trucks come as the one before gets empty, or at the spacing asked for.
+  /// A truck comes when the one before is empty, or at the requested spacing.
   UtcTime arrival() const {
     if (!job_.order.truck_spacing_min) return now_;
     const auto before = static_cast<double>(plan_.loads.size() - run_first_load_);

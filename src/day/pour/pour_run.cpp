@@ -18,7 +18,8 @@ namespace slabtide {
 
 namespace {
 
-/// Half the depth of a step's tread behind its face: heat is taken to be even beyond (ours).
+/// Half the depth of a step's tread behind its face; beyond it the temperature is taken as uniform
+/// (ours).
 constexpr double behind_face_m = 0.15;
 
 double absorptance_of(const Zone& zone, const Absorptances& table) {
@@ -45,18 +46,18 @@ std::vector<CoverSpan> cover_spans(const Zone& zone, const Job& job, const TimeG
   return spans;
 }
 
-/// The share of the zone placed when the concrete reaches the point.
+/// The fraction of the zone that has been placed when placing reaches the point.
 double placed_fraction_near(const ZoneRun& run, Point at) {
   return nearest_cell(run, at).cell.placed_fraction;
 }
 
-/// Collects the columns of a pour, handing out the same index for the same thing.
+/// Collects the columns of a pour; returns the same index for equal columns.
 class PourBatch {
  public:
   PourBatch(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)
       : exposures(weather, obstacles) {}
 
-  /// What else a column depends on: the zone (or the faces of it) and the mix.
+  /// What else a column depends on: the zone (or its faces) and the mix.
   using Group = std::pair<std::size_t, std::size_t>;
 
   std::size_t add_column(Group group, std::size_t exposure, ColumnCase column) {
@@ -66,7 +67,7 @@ class PourBatch {
     return found->second;
   }
 
-  /// Puts exposures, columns and their histories into the run, whose mixes are there.
+  /// Adds exposures, columns and their histories to the run, which already has its mixes.
   void solve_into(PourRun& run, const SolverSettings& settings) {
     run.exposures = exposures.take();
     run.columns = std::move(columns_);
@@ -86,7 +87,7 @@ class PourBatch {
   std::map<std::tuple<Group, std::size_t, double, double>, std::size_t> index_of_;
 };
 
-/// Makes the cells and faces of a zone, with the concrete that reaches each.
+/// Makes the cells and faces of a zone, each with the concrete that reaches it.
 class ZoneColumns {
  public:
   ZoneColumns(const Job& job, const Practice& practice, PourRun& run, std::size_t zone,
@@ -143,12 +144,12 @@ class ZoneColumns {
   }
 
  private:
-  /// Gives the column the concrete that is placed at this share of the zone; returns its mix.
+  /// Gives the column the concrete placed at this fraction of the zone; returns its mix.
   std::size_t fit(ColumnCase& column, double fraction) const {
     const TimeGrid& grid = run_.weather.grid;
     const PlacedFrom from = placed_from(run_.order, index_, fraction);
     const double exact_s = seconds_between(grid.start, from.placed);
-    constexpr double rounding = 1e-6;  // what falls between two goes to the later one, always
+    constexpr double rounding = 1e-6;  // a time halfway between two is always rounded up
     column.placed_s = std::floor(exact_s / placing_round_s + 0.5 + rounding) * placing_round_s;
     column.batched_s = seconds_between(grid.start, run_.order.loads[from.load].batched);
     const std::size_t mix = mix_of_load_[from.load];
@@ -171,12 +172,13 @@ class ZoneColumns {
   ColumnCase common_;  // what the zone's columns have in common
 };
 
-/// The mixes of the job, each once, and which of them a zone gets from a load.
+/// The job's mixes without duplicates, and which of them a zone gets from a load.
 class MixTable {
  public:
   explicit MixTable(const Job& job) : job_(job) {}
 
-  /// One entry a load. A load's own admixtures come before the zone's, these before the mix's.
+  /// One entry per load. A load's own admixtures take precedence over the zone's, and these over
+  /// the mix's.
   std::vector<std::size_t> of_loads(const Zone& zone, const std::vector<Load>& loads) {
     std::vector<std::size_t> mixes;
     for (const Load& load : loads) {
@@ -224,7 +226,7 @@ Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Prac
                          const SolverSettings& settings) {
   validate(practice);
   PourRun run;
-  run.order = plan_order(job, practice.placing);  // asks whether the job can be planned
+  run.order = plan_order(job, practice.placing);  // throws if the job cannot be planned
   const PlacingSpan span = placing_span(run.order);
   if (auto fault = span_fault(job, span, series)) return {std::nullopt, {std::move(*fault)}};
   const TimeGrid grid = grid_for(job, span, series.last(), horizon_h);

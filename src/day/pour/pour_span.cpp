@@ -23,7 +23,7 @@ std::string date_time_text(UtcTime time, const TimeZone& zone) {
                      clock_time(time, zone));
 }
 
-/// Placing that outlasts a day, by its rate or by a zone's own hour; the computed time would end
+/// Placing lasts over a day, because of its rate or a zone's own time; the computed time would end
 /// before the concrete has set.
 std::optional<Diagnostic> placing_fault(const Job& job, UtcTime last_placed) {
   constexpr double max_placing_h = 24.0;  // ours
@@ -47,7 +47,8 @@ std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& se
   Diagnostic fault;
   fault.key = "weather";
   if (const auto* file = std::get_if<ForecastFile>(&job.weather)) fault.where = file->where;
-  // What is placed takes a step of the grid, or a rounding of its hour, to be computed.
+  // Concrete needs at least a step of the grid, plus the rounding of its placing time, to be
+  // computed.
   const double min_s = grid_step_s + placing_round_s;
   if (seconds_between(last_placed, series.last()) < min_s) {
     fault.message = fmt::format("the forecast ends {}, {} the last concrete is placed {}",

@@ -8,7 +8,7 @@
 #include "slabtide/weather/site/site_weather.h"
 #include "slabtide/weather/site/weather_series.h"
 
-// When a pour is placed, against the weather there is.
+// When a pour is placed, and the weather needed for it.
 
 namespace slabtide {
 
@@ -20,20 +20,20 @@ struct PlacingSpan {
 
 PlacingSpan placing_span(const OrderPlan& order);
 
-/// Why the pour cannot be computed: placing outlasts a day, or the weather does not cover it.
+/// Why the pour cannot be computed: placing lasts over a day, or the weather does not cover it.
 std::optional<Diagnostic> span_fault(const Job& job, const PlacingSpan& span,
                                      const WeatherSeries& series);
 
 /// Cells placed within the same two minutes share a column (ours: under a minute of error).
 inline constexpr double placing_round_s = 120.0;
 
-/// The instants that the pour is computed at, as far as the forecast reaches.
+/// The instants for which the pour is computed, as far as the forecast reaches.
 TimeGrid grid_for(const Job& job, const PlacingSpan& span, UtcTime forecast_end, double until_h);
-/// It ends before the horizon asked for.
+/// Whether the grid ends before the requested horizon.
 bool is_cut_short(const TimeGrid& grid, double until_h);
 
-/// The ground's temperature: the user's figure, else the mean air of the day before and of the pour
-/// day, as far as the weather reaches.
+/// The ground temperature: the user's value, else the mean air temperature of the day before and of
+/// the pour day, as far as the weather data reaches.
 double ground_temperature_c(const Job& job, const WeatherSeries& series);
 
 }  // namespace slabtide

@@ -5,8 +5,8 @@
 
 namespace slabtide {
 
-/// Error: std::invalid_argument where the run is not one of a job with these zones, or points
-/// outside of itself. The message names the field.
+/// Error: std::invalid_argument if the run is not for a job with these zones, or has an index
+/// outside itself. The message names the field.
 void validate(const PourRun& run, const Job& job);
 
 }  // namespace slabtide

@@ -20,7 +20,7 @@ namespace slabtide {
 
 namespace {
 
-/// One entry of the file and where it goes: a number, a whole number, or true or false.
+/// An entry of the file and where its value is stored: a number, a whole number, or true or false.
 struct Entry {
   std::string path;
   std::variant<double*, int*, bool*> to;
@@ -40,14 +40,14 @@ struct Entry {
   }
 };
 
-/// Two entries of which the first stays below the second.
+/// Two entries, the first of which must stay below the second.
 struct OrderedPair {
   std::string lower;
   std::string upper;
   bool may_be_equal = false;
 };
 
-/// All that a practice file holds: what is read, checked and suggested goes by it.
+/// All entries of a practice file. Reading, checking and suggestions use this list.
 struct Entries {
   std::vector<Entry> list;
   std::vector<OrderedPair> pairs;
@@ -59,7 +59,7 @@ struct Entries {
     list.push_back({std::move(path), &to, min, max});
   }
   void flag(std::string path, bool& to) { list.push_back({std::move(path), &to}); }
-  /// The last two stand in order.
+  /// Requires the last two entries to be in order.
   void in_order(bool may_be_equal = false) {
     pairs.push_back({list[list.size() - 2].path, list.back().path, may_be_equal});
   }
@@ -79,7 +79,7 @@ struct Entries {
 
 constexpr TomlKind practice_toml{"practice file",
                                  "practice.toml, installed with the program, is one"};
-/// After so many the file is not what it was taken for.
+/// After this many faults the file is probably not a practice file at all.
 constexpr std::size_t max_faults = 50;
 
 constexpr double max_psi = 20000.0;
@@ -209,7 +209,7 @@ void add_work_rules(Entries& entries, CrewPractice& p) {
     const auto kind = static_cast<TaskKind>(i);
     const std::string id(task_kind_id(kind));
     WorkRule& rule = p.rule(kind);
-    // The saw's speed stands with the saw.
+    // The speed of sawing is given with the saw.
     if (kind != TaskKind::saw) {
       const std::string_view unit = rate_unit(work_measure(kind));
       entries.number(fmt::format("rates.{}_{}", id, unit), rule.rate_per_person_h, 0.1, max_rate_h);
@@ -268,7 +268,7 @@ void add_spread_rules(Entries& entries, SpreadRules& p) {
 
 void add_observation_rules(Entries& entries, ObservationRules& p) {
   const auto number = [&entries](const char* key, double& to, double max) {
-    constexpr double min = 0.001;  // nothing read on site is exact
+    constexpr double min = 0.001;  // nothing measured on site is exact
     entries.number(fmt::format("reading.{}", key), to, min, max);
   };
   number("placed_min", p.placed_min, 240.0);
@@ -315,7 +315,7 @@ Diagnostic unknown_key(const std::string& path, SourcePosition where, const Entr
                         : std::string("the entries there are stand in practice.toml"));
 }
 
-/// Reads leaves below `table`, remembering which entries were met.
+/// Reads the values below `table`, recording which entries occurred.
 class PracticeReader {
  public:
   explicit PracticeReader(Practice& practice) : entries_(entries_of(practice)) {}
@@ -336,7 +336,7 @@ class PracticeReader {
   std::size_t met = 0;
   std::size_t all() const { return entries_.list.size(); }
   const Entries& entries() const { return entries_; }
-  /// Where the entry stands, if the text has it.
+  /// The position of the entry, if it is in the text.
   std::optional<SourcePosition> place_of(const std::string& path) const {
     const auto found = places_.find(path);
     if (found == places_.end()) return std::nullopt;
@@ -423,7 +423,7 @@ Parsed<Practice> read_into(std::string_view toml, const Practice& base, bool who
 }  // namespace
 
 void validate(const Practice& practice) {
-  Practice checked = practice;  // the entries point into something they may change
+  Practice checked = practice;  // a copy, because the entries point to values they may change
   const Entries entries = entries_of(checked);
   for (const Entry& entry : entries.list) {
     if (entry.is_flag() || entry.holds(entry.number())) continue;

@@ -9,9 +9,9 @@ namespace slabtide {
 
 namespace {
 
-constexpr double furthest_out = 2.5;  // ours: what lies beyond is 1 in 80
+constexpr double furthest_out = 2.5;  // ours: 1 in 80 is beyond
 
-/// The quantile of the normal distribution cut off at `furthest_out` either side.
+/// The quantile function of the normal distribution truncated at `furthest_out` on both sides.
 double cut_normal(double fraction) {
   const boost::math::normal_distribution<> normal;
   static const double below = boost::math::cdf(normal, -furthest_out);
@@ -68,7 +68,7 @@ std::vector<UncertainInputs> even_uncertain_inputs(std::size_t count) {
   samples.reserve(count + 1);
   while (samples.size() < count) {
     UncertainInputs drawn;
-    // Half a step up, so that neither 0 nor 1 is met.
+    // Shifted by half a step, so that 0 and 1 do not occur.
     for (double& z : drawn.z) z = cut_normal((static_cast<double>(points()) + 0.5) / (max + 1.0));
     samples.push_back(drawn);
     samples.push_back(mirrored(drawn));

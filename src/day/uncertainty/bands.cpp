@@ -26,10 +26,10 @@ std::optional<double> later(const std::optional<double>& a, const std::optional<
   return std::max(*a, *b);
 }
 
-/// A part's time on one day.
+/// A part's time on a given day.
 using OnDay = std::function<std::optional<double>(const DayEvents&)>;
 
-/// Of a part's two columns, the one that has it first: on another day the last may be the first.
+/// The earlier of a part's two columns: on another day the last may be the first.
 OnDay first_of(const PartColumns& columns, const TimeOf& time_of) {
   return [columns, time_of](const DayEvents& day) {
     return earlier(time_of(day[columns.first]), time_of(day[columns.last]));
@@ -46,14 +46,14 @@ OnDay set_all_over(const PartColumns& columns) {
   return last_of(columns, [](const ColumnEvents& e) { return e.final_set_s; });
 }
 
-/// As held_until_set, day by day.
+/// As held_until_set, for each day.
 OnDay held(Operation operation, const OnDay& ready, const PartColumns& columns) {
   return [operation, ready, set = set_all_over(columns)](const DayEvents& day) {
     return held_until_set(operation, ready(day), set(day));
   };
 }
 
-/// Moves the plan's times to the ensemble's days.
+/// Applies the changes on the ensemble's days to the plan's times.
 class BandMaker {
  public:
   explicit BandMaker(const Ensemble& ensemble) : ensemble_(ensemble) {}

@@ -17,7 +17,7 @@ double mean_of(const Values& values, const Values& weights) {
   return std::inner_product(values.begin(), values.end(), weights.begin(), 0.0);
 }
 
-/// Squared correlation; 0 where either does not vary.
+/// Squared correlation; 0 if either does not vary.
 double shared_variance(const Values& a, const Values& b, const Values& weights) {
   const double mean_a = mean_of(a, weights);
   const double mean_b = mean_of(b, weights);
@@ -32,7 +32,7 @@ double shared_variance(const Values& a, const Values& b, const Values& weights) 
   return aa > 0.0 && bb > 0.0 ? ab * ab / (aa * bb) : 0.0;
 }
 
-/// One main opening on every day; empty where it does not come on some.
+/// One main opening on every day; empty if it does not happen on some of them.
 Values openings(const Ensemble& ensemble, std::size_t column, Operation operation) {
   Values values;
   for (const DayEvents& day : ensemble.days) {
@@ -75,7 +75,7 @@ class DoubtShares {
   int count_ = 0;
 };
 
-/// Empty where one of the openings has no early or no late.
+/// Empty if one of the openings has no early or no late time.
 std::optional<double> mean_width_min(const DayPlan& plan, const std::vector<Operation>& main_work) {
   double sum_min = 0.0;
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {

@@ -5,7 +5,7 @@
 
 namespace slabtide {
 
-/// How sure a plan with bands is, and what of the doubt comes from where (bands.h).
+/// How sure a plan with bands is, and where the doubt comes from (bands.h).
 Sureness sureness_of(const DayPlan& plan, const std::vector<Operation>& main_work,
                      const Ensemble& ensemble);
 

@@ -9,7 +9,7 @@
 
 namespace slabtide {
 
-/// Picks the columns that stand for the parts of a plan, each column once a zone.
+/// Chooses the columns that represent the parts of a plan, without duplicates within a zone.
 class DayModel::Choosing {
  public:
   Choosing(const Job& job, const PourRun& run, const Practice& practice)
@@ -54,7 +54,7 @@ class DayModel::Choosing {
     asked_.aggregate = job_.mix.aggregate;
   }
 
-  using CellTimes = std::vector<std::optional<double>>;  // one a cell of the zone
+  using CellTimes = std::vector<std::optional<double>>;  // one per cell of the zone
 
   PartColumns of_part(const PartPlan& part, Operation main) {
     CellTimes ready(zone_->cells.size());
@@ -71,7 +71,7 @@ class DayModel::Choosing {
     return at_fraction(part.cells, cool, practice_.cells.first_fraction);
   }
 
-  /// The column of the cell by which `fraction` of the area has come.
+  /// The column of the cell at which `fraction` of the area is reached.
   std::size_t at_fraction(std::vector<std::size_t> cells, const CellTimes& times, double fraction) {
     std::stable_sort(cells.begin(), cells.end(), [&times](std::size_t a, std::size_t b) {
       if (!times[a] || !times[b]) return times[a].has_value() && !times[b].has_value();
@@ -140,7 +140,7 @@ Sample DayModel::sample(const UncertainInputs& uncertain_inputs) const {
 DayEvents DayModel::on(const UncertainInputs& uncertain_inputs) const {
   DayEvents events(set_.columns.size());
   SolverSettings solver;
-  solver.threads = 1;  // the days go side by side
+  solver.threads = 1;  // the days are computed in parallel
   visit_sampled(set_, sample(uncertain_inputs), solver,
                 [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
                     const SiteWeather& weather) {

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double bad_day_fraction = 0.9;
 
-/// The schedule as a list: by the start, with its hands.
+/// The schedule as a list: tasks in order of start, with their workers.
 TaskList list_of(const Schedule& schedule) {
   TaskList list;
   list.order.resize(schedule.assignments.size());
@@ -25,7 +25,7 @@ TaskList list_of(const Schedule& schedule) {
   return list;
 }
 
-/// What a task's windows move with; empty for tasks that do not follow the setting.
+/// The columns that a task's windows move with; empty for tasks that do not follow the setting.
 struct Mover {
   std::optional<Operation> operation;
   std::optional<PartColumns> columns;
@@ -35,7 +35,7 @@ int moved(int planned_min, double by_min) {
   return planned_min + static_cast<int>(std::lround(by_min));
 }
 
-/// False where the window does not come: the task stays where it was.
+/// False if the window does not happen: the task then stays where it was.
 bool move(Task& task, const WindowMove& by) {
   const double from = static_cast<double>(task.piece - 1) / task.pieces;
   const double to = static_cast<double>(task.piece) / task.pieces;
@@ -51,13 +51,13 @@ bool move(Task& task, const WindowMove& by) {
   return true;
 }
 
-/// What came of a crew's tasks on one day.
+/// The outcome of a crew's tasks on one day.
 struct WorkedDay {
   Schedule schedule;
-  std::vector<bool> missed;  ///< one a task
+  std::vector<bool> missed;  ///< one entry per task
 };
 
-/// A crew that works its plan on one day after another.
+/// A crew that works its plan on each of the days.
 class WorkedDays {
  public:
   WorkedDays(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble)
@@ -96,7 +96,7 @@ class WorkedDays {
   TaskList list_;
 };
 
-/// The minutes that `fraction` of the weight does not pass.
+/// The minutes that are not exceeded by `fraction` of the weight.
 double minutes_at(std::vector<std::pair<int, double>> late, double fraction) {
   std::sort(late.begin(), late.end());
   double weight = 0.0;

@@ -9,22 +9,23 @@
 
 namespace slabtide {
 
-/// How late a crew is over the days that may come.
+/// How late a crew is over the sampled days.
 struct LateDays {
   double expected_min = 0.0;
-  double bad_day_min = 0.0;  ///< on nine days of ten it is no later
-  /// Of each task; empty for those that do not follow the setting.
+  double bad_day_min = 0.0;  ///< on nine days out of ten it is no later than this
+  /// For each task; empty for those that do not follow the setting.
   std::vector<std::optional<double>> task_chances;
 };
 
-/// The crew's tasks on each of the ensemble's days: their windows move as those of the same zone
-/// and operation move on the day that `sampled_for` is the plan of, and the crew works them in the
-/// planned order by the planned hands, each as soon as it can be begun; one that is late or has
-/// to wait holds up the next.
+/// The crew's tasks on each of the ensemble's days. Their windows move as those of the same zone
+/// and operation do on the day that `sampled_for` is the plan of. The crew works them in the
+/// planned order with the planned workers, each as soon as it can start, so a task that is late or
+/// has to wait holds up the next.
 ///
-/// Idealises: another dose or start moves with the weather as the job as ordered does; a crew
-/// that could do better in another order does not change it on the day. A window that does not
-/// come on a day is missed, and its work done when it was planned. Status: ours.
+/// Idealises: the effect of the weather on another dose or start is the same as on the job as
+/// ordered; the crew does not change its order on the day, even if another would be better. A
+/// window that does not happen on a day is missed, and its work is done when it was planned.
+/// Status: ours.
 LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble);
 
 }  // namespace slabtide

@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// What `z` deviations come to where one in ten is `spread` off.
+/// The offset for `z` standard deviations if one value in ten is off by more than `spread`.
 double offset(double z, double spread) { return z * spread / one_in_ten_z; }
 double log_factor(double z, double fraction) { return offset(z, std::log1p(fraction)); }
 double factor(double z, double fraction) { return std::exp(log_factor(z, fraction)); }

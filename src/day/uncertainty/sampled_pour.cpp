@@ -10,7 +10,7 @@ namespace slabtide {
 
 namespace {
 
-/// What all columns of a set share on the drawn day.
+/// What all columns of a set share on the sampled day.
 struct SampledSurroundings {
   SiteWeather weather;
   std::vector<MixModel> mixes;
@@ -27,7 +27,7 @@ SampledSurroundings sample_surroundings(const ColumnSet& set, const Sample& samp
   return drawn;
 }
 
-/// A load that comes late was batched late: the truck's way takes as long as planned. One that
+/// A load that comes late was batched late, because the drive takes as long as planned. One that
 /// comes after the forecast ends is computed over its last step, in which nothing happens to it.
 ColumnCase sample_column(const PouredColumn& poured, const SampledSurroundings& drawn,
                          double start_s, const Sample& sample) {
@@ -64,7 +64,7 @@ std::vector<ColumnHistory> solve(const ColumnSet& set, const SampledSurroundings
   return solve_columns(sample_columns(set, drawn, sample), drawn.weather, settings);
 }
 
-/// Moves the order's hours to the drawn day.
+/// Moves the order's times to the sampled day.
 class OrderMover {
  public:
   OrderMover(const PourRun& run, double start_s, const Sample& sample)

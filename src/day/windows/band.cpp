@@ -31,7 +31,7 @@ std::optional<double> weighted_quantile(std::vector<Weighted> values, double fra
             [](const Weighted& a, const Weighted& b) { return when(a) < when(b); });
   const double target = fraction * sum_of(values);
   if (!(target > 0.0)) return std::nullopt;
-  double before = 0.0;  // weight before the middle of the one looked at
+  double before = 0.0;  // weight before the middle of the current value
   const Weighted* last = nullptr;
   double last_before = 0.0;
   for (const Weighted& one : values) {

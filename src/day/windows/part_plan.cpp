@@ -9,10 +9,10 @@ namespace slabtide {
 
 namespace {
 
-/// The hottest surface is looked for while the slab cures its first day (ours).
+/// The hottest surface is looked for during the first day of curing (ours).
 constexpr double surface_watch_s = 18.0 * seconds_per_hour;
 
-/// Collects one time a cell and turns the area's shares into instants.
+/// Collects one time per cell and finds when fractions of the area are reached.
 class Areas {
  public:
   explicit Areas(const PourRun& run) : run_(run) {}
@@ -30,7 +30,7 @@ class Areas {
   std::vector<TimedArea> areas_;
 };
 
-/// What plan_part works on, handed about whole.
+/// Everything plan_part works on, passed around together.
 struct PartContext {
   const std::vector<std::size_t>& cells;
   const ZoneRun& zone;
@@ -41,15 +41,15 @@ struct PartContext {
     return run.histories[zone.cells[cell].history];
   }
   double area_m2(std::size_t cell) const { return zone.cells[cell].cell.area_m2; }
-  /// Cells are placed by rounded hours, the first up to a minute early; nothing happens to them
+  /// Cells are placed at rounded times, the first up to a minute early; nothing happens to them
   /// before placing begins.
   UtcTime since_placing(UtcTime at) const { return std::max(at, zone.placing.start); }
 };
 
-/// Under this a window is none (ours): nobody works by the second.
+/// A shorter window counts as none (ours): nobody works to the second.
 constexpr double min_window_s = seconds_per_minute;
 
-/// A window that closes before it opens, or as good as, closes as it opens.
+/// A window that closes before it opens, or almost as it opens, closes as it opens.
 void shut_if_never(OperationWindow& window) {
   if (!window.opens || !window.closes) return;
   if (seconds_between(*window.opens, *window.closes) >= min_window_s) return;
@@ -95,8 +95,8 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   return window;
 }
 
-/// A window that opens where a rule about the history is first met, once all has set, and does
-/// not close.
+/// A window that opens when a condition on the history is first met, once everything has set, and
+/// does not close.
 template <class OpensAt>
 OperationWindow late_window(Operation operation, const PartContext& part,
                             const std::optional<UtcTime>& final_set, OpensAt opens_at_s) {
@@ -154,8 +154,9 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
   }
 }
 
-/// The highest of the values that count in any of the cells, and the earliest instant at which one
-/// comes within a hair of it: many cells go through the same, and rounding must not pick one.
+/// The highest of the values that count in any of the cells, and the earliest instant at which a
+/// value almost equals it: many cells have the same history, and rounding must not pick one of
+/// them.
 struct Peak {
   double value = 0.0;
   double at_s = 0.0;
@@ -171,7 +172,8 @@ Peak peak_of(const PartContext& part, std::vector<double> ColumnHistory::*values
       if (counts(history, i)) seen.push_back({(history.*values)[i], history.time_s[i]});
     }
   }
-  // What is set as it is placed dries while plastic at no time: then it is told of its placing.
+  // Concrete that has set by the time it is placed is never plastic: the value is then given for
+  // the time of placing.
   if (seen.empty()) return {0.0, part.history(part.cells.front()).time_s.front()};
   const auto max = std::max_element(seen.begin(), seen.end(),
                                     [](const Peak& a, const Peak& b) { return a.value < b.value; });
@@ -208,8 +210,8 @@ std::optional<double> crust_s(const ColumnHistory& history, const CrustRules& cr
   return std::nullopt;
 }
 
-/// A crust shows as a top that is firm ahead of its body, or as a top that dries while the
-/// body still bleeds; each counts once a tenth of the part shows it.
+/// A crust shows as a top that is firm before the concrete below it, or as a top that dries while
+/// the concrete below still bleeds; each counts once a tenth of the part shows it.
 void find_top_troubles(PartPlan& plan, const PartContext& part) {
   Areas early(part.run);
   Areas crust(part.run);

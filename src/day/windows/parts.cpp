@@ -18,26 +18,27 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t max_parts = 4;
-/// A stretch smaller than this share of the zone is not worth telling apart (ours).
+/// A stretch smaller than this fraction of the zone is not reported separately (ours).
 constexpr double min_fraction = 0.10;
-/// Enough of the differences told: no further stretch is cut (ours).
+/// When this much of the differences is explained, no further stretch is split off (ours).
 constexpr double told_enough = 0.85;
-/// A wall further from the zone than this is no landmark for it (ours).
+/// A wall further from the zone than this is not used to describe it (ours).
 constexpr double landmark_within_m = 3.0;
-/// Times told apart by a wall must beat plain sides by this factor of the rest (ours).
+/// A division by a wall must be better than one by plain sides by this factor of the unexplained
+/// rest (ours).
 constexpr double plain_sides_slack = 1.05;
 
-/// Cells nearer than this along a line are beside one another.
+/// Cells whose positions along a line differ by less are side by side.
 constexpr double min_bin_m = 1e-3;
 
-/// One way to lay the zone's cells on a line.
+/// One way to order the zone's cells along a line.
 struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
   std::string wall;
-  std::vector<double> place_m;  ///< one a cell
+  std::vector<double> place_m;  ///< one entry per cell
 };
 
-/// Sums over the cells of one bin of a line: for weighted least squares.
+/// Sums over the cells in one bin of a line, for weighted least squares.
 struct Bin {
   double weight = 0.0;
   double sum = 0.0;
@@ -81,9 +82,10 @@ std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run)
   return lines;
 }
 
-/// Bins of about half a cell, their middles spread evenly from the first cell to the last: the
-/// cells of a grid lie in the middle of theirs, whichever way the line runs, and where it runs
-/// askew no bin that holds some of both sides is a stretch by itself.
+/// Bins of about half a cell, with their middles spaced evenly from the first cell to the last. The
+/// cells of a grid are then in the middle of their bins in either direction along the line; if the
+/// line is oblique to the grid, a bin with cells from both sides does not become a stretch of its
+/// own.
 std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
                          const std::vector<std::optional<double>>& ready_s) {
   const auto [low, high] = std::minmax_element(line.place_m.begin(), line.place_m.end());
@@ -124,13 +126,13 @@ double scatter(const Bin& bin) {
   return std::max(0.0, bin.square - bin.sum * bin.sum / bin.weight);
 }
 
-/// Contiguous stretches of the bins and what scatter they leave.
+/// Contiguous stretches of the bins and the scatter within them.
 struct Cutting {
   std::vector<Bin> stretches;
   double left = std::numeric_limits<double>::infinity();
 };
 
-/// Sums over the first k bins, so that any stretch's scatter costs three subtractions.
+/// Sums over the first k bins, so that the scatter of any stretch takes three subtractions.
 class RunningSums {
  public:
   explicit RunningSums(const std::vector<Bin>& bins) : sums_(bins.size() + 1) {
@@ -145,7 +147,7 @@ class RunningSums {
   std::size_t size() const { return sums_.size() - 1; }
   double weight() const { return sums_.back().weight; }
 
-  /// What the stretch [from, to) scatters; infinite where it is lighter than allowed.
+  /// The scatter within the stretch [from, to); infinite if its weight is below the minimum.
   double scatter_of(std::size_t from, std::size_t to, double min_weight) const {
     Bin stretch;
     stretch.weight = sums_[to].weight - sums_[from].weight;
@@ -159,8 +161,8 @@ class RunningSums {
   std::vector<Bin> sums_;
 };
 
-/// The ends of the `count` contiguous stretches that leave least scatter (dynamic
-/// programming); empty where no such cutting keeps every stretch heavy enough.
+/// The ends of the `count` contiguous stretches with the least scatter (dynamic programming); empty
+/// if every division has a stretch below the minimum weight.
 std::vector<std::size_t> best_ends(const RunningSums& sums, std::size_t count) {
   const double min_weight = min_fraction * sums.weight();
   const std::size_t n = sums.size();
@@ -201,7 +203,7 @@ Cutting cutting_at(const std::vector<Bin>& bins, const std::vector<std::size_t>&
 
 double mean_s(const Bin& bin) { return bin.sum / bin.weight; }
 
-/// Neighbours whose means lie within `differs_s` become one, the closest pair first.
+/// Merges neighbours whose means differ by less than `differs_s`, the closest pair first.
 void join_alike(std::vector<Bin>& stretches, double differs_s) {
   while (stretches.size() > 1) {
     std::size_t closest = 0;

@@ -32,7 +32,7 @@ double wet_opens_psi(Aggregate aggregate, const SawRules& saw) {
   return saw.wet_opens_medium_psi;
 }
 
-/// What is looked at in a column, once for all the cells that share it.
+/// The times of interest in a column, computed once for all cells that share it.
 struct ColumnTimes {
   std::optional<double> opens_s;
   std::optional<double> stress_limit_s;
@@ -40,7 +40,7 @@ struct ColumnTimes {
   std::optional<double> surface_limit_s;
 };
 
-/// The saw's times over the cells of a zone, by area.
+/// The saw's times over the cells of a zone, with their areas.
 struct SawAreas {
   std::vector<TimedArea> opens;
   std::vector<TimedArea> stress_limit;
@@ -99,7 +99,7 @@ std::optional<double> surface_fallen_s(const ColumnHistory& history, const Pract
     peak_c = std::max(peak_c, history.surface_c[i]);
     const double fallen_c = peak_c - practice.saw.surface_fall_k;
     if (history.surface_c[i] > fallen_c) continue;
-    // The peak was before, so that the entry before lies above.
+    // The peak was earlier, so the previous entry is above the limit.
     const double way =
         (history.surface_c[i - 1] - fallen_c) / (history.surface_c[i - 1] - history.surface_c[i]);
     return history.time_s[i - 1] + way * (history.time_s[i] - history.time_s[i - 1]);

@@ -11,12 +11,12 @@ namespace slabtide {
 namespace {
 
 constexpr double quarter_s = 900.0;
-/// Of a window that does not close before the forecast ends, so much is shown (ours).
+/// If a window does not close before the forecast ends, this much of it is shown (ours).
 constexpr double max_shown_s = 12.0 * 3600.0;
-/// Below this a resistance is none; keeps its logarithm within bounds.
+/// A lower resistance counts as none; keeps the logarithm bounded.
 constexpr double min_psi = 1e-3;
 
-/// From where to where a zone's touch is told, seconds from the grid's start.
+/// The time span in which a zone's touch is reported, in seconds from the grid's start.
 struct Stretch {
   double from_s = 0.0;
   double to_s = 0.0;
@@ -38,8 +38,8 @@ std::optional<Stretch> working_stretch(const std::vector<TouchedPart>& parts, co
   return stretch;
 }
 
-/// Seconds from a whole quarter hour of the clock to the grid's start. Time zones differ from
-/// UTC by whole quarters.
+/// Seconds from a full quarter hour on the clock to the grid's start. Time zones differ from UTC by
+/// whole quarter hours.
 double past_quarter_s(const PourRun& run) {
   const auto seconds = run.weather.grid.start.time_of_day().total_seconds();
   return std::fmod(static_cast<double>(seconds), quarter_s);

@@ -55,7 +55,7 @@ std::vector<FacePlan> plan_faces(const Zone& zone, const ZoneRun& zone_run, cons
   return faces;
 }
 
-/// The later of the two; empty where either never comes.
+/// The later of the two; empty if either never happens.
 std::optional<UtcTime> later(const std::optional<UtcTime>& a, const std::optional<UtcTime>& b) {
   if (!a || !b) return std::nullopt;
   return std::max(*a, *b);

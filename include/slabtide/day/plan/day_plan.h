@@ -25,7 +25,7 @@ struct Tightest {
   double minutes = 0.0;
 };
 
-/// All that a report tells of the day.
+/// Everything that a report shows about the day.
 struct DayPlan {
   SunTimes sun;
   std::vector<ZonePlan> zones;  ///< in the order of job.zones
@@ -35,19 +35,19 @@ struct DayPlan {
   std::vector<Supply> supplies;
   std::vector<Caution> cautions;
   std::vector<std::string> assumptions;
-  /// What the readings so far say, and which of them do not count; empty without any.
+  /// What the observations so far show, and which of them do not count; empty if there are none.
   std::vector<std::string> seen;
-  std::optional<Sureness> sureness;  ///< where the plan has its bands
+  std::optional<Sureness> sureness;  ///< if the plan has bands
 };
 
-/// What a plan may leave out or take over, where many are made of one job.
+/// What a plan may leave out or reuse, when many plans are made of one job.
 struct PlanScope {
   CrewDepth crew = CrewDepth::remedies;
-  /// The joints of a job with the same zones, obstacles, aggregate and rules, one entry a zone.
+  /// The joints of a job with the same zones, obstacles, aggregate and rules, one entry per zone.
   const std::vector<ZoneJoints>* joints = nullptr;
 };
 
-/// `forecast_age_h`: hours since the forecast was issued, where that is known.
+/// `forecast_age_h`: hours since the forecast was issued, if known.
 DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
                  std::optional<double> forecast_age_h = std::nullopt, const PlanScope& scope = {});
 

@@ -11,23 +11,24 @@
 
 namespace slabtide {
 
-/// One hour of the pour day as the concrete will meet it.
+/// One hour of the pour day as it affects the concrete.
 struct OutlookHour {
   UtcTime at;
   double air_c = 0.0;
   double dew_point_c = 0.0;
   double humidity_fraction = 0.0;
   double wind_slab_m_s = 0.0;
-  double shortwave_w_m2 = 0.0;  ///< on the open horizontal
+  double shortwave_w_m2 = 0.0;  ///< on an open horizontal surface
   double cloud_fraction = 0.0;
   double rain_chance = 0.0;
   double rain_mm_h = 0.0;
   bool thunder = false;
-  /// Free water drying off the job's sunniest and shadiest place, from concrete as warm as
-  /// it is there then; from concrete as delivered before it is placed.
+  /// Evaporation of free water at the job's sunniest and shadiest place, from concrete at its
+  /// temperature there at that time; before it is placed, from concrete at its temperature as
+  /// delivered.
   double evaporation_sun_kg_m2_h = 0.0;
   double evaporation_shade_kg_m2_h = 0.0;
-  /// Pace of setting there, 1 at 22.8 °C (73 °F).
+  /// Rate of setting there, 1 at 22.8 °C (73 °F).
   double set_rate_sun = 0.0;
   double set_rate_shade = 0.0;
 };
@@ -39,8 +40,9 @@ struct Outlook {
   std::vector<std::string> reasons;  ///< titles of the cautions behind the verdict
 };
 
-/// The pour day by the hour, from two hours before placing to two after sunset, and the
-/// verdict that the plan's cautions come to: any `stop` says think again, any `caution` care.
+/// The pour day by the hour, from two hours before placing to two hours after sunset, and the
+/// verdict that follows from the plan's cautions: any `stop` means think again, any `caution` means
+/// care.
 Outlook look_ahead(const PlannedPour& pour);
 
 }  // namespace slabtide

@@ -11,17 +11,17 @@
 
 namespace slabtide {
 
-/// A pour with all that its day is planned from, and that day: what every report shows and every
-/// comparison starts from.
+/// A pour, everything its day is planned from, and the planned day: what every report shows and
+/// every comparison starts from.
 struct PlannedPour {
   Job job;
   Forecast forecast;
   Practice practice;
   PourRun run;
   DayPlan plan;
-  std::optional<double> forecast_age_h = std::nullopt;  ///< hours since it was issued, where known
-  Journal journal = {};                                 ///< what was noted so far
-  UtcTime now = {};                                     ///< the moment it was planned at
+  std::optional<double> forecast_age_h = std::nullopt;  ///< since it was issued, if known
+  Journal journal = {};                                 ///< what has been noted so far
+  UtcTime now = {};                                     ///< when it was planned
 };
 
 }  // namespace slabtide

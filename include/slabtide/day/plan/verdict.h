@@ -11,16 +11,16 @@ namespace slabtide {
 /// Whether to pour.
 enum class Verdict { good, care, think_again };
 
-/// As it heads a page: "Pour with care".
+/// The heading of a page: "Pour with care".
 std::string_view verdict_words(Verdict verdict);
 
-/// A verdict and what it rests on.
+/// A verdict and the reasons for it.
 struct Judgement {
   Verdict verdict = Verdict::good;
   std::vector<std::string> reasons;  ///< titles of the cautions behind the verdict
 };
 
-/// What the cautions come to: any `stop` says think again, any `caution` care.
+/// The verdict from the cautions: any `stop` means think again, any `caution` means care.
 Judgement judge(const std::vector<Caution>& cautions);
 
 }  // namespace slabtide

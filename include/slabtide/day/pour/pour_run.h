@@ -15,7 +15,7 @@
 
 namespace slabtide {
 
-/// A cell with the column that stands for it.
+/// A cell and the column that represents it.
 struct CellRun {
   Cell cell;
   std::size_t exposure = 0;  ///< index into PourRun::exposures
@@ -24,7 +24,7 @@ struct CellRun {
   double placed_s = 0.0;     ///< from the weather grid's start
 };
 
-/// A formed face with the column that stands for it.
+/// A formed face and the column that represents it.
 struct FaceRun {
   std::size_t exposure = 0;
   std::size_t history = 0;
@@ -33,30 +33,31 @@ struct FaceRun {
 /// A zone with its cells and faces.
 struct ZoneRun {
   ZonePlacing placing;
-  std::size_t mix = 0;  ///< of its first cell, index into PourRun::mixes
+  std::size_t mix = 0;  ///< index into PourRun::mixes, for its first cell
   std::vector<CellRun> cells;
   std::vector<FaceRun> faces;  ///< in the order of Zone::faces
 };
 
-/// A column of the run: what it was solved from. Its `mix` and `exposure` point nowhere; the
-/// indices stand for them, so that a run can be copied.
+/// The input from which a column of the run was solved. Its pointers `mix` and `exposure` are not
+/// set; the indices replace them, so that a run can be copied.
 struct PouredColumn {
   ColumnCase column;
   std::size_t mix = 0;       ///< index into PourRun::mixes
   std::size_t exposure = 0;  ///< index into PourRun::exposures
 };
 
-/// The whole pour computed: what each cell sees and goes through. Zones as in the job.
+/// The whole pour as computed: what each cell is exposed to and how it develops. Zones are parallel
+/// to the job's.
 struct PourRun {
   OrderPlan order;
   std::vector<MixModel> mixes;
   SiteWeather weather;
   std::vector<CellExposure> exposures;
-  std::vector<PouredColumn> columns;  ///< as many as histories, in their order
+  std::vector<PouredColumn> columns;  ///< parallel to histories
   std::vector<ColumnHistory> histories;
   std::vector<ZoneRun> zones;
   double ground_c = 0.0;
-  /// The forecast ends before the horizon asked for.
+  /// The forecast ends before the requested horizon.
   bool forecast_cut_short = false;
 
   const MixModel& mix_of(const ZoneRun& zone) const { return mixes[zone.mix]; }
@@ -65,13 +66,13 @@ struct PourRun {
 
 inline constexpr double horizon_h = 48.0;  ///< from the start of placing
 
-/// Computes the pour. `value` is absent where the weather does not cover it: it starts
-/// after the first load is batched, or ends before the last zone is placed.
+/// Computes the pour. `value` is absent if the weather does not cover it: it starts after the first
+/// load is batched, or ends before the last zone is placed.
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
                          const SolverSettings& settings);
 
-/// The cell whose middle lies nearest to a place; of equals the one placed first, however the
-/// rounding goes. Precondition: the zone has cells.
+/// The cell whose centre is nearest to a place; of equally near cells the one placed first,
+/// whatever the rounding. Precondition: the zone has cells.
 const CellRun& nearest_cell(const ZoneRun& zone, Point place);
 
 }  // namespace slabtide

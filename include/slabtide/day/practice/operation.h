@@ -28,17 +28,17 @@ enum class Operation {
   seal
 };
 
-/// How many there are.
+/// The number of operations.
 inline constexpr std::size_t operation_count = 15;
 
 /// The id used in files and in the JSON: "first_edge".
 std::string_view operation_id(Operation operation);
-/// As it stands in a sentence: "first edge".
+/// The words used in sentences: "first edge".
 std::string_view operation_words(Operation operation);
 
-/// The plastic operations a finish calls for, in working order.
+/// The operations on plastic concrete that a finish needs, in working order.
 std::vector<Operation> operations_of(Finish finish);
-/// The one of them that the finish is named for: the window the day turns on.
+/// The operation that the finish is named for, whose window matters most.
 Operation main_operation(Finish finish);
 
 }  // namespace slabtide

@@ -7,9 +7,9 @@
 
 namespace slabtide {
 
-/// What a finishing crew does, in the order of a day.
+/// The work of a finishing crew, in the order of a day.
 enum class TaskKind {
-  screed,  ///< and bull float, behind the placing
+  screed,  ///< with bull float, right behind the placing
   first_edge,
   float_work,
   tooled_joint,
@@ -19,27 +19,27 @@ enum class TaskKind {
   broom,
   trowel,
   detail_edge,
-  strip_face,  ///< the form off a step, and its face finished
-  remedy,      ///< curing compound sprayed
-  cover,       ///< plastic or blankets laid
+  strip_face,  ///< strip the form from a step and finish its face
+  remedy,      ///< spray curing compound
+  cover,       ///< lay plastic or blankets
   saw,
   wash,
   seal,
   clean_up
 };
 
-/// How many there are.
+/// The number of kinds.
 inline constexpr std::size_t task_kind_count = 17;
 
-/// What the work of a kind goes by.
+/// The quantity that determines the amount of work.
 enum class WorkMeasure { area, length, job };
 
 /// The id used in files and in the JSON: "first_edge".
 std::string_view task_kind_id(TaskKind kind);
-/// As it stands in a list: "first edge".
+/// The words used in lists: "first edge".
 std::string_view task_kind_words(TaskKind kind);
 WorkMeasure work_measure(TaskKind kind);
-/// The work that an operation on the plastic concrete asks for.
+/// The kind of task for an operation on plastic concrete.
 TaskKind task_kind_of(Operation operation);
 
 }  // namespace slabtide

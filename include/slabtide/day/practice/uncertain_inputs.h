@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// What a plan rests on and nobody knows for sure before the pour.
+/// Inputs of a plan that nobody knows for sure before the pour.
 enum class UncertainInput {
   air,
   dew_point,
@@ -30,7 +30,7 @@ inline constexpr std::size_t uncertain_input_count = 15;
 /// In words: "the mix's set times".
 std::string_view uncertain_input_words(UncertainInput unknown);
 
-/// How far each is off, in standard deviations; independent of each other.
+/// How far each input is off, in standard deviations; independent of each other.
 struct UncertainInputs {
   std::array<double, uncertain_input_count> z{};
 
@@ -39,11 +39,11 @@ struct UncertainInputs {
 };
 
 /// Standard normal points that fill the space evenly, each followed by its mirror image so that
-/// their middle is the plan's own day; none further out than 2.5. The same every time.
+/// their mean is the planned day; none further out than 2.5. The same every time.
 ///
-/// Symbols: Sobol points u in 0 to 1 through the quantile of the normal distribution cut off at
-/// either end. Sources: Sobol 1967 with the directions of Joe & Kuo 2008 (Boost.Random);
-/// status: published; the mirrored pairs and the cut are ours.
+/// Symbols: Sobol points u from 0 to 1, mapped by the quantile function of the normal distribution
+/// truncated at both ends. Sources: Sobol 1967 with the directions of Joe & Kuo 2008
+/// (Boost.Random); status: published; the mirrored pairs and the truncation are ours.
 std::vector<UncertainInputs> even_uncertain_inputs(std::size_t count);
 
 }  // namespace slabtide

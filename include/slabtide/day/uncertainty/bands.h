@@ -8,12 +8,13 @@
 namespace slabtide {
 
 /// The plan with a band at each of its times, and how sure it is as a whole. A band is the plan's
-/// own time moved as the columns that stand for the part move from the planned day to each day that
-/// may come.
+/// own time, moved by as much as the times of the columns representing the part move between the
+/// planned day and each sampled day.
 ///
-/// A time the plan does not have gets a band without times that says on what share of the days
-/// it comes. Causes of doubt by the squared correlation of each uncertain input with the main
-/// openings: the uncertain inputs are independent, and over their range times move nearly straight.
+/// A time that the plan does not have gets a band without times, with the fraction of days on which
+/// it happens. Causes of doubt are ranked by the squared correlation of each uncertain input with
+/// the main openings: the inputs are independent, and within their range times depend almost
+/// linearly on them.
 DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble);
 
 }  // namespace slabtide

@@ -15,30 +15,30 @@
 
 namespace slabtide {
 
-/// What is asked of a column.
+/// Which events of a column are wanted.
 struct ColumnQuestions {
-  std::vector<Operation> operations;  ///< the plastic ones
-  bool next_day = false;              ///< walking on it, washing and sealing
-  std::optional<StressCase> sawn;     ///< and the saw, for a piece like this
+  std::vector<Operation> operations;  ///< those on plastic concrete
+  bool next_day = false;              ///< also walking on it, washing and sealing
+  std::optional<StressCase> sawn;     ///< also sawing, of a piece like this
   Aggregate aggregate = Aggregate::unknown;
-  std::vector<double> surface_at_s;  ///< instants the surface's temperature is wanted at
+  std::vector<double> surface_at_s;  ///< instants at which the surface temperature is wanted
 };
 
-/// What happens to a column and when, seconds from the grid's start; absent where it does not
-/// come, or was not asked.
+/// The events of a column, in seconds from the grid's start; absent if an event does not happen or
+/// was not asked for.
 struct ColumnEvents {
   double placed_s = 0.0;
   std::optional<double> sheen_gone_s;
   std::optional<double> initial_set_s;
   std::optional<double> final_set_s;
-  std::array<CellWindow, operation_count> windows;  ///< of later operations only `opens_s`
+  std::array<CellWindow, operation_count> windows;  ///< for later operations only `opens_s`
   std::optional<double> stress_limit_s;
   std::optional<double> surface_limit_s;
   // What hands feel, whether or not the sheen is gone.
-  std::optional<double> thumbprint_s;  ///< soft enough for a stamp, just
-  std::optional<double> print_firm_s;  ///< takes a stamp no more
+  std::optional<double> thumbprint_s;  ///< just soft enough for stamping
+  std::optional<double> print_firm_s;  ///< too firm for stamping
   std::optional<double> edge_held_s;
-  std::vector<double> surface_c;  ///< as ColumnQuestions::surface_at_s
+  std::vector<double> surface_c;  ///< at ColumnQuestions::surface_at_s
 
   const CellWindow& window(Operation operation) const {
     return windows[static_cast<std::size_t>(operation)];
@@ -46,7 +46,7 @@ struct ColumnEvents {
   CellWindow& window(Operation operation) { return windows[static_cast<std::size_t>(operation)]; }
 };
 
-/// Reads the events off a column's history; its times are those of `weather`.
+/// Finds the events in a column's history; its times are those of `weather`.
 ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
                        const ColumnQuestions& questions, const SiteWeather& weather,
                        const Practice& practice);

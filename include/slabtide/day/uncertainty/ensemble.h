@@ -11,38 +11,38 @@
 
 namespace slabtide {
 
-/// The columns that stand for a part: those of its first and its last tenth to get ready.
+/// The columns that represent a part: those where its first and its last tenth become ready.
 struct PartColumns {
   std::size_t first = 0;  ///< index into DayModel's columns
   std::size_t last = 0;
 };
 
-/// The columns that stand for a zone.
+/// The columns that represent a zone.
 struct ZoneColumns {
   PartColumns whole;
-  std::vector<PartColumns> parts;  ///< as ZonePlan::parts
+  std::vector<PartColumns> parts;  ///< parallel to ZonePlan::parts
   std::optional<PartColumns> border;
   std::vector<std::size_t> faces;
-  std::size_t saw_limit = 0;  ///< its surface cools first, but for a tenth
+  std::size_t saw_limit = 0;  ///< where the surface cools first, apart from a tenth of the area
 };
 
-/// What happens to each of the model's columns on one day.
+/// The events of each of the model's columns on one day.
 using DayEvents = std::vector<ColumnEvents>;
 
-/// A pour made small enough to be computed for many days that may come: a few columns that stand
-/// for all. Good for how times move from one day to another, not for the times themselves.
+/// A pour reduced to a few representative columns, so that it can be computed for many sampled
+/// days. Suitable for how times change from one day to another, not for the times themselves.
 class DayModel {
  public:
-  /// `run` is the pour as described, `shown` the one that `plan` was made from: the same, or
-  /// that of another day. The references outlive the model.
+  /// `run` is the pour as described, and `shown` the one that `plan` was made from: the same, or
+  /// that of another day. The references must outlive the model.
   DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
            const Practice& practice, const SampleScale& scale);
   DayModel(const Job& job, const PourRun& run, const DayPlan& plan, const Practice& practice,
            const SampleScale& scale)
       : DayModel(job, run, run, plan, practice, scale) {}
 
-  /// From now on the columns' surface is also asked for at this instant; returns its place in
-  /// ColumnEvents::surface_c.
+  /// From now on also computes the columns' surface temperature at this instant; returns its index
+  /// in ColumnEvents::surface_c.
   std::size_t ask_surface(double at_s);
 
   Sample sample(const UncertainInputs& uncertain_inputs) const;
@@ -61,33 +61,33 @@ class DayModel {
   std::vector<ZoneColumns> zones_;
 };
 
-/// How many days to draw, and how.
+/// How many days to sample, and how.
 struct EnsembleSettings {
   std::size_t samples = 200;
-  int threads = 0;  ///< 0: as many as the machine has; the result is the same for any
-  /// Told after each day computed, from one thread at a time; may be empty.
+  int threads = 0;  ///< 0: as many as the machine has; the result is the same for any number
+  /// Called after each day computed, by one thread at a time; may be empty.
   std::function<void(std::size_t done)> progress;
 };
 
-/// More draws than this tell nothing new.
+/// More samples than this add nothing.
 inline constexpr std::size_t max_samples = 10000;
 
-/// Days that may come, beside the day that the plan is for.
+/// Sampled days, and the day that the plan is for.
 struct Ensemble {
   std::vector<ZoneColumns> zones;
   UncertainInputs central;  ///< of the day that the plan is for
   DayEvents planned;
-  std::vector<UncertainInputs> uncertain_inputs;  ///< one a day
+  std::vector<UncertainInputs> uncertain_inputs;  ///< one entry per day
   std::vector<DayEvents> days;
   std::vector<double> weights;  ///< of the days; sum 1
 };
 
-/// Computes the days.
+/// Computes the events of the days.
 std::vector<DayEvents> solve_days(const DayModel& model,
                                   const std::vector<UncertainInputs>& uncertain_inputs,
                                   const EnsembleSettings& settings);
 
-/// The days that may come before anything was seen: all weigh the same.
+/// The sampled days before any observation, with equal weights.
 Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings);
 
 }  // namespace slabtide

@@ -13,36 +13,36 @@
 
 namespace slabtide {
 
-/// What is told of a time that does not come within the hours that are computed.
+/// The text shown for a time that does not happen within the hours computed.
 inline constexpr std::string_view after_plan_words = "after the plan's end";
 
-/// When an operation can be done. A time is absent where it does not come before the plan's
-/// end. No window closes before it opens: one that is stiff before it can be worked closes as it
-/// opens.
+/// When an operation can be done. A time is absent if it does not happen before the plan's end. No
+/// window closes before it opens: if the concrete is too stiff before it can be worked, the window
+/// closes as it opens.
 struct OperationWindow {
   Operation operation = Operation::stamp;
-  std::optional<UtcTime> opens;          ///< the first tenth of the area is ready
-  std::optional<UtcTime> open_all_over;  ///< nine tenths are
-  std::optional<UtcTime> closes;         ///< the first tenth is too stiff, or it is too late
-  /// Nine tenths are too stiff: until then work that follows the setting can be done.
+  std::optional<UtcTime> opens;          ///< when the first tenth of the area is ready
+  std::optional<UtcTime> open_all_over;  ///< when nine tenths are
+  std::optional<UtcTime> closes;         ///< when the first tenth is too stiff, or it is too late
+  /// When nine tenths are too stiff: work that follows the setting can be done until then.
   std::optional<UtcTime> closed_all_over;
-  /// Where it never is: when it was too stiff.
+  /// When it was too stiff, if the window never opens.
   std::optional<UtcTime> stiff_by;
   std::string note;
-  // How sure, where the plan was asked for it (bands.h).
+  // How sure the times are, if the plan has bands (bands.h).
   std::optional<TimeBand> opens_band;
   std::optional<TimeBand> all_over_band;
   std::optional<TimeBand> closes_band;
 
-  /// From opening to closing, never under 0; empty where either is missing.
+  /// From opening to closing, at least 0; empty if either is missing.
   std::optional<double> minutes() const;
-  /// Closed as it opens: there is no good time for it.
+  /// True if it closes as it opens: there is no good time for the work.
   bool is_never() const;
 };
 
-/// When work that can be done from `ready` on opens in a part that has set all over at
-/// `final_set`: nobody walks on, washes or seals what has not, whatever its first tenth bears.
-/// Seconds or instants; empty where it does not come.
+/// When work that can be done from `ready` on opens in a part that has set all over at `final_set`:
+/// nobody walks on, washes or seals concrete that has not set, even if its first tenth could bear
+/// it. In seconds or instants; empty if it does not happen.
 template <class Time>
 std::optional<Time> held_until_set(Operation operation, const std::optional<Time>& ready,
                                    const std::optional<Time>& final_set) {
@@ -51,7 +51,7 @@ std::optional<Time> held_until_set(Operation operation, const std::optional<Time
   return std::max(*ready, *final_set);
 }
 
-/// A part of a zone that behaves as one: the whole of it, a strip, the border.
+/// A part of a zone that behaves uniformly: the whole zone, a strip, or the border.
 struct PartPlan {
   std::string name;  ///< empty for a whole zone
   double area_m2 = 0.0;
@@ -67,7 +67,7 @@ struct PartPlan {
   UtcTime peak_evaporation_at;
   double surface_peak_c = 0.0;
   UtcTime surface_peak_at;
-  /// Dry on top while much bleeding is still to come.
+  /// When it is dry on top although much bleeding is still to come.
   std::optional<UtcTime> early_sheen_at;
   std::optional<UtcTime> crust_at;
   double sunlit_fraction = 0.0;  ///< of the hours from placing to initial set
@@ -75,17 +75,18 @@ struct PartPlan {
   const OperationWindow* window(Operation operation) const;
 };
 
-/// The plan of the named cells of a zone for these plastic operations, and for walking on,
-/// washing (`released`: release agent is to come off) and sealing after them.
+/// The plan of the given cells of a zone for these operations on plastic concrete, and afterwards
+/// for walking on it, washing (`released`: there is release agent to remove) and sealing.
 PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
                    const std::vector<Operation>& operations, bool released, const PourRun& run,
                    const Practice& practice);
 
-/// When each cell can take the operation, seconds from the grid's start; one entry a cell.
+/// When the operation is possible in each cell, in seconds from the grid's start; one entry per
+/// cell.
 std::vector<std::optional<double>> ready_times_s(const ZoneRun& zone, Operation operation,
                                                  const PourRun& run, const Practice& practice);
 
-/// The stripping window of one formed face.
+/// The window for stripping one formed face.
 OperationWindow plan_strip(const FaceRun& face, const PourRun& run, const Practice& practice);
 
 }  // namespace slabtide

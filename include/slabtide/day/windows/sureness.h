@@ -8,7 +8,7 @@
 
 namespace slabtide {
 
-/// What a share of the doubt comes from.
+/// A cause of doubt and how much of the doubt it explains.
 struct DoubtCause {
   UncertainInput unknown = UncertainInput::set_time;
   double fraction = 0.0;  ///< of the variance of the main openings, 0 to 1
@@ -17,16 +17,15 @@ struct DoubtCause {
 /// How sure a plan is as a whole.
 struct Sureness {
   std::size_t samples = 0;
-  /// Half of what lies between early and late, the mean over the openings of the zones' main work.
-  /// Absent where one of them comes after the plan's end, if at all, on one day in ten or more.
+  /// Half the time between early and late, averaged over the openings of the zones' main work.
+  /// Absent if on one day in ten or more one of them is after the plan's end or does not happen.
   std::optional<double> either_way_min;
   std::vector<DoubtCause> causes;  ///< the largest first
 };
 
-/// How sure, in a word.
+/// How sure a plan is, in a word.
 enum class SureWord { quite, fairly, roughly, hardly };
-/// Within 20 min either way one is quite sure, within 45 fairly, within 90 roughly, else hardly
-/// (ours).
+/// Quite sure within 20 min either way, fairly within 45, roughly within 90, else hardly (ours).
 SureWord sure_word(const Sureness& sureness);
 
 }  // namespace slabtide

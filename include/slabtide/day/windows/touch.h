@@ -10,12 +10,12 @@
 
 namespace slabtide {
 
-/// How heavily a surface can be worked.
+/// How much weight a surface takes.
 enum class Touch {
   wait,
-  light,      ///< its first tenth has opened, the rest gives under full weight
+  light,      ///< the first tenth has opened, the rest yields under full weight
   full,       ///< full weight
-  last_call,  ///< still takes it, not for long
+  last_call,  ///< still takes it, but not for long
   gone
 };
 
@@ -29,16 +29,16 @@ struct TouchAt {
   Touch touch = Touch::wait;
 };
 
-/// The touch of one part for the operation its finish is named for, at each quarter hour.
+/// The touch of one part for its finish's main operation, at each quarter hour.
 struct PartTouch {
   std::string part;  ///< empty for a whole zone
   Operation operation = Operation::stamp;
   std::vector<TouchAt> quarters;
 };
 
-/// The resistance at an instant, typical of the part: the geometric mean over its area, as
-/// resistance grows about tenfold while the surface seems to change evenly. Seconds count
-/// from the grid's start.
+/// The typical resistance of the part at an instant: the geometric mean over its area, because
+/// resistance grows about tenfold while the surface seems to change evenly. Seconds count from the
+/// grid's start.
 double typical_resistance_psi(const PartPlan& part, const ZoneRun& zone, const PourRun& run,
                               double at_s);
 
@@ -46,14 +46,14 @@ double typical_resistance_psi(const PartPlan& part, const ZoneRun& zone, const P
 Touch touch_at(double resistance_psi, bool opens, const ResistanceWindow& window,
                const TouchRules& rules);
 
-/// A part and the operation it waits for.
+/// A part and the operation to be done on it.
 struct TouchedPart {
   const PartPlan* plan = nullptr;
   Operation operation = Operation::stamp;
 };
 
-/// The same quarter hours for all the parts of a zone: from the one before the first opens to
-/// the one by which the last is gone. Empty where none opens.
+/// The same quarter hours for all parts of a zone: from the last one before any part opens to the
+/// first one by which all have closed. Empty if none opens.
 std::vector<PartTouch> touch_of(const std::vector<TouchedPart>& parts, const ZoneRun& zone,
                                 const PourRun& run, const Practice& practice);
 

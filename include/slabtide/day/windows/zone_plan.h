@@ -26,24 +26,25 @@ struct ZonePlan {
   double volume_m3 = 0.0;
   double uncut_length_m = 0.0;
   ZonePlacing placed;
-  PartPlan whole;               ///< the field all together
-  std::vector<PartPlan> parts;  ///< empty where the zone behaves as one
+  PartPlan whole;               ///< the whole field
+  std::vector<PartPlan> parts;  ///< empty if the zone behaves uniformly
   std::optional<PartPlan> border;
   std::vector<FacePlan> faces;
   std::vector<SawPlan> saws;     ///< early entry and wet
-  std::vector<PartTouch> touch;  ///< of the parts, or the whole, and the border
-  std::string working_order;     ///< how to work through it; empty where it behaves as one
+  std::vector<PartTouch> touch;  ///< of the parts or the whole field, and of the border
+  std::string working_order;     ///< how to work through it; empty if it behaves uniformly
 
-  /// Release agent lies on the field or the border: the zone is washed and sealed.
+  /// True if there is release agent on the field or the border: the zone is washed and sealed.
   bool is_washed() const;
-  /// When field and border have both set all over; empty where that comes after the plan's end.
+  /// When field and border have both set all over; empty if that is after the plan's end.
   std::optional<UtcTime> final_set() const;
-  /// When field and border both take what follows setting (walk, wash, seal); one that is not
-  /// washed takes the hose when it takes feet. Empty where that comes after the plan's end.
+  /// When both field and border are ready for work after setting (walking, washing, sealing). One
+  /// that is not washed may get wet as soon as it can be walked on. Empty if that is after the
+  /// plan's end.
   std::optional<UtcTime> opens_after_set(Operation operation) const;
 };
 
-/// The plan of one zone: whole, by its parts where they differ, its border and its faces.
+/// The plan of one zone: as a whole, by its parts if they differ, its border and its faces.
 ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, const PourRun& run,
                    const Practice& practice);
 
