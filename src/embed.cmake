@@ -1,12 +1,12 @@
 # cmake -DINPUT=file -DOUTPUT=file.cpp -DNAME=identifier -P embed.cmake
 # Writes NAME() with the file's bytes and NAME_sha256() with their SHA-256 in base64, as a page's
-# Content-Security-Policy names an inline style or script.
+# Content-Security-Policy needs it for an inline style or script.
 file(READ ${INPUT} bytes HEX)
 string(LENGTH "${bytes}" digits)
 math(EXPR size "${digits} / 2")
 string(REGEX REPLACE "([0-9a-f][0-9a-f])" "0x\\1," bytes "${bytes}")
 
-# 32 bytes and a zero one are 22 times 12 bits, each two letters; the last letter only fills up.
+# 32 bytes plus a zero byte are 22 groups of 12 bits, two letters each; the last letter is padding.
 set(alphabet "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/")
 file(SHA256 ${INPUT} hash)
 string(REGEX MATCHALL "..." triples "${hash}00")

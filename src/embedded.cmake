@@ -1,5 +1,5 @@
-# Turns each data file the program carries inside into a function of its own:
-# data/practice.toml becomes `std::string_view slabtide::embedded::practice_toml()`.
+# Makes each data file built into the program available as a function: data/practice.toml becomes
+# `std::string_view slabtide::embedded::practice_toml()`.
 set(embedded_files
   practice.toml
   starter.toml

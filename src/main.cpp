@@ -10,12 +10,12 @@
 
 namespace {
 
-/// Histories come and go by the megabyte: what is freed is kept for the next ones, since handing
-/// memory back to the system and asking for it again took a quarter of the time of a column.
+/// Histories take megabytes. Freed memory is kept for the next ones, because returning it to the
+/// system and requesting it again took a quarter of the time of a column.
 void keep_freed_memory() {
 #ifdef __GLIBC__
   constexpr int kept_bytes = 1 << 28;
-  constexpr int largest_bytes = 1 << 25;  // it takes no more
+  constexpr int largest_bytes = 1 << 25;  // the largest value allowed
   mallopt(M_TRIM_THRESHOLD, kept_bytes);
   mallopt(M_MMAP_THRESHOLD, largest_bytes);
 #endif

@@ -1,5 +1,5 @@
-# Headers that nearly every source reads, compiled once: Boost.Date_Time alone costs more than most
-# sources themselves. Nothing may rely on them: each source still includes what it uses.
+# Headers that almost every source needs, compiled once: Boost.Date_Time alone takes longer than
+# most sources. No source may rely on them: each still includes what it uses.
 set(slabtide_precompiled
   <algorithm> <array> <cmath> <cstddef> <functional> <limits> <map> <optional> <span> <stdexcept>
   <string> <string_view> <utility> <vector>

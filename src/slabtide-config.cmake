@@ -1,5 +1,5 @@
-# What find_package(slabtide) reads. The library is static, so that whoever links it needs what
-# it is made of as well.
+# Used by find_package(slabtide). The library is static, so users of the library also need its own
+# dependencies.
 include(CMakeFindDependencyMacro)
 find_dependency(Boost 1.74 COMPONENTS program_options date_time)
 find_dependency(fmt)

@@ -8,8 +8,8 @@
 #include "cli/command/completions.h"
 #include "cli/command/manual.h"
 
-// Writes the manual pages and the shells' completions into a folder, as they are installed
-// from there: run by the build, no part of the program.
+// Writes the manual pages and the shell completions into a folder from which they are installed.
+// Run by the build; not part of the program.
 
 namespace {
 
