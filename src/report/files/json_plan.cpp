@@ -121,8 +121,8 @@ class JsonPlan {
     const Sureness& sureness = *facts_.plan.sureness;
     Json causes = Json::array();
     for (const DoubtCause& cause : sureness.causes) {
-      causes.push_back(
-          {{"what", uncertain_input_words(cause.unknown)}, {"share", hundredths(cause.fraction)}});
+      causes.push_back({{"what", uncertain_input_words(cause.uncertain_input)},
+                        {"share", hundredths(cause.fraction)}});
     }
     return {{"draws", sureness.samples},
             {"either_way_min",

@@ -120,8 +120,8 @@ View sureness_view(const Sureness& sureness) {
     const std::string json = pointer("/sureness/causes", causes.size(), "share");
     View view = figure_view(json, cause.fraction,
                             fmt::format("{:.0f} %", percent_per_one * cause.fraction));
-    causes.push_back(
-        view.put("what", uncertain_input_words(cause.unknown)).flag("more", !causes.empty()));
+    causes.push_back(view.put("what", uncertain_input_words(cause.uncertain_input))
+                         .flag("more", !causes.empty()));
   }
   View view;
   view.put("sure", sure_words(sure_word(sureness))).put("past_end", past_end_words);

@@ -168,7 +168,7 @@ std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
   std::string causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
     causes += fmt::format("{}{} ({:.0f} %)", causes.empty() ? "" : ", ",
-                          uncertain_input_words(cause.unknown), 100.0 * cause.fraction);
+                          uncertain_input_words(cause.uncertain_input), 100.0 * cause.fraction);
   }
   const std::string doubt =
       causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);

@@ -10,7 +10,7 @@ namespace slabtide {
 
 /// A cause of doubt and how much of the doubt it explains.
 struct DoubtCause {
-  UncertainInput unknown = UncertainInput::set_time;
+  UncertainInput uncertain_input = UncertainInput::set_time;
   double fraction = 0.0;  ///< of the variance of the main openings, 0 to 1
 };
 
