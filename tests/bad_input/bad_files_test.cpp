@@ -11,8 +11,8 @@
 #include "support/run_program.h"
 #include "weather/readers/read_forecast.h"
 
-// Every kind of file that a user hands in. Documents of forecasts that are wrong within stand in
-// tests/forecasts; here is what a user may take for one.
+// Every kind of file that a user supplies. Forecast documents with wrong contents are in
+// tests/forecasts; here are files that a user might mistake for one.
 
 namespace slabtide::test {
 namespace {

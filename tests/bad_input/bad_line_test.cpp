@@ -8,8 +8,8 @@
 #include "cli/golden_case.h"
 #include "support/run_program.h"
 
-// Command lines that are wrong, each run in a folder that holds the spring demo as job.toml; its
-// message is all that the program prints.
+// Wrong command lines, each run in a folder with the spring demo as job.toml; the message is all
+// that the program prints.
 
 namespace slabtide::test {
 

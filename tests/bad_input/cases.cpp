@@ -20,7 +20,7 @@ using Lines = std::vector<std::string>;
   throw std::runtime_error(fmt::format("{}: {}", what, where));
 }
 
-/// The lines of a text whose last line is ended as well.
+/// The lines of a text; a missing last line break is ignored.
 Lines lines_of(std::string_view text) {
   Lines lines;
   while (!text.empty()) {
@@ -40,7 +40,7 @@ std::string joined(const Lines& lines) {
 
 bool is_header(const std::string& line) { return line.starts_with("== "); }
 
-/// What `before` is to be replaced with.
+/// Lines and what replaces them.
 struct Change {
   Lines before;
   Lines after;
@@ -60,7 +60,7 @@ Change change_of(Lines::const_iterator from, Lines::const_iterator end) {
   return change;
 }
 
-/// Makes one change where its lines stand, which must be one place.
+/// Makes one change; its lines must occur in exactly one place.
 void make(const Change& change, Lines& text) {
   if (change.before == change.after) refuse("changes nothing", joined(change.after));
   if (change.before.empty()) {
@@ -102,7 +102,7 @@ CaseTable parse_cases(std::string_view text) {
   std::set<std::string> names;
   while (at != lines.end()) {
     const auto next = std::find_if(at + 1, lines.end(), is_header);
-    // An empty line parts a case from the next.
+    // Cases are separated by an empty line.
     const bool last = next == lines.end();
     if (!last && !(next - 1)->empty()) refuse("an empty line is missing before", *next);
     table.cases.push_back(case_from(at, last ? next : next - 1));

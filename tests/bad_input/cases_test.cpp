@@ -9,7 +9,7 @@
 #include "bad_input/cases.h"
 #include "support/run_program.h"
 
-// That a table cannot say one thing and try another.
+// A table must not claim one thing and test another.
 
 namespace slabtide::test {
 namespace {

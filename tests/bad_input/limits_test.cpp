@@ -10,8 +10,8 @@
 
 #include "support/run_program.h"
 
-// Inputs made to exhaust: each is refused within ten seconds of computing and a gigabyte, which
-// the shell's limits enforce on the program, and its message is the one expected.
+// Inputs made to exhaust resources: each is refused within ten seconds of processor time and a
+// gigabyte, which the shell's limits enforce, and with the expected message.
 
 namespace slabtide::test {
 namespace {
@@ -37,8 +37,8 @@ std::string repeated(std::string_view piece, std::size_t times) {
   return text;
 }
 
-/// Runs the program within the limits; under the address sanitizer, which takes terabytes of
-/// addresses for itself, within the time alone.
+/// Runs the program within the limits; under the address sanitizer, which reserves terabytes of
+/// addresses, within the time limit only.
 Outcome run_within(const std::vector<std::string>& words, const fs::path& folder) {
   const std::string limits = sanitized ? "ulimit -t 100" : "ulimit -t 10; ulimit -v 1000000";
   std::vector<std::string> all{"/bin/sh", "-c", limits + "; exec \"$0\" \"$@\"", SLABTIDE_PROGRAM};
@@ -46,7 +46,7 @@ Outcome run_within(const std::vector<std::string>& words, const fs::path& folder
   return run_program(all, folder);
 }
 
-/// The first line of what a refused run prints.
+/// The first line that a refused run prints.
 std::string refusal(const std::vector<std::string>& words, const fs::path& folder) {
   const Outcome outcome = run_within(words, folder);
   CHECK(outcome.code == 2);
@@ -55,7 +55,7 @@ std::string refusal(const std::vector<std::string>& words, const fs::path& folde
 
 const std::string spring = read_text(fs::path(SLABTIDE_SOURCE_DIR) / "data/demo/spring.toml");
 
-/// The demo job without its zones and what names them.
+/// The demo job without its zones and without what refers to them.
 std::string job_without_zones() {
   std::string text = spring.substr(0, spring.find("# 14 x 12 ft against"));
   const std::size_t order = text.find("zone_order");
@@ -73,7 +73,7 @@ std::string rectangle(std::size_t x, std::size_t y, std::size_t width, std::size
                      y + height);
 }
 
-/// A saw-tooth ring of so many corners.
+/// A saw-tooth outline with this many corners.
 std::string many_corners(std::size_t corners, double at_ft) {
   std::string list = fmt::format("[{}, 0]", at_ft);
   for (std::size_t i = 1; i + 1 < corners; ++i) {
@@ -115,7 +115,7 @@ TEST_CASE("a file of a gigabyte is not read, in any place") {
   const TempFolder folder;
   write_text(folder.path() / "job.toml", spring);
   write_text(folder.path() / "huge", "");
-  fs::resize_file(folder.path() / "huge", std::uintmax_t{1} << 30U);  // holes, no disk
+  fs::resize_file(folder.path() / "huge", std::uintmax_t{1} << 30U);  // sparse: takes no disk space
   const std::string message = "huge: cannot read \"huge\": it is over the limit of 8388608 bytes";
   CHECK(refusal({"plan", "huge"}, folder.path()) == message);
   CHECK(refusal({"plan", "job.toml", "--forecast", "huge"}, folder.path()) == message);

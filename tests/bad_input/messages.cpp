@@ -27,12 +27,12 @@ std::vector<fs::path> files_ending(std::string_view ending) {
   return files;
 }
 
-/// Inputs of one ending, tried in turn; none may come a second time under another name.
+/// Tries the inputs of one ending in turn; none may occur twice under different names.
 class Tries {
  public:
   explicit Tries(const Teller& tell) : tell_(tell) {}
 
-  /// What is told of an input, held against what is expected.
+  /// Compares the message about an input with the expected one.
   std::string told_of(const std::string& name, const std::string& input,
                       const std::string& expected) {
     CAPTURE(name);
@@ -53,7 +53,7 @@ class Tries {
  private:
   const Teller& tell_;
   std::set<std::string> names_;
-  std::map<std::string, std::string> inputs_;  // to the name they came under
+  std::map<std::string, std::string> inputs_;  // with the name they were first seen under
 };
 
 void try_files(std::string_view ending, Tries& tries) {

@@ -9,19 +9,19 @@
 #include "slabtide/slab/column/column.h"
 #include "slabtide/weather/site/site_weather.h"
 
-// Columns under weather made here, so that nothing but the solver is measured.
+// Columns under artificial weather, so that only the solver is measured.
 
 namespace slabtide::bench {
 
 inline constexpr double day_s = 86400.0;
 inline constexpr double step_s = 300.0;
 
-/// A wave a day long about `mean`, lowest at midnight.
+/// A daily wave around `mean`, lowest at midnight.
 inline double daily(double mean, double swing, double time_s) {
   return mean - swing * std::cos(2.0 * std::numbers::pi * time_s / day_s);
 }
 
-/// Two clear spring days, near enough.
+/// Approximately two clear spring days.
 inline SiteWeather two_days(double hours = 50.0) {
   SiteWeather weather;
   weather.grid.start = UtcTime(Date(2026, 5, 14));
@@ -46,7 +46,7 @@ inline SiteWeather two_days(double hours = 50.0) {
   return weather;
 }
 
-/// Full sun on the first column to full shade on the last.
+/// From full sun on the first column to full shade on the last.
 inline std::vector<CellExposure> exposures(const SiteWeather& weather, std::size_t count) {
   std::vector<CellExposure> result(count);
   for (std::size_t i = 0; i < count; ++i) {

@@ -2,7 +2,7 @@
 
 #include <malloc.h>
 
-// As the program does (src/main.cpp): freed memory is kept for the next histories.
+// As in the program (src/main.cpp): freed memory is kept for the next histories.
 int main(int argc, char** argv) {
   constexpr int kept_bytes = 1 << 28;
   constexpr int largest_bytes = 1 << 25;

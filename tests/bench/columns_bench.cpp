@@ -6,12 +6,12 @@
 #include "bench_columns.h"
 #include "slab/column/column_solver.h"
 
-// Time to solve columns as a plan does, their histories kept.
+// Time to solve columns as a plan does, keeping their histories.
 
 namespace slabtide::bench {
 namespace {
 
-/// The argument is the number of columns, the counter the time for one of them.
+/// The argument is the number of columns, the counter is the time per column.
 void solve(benchmark::State& state) {
   const auto count = static_cast<std::size_t>(state.range(0));
   const SiteWeather weather = two_days();

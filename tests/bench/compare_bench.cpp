@@ -5,8 +5,8 @@
 
 #include "slabtide/cli/command/run.h"
 
-// `slabtide compare` on the hot demo job, from the job file to the printed text: some 25
-// choices and the turning point. The aim is under 3 s on two cores.
+// `slabtide compare` on the hot demo job, from the job file to the printed text: about 25 choices
+// and the turning point. The aim is under 3 s on two cores.
 
 namespace slabtide {
 namespace {

@@ -17,7 +17,7 @@ inline std::uint64_t& counted() {
   return operations;
 }
 
-/// A double that counts what is done to it.
+/// A double that counts the operations on it.
 struct Counted {
   double value = 0.0;
 

@@ -8,10 +8,10 @@
 
 namespace slabtide::bench {
 
-/// Floating-point operations that solving one column takes: additions, multiplications, divisions
-/// and roots, counted by running the same formulas over a number that counts. An exponential
-/// counts as the 34 operations of Highway's polynomial, a logarithm as its 27; comparing and
-/// choosing as none.
+/// Floating-point operations needed to solve one column: additions, multiplications, divisions and
+/// roots, counted by running the same formulas with a number type that counts. An exponential
+/// counts as the 34 operations of Highway's polynomial and a logarithm as its 27; comparisons and
+/// selections count as none.
 std::uint64_t operations_of_column(const ColumnCase& column, const SiteWeather& weather,
                                    const SolverSettings& settings);
 

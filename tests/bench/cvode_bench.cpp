@@ -13,10 +13,11 @@
 #include "slab/process/setting.h"
 #include "slabtide/day/pour/cell_times.h"
 
-// Against SUNDIALS' CVODE on the same cells: how long each takes for one column where its set
-// times are as good. Errors are the farthest print, initial or final set from CVODE's own at a
-// tolerance of 1e-10 and steps no longer than a minute. For each pair of steps of ours CVODE gets
-// the loosest tolerance, in steps of a tenth of a power of ten, that is no farther off.
+// Comparison with SUNDIALS' CVODE on the same cells: how long each takes for one column with
+// equally accurate set times. Errors are the largest difference of print, initial and final set
+// from CVODE's own at a tolerance of 1e-10 and steps of at most a minute. For each pair of our step
+// lengths CVODE gets the loosest tolerance, in steps of a tenth of a power of ten, with which it is
+// no less accurate.
 
 namespace slabtide::bench {
 namespace {

@@ -29,8 +29,8 @@ constexpr double seconds_per_hour = 3600.0;
 constexpr double print_psi = 40.0;
 constexpr std::size_t probe_count = 3;  // top, work, middle
 
-/// Where each unknown stands in the state: a cell's temperature, then its equivalent age, then
-/// the set ages of the probes above the next cell, so that the matrix stays narrow.
+/// The index of each unknown in the state: a cell's temperature, then its equivalent age, then the
+/// set ages of the probes above the next cell, so that the matrix stays narrow.
 struct Order {
   std::vector<std::size_t> cell;
   std::vector<std::size_t> age;
@@ -45,7 +45,7 @@ struct Problem {
   std::array<ProbePlace, probe_count> places;
   Order order;
   double print_age_h = 0.0;
-  double surface_c = 0.0;  // where the last balance left it
+  double surface_c = 0.0;  // result of the last balance
 
   Problem(const ColumnCase& c, const SiteWeather& w, const SolverSettings& cells)
       : column(c), weather(w), mesh(column_mesh(c, cells)), surface_c(c.concrete_c) {
@@ -62,14 +62,14 @@ struct Problem {
     }
   }
 
-  /// How far from the diagonal any unknown asks for another.
+  /// How far from the diagonal an unknown depends on another.
   std::size_t band() const {
     std::size_t widest = 1;
     const auto couple = [&widest](std::size_t a, std::size_t b) {
       widest = std::max(widest, a > b ? a - b : b - a);
     };
     for (std::size_t i = 1; i < order.cell.size(); ++i) couple(order.cell[i], order.cell[i - 1]);
-    couple(order.probe[0], order.cell[0]);  // what still evaporates goes by the top's age
+    couple(order.probe[0], order.cell[0]);  // what still evaporates depends on the age of the top
     for (std::size_t k = 0; k < probe_count; ++k) {
       const std::size_t below = places[k].above;
       couple(order.probe[k], order.cell[below]);
@@ -166,7 +166,7 @@ void start_state(const Problem& p, N_Vector y) {
   }
 }
 
-/// CVODE and what it needs, freed at the end.
+/// CVODE and its data, freed at the end.
 class Integrator {
  public:
   Integrator(Problem& problem, const CvodeSettings& settings) : problem_(problem) {

@@ -12,8 +12,8 @@
 #include "slabtide/day/uncertainty/column_events.h"
 #include "slabtide/day/uncertainty/sampled_pour.h"
 
-// A large pour on many days that may come, and how the time for a column depends on how many
-// there are. First in the program, so that the peak of memory is theirs.
+// A large pour on many sampled days, and how the time per column depends on their number. These run
+// first in the program, so that the peak of memory is theirs.
 
 namespace slabtide::bench {
 namespace {
@@ -26,7 +26,7 @@ double peak_mib() {
   return static_cast<double>(usage.ru_maxrss) / kib_per_mib;
 }
 
-/// `count` columns, each with light of its own, 40 h from the first placing to the end.
+/// `count` columns, each with its own light, 40 h from the first placing to the end.
 ColumnSet pour_of(std::size_t count) {
   ColumnSet set;
   set.weather = two_days(48.0);
@@ -50,7 +50,7 @@ ColumnQuestions all_questions() {
   return asked;
 }
 
-/// The events of every column on every day, as an ensemble asks for them.
+/// The events of every column on every day, as an ensemble needs them.
 std::vector<std::vector<ColumnEvents>> all_days(const ColumnSet& set, std::size_t days) {
   const Practice practice = default_practice();
   const ColumnQuestions asked = all_questions();
@@ -86,7 +86,7 @@ BENCHMARK(cells_by_days)
     ->UseRealTime()
     ->Unit(benchmark::kMillisecond);
 
-// 10 to 10,000 columns: the time for one must not grow.
+// 10 to 10,000 columns: the time per column must not grow.
 BENCHMARK(cells_by_days)
     ->Args({10, 1})
     ->Args({100, 1})

@@ -1,4 +1,4 @@
-// Compiles itself once for each instruction set, as src/slab/column/column_core.cpp does.
+// Compiled once for each instruction set, like src/slab/column/column_core.cpp.
 #undef HWY_TARGET_INCLUDE
 #define HWY_TARGET_INCLUDE "peak_bench.cpp"
 #include <hwy/foreach_target.h>
@@ -14,15 +14,15 @@ namespace HWY_NAMESPACE {
 
 namespace hn = hwy::HWY_NAMESPACE;
 
-constexpr std::size_t chains = 12;  // enough that none waits for its own result
+constexpr std::size_t chains = 12;  // enough that none has to wait for its own result
 
-/// `rounds` of independent multiply-and-adds; returns the operations in all and, in `out`,
-/// something that depends on all of them.
+/// `rounds` of independent multiply-adds; returns the total number of operations and, in `out`, a
+/// value that depends on all of them.
 std::uint64_t multiply_and_add(std::uint64_t rounds, double* out) {
   const hn::ScalableTag<double> tag;
   const auto factor = hn::Set(tag, 0.999999);
   const auto addend = hn::Set(tag, 1.0e-7);
-  // Different from the start: chains that hold the same are made one by the compiler.
+  // Different start values: the compiler merges chains with equal values.
   const auto from = [&tag](double value) HWY_ATTR { return hn::Set(tag, value); };
   auto a = from(1.0), b = from(1.1), c = from(1.2), d = from(1.3), e = from(1.4), f = from(1.5);
   auto g = from(1.6), h = from(1.7), i = from(1.8), j = from(1.9), k = from(2.0), l = from(2.1);
@@ -63,9 +63,9 @@ HWY_AFTER_NAMESPACE();
 #include "counted_number.h"
 #include "slab/column/column_solver.h"
 
-// What share of the processor's double-precision peak the columns reach: operations counted over
-// processor time, both on one thread. The peak is that of independent multiply-and-adds (two
-// operations each) on the widest instruction set, measured beside it.
+// The fraction of the processor's double-precision peak that the columns reach: operations counted
+// over processor time, both on one thread. The peak is that of independent multiply-adds (two
+// operations each) on the widest instruction set, measured here.
 
 namespace slabtide::bench {
 namespace {
@@ -77,7 +77,7 @@ constexpr double giga = 1.0e9;
 
 double processor_s() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
-/// Operations a second, the best of several goes.
+/// Operations per second, the best of several runs.
 double peak() {
   double best = 0.0;
   for (int go = 0; go < 10; ++go) {

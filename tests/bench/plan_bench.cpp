@@ -15,7 +15,7 @@
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 
-// The demo jobs from end to end, as a user runs them, and what of that the columns take.
+// The demo jobs from end to end, as a user runs them, and how much of that the columns take.
 
 namespace slabtide {
 namespace {
@@ -31,7 +31,7 @@ std::string read_text(const std::string& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-/// The most memory the process has held so far, all benchmarks before this one included.
+/// The peak memory of the process so far, including all earlier benchmarks.
 double peak_mib() {
   rusage usage{};
   getrusage(RUSAGE_SELF, &usage);
@@ -65,7 +65,7 @@ Prepared prepare(const std::string& name) {
   return {std::move(job), WeatherSeries::from_forecast(forecast).value.value()};
 }
 
-/// Exposure and columns alone: all that costs more than a moment.
+/// Only exposure and columns, which take almost all of the time.
 void pour(benchmark::State& state, const std::string& name) {
   const Prepared prepared = prepare(name);
   const Practice practice = default_practice();
@@ -85,7 +85,7 @@ void pour(benchmark::State& state, const std::string& name) {
       benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
 }
 
-/// The bands alone: 200 days that may come. The aim is under 3 s on two cores with the plan.
+/// Only the bands: 200 sampled days. The aim is under 3 s on two cores, including the plan.
 void bands(benchmark::State& state, const std::string& name) {
   const Prepared prepared = prepare(name);
   const Practice practice = default_practice();

@@ -8,9 +8,9 @@
 
 #include "support/run_program.h"
 
-// What the machine may refuse: room on the disk, a folder, the time-zone database, the reader of a
-// pipe, a home, the usual locale. The program says so in words, leaves what was there as it was,
-// and never prints another number for it.
+// Things the machine may refuse: disk space, a folder, the time-zone database, the reader of a
+// pipe, a home folder, the usual locale. The program reports it in words, leaves existing files
+// unchanged, and never prints a different number because of it.
 
 namespace slabtide::test {
 namespace {
@@ -33,12 +33,12 @@ class JobFolder {
     words.insert(words.begin(), SLABTIDE_PROGRAM);
     return run_program(words, path(), environment);
   }
-  /// Where a build that counts lines may leave its counts, whoever it runs as.
+  /// Where a build that counts lines can write its counts, whichever user it runs as.
   Environment counts_elsewhere() const {
     fs::permissions(counts_.path(), fs::perms::all);
     return {{"GCOV_PREFIX", counts_.path().string()}};
   }
-  /// A line for the shell; "$0" is the program.
+  /// Runs a shell command; "$0" is the program.
   Outcome shell(const std::string& line, const Environment& environment = {}) const {
     return run_program({"/bin/bash", "-c", line, SLABTIDE_PROGRAM}, path(), environment);
   }
@@ -61,7 +61,7 @@ std::vector<std::string> plan_writing(const std::string& path) {
 
 TEST_CASE("a full disk is told, by what is written and by what is printed") {
   const JobFolder job;
-  // A device cannot bear an ending: a link of the right name leads to it.
+  // A device has no suitable ending, so a link with the right name leads to it.
   fs::create_symlink("/dev/full", job.path() / "day.json");
   const Outcome written = job.run(plan_writing("day.json"));
   CHECK(written.code == could_not);
@@ -78,7 +78,7 @@ TEST_CASE("where a file's size is at its limit, what was there stays and nothing
   const JobFolder job;
   const std::string yesterdays = "{\"slabtide\": {\"version\": \"0.1.0\", \"schema\": 1}}\n";
   write_text(job.path() / "day.json", yesterdays);
-  // No room for more than a kilobyte a file, as where a disk fills up halfway.
+  // Files are limited to a kilobyte, as when a disk fills up halfway.
   const Outcome outcome = job.shell(
       "trap '' XFSZ; ulimit -f 1; exec \"$0\" plan job.toml --draws 0 --now 2026-05-13T18:00 "
       "--write day.json | cat",
@@ -92,8 +92,8 @@ TEST_CASE("where a file's size is at its limit, what was there stays and nothing
 }
 
 TEST_CASE("a folder that takes no file is told") {
-  // The tests may run as root, whom no permission stops: a file for a folder, and a file system
-  // that takes none.
+  // The tests may run as root, whom permissions do not stop: so a file in place of a folder, and a
+  // file system that cannot be written to.
   const JobFolder job;
   const Outcome below_file = job.run(plan_writing("job.toml/day.json"));
   CHECK(below_file.code == could_not);
@@ -116,7 +116,7 @@ TEST_CASE("a file nobody may write to stays as it is") {
     MESSAGE("needs root and setpriv to become someone else: left out");
     return;
   }
-  // As nobody, in a folder that is root's: reading goes, writing is refused.
+  // As user nobody in a folder that belongs to root: reading works, writing is refused.
   for (fs::path each = job.path(); each != each.root_path(); each = each.parent_path()) {
     if (each == fs::temp_directory_path()) break;
     fs::permissions(each, fs::perms::others_read | fs::perms::others_exec, fs::perm_options::add);
@@ -142,7 +142,7 @@ TEST_CASE("a file nobody may write to stays as it is") {
   CHECK(noted.err ==
         "job.journal: cannot write \"job.journal\": permission refused\n"
         "  Check who owns the file and its folder, or choose another place\n");
-  // What is read-only does not keep a plan from being made and printed.
+  // A read-only folder must not keep a plan from being made and printed.
   CHECK(job.shell(as_nobody + "plan job.toml --draws 0 --now 2026-05-13T18:00",
                   job.counts_elsewhere())
             .code == 0);
@@ -171,7 +171,7 @@ TEST_CASE("a reader that goes away early, or was never there") {
   const Outcome both = job.shell(
       "\"$0\" plan job.toml --draws 0 --now 2026-05-13T18:00 --write day.json >&- 2>&- <&-");
   CHECK(both.code == could_not);
-  // Nothing printed may end up in a file that was opened in the stream's place.
+  // Output must never end up in a file that was opened in place of a closed stream.
   const Outcome whole = job.run(plan_writing("whole.json"));
   CHECK(whole.code == 0);
   CHECK(read_text(job.path() / "day.json") == read_text(job.path() / "whole.json"));
@@ -190,20 +190,20 @@ TEST_CASE("no home, no terminal and an empty environment change nothing") {
 }
 
 TEST_CASE("no locale changes a decimal point or a day's name") {
-  // localedef makes the locale whether or not the machine has it installed.
+  // localedef makes the locale even if it is not installed.
   const JobFolder job;
   const Outcome made = job.shell(
       "mkdir locales && localedef -i de_DE -f UTF-8 \"$PWD/locales/de_DE.UTF-8\" 2>&1 || true");
   const bool there = fs::exists(job.path() / "locales/de_DE.UTF-8/LC_NUMERIC");
   if (!there) MESSAGE("no sources of locales here: by name alone");
-  // glibc keeps what it reads of LOCPATH to the end, which the leak check would hold against us.
+  // glibc keeps what it reads from LOCPATH until the end, which the leak check would report.
   const Environment german{{"LC_ALL", "de_DE.UTF-8"},
                            {"LANG", "de_DE.UTF-8"},
                            {"LOCPATH", (job.path() / "locales").string()},
                            {"LSAN_OPTIONS", "detect_leaks=0"},
                            {"ASAN_OPTIONS", "detect_leaks=0"}};
   if (there) {
-    // The locale does what it is feared for.
+    // Check that this locale has a decimal comma.
     CHECK(job.shell("printf '%.1f' 0,5", german).out == "0,5");
   }
   for (const std::string ending : {"json", "csv", "ics", "html"}) {

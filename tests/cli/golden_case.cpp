@@ -29,7 +29,7 @@ Files files_below(const fs::path& folder) {
   return result;
 }
 
-/// What of `after` is not in `before` just so.
+/// Files of `after` that are not in `before` with the same content.
 Files made_or_changed(const Files& before, const Files& after) {
   Files result;
   std::set_difference(after.begin(), after.end(), before.begin(), before.end(),
@@ -37,7 +37,7 @@ Files made_or_changed(const Files& before, const Files& after) {
   return result;
 }
 
-/// Files of whose content a few fields are expected, as these.
+/// For files of which only a few fields are expected, replaces the content by these fields.
 Files with_fields(Files files, const fs::path& expected_fields) {
   for (const auto& [name, fields] : files_below(expected_fields)) {
     const auto file = files.find(name);
@@ -46,7 +46,7 @@ Files with_fields(Files files, const fs::path& expected_fields) {
   return files;
 }
 
-/// The case as the program finds it: without what is expected of it.
+/// Copies the case without its expected files, as the program should find it.
 void lay_out(const GoldenCase& golden, const fs::path& where, const fs::path& data,
              const CommandLine& command) {
   fs::copy(golden.folder, where, fs::copy_options::recursive);
@@ -58,7 +58,7 @@ void lay_out(const GoldenCase& golden, const fs::path& where, const fs::path& da
   if (names_data) fs::copy(data, where / "data", fs::copy_options::recursive);
 }
 
-/// A file that holds nothing is not kept.
+/// Writes the file, or removes it if the text is empty.
 void keep(const fs::path& path, const std::string& text) {
   if (text.empty()) {
     fs::remove(path);

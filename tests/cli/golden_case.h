@@ -7,7 +7,7 @@
 
 namespace slabtide::test {
 
-/// One run of the program and what must come of it: a folder that holds
+/// One run of the program and its expected results: a folder with
 ///
 ///   cmd              the words after `slabtide`, one line; 'quoted' and "quoted" words keep
 ///                    their spaces; NAME=value words before the first other word set the
@@ -15,26 +15,26 @@ namespace slabtide::test {
 ///   expected_out     standard output, byte for byte; absent: nothing
 ///   expected_err     standard error, likewise
 ///   expected_code    the exit code; absent: 0
-///   expected_files/  every file that the run makes or changes, and no other
-///   expected_fields/ in place of a whole JSON file, what it holds at a few pointers
+///   expected_files/  every file that the run makes or changes, and no others
+///   expected_fields/ in place of a whole JSON file, its values at a few pointers
 ///   (json_fields.h)
 ///
-/// and whatever files the command reads. The run happens in a copy of the folder, which also
-/// holds the project's data/ where the command names it.
+/// and any files that the command reads. The run is made in a copy of the folder, which also
+/// contains the project's data/ if the command uses it.
 struct GoldenCase {
   std::string name;
   std::filesystem::path folder;
 };
 
-/// Every folder under `root` that holds a `cmd`, by name.
+/// Every folder under `root` that contains a `cmd`, in order of name.
 std::vector<GoldenCase> golden_cases(const std::filesystem::path& root);
 
-/// What is compared.
+/// The results that are compared.
 struct Observed {
   std::string out;
   std::string err;
   int code = 0;
-  /// Path below the case's folder, and content, or its fields where these are expected.
+  /// Path below the case's folder, and the content, or its fields if these are expected.
   std::map<std::string, std::string> files;
 
   friend bool operator==(const Observed&, const Observed&) = default;
@@ -47,10 +47,10 @@ Observed run(const GoldenCase& golden, const std::filesystem::path& program,
 /// Rewrites the case's expected files.
 void update(const GoldenCase& golden, const Observed& observed);
 
-/// What differs, for the reader of a failed test; empty where nothing does.
+/// What differs, for the reader of a failed test; empty if nothing does.
 std::string difference(const Observed& expected, const Observed& actual);
 
-/// A command line's words and the environment before them.
+/// The words of a command line, and the environment given before them.
 struct CommandLine {
   std::map<std::string, std::string> environment;
   std::vector<std::string> words;

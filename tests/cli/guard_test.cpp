@@ -9,8 +9,8 @@
 
 #include "support/run_program.h"
 
-// What a run must never write over: what it reads, by whatever path; what it writes already; what
-// slabtide did not write.
+// What a run must never overwrite: what it reads (by whatever path), what it has already written,
+// and what slabtide did not write.
 
 namespace slabtide::test {
 namespace {
@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 
 constexpr int input_wrong = 2;
 
-/// The spring demo as job.toml, planned by a table typed by hand.
+/// The spring demo as job.toml, planned with a forecast table typed by hand.
 class GuardedFolder {
  public:
   GuardedFolder() {
@@ -53,7 +53,7 @@ class GuardedFolder {
   TempFolder folder_;
 };
 
-/// Refused whatever is said, the file as it was.
+/// Refused even with --force, and the file is unchanged.
 void check_refused(const GuardedFolder& folder, const std::string& kept,
                    const std::vector<std::string>& options, const std::string& message,
                    const std::string& job = "job.toml") {
@@ -148,7 +148,7 @@ TEST_CASE("one run writes no file twice") {
                                      other));
     CHECK(!fs::exists(folder.path("day.html")));
   }
-  // A link to what is not there yet is followed.
+  // A link to a file that does not exist yet is followed.
   CHECK(folder.plan({"--write", "link.html"}).code == 0);
   CHECK(fs::is_symlink(folder.path("link.html")));
   CHECK(folder.text("day.html").starts_with("<!DOCTYPE html>"));
@@ -184,7 +184,7 @@ TEST_CASE("what slabtide did not write stays, unless forced") {
     CHECK(folder.text(foreign.name) == foreign.text);
     CHECK(folder.plan({"--write", foreign.name, "--force"}).code == 0);
     CHECK(folder.text(foreign.name) != foreign.text);
-    CHECK(folder.plan({"--write", foreign.name}).code == 0);  // ours now
+    CHECK(folder.plan({"--write", foreign.name}).code == 0);  // now our own file
     folder.put(foreign.name, "");
     CHECK(folder.plan({"--write", foreign.name}).code == 0);
   }
@@ -259,7 +259,7 @@ TEST_CASE("a folder, and a pipe that nobody reads from, are refused at once") {
       piped.err ==
       "day.json: cannot write \"day.json\": it is a pipe that nobody reads from, or a device that "
       "is away\n  Start the reader first, or name a file\n");
-  // Read from, it hangs no one either.
+  // Reading from it does not hang either.
   CHECK(folder.plan({}, "day.json").code == input_wrong);
   CHECK(folder.plan({"--forecast", "day.json"}).code == input_wrong);
 }

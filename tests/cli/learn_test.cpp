@@ -9,7 +9,7 @@
 #include "slabtide/job/records/mix_book.h"
 #include "support/run_program.h"
 
-// `slabtide learn` as real processes: many at once, and again.
+// `slabtide learn` in real processes: many at once, and repeated.
 
 namespace slabtide::test {
 namespace {

@@ -19,7 +19,7 @@
 #include "slabtide/core/files.h"
 #include "support/run_program.h"
 
-// What is half written when a signal comes, or was left by a run that was killed.
+// Files that are half-written when a signal comes, or were left by a killed run.
 
 namespace slabtide::test {
 namespace {
@@ -35,7 +35,7 @@ std::vector<std::string> names_in(const fs::path& folder) {
   return names;
 }
 
-/// A process that is in the middle of writing `target` until a signal ends it; its status.
+/// Ends a process by a signal while it is writing `target`; returns its status.
 int end_while_writing(const fs::path& target, int signal, bool handled) {
   std::array<int, 2> told{};
   REQUIRE(::pipe(told.data()) == 0);
@@ -73,7 +73,7 @@ TEST_CASE("a signal that ends the process takes what is half written with it") {
 
 TEST_CASE("the program itself is ended so, and an ignored signal stays ignored") {
   const TempFolder folder;
-  // The shell's own kill: the program must end by the signal, not with a code of its own.
+  // Sent by the shell's own kill: the program must end by the signal, not with an exit code.
   const std::string line =
       "mkfifo gate; \"$0\" quick --place 44.9,-91.9 --date 2026-05-14 --high 71 --low 48 > gate & "
       "pid=$!; kill -TERM $pid; wait $pid; echo $?";
@@ -93,7 +93,7 @@ TEST_CASE("what a killed run left is swept, what is being written is not") {
   REQUIRE(WIFSIGNALED(status));
   REQUIRE(names_in(folder.path()).size() == 1);
   const std::string left = names_in(folder.path()).front();
-  // Of others: a name like ours but for the machine, one that is no name of ours, a link.
+  // Files of others: a name like ours but from another machine, a name that is not ours, a link.
   write_text(folder.path() / ".slabtide-00000000-0123456789abcdef.part", "another's");
   write_text(folder.path() / "notes.part", "theirs");
   const UnfinishedFile alive(target);

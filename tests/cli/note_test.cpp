@@ -18,7 +18,7 @@
 #include "slabtide/job/reading/read_job.h"
 #include "support/run_program.h"
 
-// `slabtide note` as real processes: killed in the middle of their writing, and many at once.
+// `slabtide note` in real processes: killed while writing, and many at once.
 
 namespace slabtide::test {
 namespace {
@@ -27,7 +27,7 @@ namespace fs = std::filesystem;
 
 const fs::path source_dir = SLABTIDE_SOURCE_DIR;
 
-/// The demo job in a folder of its own, and its journal.
+/// The demo job in its own folder, and its journal.
 class NotedJob {
  public:
   NotedJob() : job_(read_job(read_text(source_dir / "data/demo/spring.toml")).value.value()) {
@@ -38,7 +38,7 @@ class NotedJob {
   bool has_journal() const { return fs::exists(path()); }
   void put(const std::string& text) const { write_text(path(), text); }
 
-  /// What counts; fails the test where the journal does not read.
+  /// The observations that count; fails the test if the journal cannot be read.
   std::vector<Observation> readings() const {
     const std::string text = journal();
     const Parsed<Journal> reading = read_journal(text, job_);
@@ -53,7 +53,8 @@ class NotedJob {
     return run_program(before, folder_.path());
   }
 
-  /// Notes while the test holds the journal, which gets a line once the program waits for it.
+  /// Runs `note` while the test holds the lock on the journal; once the program is waiting for it,
+  /// the journal gets another line.
   Outcome note_meanwhile(const std::vector<std::string>& words, const std::string& line) const {
     const int held = ::open(path().c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
     REQUIRE(::flock(held, LOCK_EX) == 0);
@@ -72,7 +73,7 @@ class NotedJob {
   }
 
  private:
-  /// The kernel's list of locks has a line with an arrow for each that is waited for.
+  /// The kernel's list of locks has a line with an arrow for each lock that someone waits for.
   bool is_waited_for() const {
     struct stat status {};
     if (::stat(path().c_str(), &status) != 0) return false;
@@ -105,7 +106,7 @@ TEST_CASE("killed at any byte of its line, note loses nothing that was there") {
   for (std::size_t end = one.size(); end < two.size(); ++end) {
     CAPTURE(end);
     job.put(one);
-    // prlimit (util-linux): the kernel writes up to the limit and ends the process.
+    // prlimit (util-linux): the kernel writes up to the limit and then ends the process.
     const Outcome killed = job.note(thumb, {"prlimit", fmt::format("--fsize={}", end)});
     CHECK(killed.code == 128 + SIGXFSZ);
     CHECK(job.journal() == two.substr(0, end));
@@ -121,7 +122,7 @@ TEST_CASE("killed at any byte of the first line, and of an undo") {
   const NotedJob job;
   REQUIRE(job.note(firm).code == 0);
   const std::string one = job.journal();
-  constexpr std::size_t step = 7;  // the remarks before the line are long
+  constexpr std::size_t step = 7;  // the comments before the line are long
   for (std::size_t end = 0; end < one.size(); end += step) {
     CAPTURE(end);
     job.put("");
@@ -171,7 +172,7 @@ TEST_CASE("an undo made twice at once strikes one reading once") {
     std::thread other([&] { codes[1] = job.note({"--undo"}).code; });
     one.join();
     other.join();
-    CHECK(codes[0] + codes[1] == 2);  // one is done, the other finds nothing to undo
+    CHECK(codes[0] + codes[1] == 2);  // one succeeds, the other finds nothing to undo
     CHECK(job.readings().empty());
   }
 }

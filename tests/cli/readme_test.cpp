@@ -7,7 +7,7 @@
 #include "support/marked_block.h"
 #include "support/run_program.h"
 
-// README.md shows a plan. It is the real one: the golden case's output, between two marks.
+// README.md shows a plan, which must be the golden case's real output, between two marks.
 
 namespace slabtide::test {
 namespace {

@@ -39,14 +39,14 @@ TEST_CASE("the parts of a web address") {
 }
 
 TEST_CASE("Retry-After as seconds or as a date in its three forms") {
-  // The instant of RFC 9110, section 5.6.7, written in the forms it gives there.
+  // The instant of RFC 9110, section 5.6.7, in each of the forms given there.
   const UtcTime now{Date{1994, 11, 6}, boost::posix_time::time_duration{8, 49, 7}};
   CHECK(retry_after_s("120", now) == 120.0);
   CHECK(retry_after_s("Sun, 06 Nov 1994 08:49:37 GMT", now) == 30.0);
   CHECK(retry_after_s("Sunday, 06-Nov-94 08:49:37 GMT", now) == 30.0);
   CHECK(retry_after_s("Sun Nov  6 08:49:37 1994", now) == 30.0);
   CHECK_FALSE(retry_after_s("0", now));
-  CHECK_FALSE(retry_after_s("Sun, 06 Nov 1994 08:48:37 GMT", now));  // has passed
+  CHECK_FALSE(retry_after_s("Sun, 06 Nov 1994 08:48:37 GMT", now));  // in the past
   CHECK(retry_after_s("99999999999999999999999", now).value() > 86400.0);
   CHECK_FALSE(retry_after_s("", now));
   CHECK_FALSE(retry_after_s("soon", now));

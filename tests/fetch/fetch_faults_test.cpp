@@ -13,7 +13,7 @@
 #include "core/utf8.h"
 #include "fetch/fetch_fixture.h"
 
-// What fails on the way: servers, connections, answers, the disk.
+// Failures on the way: servers, connections, answers, the disk.
 
 namespace slabtide::test {
 
@@ -47,7 +47,7 @@ const std::string unusable =
 
 std::string whole_answer() { return answer(200, grid_document()).bytes; }
 
-/// The service says no.
+/// The service refuses.
 std::vector<FailureRow> refusals() {
   return {
       {"404 with a problem body",
@@ -83,13 +83,13 @@ std::vector<FailureRow> refusals() {
   };
 }
 
-/// What a server may say to steer a terminal.
+/// Text with which a server might try to control a terminal.
 // NOLINTBEGIN(misc-misleading-bidirectional): a mark that turns the direction of text
 constexpr const char* steering = "\\u001b[2J\\u0007\\u009b31m\\u202e\\u2028\\r\\nslabtide: done";
 constexpr const char* steering_shown = "␛[2J␇�31m��␍␊slabtide: done";
 // NOLINTEND(misc-misleading-bidirectional)
 
-/// A server that would speak to the terminal.
+/// Servers that try to control the terminal.
 std::vector<FailureRow> steering_servers() {
   const std::string advice = " check the site's latitude and longitude";
   const auto said = [](const std::string& body) { return points(answer(403, body)); };
@@ -130,7 +130,7 @@ std::vector<FailureRow> steering_servers() {
   };
 }
 
-/// Headers without measure.
+/// Endless headers.
 std::vector<FailureRow> endless_headers() {
   std::string many;
   for (int i = 0; i < 3000; ++i) many += fmt::format("X-Line-{}: {:40}\r\n", i, "x");
@@ -157,7 +157,7 @@ std::vector<FailureRow> broken_answers() {
   };
 }
 
-/// Answers that are no forecast.
+/// Answers that are not forecasts.
 std::vector<FailureRow> useless_answers() {
   return {
       {"a document cut short, but whole for http",
@@ -183,7 +183,7 @@ std::vector<FailureRow> useless_answers() {
   };
 }
 
-/// Answers that lead elsewhere.
+/// Answers that lead to other addresses.
 std::vector<FailureRow> false_ways() {
   return {
       {"no http at all", grid({.bytes = "SSH-2.0-door\r\n"}),
@@ -224,7 +224,7 @@ std::vector<FailureRow> failures() {
   return rows;
 }
 
-/// The first line of the errors with the server's port taken out.
+/// The first line of the errors, with the server's port replaced.
 std::string told_first(const FetchOutcome& outcome, const FetchFixture& fixture) {
   std::string line = line_of(unwrapped(outcome.err), 1);
   const std::string base = fixture.server.base_url();
@@ -303,7 +303,7 @@ TEST_CASE("what cannot be written leaves the old forecast") {
 TEST_CASE("a disk that takes no more leaves the old forecast") {
   FetchFixture fixture;
   fixture.server.will_answer(grid_path, answer(200, grid_document()));
-  // A full disk without one: no file may grow over a kilobyte, and the write fails.
+  // Simulates a full disk: no file may grow beyond a kilobyte, so the write fails.
   rlimit before{};
   REQUIRE(::getrlimit(RLIMIT_FSIZE, &before) == 0);
   const rlimit tight{.rlim_cur = 1024, .rlim_max = before.rlim_max};
@@ -316,7 +316,7 @@ TEST_CASE("a disk that takes no more leaves the old forecast") {
   CHECK(outcome.err.starts_with("slabtide fetch: cannot write"));
   CHECK(fixture.forecast_text() == old_forecast);
   const auto left = std::distance(std::filesystem::directory_iterator{fixture.folder.path()}, {});
-  CHECK(left == 2);  // the job and the old forecast: nothing half-written beside them
+  CHECK(left == 2);  // the job and the old forecast, nothing half-written
 }
 
 TEST_CASE("a server that is not there") {

@@ -12,7 +12,7 @@
 
 namespace slabtide::test {
 
-/// What a run of `fetch` left behind.
+/// The results of a run of `fetch`.
 struct FetchOutcome {
   int code = 0;
   std::string out;
@@ -20,20 +20,20 @@ struct FetchOutcome {
   std::vector<double> pauses_s;
 };
 
-/// A job and its forecast in a folder of their own, a server on loopback that knows the way to
-/// the forecast, and a clock that stands at 2026-05-13T21:40Z.
+/// A job and its forecast in their own folder, a server on loopback that gives the addresses of the
+/// forecast, and a clock fixed at 2026-05-13T21:40Z.
 class FetchFixture {
  public:
   FetchFixture();
 
   FetchOutcome fetch(std::optional<ForecastService> from = ForecastService::nws);
-  /// As above, with an order of its own; its job path and base URL are filled in where empty.
+  /// The same for a given order; its job path and base URL are filled in if empty.
   FetchOutcome fetch_as(FetchOrder order);
 
   std::string forecast_text() const { return read_text(forecast_path()); }
   std::filesystem::path forecast_path() const { return folder.path() / "tomorrow.json"; }
   std::filesystem::path job_path() const { return folder.path() / "job.toml"; }
-  /// Rewrites the job with this [weather].
+  /// Rewrites the job with this [weather] table.
   void write_job(const std::string& weather);
 
   TempFolder folder;
@@ -42,8 +42,8 @@ class FetchFixture {
   bool on_terminal = false;
 };
 
-/// What the forecast file holds before: of other days and with odd blanks behind it, so that it
-/// cannot be mistaken.
+/// The old content of the forecast file: for other days and with odd trailing blanks, so that it
+/// cannot be confused with new content.
 extern const std::string old_forecast;
 
 inline constexpr const char* points_path = "/points/44.9,-91.9";
@@ -51,22 +51,22 @@ inline constexpr const char* grid_path = "/gridpoints/XYZ/62,41";
 inline constexpr const char* hourly_path = "/gridpoints/XYZ/62,41/forecast/hourly";
 inline constexpr const char* open_meteo_path = "/v1/forecast";
 
-/// The document that names the addresses of grid and hourly forecast.
+/// The document with the addresses of the grid and the hourly forecast.
 std::string points_document(const std::string& base_url);
 std::string problem_document(int status, const std::string& title, const std::string& detail);
 
-/// Four days of hours about the pour, as each service would write them.
+/// Four days of hours around the pour, as each service would write them.
 std::string grid_document();
 std::string hourly_document();
 std::string open_meteo_document();
 
-/// Not a comparison in the check itself, whose message would print both.
+/// Separate from the check, whose message would otherwise print both texts.
 bool holds(const std::filesystem::path& path, const std::string& text);
-/// A line of a text, from 1.
+/// Line `number` of a text, from 1.
 std::string line_of(const std::string& text, std::size_t number);
-/// Takes the folder's own name out of a text.
+/// Removes the folder's own name from a text.
 std::string without_folder(std::string text, const FetchFixture& fixture);
-/// All of a text on one line, as before it was wrapped.
+/// The text on one line, as before wrapping.
 std::string unwrapped(const std::string& text);
 
 }  // namespace slabtide::test

@@ -131,7 +131,7 @@ TEST_CASE("where the forecast goes, and what the job must say") {
     std::string weather;
     std::optional<std::string> to;  ///< within the job's folder
     std::string written;
-    std::string line;  ///< that the job needs; empty where it names the file already
+    std::string line;  ///< that the job needs; empty if it already names the file
   };
   const std::string typed = "high = 66\nlow = 41\nwind = 7\ncloud = 20";
   for (const Row& row : {

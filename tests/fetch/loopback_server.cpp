@@ -29,7 +29,7 @@ bool send_all(int connection, std::string_view bytes) {
   return true;
 }
 
-/// Waits a little; true where the client has hung up meanwhile.
+/// Waits a little; true if the client has hung up meanwhile.
 bool hung_up_after(int connection, int wait_ms) {
   pollfd state{.fd = connection, .events = POLLIN, .revents = 0};
   if (::poll(&state, 1, wait_ms) <= 0) return false;
@@ -37,8 +37,8 @@ bool hung_up_after(int connection, int wait_ms) {
   return ::recv(connection, &byte, 1, MSG_PEEK) <= 0;
 }
 
-/// The head of a request; empty where the client sends none. What does not begin like one, such
-/// as a first word of https, counts as it is.
+/// The head of a request; empty if the client sends none. Input that does not begin like a request,
+/// such as the start of https, is returned as it is.
 std::string read_head(int connection) {
   std::string head;
   std::array<char, 4096> chunk{};
@@ -66,7 +66,7 @@ Answer answer(int status, const std::string& body, const std::string& type,
 }
 
 LoopbackServer::LoopbackServer() {
-  ::setenv("no_proxy", "*", 1);  // a proxy of the machine would not reach this server
+  ::setenv("no_proxy", "*", 1);  // a proxy could not reach this server
   listener_ = ::socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC, 0);
   sockaddr_in address{};
   address.sin_family = AF_INET;

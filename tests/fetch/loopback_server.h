@@ -12,22 +12,22 @@ namespace slabtide::test {
 
 /// What the server does with one request.
 struct Answer {
-  std::string bytes;  ///< sent as they are: status line, headers and body
-  /// Sends a byte at a time, so slowly that no limit is kept, until the client gives up.
+  std::string bytes;  ///< sent unchanged: status line, headers and body
+  /// Sends one byte at a time, too slowly for any limit, until the client gives up.
   bool trickles = false;
 };
 
-/// A whole answer with its length.
+/// A complete answer with its length.
 Answer answer(int status, const std::string& body, const std::string& type = "application/geo+json",
               const std::string& headers = "");
 
 struct Request {
-  std::string path;     ///< with the query
-  std::string headers;  ///< all lines, as they came
+  std::string path;     ///< including the query
+  std::string headers;  ///< all lines, as received
 };
 
-/// A web server on 127.0.0.1 that answers one connection after the other, by script. Ends with
-/// the object.
+/// A web server on 127.0.0.1 that gives scripted answers to one connection after another. Stops
+/// when the object is destroyed.
 class LoopbackServer {
  public:
   LoopbackServer();
@@ -37,10 +37,10 @@ class LoopbackServer {
 
   /// "http://127.0.0.1:PORT".
   std::string base_url() const;
-  /// The next answer for a path without its query; the last one given is kept for good. A path
-  /// without answers gets status 418.
+  /// Adds an answer for a path without its query; the last one given is repeated. A path without
+  /// answers gets status 418.
   void will_answer(const std::string& path, Answer answer);
-  /// Forgets the answers of the path and gives this one for good.
+  /// Replaces all answers of the path by this one.
   void only_answers(const std::string& path, Answer answer);
   std::vector<Request> requests();
 

@@ -31,7 +31,7 @@ void require(bool holds, const char* promise) {
   std::abort();
 }
 
-/// With two clock changes a year, so that local times may be skipped or repeated.
+/// A zone with two clock changes a year, so that local times may be skipped or repeated.
 const TimeZone& zone() {
   static const TimeZone central =
       TimeZone::from_posix_rule("America/Chicago", "CST6CDT,M3.2.0,M11.1.0").zone.value();

@@ -2,8 +2,8 @@
 
 #include <string_view>
 
-// What each fuzz target does with an input: reads it, and aborts where the reader breaks a
-// promise of its header. Crashes and hangs are the fuzzer's to see.
+// What each fuzz target does with an input: it reads it, and aborts if the reader breaks a promise
+// of its header. The fuzzer itself detects crashes and hangs.
 
 namespace slabtide::fuzz {
 
@@ -11,16 +11,16 @@ void try_forecast_csv(std::string_view text);
 void try_nws_hourly(std::string_view text);
 void try_nws_grid(std::string_view text);
 void try_open_meteo(std::string_view text);
-/// Any format by its content, and the series that a plan makes of it.
+/// Any forecast format, recognised by its content, and the series that a plan makes of it.
 void try_forecast(std::string_view text);
 void try_job(std::string_view text);
-/// Beside a job of two zones; what it holds is written and read again.
+/// For a job of two zones; the observations are written and read again.
 void try_journal(std::string_view text);
-/// In place of the program's own thresholds.
+/// As thresholds that replace the program's own.
 void try_practice(std::string_view text);
-/// What it holds is written and read again, and what a mix has shown can be told.
+/// The book is written and read again, and what a mix has shown is computed.
 void try_mix_book(std::string_view text);
-/// The bytes choose a whole job (support/random_job.h), which is then planned (whole_job.h).
+/// The bytes choose a complete job (support/random_job.h), which is then planned (whole_job.h).
 void try_whole_job(std::string_view bytes);
 
 }  // namespace slabtide::fuzz

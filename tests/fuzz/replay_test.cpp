@@ -12,8 +12,8 @@
 #include "fuzz/inputs.h"
 #include "support/run_program.h"
 
-// The fuzz targets over their seeds and over damaged documents, the same ones every time; the
-// fuzzer itself (tools/fuzz) goes further.
+// Runs the fuzz targets on their seeds and on damaged documents, the same every time; the fuzzer
+// itself (tools/fuzz) does more.
 
 namespace slabtide {
 namespace {
@@ -38,8 +38,8 @@ constexpr std::array<Target, 10> targets{
      {"journal", fuzz::try_journal},
      {"practice", fuzz::try_practice},
      {"mix_book", fuzz::try_mix_book},
-     // Damage draws another job, which whole_jobs_test.cpp does as well and
-     // without the comparisons, the slow ones.
+     // Damage gives another random job, which whole_jobs_test.cpp tests too, without the slow
+     // comparisons.
      {"whole_job", fuzz::try_whole_job, 2}}};
 
 std::vector<std::string> texts_below(const fs::path& folder) {
@@ -52,7 +52,7 @@ std::vector<std::string> texts_below(const fs::path& folder) {
   return texts;
 }
 
-/// Documents that serve a target as seeds where they stand (shared_seeds: target, path).
+/// Documents elsewhere in the tree that serve as seeds of a target (shared_seeds: target, path).
 std::vector<std::string> shared_seeds(const std::string& target) {
   std::istringstream list{
       test::read_text(fs::path{SLABTIDE_SOURCE_DIR} / "tests/fuzz/shared_seeds")};
@@ -72,8 +72,8 @@ std::vector<std::string> seeds_of(const std::string& target) {
   return seeds;
 }
 
-/// Cut short at so many places, and with the byte there turned into one of a few that mean
-/// something.
+/// Cuts the text short in many places, and replaces the byte there by each of a few significant
+/// ones.
 void try_damaged(const Target& target, const std::string& text) {
   constexpr std::string_view telling = "\"{[,:-9\xFF\n";
   const std::size_t step = std::max<std::size_t>(text.size() / target.places, 1);

@@ -4,9 +4,9 @@
 
 #include "fuzz/inputs.h"
 
-// One fuzz target: FUZZ_ENTRY names what it does with an input.
+// One fuzz target: FUZZ_ENTRY is the function to call with an input.
 
-// The name is libFuzzer's.
+// The name is required by libFuzzer.
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   slabtide::fuzz::FUZZ_ENTRY({reinterpret_cast<const char*>(data), size});
   return 0;

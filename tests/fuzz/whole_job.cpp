@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 
 constexpr std::array<const char*, 4> endings{".json", ".html", ".ics", ".csv"};
 
-/// One folder for all jobs of a process, emptied for each.
+/// One folder for all jobs of a process, emptied before each.
 const fs::path& empty_folder() {
   static const test::TempFolder folder;
   for (const auto& entry : fs::directory_iterator(folder.path())) fs::remove_all(entry.path());

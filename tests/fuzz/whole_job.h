@@ -6,7 +6,7 @@
 #include "support/byte_source.h"
 #include "support/random_job.h"
 
-// Whole jobs through the program, in this process: what is printed and written for any job.
+// Complete jobs run through the program in this process: what is printed and written for any job.
 
 namespace slabtide::fuzz {
 
@@ -16,12 +16,12 @@ struct JobRun {
   int samples = 0;
 };
 
-/// Plans the job in a folder of its own and holds what comes of it against what must be: the exit
-/// code 0, or 2 with a reason; no number that is none; times in order; the page as the JSON says.
-/// Gives the faults in words, none where all is well.
+/// Plans the job in its own folder and checks the result: exit code 0, or 2 with a reason; no
+/// invalid numbers; times in order; a page that agrees with the JSON. Returns the faults in words,
+/// none if all is well.
 std::vector<std::string> job_faults(const test::RandomJob& job, const JobRun& run);
 
-/// The job that the bytes make, and how it is run.
+/// The job that the bytes give, and how to run it.
 struct DrawnJob {
   test::RandomJob job;
   JobRun run;

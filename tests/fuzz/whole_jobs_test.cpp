@@ -6,8 +6,8 @@
 
 #include "fuzz/whole_job.h"
 
-// Jobs made at random, planned and written in every format; the fuzzer (tools/fuzz) goes further,
-// and so does  SLABTIDE_FIRST_JOB=150 SLABTIDE_JOBS=5000 build/test/tests/fuzz/whole_jobs
+// Random jobs, planned and written in every format. The fuzzer (tools/fuzz) does more, and so does
+// SLABTIDE_FIRST_JOB=150 SLABTIDE_JOBS=5000 build/test/tests/fuzz/whole_jobs
 
 namespace slabtide {
 
@@ -25,7 +25,7 @@ TEST_CASE("whatever is asked, what is printed and written holds") {
   const std::uint64_t jobs = from_environment("SLABTIDE_JOBS", 150);
   for (std::uint64_t seed = first; seed < first + jobs; ++seed) {
     const fuzz::DrawnJob drawn = fuzz::drawn_job(test::bytes_of_seed(seed));
-    if (drawn.run.command == "compare") continue;  // the slow one: left to the fuzzer
+    if (drawn.run.command == "compare") continue;  // slow, so left to the fuzzer
     for (const std::string& fault : fuzz::job_faults(drawn.job, drawn.run)) {
       CAPTURE(seed);
       CAPTURE(drawn.job.toml);

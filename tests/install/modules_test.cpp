@@ -14,9 +14,9 @@
 
 #include "support/run_program.h"
 
-// The rules of the architecture that a compiler does not check: who may include whom, one source a
-// header, how long a file and a function may grow, and that what is public is explained.
-// DEVELOPERS.md says why.
+// Rules of the architecture that no compiler checks: which modules may include which, one source
+// per header, how long a file and a function may be, and that public declarations are documented.
+// DEVELOPERS.md gives the reasons.
 
 namespace slabtide::test {
 namespace {
@@ -28,10 +28,10 @@ const fs::path source_dir = SLABTIDE_SOURCE_DIR;
 /// A folder of the library: a module, or a sub-module of one.
 struct Place {
   std::string module;
-  std::string sub_module;  ///< empty for what stands in the module's own folder
+  std::string sub_module;  ///< empty for files in the module's own folder
 };
 
-/// What the folder adds with add_subdirectory, in that order. CMake's lists hold the order in which
+/// The folders added with add_subdirectory, in order. CMake's lists define the order in which
 /// modules, and the sub-modules of a module, may include each other.
 std::vector<std::string> folders_added_in(const fs::path& folder) {
   static const std::regex directive(R"(add_subdirectory\((\w+)\))");
@@ -55,10 +55,10 @@ const std::vector<std::string>& sub_modules_of(const std::string& module) {
   return known[module] = folders_added_in(fs::path("src") / module);
 }
 
-/// Libraries that take long to compile: sources only, so that no other file pays.
+/// Libraries that take long to compile: only for sources, so that other files are not slowed down.
 constexpr std::array<std::string_view, 4> heavy{"toml++", "nlohmann", "boost/geometry", "curl"};
 
-/// What reads and writes files and streams; the library's only doors.
+/// Headers for files and streams, which only a few places may use.
 constexpr std::array<std::string_view, 5> doors{"iostream", "fstream", "cstdio", "stdio.h",
                                                 "curl/curl.h"};
 
@@ -66,7 +66,7 @@ constexpr std::ptrdiff_t header_lines = 200;
 constexpr std::ptrdiff_t source_lines = 500;
 constexpr std::size_t function_lines = 60;
 
-/// How many come before it; empty where it is none of them.
+/// How many names come before it; empty if it is not one of them.
 std::optional<std::size_t> rank_of(const std::vector<std::string>& names, const std::string& name) {
   const auto found = std::ranges::find(names, name);
   if (found == names.end()) return std::nullopt;
@@ -75,7 +75,7 @@ std::optional<std::size_t> rank_of(const std::vector<std::string>& names, const 
 
 bool is_header(const fs::path& file) { return file.extension() == ".h"; }
 
-/// What stands between the quotes or brackets of each #include.
+/// The text between the quotes or brackets of each #include.
 std::vector<std::string> includes_of(const std::string& text) {
   static const std::regex directive(R"(^\s*#\s*include\s*[<"]([^>"]+)[>"])");
   std::vector<std::string> result;
@@ -93,8 +93,8 @@ std::vector<std::string> split_path(const std::string& path) {
   return parts;
 }
 
-/// Where what is included stands: "slabtide/weather/sky/sun.h", and "weather/sky/sun-inl.h" which
-/// is not installed, in weather's sub-module sky. Empty for what is not the project's.
+/// The place of an included file: "slabtide/weather/sky/sun.h" and "weather/sky/sun-inl.h", which
+/// is not installed, are in weather's sub-module sky. Empty for files that are not the project's.
 std::optional<Place> place_named(const std::string& include) {
   std::vector<std::string> parts = split_path(include);
   const bool is_public = parts.front() == "slabtide";
@@ -103,7 +103,7 @@ std::optional<Place> place_named(const std::string& include) {
   return Place{parts[0], parts.size() > 2 ? parts[1] : ""};
 }
 
-/// Why `from` may not include what stands in `to`; empty where it may.
+/// Why `from` may not include a file in `to`; empty if it may.
 std::string order_fault(const Place& from, const Place& to) {
   const auto there = rank_of(modules(), to.module);
   if (!there) return "names no module";
@@ -116,14 +116,14 @@ std::string order_fault(const Place& from, const Place& to) {
   return {};
 }
 
-/// Why a file of `place` may not include this; empty where it may.
+/// Why a file of `place` may not include this; empty if it may.
 std::string include_fault(const Place& place, const fs::path& file, const std::string& include) {
   if (const auto there = place_named(include)) {
     if (std::string fault = order_fault(place, *there); !fault.empty()) return fault;
   }
   const auto begins_with = [&](std::string_view name) { return include.starts_with(name); };
   if (is_header(file) && std::ranges::any_of(heavy, begins_with)) return "too heavy for a header";
-  // curl reads addresses and dates for the download, which sends nothing itself.
+  // curl parses addresses and dates for the download, which itself sends nothing.
   const bool has_door = place.module == "cli" || file.filename() == "files.cpp" ||
                         (place.sub_module == "download" && include == "curl/curl.h");
   const auto is = [&](std::string_view name) { return include == name; };
@@ -131,8 +131,8 @@ std::string include_fault(const Place& place, const fs::path& file, const std::s
   return {};
 }
 
-/// Of a block that ends in a line of a brace alone, as a function does: the lines from the last
-/// one before it that is no deeper. 0 where the line ends none.
+/// For a line that ends a block, such as a function, with a single brace: the number of lines since
+/// the last earlier line that is not indented more deeply. 0 if the line does not end a block.
 std::size_t block_lines(const std::vector<std::string>& lines, std::size_t last) {
   const std::size_t indent = lines[last].find_first_not_of(' ');
   if (indent == std::string::npos || lines[last].substr(indent) != "}") return 0;
@@ -157,8 +157,8 @@ std::vector<std::string> long_functions(const fs::path& file, const std::string&
   return result;
 }
 
-/// Of a paragraph's first line: what is declared there has to say what it is, in a comment above
-/// or behind. Paragraphs within a body are indented.
+/// Whether the first line of a paragraph declares something that needs a comment, above or behind
+/// it. Paragraphs within a body are indented.
 bool needs_words(const std::string& line) {
   static const std::regex forward(R"((struct|class|enum class) \w+;)");
   const auto begins = [&](std::string_view with) { return line.starts_with(with); };
@@ -192,7 +192,7 @@ std::vector<std::string> faults_of(const Place& place, const fs::path& file,
   return result;
 }
 
-/// The files of a module, both halves, relative to the project.
+/// The files of a module, public and private, relative to the project.
 std::vector<fs::path> files_of(const std::string& module) {
   std::vector<fs::path> result;
   for (const fs::path half : {"include/slabtide", "src"}) {
@@ -208,35 +208,34 @@ std::vector<fs::path> files_of(const std::string& module) {
   return result;
 }
 
-/// "src/day/pour/order.cpp" stands in day's sub-module pour.
+/// The place of a file: "src/day/pour/order.cpp" is in day's sub-module pour.
 Place place_of(const fs::path& file) {
   std::vector<std::string> parts = split_path(file.string());
   parts.erase(parts.begin(), parts.begin() + (parts.front() == "include" ? 2 : 1));
   return {parts[0], parts.size() > 2 ? parts[1] : ""};
 }
 
-/// "day/pour/order" for both of its files, and for an include of it. "order.h" stands beside
-/// `from`.
+/// "day/pour/order" for a header, its source, and an include of it. "order.h" is beside `from`.
 std::string stem_of(const std::string& path, const std::string& from) {
   std::string stem = path.starts_with("slabtide/") ? path.substr(9) : path;
   if (stem.find('/') == std::string::npos) stem = (fs::path(from).parent_path() / stem).string();
   stem = fs::path(stem).replace_extension().string();
-  constexpr std::string_view of_lanes = "-inl";  // a formula's header goes with its source
+  constexpr std::string_view of_lanes = "-inl";  // a formula's header belongs to its source
   return stem.ends_with(of_lanes) ? stem.substr(0, stem.size() - of_lanes.size()) : stem;
 }
 
-/// Which stems the header and source of each stem include, taken together.
+/// For each stem, the stems that its header and source include.
 using Includes = std::map<std::string, std::set<std::string>>;
 
 void add_includes(Includes& includes, const std::string& file, const std::string& text) {
   const std::string stem = stem_of(file, file);
   for (const std::string& include : includes_of(text)) {
-    if (!include.ends_with(".h")) continue;  // a header of the language
+    if (!include.ends_with(".h")) continue;  // a standard header
     if (std::string other = stem_of(include, file); other != stem) includes[stem].insert(other);
   }
 }
 
-/// The stems that include themselves by way of others.
+/// The stems that include themselves through others.
 std::vector<std::string> in_circles(const Includes& includes) {
   std::vector<std::string> result;
   for (const auto& [stem, direct] : includes) {

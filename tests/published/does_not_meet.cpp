@@ -205,7 +205,7 @@ std::vector<MissedCheck> sun_and_air() {
 
 }  // namespace
 
-// What matters most to a plan comes first.
+// The most important for a plan come first.
 const std::vector<MissedCheck>& does_not_meet() {
   static const std::vector<MissedCheck> list = [] {
     std::vector<MissedCheck> all;

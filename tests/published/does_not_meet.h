@@ -6,9 +6,9 @@
 
 namespace slabtide::test {
 
-/// Every row of every check that the program does not meet: the one place where they are listed.
-/// The tests fail when a row joins or leaves them, or misses by other than it says here; the
-/// READMEs are made of it.
+/// Every row of every check that the program does not meet: the only place where they are listed.
+/// The tests fail if a row joins or leaves the list, or misses by a different amount; the READMEs
+/// are generated from it.
 const std::vector<MissedCheck>& does_not_meet();
 
 }  // namespace slabtide::test

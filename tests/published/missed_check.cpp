@@ -14,7 +14,7 @@ const Miss* miss_of(const MissedCheck& check, std::string_view row) {
   return found == check.rows.end() ? nullptr : &*found;
 }
 
-/// As near as another compiler may round it.
+/// Equal apart from rounding by different compilers.
 bool is_as_listed(const SeenRow& row, const Miss& miss) {
   constexpr double one_and_a_hair = 1.01;
   const double last_digit = std::pow(10.0, -decimals_of(row));

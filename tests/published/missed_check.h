@@ -16,21 +16,21 @@ struct Miss {
 
 /// A check with such rows.
 struct MissedCheck {
-  std::string_view what;      ///< as the check calls itself
-  std::string_view in_words;  ///< what it is about, as a contractor says it
-  std::string_view why;       ///< what is known of the reason, or what it means for a plan
+  std::string_view what;      ///< the check's own name
+  std::string_view in_words;  ///< what it is about, in a contractor's words
+  std::string_view why;       ///< what is known of the cause, or what it means for a plan
   std::vector<Miss> rows;
-  bool is_minor = false;  ///< far smaller than what a forecast is off by
+  bool is_minor = false;  ///< far smaller than the error of a forecast
 };
 
-/// The check of that name; null where `list` has none.
+/// The check of that name; null if `list` does not have it.
 const MissedCheck* missed_check(const std::vector<MissedCheck>& list, std::string_view what);
 
-/// What is wrong with a row by that list, in a sentence: it misses and is not listed, is listed
-/// and meets, or misses by another figure than is listed. Empty where nothing is.
+/// What is wrong with a row according to the list, in a sentence: it misses but is not listed, is
+/// listed but meets, or misses by a different amount. Empty if nothing is.
 std::string unannounced(const SeenRow& row, const std::vector<MissedCheck>& list);
 
-/// Listed rows that are not among `rows`, a sentence each.
+/// Listed rows that are not among `rows`, one sentence each.
 std::vector<std::string> never_seen(const std::vector<SeenRow>& rows,
                                     const std::vector<MissedCheck>& list);
 

@@ -14,7 +14,7 @@ namespace slabtide::test {
 
 namespace {
 
-/// Written anew by each run of the test's program.
+/// The file is rewritten by each run of the test's program.
 void write_down(const SeenRow& row) {
   static std::ofstream file(SLABTIDE_SEEN_ROWS);
   file << line_of(row) << std::flush;

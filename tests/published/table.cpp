@@ -15,7 +15,7 @@ namespace slabtide::test {
 
 namespace {
 
-/// Three digits, without the zeros behind them: half a digit may have a hair more than it says.
+/// Three digits without trailing zeros: half a digit may have a tiny excess.
 std::string tolerance_text(double tolerance) {
   if (tolerance <= 0.0) return "0";
   constexpr int digits = 3;
@@ -49,7 +49,7 @@ std::size_t missed_in(const Check& check) {
   return static_cast<std::size_t>(std::ranges::count_if(check, std::not_fn(meets)));
 }
 
-/// How many: "22"; where one row stands for many, its own words, "3000 positions".
+/// The count: "22"; if one row represents many, its own words, "3000 positions".
 std::string count_of(const Check& check) {
   const bool stands_for_many = check.size() == 1 && !check.front().seen;
   return stands_for_many ? check.front().figure : std::to_string(check.size());
@@ -83,7 +83,7 @@ struct MissedRows {
   const Check* check;
 };
 
-/// The listed checks among those seen, in the list's order.
+/// The listed checks that occurred, in the order of the list.
 std::vector<MissedRows> missed_in(const std::vector<Check>& checks,
                                   const std::vector<MissedCheck>& list) {
   std::vector<MissedRows> result;
@@ -108,7 +108,7 @@ const SeenRow* seen_in(const Check& check, const Miss& miss) {
   return found == check.end() ? nullptr : &*found;
 }
 
-/// By how much, as it is listed: the text is then the same whatever compiles the tests.
+/// By how much, as listed, so that the text does not depend on the compiler.
 std::string missed_by(const Check& check, const Miss& miss) {
   const SeenRow* row = seen_in(check, miss);
   return row == nullptr ? "" : fmt::format("{:+.{}f}", miss.apart, decimals_of(*row));
@@ -145,7 +145,7 @@ std::vector<std::string> cells_of(const std::string& line) {
   return cells;
 }
 
-/// Cell 0 is what stands before the first bar.
+/// Cell 0 is the text before the first bar.
 bool is_measured(std::size_t cell, std::size_t cells) {
   constexpr std::size_t check_cells = 9;
   constexpr std::size_t figure_cells = 6;

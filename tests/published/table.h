@@ -9,27 +9,28 @@
 
 namespace slabtide::test {
 
-/// The rows that one module's tests wrote down.
+/// The rows that one module's tests recorded.
 struct ModuleRows {
   std::string_view heading;
   std::vector<SeenRow> rows;
 };
 
-/// Rows that say about the same thing by the same source, in their order.
+/// Rows about the same thing from the same source, in order.
 using Check = std::vector<SeenRow>;
 std::vector<Check> checks_of(const std::vector<SeenRow>& rows);
 
-/// Markdown: the rows that miss, by that list; a table of the checks of each module; every figure.
+/// Markdown: the rows that miss, according to the list; a table of the checks of each module; every
+/// figure.
 std::string published_table(const std::vector<ModuleRows>& modules,
                             const std::vector<MissedCheck>& list);
 
-/// Markdown, for a contractor: a row for each check of `list`, how many of its figures are not met
-/// and by how much; the minor ones in a sentence.
+/// Markdown, for a contractor: a row for each check of `list`, with how many of its figures are not
+/// met and by how much; the minor ones in a sentence.
 std::string missed_table(const std::vector<ModuleRows>& modules,
                          const std::vector<MissedCheck>& list);
 
-/// Are two tables the same? What is measured may differ by one in its last digit, as another
-/// compiler rounds it.
+/// Whether two tables are the same. Measured figures may differ by one in the last digit, because
+/// compilers round differently.
 bool same_table(const std::string& one, const std::string& other);
 
 }  // namespace slabtide::test

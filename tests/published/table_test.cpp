@@ -10,9 +10,9 @@
 #include "support/marked_block.h"
 #include "support/run_program.h"
 
-// tests/published/README.md tells what the numbers rest on. It is made of what the other tests
-// here saw, each time they run: a table that is out of date fails, SLABTIDE_UPDATE_GOLDEN renews
-// it.
+// tests/published/README.md describes what the numbers are based on. It is generated from what the
+// other tests here record in each run: an outdated table fails the test, and SLABTIDE_UPDATE_GOLDEN
+// renews it.
 
 namespace slabtide::test {
 namespace {
@@ -59,8 +59,7 @@ std::vector<MissedCheck> sample_list(double apart) {
   return {{"drying", "how fast it dries", "Nobody knows.", {{"at noon", apart}}}};
 }
 
-/// `file` as it should be, with `block` between the marks `name`. Fails where it is another, or
-/// mends it.
+/// `file` with `block` between the marks `name`. Fails if it differs, or updates it.
 void check_block(const fs::path& file, const std::string& name, const std::string& block,
                  bool is_same(const std::string&, const std::string&)) {
   const std::string was = read_text(file);
@@ -133,7 +132,7 @@ TEST_CASE("a row joins the list, leaves it or moves only when that is announced"
   CHECK(unannounced(missed, {}) ==
         "misses and does_not_meet.cpp does not list it: {\"at noon\", -0.052}");
   CHECK(unannounced(missed, sample_list(-0.052)).empty());
-  CHECK(unannounced(missed, sample_list(-0.053)).empty());  // as another compiler may round
+  CHECK(unannounced(missed, sample_list(-0.053)).empty());  // rounding by another compiler
   CHECK(unannounced(met, sample_list(-0.052)) == "meets, but does_not_meet.cpp lists it");
   const std::string moved = "misses by other than does_not_meet.cpp says, ";
   CHECK(unannounced(missed, sample_list(-0.05)) == moved + "-0.05: {\"at noon\", -0.052}");

@@ -1,5 +1,5 @@
-// Which start gives the crew the longest time to broom? The same pour planned at five starts
-// through the library.
+// Which start leaves the crew the longest time for brooming? The same pour is planned through the
+// library with five different starts.
 //
 //   cmake -S . -B build && cmake --build build && build/best_start
 
@@ -15,7 +15,7 @@ namespace st = slabtide;
 
 namespace {
 
-/// A pad of 20 by 20 ft, to be broomed on a day that is known by its high and low.
+/// A pad of 20 by 20 ft, to be broomed, on a day described by its high and low.
 st::Job pad_poured_at(int hour, const st::TimeZone& zone) {
   st::Job job;
   job.site.latitude_deg = 37.7;
@@ -42,7 +42,7 @@ st::Job pad_poured_at(int hour, const st::TimeZone& zone) {
   return job;
 }
 
-/// What the library refuses comes with its reasons.
+/// If the library refuses something it gives the reasons.
 template <class T>
 T value_of(st::Parsed<T> reading) {
   if (!reading.ok()) throw std::runtime_error(st::render_all(reading.diagnostics, "pour", {}));
@@ -66,7 +66,7 @@ int main() try {
   for (int hour = 5; hour <= 13; hour += 2) {
     const st::DayPlan day = plan(pad_poured_at(hour, *loaded.zone));
     const st::OperationWindow* broom = day.zones.front().whole.window(st::Operation::broom);
-    // A time is absent where it does not come before the forecast ends.
+    // A time is absent if it does not happen before the forecast ends.
     if (broom == nullptr || !broom->opens || !broom->closes) continue;
     std::cout << "poured at " << hour << ": broom " << st::clock_time(*broom->opens, *loaded.zone)
               << " to " << st::clock_time(*broom->closes, *loaded.zone) << "\n";

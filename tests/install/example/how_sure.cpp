@@ -1,5 +1,5 @@
-// How sure a plan is: reads a job file, plans it, and draws sixty days that may come. Each time is
-// printed with the times that one day in ten beats on either side.
+// How sure a plan is: reads a job file, plans it, and samples sixty possible days. Each time is
+// printed together with the times that one day in ten is before, and one in ten after.
 //
 //   cmake -S . -B build && cmake --build build && build/how_sure JOB.toml
 
@@ -32,7 +32,7 @@ T value_of(st::Parsed<T> reading, const std::string& path, const std::string& te
   return std::move(*reading.value);
 }
 
-/// The plan with bands. The day has to be typed into the job file as a high and a low.
+/// The plan with bands. The job file must give the weather as a typed high and low.
 st::DayPlan plan_with_bands(const st::Job& job) {
   const auto* weather = std::get_if<st::TypedWeather>(&job.weather);
   if (weather == nullptr) throw std::runtime_error("the job file types no day");
@@ -49,7 +49,7 @@ st::DayPlan plan_with_bands(const st::Job& job) {
   return st::with_bands(plan, job, st::sample_days(model, settings));
 }
 
-/// A time is absent where it does not come before the forecast ends, on so many of the days.
+/// A time is absent if on that many days it does not happen before the forecast ends.
 std::string clock(const std::optional<st::UtcTime>& time, const st::TimeZone& zone) {
   return time ? st::clock_time(*time, zone) : "-";
 }

@@ -1,5 +1,5 @@
-// Plans a pour through the library: a walk beside a house, described here instead of in a job
-// file, on a day known by its high and low.
+// Plans a pour through the library: a walkway beside a house, described here instead of in a job
+// file, on a day described by its high and low.
 //
 //   cmake -S . -B build && cmake --build build && build/plan_pour
 
@@ -15,11 +15,11 @@ namespace st = slabtide;
 
 namespace {
 
-/// Inside, everything is SI with °C; the unit stands in each name.
+/// Everything is SI with °C; names contain the unit.
 st::Zone walk() {
   st::Zone zone;
   zone.name = "walk";
-  // x runs east and y north, from any point: 4 ft by 40 ft, counter-clockwise.
+  // x is east and y is north, from any origin: 4 ft by 40 ft, counter-clockwise.
   zone.outline = {{0.0, 0.0},
                   {st::m_from_ft(4), 0.0},
                   {st::m_from_ft(4), st::m_from_ft(40)},
@@ -75,7 +75,7 @@ st::DayPlan plan(const st::Job& job) {
   return st::plan_day(job, run, practice);
 }
 
-/// A time is absent where it does not come before the forecast ends.
+/// A time is absent if it does not happen before the forecast ends.
 std::string clock(const std::optional<st::UtcTime>& time, const st::TimeZone& zone) {
   return time ? st::clock_time(*time, zone) : "-";
 }

@@ -14,13 +14,13 @@ namespace {
 using namespace slabtide;
 namespace pt = boost::posix_time;
 
-/// An offset in POSIX's sense, in quarter hours as real ones are.
+/// An offset as POSIX writes it, in quarter hours like real ones.
 std::string offset_text(int quarter_hours) {
   return fmt::format("{}{}:{:02}", quarter_hours < 0 ? "-" : "", std::abs(quarter_hours) / 4,
                      std::abs(quarter_hours) % 4 * 15);
 }
 
-/// A day of the months [first, last] in any of the three forms, with its hour.
+/// A day of the months [first, last] in any of the three forms, with a time.
 std::string day_text(int first, int last) {
   const int month = *rc::gen::inRange(first, last + 1);
   const int day = month * 30 - *rc::gen::inRange(0, 29);
@@ -32,8 +32,8 @@ std::string day_text(int first, int last) {
                                      : fmt::format("{}/{}", form, *rc::gen::inRange(-24, 73));
 }
 
-/// Rules as the zone files hold them, both hemispheres, daylight time ahead or behind by
-/// a quarter to two hours; or none.
+/// Rules like those in zone files, for both hemispheres, with daylight time ahead or behind by a
+/// quarter to two hours; or without daylight time.
 std::string any_rule(bool always_daylight = false) {
   const int standard = *rc::gen::inRange(-14 * 4, 12 * 4 + 1);
   const char* const name = *rc::gen::element("<+00>", "<-0330>", "ABC");
@@ -63,8 +63,8 @@ UtcTime any_instant() {
   return UtcTime(day) + pt::seconds(*rc::gen::inRange(0, 86400));
 }
 
-/// An instant from half an hour before a change to two hours after it, to the second; any
-/// instant where no change is found.
+/// An instant from half an hour before a change to two hours after it, to the second; any instant
+/// if no change is found.
 UtcTime instant_near_change(const TimeZone& zone) {
   UtcTime low = any_instant();
   UtcTime high = low;

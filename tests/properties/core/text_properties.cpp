@@ -14,7 +14,7 @@ namespace {
 
 using namespace slabtide;
 
-/// Bytes of every kind: plain text, whole characters, broken ones, controls.
+/// Bytes of every kind: plain text, complete characters, broken ones, controls.
 std::string any_bytes() {
   const std::vector<std::string> parts{
       "a",       "b",      " ",        "0",      "é",          "土",     "🙂",

@@ -4,7 +4,7 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
-// The calendar, the hemisphere and the units must not change what the concrete does.
+// The calendar, the hemisphere and the units must not affect the concrete.
 
 namespace slabtide {
 
@@ -20,7 +20,7 @@ TimeZone zone_of(const char* name) {
   return *loaded.zone;
 }
 
-/// Flat weather, so that only elapsed time counts.
+/// Constant weather, so that only elapsed time matters.
 Forecast flat_forecast(UtcTime from, int hours) {
   Forecast forecast;
   forecast.source = "flat";
@@ -120,7 +120,7 @@ TEST_CASE("a pour across a clock change keeps true elapsed time") {
     job.zones[0].shaded = true;
     job.site.time_zone = zone_of(change.zone);
     job.pour.date = *parse_date(change.eve);
-    // Evening before the change: final set falls after it.
+    // The evening before the change, so that final set is after it.
     job.pour.start =
         job.site.time_zone.utc_from_local(LocalTime(job.pour.date, boost::posix_time::hours(22)))
             .utc;
@@ -132,7 +132,7 @@ TEST_CASE("a pour across a clock change keeps true elapsed time") {
     plain.site.time_zone = TimeZone();
     const auto same = plan_of(plain, *series.value);
     CHECK(changed.plan.zones[0].whole.final_set == same.plan.zones[0].whole.final_set);
-    // The clock on the wall shows the jump.
+    // The wall clock shows the jump.
     const double elapsed_h = minutes_in(job, changed.plan.zones[0].whole.final_set) / 60.0;
     const LocalTime start = job.site.time_zone.local_from_utc(job.pour.start);
     const LocalTime set = job.site.time_zone.local_from_utc(*changed.plan.zones[0].whole.final_set);
@@ -142,8 +142,8 @@ TEST_CASE("a pour across a clock change keeps true elapsed time") {
 }
 
 TEST_CASE("the same day south of the equator, its shade mirrored, sets alike") {
-  // A wall to the north shades a southern pad as one to the south shades a northern pad; the
-  // equinox gives both the same sun.
+  // A wall to the north shades a southern pad as one to the south shades a northern pad; on the
+  // equinox both have the same sun.
   const auto job_at = [](double latitude_deg) {
     Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3, 3))});
     job.site.latitude_deg = latitude_deg;
@@ -176,11 +176,11 @@ TEST_CASE("a zone in the sun all morning is ready before its twin in the shade")
                         test::zone_named("shade", test::rectangle(0, 20, 3, 3), Finish::stamp)});
   for (Zone& zone : job.zones) zone.placed_at = job.pour.start;
   Obstacle wall;
-  // The morning sun stands in the east.
+  // The morning sun is in the east.
   wall.from = {3.5, 17.0};
   wall.to = {3.5, 40.0};
   wall.height_m = 12.0;
-  Obstacle south = wall;  // and goes round to the south by noon
+  Obstacle south = wall;  // where the sun is at noon
   south.from = {-20.0, 19.0};
   south.to = {3.5, 19.0};
   job.obstacles = {wall, south};

@@ -7,7 +7,7 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
-// What must hold of the whole day of any job: the clock, the people and the sums agree.
+// What must hold for the whole day of any job: times, people and sums agree.
 
 namespace slabtide {
 
@@ -72,7 +72,7 @@ void check_clock(const DayPlan& plan) {
   }
 }
 
-/// Every task is somebody's, by as many as it has hands, and nobody's twice.
+/// Every task is done by as many people as it has hands, each only once.
 void check_people(const CrewPlan& crew) {
   std::vector<int> hands(crew.tasks.size(), 0);
   for (const CrewMember& member : crew.people) {
@@ -105,7 +105,7 @@ void check_sums(const Job& job, const CrewPlan& crew) {
   RC_ASSERT(tight == (crew.schedule.late_min > 0));
 }
 
-/// The whole work of a kind is dealt out, whatever the parts and pieces.
+/// All of the work of a kind is assigned, whatever the parts and pieces.
 void check_area(const Job& job, const DayPlan& plan) {
   const double rate_m2_h = default_practice().crew.rule(TaskKind::screed).rate_per_person_h;
   double screeded_m2 = 0.0;

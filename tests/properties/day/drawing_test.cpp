@@ -7,10 +7,9 @@
 #include "redrawn.h"
 #include "support/redrawn_job.h"
 
-// A plan is of the slab, not of the way its drawing was written down: where the drawing's origin
-// lies, which way its paper lay, in which order the zones stand in the file, what they are called.
-// Every figure of the plan must be the same to what is printed. Seeds are fixed: the same jobs
-// each time.
+// A plan depends on the slab, not on how its drawing is written down: the drawing's origin, its
+// orientation, the order of the zones in the file, or their names. Every figure of the plan must be
+// the same to the digits printed. Seeds are fixed, so the jobs are the same each time.
 
 namespace slabtide::test {
 
@@ -61,7 +60,7 @@ TEST_CASE("a plan does not depend on which way the drawing lies") {
   };
   const auto faults = faults_of_jobs(10001, jobs, ready_to_turn, turned_drawing);
   INFO(shown(faults));
-  // Not met by one of the jobs, whose hours move by up to ten minutes; why is not known yet.
+  // One of the jobs fails: its times move by up to ten minutes, for reasons not known yet.
   REQUIRE(faults.size() == 1);
   CHECK(faults.front().starts_with("seed 10466:"));
 }

@@ -63,7 +63,7 @@ TEST_CASE("a line through days on a line is that line") {
     }
     const Belief::Line fitted = fit_line(days, figures);
     RC_ASSERT(std::abs(fitted.level - truth.level) < 2.0);
-    // Slopes are drawn to 0 as by one day in a hundred.
+    // Slopes are shrunk toward 0 as by one day in a hundred.
     for (std::size_t k = 0; k < uncertain_input_count; ++k) {
       RC_ASSERT(std::abs(fitted.slope[k] - truth.slope[k]) < 3.0);
     }

@@ -45,7 +45,7 @@ Zone any_slab() {
 
 double distance_m(Point a, Point b) { return std::hypot(b.x_m - a.x_m, b.y_m - a.y_m); }
 
-/// The longest straight line from corner to corner.
+/// The longest distance between two corners.
 double across_m(const Outline& outline) {
   double longest_m = 0.0;
   for (const Point& a : outline) {
@@ -62,7 +62,7 @@ TEST_CASE("panels of any drawn joints add up to the zone") {
     zone.joints.emplace();
     const int joints = *rc::gen::inRange(0, 12);
     for (int i = 0; i < joints; ++i) {
-      // Ends at corners as often as anywhere: the hard cases lie there.
+      // Ends are at corners as often as anywhere else, because those are the hard cases.
       const auto end = [&zone]() -> Point {
         if (*rc::gen::arbitrary<bool>()) return *rc::gen::elementOf(zone.outline);
         return {zone.outline[0].x_m + test::in_range(-8, 8),

@@ -6,10 +6,9 @@
 #include "redrawn.h"
 #include "support/redrawn_job.h"
 
-// A plan is of the slab, not of the way its drawing was written down: where the drawing's origin
-// lies, which way its paper lay, in which order the zones stand in the file, what they are called.
-// Every figure of the plan must be the same to what is printed. Seeds are fixed: the same jobs
-// each time.
+// A plan depends on the slab, not on how its drawing is written down: the drawing's origin, its
+// orientation, the order of the zones in the file, or their names. Every figure of the plan must be
+// the same to the digits printed. Seeds are fixed, so the jobs are the same each time.
 
 namespace slabtide::test {
 
@@ -21,7 +20,7 @@ std::string shown(const std::vector<std::string>& faults) {
   return fmt::format("{} of {} jobs\n{}", faults.size(), jobs, fmt::join(faults, "\n"));
 }
 
-/// Without its quotes and escapes.
+/// The text without quotes and escapes.
 std::string unquoted(const std::string& toml) {
   std::string text;
   for (std::size_t i = 1; i + 1 < toml.size(); ++i) {

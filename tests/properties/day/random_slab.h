@@ -19,7 +19,7 @@ inline double in_range(double low, double high) {
   return low + (high - low) * *rc::gen::inRange(0, steps + 1) / steps;
 }
 
-/// The outline turned about the origin and moved.
+/// The outline rotated about the origin and moved.
 inline Outline laid_anyhow(Outline outline) {
   const double angle = in_range(0.0, 2.0 * std::numbers::pi);
   const Point to{in_range(-20.0, 20.0), in_range(-20.0, 20.0)};
@@ -37,7 +37,7 @@ inline Zone random_rectangle() {
   return zone;
 }
 
-/// An L: a rectangle less one at a corner, neither leg thinner than a fifth.
+/// An L: a rectangle minus one at a corner; neither leg is thinner than a fifth.
 inline Zone random_l() {
   const double length = in_range(4.0, 15.0);
   const double depth = in_range(4.0, 15.0);
@@ -62,7 +62,8 @@ inline Zone random_straight_walk() {
   return walk_along({{0, 0}, {width * in_range(1.0, 30.0), 0}}, width);
 }
 
-/// An arc of 20 to 180 degrees, drawn every 6 degrees or so, its radius 3 widths or more.
+/// An arc of 20 to 180 degrees with a point about every 6 degrees and a radius of at least 3
+/// widths.
 inline Zone random_curved_walk() {
   const double width = in_range(0.8, 1.8);
   const double radius = width * in_range(3.0, 15.0);

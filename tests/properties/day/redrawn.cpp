@@ -20,7 +20,7 @@ namespace {
 
 using Json = nlohmann::json;
 
-/// A place as it stands in a text: "(1.5, 2)".
+/// Removes places such as "(1.5, 2)" from the text.
 std::string without_places(const std::string& text) {
   static const std::regex place(R"(\(-?[0-9.]+, -?[0-9.]+\))");
   return std::regex_replace(text, place, "(there)");
@@ -28,13 +28,13 @@ std::string without_places(const std::string& text) {
 
 std::string without_sides(const std::string& text) {
   static const std::regex side("north|south|east|west");
-  // Panels are counted from the north-west, so others may be the first.
+  // Panels are counted from the north-west, so another one may be the first.
   static const std::regex panel(
       "(joints drawn break a rule|no joints proposed here keep every rule).*|panel [0-9]+ ");
   return std::regex_replace(std::regex_replace(text, side, "some"), panel, "$1");
 }
 
-/// Walks through both plans at once.
+/// Compares two plans by traversing both.
 class Comparing {
  public:
   explicit Comparing(const Expected& expected) : expected_(expected) {}
@@ -147,7 +147,7 @@ std::optional<std::string> plan_json(const std::string& toml, std::size_t sample
   if (!series.ok() || !practice.ok()) return std::nullopt;
   SolverSettings solver;
   solver.threads = 1;
-  // Coarser than the program: the same must come out the same at any step.
+  // Coarser than in the program: the results must agree for any step.
   solver.early_step_s = 300.0;
   solver.late_step_s = 1200.0;
   solver.slab_cells = 6;

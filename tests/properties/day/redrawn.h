@@ -7,34 +7,34 @@
 
 #include "slabtide/core/geometry.h"
 
-// Plans of jobs written down another way, held against one another figure by figure.
+// Plans of jobs written in different ways, compared figure by figure.
 
 namespace slabtide::test {
 
-/// Whether a job is small enough for a suite to plan hundreds like it.
+/// Whether a job is small enough for a test to plan hundreds like it.
 bool is_quick(const std::string& toml);
 
-/// The plan's JSON, with bands where days are drawn; empty where the job cannot be planned.
+/// The plan's JSON, with bands if days are sampled; empty if the job cannot be planned.
 std::optional<std::string> plan_json(const std::string& toml, std::size_t samples);
 
 /// How the second of two plans may differ from the first.
 struct Expected {
-  /// Where a place of the first drawing lies on the second; SI.
+  /// Where a place of the first drawing is on the second; SI.
   std::function<Point(Point)> moved = [](Point p) { return p; };
-  /// What a text of the second reads in the first.
+  /// The text in the first plan that corresponds to one in the second.
   std::function<std::string(const std::string&)> read_back = [](const std::string& s) { return s; };
-  bool turned = false;  ///< sides have other names
+  bool turned = false;  ///< sides have different names
 };
 
-/// Every figure, time and text of the second plan that is not what the first one has.
+/// Every figure, time and text of the second plan that differs from the first.
 std::vector<std::string> differences(const std::string& first, const std::string& second,
                                      const Expected& expected);
 
-/// What becomes of a random job: another text, and how its plan may differ.
+/// What is done with a random job: another text, and how its plan may differ.
 using Redrawing = std::function<std::pair<std::string, Expected>(const std::string& toml)>;
 
-/// Plans so many random jobs as they stand and redrawn; some with days drawn. One line for each
-/// job whose plan differs.
+/// Plans this many random jobs unchanged and redrawn, some with sampled days. Returns a line for
+/// each job whose plans differ.
 std::vector<std::string> faults_of_jobs(std::uint64_t first_seed, int jobs,
                                         const std::function<std::string(std::string)>& prepared,
                                         const Redrawing& resampled);

@@ -7,7 +7,7 @@
 #include "random_slab.h"
 #include "slabtide/day/joints/saw_shift.h"
 
-// What must hold for saws led through any list of cuts.
+// What must hold for saws that are led through any list of cuts.
 
 namespace slabtide {
 

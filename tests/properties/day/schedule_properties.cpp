@@ -5,7 +5,7 @@
 
 #include "slabtide/day/crew/schedule.h"
 
-// What must hold of any crew's day, whatever the tasks.
+// What must hold for any crew's day, whatever the tasks.
 
 namespace slabtide {
 
@@ -17,7 +17,7 @@ int drawn_number(int low, int high) {
 
 bool one_in(int times) { return drawn_number(1, times) == 1; }
 
-/// Many tasks within two hours, so that hands are wanting.
+/// Tasks start within two hours, so that there are too few workers.
 Task any_task(std::size_t index) {
   Task task;
   task.kind = static_cast<TaskKind>(drawn_number(0, static_cast<int>(task_kind_count) - 1));
@@ -129,7 +129,7 @@ TEST_CASE("a later closing never makes a day later, the same day comes out the s
       RC_ASSERT(again.assignments[i].start_min == day.assignments[i].start_min);
       RC_ASSERT(again.assignments[i].who == day.assignments[i].who);
     }
-    if (!day.proved) return;  // only the best day can promise it
+    if (!day.proved) return;  // only the optimal day can guarantee it
     std::vector<Task> eased = tasks;
     for (Task& task : eased) {
       if (task.end_by_min) *task.end_by_min += 60;

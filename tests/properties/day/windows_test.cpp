@@ -7,7 +7,7 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
-// What must hold of the windows whatever the day: ours, from what the words mean.
+// What must hold for the windows on any day: ours, from the meaning of the terms.
 
 namespace slabtide {
 
@@ -16,7 +16,7 @@ namespace {
 using test::plan_of;
 using test::Planned;
 
-/// A change that must not move any window one way by more than a rounding.
+/// A change that must not move any window in one direction by more than rounding.
 constexpr double rounding_min = 1.0;
 
 struct RandomDay {
@@ -55,8 +55,8 @@ Job job_of(const RandomDay& day) {
   return job;
 }
 
-/// Resistance alone: a warmer slab can keep its sheen for longer, so what waits for the
-/// sheen is looked at apart.
+/// Resistance only: a warmer slab can keep its sheen for longer, so windows that wait for the sheen
+/// are checked separately.
 std::vector<double> stiffness_minutes(const Job& job) {
   const Planned planned = plan_of(job);
   const PartPlan& part = planned.plan.zones[0].whole;

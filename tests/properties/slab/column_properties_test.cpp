@@ -14,18 +14,18 @@ using namespace slabtide::fixtures;
 
 namespace {
 
-constexpr double rounding_s = 1.0;  // of reading times off a history of 2 min entries
+constexpr double rounding_s = 1.0;  // of times read from a history with entries every 2 min
 
-/// No event of `later` comes before that of `sooner`.
+/// No event of `later` is before that of `sooner`.
 bool never_earlier(const Events& later, const Events& sooner) {
   for (std::size_t i = 0; i < later.size(); ++i) {
-    if (!later[i]) continue;  // not within the forecast: after everything
+    if (!later[i]) continue;  // not within the forecast, so after everything
     if (!sooner[i] || *later[i] < *sooner[i] - rounding_s) return false;
   }
   return true;
 }
 
-/// Changing a pour by `change` never makes an event later.
+/// Changing a pour by `change` never delays an event.
 bool never_later(const std::function<void(PourSketch&)>& change) {
   return rc::check([&] {
     PourSketch pour = random_pour();

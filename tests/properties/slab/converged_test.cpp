@@ -11,22 +11,22 @@
 using namespace slabtide;
 using namespace slabtide::fixtures;
 
-// What the solver's few cells and long steps cost: against the same column in cells and steps
-// so fine that halving them again moves nothing by more than a second or two.
+// The error from the solver's few cells and long steps: compared with the same column with cells
+// and steps so fine that halving them again changes nothing by more than a second or two.
 
 namespace {
 
 constexpr SolverSettings converged{
     .early_step_s = 20.0, .late_step_s = 60.0, .slab_cells = 60, .ground_cells = 40};
 
-/// The longest that a solution may be off; ours: what a plan shows.
+/// The largest error allowed; ours: the resolution of a plan.
 constexpr double a_minute_s = 60.0;
 
 double apart_s(const std::optional<double>& a, const std::optional<double>& b) {
   return a && b ? std::abs(*a - *b) : 0.0;
 }
 
-/// When the top 5 mm bear a print: it follows the weather most closely.
+/// When the top 5 mm takes a print, which follows the weather most closely.
 std::optional<double> top_print_s(const ColumnHistory& h) {
   return first_reached(h.time_s, h.resistance_top_psi, 40.0);
 }

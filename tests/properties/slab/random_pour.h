@@ -20,12 +20,12 @@ inline double uniform(double low, double high) {
   return low + (high - low) * *rc::gen::inRange(0, steps + 1) / steps;
 }
 
-/// All that makes a column, in values that can be changed one at a time.
+/// Everything that makes up a column, in values that can be changed one at a time.
 struct PourSketch {
   Mix mix;
   std::vector<Admixture> admixtures;
   Day day;
-  double noon_w_m2 = 0.0;  ///< height of the sun's half wave; 0 in the shade
+  double noon_w_m2 = 0.0;  ///< amplitude of the sun's half wave; 0 in the shade
   double sky_view = 1.0;
   double concrete_c = 20.0;
   double ground_c = 15.0;
@@ -36,7 +36,7 @@ struct PourSketch {
   bool formed_face = false;
 };
 
-/// Weather, mix and slab as they come between 5 and 38 °C.
+/// Typical weather, mix and slab between 5 and 38 °C.
 inline PourSketch random_pour() {
   PourSketch pour;
   pour.mix.w_cm = uniform(0.40, 0.55);
@@ -74,8 +74,8 @@ inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settin
   return solution;
 }
 
-/// Print at the working depth, then initial and final set at mid-depth; seconds, empty where
-/// not reached.
+/// Print at the working depth, then initial and final set at mid-depth; in seconds, empty if not
+/// reached.
 using Events = std::array<std::optional<double>, 3>;
 inline Events events_of(const ColumnHistory& h) {
   return {first_reached(h.time_s, h.resistance_work_psi, 40.0),

@@ -17,7 +17,7 @@ namespace {
 constexpr double hour_s = 3600.0;
 constexpr int samples = 60;
 
-/// Rising times, 1, 3 or 6 h apart.
+/// Increasing times, 1, 3 or 6 h apart.
 std::vector<double> some_times(std::size_t count) {
   std::vector<double> times_s{0.0};
   while (times_s.size() < count)
@@ -33,7 +33,7 @@ std::vector<double> some_values(std::size_t count, double low, double high) {
 
 std::size_t some_count(int min) { return static_cast<std::size_t>(*rc::gen::inRange(min, 30)); }
 
-/// By the midpoint rule's exact companion for parabolas, Simpson's.
+/// By Simpson's rule, which is exact for parabolas.
 double mean_between(const Curve& curve, double from_s, double to_s) {
   const double inset = 1e-9 * (to_s - from_s);
   return (curve(from_s + inset) + 4.0 * curve((from_s + to_s) / 2.0) + curve(to_s - inset)) / 6.0;

@@ -120,7 +120,7 @@ TEST_CASE("a place and its obstacles may be moved together") {
       obstacle.to.x_m += 64.0;
     }
     const CellExposure there = expose({at.x_m + 64.0, at.y_m}, weather, obstacles);
-    // A ray that grazes an end may fall either way; over the whole sky that is little.
+    // A ray that grazes an end may go either way; over the whole sky that matters little.
     RC_ASSERT(std::abs(here.sky_view - there.sky_view) < 0.01);
   }));
 }

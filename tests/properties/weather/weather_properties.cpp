@@ -28,8 +28,8 @@ WeatherSeries series_of(const Forecast& forecast) {
   return *WeatherSeries::from_forecast(forecast).value;
 }
 
-/// Clear-sky means of the spans that end at the rows, at 45 deg north: by Haurwitz, summed
-/// over a minute's steps.
+/// Clear-sky means of the spans that end at the rows, at 45 deg north: by Haurwitz, summed over
+/// steps of a minute.
 void give_clear_means(Forecast& forecast, double spacing_h) {
   for (ForecastHour& row : forecast.hours) {
     const int steps = static_cast<int>(spacing_h * 60.0);
@@ -86,7 +86,7 @@ TEST_CASE("hourly means of the sun are kept on their way to the site") {
 }
 
 TEST_CASE("hourly means of a clear day give back its instants") {
-  // How far the curve through the means is from the sky they came from. Seen: 17.8
+  // How far the curve through the means is from the sky they were computed from. Observed: 17.8
   // W/m2 at worst, near sunrise, and 3.4 rms by day for hourly rows.
   Forecast forecast = plain_forecast(start, 25);
   give_clear_means(forecast, 1.0);

@@ -45,7 +45,7 @@ Job spring_job(std::initializer_list<Zone> zones) {
   return job;
 }
 
-/// A house on the east side of what is at x <= 1.22: the morning sun is behind it.
+/// A house to the east of x = 1.22, with the morning sun behind it.
 Obstacle house_to_the_east(double south_m, double north_m) {
   Obstacle wall;
   wall.name = "house";
@@ -58,7 +58,7 @@ Obstacle house_to_the_east(double south_m, double north_m) {
 }  // namespace
 
 TEST_CASE("the sunny end of a walk takes texture 40 minutes before its shaded end") {
-  // 4 in thick, 4 x 40 ft running north, its south half behind a house; placed at once.
+  // 4 in thick, 4 x 40 ft running north, with its south half behind a house; all placed at once.
   Zone walk = test::zone_named("walk", test::rectangle(0.0, 0.0, 1.22, 12.2), Finish::texture_roll);
   walk.path = Walkway{{{0.61, 0.0}, {0.61, 12.2}}, 1.22};
   Job job = spring_job({walk});
@@ -86,8 +86,8 @@ TEST_CASE("a shaded riser strips later than a sunny top is ready") {
   const Job job = spring_job({landing});
   const auto planned = plan_of(job);
   const ZonePlan& zone = planned.plan.zones[0];
-  // Stripping opens at 10 psi: the sunny top is there before the riser is, and takes the stamp
-  // well before the riser is too stiff to face.
+  // Stripping opens at 10 psi: the sunny top is ready before the riser, and can be stamped well
+  // before the riser is too stiff to face.
   const auto& top = planned.run.histories[planned.run.zones[0].cells[0].history];
   const double top_strip_s = *first_reaches(top.time_s, top.resistance_work_psi, 10.0);
   const auto& stamp = window_of(zone.whole, Operation::stamp);
@@ -126,9 +126,9 @@ struct WindowDay {
   bool shaded;
 };
 
-/// Minutes that a 3 by 3 m pad takes the stamp, whole. Practice tells the temperature and whether
-/// the sun shines; ours, for every row: all else as on the spring day, and the dew point just
-/// under the night's low, as after any night with dew.
+/// Minutes during which all of a 3 by 3 m pad can be stamped. Practice gives the temperature and
+/// whether the sun shines. Ours, for every row: everything else as on the spring day, and the dew
+/// point just below the night's low, as after any night with dew.
 double stamping_min(const WindowDay& day) {
   constexpr double dew_under_low_k = 2.0;
   Job job = spring_job({test::zone_named("pad", test::rectangle(0, 0, 3, 3), Finish::stamp)});

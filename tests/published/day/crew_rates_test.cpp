@@ -7,8 +7,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
-// The published figures come from a series in which each finish holds the ones before it; ours
-// are a pass alone, of 167, 250 and 500 ft2 an hour.
+// The published figures are a series in which each finish includes the ones before it; ours are for
+// a single pass, at 167, 250 and 500 ft2 per hour.
 
 TEST_CASE("a pass of floating and of brooming makes up the published figures") {
   constexpr Published rates{.what = "finished by one person",

@@ -13,10 +13,11 @@
 // When the saws can start after finishing, on whole days through run_pour and plan_day.
 // Practice: conventional saw 4 h (hot) to 12 h (cold) after finishing, early-entry saw 1 h (hot)
 // to 4 h (cold). ACI 302.1R and 224.4R through the ACI FAQ; published.
-// "Hot" and "cold" have no figures in the source, and finishing is no instant: hours are told
-// after the broom can last be drawn (its window closes) and after an edge can last be worked.
-// Nor has it cloud, wind or humidity. Ours, for every row: each day clear and overcast, a light
-// wind, and the dew point just under the night's low, as after any night with dew.
+// The source gives no figures for "hot" and "cold", and finishing is not an instant: hours are
+// counted from when the broom can last be drawn (its window closes) and from when an edge can last
+// be worked. It does not give cloud, wind or humidity either. Ours, for every row: each day both
+// clear and overcast, a light wind, and the dew point just below the night's low, as after any
+// night with dew.
 
 namespace slabtide {
 
@@ -63,7 +64,7 @@ Job job_of(const DayCase& day, const Sky& sky) {
   return job;
 }
 
-/// R 4 (US), a usual insulating blanket, from the time given to the next noon but one.
+/// R 4 (US), a usual insulating blanket, from the given time to noon two days later.
 Cover blanket_from(UtcTime from) {
   constexpr double usual_r_us = 4.0;
   return {CuringKind::blanket,
@@ -117,7 +118,7 @@ void check_saws(const std::string& row, const Opens& opens) {
                     row, 4.0, 72.0, opens.wet_h);
 }
 
-/// Set from the start, then a psi a second.
+/// Set from the start, then gains one psi per second.
 ColumnHistory hardening() {
   ColumnHistory history;
   for (const double at_s : {0.0, 3000.0}) {
@@ -165,9 +166,9 @@ TEST_CASE("the hotter the day, the sooner the saws") {
 }
 
 TEST_CASE("on a raw day blankets bring the wet saw hours forward") {
-  // Air 45/36 °F under cloud cools the slab to about 43 °F, where setting and strength go at
-  // 0.44 of their pace at 73 °F. Cold-weather practice keeps concrete at 55 °F (ACI 306R-10,
-  // published): there the pace is 0.62, and 500 psi come some 8 h after final set.
+  // Air of 45/36 °F under cloud cools the slab to about 43 °F, where setting and strength gain
+  // proceed at 0.44 of their rate at 73 °F. Cold-weather practice keeps concrete at 55 °F (ACI
+  // 306R-10, published): there the rate is 0.62, and 500 psi is reached some 8 h after final set.
   const Opens bare = hours_after_finishing(raw, overcast).after_broom;
   const Opens kept = hours_after_finishing(raw, overcast, true).after_broom;
   CHECK(kept.wet_h < 0.9 * bare.wet_h);

@@ -10,10 +10,10 @@
 #include "support/sample_job.h"
 
 // 640 ft2 (8 yd3, 4 in) of stamping in one go is fairly easy with the concrete at 70 F and nearly
-// impossible at 80 F or more; from 75 F retard the last third or half of the load. Stamping a
-// Long Driveway, Concrete Construction (published). The source gives no minutes and no size of
-// the crew. Six, those who placed it among them, is common practice (no source); the stamping
-// rate in practice.toml was chosen with this rule in view, and eight at 70 F.
+// impossible at 80 F or more; from 75 F retard the last third or half of the load. Stamping a Long
+// Driveway, Concrete Construction (published). The source gives neither minutes nor the size of the
+// crew. A crew of six, including those who placed it, is common practice (no source); the stamping
+// rate in practice.toml was chosen with this rule in mind, and so were eight at 70 F.
 
 namespace slabtide {
 
@@ -37,7 +37,7 @@ constexpr test::Published by_six{.what = "640 ft² stamped by six on a mild day,
 constexpr int crew_of_six = 6;
 constexpr int crew_of_eight = 8;
 
-/// 16 x 40 ft in the open on a clear day, placed from eight.
+/// 16 x 40 ft in the open on a clear day, placed from eight o'clock.
 Job drive(double high_f, double low_f, double concrete_f, int finishers) {
   Job job = test::sample_job({test::zone_named(
       "drive", test::rectangle(0, 0, m_from_ft(16.0), m_from_ft(40.0)), Finish::stamp)});
@@ -49,12 +49,12 @@ Job drive(double high_f, double low_f, double concrete_f, int finishers) {
   return job;
 }
 
-/// A day as warm as the concrete on average, 11 F either way.
+/// A day whose mean is the concrete's temperature, 11 F either way.
 Job even_drive(double concrete_f, int finishers) {
   return drive(concrete_f + 11.0, concrete_f - 11.0, concrete_f, finishers);
 }
 
-/// Joined with another change, retarder goes into the last half of the loads.
+/// True if retarder goes into the last half of the loads, combined with another change.
 bool is_in_last_loads(const ComparedChoice& compared) {
   const Choice& choice = compared.choice;
   const bool joined =
@@ -83,7 +83,7 @@ void tell(const char* day, const ComparedChoice& compared) {
 }  // namespace
 
 TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads are retarded") {
-  // Seen: 223 min late as ordered, 22 with the last half retarded.
+  // Observed: 223 min late as ordered, 22 with the last half retarded.
   const PlannedDay day(drive(92, 70, 84, crew_of_six));
   const Comparison comparison = compare_choices(day.pour(), {});
   const ComparedChoice& retarded = best_in_last_loads(comparison);
@@ -114,7 +114,7 @@ TEST_CASE("640 ft2 in one go: easy at 70 F for eight, next to impossible from 80
   for (const double easy_f : {65.0, 70.0}) {
     test::check_range(in_one_go, row(easy_f), 0.0, 0.0, late_min(easy_f));
   }
-  // The source gives no minutes: any that come late count. More the hotter it is: ours.
+  // The source gives no minutes, so any lateness counts. More lateness the hotter it is: ours.
   constexpr double late_at_all_min = 1.0;
   const double at_80 = late_min(80.0);
   const double at_90 = late_min(90.0);

@@ -18,16 +18,16 @@ using namespace slabtide::test;
 
 // Transient conduction, diffusivity 1e-6 m2/s, k 2 W/mK: closed forms in Carslaw & Jaeger,
 // Conduction of Heat in Solids (1959), evaluated independently of this program. A closed form is
-// exact, what steps through time and depth is not: its own aim, set before it was written, is
-// 0.02 K where the surface steps by 30 K, a fiftieth of what the best forecast of air is off.
+// exact, but a solution in steps of time and depth is not. The aim, set before it was written, is
+// 0.02 K for a surface step of 30 K, a fiftieth of the error of the best forecast of air.
 
 namespace {
 
 constexpr Layer half_space{.thickness_m = 3.0,
                            .material = {.conductivity_w_mk = 2.0, .heat_capacity_j_m3k = 2.0e6}};
-constexpr double step_s = 60.0;  // the solver's own early step
+constexpr double step_s = 60.0;  // as in the solver's early steps
 constexpr double step_k = 30.0;  // the tolerance is stated for a step of this height
-constexpr int cells = 60;        // its top cells are those of the solver: 2 mm
+constexpr int cells = 60;        // the top cells are those of the solver: 2 mm
 constexpr double grading = 4.6;
 
 constexpr double aim_k = 0.02;
@@ -55,7 +55,7 @@ ConductionColumn deep_column(double start_c) {
   return column;
 }
 
-/// Quadratic through the three nearest centres, so that reading off adds no error of its own.
+/// Quadratic interpolation through the three nearest centres, which adds no error of its own.
 double read_at(const ConductionColumn& column, double depth_m) {
   const auto& x = column.grid().depth_m;
   const auto t = column.cells_c();
@@ -68,7 +68,7 @@ double read_at(const ConductionColumn& column, double depth_m) {
          t[i + 1] * basis(i + 1, i - 1, i);
 }
 
-/// The insulated end, half a cell below the last centre: the parabola through the last two
+/// The insulated end, half a cell below the last centre, by the parabola through the last two
 /// centres that is level there.
 double at_level_end(const ConductionColumn& column) {
   const auto& x = column.grid().depth_m;
@@ -87,7 +87,7 @@ void run(ConductionColumn& column, const Law& law, double hours) {
   for (int i = 0; i < steps; ++i) column.step(law, {});
 }
 
-/// Held at a temperature: a film so thin that nothing of it shows.
+/// Held at a temperature, through a film resistance too small to matter.
 struct Held {
   double at_c;
   SurfaceFlux operator()(double outer_c, Stage) const {
@@ -175,7 +175,7 @@ struct DailyWave {
 }  // namespace
 
 TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
-  constexpr double days = 12.0;  // until the start is all but forgotten
+  constexpr double days = 12.0;  // until the initial state no longer matters
   constexpr double day_s = 86400.0;
   ConductionColumn column = deep_column(0.0);
   double time_s = 0.0;

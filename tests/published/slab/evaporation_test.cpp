@@ -94,7 +94,7 @@ TEST_CASE("Uno's two forms give what a hand works out") {
 }
 
 TEST_CASE("Uno reads 8 to 24 % above the table where air is much colder than concrete") {
-  // Rows of 20 °F and more between the two that the table gives to three figures.
+  // Rows with a difference of 20 °F or more, which the table gives to three figures.
   for (const Row& row : {rows[12], rows[13], rows[14], rows[17]}) {
     const double uno = uno_evaporation_lb_ft2_h(row.concrete_f, row.air_f,
                                                 row.humidity_percent / 100.0, row.wind_mph);

@@ -30,9 +30,9 @@ using namespace slabtide;
 using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
-// The same cells, surface laws, heat of hydration and set ages handed to SUNDIALS' CVODE
-// (variable-order BDF, its own Newton and error control at 1e-8): what is compared is this
-// project's stepping in time, its surface balance and its way of releasing heat.
+// The same cells, surface laws, heat of hydration and set ages solved by SUNDIALS' CVODE
+// (variable-order BDF, its own Newton and error control at 1e-8). This compares the project's time
+// stepping, its surface balance and its way of releasing heat.
 
 namespace {
 
@@ -59,7 +59,7 @@ struct SemiDiscrete {
   std::size_t size() const { return first_probe() + probes.size(); }
 };
 
-/// By halving: slow, but nothing like the solver's own method.
+/// By bisection: slow, but entirely different from the solver's own method.
 double surface_by_halving(const SemiDiscrete& p, const SurfaceConditions& conditions,
                           double first_cell_c) {
   double low_c = -60.0;
@@ -177,7 +177,7 @@ std::array<double, 3> integrate(SemiDiscrete& p) {
   return at_s;
 }
 
-/// At 1e-10 its set times move by less than 0.001 s.
+/// At 1e-10 its set times change by less than 0.001 s.
 constexpr double cvode_error_s = 0.01;
 
 void compare(const std::string& name, const ColumnCase& column, const SiteWeather& weather) {

@@ -18,11 +18,11 @@ using namespace slabtide::test;
 
 // When the saws can start, in hours after finishing (resistance 300 psi, the last of the
 // stamping). Practice: conventional saw 4 h after finishing in hot weather to 12 h in cold,
-// early-entry saw 1 h to 4 h (ACI 302.1R and 224.4R through the ACI FAQ; published). The
-// thresholds held against it: early entry final set and 150 psi (common practice), wet saw
-// 500 psi (from memory, medium aggregate). "Hot" and "cold" have no figures in the source, nor
-// has it sun, wind or humidity. Ours, for every row: each day in the sun and in the shade, wind as
-// over an open yard, and the dew point just under the night's low, as after any night with dew.
+// early-entry saw 1 h to 4 h (ACI 302.1R and 224.4R through the ACI FAQ; published). The thresholds
+// compared with it: early entry final set and 150 psi (common practice), wet saw 500 psi (from
+// memory, medium aggregate). The source gives no figures for "hot" and "cold", and no sun, wind or
+// humidity. Ours, for every row: each day both in the sun and in the shade, wind as over an open
+// yard, and the dew point just below the night's low, as after any night with dew.
 
 namespace {
 

@@ -48,8 +48,8 @@ constexpr const char* gebler_klieger =
 }  // namespace
 
 TEST_CASE("estimated set times beside the published ashes, one by one") {
-  // What a test by ASTM C403 may be off: the coefficient of variation of its precision statement,
-  // one operator and laboratory, from memory.
+  // The possible error of a test by ASTM C403: the coefficient of variation in its precision
+  // statement, for one operator and laboratory, from memory.
   constexpr double initial_variation = 0.071;
   constexpr double final_variation = 0.047;
   Published initial{.what = "initial set of 25 % ash mixes",
@@ -77,8 +77,8 @@ TEST_CASE("estimated set times beside the published ashes, one by one") {
 }
 
 TEST_CASE("estimated set times beside the mean of each class") {
-  // The means are what the estimate's terms for ash were set to: the scatter of the tests is in
-  // both, and what remains is that the rows are told to five minutes.
+  // The estimate's terms for ash were set to these means, so both contain the scatter of the tests;
+  // what remains is that the rows are given to five minutes.
   constexpr Published mean{.what = "set times, mean of a class of ash",
                            .source = gebler_klieger,
                            .status = "from memory",
@@ -113,7 +113,7 @@ struct SetHours {
   double half_digit_h;
 };
 
-// Told in whole hours, in the heat in thirds; 6 h at 70 °F.
+// Given in whole hours, in hot weather in thirds; 6 h at 70 °F.
 constexpr double whole_h = 0.5;
 constexpr double third_h = 1.0 / 6.0;
 constexpr auto rule_of_thumb = std::to_array<SetHours>({{100, 5.0 / 3.0, third_h},
@@ -198,7 +198,7 @@ TEST_CASE("strength at final set and at one day") {
              .unit = "of f'c",
              .because = "a quarter, taken to the hundredth"},
             "4000 psi mix at 24 h of 73 °F", 0.25, strength_psi(24.0, model.strength) / 4000.0);
-  // Ours: the form of ASTM C1074 is set to meet the mean 28 days after it starts.
+  // Ours: the form of ASTM C1074 is fitted to reach the mean 28 days after it starts.
   CHECK(strength_psi(model.strength.start_set_age_h + 28.0 * 24.0, model.strength) ==
         doctest::Approx(5200.0).epsilon(1e-12));
 }

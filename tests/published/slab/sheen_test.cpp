@@ -15,10 +15,10 @@ using namespace slabtide;
 using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
-// When the bleed water goes off an exterior slab. Finishers see it go one to four hours after
+// When the bleed water disappears from an exterior slab. Finishers see that one to four hours after
 // placing on usual days, sooner in hot sun than in cool shade (common practice, no source). "Hot",
-// "mild" and "cool" have no figures there. Ours, for every row: the days of saw_window_test.cpp,
-// 6 % air as exterior flatwork has, wind as over an open yard.
+// "mild" and "cool" have no figures there. Ours, for every row: the days of saw_window_test.cpp, 6
+// % air as in exterior flatwork, wind as over an open yard.
 
 namespace {
 

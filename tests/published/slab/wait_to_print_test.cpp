@@ -19,12 +19,12 @@ using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
 // The wait from placing to a 1/4 in print with the bleed water gone, by the plan's own rule: stiff
-// enough, and the film gone or the bleeding over, for what stands then is dragged off. The source
-// asked contractors how long they wait, by the temperature of the air. Ours, for every row: a 4 in
-// slab in the shade on ground of the air's temperature; concrete at 60 °F when it is 50, for it
-// comes no colder, and at 87 when it is 90; 50 % humidity, as standards of the trade dry concrete
-// at; 0.5 m/s, as in a building with open doors, for it speaks of floors; no entrained air, for
-// floors to be troweled have none (ACI 302.1R, from memory).
+// enough, and the film gone or bleeding over, because water left then is dragged off. The source
+// asked contractors how long they wait, by air temperature. Ours, for every row: a 4 in slab in the
+// shade on ground at air temperature; concrete at 60 °F when the air is at 50, since it is not
+// delivered colder, and at 87 when it is at 90; 50 % humidity, the usual drying condition of
+// standards; 0.5 m/s, as in a building with open doors, since the source is about floors; no
+// entrained air, since floors to be troweled have none (ACI 302.1R, from memory).
 
 namespace {
 
@@ -39,7 +39,7 @@ constexpr auto rows =
 
 constexpr double humidity_fraction = 0.5;
 constexpr double wind_m_s = 0.5;
-constexpr double air_fraction = 0.02;  // what mixing traps
+constexpr double air_fraction = 0.02;  // trapped by mixing
 
 constexpr double print_psi = 40.0;  // ours, within 30 to 100
 
@@ -55,10 +55,10 @@ Published position_statement(std::string_view what) {
 
 struct Wait {
   double print_h;
-  double dry_or_over_h;  // the film gone or the bleeding over
+  double dry_or_over_h;  // the film gone or bleeding over
 };
 
-/// From when on the film of free water stays under what shines, or no more comes, hours.
+/// When the film of free water stays below what shines, or no more comes up, in hours.
 double bleed_water_gone_h(const ColumnHistory& h, double placed_s) {
   constexpr double bleed_water_gone_kg_m2 = 0.05;
   double gone_h = 0.0;

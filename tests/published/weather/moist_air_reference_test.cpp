@@ -15,8 +15,8 @@ using namespace slabtide::test;
 using slabtide::testing::reference_rows;
 using slabtide::testing::ReferenceRows;
 
-// Against npm psychrolib 1.1 (ASHRAE Fundamentals), dew points above freezing: below, it works
-// over ice and Slabtide over water.
+// Compared with npm psychrolib 1.1 (ASHRAE Fundamentals), for dew points above freezing: below, it
+// works over ice and Slabtide over water.
 
 namespace {
 double number(const std::string& text) { return *parse_number(text); }
@@ -59,11 +59,11 @@ TEST_CASE("moist air from 1 to 50 °C, dew points above freezing") {
   const std::string states = fmt::format("{} states", rows.size());
   const std::string span = "1 to 50 °C";
   check_worst(psychrolib("saturation pressure", 5.0e-7, "Pa", printed), span, states, pressure_pa);
-  // Of a dew point printed to 1e-6 °C: half of that is 3.1e-4 Pa at 50 °C, where vapour pressure
-  // rises by 612 Pa a degree.
+  // For a dew point printed to 1e-6 °C: half of that is 3.1e-4 Pa at 50 °C, where vapour pressure
+  // rises by 612 Pa per degree.
   check_worst(psychrolib("vapour pressure", 3.1e-4, "Pa", printed), span, states, vapour_pa);
   check_worst(psychrolib("dew point", 0.001, "°C", iterated), span, states, dew_point_c);
-  // 0.001 °C where humidity changes fastest with it, by 0.07 a degree at 1 °C.
+  // 0.001 °C where humidity changes fastest with it, by 0.07 per degree at 1 °C.
   check_worst(psychrolib("relative humidity, share", 7.0e-5, "", iterated), span, states, humidity);
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("air pressure by elevation, and how much thinner moist air is there") 
   for (const auto& row : rows) {
     const double ours_pa = air_pressure_pa(number(row[0]));
     pressure_pa = std::max(pressure_pa, std::abs(ours_pa - number(row[1])));
-    // Density is taken to go as pressure: the vapour, 1.3 kPa of it, is left out of that.
+    // Density is assumed proportional to pressure, leaving out the 1.3 kPa of vapour.
     fraction = std::max(fraction, std::abs(ours_pa / sea_level_pressure_pa - number(row[2])));
   }
   const std::string states = fmt::format("{} elevations", rows.size());

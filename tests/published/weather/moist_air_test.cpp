@@ -53,7 +53,7 @@ TEST_CASE("air pressure beside the standard atmosphere") {
                                  .status = "from memory",
                                  .tolerance = 0.05,
                                  .unit = "Pa"};
-  // Recalled to the tenth of a pascal, and at 1500 m to the pascal.
+  // Remembered to a tenth of a pascal, and at 1500 m to a pascal.
   Published to_the_pascal = atmosphere;
   to_the_pascal.tolerance = 0.5;
   for (const Row& row : {Row{1000.0, 89874.6}, Row{1500.0, 84556.0}, Row{2000.0, 79495.2}}) {

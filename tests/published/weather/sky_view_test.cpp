@@ -16,7 +16,8 @@ TEST_CASE("the sky beside a long wall") {
     double height_over_distance;
     double sky_view;
   };
-  // F = (1 + cos(atan(H/d)))/2, plane element beside an endless wall; here 20 000 distances long.
+  // F = (1 + cos(atan(H/d)))/2, for a plane element beside an infinitely long wall; here its length
+  // is 20 000 times the distance.
   constexpr Published closed_form{.what = "sky seen beside a long wall",
                                   .source = "view factor of the radiation textbooks, closed form",
                                   .tolerance = 0.000005};

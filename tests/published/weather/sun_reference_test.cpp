@@ -17,8 +17,8 @@ using namespace slabtide::test;
 using slabtide::testing::reference_rows;
 using slabtide::testing::ReferenceRows;
 
-// Against npm astronomy-engine 2.1 (VSOP87, topocentric), which states an arc minute for angles
-// and nothing for the distance.
+// Compared with npm astronomy-engine 2.1 (VSOP87, topocentric), which states an accuracy of an arc
+// minute for angles and none for the distance.
 
 namespace {
 
@@ -41,7 +41,7 @@ Published astronomy(std::string_view what, double tolerance, std::string_view un
 
 struct Worst {
   double zenith_deg = 0.0;
-  double aside_deg = 0.0;  ///< azimuth times the sine of the zenith: the angle on the sky
+  double aside_deg = 0.0;  ///< azimuth times the sine of the zenith angle: the angle in the sky
   double distance_au = 0.0;
 };
 
@@ -69,7 +69,8 @@ TEST_CASE("sun positions of 2024-2036 within 65 deg of the equator") {
 
 namespace {
 
-/// How long the sun needs for the almanac's arc minute, and half of its last printed second.
+/// The time in which the sun moves by the almanac's arc minute, plus half of its last printed
+/// second.
 double almanac_s(UtcTime at, double latitude_deg, double longitude_deg) {
   constexpr int half_minute_s = 30;
   constexpr double printed_s = 0.5;
@@ -79,11 +80,11 @@ double almanac_s(UtcTime at, double latitude_deg, double longitude_deg) {
   return arc_minute_deg * 2.0 * half_minute_s / std::abs(after_deg - before_deg) + printed_s;
 }
 
-/// The event whose disagreement takes up most of what the almanac may be off.
+/// The event whose disagreement uses up most of the almanac's possible error.
 struct Nearest {
   double apart_s = 0.0;
   double allowed_s = 1.0;
-  double latest_s = 0.0;  ///< the largest disagreement of all
+  double latest_s = 0.0;  ///< the largest disagreement overall
 
   void add(double apart, double allowed) {
     latest_s = std::max(latest_s, apart);

@@ -8,7 +8,7 @@ using namespace slabtide;
 using namespace slabtide::test;
 
 TEST_CASE("the sun's position of the worked example of Reda & Andreas") {
-  // The source states what its algorithm may be off: 0.0003°.
+  // The source states the uncertainty of its algorithm: 0.0003°.
   // 2003-10-17 19:30:30 UTC, 39.742476 N, 105.1786 W; true zenith (elevation 39.872046 without
   // refraction) and azimuth.
   constexpr double stated_deg = 0.0003;
