@@ -28,8 +28,8 @@ void must_append(const fs::path& path, const std::string& line) {
   REQUIRE_MESSAGE(!done.error, (done.error ? done.error->message : std::string()));
 }
 
-/// Runs `work` in a process of its own that may write no file past `bytes`. The kernel writes up
-/// to there and ends the process by SIGXFSZ, or, where it ignores that, fails its next write.
+/// Runs `work` in a separate process that cannot write any file beyond `bytes`. The kernel writes
+/// up to there and ends the process with SIGXFSZ or, if that is ignored, fails its next write.
 template <class Work>
 int in_limited_process(rlim_t bytes, void (*on_limit)(int), Work work) {
   const pid_t child = ::fork();

@@ -64,7 +64,7 @@ TEST_CASE("the hour that comes twice is told apart by its offset") {
   const UtcTime first(Date(2026, 11, 1), Duration(6, 30, 0));
   CHECK(iso8601_minute(first, chicago) == "2026-11-01T01:30-05:00");
   CHECK(iso8601_minute(first + pt::hours(1), chicago) == "2026-11-01T01:30-06:00");
-  // A minute that rounds into the change has the offset of after the change.
+  // A time that rounds up to the minute of the change has the offset after the change.
   CHECK(iso8601_minute(first + pt::seconds(1799), chicago) == "2026-11-01T01:00-06:00");
 }
 

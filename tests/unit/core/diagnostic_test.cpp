@@ -142,7 +142,7 @@ TEST_CASE("a line of 76 columns is quoted whole, a longer one is cut around the 
   }
   CHECK(at_column(line.substr(0, 76), 76) ==
         "f:1:76: wrong\n    " + line.substr(0, 76) + "\n" + std::string(79, ' ') + "^\n");
-  CHECK(at_column(line.substr(0, 76), 77) ==  // the caret has no room behind it
+  CHECK(at_column(line.substr(0, 76), 77) ==  // the caret has no room after it
         "f:1:77: wrong\n    ..." + line.substr(6, 70) + "\n" + std::string(77, ' ') + "^\n");
   CHECK(at_column(line.substr(0, 77), 1) ==
         "f:1:1: wrong\n    " + line.substr(0, 70) + "...\n    ^\n");
@@ -210,7 +210,7 @@ TEST_CASE("after twenty findings the rest are counted") {
   std::vector<Diagnostic> many;
   std::string twenty;
   for (int i = 1; i <= 20; ++i) {
-    many.push_back(finding(std::to_string(i)));  // equal in place: their order stays
+    many.push_back(finding(std::to_string(i)));  // equal positions: their order is kept
     twenty += "f: " + std::to_string(i) + "\n";
   }
   CHECK(render_all(many, "f", "") == twenty);

@@ -31,8 +31,8 @@ mode_t mode_of(const fs::path& path) {
   return status.st_mode & 07777U;
 }
 
-/// Lets this process write no file past `bytes` while it lives, so that a write fails
-/// after it has begun (EFBIG).
+/// While it exists this process cannot write any file beyond `bytes`, so that a write fails after
+/// it has begun (EFBIG).
 class FileSizeLimit {
  public:
   explicit FileSizeLimit(rlim_t bytes) : signal_(std::signal(SIGXFSZ, SIG_IGN)) {
@@ -79,12 +79,12 @@ TEST_CASE("a file over the limit is refused, one at the limit is not") {
 TEST_CASE("a file of a terabyte is refused") {
   const TemporaryFolder folder;
   const std::string path = folder.write("sparse", "");
-  fs::resize_file(path, std::uintmax_t{1} << 40U);  // a terabyte of nothing
+  fs::resize_file(path, std::uintmax_t{1} << 40U);  // a sparse terabyte
   CHECK_FALSE(read_file(path).text);
 }
 
 TEST_CASE("a file whose size is not known beforehand is held to the limit as well") {
-  // Files of /proc say that they are of 0 bytes.
+  // Files in /proc report a size of 0 bytes.
   CHECK(read_file("/proc/self/maps").text->size() > 100);
   CHECK_FALSE(read_file("/proc/self/maps", 100).text);
 }
@@ -243,7 +243,7 @@ TEST_CASE("a pipe is written to, not replaced") {
 }
 
 TEST_CASE("a full disk is told in words") {
-  // Root could harm /dev/full itself if the program went wrong; anyone else could not.
+  // If the program were wrong, root could damage /dev/full itself; other users could not.
   const TemporaryFolder folder;
   fs::path full = "/dev/full";
   if (::geteuid() == 0) {

@@ -9,7 +9,7 @@
 
 namespace slabtide {
 
-/// A folder of its own for a test, removed with all in it at the end.
+/// A folder for one test, removed with its contents at the end.
 class TemporaryFolder {
  public:
   TemporaryFolder() {
@@ -42,7 +42,7 @@ class TemporaryFolder {
   void make_folder(const std::string& name) const {
     std::filesystem::create_directory(path_ / name);
   }
-  /// Names of all that is in the folder, hidden files too.
+  /// The number of entries in the folder, including hidden files.
   [[nodiscard]] std::size_t count() const {
     return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(path_), {}));
   }

@@ -25,10 +25,10 @@ TEST_CASE("the word that was meant") {
   CHECK(near("stamp") == "stamp");
   CHECK(near("Stamp") == "stamp");
   CHECK(near("STAMP") == "stamp");
-  CHECK(near("stmap") == "stamp");  // two letters changed places: one slip
+  CHECK(near("stmap") == "stamp");  // two letters swapped: one slip
   CHECK(near("stam") == "stamp");
   CHECK(near("stamps") == "stamp");
-  CHECK(near("thickness") == "thickness_in");  // of two as near the first
+  CHECK(near("thickness") == "thickness_in");  // the first of two equally near words
   CHECK(near("thickness-mm") == "thickness_mm");
   CHECK(near("plcaing_strat") == "placing_start");
   CHECK(near("egde") == "edge");
@@ -70,7 +70,7 @@ TEST_CASE("what is not a finite decimal number is refused") {
 }
 
 TEST_CASE("numbers do not follow the locale") {
-  // Stands for a locale that this machine may not have.
+  // Represents a locale that this machine may not have.
   const std::locale before =
       std::locale::global(std::locale(std::locale::classic(), new CommaDecimals));
   CHECK(parse_number("4.5") == 4.5);

@@ -52,7 +52,7 @@ struct File {
   }
 };
 
-// Three changes; the rule after them has hours of its own.
+// Three changes; the rule after them has its own times.
 File example() {
   File file;
   file.changes_s = {-5000000000, 1000, 1700000000};

@@ -7,7 +7,7 @@ using doctest::Approx;
 
 namespace {
 
-constexpr double exact = 1.0e-12;  // relative; seen: rounding only
+constexpr double exact = 1.0e-12;  // relative; only rounding was observed
 
 Approx same(double value) { return Approx(value).epsilon(exact); }
 

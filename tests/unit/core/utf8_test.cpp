@@ -56,7 +56,7 @@ TEST_CASE("what could disturb a terminal is made visible") {
                   "31m") == "�31m");  // C1 control sequence introducer
   CHECK(printable("a\u202Eb\u2066c\u200Ed") == "a�b�c�d");
   CHECK(printable("a\u200Bb\uFEFFc\u2028d\u2029") == "a�b�c�d�");  // invisible, or line ends
-  CHECK(printable("a\u00ADb\u3164c\u2800d\u034F") == "a�b�c�d�");  // more that shows nothing
+  CHECK(printable("a\u00ADb\u3164c\u2800d\u034F") == "a�b�c�d�");  // more invisible characters
   CHECK(printable("x\U000E0061\U000E007F") == "x��");              // tags
   CHECK(printable("\xff\xfe") == "��");
   CHECK(printable(std::string_view("a\0b\x7f", 4)) == "a␀b␡");
@@ -83,7 +83,7 @@ TEST_CASE("letters from the right are isolated from the line around them") {
   CHECK(printable("זון 2 מזרח, 4 in") == "\u2068זון 2 מזרח\u2069, 4 in");
   CHECK(printable("مسبح and חצר") == "\u2068مسبح\u2069 and \u2068חצר\u2069");
   CHECK(printable("חצר\u200F: 4 in") == "\u2068חצר\u200F\u2069: 4 in");  // its mark inside
-  CHECK(printable("\u2068חצר\u2069") == "\u2068חצר\u2069");              // as it is already
+  CHECK(printable("\u2068חצר\u2069") == "\u2068חצר\u2069");              // unchanged
   CHECK(printable("\u2068slab\u2069 \u2068חצר") == "�slab� \u2068חצר\u2069");
   CHECK(printable("\u2068חצר\u2069: \u2068חצר\u2069") == "\u2068חצר\u2069: \u2068חצר\u2069");
   CHECK(printable("חצר\u202Eslab") == "\u2068חצר\u2069�slab");

@@ -9,7 +9,7 @@
 using namespace slabtide;
 
 TEST_CASE("the zone of a place by the system's table") {
-  // Places from general knowledge, well inside their zones; the table is the tzdata package's.
+  // Places from general knowledge, well inside their zones; the table is from the tzdata package.
   CHECK(nearest_zone_name(41.9, -87.6) == "America/Chicago");
   CHECK(nearest_zone_name(39.7, -105.0) == "America/Denver");
   CHECK(nearest_zone_name(-33.9, 151.2) == "Australia/Sydney");

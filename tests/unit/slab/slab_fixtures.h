@@ -14,7 +14,7 @@
 #include "slabtide/weather/air/moist_air.h"
 #include "slabtide/weather/site/site_weather.h"
 
-// Weather and columns for the tests of slab, made here so that they need no later module.
+// Weather and columns for the tests of slab, made here so that they need no higher module.
 
 namespace slabtide::fixtures {
 
@@ -26,7 +26,7 @@ struct SteadyAir {
   double hours = 24.0;
 };
 
-/// The same air at every instant, sun and rain left out.
+/// The same air at every instant, without sun and rain.
 inline SiteWeather steady_weather(const SteadyAir& air) {
   SiteWeather weather;
   weather.grid.count = static_cast<std::size_t>(std::lround(air.hours * 12.0)) + 1;
@@ -50,7 +50,7 @@ struct Day {
   double hours = 24.0;
 };
 
-/// A clear day: air a wave that peaks at 15 h.
+/// A clear day: the air temperature is a wave that peaks at 15 h.
 inline SiteWeather day_weather(const Day& day) {
   SiteWeather weather = steady_weather({.air_c = 20.0,
                                         .humidity_fraction = 0.5,
@@ -75,7 +75,7 @@ inline CellExposure in_the_shade(const SiteWeather& weather, double sky_view) {
   return exposure;
 }
 
-/// Sun from 6 to 18 h, a half wave of the given height at noon.
+/// Sun from 6 to 18 h, as a half wave with the given maximum at noon.
 inline CellExposure in_the_sun(const SiteWeather& weather, double start_hour, double noon_w_m2) {
   CellExposure exposure = in_the_shade(weather, 1.0);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
@@ -102,8 +102,8 @@ inline ColumnCase slab_on_gravel(const MixModel& mix, const CellExposure& exposu
   return column;
 }
 
-/// The first time a rising series reaches `level`, straight between its entries; empty where
-/// it does not.
+/// The first time at which a rising series reaches `level`, interpolated linearly; empty if it does
+/// not.
 inline std::optional<double> first_reached(std::span<const double> time_s,
                                            std::span<const double> values, double level) {
   for (std::size_t i = 0; i < values.size(); ++i) {
@@ -115,7 +115,7 @@ inline std::optional<double> first_reached(std::span<const double> time_s,
   return std::nullopt;
 }
 
-/// The same where it is sure to come. Error: std::runtime_error where it does not.
+/// The same if it must happen. Error: std::runtime_error if it does not.
 inline double when_reached(const ColumnHistory& history, const std::vector<double>& values,
                            double level) {
   const std::optional<double> at_s = first_reached(history.time_s, values, level);
@@ -123,7 +123,7 @@ inline double when_reached(const ColumnHistory& history, const std::vector<doubl
   return *at_s;
 }
 
-/// A slab 4 in thick that is not cut for 12 m, free and tied.
+/// A slab 4 in thick without cuts over 12 m, not tied and tied.
 inline constexpr StressCase long_free{.uncut_length_m = 12.0, .thickness_m = 0.1};
 inline constexpr StressCase long_tied{.uncut_length_m = 12.0, .thickness_m = 0.1, .tied = true};
 

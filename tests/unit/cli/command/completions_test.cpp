@@ -26,7 +26,8 @@ std::vector<CommandLine> odd_lines() {
   return {line};
 }
 
-/// What bash offers for these words, the last of them being typed, a line each.
+/// The completions that bash offers for these words, the last of which is being typed, one per
+/// line.
 std::string bash_offers(const std::string& script, const std::string& words, int at) {
   const test::TempFolder folder;
   test::write_text(folder.path() / "slabtide", script);

@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-/// What mandoc, the reader of manual pages, finds to say about one; empty where nothing.
+/// What mandoc, a reader of manual pages, reports about a page; empty if nothing.
 std::string faults_of(const std::string& page) {
   const test::TempFolder folder;
   test::write_text(folder.path() / "page.1", page);

@@ -72,7 +72,7 @@ TEST_CASE("one file for several jobs is refused, for one job it is as it stands"
   CHECK(fault ==
         "--write: day.html would be written for more than one job; an ending alone, as in --write "
         ".html, writes beside each job");
-  // Two jobs whose names differ in the ending alone.
+  // Two jobs whose names differ only in the ending.
   CHECK(!write_targets({".html"}, {"a.toml", "a.job"}).fault.empty());
 }
 

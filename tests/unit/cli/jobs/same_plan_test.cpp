@@ -11,8 +11,8 @@
 namespace slabtide {
 namespace {
 
-/// The plan of the spring demo with this forecast, as JSON but for the line that names the
-/// forecast's source.
+/// The plan of the spring demo with this forecast, as JSON without the line with the forecast's
+/// source.
 std::string plan_with(const std::string& document) {
   const test::TempFolder folder;
   const std::string job = SLABTIDE_SOURCE_DIR "/data/demo/spring.toml";

@@ -20,7 +20,7 @@ using test::rectangle;
 using test::sample_job;
 using test::zone_named;
 
-/// A court on a hot day: too much for two hands.
+/// A court on a hot day: too much for two finishers.
 Job hot_court(int finishers, double length_m = 8.0) {
   Job job = sample_job({zone_named("court", rectangle(0, 0, length_m, 5), Finish::stamp)});
   auto& weather = std::get<TypedWeather>(job.weather);
@@ -43,8 +43,8 @@ std::string json_of(const PlannedDay& day, const CompareSettings& settings) {
   return json_compare({day.pour(), comparison, turning, advice});
 }
 
-/// Whether the choice of this name beats the job as ordered in a comparison made afresh for
-/// a day warmer by that much.
+/// Whether the choice of this name beats the job as ordered in a new comparison on a day warmer by
+/// `shift_k`.
 bool best_helps(const PlannedDay& day, const std::string& label, double shift_k) {
   const ShiftedDay shifted = shift_day(day.job(), day.forecast(), shift_k);
   const WeatherSeries series = *WeatherSeries::from_forecast(shifted.forecast).value;
@@ -76,7 +76,7 @@ TEST_CASE("stops weigh before lateness, lateness before trouble") {
   CHECK(better(made_of(0, 90, 9), made_of(1, 0, 0), rules));
   CHECK(better(made_of(1, 10, 9), made_of(1, 90, 0), rules));
   CHECK(better(made_of(1, 10, 1), made_of(1, 10, 2), rules));
-  // Two minutes are no gain.
+  // Two minutes do not count as a gain.
   CHECK(better(made_of(0, 9, 0), made_of(0, 7, 1), rules));
   CHECK(!better(made_of(0, 9, 1), made_of(0, 9, 1), rules));
 }
@@ -180,7 +180,8 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
     const std::string label = comparison.choices[comparison.best].choice.label;
     const double turn = turning.by_shift_k.turns.front();
     INFO(label << " at " << turn << " K, crew of " << finishers);
-    // The turn is told to a degree F, 0.56 K. Seen: the full solver turns 0.1 to 0.2 K above.
+    // The turning point is given to a degree F, 0.56 K. Observed: with the full solver it is 0.1 to
+    // 0.2 K higher.
     constexpr double near_k = 0.4;
     CHECK(best_helps(day, label, turn - near_k) == turning.by_shift_k.at_least);
     CHECK(best_helps(day, label, turn + near_k) == turning.by_shift_k.at_most);

@@ -21,8 +21,8 @@ Task task_of(double work_person_min, int from_min, int by_min) {
   return task;
 }
 
-/// Late minutes and last finish of the best schedule there is, found by trying every start
-/// minute and every number of hands of every task. Knows nothing of how the program searches.
+/// Late minutes and last finish of the best possible schedule, found by trying every start minute
+/// and every number of workers for every task. Independent of how the program searches.
 class EveryStart {
  public:
   EveryStart(const std::vector<Task>& tasks, int crew)
@@ -79,8 +79,8 @@ class EveryStart {
   std::pair<int, int> best_{std::numeric_limits<int>::max(), std::numeric_limits<int>::max()};
 };
 
-/// A few small tasks that get in each other's way. Drawn from the raw engine, which the
-/// standard fixes; its distributions are not.
+/// A few small tasks that compete with each other. Made from the raw engine, whose output the
+/// standard defines; that of the distributions it does not.
 std::vector<Task> small_day(std::mt19937& engine) {
   const auto sample = [&engine](int min, int max) {
     return min + static_cast<int>(engine() % static_cast<unsigned>(max - min + 1));
@@ -124,8 +124,8 @@ TEST_CASE("more hands end a task sooner, as many as are of use") {
 }
 
 TEST_CASE("what presses comes first, though the other could begin sooner") {
-  // By hand: the long one from 0 would hold the only finisher to 40, 20 minutes late for the
-  // short one; waiting for it costs nothing.
+  // By hand: starting the long one at 0 would occupy the only finisher until 40, making the short
+  // one 20 minutes late; waiting for the short one costs nothing.
   const std::vector tasks{task_of(40, 0, 200), task_of(10, 10, 20)};
   const Schedule day = schedule(tasks, 1);
   CHECK(day.late_min == 0);
@@ -138,7 +138,7 @@ TEST_CASE("what cannot be helped is counted") {
   const std::vector tasks{task_of(30, 0, 30), task_of(30, 0, 30)};
   CHECK(schedule(tasks, 1).late_min == 30);
   CHECK(schedule(tasks, 2).late_min == 0);
-  // Too stiff before it may begin: late whatever the crew.
+  // Too stiff before it may begin, so late with any crew.
   Task task = task_of(10, 20, 25);
   task.start_by_min = 15;
   CHECK(schedule(std::vector{task}, 5).late_min == 5);
@@ -150,7 +150,7 @@ TEST_CASE("work waits for its last tenth, and is drawn out rather than begun too
   Schedule day = schedule(std::vector{task}, 1);
   CHECK(day.assignments[0].start_min == 20);
   CHECK(day.assignments[0].end_min == 30);
-  task.start_by_min = 5;  // the first of it would be gone by 20
+  task.start_by_min = 5;  // the first of it would be too stiff by 20
   day = schedule(std::vector{task}, 1);
   CHECK(day.assignments[0].start_min == 5);
   CHECK(day.assignments[0].end_min == 30);
@@ -183,7 +183,7 @@ TEST_CASE("small days are scheduled as well as they can be: every schedule tried
     CHECK(day.last_finish_min == last_finish_min);
     pressed += late_min > 0 ? 1 : 0;
   }
-  // The days are hard enough to tell a good search from a bad one.
+  // The days are hard enough to distinguish a good search from a bad one.
   CHECK(pressed > days / 4);
 }
 
@@ -196,7 +196,7 @@ TEST_CASE(
     TaskPlacer placer(tasks, crew);
     for (int round = 0; round < 20; ++round) {
       TaskList list;
-      // By the numbers: no task comes before one that it waits for.
+      // In order of index: no task is before one that it waits for.
       for (std::size_t i = 0; i < tasks.size(); ++i) {
         list.order.push_back(i);
         list.hands.push_back(engine() % 2 == 0 ? 0 : tasks[i].min_hands);
@@ -223,7 +223,7 @@ TEST_CASE("the work of a search does not grow with the square of a day that is l
     const std::size_t placings = search_schedule(tasks, 2, nullptr).placings;
     CAPTURE(count);
     CHECK(placings > 1000);
-    // 5,000 lists of 40; a placing looks through a day that grows with the tasks.
+    // 5,000 lists of 40; placing a task searches a day that grows with the number of tasks.
     CHECK(placings <= 5000 * 40 * 40 / count + count);
   }
 }

@@ -57,7 +57,7 @@ const Task* find(const std::vector<Task>& tasks, TaskKind kind, const std::strin
 /// A pad of 5 x 2 m, 10 m2, whose perimeter is 14 m.
 Zone pad(Finish finish) { return test::zone_named("pad", test::rectangle(0, 0, 5, 2), finish); }
 
-/// Nothing to cut.
+/// A plan with nothing to cut.
 CutPlan no_joints(const Job& job) {
   CutPlan cuts;
   cuts.joints.resize(job.zones.size());
@@ -65,7 +65,8 @@ CutPlan no_joints(const Job& job) {
   return cuts;
 }
 
-/// One joint across the pad, 2 m long, made this way; sawn from 400 to 404 min, by 600 min.
+/// One joint across the pad, 2 m long, made in this way; if sawn from 400 to 404 min, due by 600
+/// min.
 CutPlan one_joint(JointWay way, const Job& job) {
   CutPlan cuts = no_joints(job);
   cuts.choices[0].way = way;
@@ -100,7 +101,7 @@ TEST_CASE("a broom pad's work, from its area, its edge and the rates") {
   CHECK(find(tasks, TaskKind::first_edge)->work_person_min == doctest::Approx(840.0 / 61.0));
   CHECK(find(tasks, TaskKind::detail_edge)->work_person_min == doctest::Approx(840.0 / 61.0));
   CHECK(find(tasks, TaskKind::clean_up)->work_person_min == doctest::Approx(60.0));
-  // Joints are sawn; nothing is released, so nothing is washed or sealed.
+  // Joints are sawn; there is no release agent, so nothing is washed or sealed.
   CHECK(find(tasks, TaskKind::tooled_joint) == nullptr);
   CHECK(find(tasks, TaskKind::wash) == nullptr);
   CHECK(comes_after(tasks, *find(tasks, TaskKind::broom), *find(tasks, TaskKind::float_work)));
@@ -112,7 +113,7 @@ TEST_CASE("screed and bull float keep step with the placing") {
   const std::vector<Task> tasks =
       day_tasks(job, {zone_plan(job.zones[0], 10.0, job)}, no_joints(job), default_practice());
   const Task& screed = *find(tasks, TaskKind::screed);
-  CHECK(screed.duration_min(4) == 20);  // the concrete takes that long to come
+  CHECK(screed.duration_min(4) == 20);  // the concrete takes that long to arrive
   CHECK(screed.from_min(4) == 0);
   CHECK(screed.duration_min(1) == 39);
   CHECK(screed.end_by_min == 50);  // half an hour after the last of it
@@ -176,7 +177,7 @@ TEST_CASE("a border takes the edges, outside and along the field") {
   CHECK(find(tasks, TaskKind::first_edge) == nullptr);
   CHECK(find(tasks, TaskKind::first_edge, "border")->work_person_min ==
         doctest::Approx(840.0 / 61.0));
-  // The field is 4 x 1 m inside: 10 m more.
+  // The field is 4 x 1 m inside the border: 10 m more of edge.
   CHECK(find(tasks, TaskKind::detail_edge, "border")->work_person_min ==
         doctest::Approx(1440.0 / 61.0));
 }

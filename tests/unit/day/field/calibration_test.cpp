@@ -10,22 +10,23 @@
 #include "support/sample_job.h"
 #include "support/scalar_formulas.h"
 
-// Are the bands right? Two hundred invented pours whose truth the plan does not share: weather
-// that wanders by the hour about an error of its own, convection of another published form, a
-// set energy anywhere in the published range, everything else spread evenly where the plan
-// takes a normal distribution. No outside figures exist for this: the truth is ours.
+// Are the bands right? Two hundred invented pours whose truth does not follow the plan's model:
+// weather with an error of its own that also varies from hour to hour, convection of another
+// published form, an activation energy of setting anywhere in the published range, and everything
+// else uniformly distributed where the plan assumes a normal distribution. There are no outside
+// figures for this: the truth is ours.
 
 namespace slabtide {
 namespace {
 
 constexpr int pours = 200;
 constexpr std::size_t samples = 64;
-constexpr double forecast_h = 15.0;           // of the pour day; what comes later is left out
+constexpr double forecast_h = 15.0;           // of the pour day; later events are left out
 constexpr double min_energy_j_mol = 27000.0;  // published set-time tables imply 27-39 kJ/mol
 constexpr double max_energy_j_mol = 39000.0;
 constexpr double one_in_ten_z = 1.2815515655446004;
 
-/// What is drawn for a pour.
+/// The random values for a pour.
 class Fate {
  public:
   explicit Fate(unsigned seed) : random_(seed) {}
@@ -34,7 +35,7 @@ class Fate {
     return std::uniform_real_distribution<>(low, high)(random_);
   }
   double normal(double deviation) { return std::normal_distribution<>(0.0, deviation)(random_); }
-  /// Even, with one in ten beyond `spread` on either side.
+  /// Uniform, with one value in ten beyond `spread` on either side.
   double off(double spread) { return between(-1.0, 1.0) * spread / 0.8; }
   double factor(double fraction) { return std::exp(off(std::log1p(fraction))); }
 
@@ -58,7 +59,8 @@ Job some_job(Fate& fate) {
   return job;
 }
 
-/// A forecast for the pour day's working hours only: the columns need not be solved past it.
+/// A forecast for the working hours of the pour day only, so that the columns need not be solved
+/// further.
 Forecast short_forecast(const Job& job) {
   Forecast forecast =
       high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
@@ -79,7 +81,7 @@ double other_form_factor(double wind_m_s) {
   return (natural + forced) / doe2;
 }
 
-/// The weather that comes: an error all day long and another that wanders from hour to hour.
+/// The actual weather: one error that lasts all day and another that varies from hour to hour.
 SiteWeather true_weather(const SiteWeather& forecast, const SpreadRules& spread, Fate& fate) {
   const double growth = 1.0 + spread.unknown_age_h / spread.forecast_doubles_in_h;
   WeatherErrors errors;
@@ -88,7 +90,7 @@ SiteWeather true_weather(const SiteWeather& forecast, const SpreadRules& spread,
   errors.wind_log = growth * fate.off(std::log1p(spread.wind_fraction));
   errors.cloud_fraction = growth * fate.off(spread.cloud_fraction);
   SiteWeather weather = with_errors(forecast, errors);
-  constexpr double kept = 0.93;  // of the wandering error, from one five minutes to the next
+  constexpr double kept = 0.93;  // of the varying error, from one five minutes to the next
   double air_k = 0.0;
   double wind_log = 0.0;
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
@@ -117,14 +119,15 @@ Sample true_sample(const PourRun& run, const SpreadRules& spread, Fate& fate) {
   sample.convection_factor = other_form_factor(mean_of(run.weather.wind_slab_m_s));
   sample.evaporation_factor = fate.factor(spread.evaporation_fraction);
   sample.absorptance_offset = fate.off(spread.absorptance);
-  // Three trucks in ten come early, the others late, the later the fewer: one in ten by 20 min.
+  // Three trucks in ten are early and the others late, with longer delays less likely: one in ten
+  // is late by 20 min.
   const bool early = fate.between(0.0, 1.0) < 0.3;
   sample.delay_s =
       early ? -60.0 * fate.between(0.0, 7.5) : -60.0 * 10.3 * std::log(fate.between(0.001, 1.0));
   return sample;
 }
 
-/// One pour: as planned, and as it came.
+/// One pour, as planned and as it happened.
 struct Pour {
   Job job;
   Forecast forecast;
@@ -156,7 +159,7 @@ Pour make_pour(unsigned seed, const Practice& practice) {
   return pour;
 }
 
-/// A time of the plan with its band, and the true one.
+/// A time of the plan with its band, and the true time.
 struct Compared {
   std::optional<UtcTime> planned;
   std::optional<TimeBand> band;
@@ -179,12 +182,12 @@ std::vector<Compared> compared(const DayPlan& plan, const ColumnEvents& truth) {
   return all;
 }
 
-/// How the bands of many pours did.
+/// How good the bands of many pours were.
 struct Tally {
   int in_band = 0;
   int early = 0;
   int late = 0;
-  std::vector<double> errors_min;  ///< of what comes after the thumbprint
+  std::vector<double> errors_min;  ///< for events after the thumbprint
   std::vector<double> widths_min;
 
   void add(const std::vector<Compared>& times, const PourRun& run) {

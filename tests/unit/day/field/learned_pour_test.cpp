@@ -7,9 +7,9 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
-// Pours of a mix that sets by another factor than described, their journals made from a run of the
-// true mix, learned against a plan of the described one. The truth is ours; nothing outside
-// publishes such pours.
+// Pours of a mix whose set times differ by a factor from those described, with journals made from a
+// run of the true mix and learned against a plan of the described one. The truth is ours; no such
+// pours are published.
 
 namespace slabtide::test {
 namespace {
@@ -24,7 +24,7 @@ Job pour_job(double high_c, unsigned short day) {
   return job;
 }
 
-/// What a crew with this error would note of the day.
+/// What a crew with this error would note on the day.
 Journal noted(const Job& job, const Planned& truth, double error_min) {
   Journal journal;
   for (const char* zone : {"slab", "walk"}) {
@@ -63,7 +63,7 @@ TEST_CASE("readings without error give the factor that the mix really has") {
     const BookedPour pour = learn(pour_job(20.0, 14), factor, 0.0).pour;
     CHECK(pour.readings == 6);
     MESSAGE("factor ", factor, " learned as ", pour.set_factor);
-    // Disagreement seen: 0.01 % (median cell against mean age).
+    // Disagreement observed: 0.01 % (median cell against mean age).
     CHECK(std::abs(pour.set_factor / factor - 1.0) < 0.001);
   }
 }
@@ -106,7 +106,7 @@ TEST_CASE("ten pours of a mix take away seven tenths of a bias of 20 % at least"
           100.0 * removed, " % removed, spread ", *set_factor_spread(book.mixes[0]));
   CHECK(learned_set(book.mixes[0])->pours == 10);
   CHECK(removed >= 0.7);
-  // Few pours are drawn toward the description.
+  // Few pours are shrunk toward the description.
   CHECK(std::abs(std::log(after_one)) < std::abs(std::log(book.mixes[0].pours[0].set_factor)));
 }
 

@@ -17,7 +17,7 @@ using test::rectangle;
 using test::sample_job;
 using test::zone_named;
 
-/// A pad of one cell, planned.
+/// A planned pad with one cell.
 class OnePad {
  public:
   OnePad()
@@ -96,7 +96,8 @@ TEST_CASE("what the readings do not speak of stays as planned, to the bit") {
   }
   for (double& weight : weighed.weights) weight /= sum;
   const UncertainInputs mean = weighed.mean();
-  // Weighed by e^z a normal distribution moves by 1 (cut off at 2.5 deviations by a little less).
+  // Weighted by e^z a normal distribution moves by 1 (slightly less if truncated at 2.5
+  // deviations).
   CHECK(mean.of(UncertainInput::set_time) == doctest::Approx(0.9).epsilon(0.1));
   CHECK(mean.of(UncertainInput::delay) == 0.0);
   CHECK(mean.of(UncertainInput::cloud) == 0.0);
@@ -110,7 +111,7 @@ TEST_CASE("fifty times the same reading is not fifty readings") {
   const SeenDay often = pad.see(std::vector<Observation>(50, one));
   MESSAGE("band after one: ", width_min(once), " min, after fifty: ", width_min(often));
   CHECK(width_min(often) <= width_min(once) * 1.02);
-  // Seen: 20 of 22 min; 16 where all the error counts as own.
+  // Observed: 20 of 22 min; 16 if all of the error is treated as individual.
   CHECK(width_min(often) > 0.82 * width_min(once));
   CHECK(often.ahead_min == doctest::Approx(once.ahead_min).epsilon(0.25));
 }

@@ -6,7 +6,7 @@
 #include "slabtide/day/geometry/panels.h"
 #include "support/sample_job.h"
 
-// Hand cases: areas and sides that can be read off the drawing.
+// Cases checked by hand: areas and sides that can be read off the drawing.
 
 namespace slabtide {
 

@@ -9,8 +9,8 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
-// The cut list of whole days. Saws are led through it by rule; times come from the program, so
-// what is checked here is what must hold whatever they are.
+// The cut list of whole days. Saws are led through it by rules and times come from the program, so
+// these tests check what must hold whatever the times are.
 
 namespace slabtide {
 
@@ -57,7 +57,7 @@ TEST_CASE("a tied porch placed on a clear cool spring morning is cut the same ev
   for (const PlannedCut& cut : plan.cuts) {
     REQUIRE(cut.latest);
     CHECK(local_date(*cut.latest) == job.pour.date);
-    REQUIRE(cut.stress_limit);  // the stress alone asks for it, not only the trade's limit
+    REQUIRE(cut.stress_limit);  // required by the stress itself, not only by the trade's limit
     CHECK(*cut.stress_limit < UtcTime(job.pour.date, boost::posix_time::hours(24)));
   }
   for (const SawnCut& cut : plan.shift(SawKind::early_entry).cuts) CHECK(!cut.late);
@@ -67,7 +67,7 @@ TEST_CASE("a tied porch placed on a clear cool spring morning is cut the same ev
 TEST_CASE("a cut waits for the last of the concrete along it, and is due with the first") {
   Zone pad = test::zone_named("pad", test::rectangle(0, 0, 20 * ft, 10 * ft));
   Job job = cool_clear(test::sample_job({pad}));
-  job.pour.placing_rate_m3_h = 2.0;  // its ends are placed half an hour apart and more
+  job.pour.placing_rate_m3_h = 2.0;  // its ends are placed at least half an hour apart
   Obstacle wall;
   wall.name = "wall";
   wall.from = {-1, -1};
@@ -102,7 +102,7 @@ TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner")
   walk.path = Walkway{{{0, 0}, {80 * ft, 0}}, 4 * ft};
   walk.outline = outline_of_walkway(*walk.path);
   Job job = cool_clear(test::sample_job({walk}));
-  job.pour.placing_rate_m3_h = 100.0;  // all alike but for the length that is left
+  job.pour.placing_rate_m3_h = 100.0;  // all alike except for the remaining length
   const test::Planned day = test::plan_of(job);
   const std::vector<PlannedCut>& cuts = day.plan.cuts.cuts;
   REQUIRE(cuts.size() > 6);
@@ -120,11 +120,11 @@ TEST_CASE("cuts shorten what is left: no later cut of a run is due much sooner")
         std::min(soonest_min, seconds_between(*cuts[0].stress_limit, *cuts[i].stress_limit) / 60.0);
   }
   MESSAGE("the soonest later cut is due ", soonest_min, " min after the first");
-  // Bradbury's coefficient passes 1 by up to 8 % between 6 and 12 radii of relative stiffness,
-  // so a piece of 3 to 5 m can be due a little sooner than a long one: 17.7 min seen, 16.8 in
-  // cells and steps so fine that more change nothing.
+  // Bradbury's coefficient exceeds 1 by up to 8 % between 6 and 12 radii of relative stiffness, so
+  // a piece of 3 to 5 m can be due slightly sooner than a long one: 17.7 min were observed, and
+  // 16.8 with cells and steps so fine that refining them changes nothing.
   CHECK(soonest_min > -18.0);
-  // A finished panel is safe: what the cutting is for.
+  // A finished panel is safe, which is the purpose of cutting.
   StressCase panel = cuts.back().cut.piece;
   panel.uncut_length_m = 5 * ft;
   const CellRun& cell = day.run.zones[0].cells.front();
@@ -164,7 +164,7 @@ TEST_CASE("without a saw on hand in time the joints are tooled, and the plan say
   job.mix.aggregate = Aggregate::granite;
   job.pour.saws = {SawKind::wet};
   test::Planned day = test::plan_of(job);
-  // A wet saw that must wait for the strength of days is in nobody's time.
+  // A wet saw that must wait for the strength of several days is never in time.
   Practice practice = default_practice();
   practice.saw.wet_opens_hard_psi = 2500.0;
   day.plan = plan_day(job, day.run, practice);
@@ -184,7 +184,7 @@ TEST_CASE("a saw too slow to be through alone is counted") {
   test::Planned day = test::plan_of(job);
   const CutPlan& plan = day.plan.cuts;
   REQUIRE(plan.cuts.size() >= 2);
-  // So slow that one cut just fits between its opening and its latest.
+  // So slow that one cut just fits between its opening and its latest time.
   double window_min = 1e9;
   double longest_m = 0.0;
   for (const PlannedCut& cut : plan.cuts) {
@@ -192,7 +192,7 @@ TEST_CASE("a saw too slow to be through alone is counted") {
     longest_m = std::max(longest_m, cut.cut.length_m);
   }
   Practice practice = default_practice();
-  practice.saw.speed_m_h = 1.0;  // the slowest there is
+  practice.saw.speed_m_h = 1.0;  // the slowest allowed
   practice.saw.set_up_min = 0.9 * window_min - 60.0 * longest_m;
   REQUIRE(practice.saw.set_up_min > 0.0);
   day.plan = plan_day(job, day.run, practice);

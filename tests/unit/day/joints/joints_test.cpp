@@ -45,7 +45,7 @@ ZoneJoints planned_joints(const Zone& zone) {
   return plan_joints(zone, test::sample_job({zone}), default_practice().joints);
 }
 
-/// A straight 4 ft walk, `panels` panels of `each_ft`, joints as drawn by the user.
+/// A straight 4 ft walkway with `panels` panels of `each_ft` and joints drawn by the user.
 ZoneJoints walkway_cut_every(double each_ft, int panels) {
   Zone zone = walk(feet({{0, 0}, {each_ft * panels, 0}}), 4);
   zone.joints.emplace();
@@ -163,7 +163,7 @@ TEST_CASE("joints of a curved walk point at the middle of its curve") {
   CHECK(!plan.breaks_a_rule());
   REQUIRE(plan.joints.size() >= 5);
   for (const Joint& joint : plan.joints) {
-    // How far from the origin the joint's line passes.
+    // Distance from the origin to the joint's line.
     const double dx = joint.to.x_m - joint.from.x_m;
     const double dy = joint.to.y_m - joint.from.y_m;
     const double off = (joint.from.x_m * dy - joint.from.y_m * dx) / std::hypot(dx, dy);
@@ -203,7 +203,7 @@ TEST_CASE("a proposal saws no more than it must") {
 }
 
 TEST_CASE("what a proposal cannot keep it says") {
-  // A sliver 30 ft long that runs to a point.
+  // A sliver 30 ft long that ends in a point.
   const ZoneJoints plan = planned_joints(slab(feet({{0, 0}, {30, 0}, {30, 1}})));
   CHECK(!plan.drawn);
   CHECK(plan.breaks_a_rule());

@@ -8,7 +8,7 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
-// Each caution is provoked by a day made for it, and stays away from a mild one.
+// Each caution is triggered by a day made for it, and is absent on a mild day.
 
 namespace slabtide {
 
@@ -294,12 +294,12 @@ TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
   CHECK(stopped.verdict == Verdict::think_again);
   CHECK(stopped.reasons == std::vector<std::string>{"frozen ground"});
 
-  // Hours run from two before the pour to two after sunset, one apart.
+  // Hours are listed from two before the pour to two after sunset, one apart.
   CHECK(careful.hours.front().at == after_seconds(mild_job().pour.start, -7200.0));
   for (std::size_t i = 1; i < careful.hours.size(); ++i) {
     CHECK(seconds_between(careful.hours[i - 1].at, careful.hours[i].at) == 3600.0);
   }
-  // At 73 °F the pace of setting is 1; the concrete comes at 18 °C, so it is under it.
+  // At 73 °F the rate of setting is 1; the concrete arrives at 18 °C, so its rate is lower.
   CHECK(careful.hours.front().set_rate_sun < 1.0);
   CHECK(careful.hours.front().set_rate_sun > 0.7);
 }

@@ -29,9 +29,9 @@
 #include "support/sheet_checks.h"
 #include "weather/readers/validate_forecast.h"
 
-// Calls that keep none of the contract: a job, a forecast or a practice with one thing wrong,
-// handed to every function that takes one. Each must refuse it with std::invalid_argument, whose
-// message names the field, or come to a finite end because it does not look there.
+// Calls that violate the contract: a job, a forecast or a practice with one thing wrong, passed to
+// every function that takes one. Each function must either throw std::invalid_argument with a
+// message that names the field, or return normally because it does not use the field.
 
 namespace slabtide::test {
 namespace {
@@ -75,13 +75,13 @@ Given good() {
   return given;
 }
 
-/// One thing wrong, and what the message must name.
+/// One thing that is wrong, and what the message must name.
 struct Slip {
   std::string field;
   std::function<void(Given&)> make;
 };
 
-/// The same slip with each of the values that no number may have.
+/// The same mistake with each of the values that are never valid.
 void add(std::vector<Slip>& slips, const std::string& field,
          const std::function<void(Given&, double)>& make) {
   for (const double value : {nan, inf, -inf, huge, -huge, -1.0e6}) {
@@ -284,7 +284,7 @@ std::vector<Slip> all_slips() {
   return all;
 }
 
-/// What was made before the slip, for functions that take it beside the job.
+/// What was computed before the mistake, for functions that take it besides the job.
 struct Made {
   Given given = good();
   WeatherSeries series = *WeatherSeries::from_forecast(given.forecast).value;
@@ -312,7 +312,7 @@ void check_text(const std::string& text) {
   REQUIRE(faults.empty());
 }
 
-/// A function of the library, called with what was given and, where it wants more, what was made.
+/// A function of the library, called with the input and, if it needs more, with what was computed.
 struct Entry {
   std::string name;
   std::function<void(const Given& given, const Made& made)> call;
@@ -404,7 +404,7 @@ TEST_CASE("what breaks the contract is refused by the name of the field, or does
       CAPTURE(entry.name);
       CHECK_NOTHROW(refusals += refused(entry, slip, made) ? 1 : 0);
     }
-    // A forecast without hours is a finding of its own, not an exception.
+    // A forecast without hours gives a finding, not an exception.
     if (!slip.field.empty()) CHECK(refusals > 0);
   }
 }

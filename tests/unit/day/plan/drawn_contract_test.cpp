@@ -16,8 +16,8 @@
 #include "slabtide/day/windows/saw_plan.h"
 #include "support/sample_job.h"
 
-// What is drawn on the plan, handed to the functions that work on it without a whole job: each
-// refuses what its header says with std::invalid_argument.
+// Shapes on the plan, passed to the functions that take them without a whole job: each must refuse
+// what its header says with std::invalid_argument.
 
 namespace slabtide::test::drawn {
 namespace {
@@ -30,7 +30,7 @@ const Outline square = rectangle(0, 0, 4, 4);
 const Outline bow_tie{{0, 0}, {4, 4}, {4, 0}, {0, 4}};
 const Joint across{{2, 0}, {2, 4}};
 
-/// The square with one corner moved there.
+/// The square with one corner moved to `x_m`.
 Outline with_corner(double x_m) {
   Outline outline = square;
   outline[2].x_m = x_m;

@@ -8,7 +8,7 @@
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 
-// Days of mixes that nobody would order: what is told of them still makes sense.
+// Days with mixes that nobody would order: what is reported about them must still make sense.
 
 namespace slabtide {
 namespace {
@@ -90,7 +90,7 @@ TEST_CASE("concrete that sets in the truck sets as it is placed, not before") {
   }
 }
 
-/// The job's own weather, of which nothing is known from `minutes` after the last placing on.
+/// The job's own weather, ending `minutes` after the last placing.
 Forecast ending(const Job& job, double minutes) {
   Forecast forecast =
       high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);

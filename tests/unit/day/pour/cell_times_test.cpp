@@ -16,7 +16,7 @@ Practice practice_with_sheen(double limit_kg_m2, double grace_min) {
   return practice;
 }
 
-/// Ten-minute entries; resistance doubles every entry from 5 psi.
+/// Ten-minute entries; resistance starts at 5 psi and doubles with every entry.
 ColumnHistory doubling_history(const std::vector<double>& film, const std::vector<double>& bleed) {
   ColumnHistory history;
   double psi = 5.0;

@@ -23,7 +23,8 @@ TEST_CASE("a finish's main operation is one of its operations") {
     const auto operations = operations_of(finish);
     CHECK(std::count(operations.begin(), operations.end(), main_operation(finish)) == 1);
     CHECK(std::is_sorted(operations.begin(), operations.end(), [](Operation a, Operation b) {
-      // Joints are tooled between float and broom; the rest goes as the day does.
+      // Joints are tooled between float and broom; all other operations are in the order of the
+      // day.
       const auto place = [](Operation o) {
         return o == Operation::tooled_joint ? Operation::float_work : o;
       };

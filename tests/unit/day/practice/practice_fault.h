@@ -9,7 +9,7 @@
 
 namespace slabtide::test {
 
-/// What is said of a practice file that does not read.
+/// The message about a practice file that cannot be read.
 inline std::string practice_fault(std::string_view toml) {
   const auto reading = read_practice(toml, default_practice());
   CHECK(!reading.ok());

@@ -21,7 +21,7 @@ using test::zone_named;
 
 constexpr SampleScale evening_before{.set_times_estimated = true, .lead_at_start_h = 16.0};
 
-/// A pad whose west side the house shades in the afternoon, with a step face and a border.
+/// A pad with a step face and a border, whose west side the house shades in the afternoon.
 Job shaded_job() {
   Zone pad = zone_named("pad", rectangle(0, 0, 3.0, 2.4), Finish::stamp);
   pad.border = Border{0.4, Finish::broom};
@@ -45,7 +45,7 @@ Ensemble ensemble_of(const Job& job, const Planned& planned, std::size_t samples
   return sample_days(model, settings);
 }
 
-/// The times of a plan that have bands, in one order.
+/// The times of a plan that have bands, in a fixed order.
 struct Banded {
   std::string name;
   std::optional<UtcTime> at;
@@ -98,7 +98,7 @@ TEST_CASE("the bands are those of every cell solved for every day") {
     const PourRun run = run_sampled(planned.run, model.sample(uncertain_inputs), SolverSettings{});
     const std::vector<Banded> day =
         banded_times(plan_zone(job.zones[0], run.zones[0], job, run, practice));
-    if (day.size() != quick.size()) continue;  // a day that parts the zone another way
+    if (day.size() != quick.size()) continue;  // a day on which the zone is divided differently
     for (std::size_t i = 0; i < day.size(); ++i) {
       const auto at_s =
           day[i].at ? std::optional(seconds_between(planned.run.weather.grid.start, *day[i].at))
@@ -121,8 +121,8 @@ TEST_CASE("the bands are those of every cell solved for every day") {
     near(quick[i].band->likely, 0.5);
     near(quick[i].band->late, 0.9);
   }
-  // Seen: see the message; on the spring demo job (60 days, every part) finishing windows and
-  // set times differ by up to 2.0 min, the hour a cut is due by up to 5, washing by up to 12.
+  // Observed: see the message; on the spring demo job (60 days, every part) finishing windows and
+  // set times differ by up to 2.0 min, the time a cut is due by up to 5, and washing by up to 12.
   MESSAGE("worst disagreement with the full computation, min: ", worst_min);
 }
 
@@ -147,7 +147,7 @@ TEST_CASE("the likely time stands near the plan's own") {
   REQUIRE(stamp.opens_band);
   const double apart = minutes_apart(stamp.opens_band->likely, stamp.opens);
   MESSAGE("likely less planned, min: ", apart);
-  CHECK(apart < 8.0);  // Seen: 3 to 5; trucks come late more than early
+  CHECK(apart < 8.0);  // observed: 3 to 5; trucks are late more often than early
   CHECK(*stamp.opens_band->early < *stamp.opens_band->likely);
   CHECK(*stamp.opens_band->likely < *stamp.opens_band->late);
   CHECK(stamp.opens_band->fraction == 1.0);
@@ -181,7 +181,7 @@ TEST_CASE("a time that never comes has a band that says so") {
   Planned planned = plan_of(job);
   Ensemble ensemble = ensemble_of(job, planned, 10);
   for (std::size_t i = 0; i < ensemble.days.size(); ++i) {
-    if (i < 4) continue;  // four days in ten still have it
+    if (i < 4) continue;  // on four days in ten it still happens
     for (ColumnEvents& column : ensemble.days[i]) column.window(Operation::stamp).opens_s.reset();
   }
   const DayPlan plan = with_bands(planned.plan, job, ensemble);
@@ -191,7 +191,7 @@ TEST_CASE("a time that never comes has a band that says so") {
   CHECK(stamp.opens_band->early);
   CHECK_FALSE(stamp.opens_band->likely);
   CHECK_FALSE(stamp.opens_band->late);
-  // How sure it is cannot be told in minutes then.
+  // Then there is no figure in minutes for how sure it is.
   CHECK_FALSE(plan.sureness->either_way_min);
   CHECK(sure_word(*plan.sureness) == SureWord::hardly);
 }

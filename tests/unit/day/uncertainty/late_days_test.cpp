@@ -9,7 +9,7 @@
 namespace slabtide {
 namespace {
 
-/// A pad with its plan and a few days that may come, each weighing the same.
+/// A pad with its plan and a few sampled days with equal weights.
 struct Days {
   Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3.0, 3.0))});
   test::Planned planned = test::plan_of(job);
@@ -88,7 +88,7 @@ TEST_CASE("a day that is all over an hour sooner is late by that hour, less what
   }
   const int sooner_min = slack_min + 60;
   days.move(0, -60.0 * sooner_min);
-  // Begun as soon as what comes before it is done, which did not move.
+  // Started as soon as the work before it is done, which did not move.
   CHECK(days.late().bad_day_min <= 60.0);
   CHECK(days.late().bad_day_min > 0.0);
 }
@@ -112,7 +112,7 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
     return any;
   };
   CHECK(!foot_traffic_is_late());
-  // Only the pad gets later, until its work falls together with the walk's.
+  // Only the pad is later, until its work coincides with that on the walkway.
   const PartColumns pad = days.zones[0].whole;
   bool held_up = false;
   for (int later_min = 10; later_min <= 120; later_min += 10) {

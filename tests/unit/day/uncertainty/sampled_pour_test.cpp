@@ -27,8 +27,8 @@ UncertainInputs only(UncertainInput unknown, double z) {
 
 TEST_CASE("even unknowns are standard normal, cut at 2.5, in mirrored pairs") {
   const std::vector<UncertainInputs> samples = even_uncertain_inputs(1000);
-  // Variance of a normal cut at c: 1 - 2 c phi(c)/(2 Phi(c) - 1), by hand 0.91126.
-  // Seen: means under 1e-12, variances 0.904 to 0.915, correlations up to 0.03.
+  // Variance of a normal truncated at c: 1 - 2 c phi(c)/(2 Phi(c) - 1), by hand 0.91126. Observed:
+  // means under 1e-12, variances 0.904 to 0.915, correlations up to 0.03.
   for (std::size_t k = 0; k < uncertain_input_count; ++k) {
     double sum = 0.0;
     double square = 0.0;
@@ -67,7 +67,7 @@ TEST_CASE("the same unknowns come every time, and fewer are the first of more") 
 
 TEST_CASE("one day in ten is off by more than the practice says") {
   const SpreadRules spread = default_practice().spread;
-  const double z = 1.2815515655446004;  // one in ten of a normal distribution lies above it
+  const double z = 1.2815515655446004;  // one in ten of a normal distribution is above it
   CHECK(sample_of(only(UncertainInput::air, z), spread, day_ahead()).weather.air_k ==
         doctest::Approx(spread.air_k));
   CHECK(sample_of(only(UncertainInput::convection, z), spread, day_ahead()).convection_factor ==
@@ -99,7 +99,7 @@ TEST_CASE("a mix that the book knows is surer than one estimated, the more so af
     CHECK(now < before);
     before = now;
   }
-  // What batches differ by stays: 10 % one time in ten, 1.2816 standard deviations.
+  // The variation between batches remains: 10 % one time in ten, 1.2816 standard deviations.
   CHECK(before > std::exp(std::log(1.10) / 1.2816));
   SampleScale supplier{.set_times_estimated = false, .lead_at_start_h = 0.0};
   const double given = sample_of(slow, spread, supplier).mix.set_time_factor;

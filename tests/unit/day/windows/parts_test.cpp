@@ -8,11 +8,11 @@ namespace slabtide {
 namespace {
 
 constexpr double minute_s = 60.0;
-/// A walk of 42 ft whose thirds fall between cells.
+/// A walkway of 42 ft whose thirds fall between cells.
 constexpr double length_m = 21.0 * cell_size_m;
 constexpr double third_m = 7.0 * cell_size_m;
 
-/// The cells of a zone with ready times by a rule.
+/// The cells of a zone with ready times given by a rule.
 template <class Rule>
 std::vector<std::optional<double>> ready_by(const ZoneRun& run, Rule rule) {
   std::vector<std::optional<double>> ready;

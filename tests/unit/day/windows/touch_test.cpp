@@ -8,8 +8,8 @@ namespace slabtide {
 
 namespace {
 
-/// Two cells of 1 and 3 m2 whose resistance grows tenfold an hour, the second an hour behind.
-/// The grid starts at 08:07, seven minutes past a quarter.
+/// Two cells of 1 and 3 m2 whose resistance grows tenfold per hour, the second an hour behind. The
+/// grid starts at 08:07, seven minutes after a quarter hour.
 struct TwoCells {
   PourRun run;
   ZoneRun zone;

@@ -49,7 +49,7 @@ double uniform(double low, double high) {
   return low + (high - low) * *rc::gen::inRange(0, steps + 1) / steps;
 }
 
-/// A convex polygon: points of a random ellipse, turned and shifted.
+/// A convex polygon: points on a random ellipse, rotated and shifted.
 Outline convex_outline() {
   const int corners = *rc::gen::inRange(3, 9);
   const double a = uniform(1.0, 12.0);
@@ -67,7 +67,7 @@ Outline convex_outline() {
   return outline;
 }
 
-/// A walk that winds gently: turns of at most 0.25 rad every 2 ft or more.
+/// A gently winding walkway: turns of at most 0.25 rad at intervals of 2 ft or more.
 Walkway winding_walk() {
   Walkway path{.line = {{0, 0}}, .width_m = uniform(0.6, 2.4)};
   const int chords = *rc::gen::inRange(1, 30);
@@ -90,7 +90,7 @@ TEST_CASE("a rectangle is cut evenly and placed along its longer side from its f
     CHECK(cell.area_m2 == doctest::Approx(cell_size_m * cell_size_m));
     CHECK_FALSE(cell.border);
   }
-  // The first four stand in the first row, whose middle is a twentieth of the zone.
+  // The first four cells are in the first row, whose middle is at a twentieth of the zone.
   CHECK(cells.front().centre.x_m == doctest::Approx(cell_size_m / 2.0));
   CHECK(cells[3].placed_fraction == doctest::Approx(0.05));
   CHECK(cells[4].placed_fraction == doctest::Approx(0.15));
@@ -186,7 +186,7 @@ TEST_CASE("winding walks: area is length times width, cells sum to it and follow
     RC_ASSERT(fractions_rise_within_bounds(cells));
     for (const auto& cell : cells) {
       RC_ASSERT(cell.along_m >= 0.0 && cell.along_m <= length_m);
-      // The share placed follows the distance, to within the length of a cell.
+      // The fraction placed follows the distance, to within the length of a cell.
       const double by_length = cell.along_m / length_m;
       RC_ASSERT(std::abs(cell.placed_fraction - by_length) < 1.5 * cell_size_m / length_m);
     }

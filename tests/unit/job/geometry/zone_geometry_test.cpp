@@ -81,7 +81,7 @@ TEST_CASE("a curved walk's outline is clean and runs counter-clockwise") {
   CHECK_FALSE(outline_fault(outline));
   CHECK(area_m2(outline) == doctest::Approx(line_length_m(path) * path.width_m).epsilon(1e-12));
   CHECK(counter_clockwise(outline) == outline);
-  // Every corner lies half the width from the arc, but for the mitre (1/cos of half a turn).
+  // Every corner is half the width from the arc, apart from the mitre (1/cos of half a turn).
   for (const auto& corner : outline) {
     const double off_arc = std::abs(std::hypot(corner.x_m, corner.y_m) - 6.0);
     CHECK(off_arc == doctest::Approx(0.6096).epsilon(0.002));
@@ -167,7 +167,7 @@ TEST_CASE("volume counts the slab and a tread behind each face") {
 
 namespace {
 
-/// What no drawing holds: nothing, too few points, a bow-tie, no number, beyond all bounds.
+/// Invalid outlines: empty, too few points, a bow-tie, not finite, out of range.
 std::vector<Outline> no_outlines() {
   const double nan = std::numeric_limits<double>::quiet_NaN();
   return {{},

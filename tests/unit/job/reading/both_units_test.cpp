@@ -11,12 +11,12 @@
 #include "slabtide/core/units.h"
 #include "slabtide/job/reading/read_job.h"
 
-// The same job written in US units and in metric ones reads to the same Job.
+// The same job in US units and in metric units gives the same Job.
 
 namespace slabtide::test {
 namespace {
 
-/// Evenly between two numbers that are both reached.
+/// Uniform between two numbers, including both.
 double between(double low, double high) {
   constexpr int steps = 10'000;
   return low + (high - low) * *rc::gen::inRange(0, steps + 1) / steps;
@@ -149,7 +149,7 @@ void write_obstacle(TwinFiles& files) {
   files.length("height", between(1, 30));
 }
 
-/// Every dimensional number of the job, in one order.
+/// Every dimensional number of the job, in a fixed order.
 std::vector<double> numbers_of(const Job& job) {
   std::vector<double> all{job.site.latitude_deg,
                           job.site.longitude_deg,

@@ -14,7 +14,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/job/reading/read_job.h"
 
-// What read_job makes of each table. The messages about wrong files are in tests/bad_input.
+// What read_job makes of each table. Messages about wrong files are tested in tests/bad_input.
 
 namespace slabtide::test {
 namespace {
@@ -33,14 +33,14 @@ bool begins_with_key(const std::string& line) {
   return line.size() > 1 && line[0] == '#' && (std::isalpha(line[1]) != 0 || line[1] == '[');
 }
 
-/// The starting job file with one line taken out of its comment at a time, along with the header
-/// above it where that is commented out too.
+/// Variants of the starter job in each of which one line is uncommented, together with the header
+/// above it if that is a comment too.
 std::vector<std::string> starter_variants() {
   std::vector<std::string> lines;
   std::istringstream text{std::string(embedded::starter_toml())};
   for (std::string line; std::getline(text, line);) lines.push_back(line);
   std::vector<std::string> variants;
-  std::size_t header = lines.size();  // the lines' end: none above
+  std::size_t header = lines.size();  // the end: no header above
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (!begins_with_key(lines[i])) {
       header = lines.size();
@@ -162,7 +162,7 @@ TEST_CASE("what is left out has its default") {
   CHECK_FALSE(job.mix.supplier_initial_set_h);
   CHECK_FALSE(job.zones[0].admixtures);
   CHECK_FALSE(job.zones[0].tied);
-  // Without a content: 564 lb/yd3.
+  // If the content is not given: 564 lb/yd3.
   CHECK(read(job_with("cementitious = 564\n", "")).mix.cementitious_kg_m3 ==
         doctest::Approx(kg_m3_from_lb_yd3(564.0)));
 }
@@ -443,7 +443,7 @@ TEST_CASE("a text too large, or made to exhaust the stack, is refused quickly") 
   };
   CHECK(message(std::string(fifty_mb, 'a')) ==
         "the text is 52428800 bytes long, the most a job file may have is 1048576");
-  // A header and a key as deep as two lines allow.
+  // A header and a key nested as deeply as two lines allow.
   std::string deep = "[a";
   for (int i = 0; i < 2000; ++i) deep += ".a";
   deep += "]\nb";

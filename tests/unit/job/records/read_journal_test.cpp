@@ -12,7 +12,7 @@
 namespace slabtide::test {
 namespace {
 
-/// Two zones and one whose name is a hard one, poured from 08:00 on 14 May in Chicago's time.
+/// Two zones and one with a difficult name, poured from 08:00 on 14 May, Chicago time.
 Job job_of_journal(UnitSystem units = UnitSystem::us) {
   Job job = sample_job({zone_named("landing", rectangle(0, 0, 4, 4)),
                         zone_named("walk", rectangle(5, 0, 4, 4)),
@@ -92,7 +92,7 @@ TEST_CASE("undo strikes the last line that counts, and the one before it") {
   CHECK(observations_of(two + "undo\n").at(0).zone == "landing");
   CHECK(observations_of(two + "undo\nundo\n").empty());
   CHECK(observations_of(two + "undo\n2026-05-14 11:12 print-firm walk\nundo\n").size() == 1);
-  // A wrong line is struck with all that was wrong about it.
+  // A wrong line is struck out together with everything that was wrong about it.
   CHECK(observations_of(two + "2026-05-14 11:12 thumprint walk\nundo\n").size() == 2);
   CHECK(journal_fault("undo\n") == "there is nothing before it to undo");
   CHECK(journal_fault(two + "undo it\n") == "nothing follows an undo");
@@ -108,7 +108,7 @@ TEST_CASE("a last line without an end is told and not counted") {
   CHECK(reading.diagnostics[0].severity == Severity::warning);
   CHECK(reading.diagnostics[0].where == SourcePosition{2, 1});
   CHECK(observations_of(whole + "  ").size() == 1);
-  // What the next note makes of it.
+  // The file after the next note.
   CHECK(observations_of(whole + "2026-05-14 11:1  # not finished\n" + whole).size() == 2);
 }
 
@@ -214,7 +214,7 @@ TEST_CASE("every kind and every name is written as it is read") {
       CHECK(read[i].zone == written[i].zone);
       CHECK(read[i].part == written[i].part);
       CHECK(read[i].value.has_value() == written[i].value.has_value());
-      // Written to a tenth of its unit: here to a tenth of a degree, m/s or percent at most.
+      // Written to a tenth of its unit: here at most a tenth of a degree, m/s or percent.
       if (read[i].value) CHECK(std::abs(*read[i].value - *written[i].value) < 0.06);
     }
   }

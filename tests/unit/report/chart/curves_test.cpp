@@ -1,4 +1,4 @@
-// The curves, held against the plan they are drawn beside.
+// The curves, compared with the plan they are drawn from.
 #include <cmath>
 
 #include <doctest/doctest.h>
@@ -12,7 +12,7 @@
 namespace slabtide {
 namespace {
 
-/// Straight between a line's points.
+/// Interpolated linearly between a line's points.
 double value_on(const ChartLine& line, double at_s) {
   std::vector<double> times;
   std::vector<double> values;
@@ -44,7 +44,7 @@ TEST_CASE("a zone's line is its middle cell's, its band all its cells'") {
     CHECK(line.points[i].value <= line.band[i].second);
     widest_k = std::max(widest_k, line.band[i].second - line.band[i].first);
   }
-  // Sun on one side, shade on the other: seen 10.6 K.
+  // Sun on one side, shade on the other: 10.6 K observed.
   CHECK(widest_k > 5.0);
   CHECK(line.points.front().at_s >=
         seconds_between(facts.run.weather.grid.start, facts.plan.zones[0].placed.start));
@@ -74,7 +74,7 @@ TEST_CASE("the pull reaches its limit where the plan says it does") {
   REQUIRE(facts.plan.zones[0].saws[0].stress_limit);
   const double limit_s =
       seconds_between(facts.run.weather.grid.start, *facts.plan.zones[0].saws[0].stress_limit);
-  // The line has a point there: what is left is rounding to the second.
+  // The line has a point there, so only rounding to the second remains.
   CHECK(std::abs(value_on(chart.lines[0], limit_s) - facts.practice.saw.cut_by_ratio) < 0.001);
   CHECK(chart.bars[0].to_s ==
         seconds_between(facts.run.weather.grid.start, *facts.plan.zones[0].saws[0].latest));

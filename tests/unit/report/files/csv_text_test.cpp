@@ -15,7 +15,7 @@ TEST_CASE("empty cells and commas keep their places") {
   CHECK(csv_record({"", "", ""}) == ",,\r\n");
   CHECK(csv_record({"a,b", "", "c"}) == "\"a,b\",,c\r\n");
   CHECK(csv_record({""}) == "\r\n");
-  // No line ends in a CSV, and no characters that it would escape.
+  // Characters that do not end a line in CSV, and need no escaping.
   CHECK(csv_record({"a\u2028b", "\u202Ec\U000E0041"}) == "a\u2028b,\u202Ec\U000E0041\r\n");
 }
 

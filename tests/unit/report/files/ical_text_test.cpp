@@ -7,8 +7,8 @@
 namespace slabtide {
 namespace {
 
-/// The text as a reader puts it together again, by RFC 5545's own words: every CRLF that one
-/// blank follows is taken away with the blank.
+/// The text as a reader unfolds it according to RFC 5545: every CRLF followed by a single blank is
+/// removed together with the blank.
 std::string unfolded(std::string text) {
   for (auto at = text.find("\r\n "); at != std::string::npos; at = text.find("\r\n ", at)) {
     text.erase(at, 3);
@@ -50,7 +50,7 @@ TEST_CASE("what means something in a TEXT is escaped, colons and quotation marks
   CHECK(ical_escaped("one\r\ntwo\rthree") == "one\\ntwo\\nthree");
   CHECK(ical_escaped("bell\a and\x1b[31m red\x7f, tab\t") == "bell and[31m red\\, tab\t");
   CHECK(ical_escaped("東 é") == "東 é");
-  // RFC 5545 knows no line ends but CR and LF, and no controls above US-ASCII.
+  // RFC 5545 has no line breaks other than CR and LF, and no controls above US-ASCII.
   CHECK(ical_escaped("a\u2028b\U000E0041") == "a\u2028b\U000E0041");
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("no character is torn by folding, wherever it falls") {
       for (auto end = folded.find("\r\n"); end != std::string::npos;
            start = end + 2, end = folded.find("\r\n", start)) {
         CHECK(end - start <= 75);
-        // A byte that goes on from another one is 10xxxxxx (RFC 3629): no line begins so.
+        // A UTF-8 continuation byte is 10xxxxxx (RFC 3629): no line may begin with one.
         const std::size_t content = start == 0 ? 0 : start + 1;
         CHECK((static_cast<unsigned char>(folded[content]) & 0xC0U) != 0x80U);
       }
@@ -89,8 +89,9 @@ TEST_CASE("instants are told in UTC to the second") {
 }
 
 TEST_CASE("an identifier is the version 5 UUID of its name") {
-  // Expected: Python 3.11's uuid.uuid5 in the same name space, an implementation of its own; it
-  // gives RFC 9562's example (appendix A.4) for "www.example.com" in the DNS name space.
+  // Expected: Python 3.11's uuid.uuid5 in the same name space, which is an independent
+  // implementation; it gives RFC 9562's example (appendix A.4) for "www.example.com" in the DNS
+  // name space.
   CHECK(uuid_of_name("landing") == "e416f8e9-18af-5284-9f42-6e6b5d0b67c4");
   CHECK(uuid_of_name("東") == "382d7db1-1770-56a7-9680-024357639ba7");
   CHECK(uuid_of_name("") == "ffa4b0c8-0b5f-5bbe-855e-734773be1aeb");

@@ -1,4 +1,4 @@
-// Cells as they are drawn: their shapes, and the field that contour lines are drawn on.
+// Cells as drawn: their shapes, and the field that contour lines are computed from.
 #include <cmath>
 #include <stdexcept>
 
@@ -54,7 +54,7 @@ TEST_CASE("border and field are drawn apart, each filling its ground") {
     }
   }
   CHECK(inside_m2 == doctest::Approx(area_m2(field)).epsilon(1e-9));
-  // A strip cell reaches no further than its reach; seen: nothing left out.
+  // A strip cell does not extend beyond its search distance; observed: nothing is left out.
   CHECK(strip_m2 == doctest::Approx(area_m2(zone.outline) - area_m2(field)).epsilon(1e-9));
 }
 
@@ -75,7 +75,8 @@ TEST_CASE("a slope over the cells stays that slope, up to the edge") {
       if (!value) continue;
       ++nodes;
       const Point p = lattice.node(column, row);
-      // The ridge that steadies single rows takes a little off: seen 0.0041 of values near 100.
+      // The regularisation for single rows reduces values slightly: 0.0041 of values near 100 was
+      // observed.
       CHECK(std::abs(*value - (100.0 + 7.0 * p.x_m - 3.0 * p.y_m)) < 0.005);
     }
   }
@@ -108,7 +109,7 @@ TEST_CASE("the plan is to scale, north up, with the walls near by") {
   CHECK(view.width() == 1000.0);
   const double across = view.x(10.0) - view.x(2.0);
   CHECK(std::abs(across / 8.0 - view.units_per_m()) < 1.0 / 8.0);
-  // Whole units: a metre is the same both ways within one.
+  // Whole units: a metre has the same length in both directions to within one unit.
   CHECK(std::abs((view.y(3.0) - view.y(7.0)) / 4.0 - across / 8.0) < 0.5);
   CHECK(view.y(7.0) < view.y(3.0));
   CHECK(view.x(0.0) > 0.0);

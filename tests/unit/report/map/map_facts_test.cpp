@@ -1,4 +1,4 @@
-// What the maps show, held against the plan they are drawn from.
+// What the maps show, compared with the plan they are drawn from.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -61,7 +61,7 @@ TEST_CASE("the way leads from what is ready first to what is ready last") {
   const auto& cells = choice_named(choices, "stamp").zones[0];
   const auto way = working_way(facts.job.zones[0], facts.plan.zones[0], facts.run.zones[0], cells);
   REQUIRE(way.size() >= 2);
-  // The wall stands on the east side: the sun comes to the west first.
+  // The wall is on the east side, so the sun reaches the west first.
   CHECK(way.front().x_m < way.back().x_m);
   const auto opens_at = [&](Point p) {
     for (std::size_t i = 0; i < cells.size(); ++i) {
@@ -82,8 +82,8 @@ TEST_CASE("there is no way where all is ready at once") {
 }
 
 TEST_CASE("a shadow ends where the shade does") {
-  // The exposure's own geometry is the measure: the wall's shade ends within a millimetre of
-  // where the drawn shadow does.
+  // Compared with the exposure's own geometry: the wall's shade ends within a millimetre of where
+  // the drawn shadow does.
   const Obstacle wall{"", ObstacleKind::wall, {-50.0, 0.0}, {50.0, 0.0}, 0.0, 4.0, 0.0};
   for (const double azimuth : {100.0, 150.0, 180.0, 230.0}) {
     for (const double elevation : {8.0, 35.0, 60.0}) {
@@ -120,7 +120,7 @@ TEST_CASE("the slider's hours are local quarters over all that is shown") {
 
 TEST_CASE("the share in the sun is the cells' own, by area") {
   Job job = test::shaded_landing();
-  job.obstacles.pop_back();  // the tree lets some through
+  job.obstacles.pop_back();  // the tree lets some light through
   const test::PageDay day(job);
   const PlannedPour facts = day.facts();
   const ZoneRun& zone = facts.run.zones[0];

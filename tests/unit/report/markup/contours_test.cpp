@@ -39,10 +39,10 @@ TEST_CASE("a cone has a ring about its top") {
   REQUIRE(lines.size() == 1);
   CHECK(lines[0].front() == lines[0].back());
   for (const Point& p : lines[0]) {
-    // Straight between nodes 0.05 m apart: seen 0.00035 m off the circle.
+    // Linear between nodes 0.05 m apart: 0.00035 m off the circle was observed.
     CHECK(std::abs(std::hypot(p.x_m, p.y_m) - 0.6) < 0.0005);
   }
-  // The length of the circle; seen 0.04 % shorter.
+  // The length of the circle; 0.04 % less was observed.
   CHECK(line_length_m(lines[0]) == doctest::Approx(1.2 * std::numbers::pi).epsilon(0.0006));
 }
 
@@ -57,14 +57,14 @@ TEST_CASE("a level on the nodes themselves gives a line that is one") {
 
 TEST_CASE("a saddle is joined by its mean") {
   Lattice saddle{{0, 0}, 1.0, 2, 2, {4.0, 0.0, 0.0, 4.0}};
-  // The mean, 2, is above 1: the high corners are one, and the lines go round the low ones.
+  // The mean, 2, is above 1: the high corners are connected, and the lines go around the low ones.
   const auto under = contour_lines(saddle, 1.0);
   REQUIRE(under.size() == 2);
   for (const auto& line : under) {
     const Point middle = middle_of(line);
     CHECK((middle.x_m - 0.5) * (middle.y_m - 0.5) < 0.0);
   }
-  // And it is under 3: the lines go round the high corners.
+  // It is below 3: the lines go around the high corners.
   const auto over = contour_lines(saddle, 3.0);
   REQUIRE(over.size() == 2);
   for (const auto& line : over) {

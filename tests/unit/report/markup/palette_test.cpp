@@ -32,7 +32,7 @@ double contrast(std::string_view a, std::string_view b) {
   return (std::max(la, lb) + 0.05) / (std::min(la, lb) + 0.05);
 }
 
-/// The value of a custom property where it is set for the nth time (0: light, 1: dark).
+/// The value of a custom property the nth time it is set (0: light, 1: dark).
 std::string property(const std::string& name, int nth) {
   const std::string css(embedded::page_palette_css());
   std::size_t at = css.find("--" + name + ":");
@@ -56,7 +56,7 @@ TEST_CASE("the sequential colours get brighter all the way") {
 
 TEST_CASE("text and lines stand out from the paper, light and dark") {
   // WCAG 2.1 AA: 4.5 for text (1.4.3), 3 for what graphics need to be understood (1.4.11).
-  // Least seen: 7.0 for muted text, 4.0 for a line (both light, on the panel).
+  // Lowest observed: 7.0 for muted text, 4.0 for a line (both light, on the panel).
   for (int turn = 0; turn < 2; ++turn) {
     CAPTURE(turn);
     for (const std::string ground : {"paper", "panel"}) {

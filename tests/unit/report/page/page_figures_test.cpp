@@ -25,7 +25,7 @@ std::size_t count_of(const std::string& text, const std::string& what) {
   return count;
 }
 
-/// What is wrong with how the tags nest; empty where nothing is.
+/// What is wrong with the nesting of tags; empty if nothing is.
 std::string nesting_fault(const std::string& markup) {
   const std::set<std::string> without_end{"br", "col", "hr", "img", "input", "meta"};
   std::vector<std::string> open;
@@ -63,7 +63,7 @@ TEST_CASE("the pictures are whole, with ids of their own and nothing a strict po
   CHECK_FALSE(std::regex_search(markup, std::regex(" on[a-z]+=")));
   CHECK(count_of(markup, "http") == 0);
   CHECK(count_of(markup, "nan") == 0);
-  // What is referred to is there.
+  // Everything referred to exists.
   const std::regex reference("(?:href=\"|url\\()#([a-z0-9-]+)");
   for (std::sregex_iterator it(markup.begin(), markup.end(), reference), none; it != none; ++it) {
     CAPTURE((*it)[1].str());
@@ -91,7 +91,7 @@ TEST_CASE("each choice has its map, its times and its table") {
   CHECK(count_of(markup, "data-times=") == 9);
   CHECK(count_of(markup, " checked") == 1);
   CHECK(count_of(markup, "data-json=\"/zones/0/border/windows/") > 3);
-  // Without the script the maps show, and what needs it does not.
+  // Without the script the maps are shown, and what needs the script is not.
   CHECK(count_of(markup, "class=\"map-controls\" hidden") == 1);
   CHECK(count_of(markup, "class=\"map-figure map-hour\" hidden") == 1);
   CHECK(count_of(markup, "class=\"map-figure\" hidden") == 0);
@@ -106,7 +106,7 @@ TEST_CASE("a zone that fills the plan has its name beside it") {
   std::smatch outline;
   REQUIRE(
       std::regex_search(markup, outline, std::regex("class=\"plan-zone\" d=\"M([0-9]+) ([0-9]+)")));
-  // The outline begins in its south-west corner; the pad is square and in the middle.
+  // The outline begins at its south-west corner; the pad is square and centred.
   const int west = std::stoi(outline[1].str());
   const int south = std::stoi(outline[2].str());
   const int x = std::stoi(name[1].str());
@@ -135,7 +135,7 @@ TEST_CASE("many zones are numbered, stand in groups and make a page that still t
   CHECK(count_of(markup, "<details open><summary>bay 1 to bay 6") == 1);
   CHECK(count_of(markup, "<summary>bay 13 to bay 15") == 1);
   CHECK(count_of(markup, ">15</text>") >= 1);
-  // Seen: 33 kB a zone, with all its maps, curves and tables.
+  // Observed: 33 kB per zone, with all its maps, curves and tables.
   CHECK(markup.size() < std::size_t{40000} * day.facts().job.zones.size());
 }
 

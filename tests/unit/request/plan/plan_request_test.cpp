@@ -13,7 +13,7 @@
 #include "support/forecast_documents.h"
 #include "support/run_program.h"
 
-// A pour planned from texts alone comes out as the command's, which reads files.
+// A pour planned from texts alone gives the same plan as the command, which reads files.
 
 namespace slabtide {
 namespace {
@@ -30,15 +30,15 @@ std::string demo(const std::string& name) {
   return test::read_text(SLABTIDE_SOURCE_DIR "/data/demo/" + name);
 }
 
-/// A job's texts by their names in one folder; the job is "pad.toml".
+/// The texts of a job by file name, in one folder; the job is "pad.toml".
 using Texts = std::map<std::string, std::string>;
 
-/// What the command says and writes of the job, its files in a folder of their own.
+/// What the command prints and writes for the job, whose files are in a folder of their own.
 struct Told {
   int code = 0;
   std::string out;
   std::string err;
-  std::map<std::string, std::string> written;  ///< by the ending
+  std::map<std::string, std::string> written;  ///< by ending
 };
 
 Told by_command(const Texts& texts) {
@@ -56,7 +56,7 @@ Told by_command(const Texts& texts) {
   Told told;
   told.code = run(words, out, err);
   told.out = out.str();
-  // Messages call the files by their paths.
+  // Messages give the paths of the files.
   const std::string above = folder.path().string() + "/";
   told.err = err.str();
   for (auto at = told.err.find(above); at != std::string::npos; at = told.err.find(above)) {
@@ -96,7 +96,7 @@ void check_same(const Texts& texts) {
   }
 }
 
-/// The demo with its weather in a file of its own.
+/// The demo with its weather in a separate file.
 std::string demo_with_forecast() {
   std::string job = demo("spring.toml");
   const auto table = job.find("\n[weather]");

@@ -17,7 +17,7 @@ using namespace slabtide::fixtures;
 
 namespace {
 
-/// Makes the columns take one instruction set for as long as it lives.
+/// Makes the columns use a single instruction set while it exists.
 class OnlyTarget {
  public:
   explicit OnlyTarget(std::int64_t target) {

@@ -65,7 +65,8 @@ TEST_CASE("a formed face ends at its middle, insulated") {
   CHECK(made.mesh.bottom.kind == BottomKind::insulated);
 }
 
-// What these cells cost in time of set is held by tests/properties/slab/converged_test.cpp.
+// The error in set times that these cells cause is limited by
+// tests/properties/slab/converged_test.cpp.
 TEST_CASE("a slab's cells are finest at its faces, most so at the surface, and under it again") {
   for (const double thickness_m : {0.075, 0.1, 0.2, 0.4}) {
     const auto cells = make(thickness_m, 0.1, false).mesh.grid.thickness_m;

@@ -23,7 +23,7 @@ namespace {
 
 constexpr Day mild{.hours = 36.0};
 
-/// A site with one mix, a place in the sun and one in the shade.
+/// A site with one mix, one place in the sun and one in the shade.
 struct Place {
   explicit Place(const Day& day)
       : weather(day_weather(day)),

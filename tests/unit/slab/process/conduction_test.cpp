@@ -112,7 +112,7 @@ TEST_CASE("halving the step quarters its error") {
     const int steps = static_cast<int>(std::lround(1800.0 / step_s));
     for (int i = 0; i < steps; ++i) {
       const double t = i * step_s;
-      // A flux that rises from nothing, so that no step meets a jump.
+      // A flux that increases from zero, so that no step has a jump.
       column.step(
           [&](double, Stage stage) {
             return SurfaceFlux{0.3 * (t + stage_fraction(stage) * step_s), 0.0};

@@ -25,7 +25,7 @@ TEST_CASE("at sea level nothing changes, to the bit") {
 }
 
 TEST_CASE("the Lewis relation holds between heat and vapour") {
-  // h_m ~ h_c / p: for the natural parts to the power the factors have.
+  // h_m ~ h_c / p: for the natural parts, to the power that the factors have.
   const double fraction = 0.8345;
   const ThinAir air = thin_air(fraction * sea_level_pressure_pa);
   CHECK(air.still_evaporation == doctest::Approx(air.natural_convection / fraction));

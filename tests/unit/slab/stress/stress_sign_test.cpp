@@ -4,9 +4,9 @@
 
 #include "slabtide/slab/stress/stress.h"
 
-// Warming presses a slab together, cooling pulls it apart, and curling does both, one at each
-// face. Figures worked by hand: E 57000 sqrt 400 psi, E alpha 11.286 psi/K, f_t 66.377 psi,
-// C 1.000 for 12 m at l 0.358 m; curling by 5 K: 28.215 psi; friction holds 30.082 psi.
+// Warming compresses a slab, cooling puts it in tension, and curling does one at each face. Figures
+// worked by hand: E 57000 sqrt 400 psi, E alpha 11.286 psi/K, f_t 66.377 psi, C 1.000 for 12 m at l
+// 0.358 m; curling by 5 K: 28.215 psi; friction holds 30.082 psi.
 
 using namespace slabtide;
 using fixtures::long_free;
@@ -14,7 +14,8 @@ using fixtures::long_tied;
 
 namespace {
 
-/// At final set, and after the mean and the top less the bottom have risen by these.
+/// At final set, and after the mean and the gradient (top minus bottom) have risen by these
+/// amounts.
 ColumnHistory warmed(double mean_k, double gradient_k) {
   ColumnHistory h;
   h.time_s = {0.0, 3600.0};
@@ -41,11 +42,11 @@ TEST_CASE("a slab the sun warms after final set is pressed: curling has that to 
 
 TEST_CASE("warmed well through, neither face is in tension") {
   CHECK(ratio(10.0, 5.0, long_tied) == 0.0);
-  CHECK(ratio(10.0, 5.0, long_free) == 0.0);  // friction holds more than curling pulls
+  CHECK(ratio(10.0, 5.0, long_free) == 0.0);  // friction compresses more than curling pulls
 }
 
 TEST_CASE("a free slab is pressed no harder than friction can") {
-  // Curling by 8 K is 45.144 psi, less 30.082.
+  // Curling by 8 K is 45.144 psi, minus 30.082.
   CHECK(ratio(10.0, 8.0, long_free) == doctest::Approx(0.1475).epsilon(5e-3));
   CHECK(ratio(30.0, 8.0, long_free) == doctest::Approx(ratio(10.0, 8.0, long_free)));
 }

@@ -13,7 +13,7 @@ using fixtures::long_tied;
 
 namespace {
 
-/// Three instants: before final set, at it, and cooled by the given amounts since.
+/// Three instants: before final set, at final set, and cooled by the given amounts since then.
 ColumnHistory cooled(double mean_k, double gradient_k) {
   ColumnHistory h;
   h.time_s = {0.0, 3600.0, 7200.0};
@@ -45,7 +45,7 @@ TEST_CASE("a tied slab that has cooled 10 K, worked by hand") {
 TEST_CASE("a free slab is held by no more than friction") {
   // 2350 9.80665 1.5 12/2 = 207.41 kPa = 30.082 psi, x 0.65 = 19.554; restraint would be 112.9.
   CHECK(last(cooled(10.0, 0.0), long_free) == doctest::Approx(0.29459).epsilon(1e-4));
-  // Cooled by 1 K restraint is the lesser: 1.14e6 9.9e-6 = 11.286 psi.
+  // Cooled by 1 K the restraint is smaller: 1.14e6 9.9e-6 = 11.286 psi.
   CHECK(last(cooled(1.0, 0.0), long_free) == doctest::Approx(0.11052).epsilon(1e-4));
 }
 

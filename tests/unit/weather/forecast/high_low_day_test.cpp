@@ -49,7 +49,8 @@ struct Extremes {
   double max = -std::numeric_limits<double>::infinity();
 };
 
-/// Of the air between two local hours of the pour's day; over 24 is the day after.
+/// Extremes of the air between two local hours of the pour's day; hours over 24 are on the next
+/// day.
 Extremes air_between(const Forecast& forecast, const Site& site, int from, int to) {
   const WeatherSeries series = *WeatherSeries::from_forecast(forecast).value;
   Extremes extremes;
@@ -164,7 +165,7 @@ TEST_CASE("polar day and polar night still have a high and a low") {
 }
 
 TEST_CASE("the clock's change does not move the day") {
-  // The same place by a clock with and without the spring change of 8 March 2026.
+  // The same place on a clock with and without the spring change of 8 March 2026.
   const Date date(2026, 3, 8);
   const Site with_dst = northern_town();
   const Site without = site_at(44.9, -91.9, "CST6");
@@ -217,7 +218,7 @@ TEST_CASE("typed humidity is that of the day's high") {
   const Site site = northern_town();
   const auto series =
       *WeatherSeries::from_forecast(high_low_forecast(weather, site, pour_date)).value;
-  // Magnus form: 30 °C at 50 % has its dew point at 18.45 °C; seen: 18.448.
+  // Magnus form: 30 °C at 50 % has its dew point at 18.45 °C; observed: 18.448.
   CHECK(series.at(local(site, pour_date, 15)).dew_point_c ==
         doctest::Approx(18.45).epsilon(0.0005));
   weather.humidity_at_high = 1.4;

@@ -16,7 +16,7 @@ using testing::utc;
 
 Parsed<Forecast> read(std::string_view text) { return read_forecast(text, central_time()); }
 
-/// The findings of a table with the usual head and these rows.
+/// The findings about a table with the usual header and these rows.
 std::string told_of_rows(const std::string& lines) {
   const std::string text = "time,air_f,dew_point_f,wind_mph\n" + lines;
   return told(read(text), text);

@@ -10,9 +10,9 @@
 #include "unit/weather/readers/forecast_test_support.h"
 #include "weather/readers/read_forecast.h"
 
-// Every document of tests/forecasts is read and what comes out compared, whole, with the text
-// of the same name that ends in .expected. SLABTIDE_UPDATE_GOLDEN rewrites those; each was read
-// against its document by hand.
+// Every document of tests/forecasts is read and the complete result compared with the text of the
+// same name ending in .expected. SLABTIDE_UPDATE_GOLDEN rewrites these; each was checked against
+// its document by hand.
 
 namespace slabtide {
 namespace {

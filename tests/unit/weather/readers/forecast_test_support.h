@@ -9,9 +9,9 @@
 
 namespace slabtide::testing {
 
-/// US Central Time, from its rule: the clocks go forward 2026-03-08, back 2026-11-01.
+/// US Central Time, from its rule: the clocks go forward on 2026-03-08 and back on 2026-11-01.
 TimeZone central_time();
-/// 2026-05-14T13:00Z and the like.
+/// Parses "2026-05-14T13:00Z" and similar.
 UtcTime utc(std::string_view text);
 /// A document of tests/forecasts.
 std::string document(std::string_view name);
@@ -19,7 +19,7 @@ std::string document(std::string_view name);
 std::string told(const Parsed<Forecast>& reading, std::string_view text);
 /// "2026-05-14T13:00Z air 12.00 dew 7.00 wind 3.00 ...": absent values are left out.
 std::string row(const ForecastHour& hour);
-/// All rows, one a line.
+/// All rows, one per line.
 std::string rows(const Forecast& forecast);
 
 }  // namespace slabtide::testing

@@ -12,7 +12,8 @@
 namespace slabtide {
 namespace {
 
-/// Float rounding through the units and back; the greatest disagreement seen is 3.6e-15.
+/// Floating-point rounding from converting the units and back; the largest disagreement observed is
+/// 3.6e-15.
 constexpr double rounding = 1e-14;
 
 void check_near(double actual, double expected) { CHECK(std::abs(actual - expected) < rounding); }
@@ -55,7 +56,7 @@ TEST_CASE("the same chances and thunder in every format") {
     CAPTURE(text.substr(0, 90));
     const auto forecast = read_forecast(text, testing::central_time()).value.value();
     REQUIRE(forecast.hours.size() == hours.size());
-    // The last hour's chance has no place in a document that tells the hour before.
+    // The chance in the last hour cannot be given in a document that gives it for the hour before.
     for (std::size_t i = 0; i + 1 < hours.size(); ++i) {
       CAPTURE(hours[i].at);
       check_near(forecast.hours[i].rain_chance.value(), hours[i].rain_chance);

@@ -19,7 +19,7 @@ using slabtide::testing::wall;
 
 namespace {
 
-/// A clear day at longitude 0, so that noon is near 12 h UTC, a row a quarter of an hour.
+/// A clear day at longitude 0, so that noon is near 12 h UTC, with a row every quarter of an hour.
 SiteWeather clear_day(double latitude_deg, Date date) {
   Site site;
   site.latitude_deg = latitude_deg;
@@ -78,8 +78,8 @@ TEST_CASE("an open cell gets all the light, a shaded one its share of the sky's"
 TEST_CASE("a face that looks at the noon sun takes its beam by the tangent") {
   const SiteWeather weather = clear_day(60.0, equinox);
   const std::size_t noon = index_at(12.0);
-  // At the equinox, 60 deg north, the noon sun stands at 30 deg: 1/tan 30 deg times as much
-  // beam on an upright plane as on the level.
+  // At the equinox, 60 deg north, the noon sun is at 30 deg: 1/tan 30 deg times as much beam on a
+  // vertical plane as on the horizontal.
   const CellExposure south = expose_face(here, 180.0, weather, {});
   CHECK(south.shortwave_w_m2[noon] ==
         doctest::Approx(std::sqrt(3.0) * weather.beam_horizontal_w_m2[noon] +
@@ -99,7 +99,7 @@ TEST_CASE("the wall a face stands against is behind it") {
 }
 
 TEST_CASE("a low sun does not set a face alight") {
-  // A forecast with 250 W/m2 at daybreak, more than so low a sun can send.
+  // A forecast with 250 W/m2 at daybreak, more than such a low sun can give.
   Site site;
   site.latitude_deg = 45.0;
   const UtcTime start = at_utc(december, 0.0);

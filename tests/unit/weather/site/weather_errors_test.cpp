@@ -12,7 +12,7 @@
 namespace slabtide {
 namespace {
 
-/// A day under half a sky of cloud at 45 N.
+/// A day with half the sky cloudy at 45 N.
 SiteWeather cloudy_day() {
   Forecast forecast = testing::plain_forecast(UtcTime(Date(2026, 5, 14)), 25);
   for (ForecastHour& hour : forecast.hours) hour.cloud_fraction = 0.5;
@@ -34,7 +34,7 @@ TEST_CASE("no errors leave the weather as it is") {
 }
 
 TEST_CASE("errors grow with the hours since the forecast was issued, up to four times") {
-  // Reckoned by hand: 1 + 0.02 x (10 + 5) = 1.3; 1 + 0.02 x 300 is over 4.
+  // By hand: 1 + 0.02 x (10 + 5) = 1.3; 1 + 0.02 x 300 is over 4.
   const WeatherErrors errors{.air_k = 1.0, .lead_at_start_h = 10.0, .growth_per_h = 0.02};
   CHECK(error_growth(errors, 5.0) == doctest::Approx(1.3));
   CHECK(error_growth(errors, 290.0) == doctest::Approx(4.0));
@@ -64,7 +64,7 @@ TEST_CASE("sunlight goes with the cloud") {
   const auto global = [](const SiteWeather& w) {
     return w.beam_horizontal_w_m2[noon] + w.diffuse_w_m2[noon];
   };
-  // Kasten & Czeplak 1980 (published): 1 - 0.75 N^3.4; N 0.5 lets 0.92896 through, 1 lets 0.25.
+  // Kasten & Czeplak 1980 (published): 1 - 0.75 N^3.4 is 0.92896 for N 0.5 and 0.25 for N 1.
   const SiteWeather overcast = with_errors(weather, {.cloud_fraction = 0.5});
   CHECK(global(overcast) == doctest::Approx(global(weather) * 0.25 / 0.92896).epsilon(1e-4));
   const SiteWeather clear = with_errors(weather, {.cloud_fraction = -0.5});

@@ -36,7 +36,7 @@ TEST_CASE("with a low sun all light is sky light") {
 }
 
 TEST_CASE("a beam is never stronger than the sun outside the air") {
-  // A forecast's mean hour can put more light at a low sun than there is.
+  // A forecast's hourly mean can be more light than a low sun gives.
   const SplitIrradiance light = split_irradiance(300.0, 0.1, 1.0);
   CHECK(light.beam_horizontal_w_m2 <= extraterrestrial_w_m2(0.1, 1.0));
   CHECK(light.beam_horizontal_w_m2 + light.diffuse_w_m2 == doctest::Approx(300.0));

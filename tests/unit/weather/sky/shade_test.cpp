@@ -12,7 +12,7 @@ using namespace slabtide;
 using slabtide::testing::tree;
 using slabtide::testing::wall;
 
-// Hand cases: plane geometry, x east, y north; azimuths clockwise from north.
+// Cases checked by hand: plane geometry, x east, y north; azimuths clockwise from north.
 
 namespace {
 
@@ -37,7 +37,8 @@ TEST_CASE("a wall behind the place's back hides nothing") {
 }
 
 TEST_CASE("the sun comes round the end of a wall") {
-  // East wall from the place's own latitude northward: the sun due east grazes its end.
+  // A wall in the east, starting at the place's own latitude and going north: the sun due east
+  // grazes its end.
   const Surroundings place(viewer, {wall({3.0, 0.1}, {3.0, 9.0}, 5.0)});
   CHECK(place.sunlit_fraction(80.0, 20.0) == 0.0);
   CHECK(place.sunlit_fraction(90.0, 20.0) == 1.0);
@@ -51,7 +52,7 @@ TEST_CASE("a wall seen edge-on has no width") {
 }
 
 TEST_CASE("a tree hides what is behind its crown and lets its share through") {
-  // Near edge at 4 m, 4 m high: 45 deg. Its width as seen: asin(1/5) = 11.5 deg each side.
+  // Near edge at 4 m, 4 m high: 45 deg. Apparent half-width: asin(1/5) = 11.5 deg.
   const Surroundings place(viewer, {tree({5.0, 0.0}, 1.0, 4.0, 0.3)});
   CHECK(place.sunlit_fraction(90.0, 44.9) == doctest::Approx(0.3));
   CHECK(place.sunlit_fraction(90.0, 45.1) == 1.0);
@@ -101,7 +102,7 @@ TEST_CASE("a wall that lets light through takes its share of the sky only") {
 TEST_CASE("a face sees less sky past a wall in front, none of the one behind") {
   const Surroundings place(viewer, south_wall);
   CHECK(place.sky_view_of_face(0.0) == doctest::Approx(0.5).epsilon(1e-9));
-  // Long wall at 45 deg in front of an upright face: by crossed strings 1/2 (1 - sin 45 deg).
+  // A long wall at 45 deg in front of a vertical face: by crossed strings 1/2 (1 - sin 45 deg).
   CHECK(place.sky_view_of_face(180.0) == doctest::Approx(0.1464).epsilon(0.01));
 }
 
