@@ -1,5 +1,6 @@
-// node calendar_test.mjs DAYS_DIR PROGRAM WORK_DIR: the calendars byte by byte (RFC 5545), then
-// read back with ical.js and held against the JSON of the same day, then exported again.
+// node calendar_test.mjs DAYS_DIR PROGRAM WORK_DIR: checks the calendars byte by byte (RFC 5545),
+// then reads them back with ical.js and compares them with the JSON of the same day, then exports
+// again.
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -68,7 +69,7 @@ test('a calendar of its own kind, its events whole, each with an alarm', () => {
   }
 });
 
-// What the JSON calls for: the category, the times, and what the summary ends with.
+// The events that the JSON requires: the category, the times, and the end of the summary.
 function expected(json) {
   const wanted = [];
   const want = (category, start, end, ending) => {
@@ -114,7 +115,7 @@ test('the same things at the same times as in the JSON, and nothing else', () =>
   for (const { name, json, ics } of days) {
     const left = events(ics);
     for (const { category, start, end, ending } of expected(json)) {
-      // The JSON rounds a cut's minutes and its start each; its end may lie a minute apart.
+      // The JSON rounds both a cut's minutes and its start, so its end may be off by a minute.
       const slack = category === 'saw' ? 60000 : 0;
       const found = left.findIndex((event) => event.category === category && event.start === start &&
         Math.abs((event.end ?? event.start) - (end ?? start)) <= slack && event.summary.endsWith(ending));
@@ -134,7 +135,7 @@ test('names are shown as written', () => {
   }
 });
 
-// A second export of a job, in a folder of its own; `before` is the file it finds.
+// A second export of a job, in its own folder; `before` is the file it finds there.
 function again(text, now, before, options = []) {
   rmSync(work, { recursive: true, force: true });
   mkdirSync(work, { recursive: true });

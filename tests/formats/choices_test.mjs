@@ -1,5 +1,5 @@
-// node choices_test.mjs DAYS_DIR SCHEMA: every comparison's JSON keeps to the schema, one with days
-// drawn (the spring demo's) among them, and the schema catches what does not.
+// node choices_test.mjs DAYS_DIR SCHEMA: the JSON of every comparison, including one with sampled
+// days (the spring demo's), conforms to the schema, and the schema rejects what does not.
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';

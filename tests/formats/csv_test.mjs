@@ -1,5 +1,5 @@
-// node csv_test.mjs DAYS_DIR: the tables, read back by a reader of their own (RFC 4180, section 2)
-// and held against the JSON of the same day.
+// node csv_test.mjs DAYS_DIR: reads the tables back with an independent reader (RFC 4180, section
+// 2) and compares them with the JSON of the same day.
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { daysIn, moment } from './program.mjs';
@@ -49,7 +49,7 @@ const rowsOf = (csv) => {
 
 const plain = (cell) => (cell.startsWith("'") ? cell.slice(1) : cell);
 
-// The rows that the JSON calls for.
+// The rows that the JSON requires.
 function expected(json) {
   return json.zones.flatMap((zone) => {
     const row = (part, area) => (window) => ({ zone: zone.name, part, area, ...window });
@@ -79,7 +79,7 @@ test('a row for each zone, part and operation, as in the JSON', () => {
       assert.equal(plain(row.note), want.operation === 'strip' ? '' : want.note, name);
       for (const key of ['opens', 'open_all_over', 'closes']) assert.equal(row[key], want[key] ?? '', name);
       if (row.open_min !== '') {
-        // Minutes of the times before these were rounded to the minute: at most one apart.
+        // The minutes were computed before the times were rounded to the minute: at most one apart.
         const between = (moment(want.closes) - moment(want.opens)) / 60000;
         assert.ok(Math.abs(between - Number(row.open_min)) <= 1, `${name}: ${row.open_min}, ${between}`);
       } else {

@@ -1,4 +1,4 @@
-// Jobs that strain the files a plan is written to: invented, as TOML.
+// Invented jobs, as TOML, that are difficult for the files a plan is written to.
 
 const header = ({ name = 'A day', units = 'us', latitude = 45.1, longitude = -91.6,
   zone = 'America/Chicago', start = '08:00', high = 66, low = 41, saws = '["early-entry", "wet"]' }) =>
@@ -25,7 +25,7 @@ air = 6
 concrete_temperature = ${units === 'si' ? 17 : 62}
 `;
 
-// Strips side by side, each `width` by `length`, in the job's unit of length.
+// Adjacent strips of `width` by `length`, in the job's unit of length.
 const strip = (name, i, { width = 6, length = 10, thickness = 4, finish = 'broom', more = '' } = {}) => {
   const [x0, x1] = [i * width, (i + 1) * width];
   return `[[zone]]
@@ -43,7 +43,7 @@ const nasty = [
   'two  spaces', 'a;b,c\\d', `${'東側の'.repeat(30)}端`, '👷‍♀️ é',
 ];
 
-// A strip of open ground east of a wall: parts that differ.
+// A strip of open ground east of a wall, so that its parts differ.
 const wall = `[[obstacle]]
 name = "barn"
 kind = "wall"

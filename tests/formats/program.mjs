@@ -1,4 +1,4 @@
-// Running the program, and loading what the tests' npm folder holds.
+// Running the program, and loading modules of the tests' npm folder.
 import { spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { readdirSync, readFileSync } from 'node:fs';
@@ -23,5 +23,5 @@ export const daysIn = (folder) => readdirSync(folder).sort().map((name) => {
   return { name, json: JSON.parse(read('day.json').toString()), ics: read('day.ics'), csv: read('day.csv') };
 });
 
-// ISO 8601 with offset, to the moment.
+// Parses ISO 8601 with an offset.
 export const moment = (iso) => (iso === null ? null : Date.parse(iso));

@@ -1,4 +1,4 @@
-// A document held against its JSON Schema by ajv (draft 2020-12, strict).
+// A document checked against its JSON Schema by ajv (draft 2020-12, strict).
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { npm } from './program.mjs';
@@ -12,14 +12,14 @@ export function assertKeeps(validate, json, name) {
   assert.ok(validate(json), `${name}: ${JSON.stringify(validate.errors?.slice(0, 3), null, 1)}`);
 }
 
-// Every object of a document with the way to it.
+// Every object of a document with the path to it.
 function* objects(value, way = '') {
   if (value === null || typeof value !== 'object') return;
   if (!Array.isArray(value)) yield [way, value];
   for (const [key, each] of Object.entries(value)) yield* objects(each, `${way}/${key}`);
 }
 
-// A key more or a key less is caught, wherever it is.
+// An additional or a missing key is detected, wherever it is.
 export function assertClosed(validate, json, name, mayBeLeftOut = []) {
   for (const [way, object] of objects(json)) {
     object.surplus = 1;
@@ -35,7 +35,7 @@ export function assertClosed(validate, json, name, mayBeLeftOut = []) {
   assert.ok(validate(json));
 }
 
-// Each change makes the document a wrong one.
+// Each change makes the document invalid.
 export function assertCaught(validate, make, changes) {
   for (const change of changes) {
     const json = make();

@@ -1,5 +1,5 @@
-// node schema_test.mjs DAYS_DIR SCHEMA: every day's JSON keeps to the schema, and the schema
-// catches what does not.
+// node schema_test.mjs DAYS_DIR SCHEMA: the JSON of every day conforms to the schema, and the
+// schema rejects what does not.
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { daysIn } from './program.mjs';

@@ -1,5 +1,5 @@
 // node write_days.mjs PROGRAM DATA_DIR OUT_DIR: plans every job into files of every format, each in
-// a folder of its own: job.toml, day.json, day.ics, day.csv; for a few of them choices.json too.
+// its own folder: job.toml, day.json, day.ics, day.csv; for a few of them also choices.json.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { plan, run } from './program.mjs';

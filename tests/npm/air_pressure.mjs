@@ -1,5 +1,5 @@
-// Prints the standard atmosphere's pressure by elevation from psychrolib, and the density of
-// moist air there over that at sea level with the same vapour.
+// Prints the standard atmosphere's pressure by elevation from psychrolib, and the density of moist
+// air there relative to that at sea level with the same vapour.
 import psychrolib from 'psychrolib';
 
 psychrolib.SetUnitSystem(psychrolib.SI);

@@ -1,5 +1,5 @@
-// A repeatable spread of points: the fractional parts of multiples of irrational numbers
-// fill the box evenly, so every season, hour and latitude is met.
+// A repeatable set of points: the fractional parts of multiples of irrational numbers fill the box
+// evenly, so every season, hour and latitude occurs.
 const steps = [Math.sqrt(2), Math.sqrt(3), Math.sqrt(5), Math.sqrt(7)];
 
 export function spread(index, dimension, low, high) {

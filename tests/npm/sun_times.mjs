@@ -1,9 +1,9 @@
-// Prints sunrise and sunset (upper limb, 34' of refraction) about the solar noon of a UTC
-// date from astronomy-engine; empty where there is none within half a day of noon.
+// Prints sunrise and sunset (upper limb, 34' of refraction) around the solar noon of a UTC date
+// from astronomy-engine; empty if there is none within half a day of noon.
 import * as Astronomy from 'astronomy-engine';
 import { first, iso, last, spread } from './points.mjs';
 
-// Not beyond 174 deg: there the noon is so near to midnight UTC that its date is open.
+// Not beyond 174 deg, where noon is so close to midnight UTC that its date is ambiguous.
 const count = 400;
 const halfDay = 0.5;
 const event = (observer, direction, noon, days) => {

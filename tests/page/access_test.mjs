@@ -1,4 +1,4 @@
-// Read by axe-core: no serious or critical finding, light and dark, on a phone and a screen.
+// Checked by axe-core: no serious or critical findings, light and dark, on a phone and a screen.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { close, demo, graveFindings, job, launch, makeSheet, openSheet, seeAs } from './support.mjs';

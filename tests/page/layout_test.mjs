@@ -1,4 +1,4 @@
-// Nothing runs off the side of a phone, a tablet, a screen or a sheet of paper.
+// Nothing extends beyond the sides of a phone, a tablet, a screen or a sheet of paper.
 import assert from 'node:assert/strict';
 import { writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -20,7 +20,7 @@ before(async () => {
 });
 after(() => browser.close());
 
-// No more than this of the plans at hand: what does not fit a clipboard is not read.
+// The largest number of pages: nobody reads what does not fit a clipboard.
 const mostPages = { spring: 12, hot: 12, midnight: 9, half_hour: 9, text: 10, cold: 8, forty: 60 };
 
 async function assertFits(page, width, what) {

@@ -1,4 +1,4 @@
-// A job of many zones, written out: squares in a row along a wall, of every finish in turn.
+// A job of many zones: squares in a row along a wall, with all finishes in turn.
 import { writeFileSync } from 'node:fs';
 
 const head = `name = "Forty squares"

@@ -1,5 +1,5 @@
-// The readiness map answers: to the choice of an operation, to the hour, by mouse and by keyboard;
-// and what it says holds against the day's JSON.
+// The readiness map responds to the choice of an operation and to the hour, by mouse and by
+// keyboard, and what it shows agrees with the day's JSON.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
@@ -29,7 +29,7 @@ const states = (page, zone) => page.locator('.hour-zone').nth(zone).evaluate((gr
   }
   return count;
 });
-// The quarter hour of the slider that a clock time of the day falls in, and the next.
+// The quarter hour of the slider that contains a clock time of the day, and the next.
 const quarters = async (page, iso) => {
   const start = await page.locator('.plan-hour').getAttribute('data-start');
   const at = (Date.parse(iso) - Date.parse(start)) / 900000;
@@ -65,11 +65,11 @@ test('the hour shows what the day\'s JSON says of it', async () => {
   await setHour(page, ready);
   assert.deepEqual(Object.keys(await states(page, pad)), ['ready']);
   assert.match(await page.locator('#map-says').innerText(), /ready \((landing, )?pad\)/);
-  // An hour after it begins to close all of the pad is too stiff: it is of one age.
+  // An hour after it begins to close all of the pad is too stiff, because it is all of one age.
   const [, closed] = await quarters(page, broom.closes);
   await setHour(page, closed + 4);
   assert.deepEqual(Object.keys(await states(page, pad)), ['stiff']);
-  // When the landing is being placed the pad is not there yet.
+  // While the landing is being placed the pad is not there yet.
   await setHour(page, 0);
   assert.deepEqual(Object.keys(await states(page, pad)), ['wait']);
   await close(page);
@@ -85,8 +85,8 @@ test('shade moves over the plan with the hour, and night covers it', async () =>
   await setHour(page, 32);
   assert.equal(await clock(), '16:00');
   assert.notEqual(await shade(), morning);
-  // The house stands east of everything: in the morning its shade lies to the west, over the
-  // landing, in the afternoon to the east.
+  // The house is east of everything: in the morning its shade is to the west, over the landing, and
+  // in the afternoon to the east.
   const reach = (markup) => {
     const house = /d="M([^"]*)z"/.exec(markup)[1].split('L').map((one) => Number(one.split(' ')[0]));
     return Math.max(house[2], house[3]) - house[0];

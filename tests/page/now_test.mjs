@@ -1,4 +1,4 @@
-// What comes next, told by the clock of whoever looks.
+// What comes next, by the clock of the person looking at the page.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { close, demo, launch, makeSheet, openSheet } from './support.mjs';
@@ -40,7 +40,7 @@ test('long before and long after the day it says nothing', async () => {
   }
 });
 
-// Where the line should be, from the drawing itself: a band's corners stand at its JSON times.
+// Where the line should be according to the drawing itself: a band's corners are at its JSON times.
 async function placesOf(page) {
   return page.evaluate(() => {
     const day = document.querySelector('.day');
@@ -66,7 +66,7 @@ for (const [clock, width] of [['08:30', 1280], ['11:05', 360], ['18:11', 768]]) 
     assert.ok(at.shown);
     assert.equal(at.words, 'now');
     const expected = at.left + (at.width * (now - at.from)) / (at.to - at.from);
-    // The page's clock has run on for a moment, and the line is 3 px wide.
+    // The page's clock has moved on a little, and the line is 3 px wide.
     assert.ok(Math.abs(at.x - expected) < 1.5, `${at.x}, expected ${expected}`);
     assert.deepEqual(page.faults, []);
     await close(page);

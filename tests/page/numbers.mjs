@@ -1,8 +1,9 @@
-// A page's times and figures held against the JSON of the same run.
+// A page's times and figures compared with the JSON of the same run.
 import assert from 'node:assert/strict';
 import { plain, resolve } from './support.mjs';
 
-// From the JSON's SI to what a page shows. Factors: exact definitions (NIST SP 811).
+// Converts from the JSON's SI units to those a page shows. Factors: exact definitions (NIST SP
+// 811).
 const shown = {
   '': (v) => v,
   'ft²': (v) => v / 0.3048 ** 2,
@@ -36,7 +37,7 @@ function checkFigure(item, value, where) {
   const expected = shown[unit](value);
   const fromJson = Math.abs(shown[unit](value + jsonStep / 2) - expected);
   if (/^\/supplies\/\d+\/amount_(kg|l|m2)$/.test(item.json)) {
-    // What is to be brought is rounded up, so that it is enough.
+    // Amounts to take along are rounded up, so that they are enough.
     assert.ok(Number(digits) >= expected - fromJson && Number(digits) < expected + 1 + fromJson,
               `${where}: ${item.text}, JSON ${value}`);
     return;
@@ -47,7 +48,7 @@ function checkFigure(item, value, where) {
             `${where}: "${item.text}", JSON ${value}`);
 }
 
-// All that carries a pointer.
+// All elements with a pointer.
 export async function itemsOf(page) {
   return page.locator('[data-json]').evaluateAll((elements) => elements.map((element) => ({
     tag: element.tagName.toLowerCase(),
@@ -58,7 +59,7 @@ export async function itemsOf(page) {
   }))).then((items) => items.map((item) => ({ ...item, text: plain(item.text) })));
 }
 
-// `date`: the pour's day, whose times go without the day's name.
+// `date`: the pour's day, whose times are shown without the weekday.
 export function checkAll(items, json, date, name) {
   for (const item of items) {
     const value = resolve(json, item.json);

@@ -1,4 +1,4 @@
-// Every time and number on the page is the JSON's, as it is shown too.
+// Every time and number on the page, including as shown, is the one in the JSON.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { checkAll, itemsOf } from './numbers.mjs';
@@ -35,7 +35,7 @@ for (const [name, path, options, command] of cases) {
   });
 }
 
-// Of the JSON what a page must not leave out: windows of the day, set times, trucks, crew,
+// What a page must not leave out of the JSON: windows of the day, set times, trucks, crew,
 // cautions.
 function pointersToShow(json) {
   const wanted = [];

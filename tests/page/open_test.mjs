@@ -1,9 +1,9 @@
-// The page opens from its file, alone, under its own policy, with and without script.
+// The page opens from its file, on its own, under its own policy, with and without the script.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { close, demo, job, launch, makeSheet, openSheet, seeAs } from './support.mjs';
 
-// What the issue of a page may weigh: it goes over a phone on a building site.
+// The largest size of a page, which is downloaded by phone on a building site.
 const mostBytes = 600 * 1000;
 const sheets = {};
 let browser;

@@ -1,4 +1,5 @@
-// The smaller pages, of `compare`, `outlook` and `check-back`, hold to the same as the plan's.
+// The smaller pages, of `compare`, `outlook` and `check-back`, meet the same requirements as the
+// plan's.
 import assert from 'node:assert/strict';
 import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,7 +9,8 @@ import { checkAll, itemsOf } from './numbers.mjs';
 import { close, demo, graveFindings, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
          seeAs, sticking } from './support.mjs';
 
-// The demo job with a journal beside it: an hour and a half of readings, and a crack next day.
+// The demo job with a journal beside it: an hour and a half of observations, and a crack the next
+// day.
 const journal = [
   '2026-05-14 07:58 concrete 64 °F', '2026-05-14 08:10 placed walk',
   '2026-05-14 10:05 air 58 °F', '2026-05-14 10:06 wind 4 mph', '2026-05-14 10:07 humidity 50 %',
@@ -35,7 +37,7 @@ before(async () => {
   sheets.compare = makeSheet(job('text'), { command: 'compare' });
   sheets.outlook = makeSheet(job('text'), { command: 'outlook', json: false });
   sheets['check-back'] = makeSheet(finishedPour(), { command: 'check-back' });
-  // The outlook has no JSON of its own: what it points to is the plan's.
+  // The outlook has no JSON of its own: its pointers refer to the plan's.
   sheets.outlook.json = makeSheet(job('text')).json;
 });
 after(() => browser.close());

@@ -1,4 +1,4 @@
-// What the page tests share: the program run on a job, and its page opened in a real browser.
+// Shared by the page tests: runs the program on a job and opens its page in a real browser.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -18,12 +18,12 @@ const folder = mkdtempSync(join(tmpdir(), 'slabtide-page-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 let made = 0;
 
-// Runs `slabtide COMMAND JOB OPTIONS --write` (JOB may be null) and gives the page and, where the
+// Runs `slabtide COMMAND JOB OPTIONS --write` (JOB may be null) and returns the page and, if the
 // command has one, the JSON of the same run.
 export function makeSheet(jobPath, { command = 'plan', options = [], json = true } = {}) {
   const base = join(folder, `sheet${made++}`);
   const words = [command, ...(jobPath ? [jobPath] : []), ...options, '--write', `${base}.html`];
-  // Few days show how sure a plan is as well as many, and sooner.
+  // A few sampled days show uncertainty as well as many do, and faster.
   if (command === 'plan' && !options.includes('--draws')) words.push('--draws', '20');
   if (json) words.push('--write', `${base}.json`);
   execFileSync(program, words, { stdio: ['ignore', 'ignore', 'pipe'] });
@@ -40,8 +40,8 @@ export function launch() {
   return chromium.launch({ executablePath: '/usr/bin/chromium', args: rootNeeds });
 }
 
-// The page that a browser keeps for one sheet after another: a new window starts a process, which
-// takes as long as the sheet.
+// The browser page reused for one sheet after another: a new window starts a process, which takes
+// as long as the sheet.
 const kept = new WeakMap();
 
 async function newPage(browser, { dark, script, width, height }) {
@@ -65,9 +65,9 @@ async function newPage(browser, { dark, script, width, height }) {
   return page;
 }
 
-// The sheet in the browser's page, or in a window of its own where that is taken, without script,
-// or with a clock set. `page.faults` collects what must not be: errors on the console or in
-// scripts, dialogs, and requests for anything but the file itself.
+// The sheet in the browser's page (or, if that is in use, in its own window), optionally without
+// script or with a fixed clock. `page.faults` collects what must not happen: errors on the console
+// or in scripts, dialogs, and requests for anything but the file itself.
 export async function openSheet(browser, sheet, options = {}) {
   const { width = 1280, height = 800, dark = false, now, script = true } = options;
   const shared = script && !now;
@@ -93,13 +93,13 @@ export async function close(page) {
   if (!page.isKept) await page.context().close();
 }
 
-// An open page seen otherwise: cheaper than to open it again.
+// Shows an open page differently, which is cheaper than opening it again.
 export async function seeAs(page, { width, height = 800, dark = false, media = 'screen' }) {
   await page.setViewportSize({ width, height });
   await page.emulateMedia({ colorScheme: dark ? 'dark' : 'light', media });
 }
 
-// What a JSON pointer (RFC 6901) names.
+// The value that a JSON pointer (RFC 6901) refers to.
 export function resolve(json, pointer) {
   return pointer.split('/').slice(1).reduce((value, key) => {
     const name = key.replaceAll('~1', '/').replaceAll('~0', '~');
@@ -107,10 +107,10 @@ export function resolve(json, pointer) {
   }, json);
 }
 
-// Times and quantities are held together by spaces that do not break.
+// Times and quantities contain non-breaking spaces.
 export const plain = (text) => text.replaceAll('\u00a0', ' ');
 
-// What sticks out of the page's sides. The insides of scrolled areas are left out, and those of
+// What extends beyond the sides of the page, without the contents of scrolled areas and of
 // pictures, which are clipped to their frames.
 export const sticking = () => {
   const inScroller = (element) => element.closest('.scroller') !== null || element.ownerSVGElement;
@@ -129,7 +129,7 @@ export function printedWidth(paper) {
   return Math.floor((widthMm - 2 * marginMm) * pixelsPerMm);
 }
 
-// How many pages a PDF of Chromium's has.
+// The number of pages in a PDF made by Chromium.
 export const pagesOf = (pdf) => (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
 
 const summary = (finding) => [
@@ -138,7 +138,7 @@ const summary = (finding) => [
   ...finding.nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary}`),
 ].join('\n  ');
 
-// What axe-core finds serious or critical, in words.
+// The serious or critical findings of axe-core, in words.
 export async function graveFindings(page) {
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
   const { violations } = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ['violations'] }));

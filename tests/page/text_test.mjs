@@ -1,4 +1,4 @@
-// What the user wrote shows as it was written, and does nothing else.
+// What the user wrote is shown as written, and has no other effect.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { close, job, launch, makeSheet, openSheet } from './support.mjs';
