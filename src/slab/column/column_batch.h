@@ -30,7 +30,7 @@ struct ColumnBatch {
 /// The largest number of lanes of any instruction set.
 inline constexpr std::size_t max_lanes = 8;
 inline constexpr std::size_t series_count = 15;
-inline constexpr double record_every_s = 120.0;  ///< the least time between entries, except the last
+inline constexpr double record_every_s = 120.0;  ///< least time between entries, except the last
 
 /// Memory that one set of lanes passes on to the next.
 struct ColumnWorkspace {
