@@ -33,6 +33,7 @@ void find_tops(ChoiceFigures& figures, const DayPlan& plan) {
 
 void find_saw(ChoiceFigures& figures, const Job& job, const DayPlan& plan) {
   for (const ZonePlan& zone : plan.zones) {
+    if (zone.saws.empty()) continue;
     const auto& latest = zone.saws.front().latest;
     if (latest && (!figures.latest_saw || *latest < *figures.latest_saw)) {
       figures.latest_saw = latest;

@@ -9,7 +9,6 @@
 #include "day/pour/validate_run.h"
 #include "job/checks/validate.h"
 #include "slabtide/day/pour/cell_times.h"
-#include "slabtide/day/windows/saw_plan.h"
 
 namespace slabtide {
 
@@ -157,6 +156,77 @@ JointChoice choose(std::size_t zone, const CutPlan& plan, const Job& job, const 
 }
 
 }  // namespace
+
+namespace {
+
+void take_earlier(std::optional<UtcTime>& first, const std::optional<UtcTime>& at) {
+  if (at && (!first || *at < *first)) first = at;
+}
+
+std::optional<UtcTime> first_due(const CutPlan& plan, std::size_t zone) {
+  std::optional<UtcTime> due;
+  for (const PlannedCut& cut : plan.cuts) {
+    if (cut.zone == zone) take_earlier(due, cut.latest);
+  }
+  return due;
+}
+
+bool is_cut(const CutPlan& plan, std::size_t zone) {
+  return plan.choices.at(zone).way != JointWay::none_needed;
+}
+
+SawKind kind_of_saw(const JointChoice& choice, const Job& job) {
+  if (choice.way == JointWay::early_entry) return SawKind::early_entry;
+  if (choice.way == JointWay::wet) return SawKind::wet;
+  return job.pour.saws.empty() ? SawKind::early_entry : job.pour.saws.front();
+}
+
+}  // namespace
+
+std::optional<ZoneSawing> sawing_of(const CutPlan& plan, const Job& job, std::size_t zone) {
+  if (!is_cut(plan, zone)) return std::nullopt;
+  const JointChoice& choice = plan.choices[zone];
+  ZoneSawing sawing{kind_of_saw(choice, job), choice.way != JointWay::tool, std::nullopt,
+                    first_due(plan, zone)};
+  for (const SawnCut& cut : plan.shift(sawing.kind).cuts) {
+    if (plan.cuts[cut.cut].zone == zone) take_earlier(sawing.starts, cut.starts);
+  }
+  return sawing;
+}
+
+std::optional<std::size_t> zone_due_first(const CutPlan& plan) {
+  std::optional<std::size_t> first;
+  std::optional<UtcTime> earliest;
+  for (const PlannedCut& cut : plan.cuts) {
+    if (!cut.latest || (earliest && *earliest <= *cut.latest)) continue;
+    earliest = cut.latest;
+    first = cut.zone;
+  }
+  return first;
+}
+
+std::vector<SawPlan> saws_of_cuts(std::vector<SawPlan> uncut, const CutPlan& plan,
+                                  std::size_t zone) {
+  if (!is_cut(plan, zone)) return {};
+  for (SawPlan& saw : uncut) {
+    bool all_open = true;
+    saw.opens = saw.open_all_over = saw.stress_limit = saw.surface_limit = std::nullopt;
+    saw.too_late = false;
+    for (const PlannedCut& cut : plan.cuts) {
+      if (cut.zone != zone) continue;
+      const std::optional<UtcTime>& opens = cut.opens(saw.kind);
+      take_earlier(saw.opens, opens);
+      take_earlier(saw.stress_limit, cut.stress_limit);
+      take_earlier(saw.surface_limit, cut.surface_limit);
+      all_open = all_open && opens.has_value();
+      saw.open_all_over = std::max(saw.open_all_over, opens);
+      saw.too_late = saw.too_late || (cut.latest && (!opens || *opens > *cut.latest));
+    }
+    if (!all_open) saw.open_all_over.reset();
+    saw.latest = first_due(plan, zone);
+  }
+  return uncut;
+}
 
 std::string_view joint_way_id(JointWay way) {
   switch (way) {

@@ -1,5 +1,7 @@
 #include "slabtide/day/plan/day_plan.h"
 
+#include <utility>
+
 #include <fmt/format.h>
 
 #include "cautions.h"
@@ -63,6 +65,9 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
     plan.zones.push_back(plan_zone(job.zones[i], run.zones[i], job, run, practice));
   }
   plan.cuts = plan_cuts(job, run, practice, scope.joints);
+  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
+    plan.zones[i].saws = saws_of_cuts(std::move(plan.zones[i].saws), plan.cuts, i);
+  }
   plan.tightest = find_tightest(job, plan.zones);
   plan.crew = plan_crew(job, plan.zones, plan.cuts, practice, scope.crew);
   plan.supplies = take_along(job, run.order, plan.zones, practice);

@@ -34,17 +34,7 @@ std::string faults_in_words(const std::vector<JointFault>& faults, const Job& jo
   return words;
 }
 
-/// When the first cut of a zone is due.
-std::optional<UtcTime> first_due(const CutPlan& cuts, std::size_t zone) {
-  std::optional<UtcTime> due;
-  for (const PlannedCut& cut : cuts.cuts) {
-    if (cut.zone != zone || !cut.latest) continue;
-    due = std::min(*cut.latest, due.value_or(*cut.latest));
-  }
-  return due;
-}
-
-/// A kind of saw on hand that would be fast enough if there were more of them.
+/// A saw on hand that more of its kind would make quick enough.
 const SawShift* enough_with_more(const CutPlan& cuts) {
   for (const SawShift& shift : cuts.shifts) {
     if (shift.on_hand && shift.saws_needed && *shift.saws_needed > 1) return &shift;
@@ -67,7 +57,7 @@ std::string remedy_for(const JointChoice& choice, const Watch& watch) {
 
 void watch_zone(Watch& watch, std::size_t zone) {
   const JointChoice& choice = watch.cuts.choices[zone];
-  const auto due = first_due(watch.cuts, zone);
+  const auto due = sawing_of(watch.cuts, watch.job, zone)->due;
   if (const SawShift* shift = enough_with_more(watch.cuts)) {
     watch.add("saw_not_enough", "one saw is not enough", CautionLevel::caution,
               watch.zones[zone].name, due,

@@ -265,6 +265,15 @@ class JsonPlan {
     return json;
   }
 
+  Json sawing(std::size_t zone) const {
+    const auto sawing = sawing_of(facts_.plan.cuts, facts_.job, zone);
+    if (!sawing) return nullptr;
+    return {{"operation", saw_id(sawing->kind)},
+            {"in_time", sawing->in_time},
+            {"starts", time(sawing->starts)},
+            {"due", time(sawing->due)}};
+  }
+
   Json joints(std::size_t zone) const {
     const ZoneJoints& joints = facts_.plan.cuts.joints[zone];
     const JointChoice& choice = facts_.plan.cuts.choices[zone];
@@ -274,6 +283,7 @@ class JsonPlan {
               {"most_aspect", joints.limits.aspect},
               {"way", joint_way_id(choice.way)},
               {"says", joint_choice_words(facts_, zone)},
+              {"sawing", sawing(zone)},
               {"tooled", window(choice.tooled)}};
     if (choice.way == JointWay::none_needed) json["tooled"] = nullptr;
     json["lines"] = Json::array();

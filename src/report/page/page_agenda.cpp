@@ -7,6 +7,7 @@
 
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
 
@@ -26,7 +27,7 @@ class Agenda {
     for (const ShownPart& part : all_parts(facts)) work(part);
     for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
       faces(zone);
-      saws(zone);
+      saw(zone);
     }
     std::stable_sort(events_.begin(), events_.end(),
                      [](const Event& a, const Event& b) { return a.at < b.at; });
@@ -85,18 +86,19 @@ class Agenda {
     }
   }
 
-  /// The saw on hand that can start first, or of both kinds if there is none.
-  void saws(std::size_t zone) {
-    const ZonePlan& plan = facts_.plan.zones[zone];
-    for (std::size_t i = 0; i < plan.saws.size(); ++i) {
-      const SawPlan& saw = plan.saws[i];
-      if (!saw.on_hand && !facts_.job.pour.saws.empty()) continue;
-      const std::string json = pointer(pointer("/zones", zone, "saw_windows"), i) + "/";
-      add(saw.opens, json + "opens",
-          fmt::format("{}: {} can start", plan.name, saw_words(saw.kind)));
-      add(saw.latest, json + "latest", fmt::format("{}: cuts must be in", plan.name));
+  void saw(std::size_t zone) {
+    const auto sawing = sawing_of(facts_.plan.cuts, facts_.job, zone);
+    if (!sawing) return;
+    const std::string name = facts_.job.zones[zone].name;
+    const std::string json = pointer("/zones", zone, "joints") + "/sawing/";
+    if (!sawing->in_time) {
+      add(sawing->due, json + "due",
+          fmt::format("{}: cracks likely, {}", name, instead_of_saw_words(facts_, zone)));
       return;
     }
+    add(sawing->starts, json + "starts",
+        fmt::format("{}: start the {}", name, saw_words(sawing->kind)));
+    add(sawing->due, json + "due", fmt::format("{}: first cut must be in", name));
   }
 
   const PlannedPour& facts_;

@@ -11,6 +11,7 @@
 #include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/verdict.h"
+#include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
 
@@ -52,21 +53,20 @@ KeyTime edge_of_work(const PlannedPour& facts, bool last) {
   return found;
 }
 
-/// The zone whose cut is due first, with the saws on hand or with both kinds if there is none.
+/// The cut that is due first, with the saw to make it.
 KeyTime first_cut(const PlannedPour& facts) {
-  KeyTime found;
-  for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
-    const std::vector<SawPlan>& saws = facts.plan.zones[zone].saws;
-    for (std::size_t i = 0; i < saws.size(); ++i) {
-      const bool counts = (saws[i].on_hand || facts.job.pour.saws.empty()) && saws[i].latest;
-      if (!counts || (found.at && *found.at <= *saws[i].latest)) continue;
-      found = {saws[i].latest, pointer(pointer("/zones", zone, "saw_windows"), i, "latest"),
-               saws[i].too_late ? "Cracks likely from" : "First cut done by",
-               fmt::format("{}, {}", facts.job.zones[zone].name, saw_words(saws[i].kind)),
-               saws[i].latest_band};
-    }
+  const auto zone = zone_due_first(facts.plan.cuts);
+  if (!zone) return {};
+  const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
+  const std::string how =
+      sawing.in_time ? saw_words(sawing.kind) : instead_of_saw_words(facts, *zone);
+  std::optional<TimeBand> band;
+  for (const SawPlan& saw : facts.plan.zones[*zone].saws) {
+    if (saw.kind == sawing.kind) band = saw.latest_band;
   }
-  return found;
+  return {sawing.due, pointer("/zones", *zone, "joints") + "/sawing/due",
+          sawing.in_time ? "First cut done by" : "Cracks likely from",
+          fmt::format("{}, {}", facts.job.zones[*zone].name, how), band};
 }
 
 /// If nothing has to be cut: when the first zone can be walked on.

@@ -14,6 +14,7 @@
 #include "report/words/validate_facts.h"
 #include "report/words/window_notes.h"
 #include "slabtide/report/text/text_crew.h"
+#include "slabtide/report/text/text_saw.h"
 #include "text_cautions.h"
 #include "text_order.h"
 #include "text_parts.h"
@@ -140,24 +141,17 @@ std::string tightest_words(const Tightest& tightest, const Job& job) {
 
 /// The zone whose cut is due first, with the saw to use.
 std::string saw_headline(const PlannedPour& facts) {
-  const SawPlan* first = nullptr;
-  const ZonePlan* where = nullptr;
-  for (const ZonePlan& zone : facts.plan.zones) {
-    for (const SawPlan& saw : zone.saws) {
-      const bool counts = (saw.on_hand || facts.job.pour.saws.empty()) && saw.latest;
-      if (!counts || (first != nullptr && *first->latest <= *saw.latest)) continue;
-      first = &saw;
-      where = &zone;
-    }
+  const auto zone = zone_due_first(facts.plan.cuts);
+  if (!zone) return {};
+  const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
+  const std::string& name = facts.job.zones[*zone].name;
+  const std::string due = day_clock(sawing.due, facts.job);
+  if (!sawing.in_time) {
+    return fmt::format("{} wants to crack by {}, before a saw on hand is through: {}", name, due,
+                       instead_of_saw_words(facts, *zone));
   }
-  if (first == nullptr) return {};
-  const std::string until = day_clock(*first->latest, facts.job);
-  if (first->too_late) {
-    return fmt::format("{} wants to crack by {}, before the {} can be on it", where->name, until,
-                       saw_words(first->kind));
-  }
-  return fmt::format("{} from {}, done by {}, {}", where->name, day_clock(first->opens, facts.job),
-                     until, saw_words(first->kind));
+  return fmt::format("{} from {}, first cut done by {}, {}", name,
+                     day_clock(sawing.starts, facts.job), due, saw_words(sawing.kind));
 }
 
 /// How sure the plan is and where the doubt comes from; empty without bands.

@@ -48,16 +48,8 @@ std::optional<UtcTime> first_start(const SawShift& shift, std::size_t zone, cons
   return first;
 }
 
-std::optional<UtcTime> first_due(std::size_t zone, const CutPlan& plan) {
-  std::optional<UtcTime> first;
-  for (const PlannedCut& cut : plan.cuts) {
-    if (cut.zone == zone && cut.latest) first = std::min(*cut.latest, first.value_or(*cut.latest));
-  }
-  return first;
-}
-
 std::string due_words(const PlannedPour& facts, std::size_t zone) {
-  const auto due = first_due(zone, cuts_of(facts));
+  const auto due = sawing_of(cuts_of(facts), facts.job, zone)->due;
   return due ? fmt::format("first cut due by {}", day_clock(*due, facts.job))
              : std::string("no cut due before the weather given ends");
 }
@@ -237,6 +229,15 @@ std::string joint_choice_words(const PlannedPour& facts, std::size_t zone) {
   const std::string others = saws_in_time(facts, zone, false);
   return fmt::format("tool them while plastic, {}: no saw on hand is in time ({}){}", tool_at, due,
                      others.empty() ? "" : "; or get the " + others);
+}
+
+std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {
+  const JointChoice& choice = cuts_of(facts).choices[zone];
+  if (!choice.tooled.is_never()) {
+    return fmt::format("tool the joints, {}", window_words(choice.tooled, facts.job));
+  }
+  return choice.in_time.empty() ? "no way to joint it in time: slow the mix, or another day"
+                                : "get the " + saws_in_time(facts, zone, false);
 }
 
 std::string text_saw(const PlannedPour& facts, const TextStyle& style) {

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -10,6 +11,7 @@
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/day/windows/part_plan.h"
+#include "slabtide/day/windows/saw_plan.h"
 
 namespace slabtide {
 
@@ -27,7 +29,15 @@ struct JointChoice {
   OperationWindow tooled;        ///< when joints can be tooled, while the concrete is plastic
 };
 
-/// Joints, cuts and saws of the whole day. `joints` and `choices` are parallel to Job::zones.
+/// The saw in a zone: one of its kind, led through all the job's cuts.
+struct ZoneSawing {
+  SawKind kind = SawKind::early_entry;
+  bool in_time = false;           ///< it makes every cut of the zone by when that is due
+  std::optional<UtcTime> starts;  ///< on the zone's first cut; absent after the forecast's end
+  std::optional<UtcTime> due;     ///< when the first cut due must be through; absent likewise
+};
+
+/// Joints, cuts and saws of the whole day. `joints` and `choices` as Job::zones.
 struct CutPlan {
   std::vector<ZoneJoints> joints;
   std::vector<PlannedCut> cuts;  ///< zone by zone, each in working order
@@ -37,8 +47,22 @@ struct CutPlan {
   const SawShift& shift(SawKind kind) const { return shifts[static_cast<std::size_t>(kind)]; }
 };
 
-/// The joints of every zone, their cuts in working order with their times, the cuts made with one
-/// saw of each kind, and the ways of jointing that are then possible.
+/// Which saw a zone is cut with, from when, and by when the first cut must be through: of the way
+/// chosen, or of the first saw to be had where none is in time. Empty where nothing is cut.
+/// Error: std::out_of_range for a zone that the plan does not have.
+std::optional<ZoneSawing> sawing_of(const CutPlan& plan, const Job& job, std::size_t zone);
+
+/// Of the zones that are cut, the one with the cut that is due first.
+std::optional<std::size_t> zone_due_first(const CutPlan& plan);
+
+/// The saws' windows of a zone, as far as its cuts tell them: each opens with the first cut that
+/// takes the saw and must be done by the first that is due; empty where nothing is cut. `uncut` are
+/// those of the zone in one piece (`plan_saw`), whose depth and stress beyond the limit stay.
+std::vector<SawPlan> saws_of_cuts(std::vector<SawPlan> uncut, const CutPlan& plan,
+                                  std::size_t zone);
+
+/// The joints of every zone, their cuts in working order with their times, one saw of either
+/// kind taken through them, and the ways of jointing that leaves.
 ///
 /// `joints`, if given, are those of a job with the same zones, obstacles, aggregate and rules, and
 /// are not computed again. Error: std::invalid_argument if there is not one entry per zone.

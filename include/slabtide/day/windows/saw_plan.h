@@ -24,7 +24,7 @@ struct SawPlan {
   std::optional<TimeBand> opens_band;  ///< how sure it is, if the plan has bands
   std::optional<TimeBand> latest_band;
   double depth_m = 0.0;
-  bool too_late = false;  ///< opens only after `latest`
+  bool too_late = false;  ///< some of it opens only after it must be cut
 };
 
 /// The same as an operation's window, which closes when the cuts must be finished.

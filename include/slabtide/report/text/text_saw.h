@@ -17,6 +17,9 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style);
 /// 16:30, first cut due by 19:35; or tool them while plastic, 11:38-12:39". Without a full stop.
 std::string joint_choice_words(const PlannedPour& facts, std::size_t zone);
 
+/// What to do where no saw on hand is in time for a zone: "tool the joints, 11:38-12:39".
+std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone);
+
 /// "proposed: 3 joints, 4 panels up to 7 by 6 ft (allowed 12 ft, 1.5 to 1)".
 std::string joints_words(const ZoneJoints& joints, const Job& job);
 
