@@ -13,7 +13,7 @@ namespace {
 CommandLine crew_line() {
   CommandLine line;
   line.name = "crew";
-  line.summary = "who when: each finisher's day, and what to take along";
+  line.summary = "who does what, when: each finisher's day, and what to take along";
   line.operand = "JOB";
   line.options = job_options();
   line.options.push_back(samples_option());

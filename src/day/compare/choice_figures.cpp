@@ -79,7 +79,7 @@ ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
   count_cautions(figures, plan.cautions);
   find_crew(figures, plan.crew);
   const LateDays late = drawn ? late_days(plan.crew, drawn->plan, drawn->ensemble)
-                              : LateDays{figures.minutes_late, figures.minutes_late, {}};
+                              : LateDays{figures.minutes_late, figures.minutes_late, {}, {}};
   figures.expected_late_min = late.expected_min;
   figures.bad_day_late_min = late.bad_day_min;
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {

@@ -32,7 +32,8 @@ struct Watch {
   void add(std::string code, std::string title, CautionLevel level, std::string zone,
            std::optional<UtcTime> at, std::string text, std::string source,
            std::optional<UtcTime> until = std::nullopt) {
-    found.push_back({std::move(code), std::move(title), level, std::move(zone), at, until,
+    const Loss loss = loss_of(code);
+    found.push_back({std::move(code), std::move(title), level, loss, std::move(zone), at, until,
                      std::move(text), std::move(source)});
   }
   std::string clock(UtcTime time) const { return clock_time(time, job.site.time_zone); }

@@ -34,7 +34,7 @@ std::string faults_in_words(const std::vector<JointFault>& faults, const Job& jo
   return words;
 }
 
-/// A saw on hand that more of its kind would make quick enough.
+/// A kind of saw on hand that would be fast enough if there were more of them.
 const SawShift* enough_with_more(const CutPlan& cuts) {
   for (const SawShift& shift : cuts.shifts) {
     if (shift.on_hand && shift.saws_needed && *shift.saws_needed > 1) return &shift;

@@ -5,9 +5,14 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 
 namespace {
+
+/// A load that is emptied later than so many times the limit agreed is taken to be lost (ours).
+constexpr double lost_load_limits = 2.0;
 
 void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) {
   const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
@@ -103,13 +108,19 @@ void watch_windows(Watch& watch) {
 void watch_crew(Watch& watch) {
   const CrewPlan& crew = watch.crew;
   if (crew.late.empty()) return;
-  const std::size_t latest = crew.late.front();
-  const Task& task = crew.tasks[latest];
-  std::string text = fmt::format("too much for the crew of {}: {}, the {} by {} min",
-                                 watch.job.crew.finishers, late_words(crew.schedule.late_min),
-                                 task_words(task), crew.schedule.assignments[latest].late_min);
+  const auto late_min = [&](std::size_t task) { return crew.schedule.assignments[task].late_min; };
+  const auto lost = std::find_if(crew.late.begin(), crew.late.end(), [&](std::size_t task) {
+    return makes_the_finish(crew.tasks[task].kind) && late_min(task) > finish_lost_min;
+  });
+  const bool is_lost = lost != crew.late.end();
+  const std::size_t told = is_lost ? *lost : crew.late.front();
+  const Task& task = crew.tasks[told];
+  std::string text =
+      fmt::format("too much for the crew of {}: {}, the {} by {} min", watch.job.crew.finishers,
+                  late_words(crew.schedule.late_min), task_words(task), late_min(told));
   if (!crew.remedies.empty()) text += fmt::format(". {}", remedy_words(crew.remedies.front()));
-  watch.add("late_crew", "crew too small", CautionLevel::caution, task.zone, crew.starts[latest],
+  watch.add("late_crew", is_lost ? "crew too late for the finish" : "crew too small",
+            is_lost ? CautionLevel::stop : CautionLevel::caution, task.zone, crew.starts[told],
             std::move(text), "worked out from this plan");
 }
 
@@ -123,12 +134,16 @@ void watch_loads(Watch& watch) {
                 "common practice");
     }
     if (load.over_limit) {
-      watch.add("discharge_limit", "truck too long on site", CautionLevel::caution, {}, load.empty,
-                fmt::format("load {} is empty only {:.0f} min after batching, over the {:.0f} min "
-                            "agreed: smaller loads, more hands, or agree another limit",
-                            load.number, seconds_between(load.batched, load.empty) / 60.0,
-                            watch.job.order.discharge_limit_min),
-                "ASTM C94 by habit; newer editions leave it to purchaser and producer, published");
+      const double age_min = seconds_between(load.batched, load.empty) / seconds_per_minute;
+      const double limit_min = watch.job.order.discharge_limit_min;
+      watch.add(
+          "discharge_limit", "truck too long on site",
+          age_min > lost_load_limits * limit_min ? CautionLevel::stop : CautionLevel::caution, {},
+          load.empty,
+          fmt::format("load {} empties {:.0f} min after batching, over the {:.0f} min agreed: "
+                      "smaller loads, more hands, or agree another limit",
+                      load.number, age_min, limit_min),
+          "ASTM C94 by habit; newer editions leave it to purchaser and producer, published");
     }
   }
 }

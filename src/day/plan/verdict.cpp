@@ -4,6 +4,18 @@
 
 namespace slabtide {
 
+std::string_view verdict_id(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::good:
+      return "good";
+    case Verdict::care:
+      return "care";
+    case Verdict::think_again:
+      return "think_again";
+  }
+  return "think_again";
+}
+
 std::string_view verdict_words(Verdict verdict) {
   switch (verdict) {
     case Verdict::good:
@@ -17,18 +29,21 @@ std::string_view verdict_words(Verdict verdict) {
 }
 
 Judgement judge(const std::vector<Caution>& cautions) {
-  Judgement judged;
+  std::vector<const Caution*> weighty;
   for (const Caution& caution : cautions) {
-    if (caution.level == CautionLevel::note) continue;
-    const Verdict weight =
-        caution.level == CautionLevel::stop ? Verdict::think_again : Verdict::care;
-    if (weight > judged.verdict) {
-      judged.verdict = weight;
-      judged.reasons.clear();
-    }
-    const bool said = std::find(judged.reasons.begin(), judged.reasons.end(), caution.title) !=
+    if (caution.level != CautionLevel::note) weighty.push_back(&caution);
+  }
+  std::stable_sort(weighty.begin(), weighty.end(), [](const Caution* a, const Caution* b) {
+    return a->level != b->level ? a->level > b->level : a->loss < b->loss;
+  });
+  Judgement judged;
+  if (weighty.empty()) return judged;
+  const CautionLevel level = weighty.front()->level;
+  judged.verdict = level == CautionLevel::stop ? Verdict::think_again : Verdict::care;
+  for (const Caution* caution : weighty) {
+    const bool said = std::find(judged.reasons.begin(), judged.reasons.end(), caution->title) !=
                       judged.reasons.end();
-    if (weight == judged.verdict && !said) judged.reasons.push_back(caution.title);
+    if (caution->level == level && !said) judged.reasons.push_back(caution->title);
   }
   return judged;
 }

@@ -242,7 +242,10 @@ void watch_rain(Watch& watch) {
     for (std::size_t k = hours.first; k < hours.end; ++k) {
       chance = std::max(chance, weather.rain_chance[k]);
     }
-    watch.add("rain", "rain on the fresh slab", CautionLevel::caution, {}, wet->from,
+    // Rain that comes on one day in three, or that a forecast without chances gives, loses the top.
+    const bool too_often = chance == 0.0 || chance >= lost_too_often_fraction;
+    watch.add("rain", "rain on the fresh slab",
+              too_often ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
               fmt::format(
                   "rain from {}{} before the slab has set: plastic sheet and battens at "
                   "hand, start earlier, or another day",

@@ -43,6 +43,11 @@ std::string_view task_kind_words(TaskKind kind) { return entry(kind).words; }
 
 WorkMeasure work_measure(TaskKind kind) { return entry(kind).measure; }
 
+bool makes_the_finish(TaskKind kind) {
+  return kind == TaskKind::float_work || kind == TaskKind::texture || kind == TaskKind::stamp ||
+         kind == TaskKind::broom || kind == TaskKind::trowel;
+}
+
 TaskKind task_kind_of(Operation operation) {
   switch (operation) {
     case Operation::strip:

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <functional>
 
+#include <fmt/format.h>
+
+#include "core/rounded.h"
 #include "doubt.h"
 #include "late_days.h"
 
@@ -123,6 +126,41 @@ class BandMaker {
   const Ensemble& ensemble_;
 };
 
+/// That a finish is lost too often, of the task that it is likeliest with; empty where none is, or
+/// the likely day loses one.
+std::optional<Caution> lost_finish(const CrewPlan& crew) {
+  std::optional<std::size_t> worst;
+  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
+    if (!makes_the_finish(crew.tasks[i].kind)) continue;
+    if (crew.schedule.assignments[i].late_min > finish_lost_min) return std::nullopt;
+    const double chance = crew.lost_chances[i].value_or(0.0);
+    if (chance < lost_too_often_fraction) continue;
+    if (!worst || rounded(chance) > rounded(*crew.lost_chances[*worst])) worst = i;
+  }
+  if (!worst) return std::nullopt;
+  const Task& task = crew.tasks[*worst];
+  return Caution{
+      "late_days",
+      "finish often missed",
+      CautionLevel::stop,
+      loss_of("late_days"),
+      task.zone,
+      crew.starts[*worst],
+      std::nullopt,
+      fmt::format("on {:.0f} days in 100 the {} is more than {} min late and the finish lost: more "
+                  "hands, a retarder, or less at a time",
+                  100.0 * *crew.lost_chances[*worst], task_words(task), finish_lost_min),
+      "worked out from this plan"};
+}
+
+/// Before what comes later and what holds all day.
+void add_in_order(std::vector<Caution>& cautions, Caution caution) {
+  const auto later = std::find_if(cautions.begin(), cautions.end(), [&](const Caution& other) {
+    return !other.at ? other.level == CautionLevel::note : *other.at > *caution.at;
+  });
+  cautions.insert(later, std::move(caution));
+}
+
 }  // namespace
 
 DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
@@ -141,7 +179,10 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   }
   std::vector<Operation> main_work;
   for (const Zone& zone : job.zones) main_work.push_back(main_operation(zone.finish));
-  plan.crew.late_chances = late_days(plan.crew, plan, ensemble).task_chances;
+  LateDays late = late_days(plan.crew, plan, ensemble);
+  plan.crew.late_chances = std::move(late.task_chances);
+  plan.crew.lost_chances = std::move(late.lost_chances);
+  if (auto lost = lost_finish(plan.crew)) add_in_order(plan.cautions, std::move(*lost));
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;
 }

@@ -55,6 +55,7 @@ bool move(Task& task, const WindowMove& by) {
 struct WorkedDay {
   Schedule schedule;
   std::vector<bool> missed;  ///< one entry per task
+  std::vector<bool> lost;    ///< likewise
 };
 
 /// A crew that works its plan on each of the days.
@@ -77,9 +78,12 @@ class WorkedDays {
     for (std::size_t i = 0; i < tasks.size(); ++i) {
       worked.missed.push_back(follows_setting(i) && !move(tasks[i], move_on(day, i)));
     }
+    worked.lost = worked.missed;
     worked.schedule = times_of(tasks, crew_.schedule.crew, list_);
     for (std::size_t i = 0; i < tasks.size(); ++i) {
-      if (worked.schedule.assignments[i].late_min > 0) worked.missed[i] = true;
+      const int late_min = worked.schedule.assignments[i].late_min;
+      if (late_min > 0) worked.missed[i] = true;
+      if (late_min > finish_lost_min) worked.lost[i] = true;
     }
     return worked;
   }
@@ -115,6 +119,7 @@ LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensem
   for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
     result.task_chances.push_back(days.follows_setting(i) ? std::optional(0.0) : std::nullopt);
   }
+  result.lost_chances = result.task_chances;
   std::vector<std::pair<int, double>> late;
   for (std::size_t day = 0; day < ensemble.days.size(); ++day) {
     const WorkedDay worked = days.on(day);
@@ -123,6 +128,7 @@ LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensem
     late.emplace_back(worked.schedule.late_min, weight);
     for (std::size_t i = 0; i < worked.missed.size(); ++i) {
       if (worked.missed[i] && result.task_chances[i]) *result.task_chances[i] += weight;
+      if (worked.lost[i] && result.lost_chances[i]) *result.lost_chances[i] += weight;
     }
   }
   result.bad_day_min = minutes_at(std::move(late), bad_day_fraction);

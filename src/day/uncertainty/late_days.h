@@ -15,6 +15,8 @@ struct LateDays {
   double bad_day_min = 0.0;  ///< on nine days out of ten it is no later than this
   /// For each task; empty for those that do not follow the setting.
   std::vector<std::optional<double>> task_chances;
+  /// Likewise of being later than `finish_lost_min`, or of a window that never comes.
+  std::vector<std::optional<double>> lost_chances;
 };
 
 /// The crew's tasks on each of the ensemble's days. Their windows move as those of the same zone

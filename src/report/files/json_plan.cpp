@@ -12,6 +12,7 @@
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
+#include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/geometry/canonical.h"
 #include "slabtide/report/text/text_saw.h"
 
@@ -32,6 +33,8 @@ class JsonPlan {
   Json document() const {
     Json json;
     json["slabtide"] = {{"version", version()}, {"schema", 1}};
+    json["made_at"] = facts_.now.is_not_a_date_time() ? Json(nullptr) : time(facts_.now);
+    json["verdict"] = verdict();
     json["job"] = job();
     json["weather"] = weather();
     json["mix"] = mix();
@@ -67,6 +70,11 @@ class JsonPlan {
             {"time_zone", job.site.time_zone.name()},
             {"date", boost::gregorian::to_iso_extended_string(job.pour.date)},
             {"start", time(job.pour.start)}};
+  }
+
+  Json verdict() const {
+    const Judgement judged = judge(facts_.plan.cautions);
+    return {{"verdict", verdict_id(judged.verdict)}, {"reasons", judged.reasons}};
   }
 
   Json weather() const {
@@ -337,9 +345,10 @@ class JsonPlan {
   }
 
   Json caution(const Caution& caution) const {
-    return {{"code", caution.code}, {"level", caution_level_id(caution.level)},
-            {"zone", caution.zone}, {"at", time(caution.at)},
-            {"text", caution.text}, {"source", caution.source}};
+    return {{"code", caution.code},          {"level", caution_level_id(caution.level)},
+            {"loss", loss_id(caution.loss)}, {"zone", caution.zone},
+            {"at", time(caution.at)},        {"text", caution.text},
+            {"source", caution.source}};
   }
 
   const PlannedPour& facts_;

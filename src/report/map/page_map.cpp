@@ -168,7 +168,7 @@ class PageMap {
     label.add(Element("output").set("id", "map-clock").set("for", "map-hour"));
     Element figure("figure");
     figure.set("class", "map-figure map-hour").mark("hidden");
-    figure.add(Element("h3").text("At the hour"));
+    figure.add(Element("h3").text("At this time"));
     figure.add(hour_picture(hours_, zones_, view_, facts_)).add(label).add(slider).add(key());
     Element caption("figcaption");
     return figure.add(caption.set("id", "map-says").set("aria-live", "polite"));

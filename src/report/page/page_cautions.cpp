@@ -92,6 +92,12 @@ View weather_view(const PlannedPour& facts) {
   return view;
 }
 
+/// When the sheet was made; none where that is not told.
+std::vector<View> made_view(const PlannedPour& facts) {
+  if (facts.now.is_not_a_date_time()) return {};
+  return {time_view("/made_at", facts.now, facts.job)};
+}
+
 /// Sunrise and sunset; none if the sun does not rise or set.
 std::vector<View> sun_views(const PlannedPour& facts) {
   const SunTimes& sun = facts.plan.sun;
@@ -124,6 +130,7 @@ View sources_view(const PlannedPour& facts) {
            mix_words(facts) + "; " + set_words(facts.run.mixes.front().setting, facts.job.units))
       .put("surface_fall",
            temperature_difference_words(facts.practice.saw.surface_fall_k, facts.job.units))
+      .put("made", made_view(facts))
       .put("version", version());
 }
 

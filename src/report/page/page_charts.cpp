@@ -270,9 +270,8 @@ std::string page_charts(const PlannedPour& facts) {
   Element section("section");
   section.set("class", "figures").set("id", "curves").set("aria-labelledby", "curves-title");
   section.add(Element("h2").set("id", "curves-title").text("Through the day"));
-  section.add(Element("p")
-                  .set("class", "about")
-                  .text("A line a zone, its middle cell; pale about it, all its cells."));
+  section.add(
+      Element("p").set("class", "about").text("Line: the middle of the zone. Shading: its range."));
   const std::vector<std::size_t> order = zones_in_order(facts.job);
   for (std::size_t first = 0; first < order.size(); first += line_class_count) {
     const std::size_t last = std::min(first + line_class_count, order.size());

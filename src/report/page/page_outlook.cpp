@@ -12,14 +12,14 @@
 #include "report/markup/svg.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
+#include "slabtide/report/text/text_outlook.h"
 
 namespace slabtide {
 
 namespace {
 
-/// The irradiance and the drying rate at which a bar is full (ours, as in the text).
+/// The sun's strength at which a bar is full (ours, as in the text).
 constexpr double full_sun_w_m2 = 1000.0;
-constexpr double full_drying_kg_m2_h = 1.2;
 
 std::string percent_words(double fraction) {
   return fmt::format("{:.0f} %", percent_per_one * fraction);
@@ -44,7 +44,7 @@ std::string rain_words(const OutlookHour& hour) {
   return percent_words(hour.rain_chance);
 }
 
-View hour_view(const OutlookHour& hour, const Job& job) {
+View hour_view(const OutlookHour& hour, double full_drying, const Job& job) {
   const UnitSystem units = job.units;
   View view;
   view.put("at", day_clock(hour.at, job))
@@ -59,7 +59,7 @@ View hour_view(const OutlookHour& hour, const Job& job) {
       .put("rain", rain_words(hour))
       .flag("thunder", hour.thunder)
       .put("in_sun", evaporation_words(hour.evaporation_sun_kg_m2_h, units))
-      .put("in_sun_bar", bar("drying", hour.evaporation_sun_kg_m2_h / full_drying_kg_m2_h))
+      .put("in_sun_bar", bar("drying", hour.evaporation_sun_kg_m2_h / full_drying))
       .put("in_shade", evaporation_words(hour.evaporation_shade_kg_m2_h, units))
       .put("pace_sun", fmt::format("{:.2f}", hour.set_rate_sun))
       .put("pace_shade", fmt::format("{:.2f}", hour.set_rate_shade));
@@ -69,7 +69,10 @@ View hour_view(const OutlookHour& hour, const Job& job) {
 std::string body_of(const OutlookFacts& facts, const std::string& title) {
   const Job& job = facts.plan.job;
   std::vector<View> hours;
-  for (const OutlookHour& hour : facts.outlook.hours) hours.push_back(hour_view(hour, job));
+  const double full_drying = full_drying_kg_m2_h(facts.outlook);
+  for (const OutlookHour& hour : facts.outlook.hours) {
+    hours.push_back(hour_view(hour, full_drying, job));
+  }
   View view;
   view.put("title", title)
       .put("date", long_date(job.pour.date))

@@ -19,12 +19,22 @@ namespace slabtide {
 
 namespace {
 
+/// What was seen so far, and how the plan moved by it.
+std::vector<View> seen_views(const PlannedPour& facts) {
+  std::vector<View> views;
+  for (std::size_t i = 0; i < facts.plan.seen.size(); ++i) {
+    views.push_back(View().put("text_json", pointer("/seen", i)).put("text", facts.plan.seen[i]));
+  }
+  return views;
+}
+
 std::string body_of(const PlannedPour& facts) {
   const Job& job = facts.job;
   View view;
   view.put("title", page_title(job))
       .put("date", long_date(job.pour.date))
       .put("start", time_view("/job/start", job.pour.start, job))
+      .put("seen", seen_views(facts))
       .put("headline", headline_view(facts))
       .put("bands", page_bands(facts))
       .put("agenda", agenda_view(facts))

@@ -135,7 +135,7 @@ class PageSaw {
     return row.add(Element("td").text(cut_reason_words(planned.cut.reason)));
   }
 
-  /// Stress against strength, six zones per chart.
+  /// The risk of a crack where left uncut, six zones a chart.
   Element risks() const {
     Element charts("div");
     charts.set("class", "charts");
@@ -154,7 +154,7 @@ class PageSaw {
     const LineChart chart = risk_chart(zones, kinds_, facts_);
     Element figure("figure");
     Element heading("h3");
-    heading.text("Pull against strength, uncut ").add(Element("small").text("share of strength"));
+    heading.text("Crack risk if left uncut ").add(Element("small").text("share of strength"));
     figure.add(heading).add(render_chart(chart, facts_));
     figure.add(Element("figcaption").text(bars_words()));
     return figure.add(chart_table(chart, "share of strength", decimals, facts_));
@@ -162,7 +162,7 @@ class PageSaw {
 
   std::string bars_words() const {
     std::string words = fmt::format(
-        "It wants to crack at 1. Bars: from when {} can start until all cuts must be in, which "
+        "At 1.0 it cracks. Bars: from when {} can start until all cuts must be in, which "
         "a cooling surface may ask for before the pull does.",
         kinds_.size() == 1 ? "the " + saw_words(kinds_.front()) : "the first saw");
     if (kinds_.size() > 1) words += " The stroke: when the wet saw can start, too.";

@@ -1,10 +1,12 @@
 #include "slabtide/report/text/text_crew.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
 #include "report/words/validate_facts.h"
+#include "slabtide/core/units.h"
 #include "text_parts.h"
 #include "text_supplies.h"
 #include "text_touch.h"
@@ -32,12 +34,19 @@ std::optional<UtcTime> first_on_site(const CrewPlan& crew) {
   return first;
 }
 
+/// ", missed on 38 days in 100"; empty where it is not known, or hardly ever.
+std::string missed_words(const CrewPlan& crew, std::size_t task) {
+  const auto days = days_missed(crew, task);
+  return days ? fmt::format(", missed on {} days in 100", *days) : std::string();
+}
+
 std::string tightest_words(const CrewPlan& crew, const Job& job) {
   const TightTask& tight = *crew.tightest;
   const std::string spare = tight.slack_min < 0 ? fmt::format("{} min late", -tight.slack_min)
                                                 : fmt::format("{} min to spare", tight.slack_min);
-  return fmt::format("{}, {}, {}", task_words(crew.tasks[tight.task]),
-                     span_words(crew.starts[tight.task], crew.ends[tight.task], job), spare);
+  return fmt::format("{}, {}, {}{}", task_words(crew.tasks[tight.task]),
+                     span_words(crew.starts[tight.task], crew.ends[tight.task], job), spare,
+                     missed_words(crew, tight.task));
 }
 
 /// "with 2, 3": the numbers of the others on the task.
@@ -142,16 +151,22 @@ std::string summary(const PlannedPour& facts, const TextStyle& style) {
 
 }  // namespace
 
+std::optional<int> days_missed(const CrewPlan& crew, std::size_t task) {
+  if (task >= crew.late_chances.size() || !crew.late_chances[task]) return std::nullopt;
+  const long days = std::lround(percent_per_one * *crew.late_chances[task]);
+  return days > 0 ? std::optional(static_cast<int>(days)) : std::nullopt;
+}
+
 std::string crew_size_words(const CrewPlan& crew) {
   std::string words =
       fmt::format("{}, {}", people_words(crew.schedule.crew), late_words(crew.schedule.late_min));
   if (crew.smallest_crew) {
     return words + (*crew.smallest_crew == crew.schedule.crew
-                        ? std::string("; no fewer would do")
+                        ? fmt::format("; you need all {}", crew.schedule.crew)
                         : fmt::format("; {} would do", *crew.smallest_crew));
   }
-  return words + fmt::format("; {} lose the least, {} min, and more do no better", crew.enough_crew,
-                             crew.min_late_min);
+  return words +
+         fmt::format("; even {} hands run {} min late", crew.enough_crew, crew.min_late_min);
 }
 
 std::string crew_headline(const PlannedPour& facts, const TextStyle& style) {

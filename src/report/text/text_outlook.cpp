@@ -14,9 +14,8 @@ namespace slabtide {
 
 namespace {
 
-/// The irradiance and the drying rate at which a bar is full.
+/// The sun's strength at which a bar is full.
 constexpr double full_sun_w_m2 = 1000.0;
-constexpr double full_drying_kg_m2_h = 1.2;
 constexpr std::size_t bar_columns = 5;
 
 /// A bar made of eighth blocks, which fill from the left.
@@ -36,7 +35,7 @@ std::string bar(double fraction) {
   return pad(text, bar_columns);
 }
 
-std::string hour_line(const OutlookHour& hour, const Job& job) {
+std::string hour_line(const OutlookHour& hour, double full_drying_kg_m2_h, const Job& job) {
   const bool us = job.units == UnitSystem::us;
   const auto degrees = [us](double c) { return std::lround(us ? fahrenheit_from_celsius(c) : c); };
   const double wind = us ? mph_from_m_s(hour.wind_slab_m_s) : hour.wind_slab_m_s;
@@ -61,25 +60,25 @@ std::string table(const Outlook& outlook, const Job& job) {
       "             air  dew   RH wind  sun  cloud rain  drying, {:<9}    set pace\n"
       "              {}   {}    %  {:>3}          %   %    sun         shade   sun shade\n",
       us ? "lb/ft²/h" : "kg/m²/h", us ? "°F" : "°C", us ? "°F" : "°C", us ? "mph" : "m/s");
-  for (const OutlookHour& hour : outlook.hours) text += hour_line(hour, job);
-  return text;
-}
-
-std::string verdict_line(const Outlook& outlook, const TextStyle& style) {
-  std::string text(verdict_words(outlook.verdict));
-  for (std::size_t i = 0; i < outlook.reasons.size(); ++i) {
-    text += fmt::format("{}{}", i == 0 ? ": " : ", ", outlook.reasons[i]);
+  for (const OutlookHour& hour : outlook.hours) {
+    text += hour_line(hour, full_drying_kg_m2_h(outlook), job);
   }
-  const std::string wrapped = paragraph(text + ".");
-  return outlook.verdict == Verdict::good ? style.heading(wrapped) : style.warning(wrapped);
+  return text;
 }
 
 }  // namespace
 
+double full_drying_kg_m2_h(const Outlook& outlook) {
+  constexpr double min_full_kg_m2_h = 1.2;
+  double full = min_full_kg_m2_h;
+  for (const OutlookHour& hour : outlook.hours) full = std::max(full, hour.evaporation_sun_kg_m2_h);
+  return full;
+}
+
 std::string text_outlook(const PlannedPour& facts, const Outlook& outlook, const TextStyle& style) {
   return style.finished(
-      text_opening(facts, style) + "\n" + verdict_line(outlook, style) + "\n" +
-      table(outlook, facts.job) +
+      text_opening(facts, style) + "\n" + verdict_line({outlook.verdict, outlook.reasons}, style) +
+      "\n" + table(outlook, facts.job) +
       paragraph("Wind at the slab. Drying is free water off the job's sunniest and shadiest "
                 "place; set pace is 1 at 73 °F.",
                 2, 2) +

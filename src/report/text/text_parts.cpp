@@ -32,6 +32,15 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
                      day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until, depth);
 }
 
+std::string verdict_line(const Judgement& judged, const TextStyle& style) {
+  std::string text(verdict_words(judged.verdict));
+  for (std::size_t i = 0; i < judged.reasons.size(); ++i) {
+    text += fmt::format("{}{}", i == 0 ? ": " : ", ", judged.reasons[i]);
+  }
+  const std::string wrapped = paragraph(text + ".");
+  return judged.verdict == Verdict::good ? style.heading(wrapped) : style.warning(wrapped);
+}
+
 std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
   std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));

@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "slabtide/day/plan/verdict.h"
+
 #include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
 
@@ -15,5 +17,8 @@ std::string text_opening(const PlannedPour& facts, const TextStyle& style);
 std::string text_assumptions(const PlannedPour& facts, const TextStyle& style);
 /// A saw's window.
 std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const Job& job);
+
+/// "Pour with care: short window, dew.": whether to pour, and why, the worst first.
+std::string verdict_line(const Judgement& judged, const TextStyle& style);
 
 }  // namespace slabtide

@@ -164,14 +164,13 @@ std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
     causes += fmt::format("{}{} ({:.0f} %)", causes.empty() ? "" : ", ",
                           uncertain_input_words(cause.uncertain_input), 100.0 * cause.fraction);
   }
-  const std::string doubt =
-      causes.empty() ? causes : fmt::format(" The doubt lies most in {}.", causes);
+  const std::string doubt = causes.empty() ? causes : fmt::format(" Biggest unknown: {}.", causes);
   const std::string how =
       sureness.either_way_min
           ? fmt::format("the main work opens within {} min either way on eight days in ten",
                         fixed_words(*sureness.either_way_min))
           : std::string(past_end_words);
-  return paragraph(style.heading("How sure") +
+  return paragraph(style.heading("Confidence") +
                        fmt::format(" {}: {}.{}", sure_words(sure_word(sureness)), how, doubt),
                    0, heading_width);
 }
@@ -188,7 +187,7 @@ std::string seen_headline(const PlannedPour& facts, const TextStyle& style) {
 
 std::string headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 10;
-  std::string text = seen_headline(facts, style);
+  std::string text = seen_headline(facts, style) + verdict_line(judge(facts.plan.cautions), style);
   if (facts.plan.tightest) {
     const Tightest& tightest = *facts.plan.tightest;
     text += paragraph(

@@ -86,7 +86,7 @@ std::string peak_evaporation_words(const PartPlan& part, const Job& job) {
 }
 
 std::string evaporation_label(UnitSystem units) {
-  return units == UnitSystem::us ? "most drying, lb/ft²" : "most drying, kg/m²";
+  return units == UnitSystem::us ? "drying, lb/ft²/h" : "drying, kg/m²/h";
 }
 
 /// The hours between which the main work opens and closes on eight days out of ten.

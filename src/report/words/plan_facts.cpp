@@ -119,13 +119,13 @@ std::string mix_words(const PlannedPour& facts) {
 std::string_view sure_words(SureWord word) {
   switch (word) {
     case SureWord::quite:
-      return "quite";
+      return "high";
     case SureWord::fairly:
-      return "fairly";
+      return "medium";
     case SureWord::roughly:
-      return "roughly";
+      return "low";
     case SureWord::hardly:
-      return "hardly";
+      return "very low";
   }
   return "";
 }

@@ -37,7 +37,7 @@ struct ZoneSawing {
   std::optional<UtcTime> due;     ///< when the first cut due must be through; absent likewise
 };
 
-/// Joints, cuts and saws of the whole day. `joints` and `choices` as Job::zones.
+/// Joints, cuts and saws of the whole day. `joints` and `choices` are parallel to Job::zones.
 struct CutPlan {
   std::vector<ZoneJoints> joints;
   std::vector<PlannedCut> cuts;  ///< zone by zone, each in working order
@@ -61,8 +61,8 @@ std::optional<std::size_t> zone_due_first(const CutPlan& plan);
 std::vector<SawPlan> saws_of_cuts(std::vector<SawPlan> uncut, const CutPlan& plan,
                                   std::size_t zone);
 
-/// The joints of every zone, their cuts in working order with their times, one saw of either
-/// kind taken through them, and the ways of jointing that leaves.
+/// The joints of every zone, their cuts in working order with their times, the cuts made with one
+/// saw of each kind, and the ways of jointing that are then possible.
 ///
 /// `joints`, if given, are those of a job with the same zones, obstacles, aggregate and rules, and
 /// are not computed again. Error: std::invalid_argument if there is not one entry per zone.

@@ -14,11 +14,22 @@ enum class CautionLevel { note, caution, stop };
 /// The id used in the JSON: "caution".
 std::string_view caution_level_id(CautionLevel level);
 
+/// What is lost where the warning is not heeded, the worst first.
+enum class Loss { people, slab, finish, crack, money, comfort };
+
+/// The id used in the JSON: "finish".
+std::string_view loss_id(Loss loss);
+
+/// What is at stake in a caution of this code; ours.
+/// Error: std::invalid_argument for a code that no rule gives.
+Loss loss_of(std::string_view code);
+
 /// Something to watch for, with its time and the source of the rule.
 struct Caution {
   std::string code;
   std::string title;  ///< two or three words for a verdict: "fast drying"
   CautionLevel level = CautionLevel::caution;
+  Loss loss = Loss::comfort;
   std::string zone;  ///< empty for the whole job
   std::optional<UtcTime> at;
   std::optional<UtcTime> until;  ///< if it ends at a known time

@@ -39,6 +39,8 @@ std::string_view task_kind_id(TaskKind kind);
 /// The words used in lists: "first edge".
 std::string_view task_kind_words(TaskKind kind);
 WorkMeasure work_measure(TaskKind kind);
+/// Whether the work gives the surface its look: done late, the finish is lost.
+bool makes_the_finish(TaskKind kind);
 /// The kind of task for an operation on plastic concrete.
 TaskKind task_kind_of(Operation operation);
 

@@ -31,8 +31,8 @@ struct ZonePlan {
   std::optional<PartPlan> border;
   std::vector<FacePlan> faces;
   std::vector<SawPlan> saws;     ///< early entry and wet; none where nothing is cut
-  std::vector<PartTouch> touch;  ///< of the parts, or the whole, and the border
-  std::string working_order;     ///< how to work through it; empty where it behaves as one
+  std::vector<PartTouch> touch;  ///< of the parts or the whole field, and of the border
+  std::string working_order;     ///< how to work through it; empty if it behaves uniformly
 
   /// True if there is release agent on the field or the border: the zone is washed and sealed.
   bool is_washed() const;
