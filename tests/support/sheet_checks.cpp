@@ -100,6 +100,7 @@ class OrderCheck {
     for (const Json& truck : plan_["trucks"]) check_truck(truck);
     for (const Json& member : plan_["crew"]) check_member(member);
     for (const Json& cut : plan_["saw"]) check_cut(cut);
+    for (const Json& zone : plan_["zones"]) check_sawing(zone);
     return std::move(faults_);
   }
 
@@ -231,6 +232,40 @@ class OrderCheck {
 
   void check_cut(const Json& cut) {
     if (!cut["late"].get<bool>()) rise("saw starts, latest", cut["starts"], cut["latest"]);
+  }
+
+  /// The earliest `time` of the zone's cuts with this saw, or with any where none is named.
+  Json first_of_cuts(const Json& zone, const char* time, const Json& operation) const {
+    Json first;
+    for (const Json& cut : plan_["saw"]) {
+      if (cut["zone"] != zone["name"] || cut[time].is_null()) continue;
+      if (!operation.is_null() && cut["operation"] != operation) continue;
+      if (first.is_null() || *instant_min(cut[time]) < *instant_min(first)) first = cut[time];
+    }
+    return first;
+  }
+
+  /// What is said of the saw in a zone is what its list of cuts says.
+  void check_sawing(const Json& zone) {
+    const Json& sawing = zone["joints"]["sawing"];
+    const std::string name = zone["name"].dump();
+    const auto namesakes =
+        std::count_if(plan_["zones"].begin(), plan_["zones"].end(),
+                      [&](const Json& one) { return one["name"] == zone["name"]; });
+    if (namesakes > 1) return;
+    if (sawing.is_null()) {
+      if (!first_of_cuts(zone, "latest", {}).is_null()) say(name + " is cut, but no saw is named");
+      if (!zone["saw_windows"].empty()) say(name + " has a window for a saw, but no cut");
+      return;
+    }
+    const Json due = first_of_cuts(zone, "latest", {});
+    if (sawing["due"] != due) say(name + ": the first cut due is another");
+    if (sawing["starts"] != first_of_cuts(zone, "starts", sawing["operation"])) {
+      say(name + ": the first cut starts at another time");
+    }
+    for (const Json& saw : zone["saw_windows"]) {
+      if (saw["latest"] != due) say(name + ": its saw window closes at another time");
+    }
   }
 
   const Json& plan_;

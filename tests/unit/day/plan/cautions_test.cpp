@@ -269,7 +269,29 @@ TEST_CASE("the loads have cautions of their own") {
   job.order.short_load_m3 = 3.0;
   CHECK(warns(cautions_with(job, no_change), "short_load", CautionLevel::note));
   job.pour.placing_rate_m3_h = 0.5;
+  job.order.discharge_limit_min = 200.0;
   CHECK(warns(cautions_with(job, no_change), "discharge_limit", CautionLevel::caution));
+}
+
+TEST_CASE("a crew, a truck or rain that loses the finish or the slab stops the pour") {
+  Job slow = mild_job();
+  slow.pour.placing_rate_m3_h = 0.5;  // 1.6 m³: three hours, the limit agreed is an hour and a half
+  slow.order.discharge_limit_min = 90.0;
+  CHECK(warns(cautions_with(slow, no_change), "discharge_limit", CautionLevel::stop));
+
+  Job large = mild_job();
+  large.zones[0] = test::zone_named("slab", test::rectangle(0, 0, 20, 12), Finish::broom);
+  large.crew.finishers = 1;
+  CHECK(warns(cautions_with(large, no_change), "late_crew", CautionLevel::stop));
+
+  const auto rain = [](double chance) {
+    return [chance](ForecastHour& hour) {
+      hour.rain_chance = chance;
+      hour.rain_mm = chance > 0.0 ? 1.0 : 0.0;
+    };
+  };
+  CHECK(warns(cautions_with(mild_job(), rain(0.31)), "rain", CautionLevel::caution));
+  CHECK(warns(cautions_with(mild_job(), rain(0.35)), "rain", CautionLevel::stop));
 }
 
 TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
@@ -283,9 +305,12 @@ TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
     plan.cautions = cautions;
     return look_ahead({job, forecast, practice, *run.value, plan});
   };
-  const Caution note{"a", "minor", CautionLevel::note, {}, {}, {}, "x", "ours"};
-  const Caution care{"b", "fast drying", CautionLevel::caution, {}, {}, {}, "x", "ours"};
-  const Caution stop{"c", "frozen ground", CautionLevel::stop, {}, {}, {}, "x", "ours"};
+  const auto caution = [](const char* title, CautionLevel level, Loss loss) {
+    return Caution{"code", title, level, loss, {}, {}, {}, "x", "ours"};
+  };
+  const Caution note = caution("minor", CautionLevel::note, Loss::people);
+  const Caution care = caution("fast drying", CautionLevel::caution, Loss::crack);
+  const Caution stop = caution("frozen ground", CautionLevel::stop, Loss::slab);
   CHECK(judged({note}).verdict == Verdict::good);
   const Outlook careful = judged({note, care, care});
   CHECK(careful.verdict == Verdict::care);
@@ -293,6 +318,10 @@ TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
   const Outlook stopped = judged({care, stop, note});
   CHECK(stopped.verdict == Verdict::think_again);
   CHECK(stopped.reasons == std::vector<std::string>{"frozen ground"});
+  const Caution cracks = caution("saw too late", CautionLevel::stop, Loss::crack);
+  const Caution spoils = caution("no good time", CautionLevel::stop, Loss::finish);
+  CHECK(judged({cracks, spoils, stop}).reasons ==
+        std::vector<std::string>{"frozen ground", "no good time", "saw too late"});
 
   // Hours are listed from two before the pour to two after sunset, one apart.
   CHECK(careful.hours.front().at == after_seconds(mild_job().pour.start, -7200.0));

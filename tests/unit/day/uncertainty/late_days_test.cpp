@@ -1,5 +1,7 @@
 #include "day/uncertainty/late_days.h"
 
+#include <algorithm>
+
 #include <doctest/doctest.h>
 
 #include "slabtide/day/uncertainty/bands.h"
@@ -52,6 +54,20 @@ TEST_CASE("a window that is over before the crew comes is missed, a later one is
   days.move(0, -3.0 * 3600.0);
   days.move(1, 1.0 * 3600.0);
   CHECK(days.chance(TaskKind::broom) == doctest::Approx(0.25));
+}
+
+TEST_CASE("a finish that is lost on one day in three stops the pour, one in four does not") {
+  const auto stops = [](const Days& days) {
+    const DayPlan plan = with_bands(days.planned.plan, days.job, days.ensemble);
+    return std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
+      return caution.code == "late_days" && caution.level == CautionLevel::stop;
+    });
+  };
+  Days days;
+  days.move(0, -3.0 * 3600.0);
+  CHECK(!stops(days));
+  days.move(1, -3.0 * 3600.0);
+  CHECK(stops(days));
 }
 
 TEST_CASE("a window that never opens is missed") {
