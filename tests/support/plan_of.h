@@ -37,6 +37,13 @@ inline Planned plan_of(const Job& job, const SolverSettings& settings = {}) {
   return plan_of(job, series_of(job), settings);
 }
 
+/// The saws' windows of a zone left in one piece; the plan has those of its cuts, if it has any.
+inline std::vector<SawPlan> uncut_saws(const Job& job, const Planned& planned,
+                                       std::size_t zone = 0) {
+  return plan_zone(job.zones[zone], planned.run.zones[zone], job, planned.run, default_practice())
+      .saws;
+}
+
 /// Minutes from the start of the pour to an instant; fails the test if there is no instant.
 inline double minutes_in(const Job& job, const std::optional<UtcTime>& time) {
   REQUIRE(time);

@@ -24,6 +24,7 @@ struct KeyTime {
   std::string what;
   std::string where;
   std::optional<TimeBand> band;
+  std::string band_json;
 };
 
 View key_time_view(const KeyTime& key, const Job& job) {
@@ -32,7 +33,7 @@ View key_time_view(const KeyTime& key, const Job& job) {
   return view.put("what", key.what)
       .flag("other_day", day_clock(*key.at, job) != clock_time(*key.at, zone))
       .put("where", key.where)
-      .put("band", band_views(key.json + "_band", key.band, job));
+      .put("band", band_views(key.band_json, key.band, job));
 }
 
 /// The first main window to open or, with `last`, the last to close.
@@ -45,10 +46,12 @@ KeyTime edge_of_work(const PlannedPour& facts, bool last) {
     const UtcTime at = last ? *shown.window->closes : *shown.window->opens;
     if (found.at && (last ? at <= *found.at : at >= *found.at)) continue;
     const std::string verb(operation_words(main));
-    found = {at, shown.at(last ? "closes" : "opens"),
+    found = {at,
+             shown.at(last ? "closes" : "opens"),
              last ? fmt::format("Last {} done by", verb) : fmt::format("Ready to {}", verb),
              place_words(part, facts.job),
-             last ? shown.window->closes_band : shown.window->opens_band};
+             last ? shown.window->closes_band : shown.window->opens_band,
+             shown.at(last ? "closes_band" : "opens_band")};
   }
   return found;
 }
@@ -76,8 +79,12 @@ KeyTime first_walk(const PlannedPour& facts) {
     const ShownWindow shown = window_of(part, Operation::walk);
     if (shown.window == nullptr || !shown.window->open_all_over) continue;
     if (found.at && *found.at <= *shown.window->open_all_over) continue;
-    found = {shown.window->open_all_over, shown.at("open_all_over"), "Walk on it from",
-             place_words(part, facts.job), std::nullopt};
+    found = {shown.window->open_all_over,
+             shown.at("open_all_over"),
+             "Walk on it from",
+             place_words(part, facts.job),
+             std::nullopt,
+             {}};
   }
   return found;
 }

@@ -70,7 +70,7 @@ std::vector<double> stiffness_minutes(const Job& job) {
   }
   add(part.initial_set);
   add(part.final_set);
-  for (const SawPlan& saw : planned.plan.zones[0].saws) add(saw.opens);
+  for (const SawPlan& saw : test::uncut_saws(job, planned)) add(saw.opens);
   return minutes;
 }
 

@@ -83,11 +83,11 @@ SawDay hours_after_finishing(const DayCase& day, const Sky& sky, bool blankets =
   }
   const test::Planned planned = test::plan_of(job);
   const ZonePlan& zone = planned.plan.zones[0];
+  const std::vector<SawPlan> saws = test::uncut_saws(job, planned);
   const auto after = [&](Operation finish) {
     const UtcTime done = zone.whole.window(finish)->closes.value();
     const auto hours = [&](SawKind kind) {
-      return seconds_between(done, zone.saws[static_cast<std::size_t>(kind)].opens.value()) /
-             3600.0;
+      return seconds_between(done, saws[static_cast<std::size_t>(kind)].opens.value()) / 3600.0;
     };
     return Opens{hours(SawKind::early_entry), hours(SawKind::wet)};
   };

@@ -76,7 +76,6 @@ TEST_CASE("a crew that cannot keep up is told what would help") {
   job.zones[0].outline = test::rectangle(0, 0, 12, 6);
   job.crew.finishers = 2;
   const auto cautions = cautions_with(job, no_change);
-  CHECK(warns(cautions, "late_crew", CautionLevel::caution));
   const Caution* late = find(cautions, "late_crew");
   REQUIRE(late != nullptr);
   CHECK(late->zone == "pad");
@@ -162,7 +161,7 @@ TEST_CASE("rain and thunder count while the slab is soft, and not after") {
     };
   };
   const auto wet = cautions_with(job, rain_at(soft));
-  CHECK(warns(wet, "rain", CautionLevel::caution));
+  CHECK(warns(wet, "rain", CautionLevel::stop));
   CHECK(find(wet, "rain")->text.find("80 % chance") != std::string::npos);
   CHECK(warns(wet, "thunder", CautionLevel::stop));
   const auto late = cautions_with(job, rain_at(hard));
@@ -280,7 +279,7 @@ TEST_CASE("a crew, a truck or rain that loses the finish or the slab stops the p
   CHECK(warns(cautions_with(slow, no_change), "discharge_limit", CautionLevel::stop));
 
   Job large = mild_job();
-  large.zones[0] = test::zone_named("slab", test::rectangle(0, 0, 20, 12), Finish::broom);
+  large.zones[0] = test::zone_named("pad", test::rectangle(0, 0, 20, 12), Finish::broom);
   large.crew.finishers = 1;
   CHECK(warns(cautions_with(large, no_change), "late_crew", CautionLevel::stop));
 

@@ -84,6 +84,7 @@ double minutes_apart(const std::optional<UtcTime>& a, const std::optional<UtcTim
 TEST_CASE("the bands are those of every cell solved for every day") {
   const Job job = shaded_job();
   Planned planned = plan_of(job);
+  planned.plan.zones[0].saws = test::uncut_saws(job, planned);
   const Practice practice = default_practice();
   constexpr std::size_t samples = 20;
   const DayModel model(job, planned.run, planned.plan, practice, evening_before);
