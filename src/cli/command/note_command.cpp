@@ -16,6 +16,7 @@
 #include "request/plan/moment.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/field/check_back.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
@@ -291,25 +292,24 @@ class Note {
     std::ostream nowhere(nullptr);
     const auto planned = plan_request({.path = line_.operands().front()}, text_files(), nowhere);
     if (!planned) return true;
-    std::string names;
-    for (const ZonePlan& zone : planned->plan.zones) {
-      if (zone.name != reading_.zone) continue;
-      for (const PartPlan& part : zone.parts) names += part_name(part);
-      if (zone.border) names += part_name(*zone.border);
+    const PlaceId place = place_of(reading_, planned->plan);
+    const ZonePlan& zone = planned->plan.zones[place.zone];
+    const PartPlan* const part = zone.part(place.part);
+    if (part != nullptr && part != &zone.whole) {
+      reading_.part = part->name;
+      reading_.part_id = part->id;
+      return true;
     }
-    if (part_found_) return true;
+    std::string names;
+    for (const PartPlan& one : zone.parts) names += fmt::format(" \"{}\"", one.name);
+    if (zone.border) names += fmt::format(" \"{}\"", zone.border->name);
     return refused(fmt::format("{} has no part '{}'", reading_.zone, reading_.part),
                    names.empty() ? "it is planned as one: leave --part out"
                                  : fmt::format("its parts are{}", names));
   }
 
-  std::string part_name(const PartPlan& part) {
-    part_found_ = part_found_ || part.name == reading_.part;
-    return fmt::format(" \"{}\"", part.name);
-  }
-
-  /// Adds the line if `sound`, called while the journal is locked, allows it: another `note` cannot
-  /// come in between the check and the new line.
+  /// Adds the line where `sound`, asked with the journal at hand, says that it may: another note
+  /// cannot come between the question and the line.
   template <class Sound>
   bool add_line(const std::string& text, Sound sound) {
     const WriteGuard guard({}, line_.has("force"));
@@ -363,7 +363,6 @@ class Note {
   TypedObservation typed_;
   Observation reading_;
   std::vector<Diagnostic> alone_findings_;
-  bool part_found_ = false;
 };
 
 int run_note(const ParsedLine& line, std::ostream& out, std::ostream& err) {

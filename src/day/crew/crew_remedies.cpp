@@ -17,15 +17,23 @@ constexpr std::size_t max_more_hands = 2;
 /// The effect of one and two ordinary doses at mild temperatures, and an hour between; ours.
 constexpr std::array<int, 3> later_min{30, 60, 90};
 
-/// The zone with the most late minutes that the crew could have prevented: its own finishing.
-std::string latest_zone(const std::vector<Task>& tasks, const Schedule& schedule) {
-  std::map<std::string, int> late_min;
+/// The zone with the most late minutes that the crew could have helped: its own finishing.
+std::optional<std::size_t> latest_zone(const std::vector<Task>& tasks, const Schedule& schedule) {
+  std::map<std::size_t, int> late_min;
   for (std::size_t i = 0; i < tasks.size(); ++i) {
-    if (!tasks[i].later) late_min[tasks[i].zone] += schedule.assignments[i].late_min;
+    if (tasks[i].later || !tasks[i].place) continue;
+    late_min[tasks[i].place->zone] += schedule.assignments[i].late_min;
   }
   const auto latest = std::max_element(late_min.begin(), late_min.end(),
                                        [](auto& a, auto& b) { return a.second < b.second; });
-  return latest == late_min.end() || latest->second == 0 ? std::string() : latest->first;
+  return latest == late_min.end() || latest->second == 0 ? std::nullopt
+                                                         : std::optional(latest->first);
+}
+
+std::string name_of(std::size_t zone, const std::vector<Task>& tasks) {
+  return std::find_if(tasks.begin(), tasks.end(),
+                      [zone](const Task& task) { return task.place && task.place->zone == zone; })
+      ->zone;
 }
 
 void put_back(Task& task, int minutes) {
@@ -35,10 +43,11 @@ void put_back(Task& task, int minutes) {
   if (task.end_by_min) *task.end_by_min += minutes;
 }
 
-std::vector<Task> with_zone_later(std::vector<Task> tasks, const std::string& zone, int minutes,
+std::vector<Task> with_zone_later(std::vector<Task> tasks, std::size_t zone, int minutes,
                                   bool placing_too) {
   for (Task& task : tasks) {
-    const bool moves = task.zone == zone && (placing_too || task.kind != TaskKind::screed);
+    const bool here = task.place && task.place->zone == zone;
+    const bool moves = here && (placing_too || task.kind != TaskKind::screed);
     if (moves) put_back(task, minutes);
   }
   return tasks;
@@ -78,13 +87,13 @@ std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Sche
   for (const Schedule& schedule : larger.first(std::min(max_more_hands, larger.size()))) {
     consider(RemedyKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);
   }
-  const std::string zone = latest_zone(tasks, as_planned);
+  const auto zone = latest_zone(tasks, as_planned);
   for (const bool placing_too : {false, true}) {
-    if (zone.empty()) break;
+    if (!zone) break;
     const RemedyKind kind = placing_too ? RemedyKind::place_later : RemedyKind::slow_the_set;
     for (const int minutes : later_min) {
-      const std::vector<Task> later = with_zone_later(tasks, zone, minutes, placing_too);
-      consider(kind, zone, minutes,
+      const std::vector<Task> later = with_zone_later(tasks, *zone, minutes, placing_too);
+      consider(kind, name_of(*zone, tasks), minutes,
                search_schedule(later, as_planned.crew, nullptr).schedule.late_min);
     }
   }

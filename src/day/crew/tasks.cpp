@@ -119,13 +119,14 @@ class DayTasks {
  private:
   using Index = std::optional<std::size_t>;
 
-  /// A task with its work and workers; empty if there is nothing to do.
-  std::optional<Task> task(TaskKind kind, const std::string& zone, double quantity) const {
+  /// A task with its work and hands; nothing to do makes none.
+  std::optional<Task> task(TaskKind kind, Index zone, double quantity) const {
     if (!(quantity > 0.0)) return std::nullopt;
     const WorkRule& rule = practice_.crew.rule(kind);
     Task made;
     made.kind = kind;
-    made.zone = zone;
+    if (zone) made.place = PlaceId{*zone, {}};
+    if (zone) made.zone = zones_[*zone].name;
     made.work_person_min = quantity / rule.rate_per_person_h * minutes_per_hour;
     made.min_hands = rule.min_hands;
     made.max_hands = rule.max_hands;
@@ -161,26 +162,27 @@ class DayTasks {
   void add_zone(std::size_t index) {
     const Zone& zone = job_.zones[index];
     const ZonePlan& plan = zones_[index];
-    const std::size_t screed = add_screed(plan);
+    const std::size_t screed = add_screed(index);
     std::vector<std::size_t> finishing{screed};
     const auto finish = [&](const PartWork& work) {
       const std::size_t from = tasks_.size();
-      add_part(plan, work, screed);
+      add_part(index, work, screed);
       for (std::size_t i = from; i < tasks_.size(); ++i) finishing.push_back(i);
     };
     for (const PartWork& work : field_work(index)) finish(work);
     if (plan.border) finish(border_work(zone, plan));
     for (std::size_t i = 0; i < plan.faces.size(); ++i) {
-      if (const Index face = add_face(zone, plan, i, screed)) finishing.push_back(*face);
+      if (const Index face = add_face(index, i, screed)) finishing.push_back(*face);
     }
-    add_remedy(plan, finishing);
-    add_covers(zone, plan, finishing);
+    add_remedy(index, finishing);
+    add_covers(index, finishing);
     const Index saw = add_saw(index, finishing);
-    add_next_day(plan, saw.value_or(screed));
+    add_next_day(index, saw.value_or(screed));
   }
 
-  std::size_t add_screed(const ZonePlan& plan) {
-    Task made = *task(TaskKind::screed, plan.name, plan.area_m2);
+  std::size_t add_screed(std::size_t zone) {
+    const ZonePlan& plan = zones_[zone];
+    Task made = *task(TaskKind::screed, zone, plan.area_m2);
     const double within_s = practice_.crew.hours.bull_float_within_min * seconds_per_minute;
     made.min_duration_min =
         seconds_between(plan.placed.start, plan.placed.end) / seconds_per_minute;
@@ -217,11 +219,11 @@ class DayTasks {
     return {*plan.border, zone.border->finish, outer_m, outer_m + inner_line_m(zone), 0.0};
   }
 
-  void add_part(const ZonePlan& plan, const PartWork& work, std::size_t before) {
+  void add_part(std::size_t zone, const PartWork& work, std::size_t before) {
     const PieceRules& rules = practice_.crew.pieces;
     const auto pieces = static_cast<int>(
         std::clamp<long>(std::lround(work.plan.area_m2 / rules.area_m2), 1, rules.max));
-    for (int piece = 1; piece <= pieces; ++piece) add_piece(plan, work, {piece, pieces}, before);
+    for (int piece = 1; piece <= pieces; ++piece) add_piece(zone, work, {piece, pieces}, before);
   }
 
   struct Piece {
@@ -229,11 +231,12 @@ class DayTasks {
     int of = 1;
   };
 
-  void add_piece(const ZonePlan& plan, const PartWork& work, Piece piece, std::size_t before) {
+  void add_piece(std::size_t zone, const PartWork& work, Piece piece, std::size_t before) {
     for (const Operation operation : operations_of(work)) {
       const OperationWindow* window = window_of(operation, work.plan);
-      auto made = task(task_kind_of(operation), plan.name, quantity_of(operation, work) / piece.of);
+      auto made = task(task_kind_of(operation), zone, quantity_of(operation, work) / piece.of);
       if (!made || window == nullptr || !window->opens) continue;
+      made->place->part = work.plan.id;
       made->part = work.plan.name;
       made->piece = piece.number;
       made->pieces = piece.of;
@@ -243,29 +246,32 @@ class DayTasks {
     }
   }
 
-  Index add_face(const Zone& zone, const ZonePlan& plan, std::size_t face, std::size_t before) {
-    auto made = task(TaskKind::strip_face, plan.name, zone.faces[face].length_m);
+  Index add_face(std::size_t zone, std::size_t face, std::size_t before) {
+    const ZonePlan& plan = zones_[zone];
+    auto made = task(TaskKind::strip_face, zone, job_.zones[zone].faces[face].length_m);
     if (!made || !plan.faces[face].strip.opens) return std::nullopt;
+    made->place->part = plan.faces[face].id;
     if (plan.faces.size() > 1) made->part = plan.faces[face].name;
     put_window(*made, plan.faces[face].strip);
     made->after = {before};
     return add(std::move(*made));
   }
 
-  void add_remedy(const ZonePlan& plan, std::vector<std::size_t>& finishing) {
+  void add_remedy(std::size_t zone, std::vector<std::size_t>& finishing) {
     if (job_.pour.curing != CuringKind::film) return;
-    Task made = *task(TaskKind::remedy, plan.name, plan.area_m2);
+    const ZonePlan& plan = zones_[zone];
+    Task made = *task(TaskKind::remedy, zone, plan.area_m2);
     made.start_from_min = minutes_.up(plan.whole.sheen_gone.value_or(plan.placed.end));
     made.end_by_min = minutes_.down(plan.whole.final_set);
     made.after = finishing;
     finishing.push_back(add(std::move(made)));
   }
 
-  /// Covers are laid at the time the user gives, else once they no longer mark the surface.
-  void add_covers(const Zone& zone, const ZonePlan& plan,
-                  const std::vector<std::size_t>& finishing) {
+  /// Laid at the hour the user gives, else once it no longer marks the surface.
+  void add_covers(std::size_t zone, const std::vector<std::size_t>& finishing) {
+    const ZonePlan& plan = zones_[zone];
     std::vector<UtcTime> times;
-    for (const Cover& cover : covers_on(zone, job_.pour)) {
+    for (const Cover& cover : covers_on(job_.zones[zone], job_.pour)) {
       if (cover.from > plan.placed.end) times.push_back(cover.from);
     }
     const CuringKind curing = job_.pour.curing;
@@ -273,7 +279,7 @@ class DayTasks {
     const auto final_set = plan.final_set();
     if (times.empty() && is_laid && final_set) times.push_back(*final_set);
     for (const UtcTime at : times) {
-      Task made = *task(TaskKind::cover, plan.name, plan.area_m2);
+      Task made = *task(TaskKind::cover, zone, plan.area_m2);
       made.start_from_min = minutes_.up(at);
       made.after = finishing;
       made.later = true;
@@ -288,6 +294,7 @@ class DayTasks {
     for (const SawRun& run : saw_runs(zone, cuts_)) {
       Task made;
       made.kind = TaskKind::saw;
+      made.place = PlaceId{zone, {}};
       made.zone = zones_[zone].name;
       made.min_hands = rule.min_hands;
       made.max_hands = rule.max_hands;
@@ -305,13 +312,14 @@ class DayTasks {
     return last;
   }
 
-  /// First release agent and slurry are washed off, then the dry slab is sealed.
-  void add_next_day(const ZonePlan& plan, std::size_t before) {
+  /// Release agent and slurry off, then the sealer on the dry slab.
+  void add_next_day(std::size_t zone, std::size_t before) {
+    const ZonePlan& plan = zones_[zone];
     const auto wash_opens = plan.opens_after_set(Operation::wash);
     const auto seal_opens = plan.opens_after_set(Operation::seal);
     if (!plan.is_washed() || !wash_opens) return;
     const WorkHours& hours = practice_.crew.hours;
-    Task washing = *task(TaskKind::wash, plan.name, plan.area_m2);
+    Task washing = *task(TaskKind::wash, zone, plan.area_m2);
     const UtcTime wash_at = next_working_time(*wash_opens, job_, hours);
     washing.start_from_min = minutes_.up(wash_at);
     washing.after = {before};
@@ -321,8 +329,7 @@ class DayTasks {
     const double washed_min = washing.duration_min(washing.max_hands) + dry_min;
     const std::size_t washed = add(std::move(washing));
     if (!seal_opens) return;
-    Task sealing =
-        *task(TaskKind::seal, plan.name, plan.area_m2 * practice_.crew.coverage.sealer_coats);
+    Task sealing = *task(TaskKind::seal, zone, plan.area_m2 * practice_.crew.coverage.sealer_coats);
     const UtcTime dry_at = after_seconds(wash_at, washed_min * seconds_per_minute);
     sealing.start_from_min =
         minutes_.up(next_working_time(std::max(*seal_opens, dry_at), job_, hours));
@@ -334,7 +341,7 @@ class DayTasks {
   }
 
   void add_clean_up() {
-    Task made = *task(TaskKind::clean_up, {}, 1.0);
+    Task made = *task(TaskKind::clean_up, std::nullopt, 1.0);
     for (std::size_t i = 0; i < tasks_.size(); ++i) {
       if (!tasks_[i].later) made.after.push_back(i);
     }

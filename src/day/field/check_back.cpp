@@ -33,11 +33,11 @@ class Checking {
 
  private:
   std::optional<UtcTime> planned_time(const Observation& reading) const {
-    const ObservationPlace place = place_of(reading, plan_);
+    const PlaceId place = place_of(reading, plan_);
     const ZoneRun& zone = run_.zones[place.zone];
     if (reading.kind == ObservationKind::placed) return zone.placing.start;
     std::vector<TimedArea> areas;
-    for (const std::size_t i : place.cells) {
+    for (const std::size_t i : cells_at(place, plan_)) {
       const CellRun& cell = zone.cells[i];
       areas.push_back({event_s(reading.kind, run_.histories[cell.history]), cell.cell.area_m2});
     }
@@ -84,10 +84,10 @@ class Checking {
   }
 
   std::optional<double> surface_c(const Observation& reading, double at_s) const {
-    const ObservationPlace place = place_of(reading, plan_);
+    const PlaceId place = place_of(reading, plan_);
     double sum = 0.0;
     double area_m2 = 0.0;
-    for (const std::size_t i : place.cells) {
+    for (const std::size_t i : cells_at(place, plan_)) {
       const CellRun& cell = run_.zones[place.zone].cells[i];
       const ColumnHistory& history = run_.histories[cell.history];
       if (at_s < history.time_s.front() || at_s > history.time_s.back()) continue;
@@ -111,17 +111,19 @@ std::optional<double> CheckedObservation::late_min(const Journal& journal) const
   return seconds_between(*planned, journal.readings[reading].at) / seconds_per_minute;
 }
 
-ObservationPlace place_of(const Observation& reading, const DayPlan& plan) {
-  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
-    const ZonePlan& zone = plan.zones[i];
-    if (zone.name != reading.zone) continue;
-    for (const PartPlan& part : zone.parts) {
-      if (part.name == reading.part) return {i, part.cells};
-    }
-    if (zone.border && zone.border->name == reading.part) return {i, zone.border->cells};
-    return {i, zone.whole.cells};
-  }
-  throw std::invalid_argument("reading: the plan has no such zone");
+PlaceId place_of(const Observation& reading, const DayPlan& plan) {
+  const auto zone =
+      std::find_if(plan.zones.begin(), plan.zones.end(),
+                   [&reading](const ZonePlan& one) { return one.name == reading.zone; });
+  if (zone == plan.zones.end()) throw std::invalid_argument("reading: the plan has no such zone");
+  return {static_cast<std::size_t>(zone - plan.zones.begin()),
+          zone->part_id(reading.part_id.empty() ? reading.part : reading.part_id)};
+}
+
+const std::vector<std::size_t>& cells_at(const PlaceId& place, const DayPlan& plan) {
+  const ZonePlan& zone = plan.zones.at(place.zone);
+  const PartPlan* const part = zone.part(place.part);
+  return part == nullptr ? zone.whole.cells : part->cells;
 }
 
 std::optional<double> setting_psi(ObservationKind kind, const Practice& practice) {

@@ -70,7 +70,7 @@ class Learning {
     for (const Observation& reading : journal_.readings) {
       const auto psi = setting_psi(reading.kind, practice_);
       if (!psi) continue;
-      const ObservationPlace place = place_of(reading, plan_);
+      const PlaceId place = place_of(reading, plan_);
       const SettingParameters& setting = run.mix_of(run.zones[place.zone]).setting;
       const double noted_h = set_age_h(reading, place, run) - setting.shift_h;
       const double own_h = set_age_at_resistance_h(*psi, setting) - setting.shift_h;
@@ -80,13 +80,12 @@ class Learning {
   }
 
  private:
-  /// The mean set age over the observation's place at its time.
-  static double set_age_h(const Observation& reading, const ObservationPlace& place,
-                          const PourRun& run) {
+  /// At the hour of the reading, mean of its place.
+  double set_age_h(const Observation& reading, const PlaceId& place, const PourRun& run) const {
     const double at_s = seconds_between(run.weather.grid.start, reading.at);
     double sum = 0.0;
     double area_m2 = 0.0;
-    for (const std::size_t i : place.cells) {
+    for (const std::size_t i : cells_at(place, plan_)) {
       const CellRun& cell = run.zones[place.zone].cells[i];
       const ColumnHistory& history = run.histories[cell.history];
       const auto& ages = reading.kind == ObservationKind::initial_set ? history.set_age_middle_h

@@ -43,8 +43,8 @@ SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings) {
   const Practice& practice = planned.practice;
   const SampleScale scale = sample_scale(planned.run, planned.forecast, practice.spread);
   DayModel model(planned.job, planned.run, planned.plan, practice, scale);
-  const std::vector<Sighting> sightings = sightings_of(planned.job, planned.run, planned.plan,
-                                                       planned.journal, model, practice.reading);
+  const std::vector<Sighting> sightings =
+      sightings_of(planned.run, planned.plan, planned.journal, model, practice.reading);
   WeighedDays weighed = weigh_days(model, planned.run, sightings, practice.reading, settings);
   const UncertainInputs middle = weighed.mean();
   SolverSettings solver;

@@ -4,8 +4,11 @@
 #include <cmath>
 #include <numeric>
 
+#include <fmt/format.h>
+
 #include "day/practice/one_in_ten.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/field/check_back.h"
 #include "slabtide/weather/air/moist_air.h"
 
 namespace slabtide {
@@ -54,20 +57,6 @@ double value_of(const Observation& reading, double at_s) {
   if (reading.kind == ObservationKind::wind)
     return std::log(std::max(*reading.value, min_wind_m_s));
   return *reading.value;
-}
-
-/// The columns of the part that the observation names; those of the whole zone if there is no such
-/// part.
-PartColumns columns_named(const std::string& part, const ZonePlan& plan,
-                          const ZoneColumns& columns) {
-  for (std::size_t i = 0; i < plan.parts.size() && i < columns.parts.size(); ++i) {
-    if (plan.parts[i].name == part) return columns.parts[i];
-  }
-  if (columns.border && part == plan.border->name) return *columns.border;
-  for (std::size_t i = 0; i < plan.faces.size(); ++i) {
-    if (plan.faces[i].name == part) return {columns.faces[i], columns.faces[i]};
-  }
-  return columns.whole;
 }
 
 using TimeOf = std::optional<double> (*)(const ColumnEvents&);
@@ -123,10 +112,10 @@ double expected_value(const Sighting& sighting, std::size_t reading, const Sampl
   const double at_s = sighting.at_s[reading];
   switch (sighting.kind) {
     case ObservationKind::concrete_temperature:
-      return run.mix_of(run.zones[sighting.zone_index]).discharge_c + sample.mix.discharge_k;
+      return run.mix_of(run.zones[sighting.zone()]).discharge_c + sample.mix.discharge_k;
     case ObservationKind::placed:
       return sampled_placing_s(
-          seconds_between(run.weather.grid.start, run.zones[sighting.zone_index].placing.start),
+          seconds_between(run.weather.grid.start, run.zones[sighting.zone()].placing.start),
           model.set().start_s, sample);
     case ObservationKind::surface_temperature: {
       const std::size_t place = sighting.surface[reading];
@@ -154,9 +143,9 @@ double log_chance_under(double z) {
 
 class Collecting {
  public:
-  Collecting(const Job& job, const PourRun& run, const DayPlan& plan, DayModel& model,
+  Collecting(const PourRun& run, const DayPlan& plan, DayModel& model,
              const ObservationRules& rules)
-      : job_(job), run_(run), plan_(plan), model_(model), rules_(rules) {}
+      : run_(run), plan_(plan), model_(model), rules_(rules) {}
 
   void add(const Observation& reading, std::size_t index) {
     if (reading.kind == ObservationKind::crack) return;
@@ -178,25 +167,23 @@ class Collecting {
 
  private:
   Sighting& find(const Observation& reading) {
-    const auto same = [&reading](const Sighting& s) {
-      return s.kind == reading.kind && s.zone == reading.zone && s.part == reading.part;
-    };
+    std::optional<PlaceId> place;
+    if (!reading.zone.empty()) place = place_of(reading, plan_);
+    const auto same = [&](const Sighting& s) { return s.kind == reading.kind && s.place == place; };
     const auto found = std::find_if(sightings_.begin(), sightings_.end(), same);
     if (found != sightings_.end()) return *found;
-    sightings_.push_back(begin(reading));
+    sightings_.push_back(begin(reading, place));
     return sightings_.back();
   }
 
-  Sighting begin(const Observation& reading) const {
+  Sighting begin(const Observation& reading, const std::optional<PlaceId>& place) const {
     Sighting made;
     made.kind = reading.kind;
-    made.zone = reading.zone;
-    made.part = reading.part;
-    for (std::size_t i = 0; i < job_.zones.size(); ++i) {
-      if (job_.zones[i].name == reading.zone) made.zone_index = i;
-    }
-    made.columns =
-        columns_named(reading.part, plan_.zones[made.zone_index], model_.zones()[made.zone_index]);
+    made.place = place;
+    made.place_words =
+        reading.part.empty() ? reading.zone : fmt::format("{}, {}", reading.zone, reading.part);
+    made.columns = columns_of(place ? place->part : std::string(), plan_.zones[made.zone()],
+                              model_.zones()[made.zone()]);
     const double one = deviation(reading.kind, rules_);
     made.variance = one * one;
     made.shared_variance = rules_.shared_fraction * made.variance;
@@ -204,7 +191,6 @@ class Collecting {
     return made;
   }
 
-  const Job& job_;
   const PourRun& run_;
   const DayPlan& plan_;
   DayModel& model_;
@@ -240,10 +226,9 @@ double Sighting::mean_variance() const {
   return shared_variance + (variance - shared_variance) / static_cast<double>(values.size());
 }
 
-std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const DayPlan& plan,
-                                   const Journal& journal, DayModel& model,
-                                   const ObservationRules& rules) {
-  Collecting collecting(job, run, plan, model, rules);
+std::vector<Sighting> sightings_of(const PourRun& run, const DayPlan& plan, const Journal& journal,
+                                   DayModel& model, const ObservationRules& rules) {
+  Collecting collecting(run, plan, model, rules);
   for (std::size_t i = 0; i < journal.readings.size(); ++i) {
     collecting.add(journal.readings[i], i);
   }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -13,11 +14,10 @@ namespace slabtide {
 /// The observations of one kind at one place, which share much of their error.
 struct Sighting {
   ObservationKind kind = ObservationKind::thumbprint;
-  std::string zone;  ///< empty for the whole job
-  std::string part;
+  std::optional<PlaceId> place;       ///< absent for the whole job
+  std::string place_words;            ///< as it was called when noted
   std::vector<std::size_t> readings;  ///< indices into the journal
-  std::size_t zone_index = 0;
-  PartColumns columns;  ///< of the model
+  PartColumns columns;                ///< of the model
   std::vector<double> at_s;
   std::vector<double> values;  ///< the quantity compared: seconds, °C, logarithm of the wind, or a
                                ///< fraction
@@ -27,17 +27,17 @@ struct Sighting {
   /// A saw that did not ravel shows that its time has come, but not that it has only just come.
   bool by_then = false;
 
+  std::size_t zone() const { return place ? place->zone : 0; }
   double mean_value() const;
   /// Variance of the mean of all observations.
   double mean_variance() const;
 };
 
-/// The observations that say something about the uncertain inputs, in order of their first time.
-/// Registers the surface temperatures needed with the model. An observation of a whole zone may
-/// have been made anywhere on it, which counts as an error.
-std::vector<Sighting> sightings_of(const Job& job, const PourRun& run, const DayPlan& plan,
-                                   const Journal& journal, DayModel& model,
-                                   const ObservationRules& rules);
+/// The readings that tell something about the uncertain inputs, in the order of their first hour.
+/// The model is asked for the surface where it is wanted. A reading that is of the whole zone may
+/// have been taken anywhere on it, which counts as error.
+std::vector<Sighting> sightings_of(const PourRun& run, const DayPlan& plan, const Journal& journal,
+                                   DayModel& model, const ObservationRules& rules);
 
 /// What each of the observations would be on a day, without errors of observation.
 std::vector<double> expected_values(const Sighting& sighting, const Sample& sample,

@@ -45,12 +45,8 @@ int rank_of(ObservationKind kind) {
   return found == order.end() ? 0 : static_cast<int>(found - order.begin()) + 1;
 }
 
-std::string place_words(const Sighting& sighting) {
-  return sighting.part.empty() ? sighting.zone : sighting.zone + ", " + sighting.part;
-}
-
 std::string sighting_words(const Sighting& sighting) {
-  const std::string place = place_words(sighting);
+  const std::string& place = sighting.place_words;
   return place.empty() ? std::string(observation_words(sighting.kind))
                        : fmt::format("{} ({})", observation_words(sighting.kind), place);
 }
@@ -129,7 +125,7 @@ class Sifting {
   }
 
   bool out_of_order(const Sighting& a, const Sighting& b) {
-    if (a.zone != b.zone || a.part != b.part) return false;
+    if (a.place != b.place) return false;
     const bool a_first = rank_of(a.kind) < rank_of(b.kind);
     const Sighting& before = a_first ? a : b;
     const Sighting& after = a_first ? b : a;

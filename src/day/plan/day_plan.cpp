@@ -14,22 +14,22 @@ namespace slabtide {
 
 namespace {
 
-void take_if_tighter(std::optional<Tightest>& tightest, const ZonePlan& zone, const PartPlan& part,
-                     Operation operation) {
+void take_if_tighter(std::optional<Tightest>& tightest, const ZonePlan& zone, std::size_t index,
+                     const PartPlan& part, Operation operation) {
   const OperationWindow* window = part.window(operation);
   if (window == nullptr) return;
   const auto minutes = window->minutes();
   if (!minutes || (tightest && rounded(tightest->minutes) <= rounded(*minutes))) return;
-  tightest = Tightest{zone.name, part.name, operation, *window->opens, *minutes};
+  tightest = Tightest{{index, part.id}, zone.name, part.name, operation, *window->opens, *minutes};
 }
 
 std::optional<Tightest> find_tightest(const Job& job, const std::vector<ZonePlan>& zones) {
   std::optional<Tightest> tightest;
   for (std::size_t i = 0; i < zones.size(); ++i) {
     const Operation operation = main_operation(job.zones[i].finish);
-    if (zones[i].parts.empty()) take_if_tighter(tightest, zones[i], zones[i].whole, operation);
+    if (zones[i].parts.empty()) take_if_tighter(tightest, zones[i], i, zones[i].whole, operation);
     for (const PartPlan& part : zones[i].parts) {
-      take_if_tighter(tightest, zones[i], part, operation);
+      take_if_tighter(tightest, zones[i], i, part, operation);
     }
   }
   return tightest;

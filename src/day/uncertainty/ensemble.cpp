@@ -117,6 +117,17 @@ class DayModel::Choosing {
   ColumnQuestions asked_;
 };
 
+PartColumns columns_of(std::string_view part_id, const ZonePlan& plan, const ZoneColumns& columns) {
+  for (std::size_t i = 0; i < plan.parts.size(); ++i) {
+    if (plan.parts[i].id == part_id) return columns.parts[i];
+  }
+  if (plan.border && plan.border->id == part_id) return *columns.border;
+  for (std::size_t i = 0; i < plan.faces.size(); ++i) {
+    if (plan.faces[i].id == part_id) return {columns.faces[i], columns.faces[i]};
+  }
+  return columns.whole;
+}
+
 DayModel::DayModel(const Job& job, const PourRun& run, const PourRun& shown, const DayPlan& plan,
                    const Practice& practice, const SampleScale& scale)
     : practice_(practice), scale_(scale) {

@@ -28,7 +28,7 @@ TaskList list_of(const Schedule& schedule) {
 /// The columns that a task's windows move with; empty for tasks that do not follow the setting.
 struct Mover {
   std::optional<Operation> operation;
-  std::optional<PartColumns> columns;
+  PartColumns columns;
 };
 
 int moved(int planned_min, double by_min) {
@@ -64,13 +64,18 @@ class WorkedDays {
   WorkedDays(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble)
       : crew_(crew), ensemble_(ensemble), list_(list_of(crew.schedule)) {
     for (const Task& task : crew.tasks) {
-      movers_.push_back({plastic_operation_of(task.kind), columns_of(task, sampled_for, ensemble)});
+      Mover mover;
+      if (task.place) {
+        const std::size_t zone = task.place->zone;
+        mover.operation = plastic_operation_of(task.kind);
+        mover.columns =
+            columns_of(task.place->part, sampled_for.zones.at(zone), ensemble.zones.at(zone));
+      }
+      movers_.push_back(mover);
     }
   }
 
-  bool follows_setting(std::size_t task) const {
-    return movers_[task].operation && movers_[task].columns;
-  }
+  bool follows_setting(std::size_t task) const { return movers_[task].operation.has_value(); }
 
   WorkedDay on(std::size_t day) const {
     std::vector<Task> tasks = crew_.tasks;
@@ -91,7 +96,7 @@ class WorkedDays {
  private:
   WindowMove move_on(std::size_t day, std::size_t task) const {
     const Mover& mover = movers_[task];
-    return move_of(ensemble_.planned, ensemble_.days[day], *mover.columns, *mover.operation);
+    return move_of(ensemble_.planned, ensemble_.days[day], mover.columns, *mover.operation);
   }
 
   const CrewPlan& crew_;

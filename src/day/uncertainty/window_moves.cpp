@@ -37,30 +37,6 @@ std::optional<Operation> plastic_operation_of(TaskKind kind) {
   return std::nullopt;
 }
 
-std::optional<PartColumns> columns_of(const Task& task, const DayPlan& plan,
-                                      const Ensemble& ensemble) {
-  for (std::size_t i = 0; i < plan.zones.size(); ++i) {
-    const ZonePlan& zone = plan.zones[i];
-    const ZoneColumns& columns = ensemble.zones[i];
-    if (zone.name != task.zone) continue;
-    if (task.kind == TaskKind::strip_face) {
-      for (std::size_t k = 0; k < zone.faces.size(); ++k) {
-        if (task.part.empty() || zone.faces[k].name == task.part) {
-          return PartColumns{columns.faces[k], columns.faces[k]};
-        }
-      }
-      return std::nullopt;
-    }
-    if (task.part.empty()) return columns.whole;
-    if (zone.border && zone.border->name == task.part) return columns.border;
-    for (std::size_t k = 0; k < zone.parts.size(); ++k) {
-      if (zone.parts[k].name == task.part) return columns.parts[k];
-    }
-    return columns.whole;
-  }
-  return std::nullopt;
-}
-
 WindowMove move_of(const DayEvents& planned, const DayEvents& day, const PartColumns& columns,
                    Operation operation) {
   const auto window = [operation](const DayEvents& events, std::size_t column) {

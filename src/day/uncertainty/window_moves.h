@@ -12,13 +12,7 @@ namespace slabtide {
 /// The operation on plastic concrete that a task does; empty for other tasks.
 std::optional<Operation> plastic_operation_of(TaskKind kind);
 
-/// The columns that represent a task's concrete. `plan` is the one the ensemble was sampled for:
-/// for a part that it does not have, the columns of the whole zone; empty for a zone that it does
-/// not have.
-std::optional<PartColumns> columns_of(const Task& task, const DayPlan& plan,
-                                      const Ensemble& ensemble);
-
-/// How far the two ends of a part's window move from the planned day to another, in minutes.
+/// How far the two ends of a part's window move from the planned day to another, minutes.
 struct WindowMove {
   std::optional<double> first_opens;
   std::optional<double> last_opens;

@@ -34,8 +34,9 @@ constexpr double min_bin_m = 1e-3;
 /// One way to order the zone's cells along a line.
 struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
-  std::string wall;
-  std::vector<double> place_m;  ///< one entry per cell
+  std::string wall;  ///< its name
+  std::string id;
+  std::vector<double> place_m;  ///< one a cell
 };
 
 /// Sums over the cells in one bin of a line, for weighted least squares.
@@ -57,22 +58,28 @@ double distance_to_segment(Point p, Point a, Point b) {
   return std::hypot(p.x_m - a.x_m - t * dx, p.y_m - a.y_m - t * dy);
 }
 
-Line line_by(Line::Kind kind, const ZoneRun& run, double (*place)(const Cell&)) {
-  Line line{kind, {}, {}};
+Line line_by(Line::Kind kind, const char* id, const ZoneRun& run, double (*place)(const Cell&)) {
+  Line line{kind, {}, id, {}};
   for (const CellRun& cell : run.cells) line.place_m.push_back(place(cell.cell));
   return line;
 }
 
 std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run) {
   if (zone.path) {
-    return {line_by(Line::Kind::along_walk, run, [](const Cell& cell) { return cell.along_m; })};
+    return {line_by(Line::Kind::along_walk, "along", run,
+                    [](const Cell& cell) { return cell.along_m; })};
   }
-  std::vector<Line> lines{
-      line_by(Line::Kind::west_to_east, run, [](const Cell& cell) { return cell.centre.x_m; }),
-      line_by(Line::Kind::south_to_north, run, [](const Cell& cell) { return cell.centre.y_m; })};
-  for (const Obstacle& obstacle : job.obstacles) {
+  std::vector<Line> lines{line_by(Line::Kind::west_to_east, "west", run,
+                                  [](const Cell& cell) { return cell.centre.x_m; }),
+                          line_by(Line::Kind::south_to_north, "south", run,
+                                  [](const Cell& cell) { return cell.centre.y_m; })};
+  for (std::size_t i = 0; i < job.obstacles.size(); ++i) {
+    const Obstacle& obstacle = job.obstacles[i];
     if (obstacle.kind != ObstacleKind::wall) continue;
-    Line line{Line::Kind::from_wall, obstacle.name.empty() ? "wall" : obstacle.name, {}};
+    Line line{Line::Kind::from_wall,
+              obstacle.name.empty() ? "wall" : obstacle.name,
+              fmt::format("wall{}", i + 1),
+              {}};
     for (const CellRun& cell : run.cells) {
       line.place_m.push_back(distance_to_segment(cell.cell.centre, obstacle.from, obstacle.to));
     }
@@ -318,7 +325,8 @@ std::vector<ZonePart> split_into_parts(const Job& job, const Zone& zone, const Z
   for (std::size_t i = 0; i < best.stretches.size(); ++i) {
     timed.emplace_back(
         mean_s(best.stretches[i]),
-        ZonePart{part_name(best_line, i, best.stretches, uncut_length_m(zone), job.units),
+        ZonePart{fmt::format("{}-{}-of-{}", best_line.id, i + 1, best.stretches.size()),
+                 part_name(best_line, i, best.stretches, uncut_length_m(zone), job.units),
                  best.stretches[i].cells});
   }
   std::stable_sort(timed.begin(), timed.end(), [](const auto& a, const auto& b) {

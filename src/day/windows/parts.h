@@ -10,6 +10,7 @@ namespace slabtide {
 
 /// A stretch of a zone that becomes ready together.
 struct ZonePart {
+  std::string id;  ///< as PlaceId::part
   std::string name;
   std::vector<std::size_t> cells;  ///< indices into ZoneRun::cells
 };

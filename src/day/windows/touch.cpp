@@ -97,7 +97,7 @@ std::vector<PartTouch> touch_of(const std::vector<TouchedPart>& parts, const Zon
   std::vector<PartTouch> touches;
   for (const TouchedPart& part : parts) {
     const OperationWindow* window = part.plan->window(part.operation);
-    PartTouch touch{part.plan->name, part.operation, {}};
+    PartTouch touch{part.plan->id, part.plan->name, part.operation, {}};
     for (const double at_s : quarters) {
       const UtcTime at = run.at(at_s);
       const double psi = typical_resistance_psi(*part.plan, zone, run, at_s);

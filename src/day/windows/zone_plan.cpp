@@ -47,6 +47,7 @@ std::vector<FacePlan> plan_faces(const Zone& zone, const ZoneRun& zone_run, cons
   std::vector<FacePlan> faces;
   for (std::size_t i = 0; i < zone.faces.size(); ++i) {
     FacePlan face;
+    face.id = fmt::format("face-{}", i + 1);
     face.name = zone.faces.size() == 1 ? "step face" : fmt::format("step face {}", i + 1);
     face.facing_deg = zone.faces[i].facing_deg;
     face.strip = plan_strip(zone_run.faces[i], run, practice);
@@ -68,6 +69,27 @@ std::optional<UtcTime> part_opens(const PartPlan& part, Operation operation) {
 }
 
 }  // namespace
+
+const PartPlan* ZonePlan::part(std::string_view id) const {
+  if (id.empty()) return &whole;
+  if (border && border->id == id) return &*border;
+  const auto found = std::find_if(parts.begin(), parts.end(),
+                                  [id](const PartPlan& part) { return part.id == id; });
+  return found == parts.end() ? nullptr : &*found;
+}
+
+std::string ZonePlan::part_id(std::string_view called) const {
+  std::string by_name;
+  bool is_id = false;
+  const auto look_at = [&](const auto& place) {
+    is_id = is_id || place.id == called;
+    if (place.name == called) by_name = place.id;
+  };
+  for (const PartPlan& part : parts) look_at(part);
+  if (border) look_at(*border);
+  for (const FacePlan& face : faces) look_at(face);
+  return is_id ? std::string(called) : by_name;
+}
 
 bool ZonePlan::is_washed() const {
   return whole.window(Operation::wash) != nullptr ||
@@ -101,12 +123,14 @@ ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, co
                         practice.cells.part_differs_min * seconds_per_minute)) {
     plan.parts.push_back(plan_part(std::move(part.name), std::move(part.cells), zone_run,
                                    operations, released, run, practice));
+    plan.parts.back().id = std::move(part.id);
   }
   plan.working_order = working_order(plan.parts, main);
   if (zone.border) {
     plan.border = plan_part("border", cells_where(zone_run, true), zone_run,
                             operations_of(zone.border->finish), takes_release(zone.border->finish),
                             run, practice);
+    plan.border->id = "border";
   }
   plan.touch = plan_touch(plan, zone, zone_run, run, practice);
   plan.faces = plan_faces(zone, zone_run, run, practice);

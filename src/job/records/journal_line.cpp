@@ -41,7 +41,9 @@ std::string journal_line(const Observation& reading, const Job& job) {
   std::string line = fmt::format("{}  {}{}", time_text(reading.at, job.site.time_zone),
                                  observation_id(reading.kind), value_text(reading, job.units));
   if (!reading.zone.empty()) line += fmt::format("  {}", journal_word(reading.zone));
-  if (!reading.part.empty()) line += fmt::format(" {}", journal_word(reading.part));
+  if (!reading.part.empty()) {
+    line += fmt::format(" {}", journal_word(noted_part_text({reading.part, reading.part_id})));
+  }
   return line + "\n";
 }
 

@@ -101,6 +101,23 @@ class Cutter {
   JournalLine result_;
 };
 
+/// "along-2-of-3", "wall3-1-of-2", "face-1": what a place of a zone is known by.
+bool is_part_id(std::string_view text) {
+  const auto skip = [&text](std::string_view signs) {
+    const std::size_t count = std::min(text.find_first_not_of(signs), text.size());
+    text.remove_prefix(count);
+    return count > 0;
+  };
+  constexpr std::string_view digits = "0123456789";
+  if (!skip("abcdefghijklmnopqrstuvwxyz")) return false;
+  skip(digits);
+  if (!skip("-") || !skip(digits)) return false;
+  constexpr std::string_view of = "-of-";
+  if (text.starts_with(of)) text.remove_prefix(of.size());
+  skip(digits);
+  return text.empty();
+}
+
 }  // namespace
 
 JournalLine cut_journal_line(std::string_view line, std::size_t number) {
@@ -119,6 +136,18 @@ std::string journal_word(std::string_view text) {
     if (found == escapes.end()) word += c;
   }
   return word + '"';
+}
+
+std::string noted_part_text(const NotedPart& part) {
+  if (part.id.empty() || part.id == part.name) return part.name;
+  return fmt::format("{} ({})", part.name, part.id);
+}
+
+NotedPart parse_noted_part(const std::string& text) {
+  const std::size_t open = text.rfind(" (");
+  if (open == std::string::npos || open == 0 || !text.ends_with(')')) return {text, {}};
+  std::string id = text.substr(open + 2, text.size() - open - 3);
+  return is_part_id(id) ? NotedPart{text.substr(0, open), std::move(id)} : NotedPart{text, {}};
 }
 
 }  // namespace slabtide

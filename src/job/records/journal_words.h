@@ -27,4 +27,15 @@ JournalLine cut_journal_line(std::string_view line, std::size_t number);
 /// The text as a word of a line: unchanged if that reads back the same, else in quotation marks.
 std::string journal_word(std::string_view text);
 
+/// A part of a zone as it was called when noted, and what the plan knows it by (PlaceId); empty
+/// where that is not known.
+struct NotedPart {
+  std::string name;
+  std::string id;
+};
+
+/// "last 20 ft (along-2-of-2)"; the name alone without an id, or where that is its name too.
+std::string noted_part_text(const NotedPart& part);
+NotedPart parse_noted_part(const std::string& text);
+
 }  // namespace slabtide

@@ -270,7 +270,11 @@ class LineReader {
   }
 
   bool read_part() {
-    if (more()) entry_.reading.part = words_[next_++].text;
+    if (more()) {
+      NotedPart part = parse_noted_part(words_[next_++].text);
+      entry_.reading.part = std::move(part.name);
+      entry_.reading.part_id = std::move(part.id);
+    }
     if (!more()) return true;
     return fail(here(), "part",
                 fmt::format("'{}' is one word too many", printable(words_[next_].text)),

@@ -11,13 +11,15 @@ namespace slabtide {
 /// Reads a journal, one observation per line:
 ///
 ///     2026-05-14 11:05  thumbprint   landing
-///     2026-05-14 11:20  surface 88 °F  walk "last 20 ft"   # anything behind a number sign
-///     undo
+///     2026-05-14 11:20  surface 88 °F  walk "last 20 ft (along-2-of-2)"   # anything behind this
+///     sign undo
 ///
-/// Each line has the day and time on the site's clock (or an instant with an offset, or a time
-/// alone, as `clock_instant` takes it), the id of the observation, its value with the unit if it
-/// has one, the zone, and a part of the zone. Names with a blank are quoted; a backslash inside
-/// quotation marks works as in TOML. `undo` strikes out the last line before it that counts.
+/// which is the day and the time on the site's clock (or an instant with its offset, or a time
+/// alone, as `clock_instant` takes it), the reading by its id, its value with the unit where it
+/// has one, the zone by its name in the job and a part of it: as the plan called it, with what the
+/// plan knows it by under any forecast (PlaceId) behind it in parentheses. A name alone is looked
+/// for among those of the plan. Names with a blank stand in quotation marks, where a backslash does
+/// what it does in TOML. `undo` strikes the last line before it that counts.
 ///
 /// A last line without a line break was cut short by a crash or is still being typed: it is skipped
 /// with a warning. A line that ends in `unfinished_mark` was such a line.

@@ -23,6 +23,9 @@ std::string id_of(const Fields&... fields) {
   return id;
 }
 
+/// A place's id within its zone (PlaceId): the whole has a number too.
+std::string id_in_zone(const std::string& part_id) { return part_id.empty() ? "0" : part_id; }
+
 std::string place_words(const std::string& zone, const std::string& part) {
   return part.empty() ? zone : fmt::format("{}, {}", zone, part);
 }
@@ -92,27 +95,23 @@ class EventList {
   }
 
   void add_zone(const ZonePlan& zone) {
-    if (zone.parts.empty()) add_part(zone, zone.whole, "0");
-    int number = 0;
-    for (const PartPlan& part : zone.parts) add_part(zone, part, std::to_string(++number));
-    if (zone.border) add_part(zone, *zone.border, "border");
-    number = 0;
-    for (const FacePlan& face : zone.faces) {
-      add_window(zone.name, face.name, fmt::format("face {}", ++number), face.strip);
-    }
+    if (zone.parts.empty()) add_part(zone, zone.whole);
+    for (const PartPlan& part : zone.parts) add_part(zone, part);
+    if (zone.border) add_part(zone, *zone.border);
+    for (const FacePlan& face : zone.faces) add_window(zone.name, face.name, face.id, face.strip);
     for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
       if (const OperationWindow* window = zone.whole.window(operation)) add_ready(zone, *window);
     }
   }
 
-  void add_part(const ZonePlan& zone, const PartPlan& part, const std::string& number) {
+  void add_part(const ZonePlan& zone, const PartPlan& part) {
     for (const OperationWindow& window : part.windows) {
-      if (window.operation >= Operation::saw_dry) continue;  // these apply to the zone as a whole
-      add_window(zone.name, part.name, number, window);
+      if (window.operation >= Operation::saw_dry) continue;  // these wait for the whole zone
+      add_window(zone.name, part.name, part.id, window);
     }
   }
 
-  void add_window(const std::string& zone, const std::string& part, const std::string& number,
+  void add_window(const std::string& zone, const std::string& part, const std::string& part_id,
                   const OperationWindow& window) {
     if (!window.opens) return;
     std::string words = window.is_never()
@@ -120,7 +119,7 @@ class EventList {
                             : fmt::format("Opens {}, all over {}, closes {}.", clock(window.opens),
                                           clock(window.open_all_over), clock(window.closes));
     if (!window.note.empty()) words += fmt::format("\nNote: {}", window.note);
-    add({.id = id_of("window", zone, number, operation_id(window.operation)),
+    add({.id = id_of("window", zone, id_in_zone(part_id), operation_id(window.operation)),
          .category = "window",
          .summary =
              fmt::format("{}: {}", operation_words(window.operation), place_words(zone, part)),
@@ -132,7 +131,7 @@ class EventList {
 
   void add_ready(const ZonePlan& zone, const OperationWindow& window) {
     if (!window.open_all_over) return;
-    add({.id = id_of("window", zone.name, "0", operation_id(window.operation)),
+    add({.id = id_of("window", zone.name, id_in_zone({}), operation_id(window.operation)),
          .category = "window",
          .summary = fmt::format("{}: {}", operation_words(window.operation), zone.name),
          .description = fmt::format("From {} on, all over.", clock(window.open_all_over)),
@@ -153,7 +152,7 @@ class EventList {
       case JointWay::tool:
         // If the finish has its own tooled joints, these are already among the windows.
         if (facts_.plan.zones[zone].whole.window(Operation::tooled_joint) == nullptr) {
-          add_window(facts_.job.zones[zone].name, {}, "0", choice.tooled);
+          add_window(facts_.job.zones[zone].name, {}, {}, choice.tooled);
         }
     }
   }

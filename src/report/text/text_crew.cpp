@@ -189,7 +189,9 @@ std::string text_crew(const PlannedPour& facts, const TextStyle& style) {
     text += member_block(crew, who, facts.job, style);
   }
   text += fmt::format("\n{}\n", style.heading("Working through"));
-  for (const ZonePlan& zone : facts.plan.zones) text += touch_strips(zone, crew, facts.job);
+  for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
+    text += touch_strips(zone, facts.plan, facts.job);
+  }
   text += paragraph(touch_legend(), 2, 2) + "\n";
   text += style.heading("Take along") + "\n" + supply_lines(facts.plan.supplies, facts.job.units);
   return style.finished(text);

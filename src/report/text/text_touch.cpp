@@ -34,25 +34,23 @@ std::string hour_line(const PartTouch& touch, const Job& job) {
   return line + "\n";
 }
 
-/// When the crew works on the part: from its first task of that kind to its last.
-std::string crew_time(const PartTouch& touch, const ZonePlan& zone, const CrewPlan& crew,
+/// When the crew is on the part: from its first task of that kind to its last.
+std::string crew_time(const PartTouch& touch, std::size_t zone, const CrewPlan& crew,
                       const Job& job) {
+  const PlaceId place{zone, touch.part_id};
   std::optional<UtcTime> from;
   UtcTime to;
   for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
     const Task& task = crew.tasks[i];
-    const bool here = task.zone == zone.name && task.part == touch.part &&
-                      task.kind == task_kind_of(touch.operation);
-    if (!here) continue;
+    if (task.place != place || task.kind != task_kind_of(touch.operation)) continue;
     to = from ? std::max(to, crew.ends[i]) : crew.ends[i];
     from = std::min(from.value_or(crew.starts[i]), crew.starts[i]);
   }
   return from ? fmt::format("{}-{}", day_clock(*from, job), day_clock(to, job)) : std::string();
 }
 
-std::string strip(const PartTouch& touch, const ZonePlan& zone, const CrewPlan& crew,
-                  const Job& job) {
-  const std::string part = touch.part.empty() ? zone.name : touch.part;
+std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job) {
+  const std::string part = touch.part.empty() ? job.zones[zone].name : touch.part;
   std::string line = fmt::format(
       "  {} ",
       pad(fmt::format("{}, {}", part, operation_words(touch.operation)), touch_label_width - 1));
@@ -63,10 +61,11 @@ std::string strip(const PartTouch& touch, const ZonePlan& zone, const CrewPlan& 
 
 }  // namespace
 
-std::string touch_strips(const ZonePlan& zone, const CrewPlan& crew, const Job& job) {
-  if (zone.touch.empty()) return {};
-  std::string text = hour_line(zone.touch.front(), job);
-  for (const PartTouch& touch : zone.touch) text += strip(touch, zone, crew, job);
+std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job) {
+  const std::vector<PartTouch>& touches = plan.zones[zone].touch;
+  if (touches.empty()) return {};
+  std::string text = hour_line(touches.front(), job);
+  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job);
   return text;
 }
 

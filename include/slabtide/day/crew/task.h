@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "slabtide/day/practice/task_kind.h"
+#include "slabtide/day/windows/place_id.h"
 
 namespace slabtide {
 
@@ -17,9 +18,10 @@ namespace slabtide {
 /// start while the first tenth is workable and end while the last one is.
 struct Task {
   TaskKind kind = TaskKind::screed;
-  std::string zone;  ///< empty for the whole job
-  std::string part;  ///< empty for a whole zone
-  /// A part too large to be done in one go is divided into pieces, in the order they become ready.
+  std::optional<PlaceId> place;  ///< absent for the whole job
+  std::string zone;              ///< as it is shown; empty for the whole job
+  std::string part;              ///< as it is shown; empty for a whole zone
+  /// A part too large to be done in one go is taken in pieces, as it gets ready.
   int piece = 1;
   int pieces = 1;
   double work_person_min = 0.0;

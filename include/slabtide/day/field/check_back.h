@@ -20,13 +20,14 @@ struct CheckedObservation {
   std::optional<double> late_min(const Journal& journal) const;
 };
 
-/// The cells that an observation is of: those of its part, else of the zone's field. Indices into
-/// ZoneRun::cells. Error: std::invalid_argument for a zone that the plan does not have.
-struct ObservationPlace {
-  std::size_t zone = 0;
-  std::vector<std::size_t> cells;
-};
-ObservationPlace place_of(const Observation& reading, const DayPlan& plan);
+/// Where a reading was taken: its part by the id that was noted, or, where none was, by the name
+/// that the plan gives it; what the plan does not have is the whole zone. Error:
+/// std::invalid_argument for a zone that the plan does not have.
+PlaceId place_of(const Observation& reading, const DayPlan& plan);
+
+/// The cells that a reading there is of: of its part, else of the zone's field. Indices into
+/// ZoneRun::cells.
+const std::vector<std::size_t>& cells_at(const PlaceId& place, const DayPlan& plan);
 
 /// The resistance that an observation of the set means, psi: a thumbprint is where stamping may
 /// begin, a print no longer taken is where it must end, and an edge that holds is where the detail

@@ -18,8 +18,9 @@ namespace slabtide {
 
 /// The tightest window of the day.
 struct Tightest {
-  std::string zone;
-  std::string part;
+  PlaceId place;
+  std::string zone;  ///< as it is shown
+  std::string part;  ///< as it is shown; empty for a whole zone
   Operation operation = Operation::stamp;
   UtcTime opens;
   double minutes = 0.0;

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "slabtide/day/plan/day_plan.h"
@@ -26,7 +27,11 @@ struct ZoneColumns {
   std::size_t saw_limit = 0;  ///< where the surface cools first, apart from a tenth of the area
 };
 
-/// The events of each of the model's columns on one day.
+/// Those of a zone's place by its id; of the whole zone where the plan that the columns were chosen
+/// for has no such place.
+PartColumns columns_of(std::string_view part_id, const ZonePlan& plan, const ZoneColumns& columns);
+
+/// What happens to each of the model's columns on one day.
 using DayEvents = std::vector<ColumnEvents>;
 
 /// A pour reduced to a few representative columns, so that it can be computed for many sampled

@@ -53,6 +53,7 @@ std::optional<Time> held_until_set(Operation operation, const std::optional<Time
 
 /// A part of a zone that behaves uniformly: the whole zone, a strip, or the border.
 struct PartPlan {
+  std::string id;    ///< as PlaceId::part
   std::string name;  ///< empty for a whole zone
   double area_m2 = 0.0;
   std::vector<std::size_t> cells;  ///< indices into ZoneRun::cells

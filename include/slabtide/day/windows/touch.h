@@ -31,7 +31,8 @@ struct TouchAt {
 
 /// The touch of one part for its finish's main operation, at each quarter hour.
 struct PartTouch {
-  std::string part;  ///< empty for a whole zone
+  std::string part_id;  ///< as PlaceId::part
+  std::string part;     ///< its name; empty for a whole zone
   Operation operation = Operation::stamp;
   std::vector<TouchAt> quarters;
 };

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "slabtide/day/pour/pour_run.h"
@@ -14,6 +15,7 @@ namespace slabtide {
 
 /// A formed face and when its form comes off.
 struct FacePlan {
+  std::string id;  ///< as PlaceId::part
   std::string name;
   std::optional<double> facing_deg;
   OperationWindow strip;
@@ -34,7 +36,12 @@ struct ZonePlan {
   std::vector<PartTouch> touch;  ///< of the parts or the whole field, and of the border
   std::string working_order;     ///< how to work through it; empty if it behaves uniformly
 
-  /// True if there is release agent on the field or the border: the zone is washed and sealed.
+  /// The whole, a part or the border by its id; null for a face, and for what the plan does not
+  /// have.
+  const PartPlan* part(std::string_view id) const;
+  /// The id of what is called so, by its id or its name; empty where nothing is: the whole.
+  std::string part_id(std::string_view called) const;
+  /// Release agent lies on the field or the border: the zone is washed and sealed.
   bool is_washed() const;
   /// When field and border have both set all over; empty if that is after the plan's end.
   std::optional<UtcTime> final_set() const;

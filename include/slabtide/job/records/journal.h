@@ -57,6 +57,9 @@ struct Observation {
   std::string zone;  ///< empty for the whole job
   std::string part;  ///< the part's name when noted; empty for the whole zone
   SourcePosition where;
+  /// What the plan knows the part by, whatever it is called (PlaceId); empty where the journal has
+  /// the name alone.
+  std::string part_id = {};
 };
 
 /// Everything noted about a job.

@@ -339,7 +339,8 @@ TEST_CASE("a step is stripped and faced in its own window") {
   zone.faces = {face};
   const Job job = test::sample_job({zone});
   ZonePlan plan = zone_plan(zone, 10.0, job);
-  plan.faces = {{"step face", std::nullopt, window(Operation::strip, job, 140, 140, 200, 200)}};
+  plan.faces = {
+      {"face-1", "step face", std::nullopt, window(Operation::strip, job, 140, 140, 200, 200)}};
   const std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
   const Task* step = find(tasks, TaskKind::strip_face);
   REQUIRE(step != nullptr);

@@ -39,7 +39,7 @@ class OnePad {
     const SampleScale scale = sample_scale(planned_.run, forecast_, practice_.spread);
     DayModel model(job_, planned_.run, planned_.plan, practice_, scale);
     const auto sightings =
-        sightings_of(job_, planned_.run, planned_.plan, {readings}, model, practice_.reading);
+        sightings_of(planned_.run, planned_.plan, {readings}, model, practice_.reading);
     EnsembleSettings settings;
     settings.samples = samples;
     return weigh_days(model, planned_.run, sightings, practice_.reading, settings);

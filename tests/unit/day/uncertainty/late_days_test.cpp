@@ -150,5 +150,25 @@ TEST_CASE("what does not follow the setting has no chance told") {
   CHECK(days.planned.plan.crew.late_chances.empty());
 }
 
+TEST_CASE("a task moves with its own zone, whatever else is called so") {
+  Days days;
+  days.job = test::sample_job({test::zone_named("near", test::rectangle(0, 0, 3.0, 3.0)),
+                               test::zone_named("far", test::rectangle(9.0, 0, 3.0, 3.0))});
+  days.planned = test::plan_of(days.job);
+  days.ensemble = days.make();
+  for (ZonePlan& zone : days.planned.plan.zones) zone.name = "pad";
+  for (Task& task : days.planned.plan.crew.tasks) task.zone = "pad";
+  const ZoneColumns far = days.ensemble.zones.at(1);
+  for (const std::size_t column : {far.whole.first, far.whole.last}) {
+    days.ensemble.days[0][column].window(Operation::broom) = {};
+  }
+  const DayPlan plan = with_bands(days.planned.plan, days.job, days.ensemble);
+  for (std::size_t i = 0; i < plan.crew.tasks.size(); ++i) {
+    const Task& task = plan.crew.tasks[i];
+    if (task.kind != TaskKind::broom) continue;
+    CHECK(*plan.crew.late_chances[i] == doctest::Approx(task.place->zone == 1 ? 0.25 : 0.0));
+  }
+}
+
 }  // namespace
 }  // namespace slabtide

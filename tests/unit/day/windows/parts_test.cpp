@@ -44,6 +44,8 @@ TEST_CASE("a sunny east half is a part of its own, and comes first") {
   REQUIRE(parts.size() == 2);
   CHECK(parts[0].name == "east side");
   CHECK(parts[1].name == "west side");
+  CHECK(parts[0].id == "west-2-of-2");
+  CHECK(parts[1].id == "west-1-of-2");
   CHECK(parts[0].cells.size() + parts[1].cells.size() == run.cells.size());
   for (const std::size_t i : parts[0].cells) CHECK(run.cells[i].cell.centre.x_m > 3.0);
 }
@@ -65,6 +67,7 @@ TEST_CASE("the shade of a slanting wall is told by the wall") {
   REQUIRE(parts.size() == 2);
   CHECK(parts[0].name == "away from the garage");
   CHECK(parts[1].name == "by the garage");
+  CHECK(parts[1].id == "wall1-1-of-2");
 }
 
 TEST_CASE("a walk is split along its line and measured from its start") {
@@ -84,6 +87,7 @@ TEST_CASE("a walk is split along its line and measured from its start") {
   CHECK(parts[0].name == "last 14 ft");
   CHECK(parts[1].name == "14 to 28 ft");
   CHECK(parts[2].name == "first 14 ft");
+  CHECK(parts[0].id == "along-3-of-3");
   job.units = UnitSystem::si;
   CHECK(split_into_parts(job, walk, run, ready, 20 * minute_s)[2].name == "first 4.3 m");
 }

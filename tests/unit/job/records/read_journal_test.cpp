@@ -55,8 +55,10 @@ TEST_CASE("a line is the day, the hour, the reading, its value, the zone and a p
       "2026-05-14 11:05  thumbprint landing\n"
       "2026-05-14 11:20\tsurface 88 °F  walk \"last 20 ft\"  # in the sun\r\n"
       "2026-05-14 7:55 concrete 63F\n"
-      "2026-05-14T12:00-04:00 humidity 40 % walk\n");
-  REQUIRE(readings.size() == 4);
+      "2026-05-14T12:00-04:00 humidity 40 % walk\n"
+      "2026-05-14 12:10  thumbprint walk \"by the (old) wall (wall3-2-of-2)\"\n"
+      "2026-05-14 12:20  thumbprint walk \"by the wall (of the shed-2)\"\n");
+  REQUIRE(readings.size() == 6);
   CHECK(readings[0].kind == ObservationKind::thumbprint);
   CHECK(readings[0].at == utc(14, 16, 5));
   CHECK(readings[0].zone == "landing");
@@ -66,8 +68,13 @@ TEST_CASE("a line is the day, the hour, the reading, its value, the zone and a p
   CHECK(readings[1].value.value() == doctest::Approx(celsius_from_fahrenheit(88.0)));
   CHECK(readings[2].at == utc(14, 12, 55));
   CHECK(readings[2].zone.empty());
+  CHECK(readings[1].part_id.empty());
   CHECK(readings[3].at == utc(14, 16, 0));
   CHECK(readings[3].value.value() == doctest::Approx(0.4));
+  CHECK(readings[4].part == "by the (old) wall");
+  CHECK(readings[4].part_id == "wall3-2-of-2");
+  CHECK(readings[5].part == "by the wall (of the shed-2)");
+  CHECK(readings[5].part_id.empty());
 }
 
 TEST_CASE("values are read in each of their units") {
@@ -202,6 +209,7 @@ TEST_CASE("every kind and every name is written as it is read") {
         if (measure == ObservationMeasure::humidity) reading.value = 0.4;
         if (kind == ObservationKind::placed) reading.at = utc(14, 12, 30);
         if (zone.name == "walk") reading.part = "the \"far\" end";
+        if (zone.name == "walk" && i % 2 == 1) reading.part_id = "along-2-of-2";
         text += journal_line(reading, job);
         written.push_back(std::move(reading));
       }
@@ -213,6 +221,7 @@ TEST_CASE("every kind and every name is written as it is read") {
       CHECK(read[i].at == written[i].at);
       CHECK(read[i].zone == written[i].zone);
       CHECK(read[i].part == written[i].part);
+      CHECK(read[i].part_id == written[i].part_id);
       CHECK(read[i].value.has_value() == written[i].value.has_value());
       // Written to a tenth of its unit: here at most a tenth of a degree, m/s or percent.
       if (read[i].value) CHECK(std::abs(*read[i].value - *written[i].value) < 0.06);
