@@ -4,14 +4,12 @@
 
 #include <nlohmann/json.hpp>
 
+#include "json_values.h"
 #include "report/words/decimals.h"
-#include "slabtide/core/version.h"
 
 namespace slabtide {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json maybe_hundredths(const std::optional<double>& value) {
   return value ? Json(hundredths(*value)) : Json(nullptr);
@@ -29,8 +27,7 @@ class JsonCheckBack {
   Json document() const {
     const Job& job = facts_.plan.job;
     const CheckSummary summary = summary_of(facts_);
-    Json json;
-    json["slabtide"] = {{"version", version()}, {"schema", 1}};
+    Json json = json_document();
     json["job"] = {{"name", job.name}, {"start", time(job.pour.start)}};
     json["readings"] = Json::array();
     for (const CheckedObservation& one : facts_.checked) json["readings"].push_back(entry(one));
@@ -41,16 +38,19 @@ class JsonCheckBack {
   }
 
  private:
-  Json time(const std::optional<UtcTime>& at) const {
-    if (!at) return nullptr;
-    return iso8601_minute(*at, facts_.plan.job.site.time_zone);
+  Json time(const std::optional<UtcTime>& at) const { return json_time(at, facts_.plan.job); }
+
+  /// Of the plan's parts; null where the reading is held against the whole zone, or the job.
+  Json part_id(const Observation& reading) const {
+    return reading.zone.empty() ? Json() : json_maybe(place_of(reading, facts_.plan.plan).part);
   }
 
   Json entry(const CheckedObservation& one) const {
     const Observation& reading = facts_.reading(one);
     Json json = {{"reading", observation_id(reading.kind)},
-                 {"zone", reading.zone.empty() ? Json(nullptr) : Json(reading.zone)},
-                 {"part", reading.part.empty() ? Json(nullptr) : Json(reading.part)},
+                 {"zone", json_maybe(reading.zone)},
+                 {"part", json_maybe(reading.part)},
+                 {"part_id", part_id(reading)},
                  {"at", time(reading.at)},
                  {"planned", time(one.planned)},
                  {"late_min", whole(one.late_min(facts_.journal))}};
@@ -68,8 +68,7 @@ class JsonCheckBack {
 }  // namespace
 
 std::string json_check_back(const CheckBackFacts& facts) {
-  constexpr int indent = 2;
-  return JsonCheckBack(facts).document().dump(indent) + "\n";
+  return json_text(JsonCheckBack(facts).document());
 }
 
 }  // namespace slabtide

@@ -4,28 +4,19 @@
 
 #include <nlohmann/json.hpp>
 
+#include "json_values.h"
 #include "report/words/decimals.h"
-#include "slabtide/core/version.h"
 
 namespace slabtide {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// A number or null.
-template <class T>
-Json maybe(const std::optional<T>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 class JsonCompare {
  public:
   explicit JsonCompare(const CompareFacts& facts) : facts_(facts) {}
 
   Json document() const {
-    Json json;
-    json["slabtide"] = {{"version", version()}, {"schema", 1}};
+    Json json = json_document();
     json["job"] = {{"name", facts_.plan.job.name}, {"start", time(facts_.plan.job.pour.start)}};
     json["days_drawn"] = facts_.comparison.days_sampled;
     json["choices"] = Json::array();
@@ -45,8 +36,7 @@ class JsonCompare {
   }
 
  private:
-  Json time(UtcTime at) const { return iso8601_minute(at, facts_.plan.job.site.time_zone); }
-  Json time(const std::optional<UtcTime>& at) const { return at ? time(*at) : Json(nullptr); }
+  Json time(const std::optional<UtcTime>& at) const { return json_time(at, facts_.plan.job); }
 
   Json choice_entry(const ComparedChoice& compared) const {
     const ChoiceFigures& figures = compared.figures;
@@ -61,7 +51,7 @@ class JsonCompare {
         {"expected_late_min", std::lround(figures.expected_late_min)},
         {"bad_day_late_min", std::lround(figures.bad_day_late_min)},
         {"finishers", compared.choice.job.crew.finishers},
-        {"smallest_crew", maybe(figures.smallest_crew)},
+        {"smallest_crew", json_maybe(figures.smallest_crew)},
         {"crew_h", hundredths(figures.crew_hours)},
         {"peak_evaporation_kg_m2_h", hundredths(figures.peak_evaporation_kg_m2_h)},
         {"early_sheens", figures.early_sheens},
@@ -94,8 +84,7 @@ class JsonCompare {
 }  // namespace
 
 std::string json_compare(const CompareFacts& facts) {
-  constexpr int indent = 2;
-  return JsonCompare(facts).document().dump(indent) + "\n";
+  return json_text(JsonCompare(facts).document());
 }
 
 }  // namespace slabtide

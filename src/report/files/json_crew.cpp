@@ -11,12 +11,9 @@ namespace slabtide {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json time(UtcTime at, const Job& job) { return iso8601_minute(at, job.site.time_zone); }
-
 Json task_facts(const Task& task) {
   Json json{{"task", task_kind_id(task.kind)}, {"zone", task.zone}, {"part", task.part}};
+  json["part_id"] = task.place ? task.place->part : std::string();
   if (task.pieces > 1) {
     json["piece"] = task.piece;
     json["pieces"] = task.pieces;
@@ -26,8 +23,8 @@ Json task_facts(const Task& task) {
 
 Json timed_task(const CrewPlan& crew, std::size_t task, const Job& job) {
   Json json = task_facts(crew.tasks[task]);
-  json["start"] = time(crew.starts[task], job);
-  json["end"] = time(crew.ends[task], job);
+  json["start"] = json_time(crew.starts[task], job);
+  json["end"] = json_time(crew.ends[task], job);
   json["hands"] = crew.schedule.assignments[task].hands;
   json["late_min"] = crew.schedule.assignments[task].late_min;
   const bool known = task < crew.late_chances.size() && crew.late_chances[task];
@@ -37,19 +34,20 @@ Json timed_task(const CrewPlan& crew, std::size_t task, const Job& job) {
 
 Json member_json(const CrewPlan& crew, const CrewMember& member, const Job& job) {
   Json json{{"name", member.name},
-            {"arrives", time(member.visits.front().arrives, job)},
-            {"leaves", time(member.visits.front().leaves, job)},
+            {"arrives", json_time(member.visits.front().arrives, job)},
+            {"leaves", json_time(member.visits.front().leaves, job)},
             {"tasks", Json::array()},
             {"idle", Json::array()},
             {"returns", Json::array()}};
   for (const CrewVisit& visit : member.visits) {
     for (const std::size_t task : visit.tasks) json["tasks"].push_back(timed_task(crew, task, job));
     for (const IdleTime& idle : visit.idle) {
-      json["idle"].push_back({{"from", time(idle.from, job)}, {"to", time(idle.to, job)}});
+      json["idle"].push_back(
+          {{"from", json_time(idle.from, job)}, {"to", json_time(idle.to, job)}});
     }
     if (&visit == &member.visits.front()) continue;
     json["returns"].push_back(
-        {{"arrives", time(visit.arrives, job)}, {"leaves", time(visit.leaves, job)}});
+        {{"arrives", json_time(visit.arrives, job)}, {"leaves", json_time(visit.leaves, job)}});
   }
   return json;
 }
@@ -73,19 +71,19 @@ std::string_view amount_key(SupplyKind kind) {
 
 }  // namespace
 
-std::string json_crew(const CrewPlan& crew, const Job& job) {
+Json json_crew(const CrewPlan& crew, const Job& job) {
   Json json = Json::array();
   for (const CrewMember& member : crew.people) {
     if (!member.visits.empty()) json.push_back(member_json(crew, member, job));
   }
-  return json.dump();
+  return json;
 }
 
-std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
-  if (crew.people.empty()) return "null";
+Json json_crew_summary(const CrewPlan& crew, const Job& job) {
+  if (crew.people.empty()) return nullptr;
   Json json{{"finishers", crew.schedule.crew},
             {"late_min", crew.schedule.late_min},
-            {"smallest_crew", crew.smallest_crew ? Json(*crew.smallest_crew) : Json(nullptr)},
+            {"smallest_crew", json_maybe(crew.smallest_crew)},
             {"enough_crew", crew.enough_crew},
             {"least_late_min", crew.min_late_min},
             {"crew_hours", hundredths(crew.crew_hours())},
@@ -103,24 +101,25 @@ std::string json_crew_summary(const CrewPlan& crew, const Job& job) {
                              {"amount", remedy.amount},
                              {"late_min", remedy.late_min}});
   }
-  return json.dump();
+  return json;
 }
 
-std::string json_touch(const std::vector<PartTouch>& touches, const Job& job) {
+Json json_touch(const std::vector<PartTouch>& touches, const Job& job) {
   Json json = Json::array();
   for (const PartTouch& touch : touches) {
     for (const TouchAt& quarter : touch.quarters) {
-      json.push_back({{"at", time(quarter.at, job)},
+      json.push_back({{"at", json_time(quarter.at, job)},
                       {"part", touch.part},
+                      {"part_id", touch.part_id},
                       {"operation", operation_id(touch.operation)},
                       {"touch", touch_id(quarter.touch)},
                       {"resistance_psi", tenths(quarter.resistance_psi)}});
     }
   }
-  return json.dump();
+  return json;
 }
 
-std::string json_supplies(const std::vector<Supply>& supplies) {
+Json json_supplies(const std::vector<Supply>& supplies) {
   Json json = Json::array();
   for (const Supply& supply : supplies) {
     json.push_back({{"item", supply_id(supply.kind)},
@@ -128,7 +127,7 @@ std::string json_supplies(const std::vector<Supply>& supplies) {
                     {"area_m2", hundredths(supply.area_m2)},
                     {"zones", supply.zones}});
   }
-  return json.dump();
+  return json;
 }
 
 }  // namespace slabtide

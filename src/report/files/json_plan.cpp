@@ -8,19 +8,16 @@
 #include <nlohmann/json.hpp>
 
 #include "json_crew.h"
+#include "json_values.h"
 #include "report/words/decimals.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
-#include "slabtide/core/version.h"
-#include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/geometry/canonical.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string_view saw_id(SawKind kind) {
   return operation_id(kind == SawKind::early_entry ? Operation::saw_dry : Operation::saw_wet);
@@ -31,10 +28,7 @@ class JsonPlan {
   explicit JsonPlan(const PlannedPour& facts) : facts_(facts) {}
 
   Json document() const {
-    Json json;
-    json["slabtide"] = {{"version", version()}, {"schema", 1}};
-    json["made_at"] = facts_.now.is_not_a_date_time() ? Json(nullptr) : time(facts_.now);
-    json["verdict"] = verdict();
+    Json json = json_document();
     json["job"] = job();
     json["weather"] = weather();
     json["mix"] = mix();
@@ -45,9 +39,9 @@ class JsonPlan {
     json["tightest"] = tightest();
     json["order"] = order();
     json["trucks"] = trucks();
-    json["crew"] = Json::parse(json_crew(facts_.plan.crew, facts_.job));
-    json["crew_summary"] = Json::parse(json_crew_summary(facts_.plan.crew, facts_.job));
-    json["supplies"] = Json::parse(json_supplies(facts_.plan.supplies));
+    json["crew"] = json_crew(facts_.plan.crew, facts_.job);
+    json["crew_summary"] = json_crew_summary(facts_.plan.crew, facts_.job);
+    json["supplies"] = json_supplies(facts_.plan.supplies);
     json["saw"] = saws();
     json["cautions"] = Json::array();
     for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
@@ -58,8 +52,7 @@ class JsonPlan {
   }
 
  private:
-  Json time(UtcTime at) const { return iso8601_minute(at, facts_.job.site.time_zone); }
-  Json time(const std::optional<UtcTime>& at) const { return at ? time(*at) : Json(nullptr); }
+  Json time(const std::optional<UtcTime>& at) const { return json_time(at, facts_.job); }
 
   Json job() const {
     const Job& job = facts_.job;
@@ -175,7 +168,7 @@ class JsonPlan {
   }
 
   Json part(const PartPlan& part) const {
-    Json json{{"name", part.name}, {"area_m2", hundredths(part.area_m2)}};
+    Json json{{"id", part.id}, {"name", part.name}, {"area_m2", hundredths(part.area_m2)}};
     put_part(json, part);
     return json;
   }
@@ -197,11 +190,12 @@ class JsonPlan {
     json["border"] = plan.border ? part(*plan.border) : Json(nullptr);
     json["faces"] = Json::array();
     for (const FacePlan& face : plan.faces) {
-      json["faces"].push_back({{"name", face.name},
-                               {"facing_deg", face.facing_deg ? Json(*face.facing_deg) : Json()},
+      json["faces"].push_back({{"id", face.id},
+                               {"name", face.name},
+                               {"facing_deg", json_maybe(face.facing_deg)},
                                {"windows", windows({face.strip})}});
     }
-    json["touch"] = Json::parse(json_touch(plan.touch, facts_.job));
+    json["touch"] = json_touch(plan.touch, facts_.job);
     json["working_order"] = plan.working_order;
     json["joints"] = joints(which);
     json["saw_windows"] = saw_windows(plan);
@@ -211,11 +205,9 @@ class JsonPlan {
   Json tightest() const {
     if (!facts_.plan.tightest) return nullptr;
     const Tightest& tightest = *facts_.plan.tightest;
-    return {{"zone", tightest.zone},
-            {"part", tightest.part},
-            {"operation", operation_id(tightest.operation)},
-            {"opens", time(tightest.opens)},
-            {"minutes", std::round(tightest.minutes)}};
+    return {{"zone", tightest.zone},          {"part", tightest.part},
+            {"part_id", tightest.place.part}, {"operation", operation_id(tightest.operation)},
+            {"opens", time(tightest.opens)},  {"minutes", std::round(tightest.minutes)}};
   }
 
   Json order() const {
@@ -358,8 +350,7 @@ class JsonPlan {
 
 std::string json_plan(const PlannedPour& facts) {
   validate(facts);
-  constexpr int indent = 2;
-  return JsonPlan(facts).document().dump(indent) + "\n";
+  return json_text(JsonPlan(facts).document());
 }
 
 }  // namespace slabtide
