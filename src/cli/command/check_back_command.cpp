@@ -21,8 +21,7 @@ CommandLine check_back_line() {
   line.summary = "after the pour: what was noted beside what was planned";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(write_option("what was seen", endings_of(check_back_formats())));
-  line.options.push_back(force_option());
+  add_write_options(line, "what was seen", endings_of(check_back_formats()));
   return line;
 }
 
@@ -39,9 +38,8 @@ std::vector<CheckedObservation> checked_by_hour(const PlannedPour& pour) {
 }
 
 int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const std::vector<std::string> files = line.texts("write");
-  const auto guard = guard_files("check-back", line, files, endings_of(check_back_formats()), err);
-  if (!guard) return exit_input_wrong;
+  const auto reports = asked_reports("check-back", line, check_back_formats(), err);
+  if (!reports) return exit_input_wrong;
   const auto pour = plan_job(line, err);
   if (!pour) return exit_input_wrong;
   if (pour->journal.readings.empty()) {
@@ -52,8 +50,7 @@ int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err)
   }
   const std::vector<CheckedObservation> checked = checked_by_hour(*pour);
   const CheckBackFacts facts{*pour, pour->journal, checked};
-  const int code = write_reports(files, check_back_formats(), facts, pour->now, *guard, err);
-  if (code != exit_done) return code;
+  if (const int code = reports->write(facts, pour->now, err); code != exit_done) return code;
   out << text_check_back(facts, style_for(out));
   return exit_done;
 }

@@ -21,8 +21,7 @@ CommandLine compare_line() {
   line.operand = "JOB";
   line.options = job_options();
   line.options.push_back(samples_option(compare_samples));
-  line.options.push_back(write_option("the comparison", endings_of(compare_formats())));
-  line.options.push_back(force_option());
+  add_write_options(line, "the comparison", endings_of(compare_formats()));
   return line;
 }
 
@@ -47,17 +46,15 @@ Compared compare(const PlannedPour& pour, std::size_t samples, std::ostream& err
 }
 
 int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const std::vector<std::string> files = line.texts("write");
-  const auto guard = guard_files("compare", line, files, endings_of(compare_formats()), err);
-  if (!guard) return exit_input_wrong;
+  const auto reports = asked_reports("compare", line, compare_formats(), err);
+  if (!reports) return exit_input_wrong;
   const auto samples = samples_asked(line, compare_samples, err);
   if (!samples) return exit_input_wrong;
   const auto pour = plan_job(line, err);
   if (!pour) return exit_input_wrong;
   const Compared compared = compare(*pour, *samples, err);
   const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
-  const int code = write_reports(files, compare_formats(), facts, pour->now, *guard, err);
-  if (code != exit_done) return code;
+  if (const int code = reports->write(facts, pour->now, err); code != exit_done) return code;
   out << text_compare(facts, style_for(out));
   return exit_done;
 }

@@ -17,21 +17,18 @@ CommandLine outlook_line() {
   line.summary = "the pour day's weather by the hour, and whether to pour";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(write_option("the outlook", endings_of(outlook_formats())));
-  line.options.push_back(force_option());
+  add_write_options(line, "the outlook", endings_of(outlook_formats()));
   return line;
 }
 
 int run_outlook(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const std::vector<std::string> files = line.texts("write");
-  const auto guard = guard_files("outlook", line, files, endings_of(outlook_formats()), err);
-  if (!guard) return exit_input_wrong;
+  const auto reports = asked_reports("outlook", line, outlook_formats(), err);
+  if (!reports) return exit_input_wrong;
   const auto pour = plan_job(line, err);
   if (!pour) return exit_input_wrong;
   const Outlook outlook = look_ahead(*pour);
   const OutlookFacts facts{*pour, outlook};
-  const int code = write_reports(files, outlook_formats(), facts, pour->now, *guard, err);
-  if (code != exit_done) return code;
+  if (const int code = reports->write(facts, pour->now, err); code != exit_done) return code;
   out << text_outlook(*pour, outlook, style_for(out));
   return exit_done;
 }

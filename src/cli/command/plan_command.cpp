@@ -24,8 +24,7 @@ CommandLine plan_line() {
   line.max_operands = max_planned_jobs;
   line.options = job_options();
   line.options.push_back(samples_option());
-  line.options.push_back(write_option("the plan", endings_of(plan_formats())));
-  line.options.push_back(force_option());
+  add_write_options(line, "the plan", endings_of(plan_formats()));
   line.details =
       "Of several jobs, one that cannot be planned does not stop the rest. An ending\n"
       "alone, as in --write .html, writes beside the job: pad.html for pad.toml. For\n"

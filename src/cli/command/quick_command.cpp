@@ -47,9 +47,8 @@ CommandLine quick_line() {
       {"finish", "WORD", "stamp, texture, broom, float or trowel; else stamp", false},
       {"time-zone", "NAME", "such as America/Chicago; else the nearest in the table", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
-      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
-      write_option("the plan", endings_of(plan_formats())),
-      force_option()};
+      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false}};
+  add_write_options(line, "the plan", endings_of(plan_formats()));
   line.details =
       "With --units si: temperatures in °C, wind in m/s, thickness in mm.\n"
       "Example: slabtide quick --place 44.9,-91.9 --date 2026-05-14 --high 71 --low 48\n";
@@ -245,9 +244,8 @@ int refuse(const std::string& fault, std::ostream& err) {
 }
 
 int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const std::vector<std::string> files = line.texts("write");
-  const auto guard = guard_files("quick", line, files, endings_of(plan_formats()), err);
-  if (!guard) return exit_input_wrong;
+  const auto reports = asked_reports("quick", line, plan_formats(), err);
+  if (!reports) return exit_input_wrong;
   QuickJob quick = QuickReader(line).read();
   if (!quick.fault.empty()) return refuse(quick.fault, err);
   if (!quick.warning.empty()) err << place_warning("quick", quick.warning);
@@ -260,8 +258,7 @@ int run_quick(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   pour->plan.supplies = {};
   std::vector<std::string>& said = pour->plan.assumptions;
   said.insert(said.begin(), quick.assumed.begin(), quick.assumed.end());
-  const int code = write_reports(files, plan_formats(), *pour, pour->now, *guard, err);
-  if (code != exit_done) return code;
+  if (const int code = reports->write(*pour, pour->now, err); code != exit_done) return code;
   out << text_quick(*pour, style_for(out));
   return exit_done;
 }

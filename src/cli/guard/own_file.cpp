@@ -10,7 +10,6 @@
 #include "job/records/read_journal.h"
 #include "report/files/calendar.h"
 #include "report/files/csv_plan.h"
-#include "slabtide/core/embedded.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/journal.h"
 #include "slabtide/job/records/mix_book.h"

@@ -46,10 +46,13 @@ std::string endings_words(const std::vector<std::string_view>& endings) {
   return words;
 }
 
-Option write_option(std::string_view what, const std::vector<std::string_view>& endings) {
-  return {"write", "FILE",
-          fmt::format("write {} to FILE too, {} as its ending says", what, endings_words(endings)),
-          true};
+void add_write_options(CommandLine& line, std::string_view what,
+                       const std::vector<std::string_view>& endings) {
+  line.options.push_back(
+      {"write", "FILE",
+       fmt::format("write {} to FILE too, {} as its ending says", what, endings_words(endings)),
+       true});
+  line.options.push_back(force_option());
 }
 
 std::string ending_fault(const std::vector<std::string>& paths,

@@ -20,9 +20,10 @@ namespace slabtide {
 /// (no-color.org) nor TERM is dumb.
 TextStyle style_for(const std::ostream& out);
 
-/// The option `--write FILE`, which may be repeated: "write the plan to FILE too, .json or .csv as
-/// its ending says".
-Option write_option(std::string_view what, const std::vector<std::string_view>& endings);
+/// `--write FILE`, many times: "write the plan to FILE too, .json or .csv as its ending says"; and
+/// `--force`.
+void add_write_options(CommandLine& line, std::string_view what,
+                       const std::vector<std::string_view>& endings);
 
 /// A file ready to be written.
 struct MadeFile {
@@ -59,6 +60,31 @@ int write_reports(const std::vector<std::string>& paths, std::span<const FileFor
     if (text) made.push_back({path, std::move(*text)});
   }
   return write_files(made, guard, err);
+}
+
+/// The reports that a command writes to files besides what it prints.
+template <class Facts>
+struct AskedReports {
+  std::vector<std::string> files;
+  std::span<const FileFormat<Facts>> formats;
+  WriteGuard guard;
+
+  /// Returns the exit code; where that is not `exit_done`, nothing is to be printed.
+  int write(const Facts& facts, UtcTime now, std::ostream& err) const {
+    return write_reports(files, formats, facts, now, guard, err);
+  }
+};
+
+/// What the line's --write asks for, looked at before anything is computed; empty where it must
+/// not be written, which was told.
+template <class Facts>
+std::optional<AskedReports<Facts>> asked_reports(std::string_view command, const ParsedLine& line,
+                                                 std::span<const FileFormat<Facts>> formats,
+                                                 std::ostream& err) {
+  const std::vector<std::string> files = line.texts("write");
+  const auto guard = guard_files(command, line, files, endings_of(formats), err);
+  if (!guard) return std::nullopt;
+  return AskedReports<Facts>{files, formats, *guard};
 }
 
 }  // namespace slabtide
