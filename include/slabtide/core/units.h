@@ -24,9 +24,7 @@ inline constexpr double radians_per_degree = std::numbers::pi / 180.0;
 constexpr double celsius_from_fahrenheit(double f) { return (f - 32.0) / 1.8; }
 constexpr double fahrenheit_from_celsius(double c) { return c * 1.8 + 32.0; }
 constexpr double kelvin_from_celsius(double c) { return c + 273.15; }
-constexpr double celsius_from_kelvin(double k) { return k - 273.15; }
 /// A temperature difference.
-constexpr double kelvin_from_fahrenheit_difference(double f) { return f / 1.8; }
 constexpr double fahrenheit_from_kelvin_difference(double k) { return k * 1.8; }
 
 /// Length, area, volume.
@@ -56,15 +54,13 @@ constexpr double m_s_from_knots(double kn) { return kn * 1852.0 / 3600.0; }
 
 /// Mass, and mass per volume or area.
 inline constexpr double kg_per_lb = 0.45359237;
-constexpr double kg_from_lb(double lb) { return lb * kg_per_lb; }
 constexpr double lb_from_kg(double kg) { return kg / kg_per_lb; }
 constexpr double kg_m3_from_lb_yd3(double lb_yd3) { return lb_yd3 * kg_per_lb / m3_per_yd3; }
 constexpr double lb_yd3_from_kg_m3(double kg_m3) { return kg_m3 * m3_per_yd3 / kg_per_lb; }
-constexpr double kg_m2_from_lb_ft2(double v) {
+/// The evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
+constexpr double kg_m2_h_from_lb_ft2_h(double v) {
   return v * kg_per_lb / (metres_per_foot * metres_per_foot);
 }
-/// Evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
-constexpr double kg_m2_h_from_lb_ft2_h(double v) { return kg_m2_from_lb_ft2(v); }
 constexpr double lb_ft2_h_from_kg_m2_h(double v) {
   return v * metres_per_foot * metres_per_foot / kg_per_lb;
 }
@@ -82,14 +78,10 @@ inline constexpr double ml_per_100kg_per_floz_cwt = 29.5735295625 / 45.359237 * 
 constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_floz_cwt; }
 constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
 
-/// Liquid volume, US gallons.
-inline constexpr double l_per_gal = 3.785411784;
-constexpr double l_from_gal(double gal) { return gal * l_per_gal; }
-constexpr double gal_from_l(double l) { return l / l_per_gal; }
+/// Volume of liquids, US gallons.
+constexpr double gal_from_l(double l) { return l / 3.785411784; }
 
 /// Insulation R, h·ft²·°F/Btu to m²K/W.
 constexpr double m2k_w_from_r_us(double r) { return r * 0.1761; }
-/// Depth of rain.
-constexpr double mm_from_rain_in(double in) { return in * mm_per_inch; }
 
 }  // namespace slabtide

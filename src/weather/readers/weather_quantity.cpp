@@ -34,7 +34,7 @@ constexpr std::array<UnitRow, 11> units{{
     {"kn", Dimension::speed, m_s_from_knots, knots_from_m_s},
     {"W/m2", Dimension::flux, identity, identity},
     {"mm", Dimension::depth, identity, identity},
-    {"in", Dimension::depth, mm_from_rain_in, in_from_mm},
+    {"in", Dimension::depth, mm_from_in, in_from_mm},
     {"m", Dimension::depth, mm_from_m, m_from_mm},
 }};
 

@@ -9,11 +9,11 @@ using namespace slabtide;
 using namespace slabtide::test;
 
 TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
-  const double mixed_c = mix_temperature_c({.cement_kg = kg_from_lb(470),
+  const double mixed_c = mix_temperature_c({.cement_kg = 470 * kg_per_lb,
                                             .cement_c = celsius_from_fahrenheit(150),
-                                            .aggregate_kg = kg_from_lb(3300),
+                                            .aggregate_kg = 3300 * kg_per_lb,
                                             .aggregate_c = celsius_from_fahrenheit(70),
-                                            .water_kg = kg_from_lb(260),
+                                            .water_kg = 260 * kg_per_lb,
                                             .water_c = celsius_from_fahrenheit(70)});
   check_row({.what = "mixed temperature",
              .source = "Concrete Construction; TM 5-852-4 formula",

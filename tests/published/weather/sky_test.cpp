@@ -13,7 +13,7 @@ TEST_CASE("clear-sky emissivity by Clark & Allen") {
   check_row({.what = "emissivity of a clear sky",
              .source = "Clark & Allen 1978 in EnergyPlus engineering reference",
              .tolerance = 0.0005},
-            "dew point 283 K", 0.815, sky_emissivity(celsius_from_kelvin(283.0), 0.0));
+            "dew point 283 K", 0.815, sky_emissivity(283.0 - kelvin_from_celsius(0.0), 0.0));
 }
 
 TEST_CASE("clouds raise the emissivity by Walton's cubic") {

@@ -23,14 +23,14 @@ TEST_CASE("all at one temperature mixes to it") {
 TEST_CASE("ice cools by its melting: 112 °F-lb below zero a pound") {
   // 20 lb of ice for 20 lb of water at 70 °F, solids 0.22 x 3800 lb and 80 lb of water at 70 °F:
   // (70 x 916 - 112 x 20)/936 °F.
-  const BatchHeat batch{.cement_kg = kg_from_lb(500),
+  const BatchHeat batch{.cement_kg = 500 * kg_per_lb,
                         .cement_c = celsius_from_fahrenheit(70),
-                        .aggregate_kg = kg_from_lb(3300),
+                        .aggregate_kg = 3300 * kg_per_lb,
                         .aggregate_c = celsius_from_fahrenheit(70),
-                        .water_kg = kg_from_lb(60),
+                        .water_kg = 60 * kg_per_lb,
                         .water_c = celsius_from_fahrenheit(70),
-                        .moisture_kg = kg_from_lb(20),
-                        .ice_kg = kg_from_lb(20)};
+                        .moisture_kg = 20 * kg_per_lb,
+                        .ice_kg = 20 * kg_per_lb};
   CHECK(fahrenheit_from_celsius(mix_temperature_c(batch)) ==
         doctest::Approx((70.0 * 916.0 - 112.0 * 20.0) / 936.0));
 }
