@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 #include "slabtide/day/windows/saw_plan.h"
@@ -135,7 +136,7 @@ std::optional<double> setting_psi(ObservationKind kind, const Practice& practice
     case ObservationKind::edge_held:
       return practice.window(Operation::detail_edge).opens_psi;
     case ObservationKind::initial_set:
-      return practice.set.initial_set_psi;
+      return initial_set_psi;
     default:
       return std::nullopt;
   }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "job/model/covers.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "weather/sky/nights.h"
@@ -268,7 +269,7 @@ void watch_dew(Watch& watch) {
   for (std::size_t i = 0; i < watch.zones.size(); ++i) {
     const ColumnHistory& history = watch.run.histories[watch.run.zones[i].cells.front().history];
     for (std::size_t j = 0; j < history.time_s.size(); ++j) {
-      if (history.resistance_middle_psi[j] >= watch.practice.set.final_set_psi) break;
+      if (history.resistance_middle_psi[j] >= final_set_psi) break;
       const std::size_t k = weather.grid.index_at(history.time_s[j]);
       if (history.surface_c[j] > weather.dew_point_c[k]) continue;
       const UtcTime at = watch.run.at(history.time_s[j]);

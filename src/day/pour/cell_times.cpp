@@ -5,6 +5,7 @@
 #include <limits>
 #include <numeric>
 
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -56,7 +57,7 @@ std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice
   const double grace_end_s = history.time_s.front() + practice.sheen.grace_min * seconds_per_minute;
   bool stood_above = false;
   for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-    const bool set = history.resistance_middle_psi[i] >= practice.set.initial_set_psi;
+    const bool set = history.resistance_middle_psi[i] >= initial_set_psi;
     const bool thin = history.bleed_water_kg_m2[i] < limit;
     const bool thinning = history.bleed_kg_m2_h[i] <= history.evaporation_kg_m2_h[i];
     if (!thin) stood_above = true;
@@ -97,7 +98,7 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
 }
 
 std::optional<double> foot_traffic_opens_s(const ColumnHistory& history, const SetRules& set) {
-  const auto hard = first_reaches(history.time_s, history.resistance_work_psi, set.final_set_psi);
+  const auto hard = first_reaches(history.time_s, history.resistance_work_psi, final_set_psi);
   const auto strong =
       first_reaches(history.time_s, history.strength_psi, set.foot_traffic_strength_psi);
   if (!hard || !strong) return std::nullopt;

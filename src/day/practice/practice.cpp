@@ -13,6 +13,7 @@
 #include "core/text.h"
 #include "job/model/limits.h"
 #include "job/toml/toml_tree.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
 
@@ -142,9 +143,6 @@ void add_joint_rules(Entries& entries, JointSpacing& joints) {
 }
 
 void add_day_rules(Entries& entries, Practice& p) {
-  entries.number("set.initial_set_psi", p.set.initial_set_psi, 1.0, max_psi);
-  entries.number("set.final_set_psi", p.set.final_set_psi, 1.0, max_psi);
-  entries.in_order();
   entries.number("set.walk_strength_psi", p.set.foot_traffic_strength_psi, 1.0, max_strength_psi);
   entries.number("set.wash_after_set_age_h", p.set.wash_after_set_age_h, 1.0, 1000.0);
   entries.number("set.dry_after_wash_h", p.set.dry_after_wash_h, 0.0, 1000.0);
@@ -315,7 +313,18 @@ Diagnostic unknown_key(const std::string& path, SourcePosition where, const Entr
                         : std::string("the entries there are stand in practice.toml"));
 }
 
-/// Reads the values below `table`, recording which entries occurred.
+/// Once an entry, though the set times of a mix mean it so already.
+Diagnostic fixed_by_definition(const std::string& path, SourcePosition where) {
+  Diagnostic warning = error_at(
+      path, where,
+      fmt::format("initial set is {} psi and final set {} by definition (ASTM C403): not read",
+                  initial_set_psi, final_set_psi),
+      "take the line out");
+  warning.severity = Severity::warning;
+  return warning;
+}
+
+/// Reads leaves below `table`, remembering which entries were met.
 class PracticeReader {
  public:
   explicit PracticeReader(Practice& practice) : entries_(entries_of(practice)) {}
@@ -346,6 +355,10 @@ class PracticeReader {
  private:
   void read_leaf(const std::string& path, const TomlEntry& leaf) {
     const Entry* const found = entries_.find(path);
+    if (path == "set.initial_set_psi" || path == "set.final_set_psi") {
+      diagnostics.push_back(fixed_by_definition(path, leaf.where));
+      return;
+    }
     if (found == nullptr) {
       diagnostics.push_back(unknown_key(path, leaf.where, entries_));
       return;

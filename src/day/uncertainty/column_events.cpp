@@ -1,5 +1,6 @@
 #include "slabtide/day/uncertainty/column_events.h"
 
+#include "slab/process/setting.h"
 #include "slabtide/day/windows/saw_plan.h"
 
 namespace slabtide {
@@ -37,8 +38,8 @@ ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
   const auto reaches = [&history](double psi) {
     return first_reaches(history.time_s, history.resistance_middle_psi, psi);
   };
-  events.initial_set_s = reaches(practice.set.initial_set_psi);
-  events.final_set_s = reaches(practice.set.final_set_psi);
+  events.initial_set_s = reaches(initial_set_psi);
+  events.final_set_s = reaches(final_set_psi);
   if (const auto gone = sheen_gone(history, practice)) events.sheen_gone_s = gone->at_s;
   for (const Operation operation : questions.operations) {
     events.window(operation) = cell_window(history, practice.window(operation), practice);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 
@@ -139,11 +140,9 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
     const ColumnHistory& history = part.history(i);
     const auto gone = sheen_gone(history, part.practice);
     sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
-    initial.add(first_reaches(history.time_s, history.resistance_middle_psi,
-                              part.practice.set.initial_set_psi),
+    initial.add(first_reaches(history.time_s, history.resistance_middle_psi, initial_set_psi),
                 part.area_m2(i));
-    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi,
-                                part.practice.set.final_set_psi),
+    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi, final_set_psi),
                   part.area_m2(i));
   }
   plan.sheen_gone = sheen.by_fraction(part.practice.cells.all_over_fraction);
@@ -185,10 +184,10 @@ Peak peak_of(const PartContext& part, std::vector<double> ColumnHistory::*values
 }
 
 void find_peaks(PartPlan& plan, const PartContext& part) {
-  const Peak evaporation = peak_of(
-      part, &ColumnHistory::evaporation_kg_m2_h, [&](const ColumnHistory& history, std::size_t i) {
-        return history.resistance_middle_psi[i] < part.practice.set.initial_set_psi;
-      });
+  const Peak evaporation = peak_of(part, &ColumnHistory::evaporation_kg_m2_h,
+                                   [&](const ColumnHistory& history, std::size_t i) {
+                                     return history.resistance_middle_psi[i] < initial_set_psi;
+                                   });
   const Peak surface =
       peak_of(part, &ColumnHistory::surface_c, [](const ColumnHistory& history, std::size_t i) {
         return history.time_s[i] - history.time_s.front() < surface_watch_s;

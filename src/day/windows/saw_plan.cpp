@@ -7,6 +7,7 @@
 
 #include "day/geometry/corners.h"
 #include "job/geometry/zone_geometry.h"
+#include "slab/process/setting.h"
 #include "slabtide/day/geometry/panels.h"
 #include "slabtide/day/pour/cell_times.h"
 #include "slabtide/slab/stress/stress.h"
@@ -85,8 +86,7 @@ std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Ag
                                   const Practice& practice) {
   const double strength_psi = kind == SawKind::early_entry ? practice.saw.early_entry_opens_psi
                                                            : wet_opens_psi(aggregate, practice.saw);
-  const auto hard =
-      first_reaches(history.time_s, history.resistance_middle_psi, practice.set.final_set_psi);
+  const auto hard = first_reaches(history.time_s, history.resistance_middle_psi, final_set_psi);
   const auto strong = first_reaches(history.time_s, history.strength_psi, strength_psi);
   if (!hard || !strong) return std::nullopt;
   return std::max(*hard, *strong);
@@ -95,7 +95,7 @@ std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Ag
 std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice) {
   double peak_c = -std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-    if (history.resistance_middle_psi[i] < practice.set.initial_set_psi) continue;
+    if (history.resistance_middle_psi[i] < initial_set_psi) continue;
     peak_c = std::max(peak_c, history.surface_c[i]);
     const double fallen_c = peak_c - practice.saw.surface_fall_k;
     if (history.surface_c[i] > fallen_c) continue;

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "core/rounded.h"
+#include "slab/process/setting.h"
 #include "slabtide/day/pour/cell_times.h"
 
 namespace slabtide {
@@ -31,8 +32,7 @@ std::size_t middle_cell(const ZoneRun& zone, const PlannedPour& facts) {
   double area_m2 = 0.0;
   for (std::size_t i = 0; i < zone.cells.size(); ++i) {
     const ColumnHistory& history = facts.run.histories[zone.cells[i].history];
-    const auto at_s = first_reaches(history.time_s, history.resistance_middle_psi,
-                                    facts.practice.set.initial_set_psi);
+    const auto at_s = first_reaches(history.time_s, history.resistance_middle_psi, initial_set_psi);
     if (!at_s) continue;
     sets.push_back({*at_s, i});
     area_m2 += zone.cells[i].cell.area_m2;

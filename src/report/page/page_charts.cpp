@@ -16,6 +16,7 @@
 #include "report/markup/page_views.h"
 #include "report/markup/palette.h"
 #include "report/markup/svg.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 
@@ -184,8 +185,8 @@ class ZoneCharts {
     chart.kind = AxisScale::Kind::logarithmic;
     chart.low = scale.convert(min_resistance_psi);
     chart.high = scale.convert(max_resistance_psi);
-    chart.levels = {{scale.convert(facts_.practice.set.initial_set_psi), "initial set"},
-                    {scale.convert(facts_.practice.set.final_set_psi), "final set"}};
+    chart.levels = {{scale.convert(initial_set_psi), "initial set"},
+                    {scale.convert(final_set_psi), "final set"}};
     std::string limits;
     for (std::size_t i = 0; i < zones_.size(); ++i) {
       const Operation main = main_operation(facts_.job.zones[zones_[i]].finish);

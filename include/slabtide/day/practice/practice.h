@@ -91,8 +91,6 @@ struct PlacingRates {
 
 /// After the finishing: set, walking on it, washing, sealing.
 struct SetRules {
-  double initial_set_psi = 0.0;
-  double final_set_psi = 0.0;
   double foot_traffic_strength_psi = 0.0;
   double wash_after_set_age_h = 0.0;
   double dry_after_wash_h = 0.0;  ///< before sealing

@@ -1,6 +1,5 @@
 #include <doctest/doctest.h>
 
-#include "slab/process/setting.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/day/practice/practice.h"
 #include "unit/day/practice/practice_fault.h"
@@ -13,8 +12,17 @@ TEST_CASE("the practice inside the program reads whole") {
   CHECK(practice.window(Operation::stamp).closes_psi == 300.0);
   CHECK(practice.window(Operation::stamp).needs_sheen_gone);
   CHECK(!practice.window(Operation::strip).needs_sheen_gone);
-  CHECK(practice.set.initial_set_psi == initial_set_psi);
-  CHECK(practice.set.final_set_psi == final_set_psi);
+}
+
+TEST_CASE("a file that still says what set is, is read, and told that it is fixed") {
+  const auto reading =
+      read_practice("[set]\ninitial_set_psi = 400\ndry_after_wash_h = 5\n", default_practice());
+  REQUIRE(reading.ok());
+  CHECK(reading.value->set.dry_after_wash_h == 5.0);
+  REQUIRE(reading.diagnostics.size() == 1);
+  CHECK(reading.diagnostics[0].severity == Severity::warning);
+  CHECK(reading.diagnostics[0].message ==
+        "initial set is 500 psi and final set 4000 by definition (ASTM C403): not read");
 }
 
 TEST_CASE("what the user gives replaces that and nothing else") {
