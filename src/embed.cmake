@@ -21,7 +21,7 @@ endforeach()
 string(REGEX REPLACE ".$" "=" base64 "${base64}")
 
 file(WRITE ${OUTPUT} "// NOLINTBEGIN: generated
-#include \"slabtide/core/embedded.h\"
+#include <string_view>
 namespace slabtide::embedded {
 namespace {
 constexpr unsigned char bytes[] = {${bytes}0};

@@ -2,28 +2,8 @@
 # `std::string_view slabtide::embedded::practice_toml()`.
 set(embedded_files
   practice.toml
-  starter.toml
-  page/agenda.html
-  page/band.html
-  page/cautions.html
-  page/check_back.html
-  page/compare.html
-  page/crew.html
-  page/document.html
-  page/figure.html
-  page/figures.css
-  page/figures.js
-  page/headline.html
-  page/order.html
-  page/outlook.html
-  page/palette.css
-  page/patterns.svg
-  page/plan.html
-  page/sheet.css
-  page/sheet.js
-  page/sources.html
-  page/time.html
-  page/zones.html)
+  starter.toml)
+include(${CMAKE_CURRENT_LIST_DIR}/report/markup/embedded_pages.cmake)
 set(embedded_dir ${CMAKE_CURRENT_BINARY_DIR}/embedded)
 foreach(file IN LISTS embedded_files)
   string(MAKE_C_IDENTIFIER ${file} name)

@@ -2,42 +2,13 @@
 
 #include <string_view>
 
-// The data files built into the program, so that it runs without any installed files. The
-// definitions are generated from data/ at build time (src/embedded.cmake). A function ending in
-// `_sha256` gives a file's hash in base64, as a page's Content-Security-Policy needs it.
+// The data files the program carries inside, so that it runs from anywhere. The
+// definitions are generated from data/ at build time (src/embedded.cmake).
 
 namespace slabtide::embedded {
 
 /// data/practice.toml and data/starter.toml.
 std::string_view practice_toml();
 std::string_view starter_toml();
-
-// The parts of a page: templates, styles and scripts.
-std::string_view page_agenda_html();
-std::string_view page_band_html();
-std::string_view page_cautions_html();
-std::string_view page_check_back_html();
-std::string_view page_compare_html();
-std::string_view page_crew_html();
-std::string_view page_document_html();
-std::string_view page_figure_html();
-std::string_view page_figures_css();
-std::string_view page_figures_css_sha256();
-std::string_view page_figures_js();
-std::string_view page_figures_js_sha256();
-std::string_view page_headline_html();
-std::string_view page_order_html();
-std::string_view page_outlook_html();
-std::string_view page_palette_css();
-std::string_view page_palette_css_sha256();
-std::string_view page_patterns_svg();
-std::string_view page_plan_html();
-std::string_view page_sheet_css();
-std::string_view page_sheet_css_sha256();
-std::string_view page_sheet_js();
-std::string_view page_sheet_js_sha256();
-std::string_view page_sources_html();
-std::string_view page_time_html();
-std::string_view page_zones_html();
 
 }  // namespace slabtide::embedded

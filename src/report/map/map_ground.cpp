@@ -11,7 +11,7 @@
 
 #include "job/geometry/zone_geometry.h"
 #include "job/model/wording.h"
-#include "slabtide/core/embedded.h"
+#include "report/markup/embedded_pages.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {

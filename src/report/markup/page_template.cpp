@@ -5,7 +5,7 @@
 
 #include <kainjow/mustache.hpp>
 
-#include "slabtide/core/embedded.h"
+#include "embedded_pages.h"
 #include "svg.h"
 
 namespace slabtide {

@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/embedded.h"
+#include "embedded_pages.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {

@@ -7,9 +7,9 @@
 
 #include "job/model/wording.h"
 #include "page_document.h"
+#include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
 #include "report/markup/svg.h"
-#include "slabtide/core/embedded.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {
@@ -58,18 +58,15 @@ class CheckBackPage {
  public:
   explicit CheckBackPage(const CheckBackFacts& facts) : facts_(facts), job_(facts.plan.job) {}
 
-  std::string body(const std::string& title) const {
-    View view;
-    view.put("title", title)
-        .put("date", long_date(job_.pour.date))
-        .put("start", time_view("/job/start", job_.pour.start, job_))
-        .put("summary", summary_words(summary_of(facts_)))
+  View view() const {
+    View view = opening_view(job_);
+    view.put("summary", summary_words(summary_of(facts_)))
         .put("half", fmt::format("{:.0f}", half_min()))
         .put("version", version());
     put_section(view, "events", event_views());
     put_section(view, "measurements", measurement_views());
     put_section(view, "others", other_views());
-    return fill(embedded::page_check_back_html(), view);
+    return view;
   }
 
  private:
@@ -144,8 +141,7 @@ class CheckBackPage {
 }  // namespace
 
 std::string page_check_back(const CheckBackFacts& facts) {
-  const std::string title = page_title(facts.plan.job);
-  return plain_page(title, CheckBackPage(facts).body(title));
+  return plain_page(facts.plan.job, embedded::page_check_back_html(), CheckBackPage(facts).view());
 }
 
 }  // namespace slabtide

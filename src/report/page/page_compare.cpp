@@ -6,8 +6,8 @@
 
 #include "job/model/wording.h"
 #include "page_document.h"
+#include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
-#include "slabtide/core/embedded.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {
@@ -72,17 +72,13 @@ std::vector<View> left_out_views(const CompareFacts& facts) {
   return views;
 }
 
-std::string body_of(const CompareFacts& facts, const std::string& title) {
-  const Job& job = facts.plan.job;
+View view_of(const CompareFacts& facts) {
   std::vector<View> rows;
   for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
     rows.push_back(row_view(facts.comparison.choices[i], i, facts));
   }
-  View view;
-  view.put("title", title)
-      .put("date", long_date(job.pour.date))
-      .put("start", time_view("/job/start", job.pour.start, job))
-      .put("order", facts.advice.order)
+  View view = opening_view(facts.plan.job);
+  view.put("order", facts.advice.order)
       .put("cost", facts.advice.cost)
       .put("turning", facts.advice.turning)
       .put("rows", std::move(rows))
@@ -94,14 +90,13 @@ std::string body_of(const CompareFacts& facts, const std::string& title) {
     view.put("days_drawn",
              count_view("/days_drawn", static_cast<int>(facts.comparison.days_sampled)));
   }
-  return fill(embedded::page_compare_html(), view);
+  return view;
 }
 
 }  // namespace
 
 std::string page_compare(const CompareFacts& facts) {
-  const std::string title = page_title(facts.plan.job);
-  return plain_page(title, body_of(facts, title));
+  return plain_page(facts.plan.job, embedded::page_compare_html(), view_of(facts));
 }
 
 }  // namespace slabtide

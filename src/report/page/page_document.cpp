@@ -1,7 +1,7 @@
 #include "page_document.h"
 
-#include "report/markup/page_template.h"
-#include "slabtide/core/embedded.h"
+#include "report/markup/embedded_pages.h"
+#include "report/markup/page_views.h"
 
 namespace slabtide {
 
@@ -31,8 +31,19 @@ std::vector<PagePiece> shared_styles() {
           {embedded::page_sheet_css(), embedded::page_sheet_css_sha256()}};
 }
 
-std::string plain_page(const std::string& title, const std::string& body) {
-  return page_document({.title = title, .body = body, .styles = shared_styles(), .scripts = {}});
+View opening_view(const Job& job) {
+  View view;
+  view.put("title", page_title(job))
+      .put("date", long_date(job.pour.date))
+      .put("start", time_view("/job/start", job.pour.start, job));
+  return view;
+}
+
+std::string plain_page(const Job& job, std::string_view body_html, const View& view) {
+  return page_document({.title = page_title(job),
+                        .body = fill(body_html, view),
+                        .styles = shared_styles(),
+                        .scripts = {}});
 }
 
 }  // namespace slabtide

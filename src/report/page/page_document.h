@@ -4,6 +4,9 @@
 #include <string_view>
 #include <vector>
 
+#include "report/markup/page_template.h"
+#include "slabtide/job/model/job.h"
+
 namespace slabtide {
 
 /// A style or script of a page, and its SHA-256 in base64.
@@ -26,7 +29,10 @@ std::string page_document(const PageDocument& document);
 /// The styles that every page shares.
 std::vector<PagePiece> shared_styles();
 
-/// A document with only these styles and no script.
-std::string plain_page(const std::string& title, const std::string& body);
+/// What every page begins with: its title, the date, and when the pour starts.
+View opening_view(const Job& job);
+
+/// A document of the shared styles alone, without a script; its body is the template filled.
+std::string plain_page(const Job& job, std::string_view body_html, const View& view);
 
 }  // namespace slabtide

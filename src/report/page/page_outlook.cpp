@@ -8,9 +8,9 @@
 #include "page_cautions.h"
 #include "page_document.h"
 #include "page_headline.h"
+#include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
 #include "report/markup/svg.h"
-#include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
 #include "slabtide/report/text/text_outlook.h"
 
@@ -66,29 +66,22 @@ View hour_view(const OutlookHour& hour, double full_drying, const Job& job) {
   return view;
 }
 
-std::string body_of(const OutlookFacts& facts, const std::string& title) {
+View view_of(const OutlookFacts& facts) {
   const Job& job = facts.plan.job;
   std::vector<View> hours;
-  const double full_drying = full_drying_kg_m2_h(facts.outlook);
-  for (const OutlookHour& hour : facts.outlook.hours) {
-    hours.push_back(hour_view(hour, full_drying, job));
-  }
-  View view;
-  view.put("title", title)
-      .put("date", long_date(job.pour.date))
-      .put("start", time_view("/job/start", job.pour.start, job))
-      .put("headline", headline_view(facts.plan))
+  for (const OutlookHour& hour : facts.outlook.hours) hours.push_back(hour_view(hour, job));
+  View view = opening_view(job);
+  view.put("headline", headline_view(facts.plan))
       .put("hours", std::move(hours))
       .put("cautions_list", cautions_view(facts.plan))
       .put("sources", fill(embedded::page_sources_html(), sources_view(facts.plan)));
-  return fill(embedded::page_outlook_html(), view);
+  return view;
 }
 
 }  // namespace
 
 std::string page_outlook(const OutlookFacts& facts) {
-  const std::string title = page_title(facts.plan.job);
-  return plain_page(title, body_of(facts, title));
+  return plain_page(facts.plan.job, embedded::page_outlook_html(), view_of(facts));
 }
 
 }  // namespace slabtide

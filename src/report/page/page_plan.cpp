@@ -11,9 +11,9 @@
 #include "page_saw.h"
 #include "page_zones.h"
 #include "report/map/page_map.h"
+#include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
 #include "report/words/validate_facts.h"
-#include "slabtide/core/embedded.h"
 
 namespace slabtide {
 
@@ -30,12 +30,8 @@ std::vector<View> seen_views(const PlannedPour& facts) {
 
 std::string body_of(const PlannedPour& facts) {
   const Job& job = facts.job;
-  View view;
-  view.put("title", page_title(job))
-      .put("date", long_date(job.pour.date))
-      .put("start", time_view("/job/start", job.pour.start, job))
-      .put("seen", seen_views(facts))
-      .put("headline", headline_view(facts))
+  View view = opening_view(job);
+  view.put("headline", headline_view(facts))
       .put("bands", page_bands(facts))
       .put("agenda", agenda_view(facts))
       .put("times", zones_view(facts))

@@ -7,7 +7,7 @@
 
 #include <doctest/doctest.h>
 
-#include "slabtide/core/embedded.h"
+#include "report/markup/embedded_pages.h"
 
 namespace slabtide {
 namespace {
