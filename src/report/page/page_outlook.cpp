@@ -18,9 +18,6 @@ namespace slabtide {
 
 namespace {
 
-/// The sun's strength at which a bar is full (ours, as in the text).
-constexpr double full_sun_w_m2 = 1000.0;
-
 std::string percent_words(double fraction) {
   return fmt::format("{:.0f} %", percent_per_one * fraction);
 }

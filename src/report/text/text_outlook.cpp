@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "slabtide/report/words/outlook_facts.h"
 #include "text_cautions.h"
 #include "text_parts.h"
 
@@ -14,8 +15,6 @@ namespace slabtide {
 
 namespace {
 
-/// The sun's strength at which a bar is full.
-constexpr double full_sun_w_m2 = 1000.0;
 constexpr std::size_t bar_columns = 5;
 
 /// A bar made of eighth blocks, which fill from the left.
