@@ -55,7 +55,7 @@ const std::vector<std::string>& sub_modules_of(const std::string& module) {
   return known[module] = folders_added_in(fs::path("src") / module);
 }
 
-/// Libraries that take long to compile: sources only, so that no other file pays.
+/// Libraries that take long to compile: only for sources, so that other files are not slowed down.
 constexpr std::array<std::string_view, 4> heavy{"toml++", "nlohmann/json.hpp", "boost/geometry",
                                                 "curl"};
 

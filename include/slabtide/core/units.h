@@ -57,7 +57,7 @@ inline constexpr double kg_per_lb = 0.45359237;
 constexpr double lb_from_kg(double kg) { return kg / kg_per_lb; }
 constexpr double kg_m3_from_lb_yd3(double lb_yd3) { return lb_yd3 * kg_per_lb / m3_per_yd3; }
 constexpr double lb_yd3_from_kg_m3(double kg_m3) { return kg_m3 * m3_per_yd3 / kg_per_lb; }
-/// The evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
+/// Evaporation rate, lb/ft2/h to kg/m2/h: 0.2 becomes 0.976.
 constexpr double kg_m2_h_from_lb_ft2_h(double v) {
   return v * kg_per_lb / (metres_per_foot * metres_per_foot);
 }
@@ -78,7 +78,7 @@ inline constexpr double ml_per_100kg_per_floz_cwt = 29.5735295625 / 45.359237 * 
 constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_floz_cwt; }
 constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
 
-/// Volume of liquids, US gallons.
+/// Liquid volume, US gallons.
 constexpr double gal_from_l(double l) { return l / 3.785411784; }
 
 /// Insulation R, h·ft²·°F/Btu to m²K/W.

@@ -308,8 +308,8 @@ class Note {
                                  : fmt::format("its parts are{}", names));
   }
 
-  /// Adds the line where `sound`, asked with the journal at hand, says that it may: another note
-  /// cannot come between the question and the line.
+  /// Adds the line if `sound`, called while the journal is locked, allows it: another `note` cannot
+  /// come in between the check and the new line.
   template <class Sound>
   bool add_line(const std::string& text, Sound sound) {
     const WriteGuard guard({}, line_.has("force"));

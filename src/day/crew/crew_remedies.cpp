@@ -17,7 +17,7 @@ constexpr std::size_t max_more_hands = 2;
 /// The effect of one and two ordinary doses at mild temperatures, and an hour between; ours.
 constexpr std::array<int, 3> later_min{30, 60, 90};
 
-/// The zone with the most late minutes that the crew could have helped: its own finishing.
+/// The zone with the most late minutes that the crew could have prevented: its own finishing.
 std::optional<std::size_t> latest_zone(const std::vector<Task>& tasks, const Schedule& schedule) {
   std::map<std::size_t, int> late_min;
   for (std::size_t i = 0; i < tasks.size(); ++i) {

@@ -119,7 +119,7 @@ class DayTasks {
  private:
   using Index = std::optional<std::size_t>;
 
-  /// A task with its work and hands; nothing to do makes none.
+  /// A task with its work and workers; empty if there is nothing to do.
   std::optional<Task> task(TaskKind kind, Index zone, double quantity) const {
     if (!(quantity > 0.0)) return std::nullopt;
     const WorkRule& rule = practice_.crew.rule(kind);
@@ -267,7 +267,7 @@ class DayTasks {
     finishing.push_back(add(std::move(made)));
   }
 
-  /// Laid at the hour the user gives, else once it no longer marks the surface.
+  /// Covers are laid at the time the user gives, else once they no longer mark the surface.
   void add_covers(std::size_t zone, const std::vector<std::size_t>& finishing) {
     const ZonePlan& plan = zones_[zone];
     std::vector<UtcTime> times;
@@ -312,7 +312,7 @@ class DayTasks {
     return last;
   }
 
-  /// Release agent and slurry off, then the sealer on the dry slab.
+  /// First release agent and slurry are washed off, then the dry slab is sealed.
   void add_next_day(std::size_t zone, std::size_t before) {
     const ZonePlan& plan = zones_[zone];
     const auto wash_opens = plan.opens_after_set(Operation::wash);

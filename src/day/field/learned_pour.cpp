@@ -80,7 +80,7 @@ class Learning {
   }
 
  private:
-  /// At the hour of the reading, mean of its place.
+  /// The mean set age over the observation's place at its time.
   double set_age_h(const Observation& reading, const PlaceId& place, const PourRun& run) const {
     const double at_s = seconds_between(run.weather.grid.start, reading.at);
     double sum = 0.0;

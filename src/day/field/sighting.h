@@ -33,9 +33,9 @@ struct Sighting {
   double mean_variance() const;
 };
 
-/// The readings that tell something about the uncertain inputs, in the order of their first hour.
-/// The model is asked for the surface where it is wanted. A reading that is of the whole zone may
-/// have been taken anywhere on it, which counts as error.
+/// The observations that say something about the uncertain inputs, in order of their first time.
+/// Registers the surface temperatures needed with the model. An observation of a whole zone may
+/// have been made anywhere on it, which counts as an error.
 std::vector<Sighting> sightings_of(const PourRun& run, const DayPlan& plan, const Journal& journal,
                                    DayModel& model, const ObservationRules& rules);
 

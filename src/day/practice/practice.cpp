@@ -324,7 +324,7 @@ Diagnostic fixed_by_definition(const std::string& path, SourcePosition where) {
   return warning;
 }
 
-/// Reads leaves below `table`, remembering which entries were met.
+/// Reads the values below `table`, recording which entries occurred.
 class PracticeReader {
  public:
   explicit PracticeReader(Practice& practice) : entries_(entries_of(practice)) {}

@@ -12,7 +12,7 @@ namespace slabtide {
 /// The operation on plastic concrete that a task does; empty for other tasks.
 std::optional<Operation> plastic_operation_of(TaskKind kind);
 
-/// How far the two ends of a part's window move from the planned day to another, minutes.
+/// How far the two ends of a part's window move from the planned day to another, in minutes.
 struct WindowMove {
   std::optional<double> first_opens;
   std::optional<double> last_opens;

@@ -36,7 +36,7 @@ struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
   std::string wall;  ///< its name
   std::string id;
-  std::vector<double> place_m;  ///< one a cell
+  std::vector<double> place_m;  ///< one entry per cell
 };
 
 /// Sums over the cells in one bin of a line, for weighted least squares.

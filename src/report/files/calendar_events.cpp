@@ -106,7 +106,7 @@ class EventList {
 
   void add_part(const ZonePlan& zone, const PartPlan& part) {
     for (const OperationWindow& window : part.windows) {
-      if (window.operation >= Operation::saw_dry) continue;  // these wait for the whole zone
+      if (window.operation >= Operation::saw_dry) continue;  // these apply to the zone as a whole
       add_window(zone.name, part.name, part.id, window);
     }
   }

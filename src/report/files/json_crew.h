@@ -16,14 +16,14 @@ namespace slabtide {
 /// later visits under `returns`. Those who are not needed are left out.
 Json json_crew(const CrewPlan& crew, const Job& job);
 
-/// What holds for the crew as a whole: size, the smallest that would do, lateness, cures;
-/// null where no crew was planned.
+/// Facts about the crew as a whole: size, the smallest that would do, lateness, remedies; null if
+/// no crew was planned.
 Json json_crew_summary(const CrewPlan& crew, const Job& job);
 
-/// An array, one entry a part and quarter hour: at, part, operation, touch, resistance.
+/// An array with one entry per part and quarter hour: at, part, operation, touch, resistance.
 Json json_touch(const std::vector<PartTouch>& touches, const Job& job);
 
-/// An array: item, amount in the unit of the key, area, zones.
+/// An array with item, amount in the unit of the key, area, zones.
 Json json_supplies(const std::vector<Supply>& supplies);
 
 }  // namespace slabtide

@@ -29,6 +29,8 @@ class JsonPlan {
 
   Json document() const {
     Json json = json_document();
+    json["made_at"] = facts_.now.is_not_a_date_time() ? Json(nullptr) : time(facts_.now);
+    json["verdict"] = verdict();
     json["job"] = job();
     json["weather"] = weather();
     json["mix"] = mix();

@@ -58,18 +58,23 @@ KeyTime edge_of_work(const PlannedPour& facts, bool last) {
 
 /// The cut that is due first, with the saw to make it.
 KeyTime first_cut(const PlannedPour& facts) {
+  KeyTime found;
   const auto zone = zone_due_first(facts.plan.cuts);
-  if (!zone) return {};
+  if (!zone) return found;
   const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
-  const std::string how =
-      sawing.in_time ? saw_words(sawing.kind) : instead_of_saw_words(facts, *zone);
-  std::optional<TimeBand> band;
-  for (const SawPlan& saw : facts.plan.zones[*zone].saws) {
-    if (saw.kind == sawing.kind) band = saw.latest_band;
+  found.at = sawing.due;
+  found.json = pointer("/zones", *zone, "joints") + "/sawing/due";
+  found.what = sawing.in_time ? "First cut done by" : "Cracks likely from";
+  found.where =
+      fmt::format("{}, {}", facts.job.zones[*zone].name,
+                  sawing.in_time ? saw_words(sawing.kind) : instead_of_saw_words(facts, *zone));
+  const std::vector<SawPlan>& saws = facts.plan.zones[*zone].saws;
+  for (std::size_t i = 0; i < saws.size(); ++i) {
+    if (saws[i].kind != sawing.kind) continue;
+    found.band = saws[i].latest_band;
+    found.band_json = pointer(pointer("/zones", *zone, "saw_windows"), i) + "/latest_band";
   }
-  return {sawing.due, pointer("/zones", *zone, "joints") + "/sawing/due",
-          sawing.in_time ? "First cut done by" : "Cracks likely from",
-          fmt::format("{}, {}", facts.job.zones[*zone].name, how), band};
+  return found;
 }
 
 /// If nothing has to be cut: when the first zone can be walked on.

@@ -12,7 +12,6 @@
 #include "report/markup/page_views.h"
 #include "report/markup/svg.h"
 #include "slabtide/core/units.h"
-#include "slabtide/report/text/text_outlook.h"
 
 namespace slabtide {
 
@@ -66,7 +65,10 @@ View hour_view(const OutlookHour& hour, double full_drying, const Job& job) {
 View view_of(const OutlookFacts& facts) {
   const Job& job = facts.plan.job;
   std::vector<View> hours;
-  for (const OutlookHour& hour : facts.outlook.hours) hours.push_back(hour_view(hour, job));
+  const double full_drying = full_drying_kg_m2_h(facts.outlook);
+  for (const OutlookHour& hour : facts.outlook.hours) {
+    hours.push_back(hour_view(hour, full_drying, job));
+  }
   View view = opening_view(job);
   view.put("headline", headline_view(facts.plan))
       .put("hours", std::move(hours))

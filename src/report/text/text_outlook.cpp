@@ -34,7 +34,7 @@ std::string bar(double fraction) {
   return pad(text, bar_columns);
 }
 
-std::string hour_line(const OutlookHour& hour, double full_drying_kg_m2_h, const Job& job) {
+std::string hour_line(const OutlookHour& hour, double full_drying, const Job& job) {
   const bool us = job.units == UnitSystem::us;
   const auto degrees = [us](double c) { return std::lround(us ? fahrenheit_from_celsius(c) : c); };
   const double wind = us ? mph_from_m_s(hour.wind_slab_m_s) : hour.wind_slab_m_s;
@@ -49,7 +49,7 @@ std::string hour_line(const OutlookHour& hour, double full_drying_kg_m2_h, const
       day_clock(hour.at, job), degrees(hour.air_c), degrees(hour.dew_point_c),
       100.0 * hour.humidity_fraction, wind, bar(hour.shortwave_w_m2 / full_sun_w_m2),
       100.0 * hour.cloud_fraction, rain, hour.thunder ? "!" : " ",
-      drying(hour.evaporation_sun_kg_m2_h), bar(hour.evaporation_sun_kg_m2_h / full_drying_kg_m2_h),
+      drying(hour.evaporation_sun_kg_m2_h), bar(hour.evaporation_sun_kg_m2_h / full_drying),
       drying(hour.evaporation_shade_kg_m2_h), hour.set_rate_sun, hour.set_rate_shade);
 }
 
@@ -66,13 +66,6 @@ std::string table(const Outlook& outlook, const Job& job) {
 }
 
 }  // namespace
-
-double full_drying_kg_m2_h(const Outlook& outlook) {
-  constexpr double min_full_kg_m2_h = 1.2;
-  double full = min_full_kg_m2_h;
-  for (const OutlookHour& hour : outlook.hours) full = std::max(full, hour.evaporation_sun_kg_m2_h);
-  return full;
-}
 
 std::string text_outlook(const PlannedPour& facts, const Outlook& outlook, const TextStyle& style) {
   return style.finished(

@@ -34,7 +34,7 @@ std::string hour_line(const PartTouch& touch, const Job& job) {
   return line + "\n";
 }
 
-/// When the crew is on the part: from its first task of that kind to its last.
+/// When the crew works on the part: from its first task of that kind to its last.
 std::string crew_time(const PartTouch& touch, std::size_t zone, const CrewPlan& crew,
                       const Job& job) {
   const PlaceId place{zone, touch.part_id};

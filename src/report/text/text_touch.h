@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// A zone's quarter hours as strips, one a part, with the hours above and the crew's time on
-/// it behind; empty where no window opens.
+/// A zone's quarter hours as strips, one per part, with the hours above and the crew's time on the
+/// part behind; empty if no window opens.
 std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job);
 
 /// The meaning of the signs in the strips, in one line.

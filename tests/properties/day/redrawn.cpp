@@ -30,7 +30,7 @@ std::string without_sides(const std::string& text) {
   static const std::regex side("north|south|east|west");
   // So are the pieces of a zone that is cut from side to side.
   static const std::regex piece("(?:west|south)-[0-9]+(-of-[0-9]+)");
-  // Panels are counted from the north-west, so others may be the first.
+  // Panels are counted from the north-west, so another one may be the first.
   static const std::regex panel(
       "(joints drawn break a rule|no joints proposed here keep every rule).*|panel [0-9]+ ");
   const std::string uncounted = std::regex_replace(text, piece, "some$1");

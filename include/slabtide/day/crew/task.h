@@ -21,7 +21,7 @@ struct Task {
   std::optional<PlaceId> place;  ///< absent for the whole job
   std::string zone;              ///< as it is shown; empty for the whole job
   std::string part;              ///< as it is shown; empty for a whole zone
-  /// A part too large to be done in one go is taken in pieces, as it gets ready.
+  /// A part too large to be done in one go is divided into pieces, in the order they become ready.
   int piece = 1;
   int pieces = 1;
   double work_person_min = 0.0;

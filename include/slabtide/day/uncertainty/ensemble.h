@@ -31,7 +31,7 @@ struct ZoneColumns {
 /// for has no such place.
 PartColumns columns_of(std::string_view part_id, const ZonePlan& plan, const ZoneColumns& columns);
 
-/// What happens to each of the model's columns on one day.
+/// The events of each of the model's columns on one day.
 using DayEvents = std::vector<ColumnEvents>;
 
 /// A pour reduced to a few representative columns, so that it can be computed for many sampled

@@ -41,7 +41,7 @@ struct ZonePlan {
   const PartPlan* part(std::string_view id) const;
   /// The id of what is called so, by its id or its name; empty where nothing is: the whole.
   std::string part_id(std::string_view called) const;
-  /// Release agent lies on the field or the border: the zone is washed and sealed.
+  /// True if there is release agent on the field or the border: the zone is washed and sealed.
   bool is_washed() const;
   /// When field and border have both set all over; empty if that is after the plan's end.
   std::optional<UtcTime> final_set() const;

@@ -11,8 +11,9 @@ struct OutlookFacts {
   const Outlook& outlook;
 };
 
-/// The sun's strength and the drying rate at which the bar beside an hour is full (ours).
+/// The sun's strength at which the bar beside an hour is full (ours).
 inline constexpr double full_sun_w_m2 = 1000.0;
-inline constexpr double full_drying_kg_m2_h = 1.2;
+/// The drying rate at which its bar is full: the day's fastest, but at least 1.2 kg/m²h (ours).
+double full_drying_kg_m2_h(const Outlook& outlook);
 
 }  // namespace slabtide
