@@ -16,6 +16,7 @@ namespace {
 constexpr std::array<std::string_view, 5> finishes{"stamp", "broom", "texture roll", "float",
                                                    "trowel"};
 constexpr std::array<std::string_view, 4> bases{"gravel", "soil", "sand", "insulation"};
+constexpr std::array<std::string_view, 4> keepings{"bare", "shaded", "wet", "covered"};
 constexpr std::array<std::string_view, 6> colours{"grey", "white", "red",
                                                   "tan",  "brown", "charcoal"};
 constexpr std::array<std::string_view, 8> directions{
@@ -61,6 +62,7 @@ void write_body(RandomToml& toml) {
   ByteSource& bytes = toml.bytes();
   toml.thickness("thickness", bytes.one_in(4) ? bytes.between(2.0, 24.0) : 4.0);
   if (bytes.one_in(3)) toml.word("base", bytes.one_of(bases));
+  if (bytes.one_in(4)) toml.word("base_kept", bytes.one_of(keepings));
   if (bytes.one_in(4)) toml.thickness("base_depth", bytes.between(0.0, 36.0));
 }
 

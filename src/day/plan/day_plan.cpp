@@ -1,6 +1,7 @@
 #include "slabtide/day/plan/day_plan.h"
 
-#include <utility>
+#include <algorithm>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -35,11 +36,27 @@ std::optional<Tightest> find_tightest(const Job& job, const std::vector<ZonePlan
   return tightest;
 }
 
+/// "81 °F", or "70 °F to 84 °F", as concrete reaches it.
+std::string base_top_words(const PourRun& run, UnitSystem units) {
+  double min_c = std::numeric_limits<double>::infinity();
+  double max_c = -min_c;
+  for (const PouredColumn& poured : run.columns) {
+    if (poured.column.ground.empty()) continue;
+    min_c = std::min(min_c, poured.column.ground.front().temperature_c);
+    max_c = std::max(max_c, poured.column.ground.front().temperature_c);
+  }
+  const std::string low = temperature_words(min_c, units);
+  const std::string high = temperature_words(max_c, units);
+  return low == high ? low : fmt::format("{} to {}", low, high);
+}
+
 std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
   std::vector<std::string> said = run.mix_of(run.zones.front()).notes;
   if (!job.site.ground_c) {
-    said.push_back(fmt::format("ground at {}, the mean air of the day before and the day itself",
-                               temperature_words(run.ground_c, job.units)));
+    said.push_back(fmt::format(
+        "ground at {}, the mean air of the day before and the day itself; the top of the base at "
+        "{}, as sun, air and night leave it",
+        temperature_words(run.ground_c, job.units), base_top_words(run, job.units)));
   }
   if (!job.site.measured_wind_ratio) {
     said.push_back(fmt::format("wind at the slab is {:.0f} % of the forecast's 10 m wind",

@@ -12,8 +12,6 @@ namespace {
 constexpr double sky_views_apart = 100.0;
 /// The sky view of a face whose direction the user does not give: half the sky, no sun (ours).
 constexpr double face_sky_view = 0.5;
-/// A zone in the shade all day is beside something: half the sky (ours).
-constexpr double shaded_sky_view = 0.5;
 
 /// Faces in different directions can have the same sunlit hours but different light.
 bool similar_light(const CellExposure& a, const CellExposure& b) {

@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "bare_base.h"
 #include "exposure_table.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/covers.h"
@@ -54,8 +55,8 @@ double placed_fraction_near(const ZoneRun& run, Point at) {
 /// Collects the columns of a pour; returns the same index for equal columns.
 class PourBatch {
  public:
-  PourBatch(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)
-      : exposures(weather, obstacles) {}
+  PourBatch(const Job& job, const WeatherSeries& series, const PourRun& run)
+      : exposures(run.weather, job.obstacles), bases(job, series, run) {}
 
   /// What else a column depends on: the zone (or its faces) and the mix.
   using Group = std::pair<std::size_t, std::size_t>;
@@ -71,6 +72,7 @@ class PourBatch {
   void solve_into(PourRun& run, const SolverSettings& settings) {
     run.exposures = exposures.take();
     run.columns = std::move(columns_);
+    bases.fill(run.columns, settings);
     std::vector<ColumnCase> cases;
     for (const PouredColumn& poured : run.columns) {
       cases.push_back(poured.column);
@@ -81,6 +83,7 @@ class PourBatch {
   }
 
   ExposureTable exposures;
+  BareBases bases;
 
  private:
   std::vector<PouredColumn> columns_;
@@ -119,6 +122,7 @@ class ZoneColumns {
       cell_run.exposure = batch_.exposures.of_cell(zone_, cell.centre);
       cell_run.history =
           batch_.add_column({2 * index_, cell_run.mix}, cell_run.exposure, std::move(column));
+      batch_.bases.lay_under(cell_run.history, zone_, cell_run.exposure, cell.centre);
       cell_run.cell = cell;
       zone_run_.cells.push_back(cell_run);
     }
@@ -204,14 +208,14 @@ class MixTable {
   std::vector<MixModel> models_;
 };
 
-void solve_zones(PourRun& run, const Job& job, const Practice& practice,
-                 const SolverSettings& settings) {
+void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
+                 const Practice& practice, const SolverSettings& settings) {
   MixTable table(job);
   std::vector<std::vector<std::size_t>> mix_of_load;
   for (const Zone& zone : job.zones) mix_of_load.push_back(table.of_loads(zone, run.order.loads));
   run.mixes = table.take_models();
   run.zones.resize(job.zones.size());
-  PourBatch batch(run.weather, job.obstacles);
+  PourBatch batch(job, series, run);
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     ZoneColumns columns(job, practice, run, i, mix_of_load[i], batch);
     columns.add_cells();
@@ -233,7 +237,7 @@ Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Prac
   run.weather = site_weather(job.site, series, grid);
   run.ground_c = ground_temperature_c(job, series);
   run.forecast_cut_short = is_cut_short(grid, horizon_h);
-  solve_zones(run, job, practice, settings);
+  solve_zones(run, job, series, practice, settings);
   return {std::move(run), {}};
 }
 

@@ -14,10 +14,6 @@ namespace {
 
 constexpr double grid_step_s = 300.0;
 
-UtcTime midnight_before(UtcTime time, const TimeZone& zone) {
-  return zone.utc_from_local(LocalTime(zone.local_from_utc(time).date())).utc;
-}
-
 std::string date_time_text(UtcTime time, const TimeZone& zone) {
   return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
                      clock_time(time, zone));
@@ -69,6 +65,10 @@ std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& se
 }
 
 }  // namespace
+
+UtcTime midnight_before(UtcTime time, const TimeZone& zone) {
+  return zone.utc_from_local(LocalTime(zone.local_from_utc(time).date())).utc;
+}
 
 PlacingSpan placing_span(const OrderPlan& order) {
   PlacingSpan span{order.loads.front().batched, order.loads.front().empty};

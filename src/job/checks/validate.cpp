@@ -299,6 +299,7 @@ void check_zone(const FieldPath& path, const Zone& zone, UtcTime start) {
   check_outline(path.at("outline"), zone.outline);
   path.at("thickness_m").in_range(zone.thickness_m, limits::thicknesses_m);
   path.at("base.kind").one_of(zone.base.kind, BaseKind::insulation);
+  path.at("base.kept").one_of(zone.base.kept, BaseKept::covered);
   path.at("base.depth_m").in_range(zone.base.depth_m, limits::base_depths_m);
   check_surface(path, zone);
   path.at("placed_toward_deg").in_range(zone.placed_toward_deg, turns_deg);

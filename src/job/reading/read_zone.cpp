@@ -21,6 +21,10 @@ constexpr auto bases = std::to_array<Word<BaseKind>>({{"gravel", BaseKind::grave
                                                       {"soil", BaseKind::soil},
                                                       {"sand", BaseKind::sand},
                                                       {"insulation", BaseKind::insulation}});
+constexpr auto keepings = std::to_array<Word<BaseKept>>({{"bare", BaseKept::bare},
+                                                         {"shaded", BaseKept::shaded},
+                                                         {"wet", BaseKept::wet},
+                                                         {"covered", BaseKept::covered}});
 constexpr auto finishes = std::to_array<Word<Finish>>({{"stamp", Finish::stamp},
                                                        {"texture roll", Finish::texture_roll},
                                                        {"broom", Finish::broom},
@@ -246,6 +250,7 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
       table.quantity("thickness", thickness_quantity, limits::thicknesses_m, Presence::required));
   set(zone.base.kind, table.word("base", bases));
   set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, limits::base_depths_m));
+  set(zone.base.kept, table.word("base_kept", keepings));
   set(zone.finish, table.word("finish", finishes, Presence::required));
   read_border(table, zone);
   table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });

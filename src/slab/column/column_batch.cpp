@@ -47,8 +47,8 @@ void ColumnWorkspace::clear_for(std::size_t numbers, std::size_t marks) {
 
 ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
                                std::span<ColumnSolution> solutions, std::size_t lanes,
-                               ColumnWorkspace& workspace)
-    : solutions_(solutions), lanes_(lanes), desk_(workspace) {
+                               std::size_t kept_cells, ColumnWorkspace& workspace)
+    : solutions_(solutions), lanes_(lanes), entries_(series_count + kept_cells), desk_(workspace) {
   const double shortest_s = std::min(batch.settings.early_step_s, batch.settings.late_step_s);
   const auto first = std::min_element(
       cases.begin(), cases.end(),
@@ -56,12 +56,12 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
   // Only the last step of each lane can be shorter than this.
   const auto max =
       static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) + lanes + 2;
-  desk_.clear_for(max * series_count * lanes, max);
+  desk_.clear_for(max * entries_ * lanes, max);
 }
 
 double* ColumnRecorder::next_row(const Lanes& kept) {
   desk_.kept.push_back(kept);
-  return desk_.rows.get() + (desk_.kept.size() - 1) * series_count * lanes_;
+  return desk_.rows.get() + (desk_.kept.size() - 1) * entries_ * lanes_;
 }
 
 void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) {
@@ -84,14 +84,17 @@ void ColumnRecorder::finish() {
       series[i]->resize(static_cast<std::size_t>(entries));
       next[lane][i] = series[i]->data();
     }
+    solutions_[lane].cells_c.clear();
   }
   const double* row = desk_.rows.get();
   for (const Lanes& kept : desk_.kept) {
     for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
       if (kept[lane] == 0.0) continue;
       for (std::size_t i = 0; i < series_count; ++i) *next[lane][i]++ = row[i * lanes_ + lane];
+      for (std::size_t i = series_count; i < entries_; ++i)
+        solutions_[lane].cells_c.push_back(row[i * lanes_ + lane]);
     }
-    row += series_count * lanes_;
+    row += entries_ * lanes_;
   }
 }
 

@@ -55,11 +55,11 @@ class ColumnRecorder {
 
   /// Allocates all the memory that the steps will need.
   ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                 std::span<ColumnSolution> solutions, std::size_t lanes,
+                 std::span<ColumnSolution> solutions, std::size_t lanes, std::size_t kept_cells,
                  ColumnWorkspace& workspace);
 
-  /// Where to write an entry: one number per lane for each series of ColumnHistory, in order. The
-  /// entry is kept for the lanes that are marked.
+  /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
+  /// order, then for each kept cell. Of the lanes that are marked it is kept.
   double* next_row(const Lanes& kept);
   void put_energies(const Lanes& which, const Energies& energies);
   /// Moves the series into the solutions.
@@ -68,6 +68,7 @@ class ColumnRecorder {
  private:
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;
+  std::size_t entries_;  // of a row, for each lane
   ColumnWorkspace& desk_;
 };
 

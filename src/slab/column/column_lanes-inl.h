@@ -35,7 +35,8 @@ class ColumnLanes {
         traits_(traits_of<Number>(cases)),
         mesh_(batch, cases),
         weather_(batch, cases),
-        recorder_(batch, cases, solutions, lanes, workspace),
+        kept_cells_(batch.settings.keep_cells ? mesh_.conduction.cells : 0),
+        recorder_(batch, cases, solutions, lanes, kept_cells_, workspace),
         time_s_(each_case<Number>(cases, [](const ColumnCase& c) { return c.placed_s; })),
         concrete_c_(each_case<Number>(cases, [](const ColumnCase& c) { return c.concrete_c; })),
         aging_(traits_, mesh_, concrete_c_, transit_h(cases)),
@@ -119,8 +120,11 @@ class ColumnLanes {
         traits_.curing_compound_from_set_age_h >= 0.0,
         aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.curing_compound_from_set_age_h);
     const Number top_h = aging_.set_age_ahead_h(Aging::top, ahead_h);
-    return {open_ * surface_wetness(top_h, traits_.setting, film),
-            surface_dampness(bare_wetness(top_h, traits_.setting))};
+    const auto steady = traits_.steady_wetness >= 0.0;
+    const Number drying = surface_wetness(top_h, traits_.setting, film);
+    const Number dampness = surface_dampness(bare_wetness(top_h, traits_.setting));
+    return {open_ * select(steady, traits_.steady_wetness, drying),
+            select(steady, Number(1.0), dampness)};
   }
 
   template <class Mask>
@@ -170,6 +174,9 @@ class ColumnLanes {
     row.put(12, water_.evaporation_kg_m2_h);
     row.put(13, water_.bleed_kg_m2_h);
     row.put(14, water_.bleed_water_kg_m2);
+    for (std::size_t i = 0; i < kept_cells_; ++i) {
+      row.put(series_count + i, mesh_.conduction.cells_c[i]);
+    }
   }
 
   static constexpr std::size_t lanes = Memory<Number>::columns;
@@ -179,6 +186,7 @@ class ColumnLanes {
   TraitsOf<Number> traits_;
   LaneMesh<Number> mesh_;
   LaneWeather<Number> weather_;
+  std::size_t kept_cells_;
   ColumnRecorder recorder_;
   Number time_s_;
   Number concrete_c_;  // when placed

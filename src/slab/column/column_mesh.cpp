@@ -78,6 +78,17 @@ ProbePlace probe_place(const ConductionGrid& grid, double depth_m) {
   return {.above = node, .fraction = (depth_m - above_m) / (*below - above_m)};
 }
 
+double ground_at_c(const ColumnCase& column, double below_slab_m) {
+  const std::vector<GroundPoint>& ground = column.ground;
+  if (ground.empty()) return column.ground_c;
+  const auto below = std::ranges::upper_bound(ground, below_slab_m, {}, &GroundPoint::depth_m);
+  if (below == ground.begin()) return ground.front().temperature_c;
+  if (below == ground.end()) return ground.back().temperature_c;
+  const GroundPoint& above = *std::prev(below);
+  const double way = (below_slab_m - above.depth_m) / (below->depth_m - above.depth_m);
+  return above.temperature_c + way * (below->temperature_c - above.temperature_c);
+}
+
 ColumnMesh column_mesh(const ColumnCase& column, const SolverSettings& settings) {
   std::vector<double> faces_m = slab_faces(column.thickness_m, settings.slab_cells);
   ColumnMesh mesh;

@@ -35,4 +35,7 @@ struct ColumnMesh {
 };
 ColumnMesh column_mesh(const ColumnCase& column, const SolverSettings& settings);
 
+/// The temperature below the slab at the start.
+double ground_at_c(const ColumnCase& column, double below_slab_m);
+
 }  // namespace slabtide

@@ -10,6 +10,7 @@
 
 #include "core/parallel.h"
 #include "slab/column/column_core.h"
+#include "slab/column/column_mesh.h"
 
 namespace slabtide {
 namespace {
@@ -54,7 +55,16 @@ bool is_layer(const Layer& layer) {
          layer.material.heat_capacity_j_m3k > 0.0;
 }
 
-/// What is wrong with a case; null if nothing is.
+/// Finite, each below the one before.
+bool is_ground(const std::vector<GroundPoint>& ground) {
+  for (std::size_t i = 0; i < ground.size(); ++i) {
+    if (!(std::isfinite(ground[i].depth_m) && std::isfinite(ground[i].temperature_c))) return false;
+    if (i > 0 && !(ground[i].depth_m > ground[i - 1].depth_m)) return false;
+  }
+  return true;
+}
+
+/// What is wrong with a case; null where nothing is.
 const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
   if (c.mix == nullptr || c.exposure == nullptr) return "no mix or no exposure";
   if (!(c.placed_s >= 0.0 && c.placed_s < end)) return "placed outside the time to solve";
@@ -62,6 +72,7 @@ const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
   if (!(c.thickness_m > 0.0 && std::isfinite(c.thickness_m))) return "thickness is not above 0";
   if (!(std::isfinite(c.concrete_c) && std::isfinite(c.ground_c)))
     return "concrete or ground temperature is not finite";
+  if (!is_ground(c.ground)) return "the temperatures below do not go down point by point";
   if (!(c.absorptance >= 0.0 && c.absorptance <= 1.0)) return "absorptance is not a share";
   if (!(c.convection_factor >= 0.0 && c.evaporation_factor >= 0.0)) return "a factor is below 0";
   if (c.exposure->shortwave_w_m2.size() != weather.grid.count ||
@@ -130,6 +141,19 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
     histories[i] = std::move(solution.history);
   });
   return histories;
+}
+
+std::vector<ColumnSolution> solve_wholly(std::span<const ColumnCase> cases,
+                                         const SiteWeather& weather,
+                                         const SolverSettings& settings) {
+  check(cases, weather, settings);
+  std::vector<ColumnSolution> solutions(cases.size());
+  solve_each(cases, weather, settings, [&](std::size_t i, ColumnSolution& solution) {
+    solutions[i] = std::move(solution);
+    if (settings.keep_cells)
+      solutions[i].cell_depth_m = column_mesh(cases[i], settings).grid.depth_m;
+  });
+  return solutions;
 }
 
 void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,

@@ -15,7 +15,12 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
                                          const SiteWeather& weather,
                                          const SolverSettings& settings);
 
-/// Receives a column's history, which is valid only during the call.
+/// As `solve_columns`, with where the heat went, and the cells where the settings keep them.
+std::vector<ColumnSolution> solve_wholly(std::span<const ColumnCase> cases,
+                                         const SiteWeather& weather,
+                                         const SolverSettings& settings);
+
+/// Sees a column's history, which is gone after the call.
 using VisitColumn = std::function<void(std::size_t column, const ColumnHistory& history)>;
 
 /// Like `solve_columns`, for many columns of which only a few numbers are needed: only a few

@@ -130,7 +130,9 @@ class LaneMesh {
         conduction.conductance_w_m2k.data[i * lanes + lane] =
             i < own ? from.grid.conductance_w_m2k[i] : 0.0;
         conduction.cells_c.data[i * lanes + lane] =
-            i < slab_cells ? column(lane).concrete_c : column(lane).ground_c;
+            i < slab_cells || i >= own
+                ? column(lane).concrete_c
+                : ground_at_c(column(lane), from.grid.depth_m[i] - column(lane).thickness_m);
       }
       if (from.bottom.kind == BottomKind::fixed_temperature) {
         conduction.conductance_w_m2k.data[cells_ * lanes + lane] = from.grid.conductance_w_m2k[own];

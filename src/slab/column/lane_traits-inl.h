@@ -62,6 +62,7 @@ struct TraitsOf {
   Number convection_factor;
   Number evaporation_factor;
   Number curing_compound_from_set_age_h;
+  Number steady_wetness;  // as ColumnCase
   Number total_bleed_kg_m2;
   Number settling_time_h;
 };
@@ -127,6 +128,7 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
           each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
           each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
+          each_case<Number>(cases, [](Case c) { return c.steady_wetness; }),
           each_case<Number>(cases,
                             [](Case c) {
                               return c.formed_face

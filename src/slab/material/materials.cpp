@@ -52,6 +52,20 @@ double expansion_per_f(Aggregate aggregate) {
   throw std::invalid_argument("expansion: unknown aggregate");
 }
 
+BareSurface damp_surface(BaseKind kind) {
+  switch (kind) {
+    case BaseKind::gravel:
+      return {.absorptance = 0.75, .wetness = 0.1};
+    case BaseKind::soil:
+      return {.absorptance = 0.80, .wetness = 0.3};
+    case BaseKind::sand:
+      return {.absorptance = 0.65, .wetness = 0.2};
+    case BaseKind::insulation:
+      return {.absorptance = 0.60, .wetness = 0.0};
+  }
+  throw std::invalid_argument("base: unknown kind");
+}
+
 }  // namespace
 
 ThermalMaterial base_material(BaseKind kind) {
@@ -66,6 +80,16 @@ ThermalMaterial base_material(BaseKind kind) {
       return insulation;
   }
   throw std::invalid_argument("base: unknown kind");
+}
+
+BareSurface bare_surface(BaseKind kind, BaseKept kept) {
+  constexpr double darker_when_wet = 0.1;
+  constexpr double kept_wet = 0.9;
+  BareSurface surface = damp_surface(kind);
+  if (kept == BaseKept::wet && kind != BaseKind::insulation)
+    return {surface.absorptance + darker_when_wet, kept_wet};
+  if (kept == BaseKept::covered) surface.wetness = 0.0;
+  return surface;
 }
 
 ThermalMaterial soil_material() { return soil; }

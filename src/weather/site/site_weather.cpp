@@ -42,6 +42,13 @@ void add_sun(SiteWeather& site, const WeatherSample& sample, const SunPosition& 
   site.sun_azimuth_deg.push_back(sun.azimuth_deg);
 }
 
+/// Before the series' first instant, the same hour of the first day that it has.
+UtcTime told_of(const WeatherSeries& series, UtcTime time) {
+  const Duration day = boost::posix_time::hours(24);
+  while (time < series.first()) time += day;
+  return time;
+}
+
 }  // namespace
 
 std::size_t TimeGrid::index_at(double at_s) const {
@@ -59,7 +66,7 @@ SiteWeather site_weather(const Site& site, const WeatherSeries& series, const Ti
       sun_position(grid.start, site.latitude_deg, site.longitude_deg).distance_au;
   for (std::size_t i = 0; i < grid.count; ++i) {
     const UtcTime time = after_seconds(grid.start, grid.step_s * static_cast<double>(i));
-    const WeatherSample sample = series.at(time);
+    const WeatherSample sample = series.at(told_of(series, time));
     add_air(result, sample);
     add_sun(result, sample, sun_position(time, site.latitude_deg, site.longitude_deg));
   }

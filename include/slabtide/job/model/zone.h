@@ -16,10 +16,15 @@ namespace slabtide {
 /// What the slab lies on.
 enum class BaseKind { gravel, soil, sand, insulation };
 
+/// How the base is kept from the day before until concrete covers it: as it lies, out of the sun
+/// (a canopy, plywood), wet, or under insulated tarps.
+enum class BaseKept { bare, shaded, wet, covered };
+
 /// The layer under the slab.
 struct Base {
   BaseKind kind = BaseKind::gravel;
   double depth_m = 0.1;
+  BaseKept kept = BaseKept::bare;
 };
 
 /// The finish of the surface.

@@ -17,13 +17,21 @@ struct CoverSpan {
   bool stops_evaporation = true;
 };
 
-/// One column to solve: a slab of fresh concrete on its base, at one place. Seconds count from the
-/// start of the weather grid. The pointers are not owned; what they point to must outlive the call.
+/// A temperature under the slab.
+struct GroundPoint {
+  double depth_m = 0.0;  ///< below the slab
+  double temperature_c = 0.0;
+};
+
+/// One column to solve: a slab of fresh concrete on its base, at one place. Seconds count
+/// from the weather grid's start. The pointers are not owned and outlive the call.
 struct ColumnCase {
   double batched_s = 0.0;
   double placed_s = 0.0;
   double concrete_c = 0.0;  ///< when placed
-  double ground_c = 0.0;    ///< base and soil at the start, and fixed below
+  double ground_c = 0.0;    ///< fixed far below
+  /// Base and soil at the start, from the top down, straight between; empty: all at `ground_c`.
+  std::vector<GroundPoint> ground;
   double thickness_m = 0.0;
   std::vector<Layer> below;  ///< base courses from the slab down, without the soil
   const MixModel* mix = nullptr;
@@ -33,7 +41,10 @@ struct ColumnCase {
   std::vector<CoverSpan> covers;
   /// Set age, in hours, from which a sprayed curing compound is on; negative means none.
   double curing_compound_from_set_age_h = -1.0;
-  /// A formed vertical face: no bleed, no evaporation, symmetrical about its back (no ground).
+  /// What does not dry as concrete does: the share of free-water evaporation that it gives all the
+  /// time, its darkness unchanged; negative: as concrete.
+  double steady_wetness = -1.0;
+  /// A formed vertical face: no bleed, no evaporation, symmetrical behind (no ground).
   bool formed_face = false;
   // Uncertain factors; 1 is the most likely.
   double convection_factor = 1.0;
@@ -67,8 +78,9 @@ struct SolverSettings {
   double late_step_s = 600.0;   ///< after that
   int slab_cells = 12;
   int ground_cells = 10;
-  double end_s = 0.0;  ///< where to stop; 0 means the grid's end
-  int threads = 0;     ///< 0: as many as the machine has
+  double end_s = 0.0;       ///< where to stop; 0 means the grid's end
+  int threads = 0;          ///< 0: as many as the machine has
+  bool keep_cells = false;  ///< the temperature of each cell at each instant, too
 };
 
 /// Where a column's heat came from, J/m2 since placing. Stored is the sum of the others.
@@ -83,6 +95,8 @@ struct ColumnEnergy {
 struct ColumnSolution {
   ColumnHistory history;
   ColumnEnergy energy;
+  std::vector<double> cell_depth_m;  ///< where cells are kept
+  std::vector<double> cells_c;       ///< all cells of the first instant, of the second, ...
 };
 
 }  // namespace slabtide

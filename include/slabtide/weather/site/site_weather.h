@@ -45,10 +45,10 @@ struct SiteWeather {
   std::vector<char> thunder;  ///< 1 if it is forecast
 };
 
-/// The series applied to the site: sun, sky, irradiance (the forecast's own if it has it, else the
-/// clear sky reduced by cloud) and wind at the slab.
-/// Error: std::invalid_argument for a grid without start or step, or a site with impossible
-/// coordinates.
+/// The series brought to the site: sun, sky, irradiance (the forecast's own where it has it,
+/// else the clear sky through its clouds) and wind at the slab. Before its first instant the series
+/// is taken to have gone as on its first day.
+/// Error: std::invalid_argument for a grid without start or step, or a site off the globe.
 SiteWeather site_weather(const Site& site, const WeatherSeries& series, const TimeGrid& grid);
 
 }  // namespace slabtide

@@ -112,6 +112,7 @@ std::vector<Slip> zone_slips() {
   zone("finish", [](Zone& z) { z.finish = static_cast<Finish>(77); });
   zone("colour", [](Zone& z) { z.colour = static_cast<Colour>(-1); });
   zone("base.kind", [](Zone& z) { z.base.kind = static_cast<BaseKind>(9); });
+  zone("base.kept", [](Zone& z) { z.base.kept = static_cast<BaseKept>(4); });
   const auto number = [&slips](const std::string& field,
                                const std::function<void(Zone&, double)>& make) {
     add(slips, "zone[1]." + field, [make](Given& g, double value) { make(g.job.zones[0], value); });

@@ -54,6 +54,17 @@ TEST_CASE("a column holds the slab, its base and soil to 0.6 m under the slab") 
   CHECK(made.mesh.bottom.fixed_c == 12.0);
 }
 
+TEST_CASE("the ground's temperature runs straight between its points, and stays past them") {
+  ColumnCase column;
+  column.ground_c = 12.0;
+  CHECK(ground_at_c(column, 0.1) == 12.0);
+  column.ground = {{0.0, 40.0}, {0.2, 20.0}, {0.6, 10.0}};
+  CHECK(ground_at_c(column, 0.0) == 40.0);
+  CHECK(ground_at_c(column, 0.05) == doctest::Approx(35.0));
+  CHECK(ground_at_c(column, 0.5) == doctest::Approx(12.5));
+  CHECK(ground_at_c(column, 0.9) == 10.0);
+}
+
 TEST_CASE("a deep base pushes the fixed ground down") {
   CHECK(sum(make(0.1, 0.5, false).mesh.grid.thickness_m) == doctest::Approx(0.1 + 0.8));
 }
