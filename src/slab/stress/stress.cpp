@@ -1,8 +1,10 @@
 #include "slabtide/slab/stress/stress.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <optional>
 #include <stdexcept>
 
@@ -18,30 +20,20 @@ constexpr double curl_fraction = 0.5;  // of E alpha dG: a straight gradient, fu
 constexpr double concrete_n_m3 = 2350.0 * 9.80665;
 constexpr double friction = 1.5;        // granular base; AASHTO 0.9 to 1.8, published
 constexpr double tied_restraint = 0.8;  // of E alpha dT
-constexpr double relaxation = 0.65;     // CIRIA C660, from memory
-constexpr double corner_factor = 1.5;   // re-entrant corner: ours
+// What is left of a stress after so long under an unchanged strain: 0.63 + 0.15 exp(-t/12 h) +
+// 0.22 exp(-t/1 h). Fitted within 0.02 from one hour to a day to 1/(1 + 0.8 phi), phi the creep of
+// CEB-FIP Model Code 1990 for concrete loaded at a third of a day (both from memory).
+constexpr double lasting = 0.63;
+constexpr std::array<double, 2> fading{0.15, 0.22};
+constexpr std::array<double, 2> fades_in_h{12.0, 1.0};
+constexpr double corner_factor = 1.5;  // re-entrant corner: ours
 
-/// The slab at final set, where it carries no stress.
-struct StressFree {
-  std::size_t index;
-  double mean_c;
-  double gradient_c;
-};
-
-std::optional<StressFree> at_final_set(const ColumnHistory& history) {
+std::optional<std::size_t> at_final_set(const ColumnHistory& history) {
   const auto& psi = history.resistance_middle_psi;
   const auto set =
       std::find_if(psi.begin(), psi.end(), [](double p) { return p >= final_set_psi; });
   if (set == psi.end()) return std::nullopt;
-  const auto index = static_cast<std::size_t>(set - psi.begin());
-  return StressFree{index, history.mean_c[index], history.gradient_c[index]};
-}
-
-/// Curling stress at the top face; the bottom face has the same with the opposite sign. Tension
-/// (positive) if the top has cooled more than the bottom since final set. Multiply by the curling
-/// coefficient.
-double free_curl_psi(double gradient_fall_k, double modulus_psi, double expansion_per_k) {
-  return curl_fraction * modulus_psi * expansion_per_k * gradient_fall_k;
+  return static_cast<std::size_t>(set - psi.begin());
 }
 
 double curl_coefficient_of(double modulus_psi, const StressCase& piece) {
@@ -50,14 +42,10 @@ double curl_coefficient_of(double modulus_psi, const StressCase& piece) {
   return curl_coefficient(piece.uncut_length_m / radius_m);
 }
 
-/// Stress from the mean temperature, over the whole depth: tension if the slab has cooled since
-/// final set, compression (negative) if it has warmed.
-double mean_psi(double cooling_k, double modulus_psi, double expansion_per_k,
-                const StressCase& piece) {
-  const double restrained = modulus_psi * expansion_per_k * cooling_k;
-  if (piece.tied) return tied_restraint * restrained;
-  const double held_psi = psi_from_pa(concrete_n_m3 * friction * piece.uncut_length_m / 2.0);
-  return std::clamp(restrained, -held_psi, held_psi);
+/// What friction or the structure it is tied to can hold of the mean stress.
+double max_held_psi(const StressCase& piece) {
+  if (piece.tied) return std::numeric_limits<double>::infinity();
+  return psi_from_pa(concrete_n_m3 * friction * piece.uncut_length_m / 2.0);
 }
 
 /// Tension at the face that has more of it; 0 if both are in compression.
@@ -65,36 +53,98 @@ double tension_psi(double mean, double curl_top) {
   return std::max({0.0, mean + curl_top, mean - curl_top});
 }
 
-/// Stress over strength through a history.
-class Ratios {
+/// How the fading parts of a stress are left over one step.
+using Left = std::array<double, fading.size()>;
+
+Left left_after(double step_s) {
+  Left left{};
+  for (std::size_t k = 0; k < left.size(); ++k)
+    left[k] = std::exp(-step_s / (fades_in_h[k] * seconds_per_hour));
+  return left;
+}
+
+/// A stress that grows by pieces, each of which relaxes from when it came, amid its step.
+class RelaxingStress {
  public:
-  Ratios(const ColumnHistory& history, const StressFree& free, const MixModel& mix,
-         const StressCase& piece)
-      : history_(history), free_(free), mix_(mix), piece_(piece) {}
+  double psi() const { return lasting_psi_ + fading_psi_[0] + fading_psi_[1]; }
 
-  double at(std::size_t i) const { return ratio(i, curl_coefficient_of(modulus_psi(i), piece_)); }
+  void grow(const Left& left, double added_psi) {
+    lasting_psi_ += lasting * added_psi;
+    for (std::size_t k = 0; k < left.size(); ++k)
+      fading_psi_[k] = left[k] * fading_psi_[k] + std::sqrt(left[k]) * fading[k] * added_psi;
+  }
 
-  /// Never less than `at`, and much faster.
-  double max_at(std::size_t i) const { return ratio(i, largest_curl_coefficient); }
+  /// What is over the limit slips, and is gone.
+  void slip(double max_psi) {
+    const double size = std::abs(psi());
+    if (!(size > max_psi)) return;
+    const double kept = max_psi / size;
+    lasting_psi_ *= kept;
+    for (double& part : fading_psi_) part *= kept;
+  }
 
  private:
-  double modulus_psi(std::size_t i) const { return elastic_modulus_psi(history_.strength_psi[i]); }
+  double lasting_psi_ = 0.0;
+  Left fading_psi_{};
+};
 
-  double ratio(std::size_t i, double coefficient) const {
-    const double strength_psi = tensile_strength_psi(history_.strength_psi[i]);
-    const double modulus = modulus_psi(i);
-    const double mean =
-        mean_psi(free_.mean_c - history_.mean_c[i], modulus, mix_.expansion_per_k, piece_);
-    const double curl_top = coefficient * free_curl_psi(free_.gradient_c - history_.gradient_c[i],
-                                                        modulus, mix_.expansion_per_k);
+/// Stress over strength through a history, instant after instant from final set on.
+class Ratios {
+ public:
+  Ratios(const ColumnHistory& history, std::size_t final_set, const MixModel& mix,
+         const StressCase& piece)
+      : history_(history),
+        mix_(mix),
+        piece_(piece),
+        held_psi_(max_held_psi(piece)),
+        at_(final_set),
+        modulus_psi_(modulus_psi()) {}
+
+  std::size_t index() const { return at_; }
+
+  /// To the next instant.
+  void move() {
+    ++at_;
+    const double step_s = history_.time_s[at_] - history_.time_s[at_ - 1];
+    if (step_s != step_s_) left_ = left_after(step_s);
+    step_s_ = step_s;
+    const double before_psi = modulus_psi_;
+    modulus_psi_ = modulus_psi();
+    const double psi_per_k = 0.5 * (before_psi + modulus_psi_) * mix_.expansion_per_k;
+    mean_.grow(left_, (piece_.tied ? tied_restraint : 1.0) * psi_per_k * fall_of(history_.mean_c));
+    mean_.slip(held_psi_);
+    curl_.grow(left_, curl_fraction * psi_per_k * fall_of(history_.gradient_c));
+  }
+
+  double now() const { return ratio(curl_coefficient_of(modulus_psi_, piece_)); }
+
+  /// Never under `now`, and far quicker.
+  double max_now() const { return ratio(largest_curl_coefficient); }
+
+ private:
+  double fall_of(const std::vector<double>& values_c) const {
+    return values_c[at_ - 1] - values_c[at_];
+  }
+
+  double modulus_psi() const { return elastic_modulus_psi(history_.strength_psi[at_]); }
+
+  double ratio(double coefficient) const {
+    const double strength_psi = tensile_strength_psi(history_.strength_psi[at_]);
+    if (!(strength_psi > 0.0)) return 0.0;
     const double corner = piece_.re_entrant_corner ? corner_factor : 1.0;
-    return tension_psi(mean, curl_top) * relaxation * corner / strength_psi;
+    return tension_psi(mean_.psi(), coefficient * curl_.psi()) * corner / strength_psi;
   }
 
   const ColumnHistory& history_;
-  const StressFree& free_;
   const MixModel& mix_;
   const StressCase& piece_;
+  double held_psi_;
+  std::size_t at_;
+  double modulus_psi_;
+  RelaxingStress mean_;  ///< over the whole depth; tension where it cools
+  RelaxingStress curl_;  ///< at the top, the other way at the bottom; times the coefficient
+  Left left_{};
+  double step_s_ = 0.0;
 };
 
 void check(const StressCase& piece) {
@@ -108,11 +158,12 @@ std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& m
                                  const StressCase& piece) {
   check(piece);
   std::vector<double> ratio(history.time_s.size(), 0.0);
-  const std::optional<StressFree> free = at_final_set(history);
-  if (!free) return ratio;
-  const Ratios ratios(history, *free, mix, piece);
-  for (std::size_t i = free->index; i < ratio.size(); ++i) {
-    if (history.strength_psi[i] > 0.0) ratio[i] = ratios.at(i);
+  const std::optional<std::size_t> set = at_final_set(history);
+  if (!set) return ratio;
+  Ratios ratios(history, *set, mix, piece);
+  while (ratios.index() + 1 < ratio.size()) {
+    ratios.move();
+    ratio[ratios.index()] = ratios.now();
   }
   return ratio;
 }
@@ -120,16 +171,18 @@ std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& m
 std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
                                        const StressCase& piece, double level) {
   check(piece);
-  const std::optional<StressFree> free = at_final_set(history);
-  if (!free) return std::nullopt;
-  const Ratios ratios(history, *free, mix, piece);
-  for (std::size_t i = free->index; i < history.time_s.size(); ++i) {
-    if (!(history.strength_psi[i] > 0.0) || ratios.max_at(i) < level) continue;
-    const double ratio = ratios.at(i);
+  const std::optional<std::size_t> set = at_final_set(history);
+  if (!set) return std::nullopt;
+  Ratios ratios(history, *set, mix, piece);
+  while (ratios.index() + 1 < history.time_s.size()) {
+    const Ratios last = ratios;
+    ratios.move();
+    if (ratios.max_now() < level) continue;
+    const double ratio = ratios.now();
     if (ratio < level) continue;
-    const bool is_first = i == free->index || !(history.strength_psi[i - 1] > 0.0);
-    const double before = is_first ? 0.0 : ratios.at(i - 1);
-    if (i == 0 || !(ratio > before)) return history.time_s[i];
+    const std::size_t i = ratios.index();
+    const double before = last.now();
+    if (!(ratio > before)) return history.time_s[i];
     const double fraction = (level - before) / (ratio - before);
     return history.time_s[i - 1] + fraction * (history.time_s[i] - history.time_s[i - 1]);
   }
