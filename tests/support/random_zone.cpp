@@ -17,6 +17,7 @@ constexpr std::array<std::string_view, 5> finishes{"stamp", "broom", "texture ro
                                                    "trowel"};
 constexpr std::array<std::string_view, 4> bases{"gravel", "soil", "sand", "insulation"};
 constexpr std::array<std::string_view, 4> keepings{"bare", "shaded", "wet", "covered"};
+constexpr std::array<std::string_view, 4> wall_colours{"white", "light", "medium", "dark"};
 constexpr std::array<std::string_view, 6> colours{"grey", "white", "red",
                                                   "tan",  "brown", "charcoal"};
 constexpr std::array<std::string_view, 8> directions{
@@ -144,6 +145,7 @@ void write_obstacle(RandomToml& toml, double reach_ft) {
     toml.word("kind", "wall");
     toml.raw("from", somewhere());
     toml.raw("to", somewhere());
+    if (bytes.one_in(3)) toml.word("colour", bytes.one_of(wall_colours));
   } else {
     toml.word("kind", "tree");
     toml.raw("at", somewhere());

@@ -315,6 +315,7 @@ void check_obstacle(const FieldPath& path, const Obstacle& obstacle) {
   check_point(path.at("from"), obstacle.from, places_m);
   path.at("height_m").in_range(obstacle.height_m, limits::heights_m);
   path.at("light_through").in_range(obstacle.light_through, fractions);
+  path.at("albedo").in_range(obstacle.albedo, fractions);
   if (obstacle.kind == ObstacleKind::tree) {
     path.at("radius_m").in_range(obstacle.radius_m, limits::radii_m);
     return;

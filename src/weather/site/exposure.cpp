@@ -25,18 +25,35 @@ Point in_front_of(Point at, double facing_deg) {
   return {at.x_m + in_front_m * std::sin(facing), at.y_m + in_front_m * std::cos(facing)};
 }
 
+/// What the sides of obstacles throw onto level ground: sun on an upright plane, once, even to all
+/// sides.
+double thrown_back_w_m2(const std::vector<Surroundings::SeenSide>& sides,
+                        const SiteWeather& weather, std::size_t i) {
+  double sum_w_m2 = 0.0;
+  for (const Surroundings::SeenSide& side : sides) {
+    const double facing_deg = std::atan2(side.normal.x_m, side.normal.y_m) / radians_per_degree;
+    const double beam_w_m2 =
+        weather.beam_horizontal_w_m2[i] *
+        face_beam_factor(facing_deg, weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
+    sum_w_m2 += side.fraction * side.albedo * beam_w_m2;
+  }
+  return sum_w_m2;
+}
+
 }  // namespace
 
 CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles) {
   const Surroundings surroundings(at, obstacles);
   CellExposure cell;
   cell.sky_view = surroundings.sky_view();
+  const std::vector<Surroundings::SeenSide> sides = surroundings.seen_sides();
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double sunlit =
         surroundings.sunlit_fraction(weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
     cell.sunlit_fraction.push_back(sunlit);
     cell.shortwave_w_m2.push_back(weather.beam_horizontal_w_m2[i] * sunlit +
-                                  weather.diffuse_w_m2[i] * cell.sky_view);
+                                  weather.diffuse_w_m2[i] * cell.sky_view +
+                                  thrown_back_w_m2(sides, weather, i));
   }
   return cell;
 }

@@ -72,6 +72,8 @@ void require_sound(const Obstacle& o) {
     throw std::invalid_argument("shade: an obstacle's place or size is not usable");
   if (!(o.light_through >= 0.0 && o.light_through <= 1.0))
     throw std::invalid_argument("shade: a share of light is not within 0 to 1");
+  if (!(o.albedo >= 0.0 && o.albedo <= 1.0))
+    throw std::invalid_argument("shade: an albedo is not within 0 to 1");
 }
 
 }  // namespace
@@ -92,6 +94,7 @@ Surroundings::Seen Surroundings::seen_from(Point at, const Obstacle& obstacle) {
             .radius_m = obstacle.radius_m,
             .height_m = obstacle.height_m,
             .light_through = obstacle.light_through,
+            .albedo = obstacle.albedo,
             .touching = false};
   if (obstacle.kind == ObstacleKind::tree) {
     seen.touching = std::hypot(seen.from.x_m, seen.from.y_m) <= seen.radius_m;
@@ -157,6 +160,46 @@ double Surroundings::sky_view() const {
     sum += open_fraction(hits, level_fraction_above);
   }
   return sum / directions;
+}
+
+Point Surroundings::normal_of(const Seen& obstacle) {
+  if (obstacle.kind == ObstacleKind::tree) {
+    const double away_m = std::hypot(obstacle.from.x_m, obstacle.from.y_m);
+    return {-obstacle.from.x_m / away_m, -obstacle.from.y_m / away_m};
+  }
+  const double length_m = std::hypot(obstacle.span.x_m, obstacle.span.y_m);
+  const Point normal{-obstacle.span.y_m / length_m, obstacle.span.x_m / length_m};
+  return dot(normal, obstacle.from) < 0.0 ? normal : Point{-normal.x_m, -normal.y_m};
+}
+
+std::optional<std::size_t> Surroundings::highest(Point direction, double& slope) const {
+  std::optional<std::size_t> found;
+  slope = 0.0;
+  for (std::size_t i = 0; i < seen_.size(); ++i) {
+    const std::optional<double> distance = distance_m(seen_[i], direction);
+    if (seen_[i].touching || !distance || !(seen_[i].height_m > slope * *distance)) continue;
+    slope = seen_[i].height_m / *distance;
+    found = i;
+  }
+  return found;
+}
+
+std::vector<Surroundings::SeenSide> Surroundings::seen_sides() const {
+  if (seen_.empty()) return {};
+  static const std::vector<Point> all_round = directions_all_round();
+  std::vector<double> fractions(seen_.size());
+  for (const Point direction : all_round) {
+    double slope = 0.0;
+    const auto found = highest(direction, slope);
+    if (!found) continue;
+    fractions[*found] += (1.0 - level_fraction_above(slope)) * (1.0 - seen_[*found].light_through);
+  }
+  std::vector<SeenSide> sides;
+  for (std::size_t i = 0; i < seen_.size(); ++i) {
+    if (fractions[i] > 0.0)
+      sides.push_back({fractions[i] / directions, normal_of(seen_[i]), seen_[i].albedo});
+  }
+  return sides;
 }
 
 double Surroundings::sky_view_of_face(double facing_deg) const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -32,7 +33,17 @@ class Surroundings {
   /// light through, that fraction of the band behind it counts too (ours).
   double sky_view() const;
 
-  /// The same for a vertical face that looks toward `facing_deg`: at most 0.5.
+  /// What of an obstacle the level ground sees.
+  struct SeenSide {
+    double fraction;  ///< of the light from all round, weighted as in `sky_view`
+    Point normal;     ///< level, of length 1, from what is seen toward the place
+    double albedo;
+  };
+  /// The obstacles' sides toward the place, those that it sees nothing of left out. Of two in one
+  /// direction the higher stands for both.
+  std::vector<SeenSide> seen_sides() const;
+
+  /// The same for an upright face that looks toward `facing_deg`: at most 0.5.
   ///
   ///     F = 1/pi integral of cos(phi) (pi/4 - w/2 - sin(2w)/4) over the half circle in front
   double sky_view_of_face(double facing_deg) const;
@@ -46,6 +57,7 @@ class Surroundings {
     double radius_m;
     double height_m;
     double light_through;
+    double albedo;
     bool touching;  ///< the place is on the wall or under the tree
   };
   /// What is hit in one direction: the tangent of its height, and the light it lets through.
@@ -59,6 +71,8 @@ class Surroundings {
 
   static Seen seen_from(Point at, const Obstacle& obstacle);
   static std::optional<double> distance_m(const Seen& obstacle, Point direction);
+  static Point normal_of(const Seen& obstacle);
+  std::optional<std::size_t> highest(Point direction, double& slope) const;
   void collect(Point direction, std::vector<Hit>& hits) const;
   static double open_fraction(std::vector<Hit>& hits, ShareAbove above);
 

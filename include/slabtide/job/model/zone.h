@@ -107,6 +107,8 @@ struct Obstacle {
   double height_m = 0.0;
   /// Fraction of the direct light that passes through, 0 to 1.
   double light_through = 0.0;
+  /// Share of the sunlight that it throws back, 0 to 1.
+  double albedo = 0.3;
 };
 
 }  // namespace slabtide

@@ -10,16 +10,19 @@ namespace slabtide {
 
 /// What one place on the site sees, with one entry per instant of the grid.
 struct CellExposure {
-  double sky_view = 1.0;  ///< fraction of the sky it sees, 0 to 1
-  /// Shortwave that arrives: the beam that passes the obstacles plus the part of the sky light
-  /// seen.
+  double sky_view = 1.0;  ///< share of the sky it sees, 0 to 1
+  /// Shortwave that arrives: beam through the obstacles, its share of the sky light, and what walls
+  /// throw back.
   std::vector<double> shortwave_w_m2;
   /// Fraction of the direct light that reaches it, 0 (shade) to 1; 0 if the sun is down.
   std::vector<double> sunlit_fraction;
 };
 
-/// A horizontal cell of the slab: beam x sunlit + diffuse x sky view. Idealises: sky light is
-/// uniform over the sky, and walls reflect none.
+/// A horizontal cell of the slab: beam x sunlit + diffuse x sky view + what walls throw back.
+///
+/// Idealises: sky light even over the sky; walls and trees throw the sun's light back once and
+/// evenly, each lit on the side that is seen where the sun is before it, never in another's shade;
+/// no light from the ground, no sky light by walls. Status: ours.
 /// Error: std::invalid_argument as Surroundings.
 CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles);
 

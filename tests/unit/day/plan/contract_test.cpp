@@ -178,6 +178,7 @@ std::vector<Slip> job_slips() {
   number("crew.arrive_before_min", [](Job& j, double v) { j.crew.arrive_before_min = v; });
   number("obstacle[1].height_m", [](Job& j, double v) { j.obstacles[0].height_m = v; });
   number("obstacle[1].from", [](Job& j, double v) { j.obstacles[0].from.y_m = v; });
+  number("obstacle[1].albedo", [](Job& j, double v) { j.obstacles[0].albedo = v; });
   number("obstacle[1].light_through", [](Job& j, double v) { j.obstacles[0].light_through = v; });
   return slips;
 }

@@ -70,9 +70,25 @@ TEST_CASE("an open cell gets all the light, a shaded one its share of the sky's"
   const std::size_t noon = index_at(12.0);
   CHECK(open.shortwave_w_m2[noon] ==
         doctest::Approx(weather.beam_horizontal_w_m2[noon] + weather.diffuse_w_m2[noon]));
+  // The wall's near side has the sun behind it, and throws nothing back.
   CHECK(shaded.shortwave_w_m2[noon] ==
         doctest::Approx(weather.diffuse_w_m2[noon] * shaded.sky_view));
   CHECK(open.sunlit_fraction.size() == weather.grid.count);
+}
+
+TEST_CASE("a white wall in the sun lights up the shade before it") {
+  const SiteWeather weather = clear_day(45.0, equinox);
+  const std::size_t noon = index_at(12.0);
+  std::vector<Obstacle> walls{to_the_south[0], to_the_north[0]};
+  const auto light = [&](double albedo) {
+    walls[1].albedo = albedo;
+    return expose(here, weather, walls).shortwave_w_m2[noon];
+  };
+  const double seen = 1.0 - expose(here, weather, to_the_north).sky_view;
+  // The equinox sun at 45 deg: as much beam on an upright plane as on the level.
+  const double on_wall = weather.beam_horizontal_w_m2[noon];
+  CHECK(light(0.7) - light(0.0) == doctest::Approx(0.7 * seen * on_wall).epsilon(0.01));
+  CHECK(light(0.7) - light(0.0) > 100.0);
 }
 
 TEST_CASE("a face that looks at the noon sun takes its beam by the tangent") {

@@ -99,6 +99,36 @@ TEST_CASE("a wall that lets light through takes its share of the sky only") {
         doctest::Approx(behind + 0.4 * (open - behind)));
 }
 
+TEST_CASE("of a long wall as much is seen as it hides of the sky, toward the place") {
+  const Surroundings place(viewer, south_wall);
+  const auto sides = place.seen_sides();
+  REQUIRE(sides.size() == 1);
+  CHECK(sides[0].fraction == doctest::Approx(1.0 - place.sky_view()));
+  CHECK(sides[0].normal.x_m == doctest::Approx(0.0));
+  CHECK(sides[0].normal.y_m == doctest::Approx(1.0));
+  CHECK(sides[0].albedo == doctest::Approx(0.3));
+}
+
+TEST_CASE("a lower wall before a higher is lost in it, and one behind the back is seen") {
+  std::vector<Obstacle> walls = south_wall;
+  walls.push_back(wall({-10.0, -1.0}, {10.0, -1.0}, 0.5));
+  walls.push_back(wall({-50.0, 2.0}, {50.0, 2.0}, 2.0));
+  const auto sides = Surroundings(viewer, walls).seen_sides();
+  REQUIRE(sides.size() == 2);
+  CHECK(sides[0].fraction == doctest::Approx(sides[1].fraction));
+  CHECK(sides[1].normal.y_m == doctest::Approx(-1.0));
+}
+
+TEST_CASE("a tree is seen round, less by what it lets through; one overhead is not") {
+  const auto of = [](double through) {
+    return Surroundings(viewer, {tree({4.0, 0.0}, 1.0, 5.0, through)}).seen_sides();
+  };
+  REQUIRE(of(0.0).size() == 1);
+  CHECK(of(0.0)[0].normal.x_m == doctest::Approx(-1.0));
+  CHECK(of(0.25)[0].fraction == doctest::Approx(0.75 * of(0.0)[0].fraction));
+  CHECK(Surroundings(viewer, {tree({0.5, 0.0}, 1.0, 5.0)}).seen_sides().empty());
+}
+
 TEST_CASE("a face sees less sky past a wall in front, none of the one behind") {
   const Surroundings place(viewer, south_wall);
   CHECK(place.sky_view_of_face(0.0) == doctest::Approx(0.5).epsilon(1e-9));
@@ -117,5 +147,8 @@ TEST_CASE("shade refuses places and obstacles that are none") {
                   std::invalid_argument);
   CHECK_THROWS_AS(Surroundings(viewer, {wall({0.0, 1.0}, {1.0, 1.0}, 1.0, 1.5)}),
                   std::invalid_argument);
+  Obstacle mirror = wall({0.0, 1.0}, {1.0, 1.0}, 1.0);
+  mirror.albedo = 1.5;
+  CHECK_THROWS_AS(Surroundings(viewer, {mirror}), std::invalid_argument);
   CHECK_THROWS_AS(Surroundings(viewer, {}).sky_view_of_face(not_a_number), std::invalid_argument);
 }
