@@ -159,6 +159,14 @@ void watch_ground(Watch& watch) {
             "ACI 306R-10, published");
 }
 
+/// The job has blankets for the zone already.
+bool has_blankets(const Zone& zone, const Pour& pour) {
+  const std::vector<Cover> covers = covers_on(zone, pour);
+  return std::any_of(covers.begin(), covers.end(),
+                     [](const Cover& cover) { return cover.kind == CuringKind::blanket; }) ||
+         (covers.empty() && pour.curing == CuringKind::blanket);
+}
+
 void watch_freezing(Watch& watch) {
   for (std::size_t i = 0; i < watch.zones.size(); ++i) {
     const auto at_s =
@@ -166,10 +174,12 @@ void watch_freezing(Watch& watch) {
     if (!at_s) continue;
     const UtcTime at = watch.run.at(*at_s);
     watch.add("freezing", "frost before it is strong", CautionLevel::stop, watch.zones[i].name, at,
-              fmt::format("the surface freezes about {} before it has {}: blankets on well "
-                          "before that, warmer concrete or another day",
+              fmt::format("the surface freezes about {} before it has {}{} or another day",
                           watch.clock(at),
-                          strength_words(watch.practice.limits.protect_until_psi, watch.job.units)),
+                          strength_words(watch.practice.limits.protect_until_psi, watch.job.units),
+                          has_blankets(watch.job.zones[i], watch.job.pour)
+                              ? ", for all its blankets: thicker ones and sooner, warmer concrete"
+                              : ": blankets on well before that, warmer concrete"),
               "ACI 306R-10, published");
   }
 }

@@ -14,6 +14,7 @@
 #include "slab/column/column_solver.h"
 #include "slab/material/materials.h"
 #include "slab/mix/mix_model.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 
@@ -22,6 +23,10 @@ namespace {
 /// Half the depth of a step's tread behind its face; beyond it the temperature is taken as uniform
 /// (ours).
 constexpr double behind_face_m = 0.15;
+
+/// R-3, the least of insulated blankets (labels have about 3 to 7); what lies on for sure is a
+/// cover with an `r_value` (ours).
+constexpr double curing_blanket_m2k_w = m2k_w_from_r_us(3.0);
 
 double absorptance_of(const Zone& zone, const Absorptances& table) {
   if (zone.absorptance) return *zone.absorptance;
@@ -158,11 +163,20 @@ class ZoneColumns {
     column.batched_s = seconds_between(grid.start, run_.order.loads[from.load].batched);
     const std::size_t mix = mix_of_load_[from.load];
     column.concrete_c = run_.mixes[mix].discharge_c;
-    if (job_.pour.curing == CuringKind::film && !column.formed_face) {
-      const SettingParameters& setting = run_.mixes[mix].setting;
-      column.curing_compound_from_set_age_h = setting.initial_set_h + setting.shift_h;
-    }
+    if (!column.formed_face) cure(column, run_.mixes[mix].setting);
     return mix;
+  }
+
+  /// A film once it has set initially; plastic or blankets as the crew lays them, at final set,
+  /// unless the job lays covers by the hour.
+  void cure(ColumnCase& column, const SettingParameters& setting) const {
+    const CuringKind curing = job_.pour.curing;
+    if (curing == CuringKind::film) {
+      column.curing_compound_from_set_age_h = setting.initial_set_h + setting.shift_h;
+    } else if (curing != CuringKind::none && column.covers.empty()) {
+      column.curing_cover_from_set_age_h = setting.final_set_h + setting.shift_h;
+      column.curing_cover_m2k_w = curing == CuringKind::blanket ? curing_blanket_m2k_w : 0.0;
+    }
   }
 
   const Job& job_;

@@ -46,6 +46,9 @@ ColumnCase sample_column(const PouredColumn& poured, const SampledSurroundings& 
   if (column.curing_compound_from_set_age_h >= 0.0) {
     column.curing_compound_from_set_age_h = initial_set_age_h(column.mix->setting);
   }
+  if (column.curing_cover_from_set_age_h >= 0.0) {
+    column.curing_cover_from_set_age_h = final_set_age_h(column.mix->setting);
+  }
   return column;
 }
 

@@ -70,7 +70,7 @@ class ColumnLanes {
   }
 
   void settle() {
-    cover(time_s_);
+    cover(0.0);
     const auto now = conditions(time_s_, wetness(0.0));
     const auto exchange = settle_surface(mesh_.conduction, LaneLaw<Number>{now, now}, surface_);
     water_.evaporation_kg_m2_h = exchange.evaporation_kg_m2_h;
@@ -78,7 +78,7 @@ class ColumnLanes {
   }
 
   HWY_FLATTEN void advance(Number step_s) {
-    cover(time_s_ + 0.5 * step_s);
+    cover(0.5 * step_s);
     const Wetness wet = wetness(0.5 * step_s);
     const LaneLaw<Number> law{conditions(time_s_ + stage_fraction(Stage::first) * step_s, wet),
                               conditions(time_s_ + stage_fraction(Stage::second) * step_s, wet)};
@@ -95,10 +95,15 @@ class ColumnLanes {
                 moved.first.evaporation_kg_m2_h, moved.second.evaporation_kg_m2_h);
   }
 
-  void cover(Number at_s) {
-    const CoverOf<Number> cover = weather_.cover_at(at_s);
-    surface_.cover_m2k_w = cover.resistance_m2k_w;
-    open_ = cover.open;
+  /// What lies on it `ahead_s` from now.
+  void cover(Number ahead_s) {
+    const CoverOf<Number> cover = weather_.cover_at(time_s_ + ahead_s);
+    const Number age_h = aging_.set_age_ahead_h(Aging::middle, ahead_s * (1.0 / seconds_per_hour));
+    const auto cures = both(traits_.curing_cover_from_set_age_h >= 0.0,
+                            age_h >= traits_.curing_cover_from_set_age_h);
+    surface_.cover_m2k_w =
+        cover.resistance_m2k_w + select(cures, traits_.curing_cover_m2k_w, Number(0.0));
+    open_ = select(cures, Number(0.0), cover.open);
   }
 
   /// How a drying surface evaporates and looks.

@@ -82,7 +82,10 @@ const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
     return "sky view is not a share";
   if (!std::all_of(c.below.begin(), c.below.end(), is_layer))
     return "a layer below has no thickness or no material";
-  if (std::any_of(c.covers.begin(), c.covers.end(),
+  if (!(c.bleed_up_fraction >= 0.0 && c.bleed_up_fraction <= 1.0))
+    return "what comes up of the bleed water is not a share";
+  if (!(c.curing_cover_m2k_w >= 0.0) ||
+      std::any_of(c.covers.begin(), c.covers.end(),
                   [](const CoverSpan& cover) { return !(cover.resistance_m2k_w >= 0.0); }))
     return "a cover's resistance is below 0";
   if (!(c.mix->setting.final_set_h > c.mix->setting.initial_set_h &&

@@ -62,7 +62,9 @@ struct TraitsOf {
   Number convection_factor;
   Number evaporation_factor;
   Number curing_compound_from_set_age_h;
-  Number steady_wetness;  // as ColumnCase
+  Number steady_wetness;  // as ColumnCase, the next two too
+  Number curing_cover_from_set_age_h;
+  Number curing_cover_m2k_w;
   Number total_bleed_kg_m2;
   Number settling_time_h;
 };
@@ -129,6 +131,8 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
           each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
           each_case<Number>(cases, [](Case c) { return c.steady_wetness; }),
+          each_case<Number>(cases, [](Case c) { return c.curing_cover_from_set_age_h; }),
+          each_case<Number>(cases, [](Case c) { return c.curing_cover_m2k_w; }),
           each_case<Number>(cases,
                             [](Case c) {
                               return c.formed_face

@@ -41,6 +41,12 @@ struct ColumnCase {
   std::vector<CoverSpan> covers;
   /// Set age, in hours, from which a sprayed curing compound is on; negative means none.
   double curing_compound_from_set_age_h = -1.0;
+  /// Of the bleed water, what comes to the top; the base takes the rest.
+  double bleed_up_fraction = 1.0;
+  /// What cures from this set age on (hours, at mid-depth): a cover of that resistance, which stops
+  /// evaporation; negative means none.
+  double curing_cover_from_set_age_h = -1.0;
+  double curing_cover_m2k_w = 0.0;
   /// What does not dry as concrete does: the share of free-water evaporation that it gives all the
   /// time, its darkness unchanged; negative: as concrete.
   double steady_wetness = -1.0;

@@ -230,6 +230,42 @@ TEST_CASE("a blanket over a cold night brings set forward") {
   CHECK(initial_set_s(h) < bare_s - 1800.0);
 }
 
+TEST_CASE("blankets that cure lie from their set age on: dry below, and warm through the night") {
+  const Place place(mild);
+  ColumnCase column = place.in_shade();
+  const ColumnHistory bare = place.solve(column);
+  column.curing_cover_from_set_age_h = place.mix.setting.final_set_h + place.mix.setting.shift_h;
+  column.curing_cover_m2k_w = 0.5;
+  const ColumnHistory h = place.solve(column);
+  const double laid_s = when_reached(h, h.resistance_middle_psi, final_set_psi);
+  CHECK(laid_s == when_reached(bare, bare.resistance_middle_psi, final_set_psi));
+  for (std::size_t i = 1; i < h.time_s.size(); ++i) {
+    if (h.time_s[i] < laid_s - 1.0) CHECK(h.mean_c[i] == bare.mean_c[i]);
+    if (h.time_s[i] > laid_s + 900.0) CHECK(h.evaporation_kg_m2_h[i] == 0.0);
+  }
+  CHECK(value_at(h, h.surface_c, 20.0 * 3600.0) >
+        value_at(bare, bare.surface_c, 20.0 * 3600.0) + 4.0);
+}
+
+TEST_CASE("what comes up of the bleed water is the base's to say") {
+  const Place place(mild);
+  ColumnCase column = place.in_shade();
+  column.evaporation_factor = 0.0;
+  column.bleed_up_fraction = 0.5;
+  CHECK(place.solve(column).bleed_water_kg_m2.back() ==
+        doctest::Approx(0.5 * place.mix.bleed_kg_m2_per_mm * 100.0));
+}
+
+TEST_CASE("a warm base hastens set, wherever its heat lies") {
+  const Place place(mild);
+  ColumnCase column = place.in_shade();
+  const double cold_s = initial_set_s(place.solve(column));
+  column.ground = {{0.0, 40.0}, {0.3, 25.0}, {0.6, column.ground_c}};
+  CHECK(initial_set_s(place.solve(column)) < cold_s - 900.0);
+  column.ground = {{0.0, column.ground_c}, {0.6, column.ground_c}};
+  CHECK(initial_set_s(place.solve(column)) == doctest::Approx(cold_s));
+}
+
 TEST_CASE("a curing film leaves a twentieth of the evaporation") {
   const Place place(mild);
   ColumnCase column = place.in_shade();
@@ -293,6 +329,13 @@ TEST_CASE("what is no case is refused by its number") {
         "column case 1: batched after placing");
   CHECK(refusal(place, [&](ColumnCase& c) { c.concrete_c = nan; }) ==
         "column case 1: concrete or ground temperature is not finite");
+  CHECK(refusal(place, [](ColumnCase& c) {
+          c.ground = {{0.1, 20.0}, {0.1, 21.0}};
+        }) == "column case 1: the temperatures below do not go down point by point");
+  CHECK(refusal(place, [](ColumnCase& c) { c.bleed_up_fraction = 1.1; }) ==
+        "column case 1: what comes up of the bleed water is not a share");
+  CHECK(refusal(place, [](ColumnCase& c) { c.curing_cover_m2k_w = -1.0; }) ==
+        "column case 1: a cover's resistance is below 0");
   CHECK(refusal(place, [](ColumnCase& c) { c.absorptance = 1.2; }) ==
         "column case 1: absorptance is not a share");
   CHECK(refusal(place, [](ColumnCase& c) { c.convection_factor = -1.0; }) ==
