@@ -64,6 +64,7 @@ void write_body(RandomToml& toml) {
   toml.thickness("thickness", bytes.one_in(4) ? bytes.between(2.0, 24.0) : 4.0);
   if (bytes.one_in(3)) toml.word("base", bytes.one_of(bases));
   if (bytes.one_in(4)) toml.word("base_kept", bytes.one_of(keepings));
+  if (bytes.one_in(8)) toml.yes_no("base_plastic", bytes.below(2) == 1);
   if (bytes.one_in(4)) toml.thickness("base_depth", bytes.between(0.0, 36.0));
 }
 

@@ -39,7 +39,7 @@ MixModel inert(const ThermalMaterial& material) {
 }
 
 ColumnCase bare_case(const Zone& zone, double ground_c) {
-  const BareSurface surface = bare_surface(zone.base.kind, zone.base.kept);
+  const BareSurface surface = bare_surface(zone.base);
   ColumnCase column;
   column.concrete_c = column.ground_c = ground_c;
   column.thickness_m = zone.base.depth_m > 0.0 ? zone.base.depth_m : bare_soil_m;
@@ -83,7 +83,7 @@ BareBases::BareBases(const Job& job, const WeatherSeries& series, const PourRun&
 void BareBases::lay_under(std::size_t column, const Zone& zone, std::size_t exposure, Point at) {
   if (job_.site.ground_c || run_under_.contains(column)) return;
   const Base& base = zone.base;
-  const Likeness likeness{base.kind, base.kept, base.depth_m, zone.shaded, exposure};
+  const Likeness likeness{base.kind, base.kept, base.depth_m, base.plastic, zone.shaded, exposure};
   const auto [found, is_new] = run_of_.try_emplace(likeness, places_.size());
   if (is_new) places_.push_back({&zone, at});
   run_under_.emplace(column, found->second);

@@ -33,7 +33,7 @@ class BareBases {
     const Zone* zone;
     Point at;
   };
-  using Likeness = std::tuple<BaseKind, BaseKept, double, bool, std::size_t>;
+  using Likeness = std::tuple<BaseKind, BaseKept, double, bool, bool, std::size_t>;
 
   CellExposure exposure_of(const Place& place) const;
   std::vector<ColumnSolution> solve(const SolverSettings& settings) const;

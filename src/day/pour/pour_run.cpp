@@ -114,6 +114,7 @@ class ZoneColumns {
     if (zone_.base.depth_m > 0.0) {
       common_.below = {{zone_.base.depth_m, base_material(zone_.base.kind)}};
     }
+    common_.bleed_up_fraction = bleed_up_fraction(zone_.base);
     common_.absorptance = absorptance_of(zone_, practice.absorptance);
     common_.covers = cover_spans(zone_, job, run.weather.grid);
   }

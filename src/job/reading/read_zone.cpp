@@ -251,6 +251,7 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   set(zone.base.kind, table.word("base", bases));
   set(zone.base.depth_m, table.quantity("base_depth", thickness_quantity, limits::base_depths_m));
   set(zone.base.kept, table.word("base_kept", keepings));
+  set(zone.base.plastic, table.yes_no("base_plastic"));
   set(zone.finish, table.word("finish", finishes, Presence::required));
   read_border(table, zone);
   table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });

@@ -137,7 +137,8 @@ TraitsOf<Number> traits_of(Cases cases) {
                             [](Case c) {
                               return c.formed_face
                                          ? 0.0
-                                         : c.mix->bleed_kg_m2_per_mm * c.thickness_m * mm_per_m;
+                                         : c.bleed_up_fraction * c.mix->bleed_kg_m2_per_mm *
+                                               c.thickness_m * mm_per_m;
                             }),
           each_case<Number>(cases, [](Case c) { return settling_time_h(c.thickness_m); })};
 }

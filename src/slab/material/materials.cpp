@@ -82,14 +82,22 @@ ThermalMaterial base_material(BaseKind kind) {
   throw std::invalid_argument("base: unknown kind");
 }
 
-BareSurface bare_surface(BaseKind kind, BaseKept kept) {
+BareSurface bare_surface(const Base& base) {
   constexpr double darker_when_wet = 0.1;
   constexpr double kept_wet = 0.9;
-  BareSurface surface = damp_surface(kind);
-  if (kept == BaseKept::wet && kind != BaseKind::insulation)
+  BareSurface surface = damp_surface(base.depth_m > 0.0 ? base.kind : BaseKind::soil);
+  if (base.plastic || base.kept == BaseKept::covered) surface.wetness = 0.0;
+  if (!base.plastic && base.kept == BaseKept::wet && base.kind != BaseKind::insulation)
     return {surface.absorptance + darker_when_wet, kept_wet};
-  if (kept == BaseKept::covered) surface.wetness = 0.0;
   return surface;
+}
+
+double bleed_up_fraction(const Base& base) {
+  constexpr double over_gravel_or_sand = 0.8;
+  constexpr double over_soil = 0.9;
+  if (base.plastic || base.kind == BaseKind::insulation) return 1.0;
+  const bool is_soil = base.kind == BaseKind::soil || !(base.depth_m > 0.0);
+  return is_soil ? over_soil : over_gravel_or_sand;
 }
 
 ThermalMaterial soil_material() { return soil; }

@@ -39,8 +39,8 @@ Number settling_rate(Number concrete_c) {
 /// from the start).
 /// Symbols: 1 - x^2, x = min((0.75 - s)/(0.75 - s_p), 1 - settled) within 0 and 1; s = set age over
 /// set age at initial set, s_p the same when placed.
-/// Status: ours; fast at first and over before initial set (FHWA-RD-02-099, published: bleeding is
-/// over by initial set). Range: 5 to 40 °C. Water lost into a permeable base is left out.
+/// Status: ours; fast at first, over before initial set (FHWA-RD-02-099, published: bleeding
+/// is over by initial set). Range: 5 to 40 °C.
 template <class Number, class Setting>
 Number bleed_fraction(Number set_age_h, Number placed_age_h, Number settled,
                       const Setting& setting) {

@@ -6,7 +6,8 @@ namespace slabtide {
 
 /// Total bleed water of a mix, kg/m2 per mm of depth.
 ///
-/// Idealises: proportional to depth; no water goes into the base. Range: w/cm 0.3 to 0.6.
+/// Idealises: proportional to depth; what goes into the base is `bleed_up_fraction`'s matter
+/// (materials.h). Range: w/cm 0.3 to 0.6.
 /// Symbols: B = max(0, 0.051 w/cm - 0.015) D, kg/m2, D mm.
 /// Source: FHWA paving estimate. Status: from memory; entrained air x 0.6 and silica fume
 /// x 0.25 are ours.

@@ -97,6 +97,7 @@ inline ColumnCase slab_on_gravel(const MixModel& mix, const CellExposure& exposu
   column.ground_c = concrete_c;
   column.thickness_m = thickness_m;
   column.below = {{0.1, base_material(BaseKind::gravel)}};
+  column.bleed_up_fraction = bleed_up_fraction(Base{});
   column.mix = &mix;
   column.exposure = &exposure;
   return column;

@@ -25,6 +25,7 @@ struct Base {
   BaseKind kind = BaseKind::gravel;
   double depth_m = 0.1;
   BaseKept kept = BaseKept::bare;
+  bool plastic = false;  ///< a vapor retarder lies on it
 };
 
 /// The finish of the surface.

@@ -2,6 +2,7 @@
 
 #include <doctest/doctest.h>
 
+#include "slab/material/materials.h"
 #include "support/scalar_formulas.h"
 
 using namespace slabtide;
@@ -21,6 +22,22 @@ TEST_CASE("bleed water grows with w/cm and is none in a very dry mix") {
   CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.051 * 0.45 - 0.015));
   mix.w_cm = 0.29;
   CHECK(total_bleed_kg_m2_per_mm(mix) == 0.0);
+}
+
+TEST_CASE("a permeable base takes bleed water, plastic and foam board do not") {
+  const auto up = [](BaseKind kind, double depth_m = 0.1, bool plastic = false) {
+    Base base;
+    base.kind = kind;
+    base.depth_m = depth_m;
+    base.plastic = plastic;
+    return bleed_up_fraction(base);
+  };
+  CHECK(up(BaseKind::gravel) == 0.8);
+  CHECK(up(BaseKind::sand) == 0.8);
+  CHECK(up(BaseKind::soil) == 0.9);
+  CHECK(up(BaseKind::gravel, 0.0) == 0.9);
+  CHECK(up(BaseKind::insulation) == 1.0);
+  CHECK(up(BaseKind::gravel, 0.1, true) == 1.0);
 }
 
 TEST_CASE("entrained air and silica fume hold it back") {
