@@ -26,15 +26,18 @@ namespace {
 using namespace test;
 
 constexpr double seconds_per_hour = 3600.0;
+constexpr double mm_per_m = 1000.0;
 constexpr double print_psi = 40.0;
 constexpr std::size_t probe_count = 3;  // top, work, middle
 
-/// The index of each unknown in the state: a cell's temperature, then its equivalent age, then the
-/// set ages of the probes above the next cell, so that the matrix stays narrow.
+/// Where each unknown stands in the state: the water that has evaporated, a cell's temperature,
+/// then its equivalent age, then the set ages of the probes above the next cell, so that the matrix
+/// stays narrow.
 struct Order {
   std::vector<std::size_t> cell;
   std::vector<std::size_t> age;
   std::array<std::size_t, probe_count> probe{};
+  std::size_t evaporated = 0;
   std::size_t size = 0;
 };
 
@@ -53,6 +56,7 @@ struct Problem {
     places = {probe_place(mesh.grid, depths.top_m), probe_place(mesh.grid, depths.work_m),
               probe_place(mesh.grid, depths.middle_m)};
     print_age_h = set_age_at_resistance_h(print_psi, c.mix->setting);
+    order.evaporated = order.size++;
     for (std::size_t i = 0; i < mesh.grid.cells(); ++i) {
       for (std::size_t k = 0; k < probe_count; ++k) {
         if (places[k].above == i) order.probe[k] = order.size++;
@@ -62,14 +66,20 @@ struct Problem {
     }
   }
 
-  /// How far from the diagonal an unknown depends on another.
+  /// All of it has come where the slab dries.
+  double all_bleed_kg_m2() const {
+    return column.bleed_up_fraction * column.mix->bleed_kg_m2_per_mm * mm_per_m *
+           column.thickness_m;
+  }
+
+  /// How far from the diagonal any unknown asks for another.
   std::size_t band() const {
     std::size_t widest = 1;
     const auto couple = [&widest](std::size_t a, std::size_t b) {
       widest = std::max(widest, a > b ? a - b : b - a);
     };
     for (std::size_t i = 1; i < order.cell.size(); ++i) couple(order.cell[i], order.cell[i - 1]);
-    couple(order.probe[0], order.cell[0]);  // what still evaporates depends on the age of the top
+    couple(order.evaporated, order.cell[0]);  // what still evaporates goes by what has
     for (std::size_t k = 0; k < probe_count; ++k) {
       const std::size_t below = places[k].above;
       couple(order.probe[k], order.cell[below]);
@@ -117,10 +127,12 @@ int rates(realtype time_s, N_Vector y, N_Vector dydt, void* data) {
   double* rate = N_VGetArrayPointer(dydt);
   const MixModel& mix = *p.column.mix;
   const ConductionGrid& g = p.mesh.grid;
-  const double wetness = surface_wetness(state[p.order.probe[0]], mix.setting, false);
+  const double wetness = surface_wetness(state[p.order.evaporated] - p.all_bleed_kg_m2(), false);
   const SurfaceConditions now = conditions_at(p.column, p.weather, time_s, wetness);
   const double surface_c = balance(p, now, state[p.order.cell[0]]);
   conduct(p, surface_c, state, rate);
+  rate[p.order.evaporated] =
+      surface_exchange(now, surface_c).evaporation_kg_m2_h / seconds_per_hour;
   for (std::size_t i = 0; i < p.mesh.slab_cells; ++i) {
     const double c = state[p.order.cell[i]];
     rate[p.order.cell[i]] += heat_rate_w_m3(state[p.order.age[i]], c, mix.hydration) *
@@ -155,6 +167,7 @@ void start_state(const Problem& p, N_Vector y) {
   const MixModel& mix = *p.column.mix;
   const double transit_h = (p.column.placed_s - p.column.batched_s) / seconds_per_hour;
   const double concrete_c = p.column.concrete_c;
+  state[p.order.evaporated] = 0.0;
   for (std::size_t i = 0; i < p.order.cell.size(); ++i) {
     state[p.order.cell[i]] = i < p.mesh.slab_cells ? concrete_c : p.column.ground_c;
   }

@@ -67,9 +67,8 @@ double strength_psi(double set_age_h, const StrengthParameters& strength) {
   return formula::strength_psi(set_age_h, strength);
 }
 
-double surface_wetness(double set_age_h, const SettingParameters& setting,
-                       bool curing_compound_on) {
-  return formula::surface_wetness(set_age_h, setting, curing_compound_on);
+double surface_wetness(double lost_kg_m2, bool curing_compound_on) {
+  return formula::surface_wetness(lost_kg_m2, curing_compound_on);
 }
 
 double menzel_coefficient_kg_m2_h_pa(double wind_m_s, double still_factor) {

@@ -16,7 +16,7 @@ double bleed_fraction(double set_age_h, double placed_age_h, double settled_frac
                       const SettingParameters& setting);
 double resistance_psi(double set_age_h, const SettingParameters& setting);
 double strength_psi(double set_age_h, const StrengthParameters& strength);
-double surface_wetness(double set_age_h, const SettingParameters& setting, bool curing_compound_on);
+double surface_wetness(double lost_kg_m2, bool curing_compound_on);
 double menzel_coefficient_kg_m2_h_pa(double wind_m_s, double still_factor = 1.0);
 double forced_convection_w_m2k(double wind_m_s);
 double absorbed_longwave_w_m2(double air_c, double sky_emissivity, double sky_view);

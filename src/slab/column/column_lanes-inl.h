@@ -117,17 +117,16 @@ class ColumnLanes {
                               wetness.sun);
   }
 
-  /// The wetness `ahead_s` seconds from now. A sealed surface keeps its water, but darkens as it
-  /// would if bare (ours).
+  /// `ahead_s` from now. What is sealed keeps its water, and its darkness with it.
   Wetness wetness(Number ahead_s) const {
     const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
     const auto film = both(
         traits_.curing_compound_from_set_age_h >= 0.0,
         aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.curing_compound_from_set_age_h);
-    const Number top_h = aging_.set_age_ahead_h(Aging::top, ahead_h);
     const auto steady = traits_.steady_wetness >= 0.0;
-    const Number drying = surface_wetness(top_h, traits_.setting, film);
-    const Number dampness = surface_dampness(bare_wetness(top_h, traits_.setting));
+    const Number lost_kg_m2 = water_.lost_kg_m2(ahead_h);
+    const Number drying = surface_wetness(lost_kg_m2, film);
+    const Number dampness = surface_dampness(bare_wetness(lost_kg_m2));
     return {open_ * select(steady, traits_.steady_wetness, drying),
             select(steady, Number(1.0), dampness)};
   }

@@ -14,7 +14,8 @@ HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
-/// The water on top: what bleeds out minus what evaporates.
+/// The water on top: what bleeds out less what evaporates. Bleeding first makes good what the slab
+/// has lost of its own.
 template <class Number>
 class LaneWater {
  public:
@@ -39,7 +40,13 @@ class LaneWater {
     evaporation_kg_m2_h = second_kg_m2_h;
     const Number mean = (1.0 - stage_gamma) * first_kg_m2_h + stage_gamma * second_kg_m2_h;
     bleed_kg_m2_h = bled / step_h;
-    bleed_water_kg_m2 = max(bleed_water_kg_m2 + bled - mean * step_h, Number(0.0));
+    stock_kg_m2_ += bled - mean * step_h;
+    bleed_water_kg_m2 = max(stock_kg_m2_, Number(0.0));
+  }
+
+  /// What the slab has lost below its film, so long from now.
+  Number lost_kg_m2(Number ahead_h) const {
+    return max(ahead_h * (evaporation_kg_m2_h - bleed_kg_m2_h) - stock_kg_m2_, Number(0.0));
   }
 
   Number evaporation_kg_m2_h = 0.0;
@@ -52,6 +59,7 @@ class LaneWater {
   Number settling_rate_;    // now
   Number settled_h_ = 0.0;  // at 20 °C
   Number bled_fraction_;
+  Number stock_kg_m2_ = 0.0;  // the film; below 0 what the slab has lost of its own
 };
 
 }  // namespace HWY_NAMESPACE

@@ -7,7 +7,6 @@
 #endif
 
 #include "core/numbers-inl.h"
-#include "slab/process/setting-inl.h"
 #include "slabtide/core/units.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -19,7 +18,9 @@ constexpr double menzel_scale = 0.44;
 constexpr double menzel_still = 0.253;
 constexpr double menzel_wind_per_mph = 0.096;
 
-constexpr double wetness_after_final_set = 0.1;         // ours
+constexpr double reserve_kg_m2 = 1.0;                   // ours: see bare_wetness
+constexpr double front_kg_m2 = 0.3;                     // ours: see bare_wetness
+constexpr double wetness_of_dry = 0.1;                  // ours
 constexpr double wetness_under_curing_compound = 0.05;  // ours
 
 template <class Number>
@@ -35,27 +36,33 @@ Number menzel_coefficient_kg_m2_h_pa(Number wind_m_s, double still_factor) {
   return si * menzel_wind_term(wind_m_s * mph_from_m_s(1.0), still_factor);
 }
 
-/// Fraction of the free-water rate at which an unsealed surface of this set age still evaporates: 1
-/// until initial set, falling linearly to 0.1 at final set and staying there. Status: ours.
-template <class Number, class Setting>
-Number bare_wetness(Number set_age_h, const Setting& setting) {
-  const Number initial_h = initial_set_age_h(setting);
-  const Number dried =
-      clamp((set_age_h - initial_h) / (final_set_age_h(setting) - initial_h), 0.0, 1.0);
-  return 1.0 - (1.0 - wetness_after_final_set) * dried;
+/// Share of the free-water rate at which a surface still evaporates, where nothing seals it, by the
+/// water that it has lost and bleeding has not brought.
+///
+/// Idealises: all of it while a film stands, and after that while the paste's own water reaches the
+/// top; once it has lost `reserve_kg_m2` of that, the front goes down and vapour has to come up
+/// through what is dry: its way grows with what is lost.
+/// Symbols: w = 1/(1 + max(0, D - 1.0)/0.3), D the water lost, kg/m2.
+/// Source: two stages of drying, at a constant rate and falling with the depth of the front, as of
+/// any porous body; that fresh concrete keeps the free-water rate after its sheen is gone: Hover;
+/// Azenha et al. 2007 on pastes. Status: from memory; the two figures are ours, by slabs that lose
+/// water in a straight line for their first one to two kg/m2 and a tenth of that rate next day.
+template <class Number>
+Number bare_wetness(Number lost_kg_m2) {
+  return 1.0 / (1.0 + max(lost_kg_m2 - reserve_kg_m2, Number(0.0)) * (1.0 / front_kg_m2));
 }
 
-/// The same, but at most 0.05 under a curing compound. Status: ours.
-template <class Number, class Setting, class Mask>
-Number surface_wetness(Number set_age_h, const Setting& setting, Mask curing_compound_on) {
-  const Number wetness = bare_wetness(set_age_h, setting);
+/// The same, at most 0.05 under a curing film. Status: ours.
+template <class Number, class Mask>
+Number surface_wetness(Number lost_kg_m2, Mask curing_compound_on) {
+  const Number wetness = bare_wetness(lost_kg_m2);
   return select(curing_compound_on, min(wetness, Number(wetness_under_curing_compound)), wetness);
 }
 
-/// How dark a bare surface of this wetness still is: 1 wet, 0 at final set and after.
+/// How dark a bare surface of that wetness still is: 1 wet, 0 where it gives a tenth or less.
 template <class Number>
 Number surface_dampness(Number bare) {
-  return clamp((bare - wetness_after_final_set) / (1.0 - wetness_after_final_set), 0.0, 1.0);
+  return clamp((bare - wetness_of_dry) / (1.0 - wetness_of_dry), 0.0, 1.0);
 }
 
 }  // namespace HWY_NAMESPACE

@@ -36,7 +36,8 @@ using namespace slabtide::test;
 
 namespace {
 
-/// State: cell temperatures, equivalent age of each slab cell, set age at top, work, middle.
+/// State: cell temperatures, equivalent age of each slab cell, set age at top, work, middle; the
+/// water that has evaporated. Where the slab dries all bleed water has come.
 struct SemiDiscrete {
   const ColumnCase& column;
   const SiteWeather& weather;
@@ -56,7 +57,12 @@ struct SemiDiscrete {
 
   std::size_t cells() const { return mesh.grid.cells(); }
   std::size_t first_probe() const { return cells() + mesh.slab_cells; }
-  std::size_t size() const { return first_probe() + probes.size(); }
+  std::size_t evaporated() const { return first_probe() + probes.size(); }
+  std::size_t size() const { return evaporated() + 1; }
+  double all_bleed_kg_m2() const {
+    return column.bleed_up_fraction * column.mix->bleed_kg_m2_per_mm * mm_per_m *
+           column.thickness_m;
+  }
 };
 
 /// By bisection: slow, but entirely different from the solver's own method.
@@ -94,11 +100,11 @@ int rates(realtype time_s, N_Vector y, N_Vector dydt, void* data) {
   double* rate = N_VGetArrayPointer(dydt);
   const MixModel& mix = *p.column.mix;
   const std::size_t n = p.cells();
-  const double* set_age_h = state + p.first_probe();
-  const double wetness = surface_wetness(set_age_h[0], mix.setting, false);
+  const double wetness = surface_wetness(state[p.evaporated()] - p.all_bleed_kg_m2(), false);
   const SurfaceConditions now = conditions_at(p.column, p.weather, time_s, wetness);
   const double surface_c = surface_by_halving(p, now, state[0]);
   conduct(p, surface_c, state, rate);
+  rate[p.evaporated()] = surface_exchange(now, surface_c).evaporation_kg_m2_h / seconds_per_hour;
   for (std::size_t i = 0; i < p.mesh.slab_cells; ++i) {
     rate[i] += heat_rate_w_m3(state[n + i], state[i], mix.hydration) * p.mesh.grid.thickness_m[i] /
                p.mesh.grid.capacity_j_m2k[i];
@@ -137,7 +143,8 @@ void start_state(const SemiDiscrete& p, N_Vector y) {
     state[i] = i < p.mesh.slab_cells ? concrete_c : p.column.ground_c;
   for (std::size_t i = p.cells(); i < p.first_probe(); ++i)
     state[i] = transit_h * hydration_rate(concrete_c, mix.hydration.activation_energy_j_mol);
-  for (std::size_t i = p.first_probe(); i < p.size(); ++i)
+  state[p.evaporated()] = 0.0;
+  for (std::size_t i = p.first_probe(); i < p.evaporated(); ++i)
     state[i] = transit_h * set_rate(concrete_c, mix.setting.activation_energy_j_mol);
 }
 
