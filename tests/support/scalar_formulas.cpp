@@ -117,9 +117,11 @@ double heat_rate_w_m3(double equivalent_age_h, double concrete_c,
                       const HydrationParameters& hydration) {
   const double age_h = equivalent_age_h - hydration.shift_h;
   if (!(age_h > 0.0)) return 0.0;
-  const double degree_per_h = std::pow(hydration.tau_h / age_h, hydration.beta) *
-                              (hydration.beta / age_h) *
-                              hydration_degree(equivalent_age_h, hydration);
+  const double held_h4 = formula::held_back_h4(hydration);
+  const double degree_per_h =
+      (std::pow(hydration.tau_h / age_h, hydration.beta) * (hydration.beta / age_h) +
+       4.0 * held_h4 / (age_h * (std::pow(age_h, 4.0) + held_h4))) *
+      hydration_degree(equivalent_age_h, hydration);
   return heat_capacity_of_hydration_j_m3(hydration) * degree_per_h *
          hydration_rate(concrete_c, hydration.activation_energy_j_mol) / seconds_per_hour;
 }

@@ -47,8 +47,8 @@ SurfaceExchange surface_exchange(const SurfaceConditions& conditions, double sur
 SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
                                 double wetness);
 
-/// Rate of heat release, W/m3; the core uses the difference of two degrees of hydration instead: Q
-/// = H_u C_c (tau/t_e)^beta (beta/t_e) alpha exp[(E/R)(1/T_r - 1/T)].
+/// Rate of heat release, W/m3, which the core takes as the difference of two degrees of hydration:
+/// Q = H_u C_c [(tau/a)^beta beta/a + 4 h/(a (a^4 + h))] alpha exp[(E/R)(1/T_r - 1/T)].
 double heat_rate_w_m3(double equivalent_age_h, double concrete_c,
                       const HydrationParameters& hydration);
 

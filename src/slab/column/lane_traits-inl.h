@@ -39,6 +39,8 @@ struct HydrationOf {
   Number beta;
   Number activation_energy_j_mol;
   Number shift_h;
+  Number set_age_h;
+  Number held_back;
 };
 
 /// StrengthParameters of the columns in the lanes.
@@ -106,7 +108,9 @@ HydrationOf<Number> hydration_of(Cases cases) {
           each_mix<Number>(cases, [](Mix m) { return m.hydration.tau_h; }),
           each_mix<Number>(cases, [](Mix m) { return m.hydration.beta; }),
           each_mix<Number>(cases, [](Mix m) { return m.hydration.activation_energy_j_mol; }),
-          each_mix<Number>(cases, [](Mix m) { return m.hydration.shift_h; })};
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.shift_h; }),
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.set_age_h; }),
+          each_mix<Number>(cases, [](Mix m) { return m.hydration.held_back; })};
 }
 
 template <class Number>

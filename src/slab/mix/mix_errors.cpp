@@ -33,6 +33,7 @@ MixModel with_errors(const MixModel& mix, const MixErrors& errors) {
   setting.shift_h *= errors.admixture_factor;
   setting.activation_energy_j_mol *= errors.activation_energy_factor;
   result.hydration.tau_h *= errors.set_time_factor;
+  result.hydration.set_age_h *= errors.set_time_factor;
   result.hydration.shift_h *= errors.admixture_factor;
   result.strength.start_set_age_h += final_set_age_h(setting) - final_set_age_h(mix.setting);
   result.bleed_kg_m2_per_mm *= errors.bleed_factor;

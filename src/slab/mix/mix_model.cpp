@@ -117,6 +117,7 @@ MixModel mix_model(const Mix& mix, const std::vector<Admixture>& admixtures) {
   MixModel model;
   model.setting = setting_parameters(mix, times, shift.hours);
   model.hydration = hydration_parameters(mix);
+  hold_early_heat(model.hydration, times.initial_h);
   model.hydration.shift_h = shift.hours;
   model.strength =
       strength_parameters(mix.specified_strength_psi + strength_margin_psi(mix), model.setting);

@@ -23,14 +23,26 @@ Number hydration_rate(Number concrete_c, Number activation_energy_j_mol) {
   return arrhenius_factor(concrete_c, hydration_reference_k, activation_energy_j_mol);
 }
 
+template <class Hydration>
+auto held_back_h4(const Hydration& hydration) {
+  const auto square_h2 = hydration.set_age_h * hydration.set_age_h;
+  return hydration.held_back * square_h2 * square_h2;
+}
+
 /// Degree of hydration, 0 to alpha_u, at an equivalent age (hours at 21.1 °C from batching):
-/// alpha = alpha_u exp(-(tau/(t_e - d))^beta); 0 until the shift d has passed.
+/// alpha = alpha_u exp(-(tau/a)^beta) a^4/(a^4 + h), a = t_e - d; 0 until the shift d has passed.
+///
+/// The S-curve is fitted to whole days, and releases too much before setting: h = held_back t_i^4
+/// holds back so much that 12.5 kJ/kg are out at initial set (`hold_early_heat`). What is held back
+/// comes later, by twice the age of initial set most of it. The fourth power is ours.
 template <class Number, class Hydration>
 Number hydration_degree(Number equivalent_age_h, const Hydration& hydration) {
   constexpr double youngest_h = 1.0e-9;  // a power of 0 is undefined
   const Number age_h = equivalent_age_h - hydration.shift_h;
-  const Number degree = hydration.alpha_u *
-                        exp(-pow(hydration.tau_h / max(age_h, Number(youngest_h)), hydration.beta));
+  const Number some_h = max(age_h, Number(youngest_h));
+  const Number fourth = some_h * some_h * some_h * some_h;
+  const Number degree = hydration.alpha_u * exp(-pow(hydration.tau_h / some_h, hydration.beta)) *
+                        fourth / (fourth + held_back_h4(hydration));
   return select(age_h > 0.0, degree, Number(0.0));
 }
 

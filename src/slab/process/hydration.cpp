@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slab/process/hydration-inl.h"
+#include "slab/process/setting-inl.h"
+#include "slabtide/core/units.h"
+
 namespace slabtide {
 namespace {
 
@@ -131,6 +135,18 @@ HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction
 
 double heat_capacity_of_hydration_j_m3(const HydrationParameters& hydration) {
   return hydration.ultimate_heat_j_g * joules_per_kg_per_j_g * hydration.cementitious_kg_m3;
+}
+
+void hold_early_heat(HydrationParameters& hydration, double initial_set_h) {
+  constexpr double at_initial_set_j_g = 12.5;
+  constexpr double tested_c = celsius_from_kelvin(HWY_NAMESPACE::set_reference_k);
+  HydrationParameters bare = hydration;
+  bare.shift_h = bare.held_back = 0.0;
+  hydration.set_age_h =
+      initial_set_h * HWY_NAMESPACE::hydration_rate(tested_c, hydration.activation_energy_j_mol);
+  const double heat_j_g =
+      hydration.ultimate_heat_j_g * HWY_NAMESPACE::hydration_degree(hydration.set_age_h, bare);
+  hydration.held_back = std::max(0.0, heat_j_g / at_initial_set_j_g - 1.0);
 }
 
 }  // namespace slabtide

@@ -144,20 +144,44 @@ TEST_CASE("a film given as a cover is the film") {
   check_row(fraction_of_step, "cover, surface, 1 h", 0.35774830, column.surface_c() / step_k);
 }
 
-TEST_CASE("a plane wall cools through one face, the other insulated") {
-  // Bi = h L/k = 1, Fo = a t/L2 = 1: L 0.1 m, h 20 W/m2K, t 1e4 s; the step divides it.
+namespace {
+
+/// A wall of 0.1 m behind a film, its other face insulated, after so many steps of 50 s.
+ConductionColumn plane_wall(double film_w_m2k, int steps) {
   constexpr std::size_t wall_cells = 20;  // graded as in the solver
   const Layer wall{.thickness_m = 0.1, .material = half_space.material};
   const std::vector<double> faces_m = graded_faces(0.0, 0.1, wall_cells, 2.0);
   ConductionColumn column(conduction_grid(faces_m, std::span(&wall, 1)),
                           {BottomKind::insulated, 0.0}, std::vector<double>(wall_cells, step_k));
-  const Film film{20.0, 0.0};
+  const Film film{film_w_m2k, 0.0};
   column.set_step(50.0);
   column.settle_surface(film);
-  for (int i = 0; i < 200; ++i) column.step(film, {});
-  const double insulated_c = at_level_end(column);
-  check_row(fraction_of_step, "plane wall, insulated face", 0.53385940, insulated_c / step_k);
+  for (int i = 0; i < steps; ++i) column.step(film, {});
+  return column;
+}
+
+}  // namespace
+
+TEST_CASE("a plane wall cools through one face, the other insulated") {
+  // Bi = h L/k = 1, Fo = a t/L2 = 1: L 0.1 m, h 20 W/m2K, t 1e4 s; the step divides it.
+  const ConductionColumn column = plane_wall(20.0, 200);
+  check_row(fraction_of_step, "plane wall, insulated face", 0.53385940,
+            at_level_end(column) / step_k);
   check_row(fraction_of_step, "plane wall, exposed face", 0.34817685, column.surface_c() / step_k);
+}
+
+TEST_CASE("a plane wall in a gale: Bi 10") {
+  // Bi 10, Fo 0.2 and 1, by sixty terms of the series.
+  const ConductionColumn early = plane_wall(200.0, 40);
+  check_row(fraction_of_step, "plane wall, Bi 10, Fo 0.2, insulated face", 0.82925473,
+            at_level_end(early) / step_k);
+  check_row(fraction_of_step, "plane wall, Bi 10, Fo 0.2, exposed face", 0.12248224,
+            early.surface_c() / step_k);
+  const ConductionColumn late = plane_wall(200.0, 200);
+  check_row(fraction_of_step, "plane wall, Bi 10, Fo 1, insulated face", 0.16381764,
+            at_level_end(late) / step_k);
+  check_row(fraction_of_step, "plane wall, Bi 10, Fo 1, exposed face", 0.02317206,
+            late.surface_c() / step_k);
 }
 
 namespace {

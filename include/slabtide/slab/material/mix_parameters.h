@@ -26,6 +26,9 @@ struct HydrationParameters {
   double cementitious_kg_m3 = 0.0;
   double activation_energy_j_mol = 0.0;
   double shift_h = 0.0;  ///< the admixture shift delays the heat too
+  /// Initial set without admixture, hours at 21.1 °C; the heat before it is held back.
+  double set_age_h = 0.0;
+  double held_back = 0.0;  ///< what is held back by then, over what is released; 0: nothing
 };
 
 /// Compressive strength over the set age, the form of ASTM C1074.

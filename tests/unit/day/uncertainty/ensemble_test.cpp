@@ -160,7 +160,7 @@ TEST_CASE("bands widen with lead time") {
   double last_min = 0.0;
   for (const double lead_h : {0.0, 24.0, 72.0, 144.0}) {
     const SampleScale scale{.set_times_estimated = false, .lead_at_start_h = lead_h};
-    const DayPlan plan = with_bands(planned.plan, job, ensemble_of(job, planned, 200, 0, scale));
+    const DayPlan plan = with_bands(planned.plan, job, ensemble_of(job, planned, 800, 0, scale));
     const double width_min = plan.sureness->either_way_min.value();
     MESSAGE("forecast ", lead_h, " h old: within ", width_min, " min either way");
     CHECK(width_min > last_min);

@@ -25,6 +25,37 @@ TEST_CASE("the heat rate is the slope of the degree of hydration times its heat"
   }
 }
 
+TEST_CASE("12.5 kJ/kg are out at initial set, and what is held back comes later") {
+  for (const double initial_h : {3.0, 4.25, 8.0}) {
+    const HydrationParameters free = hydration_parameters(Mix{});
+    HydrationParameters h = free;
+    hold_early_heat(h, initial_h);
+    const auto heat = [&](double age_h) {
+      return h.ultimate_heat_j_g * hydration_degree(age_h, h);
+    };
+    // NT BUILD 476; the age is that of 23 °C in hours at 21.1 °C.
+    const double set_h = initial_h * hydration_rate(22.78, h.activation_energy_j_mol);
+    CHECK(heat(set_h) == doctest::Approx(12.5).epsilon(1e-3));
+    const double held = h.held_back;
+    CHECK(hydration_degree(2.0 * set_h, h) ==
+          doctest::Approx(16.0 / (16.0 + held) * hydration_degree(2.0 * set_h, free)));
+    CHECK(hydration_degree(8.0 * set_h, h) > 0.995 * hydration_degree(8.0 * set_h, free));
+  }
+}
+
+TEST_CASE("the heat rate is the slope where heat is held back, too") {
+  HydrationParameters h = hydration_parameters(Mix{});
+  hold_early_heat(h, 4.25);
+  h.shift_h = 1.0;
+  for (const double age_h : {3.0, 6.0, 9.0, 30.0}) {
+    constexpr double dh = 1.0e-4;
+    const double slope_per_h =
+        (hydration_degree(age_h + dh, h) - hydration_degree(age_h - dh, h)) / (2.0 * dh);
+    const double expected = slope_per_h / 3600.0 * 485.72e3 * 307.0;
+    CHECK(heat_rate_w_m3(age_h, 21.1, h) == doctest::Approx(expected).epsilon(1e-4));
+  }
+}
+
 TEST_CASE("heat comes faster when warm") {
   const HydrationParameters h = hydration_parameters(Mix{});
   CHECK(hydration_rate(21.1, h.activation_energy_j_mol) == doctest::Approx(1.0));
