@@ -13,70 +13,58 @@ std::vector<MissedCheck> finishing() {
        .in_words =
            "Wait from placing to a 1/4 in print, bleed water gone or dragged off: 4¼, 2¾ and "
            "1¾ h in air of 50, 70 and 90 °F",
-       .why = "A quarter hour slower in the cold and some minutes quicker in the heat than "
-              "contractors told; by the rule of thumb for hours to set, further down, it would be "
-              "more so.",
-       .rows = {{"50 °F", 14.4}, {"70 °F", 7.9}, {"90 °F", -7.8}}},
+       .why = "Some twenty minutes slower in the cold than contractors told, a quarter hour at "
+              "70 °F: with the little heat that tests find before setting, the slab warms less.",
+       .rows = {{"50 °F", 21.5}, {"70 °F", 13.9}}},
       {.what = "wait to a 1/4 in print",
        .in_words = "The same wait, the print alone",
        .why = "The print decides: the bleed water is gone or no more comes by then.",
-       .rows = {{"50 °F", 14.4}, {"90 °F", -7.8}, {"70 °F", 7.9}}},
+       .rows = {{"50 °F", 21.5}, {"70 °F", 13.9}}},
       {.what = "bull float to a 1/4 in print",
        .in_words = "From the bull float to a 1/4 in print: 2 to 8 h or more",
        .why = "In 90 °F air sooner, as in the contractors' waits above.",
        .rows = {{"90 °F", -0.6}}},
-      {.what = "stamping window near 73 °F",
-       .in_words = "Stamping near 73 °F in the shade: about an hour",
-       .why = "Shorter in moist air, which dries and cools the slab less.",
-       .rows = {{"in the shade", -9.5}}},
       {.what = "stamping window in cool shade",
        .in_words = "Stamping in cool shade: two hours or more",
        .why = "Ready to too stiff takes a fixed fraction of the set time here.",
-       .rows = {{"2 to 9 °C", -8.5}}},
-      {.what = "640 ft² stamped in one go, late",
-       .in_words = "640 ft² stamped in one go: easy at 65 and 70 °F for eight, missed from 80 °F",
-       .why = "One task comes a few minutes late.",
-       .rows = {{"eight finishers, concrete 70 °F", 2.0}}},
+       .rows = {{"2 to 9 °C", -1.2}}},
       {.what = "640 ft² stamped by six on a mild day, late",
        .in_words = "640 ft² stamped in one go on a day of 65 °F: within reach of six",
        .why = "One task comes a few minutes late; seven miss none.",
-       .rows = {{"high 65 °F", 5.0}}},
+       .rows = {{"high 65 °F", 10.0}}},
       {.what = "sheen off after placing",
        .in_words = "Bleed water gone one to four hours after placing",
-       .why =
-           "It stands too long where cool shade hardly dries it; the plan has it dragged off once "
-           "no more comes.",
-       .rows = {{"cool, 55/42 °F, concrete 60, in the shade", 0.9}}}};
+       .why = "A few minutes sooner in hot sun, where a dry base takes a fifth of it.",
+       .rows = {{"hot, 95/72 °F, concrete 85, in the sun", -0.1}}}};
 }
 
 std::vector<MissedCheck> sawing() {
   return {
       {.what = "wet saw after finishing, whole days",
        .in_words = "Wet saw after finishing: 4 h (hot) to 12 h (cold)",
-       .why =
-           "Sooner on hot days, when concrete gains its strength fast; somewhat later under a cold "
-           "overcast sky.",
-       .rows = {{"hot, 95/72 °F, concrete 85, clear, after the broom", -0.9},
-                {"hot, 95/72 °F, concrete 85, clear, after the edges", -1.1},
-                {"cold, 50/36 °F, concrete 60, overcast, after the broom", 0.9},
-                {"cold, 50/36 °F, concrete 60, overcast, after the edges", 0.2},
-                {"raw, 45/36 °F, concrete 58, overcast, after the broom", 2.2},
-                {"raw, 45/36 °F, concrete 58, overcast, after the edges", 1.5},
-                {"hot, 95/72 °F, concrete 85, overcast, after the edges", -0.2}}},
+       .why = "Sooner on hot days, when concrete gains its strength fast; hours later under a cold "
+              "overcast sky.",
+       .rows = {{"hot, 95/72 °F, concrete 85, clear, after the broom", -0.7},
+                {"hot, 95/72 °F, concrete 85, clear, after the edges", -0.9},
+                {"cold, 50/36 °F, concrete 60, overcast, after the broom", 2.1},
+                {"cold, 50/36 °F, concrete 60, overcast, after the edges", 1.4},
+                {"raw, 45/36 °F, concrete 58, overcast, after the broom", 3.2},
+                {"raw, 45/36 °F, concrete 58, overcast, after the edges", 2.5}}},
       {.what = "early-entry saw after finishing, whole days",
        .in_words = "Early-entry saw after finishing: 1 h (hot) to 4 h (cold)",
        .why = "Later under a cold overcast sky.",
-       .rows = {{"raw, 45/36 °F, concrete 58, overcast, after the broom", 0.3}}},
+       .rows = {{"cold, 50/36 °F, concrete 60, overcast, after the broom", 0.3},
+                {"raw, 45/36 °F, concrete 58, overcast, after the broom", 0.6}}},
       {.what = "sawing after finishing, hot to cold",
        .in_words = "Sawing 4 h after finishing in hot weather to 3 days in cold",
        .why = "In hot sun the concrete is strong enough sooner.",
-       .rows = {{"hot, 95/72 °F, concrete 85, clear, after the broom", -0.9},
-                {"hot, 95/72 °F, concrete 85, clear, after the edges", -1.1},
-                {"hot, 95/72 °F, concrete 85, overcast, after the edges", -0.2}}},
+       .rows = {{"hot, 95/72 °F, concrete 85, clear, after the broom", -0.7},
+                {"hot, 95/72 °F, concrete 85, clear, after the edges", -0.9}}},
       {.what = "wet saw after finishing, one column",
        .in_words = "Wet saw, worked out for one spot",
-       .why = "Sooner in the sun, where concrete gains its strength fast.",
-       .rows = {{"hot, 95/72 °F, concrete 85, in the sun", -0.9}}}};
+       .why = "Sooner in hot sun, where concrete gains its strength fast; later in cool shade.",
+       .rows = {{"hot, 95/72 °F, concrete 85, in the sun", -0.6},
+                {"cold, 55/42 °F, concrete 60, in the shade", 0.6}}}};
 }
 
 std::vector<MissedCheck> setting() {
@@ -126,15 +114,28 @@ std::vector<MissedCheck> setting() {
        .in_words = "Strength at one and three days beside that at 28",
        .why = "Measured mixes of w/c 0.40 gain somewhat faster; the curve is the same for all.",
        .rows = {{"1 day, w/c 0.40", -0.0361}, {"3 days, w/c 0.40", -0.00619}}},
+      {.what = "conduction, closed forms",
+       .in_words = "conduction, against closed forms",
+       .why = "In a gale, on the far side of a wall: 0.03 K of 30.",
+       .rows = {{"plane wall, Bi 10, Fo 0.2, insulated face", 0.00095},
+                {"plane wall, Bi 10, Fo 1, insulated face", 0.00084}},
+       .is_minor = true},
+      {.what = "temperatures of a day by a second model",
+       .in_words = "surface temperature, against a second model",
+       .why =
+           "In the first step of ten minutes after final set, and just after placing; the slab's "
+           "mean is 0.05 K off.",
+       .rows = {{"hot sun, surface", -0.25}, {"mild afternoon, surface", 0.12}},
+       .is_minor = true},
       {.what = "set times by another integrator",
        .in_words = "how time is stepped, in set times",
        .why = "Plans are told in minutes.",
-       .rows = {{"hot sun, print", -1.087},
-                {"hot sun, initial set", -0.681},
-                {"hot sun, final set", -0.838},
-                {"cool shade, print", -0.370},
-                {"cool shade, initial set", -0.523},
-                {"cool shade, final set", -0.396}},
+       .rows = {{"hot sun, print", -1.308},
+                {"hot sun, initial set", -0.293},
+                {"hot sun, final set", -0.522},
+                {"cool shade, print", -0.367},
+                {"cool shade, initial set", -0.227},
+                {"cool shade, final set", -0.402}},
        .is_minor = true}};
 }
 

@@ -28,9 +28,10 @@ struct Module {
   std::vector<const char*> programs;
 };
 
-const std::array<Module, 3> tested_modules{{{"Weather", {"published_weather", "reference_weather"}},
-                                            {"Slab", {"published_slab"}},
-                                            {"Day", {"published_day", "published_compare"}}}};
+const std::array<Module, 3> tested_modules{
+    {{"Weather", {"published_weather", "reference_weather"}},
+     {"Slab", {"published_slab"}},
+     {"Day", {"published_day", "published_compare", "published_reference"}}}};
 
 std::vector<ModuleRows> all_rows() {
   std::vector<ModuleRows> result;
