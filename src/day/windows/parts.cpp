@@ -31,12 +31,19 @@ constexpr double plain_sides_slack = 1.05;
 /// Cells whose positions along a line differ by less are side by side.
 constexpr double min_bin_m = 1e-3;
 
-/// One way to order the zone's cells along a line.
+/// A cutting that leaves less than another by no more than this share of all the scatter is no
+/// better: the last bits must not decide.
+constexpr double hair = 1e-9;
+
+/// One way to lay the zone's cells on a line.
 struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
-  std::string wall;  ///< its name
-  std::string id;
-  std::vector<double> place_m;  ///< one entry per cell
+  std::string wall;
+  std::vector<double> place_m;  ///< one a cell
+
+  bool follows_compass() const {
+    return kind == Kind::west_to_east || kind == Kind::south_to_north;
+  }
 };
 
 /// Sums over the cells in one bin of a line, for weighted least squares.
@@ -64,17 +71,25 @@ Line line_by(Line::Kind kind, const char* id, const ZoneRun& run, double (*place
   return line;
 }
 
+/// The zone's first side runs rather north or south.
+bool starts_northward(const Zone& zone) {
+  const Point from = zone.outline[0];
+  const Point to = zone.outline[1];
+  return std::abs(to.y_m - from.y_m) > std::abs(to.x_m - from.x_m);
+}
+
+/// Of two that tell as much the first is taken: the one along the zone's first side, whichever way
+/// the drawing lies.
 std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run) {
   if (zone.path) {
     return {line_by(Line::Kind::along_walk, "along", run,
                     [](const Cell& cell) { return cell.along_m; })};
   }
-  std::vector<Line> lines{line_by(Line::Kind::west_to_east, "west", run,
-                                  [](const Cell& cell) { return cell.centre.x_m; }),
-                          line_by(Line::Kind::south_to_north, "south", run,
-                                  [](const Cell& cell) { return cell.centre.y_m; })};
-  for (std::size_t i = 0; i < job.obstacles.size(); ++i) {
-    const Obstacle& obstacle = job.obstacles[i];
+  std::vector<Line> lines{
+      line_by(Line::Kind::west_to_east, run, [](const Cell& cell) { return cell.centre.x_m; }),
+      line_by(Line::Kind::south_to_north, run, [](const Cell& cell) { return cell.centre.y_m; })};
+  if (starts_northward(zone)) std::swap(lines[0], lines[1]);
+  for (const Obstacle& obstacle : job.obstacles) {
     if (obstacle.kind != ObstacleKind::wall) continue;
     Line line{Line::Kind::from_wall,
               obstacle.name.empty() ? "wall" : obstacle.name,
@@ -89,19 +104,61 @@ std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run)
   return lines;
 }
 
-/// Bins of about half a cell, with their middles spaced evenly from the first cell to the last. The
-/// cells of a grid are then in the middle of their bins in either direction along the line; if the
-/// line is oblique to the grid, a bin with cells from both sides does not become a stretch of its
-/// own.
+/// How a figure of the cells grows along the line: -1 to 1, by area. Cells without one count for
+/// nothing.
+template <class FigureOf>
+double growth_along(const Line& line, const ZoneRun& run, FigureOf figure_of) {
+  double weight = 0.0;
+  double mean_m = 0.0;
+  double mean = 0.0;
+  double together = 0.0;
+  double square_m = 0.0;
+  double square = 0.0;
+  for (std::size_t i = 0; i < run.cells.size(); ++i) {
+    const std::optional<double> figure = figure_of(i);
+    if (!figure || run.cells[i].cell.border) continue;
+    const double area = run.cells[i].cell.area_m2;
+    weight += area;
+    const double off_m = line.place_m[i] - mean_m;
+    const double off = *figure - mean;
+    mean_m += off_m * area / weight;
+    mean += off * area / weight;
+    together += area * off_m * (*figure - mean);
+    square_m += area * off_m * (line.place_m[i] - mean_m);
+    square += area * off * (*figure - mean);
+  }
+  return square_m * square > 0.0 ? together / std::sqrt(square_m * square) : 0.0;
+}
+
+/// A line by the compass runs from what is ready first, or where both ends are alike from what is
+/// placed first: of cuttings that are as good the first along it is taken, and a drawing that lies
+/// another way has its west elsewhere.
+bool runs_backward(const Line& line, const ZoneRun& run,
+                   const std::vector<std::optional<double>>& ready_s) {
+  if (!line.follows_compass()) return false;
+  constexpr double even = 1e-6;
+  const double later = growth_along(line, run, [&](std::size_t i) { return ready_s[i]; });
+  if (std::abs(later) > even) return later < 0.0;
+  return growth_along(line, run, [&](std::size_t i) {
+           return std::optional(run.cells[i].cell.placed_fraction);
+         }) < -even;
+}
+
+/// Bins of about half a cell, their middles spread evenly from the first cell to the last: the
+/// cells of a grid lie in the middle of theirs, whichever way the line runs, and where it runs
+/// askew no bin that holds some of both sides is a stretch by itself.
 std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
                          const std::vector<std::optional<double>>& ready_s) {
   const auto [low, high] = std::minmax_element(line.place_m.begin(), line.place_m.end());
   const double steps = std::max(1.0, std::round((*high - *low) / (0.5 * cell_size_m)));
   const double step_m = std::max(min_bin_m, (*high - *low) / steps);
+  const bool backward = runs_backward(line, run, ready_s);
+  constexpr double rounding = 0.5 + 1e-6;  // what falls between two goes to the later one, always
   std::map<long, Bin> bins;
   for (std::size_t i = 0; i < run.cells.size(); ++i) {
     if (!ready_s[i] || run.cells[i].cell.border) continue;
-    Bin& bin = bins[std::lround((line.place_m[i] - *low) / step_m)];
+    const double on_m = backward ? *high - line.place_m[i] : line.place_m[i] - *low;
+    Bin& bin = bins[static_cast<long>(std::floor(on_m / step_m + rounding))];
     const double area = run.cells[i].cell.area_m2;
     const double place = line.place_m[i];
     bin.first_m = bin.cells.empty() ? place : std::min(bin.first_m, place);
@@ -137,6 +194,7 @@ double scatter(const Bin& bin) {
 struct Cutting {
   std::vector<Bin> stretches;
   double left = std::numeric_limits<double>::infinity();
+  double whole = 0.0;  ///< the scatter uncut
 };
 
 /// Sums over the first k bins, so that the scatter of any stretch takes three subtractions.
@@ -174,6 +232,7 @@ std::vector<std::size_t> best_ends(const RunningSums& sums, std::size_t count) {
   const double min_weight = min_fraction * sums.weight();
   const std::size_t n = sums.size();
   const double none = std::numeric_limits<double>::infinity();
+  const double better_by = hair * sums.scatter_of(0, n, 0.0);
   std::vector<double> left(n + 1, none);
   for (std::size_t to = 1; to <= n; ++to) left[to] = sums.scatter_of(0, to, min_weight);
   std::vector<std::vector<std::size_t>> cut(count + 1, std::vector<std::size_t>(n + 1, 0));
@@ -182,7 +241,7 @@ std::vector<std::size_t> best_ends(const RunningSums& sums, std::size_t count) {
     for (std::size_t to = k; to <= n; ++to) {
       for (std::size_t from = k - 1; from < to; ++from) {
         const double total = left[from] + sums.scatter_of(from, to, min_weight);
-        if (total < next[to]) {
+        if (total < next[to] - better_by) {
           next[to] = total;
           cut[k][to] = from;
         }
@@ -217,12 +276,12 @@ void join_alike(std::vector<Bin>& stretches, double differs_s) {
     double apart_s = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i + 1 < stretches.size(); ++i) {
       const double gap = std::abs(mean_s(stretches[i + 1]) - mean_s(stretches[i]));
-      if (gap < apart_s) {
+      if (rounded(gap) < rounded(apart_s)) {
         apart_s = gap;
         closest = i;
       }
     }
-    if (apart_s >= differs_s) return;
+    if (rounded(apart_s) >= rounded(differs_s)) return;
     stretches[closest] = joined(stretches, closest, closest + 2);
     stretches.erase(stretches.begin() + static_cast<std::ptrdiff_t>(closest) + 1);
   }
@@ -236,12 +295,15 @@ Cutting cut_line(const std::vector<Bin>& bins, double differs_s) {
     const std::vector<std::size_t> ends = best_ends(sums, count);
     if (ends.empty()) continue;
     Cutting cutting = cutting_at(bins, ends);
-    if (cutting.left < best.left) best = std::move(cutting);
-    if (best.left <= (1.0 - told_enough) * whole) break;
+    if (cutting.left < best.left - hair * whole) best = std::move(cutting);
+    if (best.left <= (1.0 - told_enough + hair) * whole) break;
   }
   join_alike(best.stretches, differs_s);
   best.left = 0.0;
+  best.whole = whole;
   for (const Bin& stretch : best.stretches) best.left += scatter(stretch);
+  std::sort(best.stretches.begin(), best.stretches.end(),
+            [](const Bin& a, const Bin& b) { return a.first_m < b.first_m; });
   return best;
 }
 
@@ -308,7 +370,7 @@ double spread_s(const ZoneRun& run, const std::vector<std::optional<double>>& re
 std::vector<ZonePart> split_into_parts(const Job& job, const Zone& zone, const ZoneRun& run,
                                        const std::vector<std::optional<double>>& ready_s,
                                        double differs_s) {
-  if (spread_s(run, ready_s) < differs_s) return {};
+  if (rounded(spread_s(run, ready_s)) < rounded(differs_s)) return {};
   Cutting best;
   Line best_line{};
   for (Line& line : lines_of(job, zone, run)) {
@@ -316,7 +378,7 @@ std::vector<ZonePart> split_into_parts(const Job& job, const Zone& zone, const Z
     if (bins.size() < 2) continue;
     Cutting cutting = cut_line(bins, differs_s);
     const double slack = line.kind == Line::Kind::from_wall ? plain_sides_slack : 1.0;
-    if (cutting.stretches.size() > 1 && cutting.left * slack < best.left) {
+    if (cutting.stretches.size() > 1 && cutting.left * slack < best.left - hair * cutting.whole) {
       best = std::move(cutting);
       best_line = std::move(line);
     }

@@ -60,9 +60,7 @@ TEST_CASE("a plan does not depend on which way the drawing lies") {
   };
   const auto faults = faults_of_jobs(10001, jobs, ready_to_turn, turned_drawing);
   INFO(shown(faults));
-  // One of the jobs fails: its times move by up to ten minutes, for reasons not known yet.
-  REQUIRE(faults.size() == 1);
-  CHECK(faults.front().starts_with("seed 10466:"));
+  CHECK(faults.empty());
 }
 
 }  // namespace slabtide::test

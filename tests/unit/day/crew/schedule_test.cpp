@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "day/crew/schedule_search.h"
+#include "day/crew/task_list.h"
 #include "slabtide/day/crew/schedule.h"
 
 namespace slabtide {
@@ -103,6 +104,22 @@ std::vector<Task> small_day(std::mt19937& engine) {
   return tasks;
 }
 
+/// An order in which nothing comes before what it waits for.
+std::vector<std::size_t> some_order(const std::vector<Task>& tasks, std::mt19937& engine) {
+  std::vector<std::size_t> order;
+  std::vector<bool> listed(tasks.size(), false);
+  while (order.size() < tasks.size()) {
+    const std::size_t task = engine() % tasks.size();
+    const auto& after = tasks[task].after;
+    const bool may_come =
+        std::all_of(after.begin(), after.end(), [&](std::size_t before) { return listed[before]; });
+    if (listed[task] || !may_come) continue;
+    listed[task] = true;
+    order.push_back(task);
+  }
+  return order;
+}
+
 }  // namespace
 
 TEST_CASE("one task starts when it may and ends by its work") {
@@ -195,12 +212,8 @@ TEST_CASE(
     const int crew = min_crew(tasks) + 1;
     TaskPlacer placer(tasks, crew);
     for (int round = 0; round < 20; ++round) {
-      TaskList list;
-      // In order of index: no task is before one that it waits for.
-      for (std::size_t i = 0; i < tasks.size(); ++i) {
-        list.order.push_back(i);
-        list.hands.push_back(engine() % 2 == 0 ? 0 : tasks[i].min_hands);
-      }
+      TaskList list{some_order(tasks, engine), {}};
+      for (const Task& task : tasks) list.hands.push_back(engine() % 2 == 0 ? 0 : task.min_hands);
       const Schedule alone = times_of(tasks, crew, list);
       const auto max_late_min = static_cast<int>(engine() % 20);
       const auto placed = placer.times_of(list, max_late_min);
@@ -240,6 +253,24 @@ TEST_CASE("tasks that cannot be are refused") {
   circle.after = {0};
   CHECK_THROWS_AS(schedule(std::vector{circle}, 1), std::invalid_argument);
   CHECK(schedule({}, 3).late_min == 0);
+}
+
+TEST_CASE("a list places anew only what follows where it parts from the one before") {
+  std::vector<Task> tasks;
+  for (int i = 0; i < 6; ++i) tasks.push_back(task_of(10, 0, 200));
+  TaskPlacer placer(tasks, 1);
+  TaskList list{{0, 1, 2, 3, 4, 5}, std::vector<int>(6, 0)};
+  constexpr int any = std::numeric_limits<int>::max();
+  placer.times_of(list, any);
+  CHECK(placer.placings() == 6);
+  placer.times_of(list, any);
+  CHECK(placer.placings() == 6);
+  std::swap(list.order[4], list.order[5]);
+  placer.times_of(list, any);
+  CHECK(placer.placings() == 8);
+  list.hands[3] = 1;  // as many as it had, but asked for
+  placer.times_of(list, any);
+  CHECK(placer.placings() == 11);
 }
 
 }  // namespace slabtide

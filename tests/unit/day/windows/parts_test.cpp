@@ -50,6 +50,31 @@ TEST_CASE("a sunny east half is a part of its own, and comes first") {
   for (const std::size_t i : parts[0].cells) CHECK(run.cells[i].cell.centre.x_m > 3.0);
 }
 
+TEST_CASE("of cuttings that are as good the one is taken that the concrete sees, not the compass") {
+  // Five cells in a row, each ready an hour after the one before: cut after the second or the
+  // third, as much is told. Turned or in a mirror, the strip goes in the same parts.
+  const double length = 5.0 * cell_size_m;
+  const std::vector<Outline> strips{
+      test::rectangle(0, 0, length, cell_size_m),
+      {{length, 0.0}, {0.0, 0.0}, {0.0, cell_size_m}, {length, cell_size_m}},
+      test::rectangle(0, 0, cell_size_m, length),
+      {{0.0, length}, {0.0, 0.0}, {cell_size_m, 0.0}, {cell_size_m, length}}};
+  for (const Outline& strip : strips) {
+    const Job job = test::sample_job({test::zone_named("strip", strip)});
+    const ZoneRun run = cells_of(job.zones[0]);
+    REQUIRE(run.cells.size() == 5);
+    for (const double sense : {1.0, -1.0}) {
+      const auto ready = ready_by(run, [sense](const Cell& cell) {
+        return (100.0 + sense * 60.0 * (cell.along_m / cell_size_m)) * minute_s;
+      });
+      // Longer than one hour apart: two parts, not a cell each.
+      const auto parts = split_into_parts(job, job.zones[0], run, ready, 140 * minute_s);
+      REQUIRE(parts.size() == 2);
+      CHECK(parts[0].cells.size() == 3);
+    }
+  }
+}
+
 TEST_CASE("the shade of a slanting wall is told by the wall") {
   Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 8, 8))});
   Obstacle wall;
