@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <numeric>
 #include <stdexcept>
 
 #include "slabtide/core/units.h"
@@ -12,7 +13,8 @@ namespace slabtide {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr int directions = 360;  // with 360, the end of a wall is within 0.002 of F
+constexpr int directions = 360;  // one a degree; method: at least 72; a wall's end is then within
+                                 // 0.002 of F
 constexpr double touching_m = 0.001;
 
 double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
@@ -26,13 +28,24 @@ Point toward(double azimuth_deg) {
   return {std::sin(azimuth), std::cos(azimuth)};
 }
 
+/// The middle of a degree.
+double middle_deg(std::size_t degree) { return static_cast<double>(degree) + 0.5; }
+
 std::vector<Point> directions_all_round() {
   std::vector<Point> all_round;
-  for (int i = 0; i < directions; ++i) all_round.push_back(toward(360.0 * (i + 0.5) / directions));
+  for (std::size_t i = 0; i < directions; ++i) all_round.push_back(toward(middle_deg(i)));
   return all_round;
 }
 
-/// Distance from the origin to the nearest point of the segment.
+/// The way to a place from the origin.
+double azimuth_deg(Point p) { return std::atan2(p.x_m, p.y_m) / radians_per_degree; }
+
+/// The degree of the compass, 0 to 359.
+std::size_t round_north(int degree) {
+  return static_cast<std::size_t>((degree % directions + directions) % directions);
+}
+
+/// From the origin to the nearest point of the segment.
 double distance_to_segment_m(Point from, Point span) {
   const double length2 = dot(span, span);
   const double along = length2 > 0.0 ? std::clamp(-dot(from, span) / length2, 0.0, 1.0) : 0.0;
@@ -85,6 +98,59 @@ Surroundings::Surroundings(Point at, const std::vector<Obstacle>& obstacles) {
     require_sound(obstacle);
     seen_.push_back(seen_from(at, obstacle));
   }
+  if (!seen_.empty()) sort_by_degrees();
+}
+
+void Surroundings::sort_by_degrees() {
+  std::vector<Degrees> degrees;
+  degrees.reserve(seen_.size());
+  first_in_degree_.assign(directions + 1, 0);
+  for (const Seen& obstacle : seen_) {
+    degrees.push_back(degrees_of(obstacle));
+    for (int i = 0; i < degrees.back().count; ++i) {
+      ++first_in_degree_[round_north(degrees.back().first + i) + 1];
+    }
+  }
+  std::partial_sum(first_in_degree_.begin(), first_in_degree_.end(), first_in_degree_.begin());
+  by_degree_.resize(first_in_degree_.back());
+  std::vector<std::size_t> next(first_in_degree_.begin(), first_in_degree_.end() - 1);
+  for (std::size_t which = 0; which < seen_.size(); ++which) {
+    for (int i = 0; i < degrees[which].count; ++i) {
+      by_degree_[next[round_north(degrees[which].first + i)]++] = which;
+    }
+  }
+}
+
+/// With a degree to spare at either end, so that rounding hides nothing.
+Surroundings::Degrees Surroundings::degrees_of(const Seen& obstacle) {
+  constexpr Degrees all_round{0, directions};
+  constexpr double half_turn_deg = 180.0;
+  if (obstacle.touching) return all_round;
+  double low_deg = azimuth_deg(obstacle.from);
+  double wide_deg = 0.0;
+  if (obstacle.kind == ObstacleKind::wall) {
+    const Point to{obstacle.from.x_m + obstacle.span.x_m, obstacle.from.y_m + obstacle.span.y_m};
+    const double turn_deg = std::remainder(azimuth_deg(to) - low_deg, 2.0 * half_turn_deg);
+    low_deg += std::min(turn_deg, 0.0);
+    wide_deg = std::abs(turn_deg);
+  } else {
+    const double away_m = std::hypot(obstacle.from.x_m, obstacle.from.y_m);
+    const double half_deg = std::asin(obstacle.radius_m / away_m) / radians_per_degree;
+    low_deg -= half_deg;
+    wide_deg = 2.0 * half_deg;
+  }
+  // From close before a wall it cannot be told on which side it runs round.
+  if (!(wide_deg < half_turn_deg - 1.0)) return all_round;
+  const double first = std::floor(low_deg) - 1.0;
+  return {static_cast<int>(first),
+          static_cast<int>(std::floor(low_deg + wide_deg) + 1.0 - first) + 1};
+}
+
+std::span<const std::size_t> Surroundings::in_direction(double azimuth_deg) const {
+  if (!std::isfinite(azimuth_deg)) return {};
+  const auto degree = round_north(static_cast<int>(std::floor(std::fmod(azimuth_deg, directions))));
+  return std::span(by_degree_)
+      .subspan(first_in_degree_[degree], first_in_degree_[degree + 1] - first_in_degree_[degree]);
 }
 
 Surroundings::Seen Surroundings::seen_from(Point at, const Obstacle& obstacle) {
@@ -115,19 +181,23 @@ std::optional<double> Surroundings::distance_m(const Seen& obstacle, Point direc
 double Surroundings::sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const {
   if (!(sun_elevation_deg > 0.0)) return 0.0;
   if (seen_.empty()) return 1.0;
+  const auto ahead = in_direction(sun_azimuth_deg);
+  if (ahead.empty()) return 1.0;
   const Point direction = toward(sun_azimuth_deg);
   const double slope = std::tan(sun_elevation_deg * radians_per_degree);
   double fraction = 1.0;
-  for (const Seen& obstacle : seen_) {
+  for (const std::size_t which : ahead) {
+    const Seen& obstacle = seen_[which];
     const std::optional<double> distance = distance_m(obstacle, direction);
     if (distance && obstacle.height_m > *distance * slope) fraction *= obstacle.light_through;
   }
   return fraction;
 }
 
-void Surroundings::collect(Point direction, std::vector<Hit>& hits) const {
+void Surroundings::collect(double azimuth_deg, Point direction, std::vector<Hit>& hits) const {
   hits.clear();
-  for (const Seen& obstacle : seen_) {
+  for (const std::size_t which : in_direction(azimuth_deg)) {
+    const Seen& obstacle = seen_[which];
     const std::optional<double> distance = distance_m(obstacle, direction);
     if (!distance || obstacle.height_m <= 0.0) continue;
     const double slope =
@@ -155,8 +225,8 @@ double Surroundings::sky_view() const {
   static const std::vector<Point> all_round = directions_all_round();
   std::vector<Hit> hits;
   double sum = 0.0;
-  for (const Point direction : all_round) {
-    collect(direction, hits);
+  for (std::size_t i = 0; i < directions; ++i) {
+    collect(middle_deg(i), all_round[i], hits);
     sum += open_fraction(hits, level_fraction_above);
   }
   return sum / directions;
@@ -211,7 +281,7 @@ double Surroundings::sky_view_of_face(double facing_deg) const {
   for (int i = 0; i < directions; ++i) {
     const double aside_deg = 180.0 * (i + 0.5) / directions - 90.0;
     const double weight = std::cos(aside_deg * radians_per_degree);
-    collect(toward(facing_deg + aside_deg), hits);
+    collect(facing_deg + aside_deg, toward(facing_deg + aside_deg), hits);
     sum += weight * open_fraction(hits, face_fraction_above);
     weights += weight;
   }

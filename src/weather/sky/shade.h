@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "slabtide/core/geometry.h"
@@ -69,14 +70,26 @@ class Surroundings {
   /// 0.
   using ShareAbove = double (*)(double slope);
 
+  /// A whole degree of the compass and those after it, round through north.
+  struct Degrees {
+    int first;
+    int count;
+  };
+
   static Seen seen_from(Point at, const Obstacle& obstacle);
   static std::optional<double> distance_m(const Seen& obstacle, Point direction);
-  static Point normal_of(const Seen& obstacle);
-  std::optional<std::size_t> highest(Point direction, double& slope) const;
-  void collect(Point direction, std::vector<Hit>& hits) const;
+  static Degrees degrees_of(const Seen& obstacle);
+  void sort_by_degrees();
+  std::span<const std::size_t> in_direction(double azimuth_deg) const;
+  void collect(double azimuth_deg, Point direction, std::vector<Hit>& hits) const;
   static double open_fraction(std::vector<Hit>& hits, ShareAbove above);
 
   std::vector<Seen> seen_;
+  /// Degree after degree the obstacles that may stand in it, in their order: a look in one
+  /// direction need not ask those in all others. `first_in_degree_` has one more than there are
+  /// degrees.
+  std::vector<std::size_t> by_degree_;
+  std::vector<std::size_t> first_in_degree_;
 };
 
 }  // namespace slabtide

@@ -1,6 +1,8 @@
 #include "weather/sky/shade.h"
 
+#include <cmath>
 #include <limits>
+#include <random>
 #include <stdexcept>
 #include <vector>
 
@@ -65,6 +67,45 @@ TEST_CASE("what obstacles let through multiplies") {
   const Surroundings place(
       viewer, {tree({5.0, 0.0}, 1.0, 4.0, 0.3), wall({8.0, -5.0}, {8.0, 5.0}, 9.0, 0.5)});
   CHECK(place.sunlit_fraction(90.0, 20.0) == doctest::Approx(0.15));
+}
+
+TEST_CASE("among many obstacles each is met where its outline stands, whatever the direction") {
+  // Plane geometry once more, by bearings: a wall is met between its ends, a tree within the angle
+  // that its crown takes up.
+  std::mt19937 engine(3);
+  const auto sample = [&engine](double low, double high) {
+    return low + (high - low) * (static_cast<double>(engine()) / 4294967295.0);
+  };
+  constexpr double degree = 3.14159265358979323846 / 180.0;
+  const auto bearing_deg = [](Point p) { return std::atan2(p.x_m, p.y_m) / degree; };
+  const auto off_deg = [](double a, double b) { return std::remainder(a - b, 360.0); };
+  std::vector<Obstacle> obstacles;
+  for (int i = 0; i < 60; ++i) {
+    const Point at{sample(-30.0, 30.0), sample(-30.0, 30.0)};
+    if (std::hypot(at.x_m, at.y_m) < 3.0) continue;
+    const double through = sample(0.2, 0.9);
+    if (i % 2 == 0) {
+      obstacles.push_back(tree(at, sample(0.1, 2.9), 500.0, through));
+    } else {
+      obstacles.push_back(wall(at, {sample(-30.0, 30.0), sample(-30.0, 30.0)}, 500.0, through));
+    }
+  }
+  const Surroundings place(viewer, obstacles);
+  for (double azimuth_deg = -370.03; azimuth_deg < 740.0; azimuth_deg += 0.37) {
+    CAPTURE(azimuth_deg);
+    double through = 1.0;
+    for (const Obstacle& one : obstacles) {
+      const double from_off = off_deg(bearing_deg(one.from), azimuth_deg);
+      const double to_off = off_deg(bearing_deg(one.to), azimuth_deg);
+      const double away_m = std::hypot(one.from.x_m, one.from.y_m);
+      const bool met =
+          one.kind == ObstacleKind::tree
+              ? std::abs(from_off) < std::asin(one.radius_m / away_m) / degree
+              : (from_off < 0.0) != (to_off < 0.0) && std::abs(from_off - to_off) < 180.0;
+      if (met) through *= one.light_through;
+    }
+    CHECK(place.sunlit_fraction(azimuth_deg, 1.0) == doctest::Approx(through));
+  }
 }
 
 TEST_CASE("under a tree all light has come through it") {
