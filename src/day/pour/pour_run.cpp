@@ -264,6 +264,8 @@ const CellRun& nearest_cell(const ZoneRun& zone, Point place) {
   const CellRun* nearest = &zone.cells.front();
   double nearest_m = away_m(*nearest);
   for (const CellRun& cell : zone.cells) {
+    // Most lie further off by one coordinate alone.
+    if (std::abs(cell.cell.centre.x_m - place.x_m) > nearest_m) continue;
     const double cell_m = away_m(cell);
     if (!(cell_m < nearest_m - hair_m)) continue;
     nearest = &cell;

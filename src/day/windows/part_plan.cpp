@@ -1,8 +1,11 @@
 #include "slabtide/day/windows/part_plan.h"
 
 #include <algorithm>
+#include <map>
+#include <unordered_map>
+#include <utility>
 
-#include "slab/process/setting.h"
+#include "part_columns.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 
@@ -34,15 +37,15 @@ class Areas {
 /// Everything plan_part works on, passed around together.
 struct PartContext {
   const std::vector<std::size_t>& cells;
+  const std::vector<PartColumn> columns;
   const ZoneRun& zone;
   const PourRun& run;
   const Practice& practice;
 
-  const ColumnHistory& history(std::size_t cell) const {
-    return run.histories[zone.cells[cell].history];
+  const ColumnHistory& history(const PartColumn& column) const {
+    return run.histories[column.history];
   }
-  double area_m2(std::size_t cell) const { return zone.cells[cell].cell.area_m2; }
-  /// Cells are placed at rounded times, the first up to a minute early; nothing happens to them
+  /// Cells are placed by rounded hours, the first up to a minute early; nothing happens to them
   /// before placing begins.
   UtcTime since_placing(UtcTime at) const { return std::max(at, zone.placing.start); }
 };
@@ -69,11 +72,11 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   Areas closes(part.run);
   bool stiff_before_dry = false;
   bool water_stands = false;
-  for (const std::size_t i : part.cells) {
+  for (const PartColumn& column : part.columns) {
     const CellWindow cell =
-        cell_window(part.history(i), part.practice.window(operation), part.practice);
-    opens.add(cell.opens_s, part.area_m2(i));
-    closes.add(cell.closes_s, part.area_m2(i));
+        cell_window(part.history(column), part.practice.window(operation), part.practice);
+    opens.add(cell.opens_s, column.area_m2);
+    closes.add(cell.closes_s, column.area_m2);
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
     water_stands = water_stands || cell.water_stands;
   }
@@ -104,8 +107,8 @@ OperationWindow late_window(Operation operation, const PartContext& part,
   OperationWindow window;
   window.operation = operation;
   Areas opens(part.run);
-  for (const std::size_t i : part.cells) {
-    opens.add(opens_at_s(part.history(i)), part.area_m2(i));
+  for (const PartColumn& column : part.columns) {
+    opens.add(opens_at_s(part.history(column)), column.area_m2);
   }
   const auto by_fraction = [&](double fraction) {
     return held_until_set(operation, opens.by_fraction(fraction), final_set);
@@ -136,14 +139,16 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
   Areas sheen(part.run);
   Areas initial(part.run);
   Areas final_set(part.run);
-  for (const std::size_t i : part.cells) {
-    const ColumnHistory& history = part.history(i);
+  for (const PartColumn& column : part.columns) {
+    const ColumnHistory& history = part.history(column);
     const auto gone = sheen_gone(history, part.practice);
-    sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
-    initial.add(first_reaches(history.time_s, history.resistance_middle_psi, initial_set_psi),
-                part.area_m2(i));
-    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi, final_set_psi),
-                  part.area_m2(i));
+    sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
+    initial.add(first_reaches(history.time_s, history.resistance_middle_psi,
+                              part.practice.set.initial_set_psi),
+                column.area_m2);
+    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi,
+                                part.practice.set.final_set_psi),
+                  column.area_m2);
   }
   plan.sheen_gone = sheen.by_fraction(part.practice.cells.all_over_fraction);
   plan.initial_set = initial.by_fraction(part.practice.cells.first_fraction);
@@ -165,15 +170,14 @@ template <class Counts>
 Peak peak_of(const PartContext& part, std::vector<double> ColumnHistory::*values, Counts counts) {
   constexpr double hair = 1e-6;
   std::vector<Peak> seen;
-  for (const std::size_t cell : part.cells) {
-    const ColumnHistory& history = part.history(cell);
+  for (const PartColumn& column : part.columns) {
+    const ColumnHistory& history = part.history(column);
     for (std::size_t i = 0; i < history.time_s.size(); ++i) {
       if (counts(history, i)) seen.push_back({(history.*values)[i], history.time_s[i]});
     }
   }
-  // Concrete that has set by the time it is placed is never plastic: the value is then given for
-  // the time of placing.
-  if (seen.empty()) return {0.0, part.history(part.cells.front()).time_s.front()};
+  // What is set as it is placed dries while plastic at no time: then it is told of its placing.
+  if (seen.empty()) return {0.0, part.history(part.columns.front()).time_s.front()};
   const auto max = std::max_element(seen.begin(), seen.end(),
                                     [](const Peak& a, const Peak& b) { return a.value < b.value; });
   Peak first = *max;
@@ -214,14 +218,14 @@ std::optional<double> crust_s(const ColumnHistory& history, const CrustRules& cr
 void find_top_troubles(PartPlan& plan, const PartContext& part) {
   Areas early(part.run);
   Areas crust(part.run);
-  for (const std::size_t i : part.cells) {
-    const ColumnHistory& history = part.history(i);
+  for (const PartColumn& column : part.columns) {
+    const ColumnHistory& history = part.history(column);
     const auto gone = sheen_gone(history, part.practice);
     const SheenRules& rules = part.practice.sheen;
     const bool misleads = gone && gone->bleed_left > rules.early_bleed_fraction &&
                           gone->evaporation_kg_m2_h >= rules.early_evaporation_kg_m2_h;
-    early.add(misleads ? std::optional(gone->at_s) : std::nullopt, part.area_m2(i));
-    crust.add(crust_s(history, part.practice.crust), part.area_m2(i));
+    early.add(misleads ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
+    crust.add(crust_s(history, part.practice.crust), column.area_m2);
   }
   plan.early_sheen_at = early.by_fraction(part.practice.cells.first_fraction);
   plan.crust_at = crust.by_fraction(part.practice.cells.first_fraction);
@@ -233,14 +237,20 @@ double sunlit_fraction(const PartPlan& plan, const PartContext& part) {
       plan.initial_set ? seconds_between(grid.start, *plan.initial_set) : grid.end_s();
   double lit = 0.0;
   double all = 0.0;
+  // Cells of one column were placed together and see the same.
+  std::map<std::pair<std::size_t, double>, double> area_m2_of;
   for (const std::size_t cell : part.cells) {
     const CellRun& cell_run = part.zone.cells[cell];
-    const CellExposure& exposure = part.run.exposures[cell_run.exposure];
+    area_m2_of[{cell_run.exposure, cell_run.placed_s}] += cell_run.cell.area_m2;
+  }
+  for (const auto& [column, area_m2] : area_m2_of) {
+    const auto& [which, placed_s] = column;
+    const CellExposure& exposure = part.run.exposures[which];
     for (std::size_t k = 0; k < grid.count; ++k) {
       const double at_s = static_cast<double>(k) * grid.step_s;
-      if (at_s < cell_run.placed_s || at_s > end_s) continue;
-      lit += exposure.sunlit_fraction[k] * cell_run.cell.area_m2;
-      all += cell_run.cell.area_m2;
+      if (at_s < placed_s || at_s > end_s) continue;
+      lit += exposure.sunlit_fraction[k] * area_m2;
+      all += area_m2;
     }
   }
   return all > 0.0 ? lit / all : 0.0;
@@ -268,8 +278,8 @@ PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneR
   PartPlan plan;
   plan.name = std::move(name);
   plan.cells = std::move(cells);
-  const PartContext part{plan.cells, zone, run, practice};
-  for (const std::size_t i : plan.cells) plan.area_m2 += part.area_m2(i);
+  const PartContext part{plan.cells, columns_of(zone, plan.cells), zone, run, practice};
+  for (const std::size_t i : plan.cells) plan.area_m2 += zone.cells[i].cell.area_m2;
   for (const Operation operation : operations) {
     plan.windows.push_back(plastic_window(operation, part));
   }
@@ -285,9 +295,14 @@ std::vector<std::optional<double>> ready_times_s(const ZoneRun& zone, Operation 
                                                  const PourRun& run, const Practice& practice) {
   std::vector<std::optional<double>> times;
   times.reserve(zone.cells.size());
+  std::unordered_map<std::size_t, std::optional<double>> opens_of;
   for (const CellRun& cell : zone.cells) {
-    times.push_back(
-        cell_window(run.histories[cell.history], practice.window(operation), practice).opens_s);
+    const auto [opens_s, is_new] = opens_of.try_emplace(cell.history);
+    if (is_new) {
+      const ColumnHistory& history = run.histories[cell.history];
+      opens_s->second = cell_window(history, practice.window(operation), practice).opens_s;
+    }
+    times.push_back(opens_s->second);
   }
   return times;
 }

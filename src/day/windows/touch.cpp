@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "part_columns.h"
 #include "slabtide/day/pour/cell_times.h"
 
 namespace slabtide {
@@ -57,6 +58,19 @@ std::vector<double> quarters_of(const Stretch& stretch, const PourRun& run) {
   return quarters;
 }
 
+/// The mean of the logarithms, by area.
+double typical_psi(const std::vector<PartColumn>& columns, const PourRun& run, double at_s) {
+  double logarithms = 0.0;
+  double area_m2 = 0.0;
+  for (const PartColumn& column : columns) {
+    const ColumnHistory& history = run.histories[column.history];
+    const double resistance_psi = value_at(history.time_s, history.resistance_work_psi, at_s);
+    logarithms += column.area_m2 * std::log(std::max(min_psi, resistance_psi));
+    area_m2 += column.area_m2;
+  }
+  return area_m2 > 0.0 ? std::exp(logarithms / area_m2) : 0.0;
+}
+
 }  // namespace
 
 std::string_view touch_id(Touch touch) {
@@ -66,16 +80,7 @@ std::string_view touch_id(Touch touch) {
 
 double typical_resistance_psi(const PartPlan& part, const ZoneRun& zone, const PourRun& run,
                               double at_s) {
-  double logarithms = 0.0;
-  double area_m2 = 0.0;
-  for (const std::size_t i : part.cells) {
-    const ColumnHistory& history = run.histories[zone.cells[i].history];
-    const double cell_m2 = zone.cells[i].cell.area_m2;
-    const double resistance_psi = value_at(history.time_s, history.resistance_work_psi, at_s);
-    logarithms += cell_m2 * std::log(std::max(min_psi, resistance_psi));
-    area_m2 += cell_m2;
-  }
-  return area_m2 > 0.0 ? std::exp(logarithms / area_m2) : 0.0;
+  return typical_psi(columns_of(zone, part.cells), run, at_s);
 }
 
 Touch touch_at(double resistance_psi, bool opens, const ResistanceWindow& window,
@@ -97,10 +102,11 @@ std::vector<PartTouch> touch_of(const std::vector<TouchedPart>& parts, const Zon
   std::vector<PartTouch> touches;
   for (const TouchedPart& part : parts) {
     const OperationWindow* window = part.plan->window(part.operation);
-    PartTouch touch{part.plan->id, part.plan->name, part.operation, {}};
+    const std::vector<PartColumn> columns = columns_of(zone, part.plan->cells);
+    PartTouch touch{part.plan->name, part.operation, {}};
     for (const double at_s : quarters) {
       const UtcTime at = run.at(at_s);
-      const double psi = typical_resistance_psi(*part.plan, zone, run, at_s);
+      const double psi = typical_psi(columns, run, at_s);
       const bool opens = window != nullptr && window->opens && *window->opens <= at;
       touch.quarters.push_back(
           {at, psi, touch_at(psi, opens, practice.window(part.operation), practice.crew.touch)});

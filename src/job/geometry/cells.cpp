@@ -184,13 +184,17 @@ void join(Piece& into, const Piece& sliver) {
 }
 
 std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
-  const auto away = [&](const Piece& piece) {
-    return std::hypot(piece.centre.x_m - point.x_m, piece.centre.y_m - point.y_m);
-  };
-  // Ties go to the first piece in grid order, which turns with the drawing.
+  // Of equals the first: the grid's own order, which turns with it.
   std::size_t nearest = 0;
-  for (std::size_t i = 1; i < pieces.size(); ++i) {
-    if (away(pieces[i]) < away(pieces[nearest]) - same_distance_m) nearest = i;
+  double nearest_m = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const Point centre = pieces[i].centre;
+    // Most lie further off by one coordinate alone.
+    if (std::abs(centre.x_m - point.x_m) > nearest_m) continue;
+    const double away_m = std::hypot(centre.x_m - point.x_m, centre.y_m - point.y_m);
+    if (!(away_m < nearest_m - same_distance_m)) continue;
+    nearest = i;
+    nearest_m = away_m;
   }
   return nearest;
 }

@@ -86,15 +86,15 @@ void ColumnRecorder::finish() {
     }
     solutions_[lane].cells_c.clear();
   }
-  const double* row = desk_.rows.get();
-  for (const Lanes& kept : desk_.kept) {
-    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-      if (kept[lane] == 0.0) continue;
-      for (std::size_t i = 0; i < series_count; ++i) *next[lane][i]++ = row[i * lanes_ + lane];
-      for (std::size_t i = series_count; i < entries_; ++i)
-        solutions_[lane].cells_c.push_back(row[i * lanes_ + lane]);
+  // A series after the other: the places that are written to at once stay few.
+  for (std::size_t i = 0; i < series_count; ++i) {
+    const double* row = desk_.rows.get() + i * lanes_;
+    for (const Lanes& kept : desk_.kept) {
+      for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+        if (kept[lane] != 0.0) *next[lane][i]++ = row[lane];
+      }
+      row += series_count * lanes_;
     }
-    row += entries_ * lanes_;
   }
 }
 
