@@ -204,6 +204,13 @@ TEST_CASE("zones too large, and too many cells") {
   }
   CHECK(job_refusal(corners).ends_with(
       "zone: the zones have 39000 corners in all, expected at most 4000"));
+  std::string steps = head;
+  for (std::size_t i = 0; i < 5; ++i) {
+    steps += zone(i, rectangle(20 * i, 0, 20, 20));
+    for (int face = 0; face < 81; ++face) steps += "[[zone.face]]\nlength = 4\nheight = 6\n";
+  }
+  CHECK(job_refusal(steps).ends_with(
+      "zone: the zones have 405 step faces in all, expected at most 400"));
   std::string floor = head;
   for (std::size_t i = 0; i < 16; ++i) {
     floor += zone(i, rectangle(i % 4 * 200, i / 4 * 200, 200, 200));

@@ -63,7 +63,8 @@ JobRequest request_of(const ParsedLine& line, const std::string& path) {
 
 Option samples_option(std::size_t usual) {
   return {"draws", "N",
-          fmt::format("days drawn for how sure each time is, up to {}; else {}; 0 for none",
+          fmt::format("days drawn for how sure each time is, up to {}; else {}, fewer of "
+                      "very many zones; 0 for none",
                       max_samples, usual),
           false};
 }
@@ -104,6 +105,7 @@ std::optional<PlannedPour> plan_job_with_bands(const std::string& path, const Pa
   std::optional<PlannedPour> pour =
       plan_request(request_of(line, path), text_files(), err, threads);
   if (!pour) return std::nullopt;
+  if (!line.text("draws")) samples = samples_for(*pour, samples);
   Progress progress("days drawn", err);
   return with_uncertainty(
       std::move(*pour), {samples, threads, [&progress](std::size_t done) { progress.tell(done); }});

@@ -46,16 +46,24 @@ std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
                                     const std::vector<ZonePlaces>& places, UnitSystem units) {
   double sum_m2 = 0.0;
   std::size_t corners = 0;
+  std::size_t faces = 0;
   for (const Zone& zone : zones) {
     if (!zone.outline.empty()) sum_m2 += area_m2(zone.outline);
     corners += zone.outline.size();
+    faces += zone.faces.size();
   }
-  if (sum_m2 <= largest_pour_m2 && corners <= max_corners) return std::nullopt;
+  if (sum_m2 <= largest_pour_m2 && corners <= max_corners && faces <= max_faces) {
+    return std::nullopt;
+  }
   Diagnostic fault{Severity::error, "zone", {}, places.back().shape, std::nullopt, {}};
   if (corners > max_corners) {
     fault.message =
         fmt::format("the zones have {} corners in all, expected at most {}", corners, max_corners);
     fault.next_step = "draw curves with fewer points";
+  } else if (faces > max_faces) {
+    fault.message =
+        fmt::format("the zones have {} step faces in all, expected at most {}", faces, max_faces);
+    fault.next_step = "let one face stand for a flight: its steps look the same way";
   } else {
     fault.message =
         fmt::format("the zones cover {} in all, expected at most {}",

@@ -21,6 +21,8 @@ struct ZonePlaces {
 inline constexpr double largest_pour_m2 = m2_from_ft2(54000.0);
 /// Corners of all outlines together (our choice); keeps the overlap checks quick.
 inline constexpr std::size_t max_corners = 4000;
+/// Of all zones together (ours): forty flights of ten steps. Each is computed by itself.
+inline constexpr std::size_t max_faces = 400;
 
 /// Faults between zones that are each valid alone: equal names, overlapping areas, or more concrete
 /// than a day takes. Zones without an outline are skipped. `places` has one entry per zone.

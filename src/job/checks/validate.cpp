@@ -344,10 +344,12 @@ std::vector<std::string> checked_names(const FieldPath& path, const std::vector<
 void check_all_zones(const FieldPath& path, const Job& job) {
   double sum_m2 = 0.0;
   std::size_t corners = 0;
+  std::size_t faces = 0;
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     check_zone(path.at("zone", i), job.zones[i], job.pour.start);
     sum_m2 += area_m2(job.zones[i].outline);
     corners += job.zones[i].outline.size();
+    faces += job.zones[i].faces.size();
     const bool again =
         std::any_of(job.zones.begin(), job.zones.begin() + static_cast<std::ptrdiff_t>(i),
                     [&](const Zone& earlier) { return earlier.name == job.zones[i].name; });
@@ -356,6 +358,7 @@ void check_all_zones(const FieldPath& path, const Job& job) {
   path.at("zone").require(sum_m2 <= largest_pour_m2 * (1.0 + snapped),
                           "they cover more than a day takes");
   path.at("zone").require(corners <= max_corners, "they have too many corners");
+  path.at("zone").require(faces <= max_faces, "they have too many step faces");
 }
 
 }  // namespace
