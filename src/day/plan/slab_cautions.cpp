@@ -5,34 +5,46 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/core/units.h"
+#include "day/windows/part_columns.h"
 
 namespace slabtide {
 
 namespace {
 
-/// A load that is emptied later than so many times the limit agreed is taken to be lost (ours).
-constexpr double lost_load_limits = 2.0;
+/// Why there is no time for the work, and what would make one.
+std::string no_window_words(const Watch& watch, const ZoneRun& zone, const PartPlan& part,
+                            const OperationWindow& window) {
+  const ResistanceWindow& takes = watch.practice.window(window.operation);
+  const auto columns = columns_of(zone, part.cells);
+  if (stiff_when_placed(columns, watch.run, takes, watch.practice.cells)) {
+    return fmt::format(
+        "no good time for the {}: too stiff for it as it is placed, at {}. A "
+        "shorter way from the plant, cooler concrete, or a retarder",
+        operation_words(window.operation), watch.pour_clock(*window.opens));
+  }
+  return fmt::format(
+      "no good time for the {}: stiff by {} and water rises to {}. Less bleed water "
+      "in the mix, a retarder, or a warmer and drier hour",
+      operation_words(window.operation), watch.pour_clock(window.stiff_by.value_or(*window.closes)),
+      watch.pour_clock(*window.opens));
+}
 
-void watch_windows_of(Watch& watch, const ZonePlan& zone, const PartPlan& part) {
+void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part) {
+  const ZonePlan& zone = watch.zones[zone_index];
   const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
   for (const OperationWindow& window : part.windows) {
     if (window.operation >= Operation::saw_dry || !window.opens || !window.closes) continue;
     const double minutes = *window.minutes();
     if (window.is_never()) {
       watch.add("no_window", "no good time", CautionLevel::stop, where, window.opens,
-                fmt::format("no good time for the {}: stiff by {} and water rises to {}. Less "
-                            "bleed water in the mix, a retarder, or a warmer and drier hour",
-                            operation_words(window.operation),
-                            watch.clock(window.stiff_by.value_or(*window.closes)),
-                            watch.clock(*window.opens)),
+                no_window_words(watch, watch.run.zones[zone_index], part, window),
                 "worked out from this plan");
     } else if (minutes < watch.practice.limits.short_window_min) {
       watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
                 fmt::format("only {:.0f} min for the {} from {}: have everybody there, work in "
                             "small areas, or slow it with a retarder or shade",
                             std::round(minutes), operation_words(window.operation),
-                            watch.clock(*window.opens)),
+                            watch.pour_clock(*window.opens)),
                 "worked out from this plan");
     }
   }
@@ -99,9 +111,10 @@ void watch_tops(Watch& watch) {
 }
 
 void watch_windows(Watch& watch) {
-  for (const ZonePlan& zone : watch.zones) {
-    if (zone.parts.empty()) watch_windows_of(watch, zone, zone.whole);
-    for (const PartPlan& part : zone.parts) watch_windows_of(watch, zone, part);
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const ZonePlan& zone = watch.zones[i];
+    if (zone.parts.empty()) watch_windows_of(watch, i, zone.whole);
+    for (const PartPlan& part : zone.parts) watch_windows_of(watch, i, part);
   }
 }
 

@@ -16,4 +16,17 @@ std::vector<PartColumn> columns_of(const ZoneRun& zone, const std::vector<std::s
   return columns;
 }
 
+bool stiff_when_placed(const std::vector<PartColumn>& columns, const PourRun& run,
+                       const ResistanceWindow& window, const CellRules& rules) {
+  double stiff_m2 = 0.0;
+  double all_m2 = 0.0;
+  for (const PartColumn& column : columns) {
+    const ColumnHistory& history = run.histories[column.history];
+    all_m2 += column.area_m2;
+    if (history.resistance_work_psi.front() >= window.closes_psi) stiff_m2 += column.area_m2;
+  }
+  constexpr double rounding = 1e-9;  // as in time_of_fraction
+  return stiff_m2 > 0.0 && stiff_m2 >= (rules.first_fraction - rounding) * all_m2;
+}
+
 }  // namespace slabtide

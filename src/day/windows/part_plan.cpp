@@ -85,7 +85,11 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   window.closes = closes.by_fraction(part.practice.cells.first_fraction);
   window.closed_all_over = closes.by_fraction(part.practice.cells.all_over_fraction);
   shut_if_never(window);
-  if (window.is_never()) {
+  if (window.is_never() &&
+      stiff_when_placed(part.columns, part.run, part.practice.window(operation),
+                        part.practice.cells)) {
+    window.note = "too stiff as it is placed: there is no good time for it";
+  } else if (window.is_never()) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
   } else if (stiff_before_dry) {
     window.note = "some of it is stiff before the bleeding is over: there is no good time for that";

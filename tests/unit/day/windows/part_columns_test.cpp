@@ -41,4 +41,19 @@ TEST_CASE("what is looked at in a part grows with its columns, not with its cell
   }
 }
 
+TEST_CASE("a part that set on the way is too stiff as it is placed, whatever it bled") {
+  PourRun run;
+  run.histories.resize(2);
+  run.histories[0].resistance_work_psi = {0.5, 80.0, 900.0};
+  run.histories[1].resistance_work_psi = {700.0, 800.0, 900.0};
+  const ResistanceWindow window{40.0, 600.0, true};
+  CellRules rules;
+  rules.first_fraction = 0.1;
+  CHECK_FALSE(stiff_when_placed({{0, 5.0}}, run, window, rules));
+  CHECK(stiff_when_placed({{1, 5.0}}, run, window, rules));
+  CHECK(stiff_when_placed({{0, 9.0}, {1, 1.0}}, run, window, rules));  // a tenth of it
+  CHECK_FALSE(stiff_when_placed({{0, 9.5}, {1, 0.5}}, run, window, rules));
+  CHECK_FALSE(stiff_when_placed({}, run, window, rules));
+}
+
 }  // namespace slabtide
