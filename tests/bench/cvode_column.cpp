@@ -72,7 +72,7 @@ struct Problem {
            column.thickness_m;
   }
 
-  /// How far from the diagonal any unknown asks for another.
+  /// How far from the diagonal an unknown depends on another.
   std::size_t band() const {
     std::size_t widest = 1;
     const auto couple = [&widest](std::size_t a, std::size_t b) {

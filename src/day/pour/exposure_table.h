@@ -15,7 +15,7 @@ namespace slabtide {
 /// A zone in the shade all day stands beside something: half the sky (ours).
 inline constexpr double shaded_sky_view = 0.5;
 
-/// What the places of a pour see, handing out the same index for the same thing.
+/// The exposures of a pour's places; returns the same index for equal exposures.
 class ExposureTable {
  public:
   ExposureTable(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)

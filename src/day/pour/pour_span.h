@@ -23,7 +23,7 @@ PlacingSpan placing_span(const OrderPlan& order);
 /// The local day's first instant.
 UtcTime midnight_before(UtcTime time, const TimeZone& zone);
 
-/// Why the pour cannot be computed: placing outlasts a day, or the weather does not cover it.
+/// Why the pour cannot be computed: placing lasts over a day, or the weather does not cover it.
 std::optional<Diagnostic> span_fault(const Job& job, const PlacingSpan& span,
                                      const WeatherSeries& series);
 

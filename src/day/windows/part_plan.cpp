@@ -45,7 +45,7 @@ struct PartContext {
   const ColumnHistory& history(const PartColumn& column) const {
     return run.histories[column.history];
   }
-  /// Cells are placed by rounded hours, the first up to a minute early; nothing happens to them
+  /// Cells are placed at rounded times, the first up to a minute early; nothing happens to them
   /// before placing begins.
   UtcTime since_placing(UtcTime at) const { return std::max(at, zone.placing.start); }
 };
@@ -180,7 +180,8 @@ Peak peak_of(const PartContext& part, std::vector<double> ColumnHistory::*values
       if (counts(history, i)) seen.push_back({(history.*values)[i], history.time_s[i]});
     }
   }
-  // What is set as it is placed dries while plastic at no time: then it is told of its placing.
+  // Concrete that has set by the time it is placed is never plastic: the value is then given for
+  // the time of placing.
   if (seen.empty()) return {0.0, part.history(part.columns.front()).time_s.front()};
   const auto max = std::max_element(seen.begin(), seen.end(),
                                     [](const Peak& a, const Peak& b) { return a.value < b.value; });

@@ -35,11 +35,11 @@ constexpr double min_bin_m = 1e-3;
 /// better: the last bits must not decide.
 constexpr double hair = 1e-9;
 
-/// One way to lay the zone's cells on a line.
+/// One way to order the zone's cells along a line.
 struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
   std::string wall;
-  std::vector<double> place_m;  ///< one a cell
+  std::vector<double> place_m;  ///< one entry per cell
 
   bool follows_compass() const {
     return kind == Kind::west_to_east || kind == Kind::south_to_north;
@@ -144,9 +144,10 @@ bool runs_backward(const Line& line, const ZoneRun& run,
          }) < -even;
 }
 
-/// Bins of about half a cell, their middles spread evenly from the first cell to the last: the
-/// cells of a grid lie in the middle of theirs, whichever way the line runs, and where it runs
-/// askew no bin that holds some of both sides is a stretch by itself.
+/// Bins of about half a cell, with their middles spaced evenly from the first cell to the last. The
+/// cells of a grid are then in the middle of their bins in either direction along the line; if the
+/// line is oblique to the grid, a bin with cells from both sides does not become a stretch of its
+/// own.
 std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
                          const std::vector<std::optional<double>>& ready_s) {
   const auto [low, high] = std::minmax_element(line.place_m.begin(), line.place_m.end());

@@ -184,7 +184,7 @@ void join(Piece& into, const Piece& sliver) {
 }
 
 std::size_t nearest_to(Point point, const std::vector<Piece>& pieces) {
-  // Of equals the first: the grid's own order, which turns with it.
+  // Ties go to the first piece in grid order, which turns with the drawing.
   std::size_t nearest = 0;
   double nearest_m = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < pieces.size(); ++i) {

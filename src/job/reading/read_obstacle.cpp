@@ -20,7 +20,7 @@ constexpr auto albedos =
     std::to_array<Word<double>>({{"white", 0.7}, {"light", 0.5}, {"medium", 0.3}, {"dark", 0.15}});
 constexpr double leaves_albedo = 0.18;
 
-/// What belongs to the other kind.
+/// Refuses a key that belongs to the other kind.
 void refuse_foreign(TableReader& table, std::string_view key, std::string_view kind,
                     std::string_view next_step) {
   if (!table.has(key)) return;

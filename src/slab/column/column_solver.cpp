@@ -64,7 +64,7 @@ bool is_ground(const std::vector<GroundPoint>& ground) {
   return true;
 }
 
-/// What is wrong with a case; null where nothing is.
+/// What is wrong with a case; null if nothing is.
 const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
   if (c.mix == nullptr || c.exposure == nullptr) return "no mix or no exposure";
   if (!(c.placed_s >= 0.0 && c.placed_s < end)) return "placed outside the time to solve";

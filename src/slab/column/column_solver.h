@@ -20,7 +20,7 @@ std::vector<ColumnSolution> solve_wholly(std::span<const ColumnCase> cases,
                                          const SiteWeather& weather,
                                          const SolverSettings& settings);
 
-/// Sees a column's history, which is gone after the call.
+/// Receives a column's history, which is valid only during the call.
 using VisitColumn = std::function<void(std::size_t column, const ColumnHistory& history)>;
 
 /// Like `solve_columns`, for many columns of which only a few numbers are needed: only a few

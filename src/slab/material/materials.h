@@ -33,8 +33,8 @@ struct BareSurface {
 /// base is compacted damp and dries on top within hours, soil more slowly: 0.1 to 0.3.
 BareSurface bare_surface(const Base& base);
 
-/// Expansion of concrete by its aggregate, 1/K. Source: Concrete Construction, coefficients by
-/// aggregate; unknown 5.5e-6 a °F. Status: published.
+/// Thermal expansion of concrete by its aggregate, 1/K. Source: Concrete Construction, coefficients
+/// by aggregate; unknown 5.5e-6 per °F. Status: published.
 double expansion_per_k(Aggregate aggregate);
 
 }  // namespace slabtide

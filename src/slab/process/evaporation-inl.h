@@ -52,7 +52,7 @@ Number bare_wetness(Number lost_kg_m2) {
   return 1.0 / (1.0 + max(lost_kg_m2 - reserve_kg_m2, Number(0.0)) * (1.0 / front_kg_m2));
 }
 
-/// The same, at most 0.05 under a curing film. Status: ours.
+/// The same, but at most 0.05 under a curing compound. Status: ours.
 template <class Number, class Mask>
 Number surface_wetness(Number lost_kg_m2, Mask curing_compound_on) {
   const Number wetness = bare_wetness(lost_kg_m2);

@@ -25,7 +25,7 @@ HydrationParameters hydration_parameters(const Mix& mix, double ash_cao_fraction
 /// published; that it holds for blends too is ours. The S-curve alone has some 40.
 void hold_early_heat(HydrationParameters& hydration, double initial_set_h);
 
-/// Heat released by a unit of degree of hydration, J/m3.
+/// Heat released per unit of degree of hydration, J/m3.
 double heat_capacity_of_hydration_j_m3(const HydrationParameters& hydration);
 
 }  // namespace slabtide

@@ -45,7 +45,7 @@ std::size_t round_north(int degree) {
   return static_cast<std::size_t>((degree % directions + directions) % directions);
 }
 
-/// From the origin to the nearest point of the segment.
+/// Distance from the origin to the nearest point of the segment.
 double distance_to_segment_m(Point from, Point span) {
   const double length2 = dot(span, span);
   const double along = length2 > 0.0 ? std::clamp(-dot(from, span) / length2, 0.0, 1.0) : 0.0;

@@ -44,7 +44,7 @@ class Surroundings {
   /// direction the higher stands for both.
   std::vector<SeenSide> seen_sides() const;
 
-  /// The same for an upright face that looks toward `facing_deg`: at most 0.5.
+  /// The same for a vertical face that looks toward `facing_deg`: at most 0.5.
   ///
   ///     F = 1/pi integral of cos(phi) (pi/4 - w/2 - sin(2w)/4) over the half circle in front
   double sky_view_of_face(double facing_deg) const;

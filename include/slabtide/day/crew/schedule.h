@@ -26,9 +26,9 @@ int min_crew(std::span<const Task> tasks);
 /// 200,000 * 40 / n tasks put in a place in all. A longer search might find a better day of many
 /// tasks than this one; `proved` says where none does.
 ///
-/// One entry a crew size, from min_crew to `max_crew`.
-/// Error: std::invalid_argument where `max_crew` is under min_crew, a task waits for one
-/// that does not come before it, or its hands or work are not positive.
+/// One entry per crew size, from min_crew to `max_crew`.
+/// Error: std::invalid_argument if `max_crew` is below min_crew, a task waits for one that is not
+/// before it, or its workers or work are not positive.
 std::vector<Schedule> schedules_up_to(std::span<const Task> tasks, int max_crew);
 
 /// The same, but stops at the first crew of `own_crew` or more that is never late, because larger

@@ -19,7 +19,7 @@ std::size_t samples_for(const PlannedPour& pour, std::size_t usual);
 inline constexpr std::size_t max_sampled_columns = 30000;
 inline constexpr std::size_t min_samples = 20;
 
-/// The days that may come for a pour as planned.
+/// Samples of how the planned pour may turn out.
 Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings);
 
 /// Plans a loaded job, without bands; `threads` as in SolverSettings. Absent if it cannot be

@@ -23,8 +23,8 @@ struct GroundPoint {
   double temperature_c = 0.0;
 };
 
-/// One column to solve: a slab of fresh concrete on its base, at one place. Seconds count
-/// from the weather grid's start. The pointers are not owned and outlive the call.
+/// One column to solve: a slab of fresh concrete on its base, at one place. Seconds count from the
+/// start of the weather grid. The pointers are not owned; what they point to must outlive the call.
 struct ColumnCase {
   double batched_s = 0.0;
   double placed_s = 0.0;
@@ -50,7 +50,7 @@ struct ColumnCase {
   /// What does not dry as concrete does: the share of free-water evaporation that it gives all the
   /// time, its darkness unchanged; negative: as concrete.
   double steady_wetness = -1.0;
-  /// A formed vertical face: no bleed, no evaporation, symmetrical behind (no ground).
+  /// A formed vertical face: no bleed, no evaporation, symmetrical about its back (no ground).
   bool formed_face = false;
   // Uncertain factors; 1 is the most likely.
   double convection_factor = 1.0;
