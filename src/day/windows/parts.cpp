@@ -39,6 +39,7 @@ constexpr double hair = 1e-9;
 struct Line {
   enum class Kind { along_walk, west_to_east, south_to_north, from_wall } kind;
   std::string wall;
+  std::string id;
   std::vector<double> place_m;  ///< one entry per cell
 
   bool follows_compass() const {
@@ -86,10 +87,13 @@ std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run)
                     [](const Cell& cell) { return cell.along_m; })};
   }
   std::vector<Line> lines{
-      line_by(Line::Kind::west_to_east, run, [](const Cell& cell) { return cell.centre.x_m; }),
-      line_by(Line::Kind::south_to_north, run, [](const Cell& cell) { return cell.centre.y_m; })};
+      line_by(Line::Kind::west_to_east, "west", run,
+              [](const Cell& cell) { return cell.centre.x_m; }),
+      line_by(Line::Kind::south_to_north, "south", run,
+              [](const Cell& cell) { return cell.centre.y_m; })};
   if (starts_northward(zone)) std::swap(lines[0], lines[1]);
-  for (const Obstacle& obstacle : job.obstacles) {
+  for (std::size_t i = 0; i < job.obstacles.size(); ++i) {
+    const Obstacle& obstacle = job.obstacles[i];
     if (obstacle.kind != ObstacleKind::wall) continue;
     Line line{Line::Kind::from_wall,
               obstacle.name.empty() ? "wall" : obstacle.name,
