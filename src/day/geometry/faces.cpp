@@ -115,6 +115,7 @@ class Nodes {
     const Square here{square_of(point.x_m), square_of(point.y_m)};
     std::optional<Node> first;
     for (const Square& square : around(here)) {
+      if (!reaches(point, here, square)) continue;
       const auto found = squares_.find(key(square));
       if (found == squares_.end()) continue;
       for (const Node node : found->second) {
@@ -151,6 +152,15 @@ class Nodes {
       for (const std::int64_t y : {-1, 0, 1}) squares[i++] = {here.first + x, here.second + y};
     }
     return squares;
+  }
+
+  /// Whether the same place may lie in a square beside one's own: most stand clear of the edges.
+  static bool reaches(Point point, Square here, Square square) {
+    constexpr double room_m = 1.01 * same_place_m;
+    return square.first ==
+               square_of(point.x_m + static_cast<double>(square.first - here.first) * room_m) &&
+           square.second ==
+               square_of(point.y_m + static_cast<double>(square.second - here.second) * room_m);
   }
 
   std::vector<Point> points_;

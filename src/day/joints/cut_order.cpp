@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstddef>
 #include <functional>
+#include <iterator>
 #include <limits>
 #include <optional>
 #include <stdexcept>
@@ -128,17 +129,16 @@ class WorkingOrder {
     return found;
   }
 
-  /// Only pieces close to the cut can change.
+  /// Only the pieces that the cut comes near change; in which order they stand does not matter.
   void divide_by(const Joint& cut) {
-    std::vector<Piece> pieces;
-    for (Piece& piece : pieces_) {
-      if (may_cut(cut, piece)) {
-        divide(std::move(piece), cut, pieces);
-      } else {
-        pieces.push_back(std::move(piece));
-      }
+    const std::size_t before = pieces_.size();
+    for (std::size_t i = 0; i < before; ++i) {
+      if (!may_cut(cut, pieces_[i])) continue;
+      std::vector<Piece> parts;
+      divide(std::move(pieces_[i]), cut, parts);
+      pieces_[i] = std::move(parts.front());
+      std::move(parts.begin() + 1, parts.end(), std::back_inserter(pieces_));
     }
-    pieces_ = std::move(pieces);
   }
 
   /// Earlier cuts that end inside a piece are used again, because the new cut may reach them.
