@@ -11,6 +11,9 @@ namespace slabtide {
 
 namespace {
 
+/// A load that is emptied later than so many times the limit agreed is taken to be lost (ours).
+constexpr double lost_load_limits = 2.0;
+
 /// Why there is no time for the work, and what would make one.
 std::string no_window_words(const Watch& watch, const ZoneRun& zone, const PartPlan& part,
                             const OperationWindow& window) {
