@@ -19,12 +19,12 @@ constexpr double bare_soil_m = 0.1;
 /// An insulated tarp, R-3: the least of the usual blankets (ours).
 constexpr double tarp_m2k_w = m2k_w_from_r_us(3.0);
 
-TimeGrid base_grid(const Job& job, const PourRun& run) {
+TimeGrid base_grid(const Job& job, const OrderPlan& order) {
   const Duration day = boost::posix_time::hours(24);
   TimeGrid grid;
   grid.start = midnight_before(job.pour.start, job.site.time_zone) - day;
   grid.step_s = base_step_s;
-  const double end_s = seconds_between(grid.start, placing_span(run.order).last_placed);
+  const double end_s = seconds_between(grid.start, placing_span(order).last_placed);
   grid.count = static_cast<std::size_t>(std::ceil(end_s / base_step_s)) + 2;
   return grid;
 }
@@ -75,9 +75,12 @@ std::vector<GroundPoint> ground_at(const ColumnSolution& solution, double at_s) 
 
 }  // namespace
 
-BareBases::BareBases(const Job& job, const WeatherSeries& series, const PourRun& run)
-    : job_(job), run_(run) {
-  if (!job.site.ground_c) weather_ = site_weather(job.site, series, base_grid(job, run));
+BareBases::BareBases(const Job& job, const WeatherSeries& series, const OrderPlan& order,
+                     UtcTime start, double ground_c)
+    : job_(job), ground_c_(ground_c) {
+  if (job.site.ground_c) return;
+  weather_ = site_weather(job.site, series, base_grid(job, order));
+  ahead_s_ = seconds_between(weather_.grid.start, start);
 }
 
 void BareBases::lay_under(std::size_t column, const Zone& zone, std::size_t exposure, Point at) {
@@ -95,14 +98,15 @@ CellExposure BareBases::exposure_of(const Place& place) const {
   return expose(place.at, weather_, job_.obstacles);
 }
 
-std::vector<ColumnSolution> BareBases::solve(const SolverSettings& settings) const {
+void BareBases::solve(const SolverSettings& settings) {
+  if (places_.empty()) return;
   std::vector<CellExposure> exposures;
   std::vector<MixModel> materials;
   std::vector<ColumnCase> cases;
   for (const Place& place : places_) {
     exposures.push_back(exposure_of(place));
     materials.push_back(inert(top_material(place.zone->base)));
-    cases.push_back(bare_case(*place.zone, run_.ground_c));
+    cases.push_back(bare_case(*place.zone, ground_c_));
     if (place.zone->base.kept == BaseKept::covered)
       cases.back().covers = {{0.0, weather_.grid.end_s(), tarp_m2k_w, true}};
   }
@@ -114,17 +118,13 @@ std::vector<ColumnSolution> BareBases::solve(const SolverSettings& settings) con
   coarse.early_step_s = coarse.late_step_s = base_step_s;
   coarse.threads = settings.threads;
   coarse.keep_cells = true;
-  return solve_wholly(cases, weather_, coarse);
+  solutions_ = solve_wholly(cases, weather_, coarse);
 }
 
-void BareBases::fill(std::vector<PouredColumn>& columns, const SolverSettings& settings) const {
-  if (run_under_.empty()) return;
-  const std::vector<ColumnSolution> solutions = solve(settings);
-  const double ahead_s = seconds_between(weather_.grid.start, run_.weather.grid.start);
-  for (const auto& [column, base] : run_under_) {
-    ColumnCase& poured = columns[column].column;
-    poured.ground = ground_at(solutions[base], ahead_s + poured.placed_s);
-  }
+std::vector<GroundPoint> BareBases::under(std::size_t column, double placed_s) const {
+  const auto found = run_under_.find(column);
+  if (found == run_under_.end()) return {};
+  return ground_at(solutions_.at(found->second), ahead_s_ + placed_s);
 }
 
 }  // namespace slabtide

@@ -5,8 +5,10 @@
 #include <tuple>
 #include <vector>
 
-#include "slabtide/day/pour/pour_run.h"
+#include "slabtide/day/pour/order.h"
 #include "slabtide/job/model/job.h"
+#include "slabtide/slab/column/column.h"
+#include "slabtide/weather/site/exposure.h"
 #include "slabtide/weather/site/site_weather.h"
 #include "slabtide/weather/site/weather_series.h"
 
@@ -21,12 +23,15 @@ namespace slabtide {
 /// Status: ours. A measured ground temperature stands in its place.
 class BareBases {
  public:
-  BareBases(const Job& job, const WeatherSeries& series, const PourRun& run);
+  /// `start` is where the columns count their seconds from.
+  BareBases(const Job& job, const WeatherSeries& series, const OrderPlan& order, UtcTime start,
+            double ground_c);
 
   /// Remembers what a column will lie on; the first to ask of a column says.
   void lay_under(std::size_t column, const Zone& zone, std::size_t exposure, Point at);
-  /// Gives the columns their `ground`.
-  void fill(std::vector<PouredColumn>& columns, const SolverSettings& settings) const;
+  void solve(const SolverSettings& settings);
+  /// A column's `ground` when it is placed, once solved; empty where nothing was told of it.
+  std::vector<GroundPoint> under(std::size_t column, double placed_s) const;
 
  private:
   struct Place {
@@ -36,14 +41,15 @@ class BareBases {
   using Likeness = std::tuple<BaseKind, BaseKept, double, bool, bool, std::size_t>;
 
   CellExposure exposure_of(const Place& place) const;
-  std::vector<ColumnSolution> solve(const SolverSettings& settings) const;
 
   const Job& job_;
-  const PourRun& run_;
+  double ground_c_;
+  double ahead_s_ = 0.0;  // of the columns' start
   SiteWeather weather_;
   std::vector<Place> places_;  // one a base run
   std::map<Likeness, std::size_t> run_of_;
   std::map<std::size_t, std::size_t> run_under_;  // by column
+  std::vector<ColumnSolution> solutions_;
 };
 
 }  // namespace slabtide

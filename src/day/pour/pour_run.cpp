@@ -61,7 +61,8 @@ double placed_fraction_near(const ZoneRun& run, Point at) {
 class PourBatch {
  public:
   PourBatch(const Job& job, const WeatherSeries& series, const PourRun& run)
-      : exposures(run.weather, job.obstacles), bases(job, series, run) {}
+      : exposures(run.weather, job.obstacles),
+        bases(job, series, run.order, run.weather.grid.start, run.ground_c) {}
 
   /// What else a column depends on: the zone (or its faces) and the mix.
   using Group = std::pair<std::size_t, std::size_t>;
@@ -77,7 +78,11 @@ class PourBatch {
   void solve_into(PourRun& run, const SolverSettings& settings) {
     run.exposures = exposures.take();
     run.columns = std::move(columns_);
-    bases.fill(run.columns, settings);
+    bases.solve(settings);
+    for (std::size_t i = 0; i < run.columns.size(); ++i) {
+      ColumnCase& column = run.columns[i].column;
+      column.ground = bases.under(i, column.placed_s);
+    }
     std::vector<ColumnCase> cases;
     for (const PouredColumn& poured : run.columns) {
       cases.push_back(poured.column);

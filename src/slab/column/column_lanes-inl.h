@@ -12,6 +12,7 @@
 
 #include "slab/column/column_batch.h"
 #include "slab/column/lane_aging-inl.h"
+#include "slab/column/lane_drying-inl.h"
 #include "slab/column/lane_mesh-inl.h"
 #include "slab/column/lane_traits-inl.h"
 #include "slab/column/lane_water-inl.h"
@@ -63,6 +64,7 @@ class ColumnLanes {
 
  private:
   using Aging = LaneAging<Number>;
+  using Wetness = WetnessOf<Number>;
 
   Number transit_h(Cases cases) const {
     return each_case<Number>(
@@ -106,29 +108,13 @@ class ColumnLanes {
     open_ = select(cures, Number(0.0), cover.open);
   }
 
-  /// How a drying surface evaporates and looks.
-  struct Wetness {
-    Number vapour;  // fraction of free-water evaporation
-    Number sun;     // how dark it still is: 1 wet, 0 dry
-  };
-
   ConditionsOf<Number> conditions(Number time_s, const Wetness& wetness) const {
     return surface_conditions(weather_.at(time_s), traits_, weather_.thin_air(), wetness.vapour,
                               wetness.sun);
   }
 
-  /// `ahead_s` from now. What is sealed keeps its water, and its darkness with it.
   Wetness wetness(Number ahead_s) const {
-    const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
-    const auto film = both(
-        traits_.curing_compound_from_set_age_h >= 0.0,
-        aging_.set_age_ahead_h(Aging::work, ahead_h) >= traits_.curing_compound_from_set_age_h);
-    const auto steady = traits_.steady_wetness >= 0.0;
-    const Number lost_kg_m2 = water_.lost_kg_m2(ahead_h);
-    const Number drying = surface_wetness(lost_kg_m2, film);
-    const Number dampness = surface_dampness(bare_wetness(lost_kg_m2));
-    return {open_ * select(steady, traits_.steady_wetness, drying),
-            select(steady, Number(1.0), dampness)};
+    return wetness_ahead(traits_, aging_, water_, open_, ahead_s);
   }
 
   template <class Mask>
