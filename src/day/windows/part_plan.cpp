@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "part_columns.h"
+#include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/cell_times.h"
 
@@ -147,11 +148,9 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
     const ColumnHistory& history = part.history(column);
     const auto gone = sheen_gone(history, part.practice);
     sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
-    initial.add(first_reaches(history.time_s, history.resistance_middle_psi,
-                              part.practice.set.initial_set_psi),
+    initial.add(first_reaches(history.time_s, history.resistance_middle_psi, initial_set_psi),
                 column.area_m2);
-    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi,
-                                part.practice.set.final_set_psi),
+    final_set.add(first_reaches(history.time_s, history.resistance_middle_psi, final_set_psi),
                   column.area_m2);
   }
   plan.sheen_gone = sheen.by_fraction(part.practice.cells.all_over_fraction);

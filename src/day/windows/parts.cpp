@@ -86,11 +86,10 @@ std::vector<Line> lines_of(const Job& job, const Zone& zone, const ZoneRun& run)
     return {line_by(Line::Kind::along_walk, "along", run,
                     [](const Cell& cell) { return cell.along_m; })};
   }
-  std::vector<Line> lines{
-      line_by(Line::Kind::west_to_east, "west", run,
-              [](const Cell& cell) { return cell.centre.x_m; }),
-      line_by(Line::Kind::south_to_north, "south", run,
-              [](const Cell& cell) { return cell.centre.y_m; })};
+  std::vector<Line> lines{line_by(Line::Kind::west_to_east, "west", run,
+                                  [](const Cell& cell) { return cell.centre.x_m; }),
+                          line_by(Line::Kind::south_to_north, "south", run,
+                                  [](const Cell& cell) { return cell.centre.y_m; })};
   if (starts_northward(zone)) std::swap(lines[0], lines[1]);
   for (std::size_t i = 0; i < job.obstacles.size(); ++i) {
     const Obstacle& obstacle = job.obstacles[i];

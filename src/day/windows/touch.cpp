@@ -103,7 +103,7 @@ std::vector<PartTouch> touch_of(const std::vector<TouchedPart>& parts, const Zon
   for (const TouchedPart& part : parts) {
     const OperationWindow* window = part.plan->window(part.operation);
     const std::vector<PartColumn> columns = columns_of(zone, part.plan->cells);
-    PartTouch touch{part.plan->name, part.operation, {}};
+    PartTouch touch{part.plan->id, part.plan->name, part.operation, {}};
     for (const double at_s : quarters) {
       const UtcTime at = run.at(at_s);
       const double psi = typical_psi(columns, run, at_s);

@@ -12,6 +12,7 @@
 #include "report/words/decimals.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/geometry/canonical.h"
 #include "slabtide/report/text/text_saw.h"
 

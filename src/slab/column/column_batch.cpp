@@ -59,6 +59,19 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
   desk_.clear_for(max * entries_ * lanes, max);
 }
 
+void ColumnRecorder::keep_cells() {
+  const double* row = desk_.rows.get();
+  for (const Lanes& kept : desk_.kept) {
+    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+      if (kept[lane] == 0.0) continue;
+      for (std::size_t i = series_count; i < entries_; ++i) {
+        solutions_[lane].cells_c.push_back(row[i * lanes_ + lane]);
+      }
+    }
+    row += entries_ * lanes_;
+  }
+}
+
 double* ColumnRecorder::next_row(const Lanes& kept) {
   desk_.kept.push_back(kept);
   return desk_.rows.get() + (desk_.kept.size() - 1) * entries_ * lanes_;
@@ -93,9 +106,10 @@ void ColumnRecorder::finish() {
       for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
         if (kept[lane] != 0.0) *next[lane][i]++ = row[lane];
       }
-      row += series_count * lanes_;
+      row += entries_ * lanes_;
     }
   }
+  if (entries_ > series_count) keep_cells();
 }
 
 }  // namespace slabtide

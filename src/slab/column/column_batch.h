@@ -66,6 +66,9 @@ class ColumnRecorder {
   void finish();
 
  private:
+  /// Appends the temperatures of the cells, where they are kept.
+  void keep_cells();
+
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;
   std::size_t entries_;  // of a row, for each lane

@@ -139,7 +139,7 @@ double heat_capacity_of_hydration_j_m3(const HydrationParameters& hydration) {
 
 void hold_early_heat(HydrationParameters& hydration, double initial_set_h) {
   constexpr double at_initial_set_j_g = 12.5;
-  constexpr double tested_c = celsius_from_kelvin(HWY_NAMESPACE::set_reference_k);
+  constexpr double tested_c = HWY_NAMESPACE::set_reference_k - kelvin_from_celsius(0.0);
   HydrationParameters bare = hydration;
   bare.shift_h = bare.held_back = 0.0;
   hydration.set_age_h =
