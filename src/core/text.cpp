@@ -1,8 +1,10 @@
 #include "text.h"
 
 #include <algorithm>
+#include <cerrno>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <numeric>
 #include <vector>
 
@@ -43,6 +45,25 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::swap(last, row);
   }
   return last[b.size()];
+}
+
+/// The number that is all of `text`, decimal, whatever the locale; empty where it is none.
+std::optional<double> decimal(std::string_view text) {
+  double value = 0.0;
+#ifdef __cpp_lib_to_chars
+  const char* const end = text.data() + text.size();
+  const auto [stop, problem] = std::from_chars(text.data(), end, value);
+  if (problem != std::errc{} || stop != end) return std::nullopt;
+#else
+  // A library without from_chars for it: that of the planner, whose strtod knows no locale.
+  if (text.find_first_not_of("0123456789.eE+-") != std::string_view::npos) return std::nullopt;
+  const std::string copy(text);
+  char* stop = nullptr;
+  errno = 0;
+  value = std::strtod(copy.c_str(), &stop);
+  if (errno != 0 || stop != copy.c_str() + copy.size()) return std::nullopt;
+#endif
+  return value;
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -111,13 +132,8 @@ std::optional<double> parse_number(std::string_view text) {
   if (digits.empty() || !(is_digit(digits.front()) || digits.front() == '.')) {
     return std::nullopt;  // from_chars would accept "inf" and "nan"
   }
-  double value = 0.0;
-  const char* const end = text.data() + text.size();
-  const auto [stop, problem] = std::from_chars(text.data(), end, value);
-  if (problem != std::errc{} || stop != end || !std::isfinite(value)) {
-    return std::nullopt;
-  }
-  return value;
+  const std::optional<double> value = decimal(text);
+  return value && std::isfinite(*value) ? value : std::nullopt;
 }
 
 std::size_t display_width(std::string_view utf8) {

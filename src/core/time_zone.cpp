@@ -129,11 +129,18 @@ TimeZone::Loaded TimeZone::load(std::string_view name, const fs::path& zoneinfo_
   if (!bytes.text) {
     return failed(bytes.error.message, bytes.error.next_step);
   }
-  ParsedTzif reading = parse_tzif(*bytes.text);
+  Loaded loaded = from_tzif(name, *bytes.text);
+  if (!loaded.zone) {
+    loaded.error.message = fmt::format(R"(cannot use "{}" as the time zone "{}": {})",
+                                       printable(file.string()), name, loaded.error.message);
+  }
+  return loaded;
+}
+
+TimeZone::Loaded TimeZone::from_tzif(std::string_view name, std::string_view bytes) {
+  ParsedTzif reading = parse_tzif(bytes);
   if (!reading.history) {
-    return failed(fmt::format(R"(cannot use "{}" as the time zone "{}": {})",
-                              printable(file.string()), name, reading.problem),
-                  "Give a name of the IANA list, such as \"America/Chicago\"");
+    return failed(reading.problem, "Give a name of the IANA list, such as \"America/Chicago\"");
   }
   auto history =
       std::make_shared<const History>(History{std::string(name), std::move(*reading.history)});

@@ -60,6 +60,8 @@ class TimeZone {
   /// Reads the zone `name`, such as "America/Chicago", from below `zoneinfo_dir`.
   static Loaded load(std::string_view name,
                      const std::filesystem::path& zoneinfo_dir = default_zoneinfo_dir());
+  /// From the bytes of the zone's file (TZif).
+  static Loaded from_tzif(std::string_view name, std::string_view bytes);
   /// From a POSIX TZ rule such as "CST6CDT,M3.2.0,M11.1.0" or "<+0530>-5:30".
   static Loaded from_posix_rule(std::string_view name, std::string_view rule);
   /// $TZDIR if set, else /usr/share/zoneinfo.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <span>
 
 #include <fmt/format.h>
 
@@ -132,7 +133,9 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
   const auto larger = std::find_if(schedules.begin(), schedules.end(),
                                    [crew](const Schedule& other) { return other.crew > crew; });
   if (!plan.late.empty() && depth == CrewDepth::remedies) {
-    plan.remedies = crew_remedies(plan.tasks, plan.schedule, {larger, schedules.end()});
+    plan.remedies = crew_remedies(
+        plan.tasks, plan.schedule,
+        std::span(schedules).subspan(static_cast<std::size_t>(larger - schedules.begin())));
   }
   return plan;
 }

@@ -39,7 +39,7 @@ void check_admixture(const FieldPath& path, const Admixture& one) {
   const bool later = one.kind == AdmixtureKind::retarder || one.kind == AdmixtureKind::stabiliser;
   const std::array given{one.dose_ml_100kg.has_value(), one.dose_percent.has_value(),
                          one.shift_h.has_value()};
-  path.require(std::ranges::count(given, true) == 1,
+  path.require(std::count(given.begin(), given.end(), true) == 1,
                "expected one of dose_ml_100kg, dose_percent and shift_h");
   path.at("dose_percent").require(!one.dose_percent || chloride, "is for calcium chloride alone");
   path.at("dose_ml_100kg").require(!one.dose_ml_100kg || !chloride, "is not for calcium chloride");
@@ -256,11 +256,8 @@ void check_outline(const FieldPath& path, const Outline& outline) {
   path.require(area_m2(outline) >= limits::min_pour_m2 * (1.0 - snapped) &&
                    mean_width_m(outline) >= limits::min_width_m * (1.0 - snapped),
                "is less than anybody forms and pours");
-  const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
-  const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
-  path.require(
-      std::max(east.x_m - west.x_m, north.y_m - south.y_m) <= limits::longest_m * (1.0 + snapped),
-      "reaches further than any zone");
+  path.require(reach_m(outline) <= limits::longest_m * (1.0 + snapped),
+               "reaches further than any zone");
 }
 
 void check_border(const FieldPath& path, const Border& border, const Outline& outline) {

@@ -363,6 +363,16 @@ double line_length_m(const Walkway& path) {
   return length;
 }
 
+double reach_m(const Outline& outline) {
+  if (outline.empty()) throw std::invalid_argument("outline: no points");
+  const auto span_m = [&](double Point::*axis) {
+    const auto [low, high] = std::minmax_element(
+        outline.begin(), outline.end(), [axis](Point a, Point b) { return a.*axis < b.*axis; });
+    return (*high).*axis - (*low).*axis;
+  };
+  return std::max(span_m(&Point::x_m), span_m(&Point::y_m));
+}
+
 double distance_along_m(const Walkway& path, Point point) {
   check_walkway(path);
   check_on_plan({point});

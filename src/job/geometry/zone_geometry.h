@@ -55,7 +55,11 @@ bool border_fits(const Outline& outline, double width_m);
 /// Error: std::invalid_argument for an outline with a fault (`outline_fault`).
 double shared_area_m2(const Outline& a, const Outline& b);
 
-/// The outline's mean width: the width of the rectangle with the same area and perimeter.
+/// How far the outline reaches, east to west or north to south, whichever is more.
+/// Error: std::invalid_argument for an outline without points.
+double reach_m(const Outline& outline);
+
+/// How wide the outline is on the whole: as the rectangle with its area and its length around.
 double mean_width_m(const Outline& outline);
 
 /// Length of a walkway's line, and the distance along it of its nearest place to `point`. Errors as

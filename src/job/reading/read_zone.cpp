@@ -54,13 +54,6 @@ std::string fine_width_text(double m, UnitSystem units) {
   return fmt::format("{:.2g} mm", mm_per_m * m);
 }
 
-/// The outline's extent, east to west or north to south, whichever is larger.
-double reach_m(const Outline& outline) {
-  const auto [west, east] = std::ranges::minmax(outline, {}, &Point::x_m);
-  const auto [south, north] = std::ranges::minmax(outline, {}, &Point::y_m);
-  return std::max(east.x_m - west.x_m, north.y_m - south.y_m);
-}
-
 bool enough_to_pour(TableReader& table, std::string_view key, const Outline& outline) {
   const auto too_little = [&](const std::string& message) {
     table.error(key, message, "check its unit and its corners; nobody forms and pours so little");

@@ -24,12 +24,12 @@ constexpr double monotone_limit = 3.0;
 
 void require_times(const std::vector<double>& times_s) {
   if (times_s.empty()) throw std::invalid_argument("curve: no points");
-  if (std::ranges::adjacent_find(times_s, std::not_fn(std::less{})) != times_s.end())
+  if (std::adjacent_find(times_s.begin(), times_s.end(), std::not_fn(std::less{})) != times_s.end())
     throw std::invalid_argument("curve: times do not rise");
 }
 
 void require_finite(const std::vector<double>& values) {
-  if (!std::ranges::all_of(values, [](double value) { return std::isfinite(value); }))
+  if (!std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); }))
     throw std::invalid_argument("curve: a value is not finite");
 }
 
@@ -118,7 +118,8 @@ Curve mean_keeping_curve(std::vector<double> edges_s, std::vector<double> means)
   require_finite(means);
   if (means.empty() || edges_s.size() != means.size() + 1)
     throw std::invalid_argument("curve: one edge more than means is needed");
-  if (std::ranges::min(means) < 0.0) throw std::invalid_argument("curve: a mean is negative");
+  if (*std::min_element(means.begin(), means.end()) < 0.0)
+    throw std::invalid_argument("curve: a mean is negative");
   std::vector<double> at_edges = edge_values(edges_s, means);
   return MeanKeeping{std::move(edges_s), std::move(means), std::move(at_edges)};
 }

@@ -113,14 +113,14 @@ class Days {
 
   double air_c(double hour) const {
     const auto holds = [&](const HighLowSpan& s) { return hour < low_hour(s.next_rise_h); };
-    return high_low_air_c(*std::ranges::find_if(spans_, holds), hour);
+    return high_low_air_c(*std::find_if(spans_.begin(), spans_.end(), holds), hour);
   }
 
   double wind_fraction_at(double hour) const {
     const auto nearer = [&](const SunDay& a, const SunDay& b) {
       return std::abs(a.noon_h() - hour) < std::abs(b.noon_h() - hour);
     };
-    return wind_fraction(*std::ranges::min_element(suns_, nearer), hour);
+    return wind_fraction(*std::min_element(suns_.begin(), suns_.end(), nearer), hour);
   }
 
  private:
@@ -151,7 +151,7 @@ std::vector<UtcTime> row_times(const Days& days, UtcTime origin, UtcTime end) {
       if (at > origin && at < end && high_hour(span) < span.set_h) times.push_back(at);
     }
   }
-  std::ranges::sort(times);
+  std::sort(times.begin(), times.end());
   times.erase(std::unique(times.begin(), times.end()), times.end());
   return times;
 }

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <functional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -130,7 +129,9 @@ struct WeatherSeries::Curves {
   }
   /// `s` is inside the range, so there is a row at or before it.
   const Spell& spell_at(double s) const {
-    return *(std::ranges::upper_bound(spells, s, std::ranges::less{}, &Spell::from_s) - 1);
+    return *(std::upper_bound(spells.begin(), spells.end(), s,
+                              [](double at_s, const Spell& spell) { return at_s < spell.from_s; }) -
+             1);
   }
 };
 

@@ -207,7 +207,7 @@ void Surroundings::collect(double azimuth_deg, Point direction, std::vector<Hit>
 }
 
 double Surroundings::open_fraction(std::vector<Hit>& hits, ShareAbove above) {
-  std::ranges::sort(hits, std::ranges::greater{}, &Hit::slope);
+  std::sort(hits.begin(), hits.end(), [](const Hit& a, const Hit& b) { return a.slope > b.slope; });
   double open = 0.0;
   double through = 1.0;
   double counted = 0.0;  // fraction of this direction that lies above the bands processed so far
