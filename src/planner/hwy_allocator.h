@@ -1,0 +1,3 @@
+#pragma once
+
+// Highway's allocator for the planner: Debian has its library for this machine alone.

@@ -1,0 +1,42 @@
+// The hourly forecast, asked of the weather service when the person says so and at no other time.
+
+const services = { nws: 'https://api.weather.gov', openMeteo: 'https://api.open-meteo.com' };
+const patience = 20000; // ms
+const largest = 8 * 1024 * 1024; // what the engine reads
+const quantities = 'temperature_2m,dew_point_2m,relative_humidity_2m,cloud_cover,wind_speed_10m,wind_gusts_10m,' +
+  'shortwave_radiation,precipitation,precipitation_probability,weather_code';
+const daysBeyond = 4;
+
+const degrees = (value) => String(Number(value.toFixed(4)));
+
+async function get(url) {
+  const reply = await fetch(url, {
+    credentials: 'omit', referrerPolicy: 'no-referrer', cache: 'no-store', signal: AbortSignal.timeout(patience),
+  });
+  if (!reply.ok) throw new Error(reply.status === 404 ? 'it has no forecast for this place' : `it answers with status ${reply.status}`);
+  const text = await reply.text();
+  if (text.length > largest) throw new Error('its answer is too long');
+  return text;
+}
+
+async function fromNws({ latitude, longitude }) {
+  const points = JSON.parse(await get(`${services.nws}/points/${degrees(latitude)},${degrees(longitude)}`));
+  const url = points?.properties?.forecastGridData;
+  if (typeof url !== 'string' || !url.startsWith(`${services.nws}/`)) throw new Error('it does not tell where its forecast is');
+  return get(url);
+}
+
+async function fromOpenMeteo({ latitude, longitude }, date) {
+  const ahead = Math.ceil((Date.parse(`${date}T00:00:00Z`) - Date.now()) / 86400e3);
+  const days = Math.min(16, Math.max(daysBeyond, ahead + daysBeyond));
+  const text = await get(`${services.openMeteo}/v1/forecast?latitude=${degrees(latitude)}&longitude=${degrees(longitude)}` +
+    `&hourly=${quantities}&wind_speed_unit=ms&timeformat=unixtime&past_days=1&forecast_days=${days}`);
+  const fetched = `"slabtide_fetched":"${new Date().toISOString().slice(0, 16)}Z",`;
+  return text.replace('{', `{${fetched}`);
+}
+
+export const sources = [['nws', 'National Weather Service (US)'], ['open-meteo', 'Open-Meteo (anywhere)']];
+
+export async function fetchForecast(source, site, date) {
+  return source === 'nws' ? fromNws(site) : fromOpenMeteo(site, date);
+}

@@ -1,0 +1,256 @@
+// Where and when, the weather, the mix, the crew and the order.
+import { button, el, field, say, tiles } from './dom.js';
+import { fetchForecast, sources } from './forecast.js';
+import { choice, numberField, slider, textField, tick } from './inputs.js';
+import { forecastPath, systemOf, unitOf } from './job.js';
+import { clockText, dayText, parsePlace } from './units.js';
+
+const table = (job, name) => (job.tables[name] ??= {});
+const setOrDrop = (where, key, value) => {
+  if (value === undefined || value === '') delete where[key];
+  else where[key] = value;
+};
+
+export function detailsScreen(app) {
+  return el('section', { class: 'page details' },
+    el('h1', { tabindex: -1 }, 'Day and details'),
+    placeForm(app), weatherForm(app), mixForm(app), crewForm(app), orderForm(app));
+}
+
+const group = (title, ...parts) => el('section', { class: 'group' }, el('h2', {}, title), ...parts);
+
+// ---- where and when ----
+function placeForm(app) {
+  const { job } = app;
+  const { site, pour } = job.tables;
+  const known = typeof site.latitude === 'number' && typeof site.longitude === 'number';
+  const note = el('p', { class: 'fault', role: 'alert' });
+  const put = ({ latitude, longitude }) => app.edit((each) => {
+    Object.assign(each.tables.site, { latitude: Number(latitude.toFixed(5)), longitude: Number(longitude.toFixed(5)) });
+  });
+  const locate = () => {
+    note.textContent = 'Asking this device where it is ...';
+    navigator.geolocation.getCurrentPosition(
+      ({ coords }) => put(coords),
+      () => { note.textContent = 'This device does not say where it is. Hold a finger on the site in your map and paste the two numbers.'; },
+      { timeout: 20000, maximumAge: 600000 });
+  };
+  const place = textField('Latitude, longitude', known ? `${site.latitude}, ${site.longitude}` : '', (text) => put(parsePlace(text)), {
+    check: (text) => (parsePlace(text) ? '' : 'Two numbers such as 44.90, -91.90'), hint: 'As your map shows them: 44.90, -91.90',
+  });
+  const zones = Intl.supportedValuesOf?.('timeZone') ?? [];
+  return group('Where and when',
+    el('div', { class: 'row' }, 'geolocation' in navigator && button('Use where I am', locate, { class: known ? '' : 'main' })), note, place,
+    el('div', { class: 'pair' },
+      dateField(app), timeField(app, pour)),
+    systemOf(job) === 'si' ? numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -500, max: 5000, unit: 'm', optional: true })
+      : numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -1500, max: 16000, unit: 'ft', optional: true }),
+    tiles('How open to the wind', [['open lot', 'Open lot'], ['yard', 'Yard'], ['sheltered court', 'Sheltered']], site.wind_setting ?? 'yard',
+      (value) => app.edit((each) => { each.tables.site.wind_setting = value; }, { redraw: false })),
+    choice('Time zone', zones.map((zone) => [zone, zone.replaceAll('_', ' ')]), site.time_zone, (zone) => app.edit((each) => { each.tables.site.time_zone = zone; }, { redraw: false })));
+}
+
+function dateField(app) {
+  const input = el('input', {
+    type: 'date', value: app.job.tables.pour.date?.$time ?? '', required: true,
+    onchange: () => input.value && app.edit((job) => { job.tables.pour.date = { $time: input.value }; }),
+  });
+  return field('Day of the pour', input);
+}
+
+const startText = (start) => (typeof start === 'string' ? start.slice(-5) : start?.$time?.slice(0, 5) ?? '08:00');
+function timeField(app, pour) {
+  const input = el('input', {
+    type: 'time', value: startText(pour.start), required: true,
+    onchange: () => input.value && app.edit((job) => { job.tables.pour.start = input.value; }, { redraw: false }),
+  });
+  return field('First concrete', input);
+}
+
+// ---- weather ----
+function weatherForm(app) {
+  const { job } = app;
+  const fetched = typeof forecastPath(job) === 'string';
+  const note = el('p', { class: 'fault', role: 'alert' });
+  return group('Weather',
+    job.unsaid?.weather && el('p', { class: 'unsaid' }, 'These are only a start: set them from any forecast, or get the hours.'),
+    fetched ? fetchedWeather(app) : typedWeather(app),
+    el('h3', {}, 'Get the hours of your spot'),
+    el('p', {}, 'Needs the network once. Only the two numbers of the place are sent, to the service you choose.'),
+    el('div', { class: 'row' }, sources.map(([id, words]) => button(words, (event) => getIt(app, id, note, event.currentTarget))),
+      forecastFile(app, note)), note);
+}
+
+async function getIt(app, source, note, place) {
+  const { site, pour } = app.job.tables;
+  if (typeof site.latitude !== 'number') {
+    note.textContent = 'Say first where the site is.';
+    return;
+  }
+  note.textContent = 'Getting it ...';
+  place.disabled = true;
+  try {
+    await app.takeForecast(await fetchForecast(source, site, pour.date.$time), source);
+    say('The forecast is in');
+  } catch (error) {
+    const words = error.name === 'TypeError' ? 'the network does not answer' : error.name === 'TimeoutError' ? 'it took too long' : error.message;
+    note.textContent = `No forecast: ${words}. Type the day below, or try again.`;
+    place.disabled = false;
+  }
+}
+
+function forecastFile(app, note) {
+  const input = el('input', { type: 'file', accept: '.json,.csv,application/json,text/csv', class: 'spoken', tabindex: -1, 'aria-label': 'Forecast file' });
+  input.addEventListener('change', async () => {
+    const [file] = input.files;
+    if (!file) return;
+    try {
+      if (file.size > 8 * 1024 * 1024) throw new Error('it is too large');
+      await app.takeForecast(await file.text(), file.name.slice(0, 80));
+    } catch (error) {
+      note.textContent = `${file.name.slice(0, 60)}: ${error.message}`;
+    }
+  });
+  return [button('Open a forecast file', () => input.click()), input];
+}
+
+function fetchedWeather(app) {
+  const { job } = app;
+  if (!job.forecast) return el('p', { class: 'fault' }, 'This job names a forecast that is not on this device. Get it again, or type the day.');
+  const { forecast } = job;
+  const system = systemOf(job);
+  const hours = forecast.at ? Math.round((Date.now() - forecast.at) / 3600e3) : undefined;
+  const source = sources.find(([id]) => id === forecast.from)?.[1] ?? forecast.from;
+  return el('div', {},
+    el('p', {}, el('strong', {}, el('bdi', {}, source)), forecast.first ? `, from ${clockText(forecast.first, system, '')} to ${clockText(forecast.last, system, '')}` : '',
+      hours === undefined ? '' : `. Got ${hours < 1 ? 'just now' : `${hours} h ago`}.`, hours > 12 ? ' Get it again before you decide.' : ''),
+    button('Type the day instead', () => app.typeWeather()));
+}
+
+const ranges = {
+  us: { air: { min: -10, max: 120, unit: '°F' }, wind: { min: 0, max: 40, unit: 'mph' } },
+  si: { air: { min: -23, max: 49, unit: '°C' }, wind: { min: 0, max: 18, step: 0.5, unit: 'm/s' } },
+};
+
+function typedWeather(app) {
+  const { job } = app;
+  const { weather } = job.tables;
+  const { air, wind } = ranges[systemOf(job)];
+  const set = (key) => (value) => app.edit((each) => {
+    each.tables.weather[key] = value;
+    if (key === 'dew_point') delete each.tables.weather.humidity;
+    each.unsaid.weather = false;
+  }, { redraw: false });
+  const cloud = weather.cloud;
+  const known = (key) => Number(weather[key]);
+  if (![known('high'), known('low'), known('wind')].every(Number.isFinite)) {
+    return el('p', {}, 'The weather of this job is given in units of its own; it is used as it stands. Change it in the file, or get the hours.');
+  }
+  return el('div', {},
+    slider('High of the day', known('high'), air, set('high')),
+    slider('Low of that morning', known('low'), air, set('low')),
+    slider('Dew point', Number(weather.dew_point ?? weather.low), air, set('dew_point')),
+    slider('Wind, mean of the day', known('wind'), wind, set('wind')),
+    typeof cloud === 'object' ? el('p', {}, 'Cloud is given by parts of the day in this job.')
+      : slider('Cloud', Number(cloud ?? 0), { min: 0, max: 100, step: 5, unit: '%' }, set('cloud')));
+}
+
+// ---- mix ----
+function mixForm(app) {
+  const { job } = app;
+  const mix = table(job, 'mix');
+  const us = systemOf(job) === 'us';
+  const set = (key) => (value) => app.edit((each) => {
+    setOrDrop(each.tables.mix, key, value);
+    each.unsaid.mix = false;
+  }, { redraw: false });
+  const admixtures = mix.admixture ?? [];
+  return group('Mix',
+    job.unsaid?.mix && el('p', { class: 'unsaid' }, 'A usual outdoor mix. Ask your supplier for the set times: nothing makes the plan surer.'),
+    textField('Name of the mix', mix.name, (name) => set('name')(name.trim())),
+    el('div', { class: 'pair' },
+      numberField('Set times at 73 °F: initial', mix.initial_set, set('initial_set'), { min: 1, max: 24, unit: 'hours', optional: true }),
+      numberField('final', mix.final_set, set('final_set'), { min: 1, max: 48, unit: 'hours', optional: true })),
+    mix.ingredients ? el('p', {}, 'Its temperature follows from what goes in, as the job file says.')
+      : numberField('Concrete at the chute', mix.concrete_temperature, set('concrete_temperature'), us ? { min: 40, max: 110, unit: '°F' } : { min: 4, max: 43, unit: '°C' }),
+    el('details', {}, el('summary', {}, 'What is in it'),
+      'cement' in mix ? el('p', {}, 'The cement is given alone in this job.')
+        : numberField('Cement, ash and slag together', mix.cementitious, set('cementitious'), us ? { min: 200, max: 1200, unit: 'lb/yd³' } : { min: 120, max: 710, unit: 'kg/m³' }),
+      'water' in mix ? null : numberField('Water over cement (w/cm)', mix.w_cm, set('w_cm'), { min: 0.25, max: 0.8 }),
+      el('div', { class: 'pair' },
+        numberField('Fly ash', mix.fly_ash, set('fly_ash'), { min: 0, max: 60, unit: '%', optional: true }),
+        numberField('Slag', mix.slag, set('slag'), { min: 0, max: 80, unit: '%', optional: true })),
+      numberField('Air', mix.air, set('air'), { min: 0, max: 12, unit: '%', optional: true }),
+      numberField('Strength at 28 days', mix.strength, set('strength'), us ? { min: 1000, max: 12000, unit: 'psi', optional: true } : { min: 7, max: 83, unit: 'MPa', optional: true })),
+    admixtureForm(app, admixtures));
+}
+
+function admixtureForm(app, admixtures) {
+  const kinds = [['', 'none'], ['retarder', 'retarder'], ['stabilizer', 'stabilizer'], ['non-chloride accelerator', 'accelerator, non-chloride'], ['calcium chloride', 'calcium chloride']];
+  const one = admixtures[0] ?? {};
+  if (admixtures.length > 1) return el('p', {}, `${admixtures.length} admixtures, as the job file says.`);
+  const chloride = one.kind === 'calcium chloride';
+  const doseKey = chloride ? 'dose_percent' : 'dose';
+  const unit = chloride ? '% of the cement' : systemOf(app.job) === 'us' ? 'fl oz/cwt' : 'mL/100 kg';
+  return el('div', { class: 'pair' },
+    choice('Admixture', kinds, one.kind ?? '', (kind) => app.edit((job) => {
+      if (kind) job.tables.mix.admixture = [{ kind, [kind === 'calcium chloride' ? 'dose_percent' : 'dose']: kind === 'calcium chloride' ? 1 : systemOf(job) === 'us' ? 2 : 130 }];
+      else delete job.tables.mix.admixture;
+    })),
+    one.kind && (one.shift === undefined
+      ? numberField('Dose', one[doseKey], (dose) => app.edit((job) => { job.tables.mix.admixture[0][doseKey] = dose; }, { redraw: false }), { min: 0, max: 4000, unit })
+      : el('p', {}, `Moves the set by ${one.shift} h, as the supplier says.`)));
+}
+
+// ---- crew and what is on hand ----
+function crewForm(app) {
+  const { job } = app;
+  const pour = table(job, 'pour');
+  const crew = table(job, 'crew');
+  const saws = Array.isArray(pour.saws) ? pour.saws : [];
+  const saw = (kind, on) => app.edit((each) => {
+    each.tables.pour.saws = [...(each.tables.pour.saws ?? []).filter((name) => name !== kind), ...(on ? [kind] : [])];
+  }, { redraw: false });
+  return group('Crew and tools',
+    numberField('Finishers', crew.finishers, (value) => app.edit((each) => { each.tables.crew.finishers = value; }, { redraw: false }), { min: 1, max: 30, step: 1 }),
+    tiles('From the truck', [['chute', 'Chute'], ['buggy', 'Buggy'], ['wheelbarrow', 'Barrow']], pour.hauling ?? 'chute', (value) => app.edit((each) => { each.tables.pour.hauling = value; }, { redraw: false })),
+    el('div', { role: 'group', 'aria-label': 'Saws on hand' }, el('p', {}, 'Saws on hand'),
+      tick('Early-entry saw', saws.includes('early-entry'), (on) => saw('early-entry', on)),
+      tick('Wet saw', saws.includes('wet'), (on) => saw('wet', on))),
+    choice('Curing', [['none', 'none'], ['film', 'sprayed compound'], ['plastic', 'plastic sheet'], ['blanket', 'blankets']], pour.curing, (value) => app.edit((each) => { each.tables.pour.curing = value; }, { redraw: false })));
+}
+
+function orderForm(app) {
+  const { job } = app;
+  const order = job.tables.order ?? {};
+  const us = systemOf(job) === 'us';
+  const set = (key) => (value) => app.edit((each) => setOrDrop(table(each, 'order'), key, value), { redraw: false });
+  return group('Plant',
+    numberField('Batching to your site', job.tables.pour.transit, (value) => app.edit((each) => setOrDrop(each.tables.pour, 'transit', value), { redraw: false }), { min: 1, max: 180, unit: 'minutes', optional: true }),
+    numberField('Full load', order.load_size, set('load_size'), us ? { min: 1, max: 14, unit: 'yd³', optional: true } : { min: 1, max: 11, unit: 'm³', optional: true }),
+    numberField('Short load: charged under', order.short_load, set('short_load'), us ? { min: 0, max: 14, unit: 'yd³', optional: true } : { min: 0, max: 11, unit: 'm³', optional: true }),
+    lengthlessUnits(app));
+}
+
+// Units can be chosen while nothing is drawn: afterwards the figures of the file stand in them.
+function lengthlessUnits(app) {
+  const { job } = app;
+  if (job.tables.zone?.length || job.tables.obstacle?.length) return el('p', {}, `Lengths of this pour are in ${unitOf(job)}.`);
+  return tiles('Units', [['us', 'ft, °F, mph'], ['si', 'm, °C, m/s']], systemOf(job), (units) => app.edit((each) => changeUnits(each, units)));
+}
+
+// A new pour in the other units starts from the usual figures there.
+function changeUnits(job, units) {
+  if (job.tables.units === units) return;
+  const si = units === 'si';
+  job.tables.units = units;
+  job.tables.weather = si ? { high: 22, low: 11, dew_point: 9, wind: 3, cloud: 20 } : { high: 72, low: 52, dew_point: 48, wind: 7, cloud: 20 };
+  job.tables.mix = { cementitious: si ? 335 : 564, w_cm: 0.45, air: 6, strength: si ? 28 : 4000, concrete_temperature: si ? 21 : 70 };
+  delete job.tables.site.elevation;
+  delete job.tables.order;
+  Object.assign(job.unsaid, { weather: true, mix: true });
+  job.forecast = null;
+  job.typed = null;
+}
+
+export const dayWords = (job) => dayText(job.tables.pour?.date?.$time ?? '', true);

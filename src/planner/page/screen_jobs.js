@@ -1,0 +1,70 @@
+// All pours on this device.
+import { button, el, say } from './dom.js';
+import { download, safeName } from './share.js';
+import { textOf } from './job.js';
+import { dayText, localDate } from './units.js';
+
+function filePicker(words, accept, take) {
+  const input = el('input', {
+    type: 'file', accept, class: 'spoken', tabindex: -1, 'aria-label': words,
+    onchange: async () => {
+      const [file] = input.files;
+      input.value = '';
+      if (file) await take(file);
+    },
+  });
+  return [button(words, () => input.click()), input];
+}
+
+const dateOf = (job) => job.tables.pour?.date?.$time ?? '';
+
+export function jobsScreen(app) {
+  const fault = el('p', { class: 'fault', role: 'alert' });
+  const told = (work) => async (file) => {
+    fault.textContent = '';
+    try {
+      if (file.size > 32 * 1024 * 1024) throw new Error('it is too large');
+      await work(await file.text());
+    } catch (error) {
+      fault.textContent = `${file.name.slice(0, 60)}: ${error.message}`;
+    }
+  };
+  const importJob = told(async (text) => app.open(await app.import(text), 'plan'));
+  const restore = told(async (text) => {
+    const { count, faults } = await app.restore(text);
+    app.shown();
+    say(`${count} pours restored${faults.length ? `, ${faults.length} could not be: ${faults[0]}` : ''}`);
+  });
+  return el('section', { class: 'page' },
+    el('h1', { tabindex: -1 }, 'Your pours'),
+    app.store.lasting ? null : el('p', { class: 'fault' }, 'This window keeps nothing once it is closed (a private window?). Save your job files from Share.'),
+    el('div', { class: 'row' }, button('New pour', () => app.create(), { class: 'main' })),
+    app.jobs.length ? el('ul', { class: 'jobs' }, app.jobs.map((job) => jobRow(app, job))) : el('p', {}, 'Nothing here yet. Start a new pour: draw it, say where and when, and the plan comes by itself. Nothing you enter leaves this device unless you share it.'),
+    el('details', {}, el('summary', {}, 'Open a file, back up, restore'),
+      el('div', { class: 'row' },
+        ...filePicker('Open a job file', '.toml,text/plain', importJob),
+        button('Back up all pours', () => download(`slabtide-backup-${localDate()}.json`, 'application/json', app.backup()), { disabled: app.jobs.length === 0 }),
+        ...filePicker('Restore a backup', '.json,application/json', restore)),
+      el('p', {}, 'A phone may clear what a page has kept when it runs out of room. A backup is one file with all of it.')),
+    fault);
+}
+
+function jobRow(app, job) {
+  const name = String(job.tables.name || 'Pour');
+  const date = dateOf(job);
+  return el('li', {},
+    button([el('strong', {}, el('bdi', {}, name)), ' ', el('span', {}, date ? dayText(date, true) : '')], () => app.open(job, 'plan'), { class: 'job' }),
+    el('div', { class: 'row' },
+      button('Copy', () => app.copy(job), { 'aria-label': `Copy ${name}` }),
+      button('Save file', () => download(`${safeName(name)}.toml`, 'application/toml', textOf(job)), { 'aria-label': `Save ${name} as a file` }),
+      button('Delete', (event) => confirmDelete(app, job, event.target), { 'aria-label': `Delete ${name}` })));
+}
+
+// A second tap on the same place deletes.
+function confirmDelete(app, job, place) {
+  if (place.dataset.sure) return app.remove(job);
+  place.dataset.sure = 'yes';
+  place.textContent = 'Delete for good?';
+  place.removeAttribute('aria-label');
+  say('Press again to delete it for good');
+}

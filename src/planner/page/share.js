@@ -1,0 +1,88 @@
+// How a job leaves the page and comes in: files, the phone's share sheet, a link, a backup.
+
+export const safeName = (name) => name.normalize('NFKD').replace(/[^A-Za-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 40).toLowerCase() || 'pour';
+
+export function download(name, type, text) {
+  const url = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(url), 60000);
+}
+
+// By the phone's share sheet where it takes such files, else as a download. False where the person
+// thought better of it.
+export async function give(name, type, text) {
+  const file = new File([text], name, { type });
+  if (navigator.canShare?.({ files: [file] })) {
+    try {
+      await navigator.share({ files: [file], title: name });
+      return true;
+    } catch (error) {
+      if (error.name === 'AbortError') return false;
+    }
+  }
+  download(name, type, text);
+  return true;
+}
+
+async function through(stream, bytes) {
+  const reply = new Response(new Blob([bytes]).stream().pipeThrough(stream));
+  return new Uint8Array(await reply.arrayBuffer());
+}
+
+const mark = '#job=';
+const longestLink = 200000;
+const largestJob = 1024 * 1024;
+
+export async function linkOf(text) {
+  const packed = await through(new CompressionStream('deflate-raw'), new TextEncoder().encode(text));
+  let letters = '';
+  for (const byte of packed) letters += String.fromCharCode(byte);
+  const base = location.href.split('#')[0];
+  return base + mark + btoa(letters).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
+}
+
+// The job's text in a link's end; undefined where there is none. Throws for one that is damaged or
+// that would unpack to more than a job may be.
+export async function textInLink(hash) {
+  if (!hash.startsWith(mark)) return undefined;
+  if (hash.length > longestLink) throw new Error('the link is too long');
+  const letters = atob(hash.slice(mark.length).replaceAll('-', '+').replaceAll('_', '/'));
+  const reader = new Blob([Uint8Array.from(letters, (letter) => letter.charCodeAt(0))]).stream()
+    .pipeThrough(new DecompressionStream('deflate-raw')).getReader();
+  const decoder = new TextDecoder('utf-8', { fatal: true });
+  let text = '';
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) return text + decoder.decode();
+    text += decoder.decode(value, { stream: true });
+    if (text.length > largestJob) {
+      reader.cancel();
+      throw new Error('the job in the link is too large');
+    }
+  }
+}
+
+const backupKind = 'slabtide planner backup';
+export const backupOf = (jobs) => JSON.stringify({ kind: backupKind, version: 1, jobs }, null, 1);
+
+const isText = (value) => typeof value === 'string';
+const largestBackup = 32 * 1024 * 1024;
+
+// The job texts, journals and forecasts of a backup; each job is read by the engine afterwards.
+export function jobsInBackup(text) {
+  if (text.length > largestBackup) throw new Error('it is larger than any backup');
+  const backup = JSON.parse(text);
+  if (backup?.kind !== backupKind || !Array.isArray(backup.jobs)) throw new Error('it is no backup of this planner');
+  return backup.jobs.slice(0, 2000).map((job) => ({
+    text: isText(job?.text) ? job.text : '',
+    journal: isText(job?.journal) ? job.journal : '',
+    turn: Number.isFinite(job?.turn) ? job.turn : 0,
+    forecast: isText(job?.forecast?.text)
+      ? { text: job.forecast.text, from: isText(job.forecast.from) ? job.forecast.from : '', at: Number(job.forecast.at) || 0 } : null,
+  }));
+}

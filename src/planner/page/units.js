@@ -1,0 +1,134 @@
+// Lengths and figures as a person types and reads them, and the units that a job file's keys may
+// name. A job keeps its own system; `plan` lengths are in ft or m, `depth` in in or mm.
+
+const perMetre = { ft: 1 / 0.3048, m: 1, in: 1 / 0.0254, cm: 100, mm: 1000 };
+export const planUnit = (system) => (system === 'si' ? 'm' : 'ft');
+export const depthUnit = (system) => (system === 'si' ? 'mm' : 'in');
+export const convert = (value, from, to) => (value / perMetre[from]) * perMetre[to];
+const suffixes = ['ft', 'm', 'in', 'cm', 'mm'];
+
+const round = (value, digits) => Number(value.toFixed(digits));
+export const tidy = (value) => round(value, 4);
+
+// The key's figure in `unit`, whichever unit the key itself says; undefined where it is left out.
+export function readLength(table, key, unit) {
+  if (typeof table[key] === 'number') return table[key];
+  for (const suffix of suffixes) {
+    const value = table[`${key}_${suffix}`];
+    if (typeof value === 'number') return convert(value, suffix, unit);
+  }
+  return undefined;
+}
+
+export function writeLength(table, key, value) {
+  for (const suffix of suffixes) delete table[`${key}_${suffix}`];
+  if (value === undefined) delete table[key];
+  else table[key] = tidy(value);
+}
+
+export function readPoints(table, key, unit) {
+  if (Array.isArray(table[key])) return table[key];
+  for (const suffix of suffixes) {
+    const points = table[`${key}_${suffix}`];
+    if (Array.isArray(points)) return points.map(([x, y]) => [convert(x, suffix, unit), convert(y, suffix, unit)]);
+  }
+  return undefined;
+}
+
+// One point, where `readPoints` has many.
+export function readPoint(table, key, unit) {
+  if (Array.isArray(table[key])) return table[key];
+  for (const suffix of suffixes) {
+    const point = table[`${key}_${suffix}`];
+    if (Array.isArray(point)) return point.map((value) => convert(value, suffix, unit));
+  }
+  return undefined;
+}
+
+export function writePoint(table, key, point) {
+  for (const suffix of suffixes) delete table[`${key}_${suffix}`];
+  table[key] = point.map(tidy);
+}
+
+export function writePoints(table, key, points) {
+  for (const suffix of suffixes) delete table[`${key}_${suffix}`];
+  table[key] = points.map(([x, y]) => [tidy(x), tidy(y)]);
+}
+
+const number = '(\\d+(?:[.,]\\d+)?|[.,]\\d+)';
+const fraction = '(?:(\\d+)\\s*/\\s*(\\d+))';
+const feetAndInches = new RegExp(
+  `^(-)?\\s*(?:${number}\\s*(?:(?:'(?!')|\u2019|ft\\.?|feet|foot)\\s*-?|-))?\\s*(?:${number}?\\s*${fraction}?\\s*("|\u201d|''|in\\.?|inch(?:es)?)?)$`, 'i');
+const figure = (text) => Number(text.replace(',', '.'));
+
+// A typed length in ft or m: 4'6", 4 ft 6 in, 4.5, 3 m, 30 cm. A bare number is in `unit`. NaN
+// where it is none.
+export function parseLength(text, unit) {
+  const typed = text.trim();
+  const bare = typed.match(new RegExp(`^(-)?${number}$`));
+  if (bare) return (bare[1] ? -1 : 1) * figure(bare[2]);
+  const metric = typed.match(new RegExp(`^(-)?${number}\\s*(m|cm|mm)$`, 'i'));
+  if (metric) return (metric[1] ? -1 : 1) * convert(figure(metric[2]), metric[3].toLowerCase(), unit);
+  const match = typed.match(feetAndInches);
+  // In "4' 6" the last figure is inches; without feet it has to say so.
+  if (!match || (!match[2] && !match[3] && !match[4]) || (!match[2] && !match[6]) || (match[6] && !match[3] && !match[4])) return NaN;
+  const parts = match[4] ? figure(match[4]) / figure(match[5]) : 0;
+  const inches = (match[3] ? figure(match[3]) : 0) + parts;
+  const feet = (match[2] ? figure(match[2]) : 0) + inches / 12;
+  return (match[1] ? -1 : 1) * convert(feet, 'ft', unit);
+}
+
+// 12' 6", to the half inch; 3.80 m.
+export function lengthText(value, unit) {
+  if (unit === 'm') return `${value.toFixed(2)} m`;
+  const halves = Math.round(Math.abs(value) * 24);
+  const feet = Math.floor(halves / 24);
+  const inches = (halves % 24) / 2;
+  const sign = value < 0 && halves > 0 ? '-' : '';
+  return `${sign}${feet}'${inches ? ` ${inches}"` : ''}`;
+}
+
+export const areaText = (value, unit) =>
+  (unit === 'm' ? `${value.toFixed(1)} m\u00b2` : `${Math.round(value)} ft\u00b2`);
+
+export const volumeText = (m3, system) =>
+  (system === 'si' ? `${m3.toFixed(1)} m\u00b3` : `${(m3 / 0.764554857984).toFixed(1)} yd\u00b3`);
+
+// A clock as the crew reads it: 10:55 AM where the job is in US units, 10:55 elsewhere; the day
+// before it where that is not the pour's.
+export function clockText(iso, system, day) {
+  const match = /^(\d{4}-\d{2}-\d{2})T(\d{2}):(\d{2})/.exec(iso ?? '');
+  if (!match) return '';
+  const hour = Number(match[2]);
+  const clock = system === 'si' ? `${match[2]}:${match[3]}` :
+    `${hour % 12 === 0 ? 12 : hour % 12}:${match[3]} ${hour < 12 ? 'AM' : 'PM'}`;
+  return day && day !== match[1] ? `${dayText(match[1])} ${clock}` : clock;
+}
+
+export function dayText(date, long = false) {
+  const at = new Date(`${date}T12:00:00Z`);
+  if (Number.isNaN(at.getTime())) return date;
+  const options = long ? { weekday: 'short', month: 'short', day: 'numeric', year: 'numeric' } : { weekday: 'short' };
+  return at.toLocaleDateString('en-US', { ...options, timeZone: 'UTC' });
+}
+
+// A day typed as in a phone: 2026-05-14, "tomorrow" is the default of a new job.
+export function localDate(daysAhead = 0) {
+  const at = new Date();
+  at.setDate(at.getDate() + daysAhead);
+  const two = (value) => String(value).padStart(2, '0');
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+}
+
+// "44.9, -91.9", "44.9° N 91.9° W", as a map on a phone gives it.
+export function parsePlace(text) {
+  const match = text.trim().match(
+    /^(-?\d+(?:\.\d+)?)\s*\u00b0?\s*([NS])?\s*[,;\s]\s*(-?\d+(?:\.\d+)?)\s*\u00b0?\s*([EW])?$/i);
+  if (!match) return undefined;
+  const signed = (value, letter, negative) =>
+    (letter && letter.toUpperCase() === negative ? -Math.abs(Number(value)) : Number(value));
+  const latitude = signed(match[1], match[2], 'S');
+  const longitude = signed(match[3], match[4], 'W');
+  if (Math.abs(latitude) > 90 || Math.abs(longitude) > 180) return undefined;
+  return { latitude, longitude };
+}

@@ -1,0 +1,164 @@
+// The page as a reader meets it: clean to assistive technology, large enough for a thumb, inert to
+// what is hostile, small enough to send.
+import assert from 'node:assert/strict';
+import { readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { gzipSync } from 'node:zlib';
+import { demo, desk, findings, importText, launch, openPlanner, phone, planned, planner } from './support.mjs';
+
+let browser;
+before(async () => { browser = await launch(); });
+after(() => browser.close());
+
+const by = (page, words) => page.getByRole('button', { name: words, exact: true });
+const screens = ['Draw', 'Day', 'Plan', 'On slab', 'Share'];
+
+async function eachScreen(page, look) {
+  await look('Pours');
+  await importText(page, demo('spring'));
+  await page.getByText('Day sheet for the crew').waitFor({ timeout: 60000 });
+  for (const screen of screens) {
+    await by(page, screen).click();
+    await look(screen);
+  }
+  await by(page, 'Draw').click();
+  await page.getByRole('button', { name: /^landing, / }).press('Enter');
+  await look('a zone');
+}
+
+for (const [name, options] of [['phone, light', { size: phone }], ['phone, dark', { size: phone, dark: true }], ['desk, light', { size: desk }], ['desk, dark', { size: desk, dark: true }]]) {
+  test(`axe finds nothing, nothing sticks out: ${name}`, async () => {
+    const page = await openPlanner(browser, options);
+    await eachScreen(page, async (screen) => {
+      assert.deepEqual(await findings(page), [], screen);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      assert.ok(wide <= 0, `${screen} is ${wide} px too wide`);
+    });
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  });
+}
+
+test('what is touched is 44 px high and wide at least', async () => {
+  const page = await openPlanner(browser, { size: phone });
+  await eachScreen(page, async (screen) => {
+    const small = await page.evaluate(() => [...document.querySelectorAll('button, select, summary, .tile, .tick, input:not([type=radio], [type=checkbox], .spoken)')]
+      .filter((element) => !element.closest('.spoken') && element.checkVisibility())
+      .map((element) => [element, element.getBoundingClientRect()])
+      .filter(([, box]) => box.height < 43.9 || box.width < 43.9)
+      .map(([element, box]) => `${element.tagName} ${element.textContent.slice(0, 20)} ${box.width}x${box.height}`));
+    assert.deepEqual(small, [], screen);
+  });
+  await page.context().close();
+});
+
+test('names that are scripts stay names; what is hostile is told and does nothing', async () => {
+  const evil = '<img src=x onerror=alert(1)><script>alert(2)</script>';
+  const page = await openPlanner(browser);
+  await importText(page, demo('spring').replaceAll('Cabin landing, walk and pad', evil).replaceAll('"landing"', `"${evil}"`).replaceAll('"house"', `"${evil}"`), `${evil}.toml`);
+  await page.getByText('Day sheet for the crew').waitFor({ timeout: 60000 });
+  for (const screen of screens) {
+    await by(page, screen).click();
+    assert.equal(await page.locator('img, main script').count(), 0, screen);
+  }
+  await by(page, 'Plan').click();
+  await by(page, 'Day sheet for the crew').click();
+  await page.frameLocator('iframe').locator('h1').waitFor();
+  assert.equal(await page.frameLocator('iframe').locator('img').count(), 0);
+  await by(page, 'Close').click();
+  assert.deepEqual(page.faults, []);
+
+  await by(page, 'All pours').click();
+  const jobs = await page.locator('.jobs li').count();
+  for (const [text, words] of [
+    ['[site\n', /line 1/], ['{"__proto__": {"x": 1}}', /given.toml: /], [`a = ${'['.repeat(3000)}`, /given.toml: /],
+    ['__proto__ = 1\n', /given.toml: .*__proto__/s], ['x'.repeat(2_000_000), /given.toml: .*1048576/s], ['', /given.toml: /],
+  ]) {
+    if (!(await page.getByLabel('Open a job file').count())) await page.reload();
+    await page.locator('details').evaluate((details) => { details.open = true; });
+    await page.getByLabel('Open a job file').setInputFiles({ name: 'given.toml', mimeType: 'text/plain', buffer: Buffer.from(text) });
+    await page.locator('.fault').filter({ hasText: words }).waitFor();
+  }
+  for (const text of ['no', '[]', '{"kind": "slabtide planner backup"}', '{"kind": "slabtide planner backup", "jobs": 7}', 'null']) {
+    await page.getByLabel('Restore a backup').setInputFiles({ name: 'back.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+    await page.locator('.fault').filter({ hasText: /back\.json: / }).waitFor();
+  }
+  assert.equal(await page.locator('.jobs li').count(), jobs);
+  assert.equal(await page.evaluate(() => ({}).x), undefined);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+test('a hostile link is told', async () => {
+  const base = await openPlanner(browser);
+  const { url } = { url: base.url() };
+  await base.context().close();
+  for (const end of ['#job=%%%', '#job=AAAA', `#job=${'A'.repeat(300000)}`]) {
+    const page = await openPlanner(browser, { url: url + end });
+    await page.getByText(/The job in this link cannot be opened/).waitFor();
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  }
+});
+
+test('a sign noted on the slab moves the plan', async () => {
+  const page = await openPlanner(browser);
+  const today = await page.evaluate(() => new Date().toLocaleDateString('sv'));
+  const start = await page.evaluate(() => new Date(Date.now() - 3 * 3600e3).toTimeString().slice(0, 5));
+  const late = Number(start.slice(0, 2)) > 18; // three hours ago was yesterday
+  await importText(page, demo('spring').replace('2026-05-14', today).replace('"08:00"', `"${late ? '00:00' : start}"`));
+  await page.getByText('Day sheet for the crew').waitFor({ timeout: 60000 });
+  await by(page, 'On slab').click();
+  await page.locator('.tile').filter({ hasText: 'walk' }).click();
+  await page.getByRole('button', { name: /^Thumbprint/ }).click();
+  await page.locator('.noted li').filter({ hasText: 'thumbprint walk' }).or(page.locator('.noted li').filter({ hasText: /thumbprint\s+walk/ })).waitFor();
+  await by(page, 'Plan').click();
+  await page.getByText('Day sheet for the crew').waitFor({ timeout: 60000 });
+  await by(page, 'On slab').click();
+  await by(page, 'Undo the last').click();
+  await page.getByText('Nothing yet.').waitFor();
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+test('a forecast is asked for only when it is wanted, of the service named, and planned from', async () => {
+  const page = await openPlanner(browser);
+  await importText(page, demo('spring'));
+  await planned(page);
+  assert.deepEqual(page.faults, []);
+  const asked = [];
+  const hours = Array.from({ length: 120 }, (_, i) => Date.UTC(2026, 4, 13, 5) / 1000 + i * 3600);
+  const each = (value) => hours.map(() => value);
+  await page.route('https://api.open-meteo.com/**', (route) => {
+    asked.push(route.request().url());
+    route.fulfill({
+      headers: { 'access-control-allow-origin': '*' }, contentType: 'application/json',
+      body: JSON.stringify({
+        latitude: 45.1, longitude: -91.6, utc_offset_seconds: 0, hourly_units: {
+          time: 'unixtime', temperature_2m: '°C', dew_point_2m: '°C', relative_humidity_2m: '%', cloud_cover: '%', wind_speed_10m: 'm/s', wind_gusts_10m: 'm/s', shortwave_radiation: 'W/m²', precipitation: 'mm', precipitation_probability: '%', weather_code: 'wmo code',
+        },
+        hourly: {
+          time: hours, temperature_2m: each(15), dew_point_2m: each(8), relative_humidity_2m: each(60), cloud_cover: each(40), wind_speed_10m: each(3), wind_gusts_10m: each(6), shortwave_radiation: each(200), precipitation: each(0), precipitation_probability: each(5), weather_code: each(2),
+        },
+      }),
+    });
+  });
+  await by(page, 'Day').click();
+  await page.getByRole('button', { name: /Open-Meteo/ }).click();
+  await page.getByText('Got just now').waitFor();
+  assert.equal(asked.length, 1);
+  assert.match(asked[0], /^https:\/\/api\.open-meteo\.com\/v1\/forecast\?latitude=45\.1&longitude=-91\.6&/);
+  await planned(page);
+  assert.deepEqual(page.faults, asked.map((url) => `request: ${url}`));
+  await page.context().close();
+});
+
+test('no larger than may be sent', () => {
+  assert.ok(statSync(join(planner, 'index.html')).size <= 1.4e6);
+  const page = readFileSync(join(planner, 'index.html'), 'utf8');
+  const engine = /<script type="text\/plain" id="engine">([^<]*)/;
+  assert.ok(Buffer.from(page.match(engine)[1], 'base64').length <= 0.8e6);
+  const code = page.replace(engine, '');
+  assert.ok(gzipSync(code).length <= 150e3);
+});

@@ -1,0 +1,165 @@
+// The page's own parts that need neither engine nor browser: lengths, places, TOML, the plane.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } from '../../src/planner/page/geometry.js';
+import { addSlab, addSteps, addWalk, importedJob, newJob, pointsOf, removeZone, renameZone, squaredEnds, textOf, textsOf, turnNorth } from '../../src/planner/page/job.js';
+import { writeToml } from '../../src/planner/page/toml.js';
+import { clockText, lengthText, parseLength, parsePlace, readLength, readPoints, writePoints } from '../../src/planner/page/units.js';
+
+const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
+
+test('lengths as a contractor types them', () => {
+  const feet = [
+    ["4'6\"", 4.5], ["4' 6\"", 4.5], ["12'", 12], ['4 ft', 4], ['4 ft 6 in', 4.5], ['4ft6in', 4.5], ['4.5', 4.5], ['.5', 0.5],
+    ['6"', 0.5], ['6 in', 0.5], ['6 1/2"', 6.5 / 12], ["4' 6 1/2\"", 4 + 6.5 / 12], ['3 m', 3 / 0.3048], ['30 cm', 0.3 / 0.3048],
+    ['4\u2019 6\u201d', 4.5], ["4'-6\"", 4.5], ["-2'", -2], ["4' 6", 4.5], ['4-6', 4.5], ["3/4\"", 0.0625],
+  ];
+  for (const [text, value] of feet) near(parseLength(text, 'ft'), value);
+  for (const text of ['', 'four', "4''''", '4 6 8', "4'x", 'NaN', 'Infinity', '1e9', '--4', '1/2', "4' in", '4 6']) assert.ok(Number.isNaN(parseLength(text, 'ft')), text);
+  near(parseLength('3,5', 'm'), 3.5);
+  near(parseLength("10'", 'm'), 3.048);
+});
+
+test('a length shown reads back as it was, to the half inch', () => {
+  for (let halves = 1; halves < 2000; halves += 7) near(parseLength(lengthText(halves / 24, 'ft'), 'ft'), halves / 24);
+  assert.equal(lengthText(11.99, 'ft'), "12'");
+  assert.equal(lengthText(-0.5, 'ft'), "-0' 6\"");
+});
+
+test('places as a phone shows them', () => {
+  assert.deepEqual(parsePlace('29.95, -90.07'), { latitude: 29.95, longitude: -90.07 });
+  assert.deepEqual(parsePlace('29.95\u00b0 N, 90.07\u00b0 W'), { latitude: 29.95, longitude: -90.07 });
+  assert.deepEqual(parsePlace('-33.9 151.2'), { latitude: -33.9, longitude: 151.2 });
+  for (const text of ['', 'here', '91, 0', '0, 181', '1', '1,2,3']) assert.equal(parsePlace(text), undefined, text);
+});
+
+test('clocks', () => {
+  assert.equal(clockText('2026-05-14T00:05-05:00', 'us', '2026-05-14'), '12:05 AM');
+  assert.equal(clockText('2026-05-14T12:05:00-05:00', 'us', '2026-05-14'), '12:05 PM');
+  assert.equal(clockText('2026-05-15T13:05-05:00', 'us', '2026-05-14'), 'Fri 1:05 PM');
+  assert.equal(clockText('2026-05-14T13:05-05:00', 'si', '2026-05-14'), '13:05');
+  for (const none of [null, undefined, '', 'soon']) assert.equal(clockText(none, 'us'), '');
+});
+
+test('TOML: texts, moments, lists and tables', () => {
+  const text = writeToml({
+    name: 'a "b" \\ \n \u007f \u0001 \ud800', n: 1.5, yes: true, 'odd key': -2, list: [], at: { $time: '2026-05-14' }, bad: { $time: '1\n[x]' },
+    site: { x: 1, inner: { y: 2 } }, zone: [{ border: { width: 1, finish: 'broom' }, face: [{ at: [1, 2] }] }], practice: { operation: { stamp: { opens_psi: 35 } } },
+    gone: undefined, none: null,
+  });
+  assert.equal(text, `name = "a \\"b\\" \\\\ \\n \\u007f \\u0001 \ufffd"
+n = 1.5
+yes = true
+"odd key" = -2
+list = []
+at = 2026-05-14
+
+[bad]
+"$time" = "1\\n[x]"
+
+[site]
+x = 1
+inner = { y = 2 }
+
+[[zone]]
+border = { width = 1, finish = "broom" }
+
+[[zone.face]]
+at = [1, 2]
+
+[practice]
+
+[practice.operation]
+
+[practice.operation.stamp]
+opens_psi = 35
+`);
+});
+
+test('a key that says its own unit is read in the unit asked for, and gives way when it is set', () => {
+  near(readLength({ width_m: 3.048 }, 'width', 'ft'), 10);
+  const zone = { outline_m: [[0, 0], [3.048, 0], [3.048, 3.048]] };
+  near(readPoints(zone, 'outline', 'ft')[1][0], 10);
+  writePoints(zone, 'outline', [[0, 0], [1, 0], [1, 1]]);
+  assert.deepEqual(zone, { outline: [[0, 0], [1, 0], [1, 1]] });
+});
+
+test('steps lead out of the slab whichever way round it was drawn', () => {
+  for (const outline of [[[0, 0], [10, 0], [10, 8], [0, 8]], [[0, 8], [10, 8], [10, 0], [0, 0]]]) {
+    const job = newJob();
+    addSlab(job, outline);
+    const side = outline[0][1] === 0 ? 0 : 2; // the south side
+    const steps = job.tables.zone[addSteps(job, 0, side, { rises: 3, width: 6, tread: 1, rise: 7 })];
+    assert.equal(Math.min(...steps.outline.map(([, y]) => y)), -2);
+    assert.equal(Math.max(...steps.outline.map(([, y]) => y)), 0);
+    assert.equal(job.tables.zone[0].face.length + steps.face.length, 3);
+    assert.ok(steps.face.every((face) => face.facing === 180 && face.length === 6));
+  }
+});
+
+test('one riser needs no tread', () => {
+  const job = newJob();
+  addSlab(job, [[0, 0], [10, 0], [10, 8], [0, 8]]);
+  assert.equal(addSteps(job, 0, 0, { rises: 1, width: 6, tread: 1, rise: 7 }), 0);
+  assert.equal(job.tables.zone.length, 1);
+});
+
+test('a walk leaves the side of a slab squarely, at either end', () => {
+  const job = newJob();
+  addSlab(job, [[0, 0], [10, 0], [10, 8], [0, 8]]);
+  const line = squaredEnds(job, [[5, 0], [5.5, -1], [9, -8]], 4);
+  assert.deepEqual(line, [[5, 0], [5, -2], [9, -8]]);
+  assert.deepEqual(squaredEnds(job, [[9, -8], [5.5, -1], [5, 0]], 4), [[9, -8], [5, -2], [5, 0]]);
+  const apart = [[5, -1], [9, -8]];
+  assert.deepEqual(squaredEnds(job, apart, 4), apart);
+});
+
+test('what names a zone follows it, or goes with it', () => {
+  const job = newJob();
+  addSlab(job, [[0, 0], [10, 0], [10, 8]]);
+  addWalk(job, [[0, 0], [0, -10]]);
+  Object.assign(job.tables.pour, { zone_order: ['walk', 'slab'], cover: [{ zones: ['slab'] }] });
+  renameZone(job, 'slab', 'porch');
+  assert.deepEqual(job.tables.pour.zone_order, ['walk', 'porch']);
+  assert.deepEqual(job.tables.pour.cover[0].zones, ['porch']);
+  removeZone(job, 1);
+  assert.deepEqual(job.tables.pour.zone_order, ['porch']);
+});
+
+test('north turned all the way round changes nothing', () => {
+  const job = newJob();
+  addSlab(job, [[1, 2], [10, 2], [10, 8], [1, 8]]);
+  addSteps(job, 0, 0, { rises: 2, width: 6, tread: 1, rise: 7 });
+  const before = structuredClone(job.tables);
+  for (const turn of [90, 180, 270, 360]) turnNorth(job, turn);
+  assert.deepEqual(job.tables, before);
+  turnNorth(job, 90); // north to the right of the sheet: what was below it looks east now
+  assert.equal(job.tables.zone[0].face[0].facing, 90);
+  near(pointsOf(job, job.tables.zone[0])[0][0], -2);
+});
+
+test('a job never changed is given back as it came; texts of any name are told apart', () => {
+  assert.equal(textOf(importedJob({ name: 'x' }, '# mine\nname = "x"\n')), '# mine\nname = "x"\n');
+  const job = newJob();
+  job.tables.weather = { forecast: 'job.toml' };
+  job.forecast = { text: 'hours' };
+  assert.match(textsOf(job)['job.toml'], /^name = /);
+});
+
+test('the plane', () => {
+  const square = [[0, 0], [2, 0], [2, 2], [0, 2]];
+  assert.equal(area(square), 4);
+  assert.equal(signedArea([...square].reverse()), -4);
+  near(area(walkOutline([[0, 0], [10, 0], [10, 10]], 4)), 80, 1e-6);
+  assert.deepEqual(simplify([[0, 0], [1, 0.01], [2, 0], [2, 2]], 0.1), [[0, 0], [2, 0], [2, 2]]);
+  const bend = smooth([[0, 0], [5, 5], [10, 0]], 1);
+  assert.deepEqual(bend[0], [0, 0]);
+  assert.deepEqual(bend.at(-1), [10, 0]);
+  assert.ok(bend.some(([x, y]) => x === 5 && y === 5));
+  near(turned([1, 0], 90)[1], 1);
+  // The sun in the south at 45 degrees: as long as the wall is high, to the north.
+  const [east, north] = shadowShift(10, { elevation_deg: 45, azimuth_deg: 180 });
+  near(east, 0, 1e-9);
+  near(north, 10, 1e-9);
+  assert.equal(shadowShift(10, { elevation_deg: -5, azimuth_deg: 0 }), undefined);
+});
