@@ -124,18 +124,17 @@ function zoneCard(app, zone) {
     zone.joints?.says ? el('p', {}, el('strong', {}, 'Joints: '), zone.joints.says) : null);
 }
 
+// Two columns, which a phone has room for: how far the opening may move stands under the times.
 function windowTable(app, zone, name, windows) {
   const rows = (windows ?? []).filter((window) => window.opens);
   if (rows.length === 0) return null;
-  const band = (window) => (window.opens_band?.early ? `${clock(app, window.opens_band.early)} to ${clock(app, window.opens_band.late)}` : '');
-  const banded = rows.some((window) => band(window));
-  const head = ['Work', 'Opens', 'Closes', ...(banded ? ['Opens, 8 days in 10'] : [])];
-  return el('div', { class: 'scroller', tabindex: 0, role: 'region', 'aria-label': `Times of ${zone.name}${name ? `, ${name}` : ''}` }, el('table', {},
+  const when = (window) => (window.closes ? `${clock(app, window.opens)} to ${clock(app, window.closes)}` : `from ${clock(app, window.opens)}`);
+  const band = (window) => (window.opens_band?.early && window.opens_band.late
+    ? el('small', {}, `opens ${clock(app, window.opens_band.early)} to ${clock(app, window.opens_band.late)}, 8 days in 10`) : null);
+  return el('table', { 'aria-label': `Times of ${zone.name}${name ? `, ${name}` : ''}` },
     name ? el('caption', {}, el('bdi', {}, name)) : null,
-    el('thead', {}, el('tr', {}, head.map((words) => el('th', { scope: 'col' }, words)))),
-    el('tbody', {}, rows.map((window) => el('tr', {},
-      el('th', { scope: 'row' }, workWords(window.operation)), el('td', {}, clock(app, window.opens)), el('td', {}, clock(app, window.closes) || '\u2014'),
-      banded ? el('td', {}, band(window)) : null)))));
+    el('thead', {}, el('tr', {}, ['Work', 'When'].map((words) => el('th', { scope: 'col' }, words)))),
+    el('tbody', {}, rows.map((window) => el('tr', {}, el('th', { scope: 'row' }, workWords(window.operation)), el('td', {}, when(window), band(window))))));
 }
 
 function order(app, day) {
