@@ -17,7 +17,7 @@ add_compile_definitions(FMT_HEADER_ONLY BOOST_ALLOW_DEPRECATED_HEADERS
 add_library(slabtide OBJECT)
 target_compile_options(slabtide PRIVATE -Os)
 add_library(slabtide_core OBJECT src/slab/column/column_core.cpp)
-target_compile_options(slabtide_core PRIVATE -O3)
+target_compile_options(slabtide_core PRIVATE -O3 -msimd128)
 foreach(part slabtide slabtide_core)
   target_include_directories(${part} PRIVATE include src)
   target_include_directories(${part} SYSTEM PRIVATE ${headers})
