@@ -59,7 +59,7 @@ double shared_area_m2(const Outline& a, const Outline& b);
 /// Error: std::invalid_argument for an outline without points.
 double reach_m(const Outline& outline);
 
-/// How wide the outline is on the whole: as the rectangle with its area and its length around.
+/// The outline's mean width: the width of the rectangle with the same area and perimeter.
 double mean_width_m(const Outline& outline);
 
 /// Length of a walkway's line, and the distance along it of its nearest place to `point`. Errors as
