@@ -116,7 +116,10 @@ class Ratios {
     curl_.grow(left_, curl_fraction * psi_per_k * fall_of(history_.gradient_c));
   }
 
-  double now() const { return ratio(curl_coefficient_of(modulus_psi_, piece_)); }
+  /// Concrete without stiffness has neither stress nor strength: 0.
+  double now() const {
+    return modulus_psi_ > 0.0 ? ratio(curl_coefficient_of(modulus_psi_, piece_)) : 0.0;
+  }
 
   /// Never under `now`, and far quicker.
   double max_now() const { return ratio(largest_curl_coefficient); }

@@ -32,11 +32,15 @@ SiteWeather some_day() {
 
 Point some_point() { return {in_range(-8.0, 8.0), in_range(-8.0, 8.0)}; }
 
+/// A black one: what a lighter one throws back may be more than what it takes.
 Obstacle some_obstacle() {
   const double height_m = in_range(0.0, 8.0);
   const double through = *rc::gen::element(0.0, 0.3, 1.0);
-  return *rc::gen::arbitrary<bool>() ? wall(some_point(), some_point(), height_m, through)
-                                     : tree(some_point(), in_range(0.0, 3.0), height_m, through);
+  Obstacle obstacle = *rc::gen::arbitrary<bool>()
+                          ? wall(some_point(), some_point(), height_m, through)
+                          : tree(some_point(), in_range(0.0, 3.0), height_m, through);
+  obstacle.albedo = 0.0;
+  return obstacle;
 }
 
 std::vector<Obstacle> some_obstacles() {
@@ -63,7 +67,7 @@ void require_not_negative(const CellExposure& cell) {
 
 }  // namespace
 
-TEST_CASE("a cell gets between nothing and what an open one gets") {
+TEST_CASE("among black walls and trees a cell gets between nothing and what an open one gets") {
   CHECK(rc::check([] {
     const SiteWeather weather = some_day();
     const CellExposure cell = expose(some_point(), weather, some_obstacles());
@@ -72,7 +76,7 @@ TEST_CASE("a cell gets between nothing and what an open one gets") {
   }));
 }
 
-TEST_CASE("one obstacle more never brings more light") {
+TEST_CASE("one black obstacle more never brings more light") {
   CHECK(rc::check([] {
     const SiteWeather weather = some_day();
     const Point at = some_point();
@@ -98,7 +102,7 @@ TEST_CASE("nor to an upright face, which sees half the sky at most") {
   }));
 }
 
-TEST_CASE("a higher wall never brings more light") {
+TEST_CASE("a higher black wall never brings more light") {
   CHECK(rc::check([] {
     const SiteWeather weather = some_day();
     const Point at = some_point();
