@@ -122,5 +122,11 @@
   section.querySelector(".map-hour").hidden = false;
   section.querySelector(".maps").classList.add("answering");
   section.addEventListener("input", show);
+  for (const button of section.querySelectorAll(".map-steps button")) {
+    button.addEventListener("click", () => {
+      slider.value = String(Number(slider.value) + Number(button.dataset.step));
+      show();
+    });
+  }
   show();
 })();

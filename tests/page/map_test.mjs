@@ -143,10 +143,104 @@ test('without script every map shows, and nothing that would not answer', async 
 test('cuts are numbered on the plan as in the JSON', async () => {
   const page = await openSheet(browser, spring);
   const dry = spring.json.saw.filter((cut) => cut.operation === 'saw_dry');
-  const figure = page.locator('#saw figure').first();
+  const figure = page.locator('#cuts figure').first();
   const numbers = await figure.locator('.cut-number text').allTextContents();
   assert.deepEqual(numbers.map(Number).sort((a, b) => a - b), dry.map((_, i) => i + 1));
   const zones = await figure.locator('tbody tr td:nth-child(2)').allInnerTexts();
   assert.deepEqual(zones, dry.map((cut) => cut.zone));
+  await close(page);
+});
+
+// A name in the picture, and whether all of it is inside its own zone's outline.
+const namesOn = (page) => page.evaluate(() => {
+  const edges = document.getElementById('map-edges');
+  const shown = document.querySelector('svg.plan-hour');
+  const size = parseFloat(getComputedStyle(shown).fontSize);
+  const outlines = [...edges.querySelectorAll('.plan-zone')];
+  return [...edges.querySelectorAll('.plan-zone-name')].map((name, i) => {
+    const ruler = document.createElementNS('http://www.w3.org/2000/svg', 'text');
+    ruler.textContent = name.textContent;
+    ruler.setAttribute('class', 'plan-zone-name');
+    shown.append(ruler);
+    const half = ruler.getBBox().width / 2;
+    ruler.remove();
+    const [x, y] = [Number(name.getAttribute('x')), Number(name.getAttribute('y'))];
+    // Along the middle of the words and along the height of small letters.
+    const inside = [-1, -0.5, 0, 0.5, 1].every((part) => [-0.3, 0, 0.3].every((up) => {
+      const ring = outlines[i].getAttribute('d').match(/-?[\d.]+/g).map(Number);
+      const points = [];
+      for (let k = 0, at = [0, 0]; k < ring.length; k += 2) {
+        at = [at[0] + ring[k], at[1] + ring[k + 1]];
+        points.push(at);
+      }
+      let odd = false;
+      const [px, py] = [x + part * half, y + up * size];
+      for (let k = 0, j = points.length - 1; k < points.length; j = k++) {
+        const [[ax, ay], [bx, by]] = [points[k], points[j]];
+        if (ay > py !== by > py && px < ((bx - ax) * (py - ay)) / (by - ay) + ax) odd = !odd;
+      }
+      return odd;
+    }));
+    return { words: name.textContent, inside };
+  });
+});
+
+test('every name is inside its zone, or a letter is that a key explains', async () => {
+  for (const sheet of [spring, makeSheet(demo('hot')), makeSheet(job('half_hour'))]) {
+    const page = await openSheet(browser, sheet, { width: 360, height: 740 });
+    const zones = sheet.json.zones.map((zone) => zone.name);
+    const names = await namesOn(page);
+    const key = await page.locator('.map-hour .map-names li').allInnerTexts();
+    assert.equal(names.length, zones.length);
+    names.forEach(({ words, inside }, i) => {
+      assert.ok(inside, `${words} is outside ${zones[i]}`);
+      if (words !== zones[i]) assert.ok(key.includes(`${words} ${zones[i]}`), `${words}: ${key}`);
+    });
+    await close(page);
+  }
+});
+
+test('on a phone no words are smaller than 12 px', async () => {
+  const page = await openSheet(browser, spring, { width: 360, height: 740 });
+  await page.evaluate(() => document.querySelectorAll('details').forEach((one) => { one.open = true; }));
+  const small = await page.evaluate(() => [...document.querySelectorAll('main :is(text, p, li, td, th, small, figcaption, span, dd, dt)')]
+    .filter((one) => one.textContent.trim() && one.checkVisibility() && one.getClientRects().length)
+    .map((one) => {
+      const picture = one.ownerSVGElement;
+      const scale = picture?.viewBox.baseVal?.width
+        ? picture.getBoundingClientRect().width / picture.viewBox.baseVal.width : 1;
+      return [one.textContent.slice(0, 30), parseFloat(getComputedStyle(one).fontSize) * scale];
+    }).filter(([, size]) => size < 12));
+  assert.deepEqual(small, []);
+  await close(page);
+});
+
+// WCAG 2.2's relative luminance and contrast.
+const luminance = (rgb) => rgb.map((one) => one / 255)
+  .map((one) => (one <= 0.04045 ? one / 12.92 : ((one + 0.055) / 1.055) ** 2.4))
+  .reduce((sum, one, i) => sum + one * [0.2126, 0.7152, 0.0722][i], 0);
+const contrast = (a, b) => (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+
+for (const dark of [false, true]) {
+  test(`"not yet" and "not done here" are told apart in the ${dark ? 'dark' : 'light'}`, async () => {
+    const page = await openSheet(browser, spring, { dark });
+    const fills = await page.evaluate(() => ['soon', 'idle'].map((state) =>
+      getComputedStyle(document.querySelector(`.map-key .${state}`)).fill));
+    const [soon, idle] = fills.map((fill) => luminance(fill.match(/\d+/g).slice(0, 3).map(Number)));
+    assert.ok(contrast(soon, idle) >= 3, `${fills}: ${contrast(soon, idle).toFixed(2)}`);
+    await close(page);
+  });
+}
+
+test('two buttons move the hour by fifteen minutes', async () => {
+  const page = await openSheet(browser, spring, { width: 360, height: 740 });
+  await setHour(page, 12);
+  const clock = () => page.locator('#map-clock').innerText();
+  const before = await clock();
+  await page.locator('.map-steps button').last().click();
+  const minutes = (words) => Number(words.slice(0, 2)) * 60 + Number(words.slice(3));
+  assert.equal(minutes(await clock()) - minutes(before), 15);
+  await page.locator('.map-steps button').first().click();
+  assert.equal(await clock(), before);
   await close(page);
 });

@@ -1,7 +1,7 @@
 // What comes next, by the clock of the person looking at the page.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { close, demo, launch, makeSheet, openSheet } from './support.mjs';
+import { close, demo, launch, makeSheet, openSheet, plain } from './support.mjs';
 
 let browser;
 let sheet;
@@ -19,16 +19,16 @@ test('before a window it tells the minutes to go', async () => {
   const page = await openSheet(browser, sheet, { now: minutesAfter(opensFirst(), -5) });
   const box = page.locator('#next-up');
   assert.ok(await box.isVisible());
-  assert.match(await box.innerText(), /in 5 min at .*pad: broom opens/);
+  assert.match(plain(await box.innerText()), /in 5 min at .*pad: broom opens/);
   await close(page);
 });
 
 test('the minutes run down, and then the next comes up', async () => {
   const page = await openSheet(browser, sheet, { now: minutesAfter(opensFirst(), -5) });
   await page.clock.runFor(2 * 60 * 1000);
-  assert.match(await page.locator('#next-up').innerText(), /in 3 min at .*pad: broom opens/);
+  assert.match(plain(await page.locator('#next-up').innerText()), /in 3 min at .*pad: broom opens/);
   await page.clock.runFor(4 * 60 * 1000);
-  assert.doesNotMatch(await page.locator('#next-up').innerText(), /pad: broom opens/);
+  assert.doesNotMatch(plain(await page.locator('#next-up').innerText()), /pad: broom opens/);
   await close(page);
 });
 
@@ -58,7 +58,7 @@ async function placesOf(page) {
   });
 }
 
-for (const [clock, width] of [['08:30', 1280], ['11:05', 360], ['18:11', 768]]) {
+for (const [clock, width] of [['08:30', 1280], ['11:05', 800], ['18:11', 768]]) {
   test(`the now line stands at ${clock}, ${width} px`, async () => {
     const now = Date.parse(`2026-05-14T${clock}:00-05:00`);
     const page = await openSheet(browser, sheet, { now, width });
@@ -98,4 +98,44 @@ test('the line moves on, and is gone outside the day', async () => {
     assert.equal((await placesOf(other)).shown, false, now);
     await close(other);
   }
+});
+
+// The agenda holds every work; while one is open, the box says so and for how long.
+test('what is open now stands first, with the minutes left', async () => {
+  const pad = sheet.json.zones[2];
+  const broom = pad.windows.find((w) => w.operation === 'broom');
+  const page = await openSheet(browser, sheet, { now: minutesAfter(broom.closes, -18), width: 360 });
+  const words = plain(await page.locator('#next-up').innerText());
+  assert.match(words, /^Open now:/);
+  assert.match(words, /broom pad, 18 min left/);
+  assert.ok(words.indexOf('broom pad') < words.indexOf('Next up'));
+  await page.clock.runFor(18 * 60 * 1000);
+  assert.doesNotMatch(plain(await page.locator('#next-up').innerText()), /broom pad/);
+  await close(page);
+});
+
+test('every work of every zone is in the timeline', async () => {
+  const page = await openSheet(browser, sheet);
+  const items = (await page.locator('#agenda li').allInnerTexts()).map(plain);
+  for (const zone of sheet.json.zones) {
+    for (const part of zone.parts.length ? zone.parts : [zone]) {
+      for (const { opens } of part.windows.filter((w) => w.opens && w.closes && w.closes > w.opens
+        && ['first_edge', 'release', 'texture', 'stamp', 'float', 'broom', 'detail_edge'].includes(w.operation))) {
+        assert.ok(items.some((item) => item.startsWith(opens.slice(11, 16)) && item.includes(zone.name)
+          && / opens until /.test(item)), `${zone.name} ${opens}: ${items.join(' | ')}`);
+      }
+    }
+  }
+  await close(page);
+});
+
+test('what is past folds away', async () => {
+  const page = await openSheet(browser, sheet, { now: opensFirst(), width: 360 });
+  const all = sheet.json;
+  assert.ok(await page.locator('.earlier li').count() > 0);
+  const latest = await page.locator('.earlier li').evaluateAll((items) => Math.max(...items.map((item) =>
+    Math.max(...[...item.querySelectorAll('time')].map((time) => Date.parse(time.dateTime))))));
+  assert.ok(latest <= Date.parse(opensFirst()), all.job.name);
+  assert.equal(await page.locator('.earlier li').first().isVisible(), false);
+  await close(page);
 });

@@ -17,15 +17,15 @@ namespace {
 // Dimensions of the drawing, in its own units (ours).
 constexpr double width = 486.0;
 constexpr double plot_height = 250.0;
-constexpr double left = 58.0;
-constexpr double right_margin = 104.0;
+constexpr double left = 68.0;
+constexpr double right_margin = 124.0;
 constexpr double top = 14.0;
-constexpr double foot = 34.0;
+constexpr double foot = 38.0;
 constexpr double bar_row = 26.0;
-constexpr double type_size = 16.0;  ///< on the smallest screen
+constexpr double type_size = 19.0;  ///< on the smallest screen: 12 px there
 constexpr std::size_t max_name_columns = 10;
 constexpr std::size_t max_value_ticks = 6;
-constexpr double max_hour_labels = 6.0;
+constexpr double max_hour_labels = 4.5;
 constexpr double bracket_step = 9.0;
 constexpr double min_band = 3.0;
 

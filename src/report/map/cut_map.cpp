@@ -12,7 +12,7 @@ namespace {
 
 /// Where along the cut its number may be, as fractions of its length; the middle first.
 constexpr std::array<double, 5> number_places{0.5, 0.3, 0.7, 0.12, 0.88};
-constexpr double disc_radius = 21.0;
+constexpr double disc_radius = 27.0;
 
 Point along(const Joint& joint, double fraction) {
   return {joint.from.x_m + (joint.to.x_m - joint.from.x_m) * fraction,

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
-#include <numbers>
 #include <optional>
 
 #include <fmt/format.h>
@@ -21,10 +19,7 @@ namespace {
 // Dimensions of the drawing, in its own units (ours).
 constexpr double wall_width = 10.0;
 constexpr double label_gap = 6.0;
-constexpr double search_step = 14.0;
-constexpr int search_rings = 44;
-/// If there are more zones than this, they are labelled by number.
-constexpr std::size_t max_names = 12;
+constexpr double search_step = 10.0;
 /// The scale bar is about this fraction of the drawing's width.
 constexpr double scale_bar_fraction = 0.25;
 
@@ -51,24 +46,35 @@ Element label(const LabelBox& box, std::string_view text, std::string_view kind)
   return element;
 }
 
-/// Whether any concrete is under the box.
-bool on_concrete(const LabelBox& box, const std::vector<Outline>& drawn) {
-  constexpr int steps = 6;
-  for (int i = 0; i <= steps; ++i) {
-    for (int j = 0; j <= 2; ++j) {
-      const Point p{box.x + box.width * (static_cast<double>(i) / steps - 0.5),
-                    box.y + box.height * (static_cast<double>(j) / 2.0 - 0.5)};
-      for (const Outline& outline : drawn) {
-        if (contains(outline, p)) return true;
-      }
-    }
-  }
-  return false;
+/// The space of a zone's name, which is bold.
+LabelBox name_box(double x, double y, std::string_view words) {
+  constexpr double bold = 1.25;
+  LabelBox box = label_box(x, y, words, map_type_size);
+  box.width *= bold;
+  return box;
 }
 
-bool is_inside(const LabelBox& box, const PlanView& view) {
-  return box.x - box.width / 2.0 > 0.0 && box.x + box.width / 2.0 < view.width() &&
-         box.y - box.height / 2.0 > 0.0 && box.y + box.height / 2.0 < view.plan_height();
+/// Whether all of the box is inside the outline.
+bool is_within(const LabelBox& box, const Outline& outline) {
+  constexpr int steps = 8;
+  for (int i = 0; i <= steps; ++i) {
+    for (int j = 0; j <= 4; ++j) {
+      const Point p{box.x + box.width * (static_cast<double>(i) / steps - 0.5),
+                    box.y + box.height * (static_cast<double>(j) / 4.0 - 0.5)};
+      if (!contains(outline, p)) return false;
+    }
+  }
+  return true;
+}
+
+/// "A" to "Z", then "AA": letters, so that they are not taken for the numbers of cuts.
+std::string letters_of(std::size_t index) {
+  constexpr std::size_t letter_count = 26;
+  std::string letters;
+  for (std::size_t rest = index + 1; rest > 0; rest = (rest - 1) / letter_count) {
+    letters.insert(letters.begin(), static_cast<char>('A' + (rest - 1) % letter_count));
+  }
+  return letters;
 }
 
 Element clip_path(std::string_view id, std::string_view data) {
@@ -97,11 +103,7 @@ MapGround::MapGround(const Job& job, const PlanView& view) : job_(job), view_(vi
   edges_ = edges().str();
 }
 
-bool MapGround::is_numbered() const { return job_.zones.size() > max_names; }
-
-std::string MapGround::label_of(std::size_t zone) const {
-  return is_numbered() ? fmt::format("{}", zone + 1) : job_.zones[zone].name;
-}
+std::string MapGround::label_of(std::size_t zone) const { return words_[zone]; }
 
 std::string MapGround::definitions() const {
   Element defs("defs");
@@ -182,53 +184,67 @@ Element MapGround::tree(const Obstacle& obstacle) {
 }
 
 void MapGround::place_names() {
-  for (std::size_t i = 0; i < job_.zones.size(); ++i) {
-    names_.push_back(place_name(i));
-    labels_.take(names_.back());
-  }
+  for (std::size_t i = 0; i < job_.zones.size(); ++i) place_name(i);
 }
 
-/// In the zone's north-west corner, if the concrete reaches into it.
-LabelBox MapGround::corner_of(std::size_t zone, LabelBox home) const {
-  Point corner{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
-  for (const Point& p : job_.zones[zone].outline) {
-    corner = {std::min(corner.x_m, p.x_m), std::max(corner.y_m, p.y_m)};
-  }
-  LabelBox box = home;
-  box.x = view_.x(corner.x_m) + box.width / 2.0 + label_gap;
-  box.y = view_.y(corner.y_m) + box.height / 2.0 + label_gap;
-  Outline drawn;
-  for (const Point& p : job_.zones[zone].outline) {
-    drawn.push_back({view_.x(p.x_m), view_.y(p.y_m)});
-  }
-  return contains(drawn, {box.x, box.y}) ? box : home;
+Outline MapGround::drawn(std::size_t zone) const {
+  Outline outline;
+  for (const Point& p : job_.zones[zone].outline)
+    outline.push_back({view_.x(p.x_m), view_.y(p.y_m)});
+  return outline;
 }
 
-/// As close to the zone as possible without covering concrete or other labels; else on the zone.
-LabelBox MapGround::place_name(std::size_t zone) const {
+/// The free place inside the zone that is nearest to its middle; none if the words do not fit in.
+std::optional<LabelBox> MapGround::place_inside(std::size_t zone, std::string_view words) const {
   const Point anchor = anchor_of(job_.zones[zone]);
-  const LabelBox home =
-      label_box(view_.x(anchor.x_m), view_.y(anchor.y_m), label_of(zone), map_type_size);
-  if (is_numbered()) return corner_of(zone, home);
-  std::vector<Outline> drawn;
-  for (const Zone& other : job_.zones) {
-    Outline outline;
-    for (const Point& p : other.outline) outline.push_back({view_.x(p.x_m), view_.y(p.y_m)});
-    drawn.push_back(std::move(outline));
+  const LabelBox home = name_box(view_.x(anchor.x_m), view_.y(anchor.y_m), words);
+  const Outline outline = drawn(zone);
+  Point low = outline.front();
+  Point high = low;
+  for (const Point& p : outline) {
+    low = {std::min(low.x_m, p.x_m), std::min(low.y_m, p.y_m)};
+    high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
   }
-  constexpr int directions = 16;
-  for (int ring = 1; ring <= search_rings; ++ring) {
-    for (int k = 0; k < directions; ++k) {
-      // Start straight up, then alternate to either side.
-      const int turn = (k + 1) / 2 * (k % 2 == 0 ? 1 : -1);
-      const double angle = 2.0 * std::numbers::pi * turn / directions;
-      LabelBox box = home;
-      box.x += ring * search_step * std::sin(angle);
-      box.y -= ring * search_step * std::cos(angle);
-      if (is_inside(box, view_) && labels_.is_free(box) && !on_concrete(box, drawn)) return box;
-    }
+  std::optional<LabelBox> best;
+  const auto away = [&home](const LabelBox& box) {
+    return std::hypot(box.x - home.x, box.y - home.y);
+  };
+  const auto consider = [&](double x, double y) {
+    LabelBox box = home;
+    box.x = x;
+    box.y = y;
+    if (best && away(box) >= away(*best)) return;
+    if (is_within(box, outline) && labels_.is_free(box)) best = box;
+  };
+  consider(home.x, home.y);
+  for (double y = low.y_m + home.height / 2.0; y <= high.y_m; y += search_step) {
+    for (double x = low.x_m + home.width / 2.0; x <= high.x_m; x += search_step) consider(x, y);
   }
-  return home;
+  return best;
+}
+
+/// The name inside its zone, or a letter there if the name does not fit, which the key explains.
+void MapGround::place_name(std::size_t zone) {
+  const std::string& name = job_.zones[zone].name;
+  const std::string letter = letters_of(zone);
+  const Point anchor = anchor_of(job_.zones[zone]);
+  const auto inside = place_inside(zone, name);
+  const auto placed = inside ? inside : place_inside(zone, letter);
+  names_.push_back(placed.value_or(name_box(view_.x(anchor.x_m), view_.y(anchor.y_m), letter)));
+  words_.push_back(inside ? name : letter);
+  labels_.take(names_.back());
+}
+
+Element MapGround::key() const {
+  Element list("ul");
+  list.set("class", "map-names");
+  for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+    if (words_[i] == job_.zones[i].name) continue;
+    Element item("li");
+    item.add(Element("b").text(words_[i])).text(" ").add(Element("bdi").text(job_.zones[i].name));
+    list.add(item);
+  }
+  return list.empty() ? Element("span") : list;
 }
 
 Element MapGround::edges() {

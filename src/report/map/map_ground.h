@@ -1,6 +1,8 @@
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "plan_view.h"
@@ -21,8 +23,10 @@ class MapGround {
   std::string definitions() const;
   /// Where the zones' names and the other labels are.
   const LabelPlaces& labels() const { return labels_; }
-  /// The zone's name, or its number in the job if there are too many zones for names.
+  /// What stands in the zone: its name, or a letter if the name does not fit in.
   std::string label_of(std::size_t zone) const;
+  /// The names of the zones that have a letter, as a list; an empty element if there are none.
+  Element key() const;
 
   /// Ids for `clip-path`: the whole of a zone, its field, its border strip.
   static std::string whole_id(std::size_t zone);
@@ -34,9 +38,9 @@ class MapGround {
   Element ground();
   Element edges();
   void place_names();
-  LabelBox place_name(std::size_t zone) const;
-  bool is_numbered() const;
-  LabelBox corner_of(std::size_t zone, LabelBox home) const;
+  void place_name(std::size_t zone);
+  std::optional<LabelBox> place_inside(std::size_t zone, std::string_view words) const;
+  Outline drawn(std::size_t zone) const;
   Element obstacle(const Obstacle& obstacle);
   Element wall(const Obstacle& obstacle);
   Element tree(const Obstacle& obstacle);
@@ -47,6 +51,7 @@ class MapGround {
   const PlanView& view_;
   LabelPlaces labels_;
   std::vector<LabelBox> names_;
+  std::vector<std::string> words_;  ///< of each zone: its name, or its letter
   std::string ground_;
   std::string edges_;
 };
@@ -54,6 +59,7 @@ class MapGround {
 /// A reference to a part of the definitions: `<use href="#id"/>`.
 Element use_of(std::string_view id);
 
-inline constexpr double map_type_size = 32.0;  ///< on the smallest screen, in drawing units
+inline constexpr double map_type_size =
+    42.0;  ///< on the smallest screen, in drawing units: 13 px there
 
 }  // namespace slabtide

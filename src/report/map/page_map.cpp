@@ -69,7 +69,9 @@ class PageMap {
     Element all("div");
     all.set("class", "map-times");
     for (const MapChoice& choice : choices_) all.add(figure(choice));
-    return all;
+    Element fold("details");
+    fold.set("class", "fold");
+    return fold.add(Element("summary").add(Element("span").text("Maps of the times"))).add(all);
   }
 
   Element figure(const MapChoice& choice) const {
@@ -81,6 +83,7 @@ class PageMap {
     const std::string title =
         fmt::format("Plan of the site, coloured by when it is ready: {}", choice.words);
     figure.add(map_picture(choice, scale, zones_, ground_, view_, facts_, title));
+    figure.add(ground_.key());
     if (!scale.empty()) figure.add(time_legend(scale, facts_));
     figure.add(Element("figcaption").text(caption(choice, scale)));
     return figure.add(table(choice));
@@ -169,9 +172,22 @@ class PageMap {
     Element figure("figure");
     figure.set("class", "map-figure map-hour").mark("hidden");
     figure.add(Element("h3").text("At this time"));
-    figure.add(hour_picture(hours_, zones_, view_, facts_)).add(label).add(slider).add(key());
+    figure.add(hour_picture(hours_, zones_, view_, facts_)).add(ground_.key());
+    figure.add(steps(label)).add(slider).add(key());
     Element caption("figcaption");
     return figure.add(caption.set("id", "map-says").set("aria-live", "polite"));
+  }
+
+  /// The hour between two buttons that move it by a quarter hour.
+  static Element steps(const Element& label) {
+    const auto button = [](const char* step, const char* words) {
+      Element made("button");
+      made.set("type", "button").set("data-step", step).text(words);
+      return made;
+    };
+    Element steps("div");
+    steps.set("class", "map-steps").add(button("-1", "− 15 min")).add(label);
+    return steps.add(button("1", "+ 15 min"));
   }
 
   /// The quarter hour in the middle of what the map shows when the page opens.

@@ -13,10 +13,21 @@ namespace slabtide {
 
 namespace {
 
-struct Event {
-  UtcTime at;
+/// A time and its pointer in the JSON.
+struct Told {
+  std::optional<UtcTime> at;
   std::string json;
-  std::string words;
+};
+
+/// What comes at a time. With `work` and `until` it is the opening of a window: "broom" may be done
+/// there from then until that time.
+struct Event {
+  Told from;
+  std::string where;  ///< empty for the whole job
+  std::string what;
+  std::string work = {};
+  Told until = {};
+  bool minor = false;  ///< not what a zone's finish is named for
 };
 
 class Agenda {
@@ -29,30 +40,42 @@ class Agenda {
       faces(zone);
       saw(zone);
     }
-    std::stable_sort(events_.begin(), events_.end(),
-                     [](const Event& a, const Event& b) { return a.at < b.at; });
+    // What a zone's finish is named for stands before the rest of the same minute.
+    std::stable_sort(events_.begin(), events_.end(), [](const Event& a, const Event& b) {
+      return a.from.at != b.from.at ? a.from.at < b.from.at : a.minor < b.minor;
+    });
   }
 
   View view() const {
     std::vector<View> events;
-    for (const Event& event : events_) {
-      events.push_back(time_view(event.json, event.at, facts_.job).put("what", event.words));
-    }
+    for (const Event& event : events_) events.push_back(event_view(event));
     View view;
-    return view.put("events", std::move(events));
+    return view.put("count", fmt::format("{}", events_.size())).put("events", std::move(events));
   }
 
  private:
-  void add(const std::optional<UtcTime>& at, std::string json, std::string words) {
-    if (at) events_.push_back({*at, std::move(json), std::move(words)});
+  void add(Event event) {
+    if (event.from.at) events_.push_back(std::move(event));
+  }
+
+  View event_view(const Event& event) const {
+    View view = time_view(event.from.json, event.from.at, facts_.job);
+    view.put("what", event.what).flag("minor", event.minor);
+    if (!event.where.empty()) view.put("place", View().put("where", event.where));
+    if (!event.work.empty()) view.put("window", View().put("work", event.work));
+    if (event.until.at) {
+      view.put("until", time_view(event.until.json, event.until.at, facts_.job));
+    }
+    return view;
   }
 
   void crew() {
     std::size_t shown = 0;  // the JSON leaves out those who are not needed
     for (const CrewMember& member : facts_.plan.crew.people) {
       if (member.visits.empty()) continue;
-      add(member.visits.front().arrives, pointer("/crew", shown, "arrives"),
-          member.name + " on site");
+      add({.from = {member.visits.front().arrives, pointer("/crew", shown, "arrives")},
+           .where = {},
+           .what = member.name + " on site"});
       ++shown;
     }
   }
@@ -60,29 +83,41 @@ class Agenda {
   void trucks() {
     const std::vector<Load>& loads = facts_.run.order.loads;
     for (std::size_t i = 0; i < loads.size(); ++i) {
-      add(loads[i].arrives, pointer("/trucks", i, "arrives"),
-          fmt::format("load {} on site", loads[i].number));
+      add({.from = {loads[i].arrives, pointer("/trucks", i, "arrives")},
+           .where = {},
+           .what = fmt::format("load {} on site", loads[i].number)});
     }
   }
 
   void work(const ShownPart& part) {
-    const Operation main = main_operation(part.finish);
-    const ShownWindow shown = window_of(part, main);
-    if (shown.window == nullptr || !can_be_done(*shown.window)) return;
     const std::string where = place_words(part, facts_.job);
-    add(shown.window->opens, shown.at("opens"),
-        fmt::format("{}: {} opens", where, operation_words(main)));
-    add(shown.window->closes, shown.at("closes"),
-        fmt::format("{}: last call to {}", where, operation_words(main)));
+    for (const Operation operation : operations_of(part.finish)) {
+      const ShownWindow shown = window_of(part, operation);
+      if (shown.window == nullptr || !can_be_done(*shown.window)) continue;
+      const std::string words(operation_words(operation));
+      const Told closes{shown.window->closes, shown.at("closes")};
+      const bool minor = operation != main_operation(part.finish);
+      add({.from = {shown.window->opens, shown.at("opens")},
+           .where = where,
+           .what = words + " opens",
+           .work = words,
+           .until = closes,
+           .minor = minor});
+      if (!minor) add({.from = closes, .where = where, .what = "last call to " + words});
+    }
   }
 
   void faces(std::size_t zone) {
     const ZonePlan& plan = facts_.plan.zones[zone];
     for (std::size_t i = 0; i < plan.faces.size(); ++i) {
       const std::string json = pointer(pointer("/zones", zone, "faces"), i, "windows/0/");
-      const std::string words =
-          fmt::format("{}, {}: strip the form", plan.name, plan.faces[i].name);
-      if (can_be_done(plan.faces[i].strip)) add(plan.faces[i].strip.opens, json + "opens", words);
+      const OperationWindow& strip = plan.faces[i].strip;
+      if (!can_be_done(strip)) continue;
+      add({.from = {strip.opens, json + "opens"},
+           .where = fmt::format("{}, {}", plan.name, plan.faces[i].name),
+           .what = "strip the form",
+           .work = "strip the form",
+           .until = {strip.closes, json + "closes"}});
     }
   }
 
@@ -92,13 +127,17 @@ class Agenda {
     const std::string name = facts_.job.zones[zone].name;
     const std::string json = pointer("/zones", zone, "joints") + "/sawing/";
     if (!sawing->in_time) {
-      add(sawing->due, json + "due",
-          fmt::format("{}: cracks likely, {}", name, instead_of_saw_words(facts_, zone)));
+      add({.from = {sawing->due, json + "due"},
+           .where = name,
+           .what = "cracks likely, " + instead_of_saw_words(facts_, zone)});
       return;
     }
-    add(sawing->starts, json + "starts",
-        fmt::format("{}: start the {}", name, saw_words(sawing->kind)));
-    add(sawing->due, json + "due", fmt::format("{}: first cut must be in", name));
+    add({.from = {sawing->starts, json + "starts"},
+         .where = name,
+         .what = "start the " + saw_words(sawing->kind),
+         .work = saw_words(sawing->kind),
+         .until = {sawing->due, json + "due"}});
+    add({.from = {sawing->due, json + "due"}, .where = name, .what = "first cut must be in"});
   }
 
   const PlannedPour& facts_;

@@ -1,5 +1,7 @@
 #include "page_bands.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "job/geometry/placing_sequence.h"
@@ -113,7 +115,9 @@ class Bands {
     const ZonePlan& plan = facts_.plan.zones[zone];
     add_heading(inner, plan.name, finish_words(facts_.job.zones[zone].finish));
     for (const ShownPart& part : parts_of(facts_, zone)) add_part(inner, part);
-    add_lanes(inner, plan.name, zone_bands(zone), {}, {});
+    // Forms and saw are for all of the zone: under a part they would read as the part's.
+    const bool in_parts = parts_of(facts_, zone).size() > 1;
+    add_lanes(inner, plan.name, zone_bands(zone), in_parts ? "all of it: forms and saw" : "", {});
   }
 
   void add_part(Element& inner, const ShownPart& part) const {
@@ -188,9 +192,33 @@ class Bands {
     const CrewPlan& crew = facts_.plan.crew;
     if (crew.people.empty()) return;
     add_heading(inner, "Crew", "on site, and at work");
+    inner.add(crew_key());
     for (const CrewMember& member : crew.people) {
       if (!member.visits.empty()) add_member(inner, member);
     }
+  }
+
+  /// What the blocks' colours mean: each kind of task there is, once.
+  Element crew_key() const {
+    const CrewPlan& crew = facts_.plan.crew;
+    std::vector<TaskKind> kinds;
+    for (const auto& task : crew.tasks) {
+      if (std::find(kinds.begin(), kinds.end(), task.kind) == kinds.end()) {
+        kinds.push_back(task.kind);
+      }
+    }
+    Element list("ul");
+    list.set("class", "crew-key").set("aria-label", "Key to the crew's blocks");
+    for (const TaskKind kind : kinds) {
+      Element swatch("svg");
+      swatch.set("viewBox", "0 0 20 14").set("aria-hidden", "true");
+      swatch.add(Element("rect")
+                     .set("class", fmt::format("block op-{}", task_kind_id(kind)))
+                     .set("width", 20.0)
+                     .set("height", 14.0));
+      list.add(Element("li").add(swatch).text(" ").text(task_kind_words(kind)));
+    }
+    return list;
   }
 
   void add_member(Element& inner, const CrewMember& member) const {

@@ -7,6 +7,7 @@
 #include "job/model/wording.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/words/told_cautions.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
 
@@ -19,14 +20,38 @@ std::string_view level_words(CautionLevel level) {
   return words[static_cast<std::size_t>(level)];
 }
 
-View caution_view(const Caution& caution, std::size_t index, const Job& job) {
+/// More than these nobody reads (ours); the rest is folded away.
+constexpr std::size_t max_told = 7;
+
+/// Each of the cautions that are told as one, in its own words.
+std::vector<View> place_views(const ToldCaution& told, const std::vector<Caution>& cautions,
+                              const Job& job) {
+  std::vector<View> views;
+  for (const std::size_t index : told.indexes) {
+    View view = time_view(pointer("/cautions", index, "at"), cautions[index].at, job);
+    views.push_back(view.put("place", cautions[index].zone)
+                        .put("place_json", pointer("/cautions", index, "text"))
+                        .put("says", cautions[index].text));
+  }
+  return views;
+}
+
+View caution_view(const ToldCaution& told, const std::vector<Caution>& cautions, const Job& job) {
+  const Caution& caution = *told.first;
+  const std::size_t index = told.indexes.front();
   View view = time_view(pointer("/cautions", index, "at"), caution.at, job);
   view.put("level", caution_level_id(caution.level))
       .put("level_words", level_words(caution.level))
-      .put("text_json", pointer("/cautions", index, "text"))
-      .put("text", caution.text)
+      .put("text", told.text)
       .put("source", caution.source);
-  if (!caution.zone.empty()) view.put("about", View().put("zone", caution.zone));
+  if (told.merged()) {
+    View each;
+    each.put("count", fmt::format("{}", told.indexes.size()));
+    view.put("each", each.put("places", place_views(told, cautions, job)));
+  } else {
+    view.put("same", View().put("text_json", pointer("/cautions", index, "text")));
+  }
+  if (!told.zone.empty()) view.put("about", View().put("zone", told.zone));
   return view;
 }
 
@@ -112,11 +137,17 @@ std::vector<View> sun_views(const PlannedPour& facts) {
 
 View cautions_view(const PlannedPour& facts) {
   std::vector<View> cautions;
-  for (std::size_t i = 0; i < facts.plan.cautions.size(); ++i) {
-    cautions.push_back(caution_view(facts.plan.cautions[i], i, facts.job));
+  std::vector<View> others;
+  for (const ToldCaution& told : told_cautions(facts.plan.cautions, facts.job)) {
+    const bool is_read = told.first->level != CautionLevel::note && cautions.size() < max_told;
+    (is_read ? cautions : others).push_back(caution_view(told, facts.plan.cautions, facts.job));
   }
   View view;
-  return view.put("cautions", std::move(cautions));
+  if (!cautions.empty()) view.put("first", View().put("cautions", std::move(cautions)));
+  if (others.empty()) return view;
+  View rest;
+  rest.put("count", fmt::format("{}", others.size())).put("cautions", std::move(others));
+  return view.put("rest", std::move(rest));
 }
 
 View sources_view(const PlannedPour& facts) {

@@ -278,12 +278,12 @@ std::string page_charts(const PlannedPour& facts) {
     const std::size_t last = std::min(first + line_class_count, order.size());
     const std::vector<std::size_t> zones(order.begin() + static_cast<std::ptrdiff_t>(first),
                                          order.begin() + static_cast<std::ptrdiff_t>(last));
-    const Element charts = ZoneCharts(zones, facts).all();
-    if (order.size() <= line_class_count) return section.add(charts).str();
     Element details("details");
-    if (first == 0) details.mark("open");
-    details.add(Element("summary").text(group_words(zones, facts.job)));
-    section.add(details.add(charts));
+    if (first == 0) details.set("class", "fold");
+    const bool all_in_one = order.size() <= line_class_count;
+    details.add(Element("summary").text(all_in_one ? "Drying, stiffness, temperature"
+                                                   : group_words(zones, facts.job)));
+    section.add(details.add(ZoneCharts(zones, facts).all()));
   }
   return section.str();
 }

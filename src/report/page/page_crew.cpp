@@ -121,7 +121,9 @@ class CrewPage {
       visits.push_back(visit.put("tasks", std::move(tasks)));
     }
     View view;
-    return view.put("name", member.name).put("visits", std::move(visits));
+    return view.put("name", member.name)
+        .put("first_visit", time_view(json + "/arrives", member.visits.front().arrives, job_))
+        .put("visits", std::move(visits));
   }
 
   View one_task(std::size_t task, int who, const std::string& json) const {

@@ -24,7 +24,7 @@ struct KeyTime {
   std::string what;
   std::string where;
   std::optional<TimeBand> band;
-  std::string band_json;
+  std::string band_json = {};  ///< if it is not beside the time in the JSON
 };
 
 View key_time_view(const KeyTime& key, const Job& job) {
@@ -33,7 +33,8 @@ View key_time_view(const KeyTime& key, const Job& job) {
   return view.put("what", key.what)
       .flag("other_day", day_clock(*key.at, job) != clock_time(*key.at, zone))
       .put("where", key.where)
-      .put("band", band_views(key.band_json, key.band, job));
+      .put("band",
+           band_views(key.band_json.empty() ? key.json + "_band" : key.band_json, key.band, job));
 }
 
 /// The first main window to open or, with `last`, the last to close.
@@ -62,19 +63,22 @@ KeyTime first_cut(const PlannedPour& facts) {
   const auto zone = zone_due_first(facts.plan.cuts);
   if (!zone) return found;
   const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
-  found.at = sawing.due;
-  found.json = pointer("/zones", *zone, "joints") + "/sawing/due";
-  found.what = sawing.in_time ? "First cut done by" : "Cracks likely from";
-  found.where =
-      fmt::format("{}, {}", facts.job.zones[*zone].name,
-                  sawing.in_time ? saw_words(sawing.kind) : instead_of_saw_words(facts, *zone));
+  const std::string how =
+      sawing.in_time ? saw_words(sawing.kind) : instead_of_saw_words(facts, *zone);
+  std::optional<TimeBand> band;
+  std::string band_json;
   const std::vector<SawPlan>& saws = facts.plan.zones[*zone].saws;
   for (std::size_t i = 0; i < saws.size(); ++i) {
     if (saws[i].kind != sawing.kind) continue;
-    found.band = saws[i].latest_band;
-    found.band_json = pointer(pointer("/zones", *zone, "saw_windows"), i) + "/latest_band";
+    band = saws[i].latest_band;
+    band_json = pointer(pointer("/zones", *zone, "saw_windows"), i, "latest_band");
   }
-  return found;
+  return {sawing.due,
+          pointer("/zones", *zone, "joints") + "/sawing/due",
+          sawing.in_time ? "First cut done by" : "Cracks likely from",
+          fmt::format("{}, {}", facts.job.zones[*zone].name, how),
+          band,
+          band_json};
 }
 
 /// If nothing has to be cut: when the first zone can be walked on.

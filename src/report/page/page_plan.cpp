@@ -39,6 +39,8 @@ std::string body_of(const PlannedPour& facts) {
       .put("map", page_map(facts))
       .put("charts", page_charts(facts))
       .put("saw", page_saw(facts))
+      .put("cuts", page_cuts(facts))
+      .flag("sawing", !facts.plan.cuts.cuts.empty())
       .put("cautions_list", cautions_view(facts))
       .put("order", order_view(facts))
       .put("sources", fill(embedded::page_sources_html(), sources_view(facts)));

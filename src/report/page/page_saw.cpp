@@ -42,9 +42,24 @@ std::string kind_words(SawKind kind) {
   return words;
 }
 
+/// A cell that on a phone, where the row is a card, says what it is.
+Element labelled(Element cell, std::string_view label) { return cell.set("data-label", label); }
+
+Element cards() {
+  Element table("table");
+  return table.set("class", "cards");
+}
+
+Element folded(const std::string& summary, const Element& content) {
+  Element details("details");
+  details.set("class", "fold").add(Element("summary").add(Element("span").text(summary)));
+  return details.add(content);
+}
+
 class PageSaw {
  public:
-  explicit PageSaw(const PlannedPour& facts) : facts_(facts), view_(facts.job) {
+  explicit PageSaw(const PlannedPour& facts)
+      : facts_(facts), view_(facts.job), ground_(facts.job, view_) {
     for (const SawShift& shift : facts.plan.cuts.shifts) {
       if (shift.on_hand || facts.job.pour.saws.empty()) kinds_.push_back(shift.kind);
     }
@@ -54,10 +69,25 @@ class PageSaw {
     Element section("section");
     section.set("class", "figures").set("id", "saw").set("aria-labelledby", "saw-title");
     section.add(Element("h2").set("id", "saw-title").text("The saw")).add(choices());
+    Element link("a");
+    link.set("href", "#cuts").text("The cuts in order");
+    return section.add(Element("p").set("class", "to-cuts").add(link)).str();
+  }
+
+  /// The cuts on the plan and in order, and what asks for them.
+  std::string cuts() const {
+    Element section("section");
+    section.set("class", "figures").set("id", "cuts").set("aria-labelledby", "cuts-title");
+    section.add(Element("h2").set("id", "cuts-title").text("The cuts"));
     Element maps("div");
     maps.set("class", "charts");
-    for (const SawKind kind : kinds_) maps.add(shift_figure(facts_.plan.cuts.shift(kind)));
-    return section.add(maps).add(risks()).str();
+    for (const SawKind kind : kinds_) {
+      maps.add(folded(kind_words(kind) + ": the cuts in order",
+                      shift_figure(facts_.plan.cuts.shift(kind))));
+    }
+    return section.add(maps)
+        .add(folded("Crack risk, and when each zone must be cut", risks()))
+        .str();
   }
 
  private:
@@ -67,7 +97,7 @@ class PageSaw {
     list.set("class", "saw-choices");
     for (const std::size_t zone : zones_in_order(facts_.job)) {
       Element item("li");
-      item.add(Element("b").text(facts_.job.zones[zone].name)).text(": ");
+      item.add(Element("b").add(Element("bdi").text(facts_.job.zones[zone].name))).text(": ");
       Element words("span");
       words.set("data-json", fmt::format("/zones/{}/joints/says", zone));
       list.add(item.add(words.text(joint_choice_words(facts_, zone))));
@@ -81,7 +111,7 @@ class PageSaw {
     figure.add(Element("h3").text(name));
     figure.add(cut_map(shift, view_, facts_,
                        fmt::format("{}: the cuts on the plan, numbered in order", name)));
-    figure.add(Element("figcaption").text(caption(shift)));
+    figure.add(ground_.key()).add(Element("figcaption").text(caption(shift)));
     return figure.add(scrolling(table(shift), fmt::format("{}: the cuts in order", name)));
   }
 
@@ -113,7 +143,7 @@ class PageSaw {
     for (std::size_t i = 0; i < shift.cuts.size(); ++i) {
       body.add(row(shift.cuts[i], i + 1, pointer("/saw", first + i)));
     }
-    Element table("table");
+    Element table = cards();
     return table.add(table_head({"no.", "zone", "start", "in by", "long", "deep", "why"}))
         .add(body);
   }
@@ -123,16 +153,19 @@ class PageSaw {
     const UnitSystem units = facts_.job.units;
     Element row("tr");
     row.add(row_head(std::to_string(number)));
-    row.add(Element("td").text(facts_.job.zones[planned.zone].name));
-    row.add(markup_cell(page_time(json + "/starts", sawn.starts, facts_.job)));
+    row.add(labelled(Element("td"), "zone")
+                .add(Element("bdi").text(facts_.job.zones[planned.zone].name)));
+    row.add(labelled(markup_cell(page_time(json + "/starts", sawn.starts, facts_.job)), "start"));
     std::string due = page_time(json + "/latest", planned.latest, facts_.job);
     if (sawn.late) due += " <strong>too late</strong>";
-    row.add(markup_cell(due));
-    row.add(markup_cell(exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
-                                     length_words(planned.cut.length_m, units))));
-    row.add(markup_cell(
-        exact_figure(json + "/depth_m", sawn.depth_m, thickness_words(sawn.depth_m, units))));
-    return row.add(Element("td").text(cut_reason_words(planned.cut.reason)));
+    row.add(labelled(markup_cell(due), "in by"));
+    row.add(labelled(markup_cell(exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
+                                              length_words(planned.cut.length_m, units))),
+                     "long"));
+    row.add(labelled(markup_cell(exact_figure(json + "/depth_m", sawn.depth_m,
+                                              thickness_words(sawn.depth_m, units))),
+                     "deep"));
+    return row.add(labelled(Element("td"), "why").text(cut_reason_words(planned.cut.reason)));
   }
 
   /// The risk of a crack where left uncut, six zones a chart.
@@ -179,7 +212,7 @@ class PageSaw {
         body.add(limit_row(zone, saws[k], pointer(pointer("/zones", zone, "saw_windows"), k)));
       }
     }
-    Element table("table");
+    Element table = cards();
     table.add(table_head({"zone, saw", "from", "pull", "cooling", "in by"})).add(body);
     Element block("div");
     block.add(Element("h3").text("When each zone must be cut"));
@@ -192,14 +225,17 @@ class PageSaw {
                                          saw.kind == SawKind::wet ? "wet" : "early-entry");
     Element row("tr");
     row.add(row_head(name));
-    row.add(markup_cell(page_time(json + "/opens", saw.opens, job)));
-    row.add(markup_cell(page_time(json + "/stress_limit", saw.stress_limit, job)));
-    row.add(markup_cell(page_time(json + "/surface_limit", saw.surface_limit, job)));
-    return row.add(markup_cell(page_time(json + "/latest", saw.latest, job)));
+    row.add(labelled(markup_cell(page_time(json + "/opens", saw.opens, job)), "from"));
+    row.add(
+        labelled(markup_cell(page_time(json + "/stress_limit", saw.stress_limit, job)), "pull"));
+    row.add(labelled(markup_cell(page_time(json + "/surface_limit", saw.surface_limit, job)),
+                     "cooling"));
+    return row.add(labelled(markup_cell(page_time(json + "/latest", saw.latest, job)), "in by"));
   }
 
   const PlannedPour& facts_;
   PlanView view_;
+  MapGround ground_;
   std::vector<SawKind> kinds_;
 };
 
@@ -207,6 +243,10 @@ class PageSaw {
 
 std::string page_saw(const PlannedPour& facts) {
   return facts.plan.cuts.cuts.empty() ? std::string() : PageSaw(facts).section();
+}
+
+std::string page_cuts(const PlannedPour& facts) {
+  return facts.plan.cuts.cuts.empty() ? std::string() : PageSaw(facts).cuts();
 }
 
 }  // namespace slabtide

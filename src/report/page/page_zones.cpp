@@ -133,6 +133,14 @@ std::vector<View> later_views(const ShownPart& whole, const Job& job) {
   return views;
 }
 
+/// The work the zone's finish is named for, on all of the zone.
+std::vector<View> main_work_views(const ShownPart& whole, const Job& job) {
+  const Operation main = main_operation(whole.finish);
+  const ShownWindow shown = window_of(whole, main);
+  if (shown.window == nullptr) return {};
+  return {window_view(shown, operation_words(main), job)};
+}
+
 View placed_view(const ZonePlan& plan, const std::string& json, const Job& job) {
   View view;
   return view.put("start", time_view(json + "/placed/start", plan.placed.start, job))
@@ -159,6 +167,7 @@ View zone_view(const PlannedPour& facts, std::size_t zone) {
                                       thickness_words(described.thickness_m, job.units)))
       .put("placed", placed_view(plan, json, job))
       .put("parts", std::move(parts))
+      .put("main_work", main_work_views(whole, job))
       .put("faces", face_views(plan, json, job))
       .put("saws", saw_views(plan, json, job))
       .put("later_works", later_views(whole, job));

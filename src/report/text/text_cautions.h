@@ -9,7 +9,8 @@
 
 namespace slabtide {
 
-/// The cautions with their times, wrapped at 80 columns.
+/// The cautions with their times, those that ask for the same merged, the worst first, wrapped at
+/// 80 columns.
 std::string text_cautions(const std::vector<Caution>& cautions, const Job& job,
                           const TextStyle& style);
 

@@ -1,0 +1,92 @@
+#include "told_cautions.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+/// A caution says what is wrong and, after this, what to do about it.
+constexpr std::string_view between = ": ";
+
+std::string_view remedy_of(std::string_view text) {
+  const std::size_t at = text.find(between);
+  return at == std::string_view::npos ? std::string_view() : text.substr(at);
+}
+
+/// The text without its place and its numbers: what two cautions of one kind have in common.
+std::string kind_of(const Caution& caution) {
+  std::string kind = caution.text;
+  for (std::size_t at = kind.find(caution.zone); at != std::string::npos;
+       at = kind.find(caution.zone, at)) {
+    kind.erase(at, caution.zone.size());
+  }
+  std::erase_if(kind, [](char c) { return c >= '0' && c <= '9'; });
+  return kind;
+}
+
+/// Whether the same is to be done about both, only in another place or at another time.
+bool asks_the_same(const Caution& a, const Caution& b) {
+  return a.code == b.code && a.level == b.level && !a.zone.empty() && !b.zone.empty() &&
+         !remedy_of(a.text).empty() && kind_of(a) == kind_of(b);
+}
+
+std::string place_and_time(const Caution& caution, const Job& job) {
+  return caution.at ? fmt::format("{} {}", caution.zone, day_clock(*caution.at, job))
+                    : caution.zone;
+}
+
+/// The text of the first, with the others between what is wrong and what to do.
+std::string merged_text(const std::vector<const Caution*>& group, const Job& job) {
+  const std::string_view text = group.front()->text;
+  const std::string_view remedy = remedy_of(text);
+  std::string others;
+  for (const Caution* caution : group) {
+    if (caution == group.front()) continue;
+    const std::string place = place_and_time(*caution, job);
+    if (others.find(place) != std::string::npos) continue;
+    others += fmt::format("{}{}", others.empty() ? "" : ", ", place);
+  }
+  if (others.empty()) return std::string(text);
+  return fmt::format("{}; also {}{}", text.substr(0, text.size() - remedy.size()), others, remedy);
+}
+
+bool is_worse(const ToldCaution& a, const ToldCaution& b) {
+  if (a.first->level != b.first->level) return a.first->level > b.first->level;
+  return a.first->loss < b.first->loss;
+}
+
+}  // namespace
+
+std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job) {
+  std::vector<std::vector<const Caution*>> groups;
+  for (const Caution& caution : cautions) {
+    const auto same = std::find_if(groups.begin(), groups.end(), [&caution](const auto& group) {
+      return asks_the_same(*group.front(), caution);
+    });
+    if (same == groups.end()) {
+      groups.push_back({&caution});
+    } else {
+      same->push_back(&caution);
+    }
+  }
+  std::vector<ToldCaution> told;
+  for (const auto& group : groups) {
+    std::vector<std::size_t> indexes;
+    for (const Caution* one : group) {
+      indexes.push_back(static_cast<std::size_t>(one - cautions.data()));
+    }
+    const Caution* first = group.front();
+    told.push_back({std::move(indexes), first, first->zone, merged_text(group, job)});
+  }
+  std::stable_sort(told.begin(), told.end(), is_worse);
+  return told;
+}
+
+}  // namespace slabtide

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "slabtide/day/plan/caution.h"
+#include "slabtide/job/model/job.h"
+
+namespace slabtide {
+
+/// A caution as people read it: one entry for all places where the same is to be watched for.
+struct ToldCaution {
+  std::vector<std::size_t> indexes;  ///< of those merged in it, in the list of all cautions
+  const Caution* first = nullptr;
+  std::string zone;  ///< of the first; empty for the whole job
+  std::string text;  ///< the first's, with the other places and their times
+
+  bool merged() const { return indexes.size() > 1; }
+};
+
+/// The cautions that ask for the same, merged; the worst first: what stops the work before what
+/// wants care, a lost slab before a lost finish, then by time. `cautions` must outlive the result.
+std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job);
+
+}  // namespace slabtide

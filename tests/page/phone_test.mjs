@@ -1,0 +1,155 @@
+// A phone's page is crossed with a thumb: a bar of five at the bottom, the rest folded, with and
+// without script; elsewhere and on paper nothing is folded.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { close, demo, graveFindings, launch, makeSheet, openSheet, plain,
+         seeAs } from './support.mjs';
+
+const phone = { width: 360, height: 740 };
+const maxScreens = 8;
+const minTarget = 44;  // CSS px: Apple's and WCAG 2.5.5's target size
+let browser;
+let sheet;
+
+before(async () => {
+  browser = await launch();
+  sheet = makeSheet(demo('hot'));
+});
+after(() => browser.close());
+
+const heightOf = (page) => page.evaluate(() => document.documentElement.scrollHeight);
+const closedFolds = (page) => page.locator('details.fold').evaluateAll((all) =>
+  all.filter((one) => [...one.children].slice(1).every((child) => !child.checkVisibility())).length);
+
+for (const script of [true, false]) {
+  test(`the folded demo is at most ${maxScreens} screens, ${script ? 'with' : 'without'} script`, async () => {
+    const page = await openSheet(browser, sheet, { ...phone, script });
+    const screens = (await heightOf(page)) / phone.height;
+    assert.ok(screens <= maxScreens, `${screens.toFixed(1)} screens`);
+    assert.equal(await closedFolds(page), await page.locator('details.fold').count());
+    const fold = page.locator('article.zone details.fold').first();
+    await fold.locator('summary').click();
+    assert.ok(await fold.locator('table').first().isVisible());
+    await close(page);
+  });
+
+  test(`the bar leads to its five places, ${script ? 'with' : 'without'} script`, async () => {
+    const page = await openSheet(browser, sheet, { ...phone, script });
+    const bar = page.locator('nav.bar');
+    assert.deepEqual(await bar.locator('a').allInnerTexts(), ['Now', 'Map', 'Crew', 'Saw', 'Watch']);
+    for (const link of await bar.locator('a').all()) {
+      const box = await link.boundingBox();
+      assert.ok(box.height >= 56 && box.width >= minTarget && box.y + box.height <= phone.height);
+      await link.click();
+      const target = await page.locator(await link.getAttribute('href')).boundingBox();
+      assert.ok(target.y >= -1 && target.y < phone.height / 2, `${await link.innerText()}: ${target.y}`);
+    }
+    await close(page);
+  });
+}
+
+test('what is touched is at least 44 px high', async () => {
+  const page = await openSheet(browser, sheet, phone);
+  const small = await page.locator('summary:visible, nav.bar a, .map-choice label, .map-hour button, .map-hour input')
+    .evaluateAll((all, least) => all.map((one) => [one.textContent, one.getBoundingClientRect()])
+      .filter(([, box]) => box.height < least || box.width < least).map(([text, box]) => `${text} ${box.width}x${box.height}`),
+    minTarget);
+  assert.deepEqual(small, []);
+  await close(page);
+});
+
+test('on a screen and on paper nothing is folded and there is no bar', async () => {
+  for (const script of [true, false]) {
+    const page = await openSheet(browser, sheet, { width: 1280, script });
+    assert.equal(await closedFolds(page), 0);
+    assert.equal(await page.locator('nav.bar').isVisible(), false);
+    await seeAs(page, { width: 720, media: 'print' });
+    assert.equal(await closedFolds(page), 0, 'paper');
+    assert.equal(await page.locator('nav.bar').isVisible(), false);
+    await close(page);
+  }
+});
+
+test('axe-core finds nothing grave with all of it unfolded: light, dark, forced colours', async () => {
+  const page = await openSheet(browser, sheet, phone);
+  for (const look of [{ colorScheme: 'light' }, { colorScheme: 'dark' }, { forcedColors: 'active' }]) {
+    await page.emulateMedia(look);
+    assert.deepEqual(await graveFindings(page), [], `folded ${JSON.stringify(look)}`);
+    await page.evaluate(() => document.querySelectorAll('details.fold').forEach((one) => { one.open = true; }));
+    assert.deepEqual(await graveFindings(page), [], JSON.stringify(look));
+  }
+  await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none' });
+  await close(page);
+});
+
+test('text follows the browser\'s size: at 200 % nothing scrolls sideways', async () => {
+  // A bigger size set in the browser is a bigger initial font size.
+  const page = await openSheet(browser, sheet, phone);
+  const sizes = () => page.evaluate(() => parseFloat(getComputedStyle(document.body).fontSize));
+  const devTools = await page.context().newCDPSession(page);
+  const usual = await sizes();
+  await devTools.send('Page.enable');
+  await devTools.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
+  await page.reload();
+  assert.ok(Math.abs((await sizes()) / usual - 2) < 0.01, `${await sizes()} after ${usual}`);
+  await page.evaluate(() => document.querySelectorAll('details').forEach((one) => { one.open = true; }));
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  assert.ok(wide <= phone.width, `${wide} px wide`);
+  const bar = await page.locator('nav.bar').evaluate((one) => [...one.children].some((link) =>
+    link.scrollWidth > link.clientWidth));
+  assert.equal(bar, false, 'the words of the bar fit');
+  await devTools.send('Page.setFontSizes', { fontSizes: { standard: 16, fixed: 13 } });
+  await close(page);
+});
+
+// Every caution of the JSON is told, in its own words or with its zone and time beside others of
+// its kind, and what may be lost stands before what costs less.
+test('cautions are told once a kind, the worst first, and at most seven at first sight', async () => {
+  const page = await openSheet(browser, sheet, { width: 1280 });
+  const told = await page.locator('#watch ~ .cautions > li > .text').allTextContents();
+  const all = (await page.locator('.cautions > li > .text').allTextContents()).map(plain);
+  assert.ok(told.length <= 7);
+  assert.ok(all.length < sheet.json.cautions.length);
+  for (const one of sheet.json.cautions) {
+    const remedy = one.text.slice(one.text.indexOf(': '));
+    assert.ok(all.some((text) => text.includes(remedy) && text.includes(one.zone)), one.text);
+  }
+  const weight = { stop: 0, caution: 1, note: 2 };
+  const levels = await page.locator('.cautions > li').evaluateAll((items) => items.map((item) => item.className));
+  levels.forEach((level, i) => assert.ok(i === 0 || weight[level] >= weight[levels[i - 1]], levels.join()));
+  await close(page);
+});
+
+// Nothing is out of sight: a wide table's row is a card, and no time breaks across lines.
+test('every cell of the cut list and of the outlook is in sight on a phone', async () => {
+  const outlook = makeSheet(demo('hot'), { command: 'outlook', json: false });
+  for (const [what, one, table] of [['cuts', sheet, '#cuts table'], ['outlook', outlook, 'table.hours']]) {
+    const page = await openSheet(browser, one, phone);
+    await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => { fold.open = true; }));
+    const cells = await page.locator(`${table}.cards tbody :is(th, td)`).evaluateAll((all) => all.map((cell) =>
+      [cell.textContent, cell.getBoundingClientRect()]).map(([text, box]) => [text, box.left, box.right]));
+    assert.ok(cells.length > 20, what);
+    for (const [text, left, right] of cells) assert.ok(left >= 0 && right <= phone.width, `${what}: ${text} ${right}`);
+    await close(page);
+  }
+});
+
+test('no time breaks across lines, at any width', async () => {
+  const page = await openSheet(browser, sheet, phone);
+  for (const width of [360, 768, 1280]) {
+    await seeAs(page, { width });
+    await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => { fold.open = true; }));
+    const broken = await page.locator('time:visible, data:visible').evaluateAll((all) =>
+      all.filter((one) => one.getClientRects().length > 1).map((one) => one.textContent));
+    assert.deepEqual(broken, [], `${width} px`);
+  }
+  await close(page);
+});
+
+test('a name written from right to left stands apart', async () => {
+  const page = await openSheet(browser, sheet, phone);
+  for (const place of ['article.zone h3', '#agenda .what', '.cautions .text', '.person h3', '.saw-choices li']) {
+    assert.ok(await page.locator(`${place} bdi`).count() > 0, place);
+  }
+  await close(page);
+});

@@ -1,0 +1,54 @@
+// On paper: one truck sheet on one side, then an annex; and no heading is left at a page's foot.
+import assert from 'node:assert/strict';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { writeManyZones } from './many_zones.mjs';
+import { close, demo, launch, makeSheet, openSheet, pagesOf, printedWidth,
+         seeAs } from './support.mjs';
+
+const sheets = {};
+let browser;
+
+before(async () => {
+  browser = await launch();
+  for (const name of ['spring', 'hot']) sheets[name] = makeSheet(demo(name));
+  sheets.twelve = makeSheet(writeManyZones(join(tmpdir(), `slabtide-twelve-${process.pid}.toml`), 12));
+});
+after(() => browser.close());
+
+for (const name of ['spring', 'hot', 'twelve']) {
+  test(`${name}: the truck sheet is one side of Letter and of A4, the annex begins on the next`, async () => {
+    const page = await openSheet(browser, sheets[name]);
+    await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
+    const whole = {};
+    for (const paper of ['Letter', 'A4']) {
+      whole[paper] = pagesOf(await page.pdf({ format: paper }));
+    }
+    await page.evaluate(() => document.querySelector('.annex').remove());
+    for (const paper of ['Letter', 'A4']) {
+      assert.equal(pagesOf(await page.pdf({ format: paper })), 1, `${paper}, truck sheet`);
+    }
+    await page.reload();
+    await page.evaluate(() => document.querySelector('.truck').remove());
+    for (const paper of ['Letter', 'A4']) {
+      const annex = pagesOf(await page.pdf({ format: paper }));
+      assert.ok(whole[paper] >= annex && annex > 1, `${paper}, annex ${annex} of ${whole[paper]}`);
+    }
+    await close(page);
+  });
+}
+
+test('the truck sheet has the verdict, key times, agenda, loads, saws and cautions', async () => {
+  const page = await openSheet(browser, sheets.hot);
+  await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
+  const truck = page.locator('.truck');
+  for (const part of ['.verdict', '.key-times', '#agenda', '.loads', '.saw-choices', '.cautions']) {
+    assert.ok(await truck.locator(part).first().isVisible(), part);
+  }
+  const saws = await truck.locator('.saw-choices li').count();
+  assert.equal(saws, sheets.hot.json.zones.filter((zone) => zone.joints).length);
+  assert.equal(await truck.locator('.cautions > li:visible').count(),
+               await truck.locator('.cautions > li').count());
+  await close(page);
+});
