@@ -51,6 +51,9 @@ class CrewPage {
       view.put("fewest", count("/crew_summary/smallest_crew", *crew_.smallest_crew));
       return;
     }
+    const bool no_help = crew_.enough_crew <= crew_.schedule.crew;
+    view.flag("no_help", no_help);
+    if (no_help) return;
     View best;
     best.put("enough", count("/crew_summary/enough_crew", crew_.enough_crew))
         .put("least", minutes_late("/crew_summary/least_late_min", crew_.min_late_min));

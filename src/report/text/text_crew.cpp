@@ -165,6 +165,7 @@ std::string crew_size_words(const CrewPlan& crew) {
                         ? fmt::format("; you need all {}", crew.schedule.crew)
                         : fmt::format("; {} would do", *crew.smallest_crew));
   }
+  if (crew.enough_crew <= crew.schedule.crew) return words + "; more hands do not help";
   return words +
          fmt::format("; even {} hands run {} min late", crew.enough_crew, crew.min_late_min);
 }
