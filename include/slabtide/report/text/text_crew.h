@@ -12,8 +12,8 @@ namespace slabtide {
 /// On how many days in a hundred a task is late; empty where that is not known, or on none.
 std::optional<int> days_missed(const CrewPlan& crew, std::size_t task);
 
-/// Who does what and when, for a terminal, 80 columns: the crew and what it misses, each one's day, how to
-/// work through each zone, what to take along. Ends in a newline.
+/// Who does what and when, for a terminal, 80 columns: the crew and what it misses, each one's day,
+/// how to work through each zone, what to take along. Ends in a newline.
 std::string text_crew(const PlannedPour& facts, const TextStyle& style);
 
 /// The crew in two or three lines, for a plan's headline; empty if nobody is needed.
