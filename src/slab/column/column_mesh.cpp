@@ -81,7 +81,9 @@ ProbePlace probe_place(const ConductionGrid& grid, double depth_m) {
 double ground_at_c(const ColumnCase& column, double below_slab_m) {
   const std::vector<GroundPoint>& ground = column.ground;
   if (ground.empty()) return column.ground_c;
-  const auto below = std::ranges::upper_bound(ground, below_slab_m, {}, &GroundPoint::depth_m);
+  const auto below = std::upper_bound(
+      ground.begin(), ground.end(), below_slab_m,
+      [](double depth_m, const GroundPoint& point) { return depth_m < point.depth_m; });
   if (below == ground.begin()) return ground.front().temperature_c;
   if (below == ground.end()) return ground.back().temperature_c;
   const GroundPoint& above = *std::prev(below);
