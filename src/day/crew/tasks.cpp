@@ -274,10 +274,8 @@ class DayTasks {
     for (const Cover& cover : covers_on(job_.zones[zone], job_.pour)) {
       if (cover.from > plan.placed.end) times.push_back(cover.from);
     }
-    const CuringKind curing = job_.pour.curing;
-    const bool is_laid = curing == CuringKind::plastic || curing == CuringKind::blanket;
     const auto final_set = plan.final_set();
-    if (times.empty() && is_laid && final_set) times.push_back(*final_set);
+    if (curing_cover(job_.zones[zone], job_.pour) && final_set) times.push_back(*final_set);
     for (const UtcTime at : times) {
       Task made = *task(TaskKind::cover, zone, plan.area_m2);
       made.start_from_min = minutes_.up(at);

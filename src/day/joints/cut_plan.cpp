@@ -183,15 +183,20 @@ SawKind kind_of_saw(const JointChoice& choice, const Job& job) {
 
 }  // namespace
 
+std::optional<UtcTime> first_start(const CutPlan& plan, SawKind kind, std::size_t zone) {
+  std::optional<UtcTime> first;
+  for (const SawnCut& cut : plan.shift(kind).cuts) {
+    if (plan.cuts[cut.cut].zone == zone) take_earlier(first, cut.starts);
+  }
+  return first;
+}
+
 std::optional<ZoneSawing> sawing_of(const CutPlan& plan, const Job& job, std::size_t zone) {
   if (!is_cut(plan, zone)) return std::nullopt;
   const JointChoice& choice = plan.choices[zone];
-  ZoneSawing sawing{kind_of_saw(choice, job), choice.way != JointWay::tool, std::nullopt,
+  const SawKind kind = kind_of_saw(choice, job);
+  return ZoneSawing{kind, choice.way != JointWay::tool, first_start(plan, kind, zone),
                     first_due(plan, zone)};
-  for (const SawnCut& cut : plan.shift(sawing.kind).cuts) {
-    if (plan.cuts[cut.cut].zone == zone) take_earlier(sawing.starts, cut.starts);
-  }
-  return sawing;
 }
 
 std::optional<std::size_t> zone_due_first(const CutPlan& plan) {

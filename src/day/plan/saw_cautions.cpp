@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "job/model/covers.h"
+
 namespace slabtide {
 
 namespace {
@@ -73,6 +75,27 @@ void watch_zone(Watch& watch, std::size_t zone) {
             "worked out from this plan; ACI 302.1R");
 }
 
+/// A cover that cures lies from final set on in the plan, and keeps the slab from cooling.
+void watch_curing_cover(Watch& watch) {
+  std::optional<CuringKind> cover;
+  std::optional<UtcTime> starts;
+  for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
+    const auto sawing = sawing_of(watch.cuts, watch.job, zone);
+    const auto laid = curing_cover(watch.job.zones[zone], watch.job.pour);
+    if (!sawing || !laid) continue;
+    cover = laid;
+    if (sawing->starts) starts = std::min(*sawing->starts, starts.value_or(*sawing->starts));
+  }
+  if (!cover) return;
+  watch.add(
+      "saw_before_cover", "saw before it is covered", CautionLevel::caution, {}, starts,
+      fmt::format("saw as soon as the concrete takes it, then lay the {0}. The hours by which "
+                  "cuts are due take the {0} as lying from final set on: a slab that waits "
+                  "bare, or whose {0} is lifted to saw, cools at once and cracks sooner",
+                  cover_words(*cover)),
+      "common practice, no source; the hours worked out from this plan");
+}
+
 }  // namespace
 
 void watch_joints(Watch& watch) {
@@ -92,6 +115,7 @@ void watch_joints(Watch& watch) {
 }
 
 void watch_saws(Watch& watch) {
+  watch_curing_cover(watch);
   if (watch.job.pour.saws.empty()) return;
   for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
     if (watch.cuts.choices[zone].way == JointWay::tool) watch_zone(watch, zone);

@@ -164,7 +164,7 @@ bool has_blankets(const Zone& zone, const Pour& pour) {
   const std::vector<Cover> covers = covers_on(zone, pour);
   return std::any_of(covers.begin(), covers.end(),
                      [](const Cover& cover) { return cover.kind == CuringKind::blanket; }) ||
-         (covers.empty() && pour.curing == CuringKind::blanket);
+         curing_cover(zone, pour) == CuringKind::blanket;
 }
 
 void watch_freezing(Watch& watch) {
@@ -324,14 +324,14 @@ void watch_covers(Watch& watch) {
     for (const Cover& cover : covers_on(watch.job.zones[i], watch.job.pour)) {
       const auto under = work_within(zone, cover.from, cover.to);
       if (!under) continue;
-      const char* what = cover.kind == CuringKind::plastic ? "plastic" : "blanket";
       watch.add("cover_in_the_way", "cover in the way", CautionLevel::caution, zone.name,
                 under->from,
                 fmt::format("the {} is to lie from {} to {}, while it is worked (from {} to {}), "
                             "and the plan takes it as lying: lay it after the last work, or take "
                             "it off before",
-                            what, watch.pour_clock(cover.from), watch.pour_clock(cover.to),
-                            watch.pour_clock(under->from), watch.pour_clock(under->to)),
+                            cover_words(cover.kind), watch.pour_clock(cover.from),
+                            watch.pour_clock(cover.to), watch.pour_clock(under->from),
+                            watch.pour_clock(under->to)),
                 "common practice", under->to);
     }
   }

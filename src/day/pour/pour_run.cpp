@@ -176,12 +176,11 @@ class ZoneColumns {
   /// A film once it has set initially; plastic or blankets as the crew lays them, at final set,
   /// unless the job lays covers by the hour.
   void cure(ColumnCase& column, const SettingParameters& setting) const {
-    const CuringKind curing = job_.pour.curing;
-    if (curing == CuringKind::film) {
+    if (job_.pour.curing == CuringKind::film) {
       column.curing_compound_from_set_age_h = setting.initial_set_h + setting.shift_h;
-    } else if (curing != CuringKind::none && column.covers.empty()) {
+    } else if (const auto cover = curing_cover(zone_, job_.pour)) {
       column.curing_cover_from_set_age_h = setting.final_set_h + setting.shift_h;
-      column.curing_cover_m2k_w = curing == CuringKind::blanket ? curing_blanket_m2k_w : 0.0;
+      column.curing_cover_m2k_w = *cover == CuringKind::blanket ? curing_blanket_m2k_w : 0.0;
     }
   }
 

@@ -14,4 +14,14 @@ std::vector<Cover> covers_on(const Zone& zone, const Pour& pour) {
   return result;
 }
 
+std::optional<CuringKind> curing_cover(const Zone& zone, const Pour& pour) {
+  const bool covers = pour.curing == CuringKind::plastic || pour.curing == CuringKind::blanket;
+  if (!covers || !covers_on(zone, pour).empty()) return std::nullopt;
+  return pour.curing;
+}
+
+std::string_view cover_words(CuringKind cover) {
+  return cover == CuringKind::plastic ? "plastic" : "blanket";
+}
+
 }  // namespace slabtide

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/covers.h"
 #include "job/toml/job_words.h"
 #include "slabtide/core/units.h"
 #include "zone_names.h"
@@ -74,7 +75,7 @@ void warn_of_cover_while_placing(TableReader& cover, const Cover& read, const Po
   cover.warning(cover.has("from") ? "from" : "",
                 fmt::format("the {} lies on from the start of placing: nobody can place or finish "
                             "under it",
-                            read.kind == CuringKind::plastic ? "plastic" : "blanket"),
+                            cover_words(read.kind)),
                 "say by `from` when it is laid, after the last finishing");
 }
 

@@ -63,8 +63,8 @@ KeyTime first_cut(const PlannedPour& facts) {
   const auto zone = zone_due_first(facts.plan.cuts);
   if (!zone) return found;
   const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
-  const std::string how =
-      sawing.in_time ? saw_words(sawing.kind) : instead_of_saw_words(facts, *zone);
+  const std::string how = sawing.in_time ? saw_to_use_words(facts, *zone, sawing.kind)
+                                         : instead_of_saw_words(facts, *zone);
   std::optional<TimeBand> band;
   std::string band_json;
   const std::vector<SawPlan>& saws = facts.plan.zones[*zone].saws;

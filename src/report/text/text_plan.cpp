@@ -151,7 +151,8 @@ std::string saw_headline(const PlannedPour& facts) {
                        instead_of_saw_words(facts, *zone));
   }
   return fmt::format("{} from {}, first cut done by {}, {}", name,
-                     day_clock(sawing.starts, facts.job), due, saw_words(sawing.kind));
+                     day_clock(sawing.starts, facts.job), due,
+                     saw_to_use_words(facts, *zone, sawing.kind));
 }
 
 /// How sure the plan is and where the doubt comes from; empty without bands.

@@ -9,6 +9,7 @@
 
 #include "core/rounded.h"
 #include "job/geometry/placing_sequence.h"
+#include "job/model/covers.h"
 #include "job/model/wording.h"
 #include "report/words/part_table.h"
 #include "report/words/validate_facts.h"
@@ -30,22 +31,14 @@ constexpr std::size_t place_width = 14;
 constexpr std::size_t length_width = 6;
 
 /// Codes of the cautions that are shown with the saw.
-constexpr std::array<std::string_view, 7> saw_codes{
-    "joint_rule", "saw_too_late",  "saw_not_enough", "silica",
-    "wet_sawing", "cracked_joint", "forecast_short"};
+constexpr std::array<std::string_view, 8> saw_codes{
+    "joint_rule", "saw_too_late", "saw_not_enough", "saw_before_cover",
+    "silica",     "wet_sawing",   "cracked_joint",  "forecast_short"};
 
 const CutPlan& cuts_of(const PlannedPour& facts) { return facts.plan.cuts; }
 
 bool is_used(const SawShift& shift, const Job& job) {
   return shift.on_hand || job.pour.saws.empty();
-}
-
-std::optional<UtcTime> first_start(const SawShift& shift, std::size_t zone, const CutPlan& plan) {
-  std::optional<UtcTime> first;
-  for (const SawnCut& cut : shift.cuts) {
-    if (plan.cuts[cut.cut].zone == zone) first = std::min(cut.starts, first.value_or(cut.starts));
-  }
-  return first;
 }
 
 std::string due_words(const PlannedPour& facts, std::size_t zone) {
@@ -62,7 +55,7 @@ std::string saws_in_time(const PlannedPour& facts, std::size_t zone, bool used) 
     const SawShift& shift = plan.shift(kind);
     if (is_used(shift, facts.job) != used) continue;
     words += fmt::format("{}{} from {}", words.empty() ? "" : " or ", saw_words(kind),
-                         day_clock(first_start(shift, zone, plan), facts.job));
+                         day_clock(first_start(plan, kind, zone), facts.job));
   }
   return words;
 }
@@ -229,6 +222,12 @@ std::string joint_choice_words(const PlannedPour& facts, std::size_t zone) {
   const std::string others = saws_in_time(facts, zone, false);
   return fmt::format("tool them while plastic, {}: no saw on hand is in time ({}){}", tool_at, due,
                      others.empty() ? "" : "; or get the " + others);
+}
+
+std::string saw_to_use_words(const PlannedPour& facts, std::size_t zone, SawKind saw) {
+  const auto cover = curing_cover(facts.job.zones[zone], facts.job.pour);
+  return cover ? fmt::format("{}, before the {} goes on", saw_words(saw), cover_words(*cover))
+               : saw_words(saw);
 }
 
 std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {

@@ -70,8 +70,6 @@ inline constexpr int max_crew_tried = 12;
 /// Work that makes the finish is taken to be lost where it is later than this (ours): a window
 /// closes with the first tenth of its area, and a few minutes past it cost looks, not the slab.
 inline constexpr int finish_lost_min = 10;
-/// What may be lost on this part of the days is not poured (ours): one day in three.
-inline constexpr double lost_too_often_fraction = 1.0 / 3.0;
 
 /// How far a crew plan looks beyond the job's own crew.
 enum class CrewDepth {

@@ -47,6 +47,9 @@ struct CutPlan {
   const SawShift& shift(SawKind kind) const { return shifts[static_cast<std::size_t>(kind)]; }
 };
 
+/// When a saw of the kind is on the first of a zone's cuts; empty where it is on none.
+std::optional<UtcTime> first_start(const CutPlan& plan, SawKind kind, std::size_t zone);
+
 /// Which saw a zone is cut with, from when, and by when the first cut must be through: of the way
 /// chosen, or of the first saw to be had where none is in time. Empty where nothing is cut.
 /// Error: std::out_of_range for a zone that the plan does not have.

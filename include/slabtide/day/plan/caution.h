@@ -24,6 +24,9 @@ std::string_view loss_id(Loss loss);
 /// Error: std::invalid_argument for a code that no rule gives.
 Loss loss_of(std::string_view code);
 
+/// A slab or finish that may be lost on this part of the days stops the pour: one in three (ours).
+inline constexpr double lost_too_often_fraction = 1.0 / 3.0;
+
 /// Something to watch for, with its time and the source of the rule.
 struct Caution {
   std::string code;

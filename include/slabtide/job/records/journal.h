@@ -38,7 +38,7 @@ enum class ObservationMeasure { nothing, temperature, wind, humidity };
 
 /// The word for the command line and the journal: "print-firm".
 std::string_view observation_id(ObservationKind kind);
-/// The observation as part of a sentence: "a print is no longer taken".
+/// The observation as part of a sentence: "a thumb leaves no dent".
 std::string_view observation_words(ObservationKind kind);
 /// How to make the observation, for a list of them.
 std::string_view observation_hint(ObservationKind kind);

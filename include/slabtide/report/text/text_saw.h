@@ -17,6 +17,9 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style);
 /// 16:30, first cut due by 19:35; or tool them while plastic, 11:38-12:39". Without a full stop.
 std::string joint_choice_words(const PlannedPour& facts, std::size_t zone);
 
+/// The saw to use, and what must wait for it: "wet saw, before the blanket goes on".
+std::string saw_to_use_words(const PlannedPour& facts, std::size_t zone, SawKind saw);
+
 /// What to do where no saw on hand is in time for a zone: "tool the joints, 11:38-12:39".
 std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone);
 

@@ -75,9 +75,9 @@ TEST_CASE("a late start is not taken for a slow mix") {
   const Journal journal = noted(late, plan_of(late), 0.0);
   const Planned planned = plan_of(job);
   const BookedPour pour = learn_pour(journal, job, planned.run, planned.plan, default_practice());
-  // Observed: 1.9 % too slow or quick, since an hour later the base is another degree, which is not
-  // reckoned with; the hour itself would be some 15 %.
-  CHECK(std::abs(pour.set_factor - 1.0) < 0.025);
+  // Observed: 1.9 %, since an hour later the base has another temperature, which is not reckoned
+  // with. It was 1 % while the base did not follow the sun.
+  CHECK(std::abs(pour.set_factor - 1.0) < 0.02);
   for (const double minutes : pour.late_min) CHECK(minutes > 30.0);
 }
 

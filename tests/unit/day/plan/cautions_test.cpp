@@ -278,6 +278,21 @@ TEST_CASE("work that runs into the dark and a saw that comes too late are told")
   CHECK(warns(cautions_with(tied, cooling), "saw_too_late", CautionLevel::stop));
 }
 
+TEST_CASE("under plastic or blankets one is told to saw before they go on, of what is sawn") {
+  Job job = mild_job();
+  job.zones[0].outline = test::rectangle(0, 0, 8, 4);
+  for (const CuringKind curing : {CuringKind::plastic, CuringKind::blanket}) {
+    job.pour.curing = curing;
+    CHECK(warns(cautions_with(job, no_change), "saw_before_cover", CautionLevel::caution));
+  }
+  job.pour.curing = CuringKind::film;
+  CHECK(find(cautions_with(job, no_change), "saw_before_cover") == nullptr);
+  Job uncut = mild_job();
+  uncut.zones[0].outline = test::rectangle(0, 0, 2, 2);
+  uncut.pour.curing = CuringKind::blanket;
+  CHECK(find(cautions_with(uncut, no_change), "saw_before_cover") == nullptr);
+}
+
 TEST_CASE("the loads have cautions of their own") {
   Job job = mild_job();
   job.order.short_load_m3 = 3.0;
