@@ -10,7 +10,7 @@ foreach(folder boost fmt hwy kainjow nlohmann toml++)
 endforeach()
 
 add_compile_options(-fwasm-exceptions -Wno-defaulted-function-deleted)
-add_compile_definitions(FMT_HEADER_ONLY BOOST_ALLOW_DEPRECATED_HEADERS
+add_compile_definitions(NDEBUG FMT_HEADER_ONLY BOOST_ALLOW_DEPRECATED_HEADERS
                         HWY_COMPILE_ONLY_EMU128)
 # The columns' core says its own optimisation, so all that is small is a library's option and the
 # core a library of its own: both on one line would not do.
@@ -43,7 +43,7 @@ target_include_directories(slabtide_engine PRIVATE include src)
 target_include_directories(slabtide_engine SYSTEM PRIVATE ${headers})
 target_compile_options(slabtide_engine PRIVATE -Os)
 target_link_libraries(slabtide_engine PRIVATE slabtide slabtide_core)
-target_link_options(slabtide_engine PRIVATE -Os -fwasm-exceptions --no-entry
+target_link_options(slabtide_engine PRIVATE -Oz -fwasm-exceptions --no-entry
   -sMODULARIZE=1 -sEXPORT_ES6=1 -sEXPORT_NAME=engine -sENVIRONMENT=worker,node -sFILESYSTEM=0
   -sALLOW_MEMORY_GROWTH=1 -sTOTAL_STACK=2097152 -sINCOMING_MODULE_JS_API=wasmBinary,instantiateWasm
   -sEXPORTED_FUNCTIONS=_slabtide_request,_slabtide_answer,_slabtide_answer_text
