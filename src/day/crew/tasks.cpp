@@ -165,16 +165,18 @@ class DayTasks {
     const std::size_t screed = add_screed(index);
     std::vector<std::size_t> finishing{screed};
     const auto finish = [&](const PartWork& work) {
+      std::vector<std::size_t> done{screed};
       const std::size_t from = tasks_.size();
       add_part(index, work, screed);
-      for (std::size_t i = from; i < tasks_.size(); ++i) finishing.push_back(i);
+      for (std::size_t i = from; i < tasks_.size(); ++i) done.push_back(i);
+      add_cure(index, work.plan, done);
+      finishing.insert(finishing.end(), done.begin() + 1, done.end());
     };
     for (const PartWork& work : field_work(index)) finish(work);
     if (plan.border) finish(border_work(zone, plan));
     for (std::size_t i = 0; i < plan.faces.size(); ++i) {
       if (const Index face = add_face(index, i, screed)) finishing.push_back(*face);
     }
-    add_remedy(index, finishing);
     add_covers(index, finishing);
     const Index saw = add_saw(index, finishing);
     add_next_day(index, saw.value_or(screed));
@@ -257,14 +259,18 @@ class DayTasks {
     return add(std::move(*made));
   }
 
-  void add_remedy(std::size_t zone, std::vector<std::size_t>& finishing) {
+  /// Curing compound goes onto a part as soon as that part is finished, so that no part waits for
+  /// another, nor the saw for all.
+  void add_cure(std::size_t zone, const PartPlan& part, std::vector<std::size_t>& finishing) {
     if (job_.pour.curing != CuringKind::film) return;
-    const ZonePlan& plan = zones_[zone];
-    Task made = *task(TaskKind::remedy, zone, plan.area_m2);
-    made.start_from_min = minutes_.up(plan.whole.sheen_gone.value_or(plan.placed.end));
-    made.end_by_min = minutes_.down(plan.whole.final_set);
-    made.after = finishing;
-    finishing.push_back(add(std::move(made)));
+    auto made = task(TaskKind::cure, zone, part.area_m2);
+    if (!made) return;
+    made->place->part = part.id;
+    made->part = part.name;
+    made->start_from_min = minutes_.up(part.sheen_gone.value_or(zones_[zone].placed.end));
+    made->end_by_min = minutes_.down(part.final_set);
+    made->after = finishing;
+    finishing.push_back(add(std::move(*made)));
   }
 
   /// Covers are laid at the time the user gives, else once they no longer mark the surface.

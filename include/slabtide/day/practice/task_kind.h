@@ -20,7 +20,7 @@ enum class TaskKind {
   trowel,
   detail_edge,
   strip_face,  ///< strip the form from a step and finish its face
-  remedy,      ///< spray curing compound
+  cure,        ///< spray curing compound
   cover,       ///< lay plastic or blankets
   saw,
   wash,

@@ -160,7 +160,7 @@ TEST_CASE("the sunny part has work of its own, by its share") {
                 part_plan("by the wall", 6.0, Finish::texture_roll, job)};
   const std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
   CHECK(find(tasks, TaskKind::texture, "east strip")->work_person_min ==
-        doctest::Approx(240.0 / 13.9));
+        doctest::Approx(240.0 / 27.9));
   CHECK(find(tasks, TaskKind::first_edge, "by the wall")->work_person_min ==
         doctest::Approx(0.6 * 840.0 / 61.0));
   CHECK(find(tasks, TaskKind::texture) == nullptr);
@@ -271,14 +271,28 @@ TEST_CASE("curing compound follows the finishing, a cover the final set") {
   ZonePlan plan = zone_plan(job.zones[0], 10.0, job);
   plan.whole.final_set = minute(job, 420);
   std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
-  const Task* film = find(tasks, TaskKind::remedy);
+  const Task* film = find(tasks, TaskKind::cure);
   REQUIRE(film != nullptr);
   CHECK(comes_after(tasks, *film, *find(tasks, TaskKind::detail_edge)));
   CHECK(film->end_by_min == 420);
   job.pour.curing = CuringKind::plastic;
   tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
-  CHECK(find(tasks, TaskKind::remedy) == nullptr);
+  CHECK(find(tasks, TaskKind::cure) == nullptr);
   CHECK(find(tasks, TaskKind::cover)->start_from_min == 420);
+}
+
+TEST_CASE("curing compound goes on part by part, none waiting for another") {
+  Job job = test::sample_job({pad(Finish::texture_roll)});
+  job.pour.curing = CuringKind::film;
+  ZonePlan plan = zone_plan(job.zones[0], 10.0, job);
+  plan.parts = {part_plan("east strip", 4.0, Finish::texture_roll, job),
+                part_plan("by the wall", 6.0, Finish::texture_roll, job)};
+  const std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
+  const Task* film = find(tasks, TaskKind::cure, "east strip");
+  REQUIRE(film != nullptr);
+  CHECK(film->work_person_min == doctest::Approx(240.0 / 186.0));
+  CHECK(comes_after(tasks, *film, *find(tasks, TaskKind::texture, "east strip")));
+  CHECK_FALSE(comes_after(tasks, *film, *find(tasks, TaskKind::texture, "by the wall")));
 }
 
 TEST_CASE("washing, sealing and covers wait for a border that sets after the field") {
