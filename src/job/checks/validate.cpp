@@ -269,6 +269,7 @@ void check_border(const FieldPath& path, const Border& border, const Outline& ou
 void check_face(const FieldPath& path, const FormedFace& face) {
   path.at("length_m").in_range(face.length_m, limits::face_lengths_m);
   path.at("height_m").in_range(face.height_m, limits::face_heights_m);
+  path.at("tread_m").in_range(face.tread_m, limits::treads_m);
   path.at("facing_deg").in_range(face.facing_deg, turns_deg);
   if (face.at) check_point(path.at("at"), *face.at, places_m);
 }
@@ -283,6 +284,7 @@ void check_surface(const FieldPath& path, const Zone& zone) {
   path.at("finish").one_of(zone.finish, Finish::trowel);
   path.at("colour").one_of(zone.colour, Colour::brown_or_charcoal);
   path.at("absorptance").in_range(zone.absorptance, limits::absorptances);
+  path.at("extra_volume_m3").in_range(zone.extra_volume_m3, limits::extra_volumes_m3);
   if (zone.border) check_border(path.at("border"), *zone.border, zone.outline);
   for (std::size_t i = 0; i < zone.faces.size(); ++i) check_face(path.at("face", i), zone.faces[i]);
   if (!zone.joints) return;

@@ -62,7 +62,6 @@ Polygon polygon_of(const Outline& outline) {
   return polygon;
 }
 
-constexpr double tread_m = 0.3;  ///< concrete behind a riser [ours: about one tread]
 /// An outline smaller than this has no area that anyone would pour.
 constexpr double min_area_m2 = 0.01;
 /// No site drawing extends further from its origin; beyond this, coordinates lose precision.
@@ -396,8 +395,11 @@ double distance_along_m(const Walkway& path, Point point) {
 }
 
 double volume_m3(const Zone& zone) {
-  double volume = area_m2(zone.outline) * zone.thickness_m;
-  for (const auto& face : zone.faces) volume += face.length_m * face.height_m * tread_m;
+  double volume = area_m2(zone.outline) * zone.thickness_m + zone.extra_volume_m3;
+  for (const auto& face : zone.faces) {
+    const double below_m = std::max(0.0, face.height_m - zone.thickness_m);
+    volume += face.length_m * below_m * face.tread_m;
+  }
   return volume;
 }
 

@@ -67,8 +67,8 @@ double mean_width_m(const Outline& outline);
 double line_length_m(const Walkway& path);
 double distance_along_m(const Walkway& path, Point point);
 
-/// Volume of concrete: area times thickness, plus the faces that stand below or above the slab
-/// (length x height x 0.3 m of tread behind each).
+/// Volume of concrete: area times thickness, what each face reaches below the slab (length x height
+/// beyond the slab's thickness x tread), and what the zone names as extra.
 double volume_m3(const Zone& zone);
 
 }  // namespace slabtide

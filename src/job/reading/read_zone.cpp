@@ -189,6 +189,7 @@ FormedFace read_face(TableReader& table) {
       table.quantity("length", length_quantity, limits::face_lengths_m, Presence::required));
   set(face.height_m,
       table.quantity("height", thickness_quantity, limits::face_heights_m, Presence::required));
+  set(face.tread_m, table.quantity("tread", thickness_quantity, limits::treads_m));
   face.facing_deg = table.direction_deg("facing");
   face.at = table.point("at");
   return face;
@@ -248,6 +249,8 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   set(zone.finish, table.word("finish", finishes, Presence::required));
   read_border(table, zone);
   table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });
+  set(zone.extra_volume_m3,
+      table.quantity("extra_volume", volume_quantity, limits::extra_volumes_m3));
   set(zone.colour, table.word("colour", colours));
   zone.absorptance = table.number("absorptance", limits::absorptances, "of the sunlight");
   set(zone.shaded, table.yes_no("shaded"));

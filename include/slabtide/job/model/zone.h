@@ -41,6 +41,9 @@ struct Border {
 struct FormedFace {
   double length_m = 0.0;
   double height_m = 0.0;
+  /// How far back from the face concrete stands, where the face reaches below the slab: a step's
+  /// tread, the width of a wall or of a thickened edge. Ours: a foot.
+  double tread_m = 0.3;
   /// The compass direction the face looks toward, degrees clockwise from north. If absent the face
   /// is taken to be in the shade.
   std::optional<double> facing_deg;
@@ -73,6 +76,8 @@ struct Zone {
   Finish finish = Finish::broom;
   std::optional<Border> border;
   std::vector<FormedFace> faces;
+  /// Concrete that outline, thickness and faces do not tell of: footings, haunches, frost walls.
+  double extra_volume_m3 = 0.0;
   Colour colour = Colour::grey;
   std::optional<double> absorptance;  ///< measured on the wet surface; overrides the colour
   /// No direct sun all day, for example under a roof or in a narrow court, where obstacles cannot

@@ -25,7 +25,7 @@ Obstacle wall(Point from, Point to) {
 Job drawn_at(Point by) {
   const auto at = [by](double x, double y) { return Point{by.x_m + x, by.y_m + y}; };
   Zone first = test::zone_named("late", {at(0, 0), at(4, 0), at(4, 3), at(0, 3)});
-  first.faces.push_back({2.0, 0.2, std::nullopt, at(1, 0)});
+  first.faces.push_back({2.0, 0.2, 0.3, std::nullopt, at(1, 0)});
   first.joints = {{at(2, 0), at(2, 3)}};
   Zone second = test::zone_named("early", {at(7, 1), at(9, 1), at(9, 5), at(7, 5)});
   Zone walk = test::zone_named("walk", {at(10, -0.5), at(14, -0.5), at(14, 0.5), at(10, 0.5)});

@@ -154,15 +154,20 @@ TEST_CASE("distance along a walk is that of the nearest place on its line") {
   CHECK(distance_along_m(path, {10, 99}) == doctest::Approx(20.0));
 }
 
-TEST_CASE("volume counts the slab and a tread behind each face") {
+TEST_CASE("volume counts the slab, what stands below it, and what is named besides") {
   Zone zone;
   zone.outline = square;
   zone.thickness_m = 0.1;
   FormedFace riser;
   riser.length_m = 3.0;
-  riser.height_m = 0.15;
+  riser.height_m = 0.1;  // the slab's own edge: no concrete of its own
   zone.faces.push_back(riser);
-  CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.15 * 0.3));
+  CHECK(volume_m3(zone) == doctest::Approx(0.9));
+  zone.faces[0].height_m = 0.15;
+  CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.05 * 0.3));
+  zone.faces[0].tread_m = 1.0;
+  zone.extra_volume_m3 = 0.5;
+  CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.05 * 1.0 + 0.5));
 }
 
 namespace {

@@ -131,11 +131,14 @@ void write_zones(TwinFiles& files) {
   files.points("outline", {{0, 0}, {length_m, 0}, {length_m, width_m}, {0, width_m}});
   files.thickness("thickness", between(0.08, 0.3));
   files.thickness("base_depth", between(0, 0.5));
+  const double extra_m3 = between(0, 5);
+  files.line("extra_volume", yd3_from_m3(extra_m3), extra_m3);
   files.both("[zone.border]\nfinish = \"broom\"");
   files.length("width", between(0.1, 0.9));
   files.both("[[zone.face]]");
   files.length("length", between(0.5, 10));
   files.thickness("height", between(0.05, 0.5));
+  files.thickness("tread", between(0.1, 2));
   files.both("[[zone]]\nname = \"walk\"\nfinish = \"broom\"");
   files.points("path", {{-1, -2}, {5, -3}, {12, -3 - between(0, 5)}});
   files.length("width", between(0.5, 1.5));
@@ -171,10 +174,11 @@ std::vector<double> numbers_of(const Job& job) {
     all.push_back(std::get<double>(job.mix.temperature));
   }
   for (const auto& zone : job.zones) {
-    all.insert(all.end(), {zone.thickness_m, zone.base.depth_m});
+    all.insert(all.end(), {zone.thickness_m, zone.base.depth_m, zone.extra_volume_m3});
     for (const auto& point : zone.outline) all.insert(all.end(), {point.x_m, point.y_m});
     if (zone.border) all.push_back(zone.border->width_m);
-    for (const auto& face : zone.faces) all.insert(all.end(), {face.length_m, face.height_m});
+    for (const auto& face : zone.faces)
+      all.insert(all.end(), {face.length_m, face.height_m, face.tread_m});
   }
   for (const auto& tree : job.obstacles) {
     all.insert(all.end(), {tree.from.x_m, tree.from.y_m, tree.radius_m, tree.height_m});
