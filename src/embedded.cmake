@@ -2,7 +2,9 @@
 # `std::string_view slabtide::embedded::practice_toml()`.
 set(embedded_files
   practice.toml
-  starter.toml)
+  starter.toml
+  time_zones/names.txt
+  time_zones/tree.txt)
 include(${CMAKE_CURRENT_LIST_DIR}/report/markup/embedded_pages.cmake)
 set(embedded_dir ${CMAKE_CURRENT_BINARY_DIR}/embedded)
 foreach(file IN LISTS embedded_files)

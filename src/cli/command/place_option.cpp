@@ -3,21 +3,12 @@
 #include <fmt/format.h>
 
 #include "core/text.h"
-#include "core/zone_table.h"
+#include "core/zone_at.h"
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
 #include "request/download/forecast_download.h"
 
 namespace slabtide {
-
-namespace {
-
-/// The time zone nearest to the place; "another" if the system has no table of zones.
-std::string clock_at(double latitude_deg, double longitude_deg) {
-  return nearest_zone_name(latitude_deg, longitude_deg).value_or("another");
-}
-
-}  // namespace
 
 Option place_option() {
   return {"place", "LAT,LON", "latitude and longitude, degrees; west is negative", false};
@@ -44,8 +35,8 @@ std::string sign_doubt(const Place& place) {
   if (in_nws_area(latitude_deg, longitude_deg) || !in_nws_area(latitude_deg, -longitude_deg))
     return {};
   return fmt::format("{:g},{:g} is in {} and {:g},{:g} in {}", latitude_deg, longitude_deg,
-                     clock_at(latitude_deg, longitude_deg), latitude_deg, -longitude_deg,
-                     clock_at(latitude_deg, -longitude_deg));
+                     zone_name_at(latitude_deg, longitude_deg), latitude_deg, -longitude_deg,
+                     zone_name_at(latitude_deg, -longitude_deg));
 }
 
 std::string place_warning(std::string_view command, std::string_view what) {

@@ -9,7 +9,7 @@
 #include "cli/jobs/output.h"
 #include "cli/jobs/text_files.h"
 #include "core/text.h"
-#include "core/zone_table.h"
+#include "core/zone_at.h"
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
 #include "job/model/wording.h"
@@ -26,8 +26,6 @@ constexpr double default_thickness_m = 4.0 * metres_per_inch;
 constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
 /// The panel that represents the slab: small, so that it is placed within minutes.
 constexpr double panel_m = 3.0;
-/// Outdoor concrete in freezing climates: common practice.
-constexpr double usual_air_fraction = 0.06;
 
 CommandLine quick_line() {
   CommandLine line;
@@ -45,7 +43,7 @@ CommandLine quick_line() {
       {"thickness", "D", "slab thickness, in; else 4", false},
       {"concrete-temp", "T", "concrete at the chute, °F; else the day's mean, 60 at least", false},
       {"finish", "WORD", "stamp, texture, broom, float or trowel; else stamp", false},
-      {"time-zone", "NAME", "such as America/Chicago; else the nearest in the table", false},
+      {"time-zone", "NAME", "such as America/Chicago; else that of the place", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
       {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false}};
   add_write_options(line, "the plan", endings_of(plan_formats()));
@@ -125,10 +123,8 @@ class QuickReader {
     Site& site = quick_.job.site;
     auto name = line_.text("time-zone");
     if (!name) {
-      name = nearest_zone_name(site.latitude_deg, site.longitude_deg);
-      if (!name) return fail("--time-zone is needed: the system has no table of zones");
-      assume(fmt::format("time zone {}, the nearest in the table: --time-zone if it is another",
-                         *name));
+      name = zone_name_at(site.latitude_deg, site.longitude_deg);
+      assume(fmt::format("time zone {}, by the place: --time-zone if it is another", *name));
       if (quick_.job.units == UnitSystem::us)
         quick_.warning = sign_doubt({site.latitude_deg, site.longitude_deg});
     }
@@ -203,7 +199,6 @@ class QuickReader {
       job.zones.push_back(std::move(zone));
     }
     job.order.short_load_m3 = 0.0;  // the panel represents a slab of any size
-    job.mix.air_fraction = usual_air_fraction;
     assume(
         "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");
     job.pour.saws = {SawKind::early_entry, SawKind::wet};

@@ -10,7 +10,7 @@
 
 #include "cli/guard/write_guard.h"
 #include "core/utf8.h"
-#include "core/zone_table.h"
+#include "core/zone_at.h"
 #include "job/toml/times.h"
 #include "place_option.h"
 #include "slabtide/core/civil_time.h"
@@ -74,14 +74,9 @@ class StarterJob {
   }
 
   void put_time_zone(const Place& place) {
-    const auto zone = nearest_zone_name(place.latitude_deg, place.longitude_deg);
-    if (!zone) {
-      fault = "--place: the system has no table of time zones: install tzdata, or leave it out";
-      return;
-    }
-    set_value(text, "time_zone", fmt::format("\"{}\"", *zone));
-    remark =
-        fmt::format("time zone {}, the nearest in the table: change it if it is another\n", *zone);
+    const std::string zone = zone_name_at(place.latitude_deg, place.longitude_deg);
+    set_value(text, "time_zone", fmt::format("\"{}\"", zone));
+    remark = fmt::format("time zone {}, by the place: change it if it is another\n", zone);
   }
 
   void put_date(const std::string& words) {
@@ -111,7 +106,9 @@ int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << fmt::format("{}: {}\n  {}\n", shown, fault->message, fault->next_step);
     return exit_could_not;
   }
-  out << fmt::format("{0} written: edit it, then run slabtide plan {0}\n", shown) << job.remark;
+  out << fmt::format("{0} written: edit it, then run slabtide plan {0}\n", shown) << job.remark
+      << "the weather, the mix, the slabs, the house and the maple in it are an example's: put "
+         "yours in\n";
   return exit_done;
 }
 
