@@ -66,7 +66,7 @@ struct Mix {
   double ash_fraction = 0.0;          ///< of the cementitious, 0 to 1
   double slag_fraction = 0.0;         ///< 0 to 1
   double silica_fume_fraction = 0.0;  ///< 0 to 1
-  double air_fraction = 0.02;         ///< 0 to 1
+  double air_fraction = 0.06;         ///< 0 to 1; as concrete outdoors has
   double specified_strength_psi = 4000.0;
   /// How far the mean of the mix's cylinders exceeds the specified strength; if empty, a usual
   /// margin (strength.h).
