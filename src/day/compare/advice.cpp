@@ -45,7 +45,8 @@ std::string late_words(const ChoiceFigures& figures) {
   if (figures.bad_day_late_min <= figures.minutes_late + 0.5) return forecast;
   const std::string bad_day = span_words(figures.bad_day_late_min);
   if (figures.bad_day_late_min <= figures.minutes_late + told_min) {
-    return fmt::format("{}, or {} on a bad day", forecast, bad_day);
+    return late ? fmt::format("{}, or {} on a bad day", forecast, bad_day)
+                : fmt::format("{} on the likely day, {} late on a bad one", forecast, bad_day);
   }
   return fmt::format("{} on the day as forecast, {} on average and {} on a bad day", forecast,
                      late ? span_words(figures.expected_late_min)

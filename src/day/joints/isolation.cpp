@@ -53,7 +53,8 @@ std::vector<Isolation> walls_beside(const Zone& zone, const std::vector<Obstacle
     if (obstacle.kind != ObstacleKind::wall) continue;
     const Joint wall{obstacle.from, obstacle.to};
     const double length_m = length_beside_m(zone.outline, wall, near_m);
-    if (length_m >= min_length_m) found.push_back({obstacle.name, length_m, false, wall});
+    const std::string name = obstacle.name.empty() ? "the wall" : obstacle.name;
+    if (length_m >= min_length_m) found.push_back({name, length_m, false, wall});
   }
   return found;
 }

@@ -35,9 +35,9 @@ std::string bar(const std::string& style, double fraction) {
       .str();
 }
 
-std::string rain_words(const OutlookHour& hour) {
-  if (hour.rain_chance <= 0.0 && hour.rain_mm_h <= 0.0) return "–";
-  return percent_words(hour.rain_chance);
+std::string rain_view(const std::string& words) {
+  const bool is_chance = words.front() >= '0' && words.front() <= '9';
+  return is_chance ? words + " %" : words;
 }
 
 View hour_view(const OutlookHour& hour, double full_drying, const Job& job) {
@@ -52,7 +52,7 @@ View hour_view(const OutlookHour& hour, double full_drying, const Job& job) {
       .put("sun", fmt::format("{:.0f} W/m²", hour.shortwave_w_m2))
       .put("sun_bar", bar("sun", hour.shortwave_w_m2 / full_sun_w_m2))
       .put("cloud", percent_words(hour.cloud_fraction))
-      .put("rain", rain_words(hour))
+      .put("rain", rain_view(rain_words(hour)))
       .flag("thunder", hour.thunder)
       .put("in_sun", evaporation_words(hour.evaporation_sun_kg_m2_h, units))
       .put("in_sun_bar", bar("drying", hour.evaporation_sun_kg_m2_h / full_drying))

@@ -41,14 +41,11 @@ std::string hour_line(const OutlookHour& hour, double full_drying, const Job& jo
   const auto drying = [us](double rate) {
     return us ? fmt::format("{:5.2f}", lb_ft2_h_from_kg_m2_h(rate)) : fmt::format("{:5.1f}", rate);
   };
-  const std::string rain = hour.rain_chance > 0.0 || hour.rain_mm_h > 0.0
-                               ? fmt::format("{:3.0f}", 100.0 * hour.rain_chance)
-                               : std::string("  -");
   return fmt::format(
-      "  {:<9}{:>4}{:>5}{:>5.0f}{:>5.0f}  {}{:>4.0f}  {}{} {} {} {}  {:4.2f} {:4.2f}\n",
+      "  {:<9}{:>4}{:>5}{:>5.0f}{:>5.0f}  {}{:>4.0f}  {:>3}{} {} {} {}  {:4.2f} {:4.2f}\n",
       day_clock(hour.at, job), degrees(hour.air_c), degrees(hour.dew_point_c),
       100.0 * hour.humidity_fraction, wind, bar(hour.shortwave_w_m2 / full_sun_w_m2),
-      100.0 * hour.cloud_fraction, rain, hour.thunder ? "!" : " ",
+      100.0 * hour.cloud_fraction, rain_words(hour), hour.thunder ? "!" : " ",
       drying(hour.evaporation_sun_kg_m2_h), bar(hour.evaporation_sun_kg_m2_h / full_drying),
       drying(hour.evaporation_shade_kg_m2_h), hour.set_rate_sun, hour.set_rate_shade);
 }
