@@ -9,7 +9,7 @@
 
 // Facts of the trade: common practice, no source.
 
-namespace slabtide {
+namespace slabtide::published_common_practice {
 
 namespace {
 
@@ -54,8 +54,6 @@ Obstacle house_to_the_east(double south_m, double north_m) {
   wall.height_m = 6.0;
   return wall;
 }
-
-}  // namespace
 
 TEST_CASE("the sunny end of a walk takes texture 40 minutes before its shaded end") {
   // 4 in thick, 4 x 40 ft running north, with its south half behind a house; all placed at once.
@@ -158,4 +156,6 @@ TEST_CASE("the stamping window near 73 F, in hot sun and in cool shade, beside p
               stamping_min(cool_shade));
 }
 
-}  // namespace slabtide
+}  // namespace
+
+}  // namespace slabtide::published_common_practice

@@ -7,6 +7,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_crew_rates {
+
 // The published figures are a series in which each finish includes the ones before it; ours are for
 // a single pass, at 167, 250 and 500 ft2 per hour.
 
@@ -23,3 +25,5 @@ TEST_CASE("a pass of floating and of brooming makes up the published figures") {
   check_row(rates, "screed, bull float and float", 100.0, 1.0 / floated);
   check_row(rates, "the same and broom", 83.0, 1.0 / (floated + hours_per_ft2(TaskKind::broom)));
 }
+
+}  // namespace published_crew_rates

@@ -17,7 +17,7 @@
 // run from the day before, absorptance and evaporation by wetness, bleeding, set, strength and
 // stress. The weather is the program's; so is what the mix comes to.
 
-namespace slabtide {
+namespace slabtide::published_reference_days {
 namespace {
 
 using namespace test;
@@ -211,6 +211,6 @@ TEST_CASE("while a film of water stands evaporation is that of free water within
     CHECK(seen > 5);
   }
 }
-
 }  // namespace
-}  // namespace slabtide
+
+}  // namespace slabtide::published_reference_days

@@ -10,6 +10,8 @@
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
+namespace published_saw_window {
+
 // When the saws can start after finishing, on whole days through run_pour and plan_day.
 // Practice: conventional saw 4 h (hot) to 12 h (cold) after finishing, early-entry saw 1 h (hot)
 // to 4 h (cold). ACI 302.1R and 224.4R through the ACI FAQ; published.
@@ -175,3 +177,5 @@ TEST_CASE("on a raw day blankets bring the wet saw hours forward") {
 }
 
 }  // namespace slabtide
+
+}  // namespace published_saw_window

@@ -15,7 +15,7 @@
 // crew. A crew of six, including those who placed it, is common practice (no source); the stamping
 // rate in practice.toml was chosen with this rule in mind, and so were eight at 70 F.
 
-namespace slabtide {
+namespace slabtide::published_stamped_drive {
 
 namespace {
 
@@ -80,8 +80,6 @@ void tell(const char* day, const ComparedChoice& compared) {
                       compared.figures.smallest_crew.value_or(0), compared.figures.stops));
 }
 
-}  // namespace
-
 TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads are retarded") {
   // Observed: 223 min late as ordered, 22 with the last half retarded.
   const PlannedDay day(drive(92, 70, 84, crew_of_six));
@@ -145,4 +143,6 @@ TEST_CASE("of two loads the second retarded makes module when it is hot, and mil
   }
 }
 
-}  // namespace slabtide
+}  // namespace
+
+}  // namespace slabtide::published_stamped_drive

@@ -7,6 +7,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_albedo {
+
 TEST_CASE("how much light grey concrete throws back, dry and wet") {
   constexpr const char* measured = "Levinson & Akbari 2001 (LBNL)";
   const double wet = 1.0 - ColumnCase{}.absorptance;
@@ -19,3 +21,5 @@ TEST_CASE("how much light grey concrete throws back, dry and wet") {
   check_row({.what = "albedo, changed by wetting", .source = measured, .tolerance = 0.005},
             "grey, fresh", -0.23, wet - dry);
 }
+
+}  // namespace published_albedo

@@ -16,6 +16,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_conduction_exact {
+
 // Transient conduction, diffusivity 1e-6 m2/s, k 2 W/mK: closed forms in Carslaw & Jaeger,
 // Conduction of Heat in Solids (1959), evaluated independently of this program. A closed form is
 // exact, but a solution in steps of time and depth is not. The aim, set before it was written, is
@@ -227,3 +229,5 @@ TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
              .because = "the peak is found to a step of time"},
             "daily wave, 0.1 m, lag", 2.30329, lag_h);
 }
+
+}  // namespace published_conduction_exact

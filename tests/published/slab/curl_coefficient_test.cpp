@@ -10,6 +10,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_curl_coefficient {
+
 TEST_CASE("Bradbury's coefficient is its closed form to the digits tabled") {
   constexpr Published table{.what = "Bradbury's curling coefficient",
                             .source = "Bradbury 1938, closed form evaluated independently",
@@ -31,3 +33,5 @@ TEST_CASE("Bradbury's coefficient is what the chart shows") {
   check_row(chart, "L/l 4.8", 0.68, curl_coefficient(4.8));
   check_row(chart, "L/l 4.1", 0.45, curl_coefficient(4.1));
 }
+
+}  // namespace published_curl_coefficient

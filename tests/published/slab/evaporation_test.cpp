@@ -13,6 +13,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_evaporation {
+
 namespace {
 
 struct Row {
@@ -104,3 +106,5 @@ TEST_CASE("Uno reads 8 to 24 % above the table where air is much colder than con
     CHECK(over < 0.25);
   }
 }
+
+}  // namespace published_evaporation

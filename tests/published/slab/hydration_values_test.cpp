@@ -10,6 +10,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_hydration_values {
+
 namespace {
 
 struct Row {
@@ -61,3 +63,5 @@ TEST_CASE("hydration parameters are those of an independent evaluation") {
               h.activation_energy_j_mol);
   }
 }
+
+}  // namespace published_hydration_values

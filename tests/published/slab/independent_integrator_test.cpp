@@ -30,6 +30,8 @@ using namespace slabtide;
 using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
+namespace published_independent_integrator {
+
 // The same cells, surface laws, heat of hydration and set ages solved by SUNDIALS' CVODE
 // (variable-order BDF, its own Newton and error control at 1e-8). This compares the project's time
 // stepping, its surface balance and its way of releasing heat.
@@ -219,3 +221,5 @@ TEST_CASE("set times beside those of an independent integrator") {
   const CellExposure shade = in_the_shade(cool_weather, 0.5);
   compare("cool shade", slab_on_gravel(mix, shade, 15.0, 0.15), cool_weather);
 }
+
+}  // namespace published_independent_integrator

@@ -8,6 +8,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_mix_temperature {
+
 TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
   const double mixed_c = mix_temperature_c({.cement_kg = 470 * kg_per_lb,
                                             .cement_c = celsius_from_fahrenheit(150),
@@ -23,3 +25,5 @@ TEST_CASE("hot cement, aggregate and water mix to the published temperature") {
             "470 lb cement at 150 °F, 3300 lb aggregate and 260 lb water at 70 °F", 77.6,
             fahrenheit_from_celsius(mixed_c));
 }
+
+}  // namespace published_mix_temperature

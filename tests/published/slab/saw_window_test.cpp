@@ -16,6 +16,8 @@ using namespace slabtide;
 using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
+namespace published_saw_window {
+
 // When the saws can start, in hours after finishing (resistance 300 psi, the last of the
 // stamping). Practice: conventional saw 4 h after finishing in hot weather to 12 h in cold,
 // early-entry saw 1 h to 4 h (ACI 302.1R and 224.4R through the ACI FAQ; published). The thresholds
@@ -90,3 +92,5 @@ TEST_CASE("when saws open after finishing, beside practice, one column") {
     }
   }
 }
+
+}  // namespace published_saw_window

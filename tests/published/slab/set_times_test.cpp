@@ -17,6 +17,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_set_times {
+
 namespace {
 
 struct AshRow {
@@ -221,3 +223,5 @@ TEST_CASE("strength of the first days beside that at 28 days, and f'c within the
               "4000 psi mix at 73 °F", 1.0, std::numeric_limits<double>::infinity(),
               after(7.0) / 4000.0);
 }
+
+}  // namespace published_set_times

@@ -15,6 +15,8 @@ using namespace slabtide;
 using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
+namespace published_sheen {
+
 // When the bleed water disappears from an exterior slab. Finishers see that one to four hours after
 // placing on usual days, sooner in hot sun than in cool shade (common practice, no source). "Hot",
 // "mild" and "cool" have no figures there. Ours, for every row: the days of saw_window_test.cpp, 6
@@ -89,3 +91,5 @@ TEST_CASE("sheen goes off one to four hours after placing, and bleeding ends bef
     }
   }
 }
+
+}  // namespace published_sheen

@@ -18,6 +18,8 @@ using namespace slabtide;
 using namespace slabtide::fixtures;
 using namespace slabtide::test;
 
+namespace published_wait_to_print {
+
 // The wait from placing to a 1/4 in print with the bleed water gone, by the plan's own rule: stiff
 // enough, and the film gone or bleeding over, because water left then is dragged off. The source
 // asked contractors how long they wait, by air temperature. Ours, for every row: a 4 in slab in the
@@ -110,3 +112,5 @@ TEST_CASE("the wait to a quarter inch print, with the bleed water gone too, at 5
                 name, 2.0, std::numeric_limits<double>::infinity(), wait.print_h - bull_floated_h);
   }
 }
+
+}  // namespace published_wait_to_print

@@ -10,6 +10,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_high_low_curve {
+
 TEST_CASE("a day from its high and low") {
   struct Row {
     double hour;
@@ -32,3 +34,5 @@ TEST_CASE("a day from its high and low") {
     check_row(curve, fmt::format("hour {:g}", row.hour), row.air_c, high_low_air_c(day, row.hour));
   }
 }
+
+}  // namespace published_high_low_curve

@@ -11,6 +11,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_irradiance {
+
 namespace {
 
 struct Row {
@@ -70,3 +72,5 @@ TEST_CASE("Erbs's branches meet") {
     CHECK(std::abs(step) <= 0.0003);
   }
 }
+
+}  // namespace published_irradiance

@@ -15,6 +15,8 @@ using namespace slabtide::test;
 using slabtide::testing::reference_rows;
 using slabtide::testing::ReferenceRows;
 
+namespace published_moist_air_reference {
+
 // Compared with npm psychrolib 1.1 (ASHRAE Fundamentals), for dew points above freezing: below, it
 // works over ice and Slabtide over water.
 
@@ -84,3 +86,5 @@ TEST_CASE("air pressure by elevation, and how much thinner moist air is there") 
   check_worst(psychrolib("density by pressure, share", 0.003, "", without_vapour), "-400 to 5000 m",
               states, fraction);
 }
+
+}  // namespace published_moist_air_reference

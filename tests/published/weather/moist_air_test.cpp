@@ -10,6 +10,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_moist_air {
+
 TEST_CASE("saturation pressure over water meets Hyland & Wexler") {
   struct Row {
     double air_c;
@@ -62,3 +64,5 @@ TEST_CASE("air pressure beside the standard atmosphere") {
               air_pressure_pa(row.elevation_m));
   }
 }
+
+}  // namespace published_moist_air

@@ -9,6 +9,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_sky {
+
 TEST_CASE("clear-sky emissivity by Clark & Allen") {
   check_row({.what = "emissivity of a clear sky",
              .source = "Clark & Allen 1978 in EnergyPlus engineering reference",
@@ -26,3 +28,5 @@ TEST_CASE("clouds raise the emissivity by Walton's cubic") {
   check_row(clouds, "half the sky", 1.0595, sky_emissivity(0.0, 0.5) / clear);
   check_row(clouds, "overcast", 1.154, sky_emissivity(0.0, 1.0) / clear);
 }
+
+}  // namespace published_sky

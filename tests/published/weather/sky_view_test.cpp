@@ -11,6 +11,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_sky_view {
+
 TEST_CASE("the sky beside a long wall") {
   struct Row {
     double height_over_distance;
@@ -31,3 +33,5 @@ TEST_CASE("the sky beside a long wall") {
               row.sky_view, place.sky_view());
   }
 }
+
+}  // namespace published_sky_view

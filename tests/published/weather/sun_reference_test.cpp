@@ -17,6 +17,8 @@ using namespace slabtide::test;
 using slabtide::testing::reference_rows;
 using slabtide::testing::ReferenceRows;
 
+namespace published_sun_reference {
+
 // Compared with npm astronomy-engine 2.1 (VSOP87, topocentric), which states an accuracy of an arc
 // minute for angles and none for the distance.
 
@@ -122,3 +124,5 @@ TEST_CASE("sunrise and sunset of 2024-2036 within 65 deg of the equator") {
                         "its arc minute, as fast as the sun climbs there and then"),
               span, fmt::format("{} days", compared), nearest.apart_s);
 }
+
+}  // namespace published_sun_reference

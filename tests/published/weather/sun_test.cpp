@@ -7,6 +7,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_sun {
+
 TEST_CASE("the sun's position of the worked example of Reda & Andreas") {
   // The source states the uncertainty of its algorithm: 0.0003°.
   // 2003-10-17 19:30:30 UTC, 39.742476 N, 105.1786 W; true zenith (elevation 39.872046 without
@@ -28,3 +30,5 @@ TEST_CASE("the sun's position of the worked example of Reda & Andreas") {
              .because = "stated by the source"},
             "17 October 2003", 194.340241, sun.azimuth_deg);
 }
+
+}  // namespace published_sun

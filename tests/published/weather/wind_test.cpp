@@ -12,6 +12,8 @@
 using namespace slabtide;
 using namespace slabtide::test;
 
+namespace published_wind {
+
 namespace {
 
 /// Wind at one height over the wind at another in neutral air over even ground: ln(z/z0)/ln(zr/z0).
@@ -38,3 +40,5 @@ TEST_CASE("wind at 0.5 m over wind at 10 m by the log law") {
               log_law_ratio(0.5, 10.0, row.roughness_m));
   }
 }
+
+}  // namespace published_wind

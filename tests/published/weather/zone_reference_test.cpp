@@ -7,6 +7,8 @@
 using namespace slabtide;
 using slabtide::testing::reference_rows;
 
+namespace published_zone_reference {
+
 // Compared with the npm package that the table was made of, @photostructure/tz-lookup, place by
 // place: what is read out of the table, not how true the table is.
 TEST_CASE("the zone of a place is that of the package the table comes from") {
@@ -20,3 +22,5 @@ TEST_CASE("the zone of a place is that of the package the table comes from") {
   }
   CHECK(others == 0);
 }
+
+}  // namespace published_zone_reference
