@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdlib>
 #include <numbers>
 #include <vector>
 
@@ -14,6 +15,11 @@
 namespace slabtide::test {
 
 namespace {
+
+std::uint64_t from_environment(const char* name, std::uint64_t otherwise) {
+  const char* text = std::getenv(name);
+  return text == nullptr ? otherwise : std::strtoull(text, nullptr, 10);
+}
 
 struct Place {
   double latitude_deg;
@@ -285,6 +291,11 @@ void write_tables(Draft& draft) {
 }
 
 }  // namespace
+
+std::uint64_t job_count(std::uint64_t usual) { return from_environment("SLABTIDE_JOBS", usual); }
+std::uint64_t first_job(std::uint64_t first) {
+  return from_environment("SLABTIDE_FIRST_JOB", first);
+}
 
 RandomJob random_job(ByteSource& bytes, const RandomJobKind& kind) {
   Draft draft{{bytes, kind.near_valid}, zone_names(bytes), {}, kind};

@@ -10,6 +10,11 @@
 
 namespace slabtide::test {
 
+/// How many jobs a test plans, and from which seed on: `usual` and `first`, or what SLABTIDE_JOBS
+/// and SLABTIDE_FIRST_JOB of the environment say.
+std::uint64_t job_count(std::uint64_t usual);
+std::uint64_t first_job(std::uint64_t first);
+
 /// The file name that a generated job uses for its forecast.
 inline constexpr const char* random_forecast_name = "forecast.csv";
 

@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include "redrawn.h"
+#include "support/random_job.h"
 #include "support/redrawn_job.h"
 
 // A plan depends on the slab, not on how its drawing is written down: the drawing's origin, its
@@ -14,7 +15,8 @@ namespace slabtide::test {
 
 namespace {
 
-constexpr int jobs = 300;
+/// tools/check plans 300.
+const int jobs = static_cast<int>(job_count(75));
 
 std::string shown(const std::vector<std::string>& faults) {
   return fmt::format("{} of {} jobs\n{}", faults.size(), jobs, fmt::join(faults, "\n"));
