@@ -27,7 +27,7 @@ class PlannedDay {
     Forecast forecast =
         high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
     const WeatherSeries series = WeatherSeries::from_forecast(forecast).value.value();
-    Practice practice = default_practice();
+    Practice practice = with_labels(default_practice(), job.finish_work);
     PourRun run = run_pour(job, series, practice, SolverSettings{}).value.value();
     DayPlan plan = plan_day(job, run, practice);
     return {std::move(job), std::move(forecast), std::move(practice), std::move(run),

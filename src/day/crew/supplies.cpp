@@ -25,10 +25,6 @@ constexpr std::array<Kind, 7> kinds{{{"concrete", "concrete", SupplyUnit::m3},
 
 const Kind& entry(SupplyKind kind) { return kinds[static_cast<std::size_t>(kind)]; }
 
-bool takes_release(Finish finish) {
-  return finish == Finish::stamp || finish == Finish::texture_roll;
-}
-
 double released_area_m2(const Zone& zone, const ZonePlan& plan) {
   double area_m2 = takes_release(zone.finish) ? plan.whole.area_m2 : 0.0;
   if (plan.border && takes_release(zone.border->finish)) area_m2 += plan.border->area_m2;
@@ -80,7 +76,8 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
     const Zone& zone = job.zones[i];
     const double area_m2 = zones[i].area_m2;
     released.add(zone.name, released_area_m2(zone, zones[i]));
-    if (zones[i].is_washed()) sealed.add(zone.name, area_m2);
+    const bool decorative = released_area_m2(zone, zones[i]) > 0.0;
+    if (decorative && job.finish_work.sealer == SealerKind::sealer) sealed.add(zone.name, area_m2);
     if (job.pour.curing == CuringKind::film) sprayed.add(zone.name, area_m2);
     if (is_covered_with(CuringKind::plastic, zone, job)) under_plastic.add(zone.name, area_m2);
     if (is_covered_with(CuringKind::blanket, zone, job)) under_blankets.add(zone.name, area_m2);
@@ -88,8 +85,11 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
   const Coverage& coverage = practice.crew.coverage;
   std::vector<Supply> list;
   list.push_back({SupplyKind::concrete, order.ordered_m3, 0.0, job.pour.placing_sequence});
-  released.supply(list, SupplyKind::release_powder, coverage.release_powder_kg_m2);
-  released.supply(list, SupplyKind::release_liquid, coverage.release_liquid_l_m2);
+  if (job.finish_work.release == ReleaseKind::powder) {
+    released.supply(list, SupplyKind::release_powder, coverage.release_powder_kg_m2);
+  } else {
+    released.supply(list, SupplyKind::release_liquid, coverage.release_liquid_l_m2);
+  }
   sprayed.supply(list, SupplyKind::curing_compound, coverage.curing_compound_l_m2);
   sealed.supply(list, SupplyKind::sealer, coverage.sealer_l_m2 * coverage.sealer_coats);
   under_plastic.supply(list, SupplyKind::plastic, coverage.cover_factor);

@@ -5,6 +5,7 @@
 #include <numeric>
 #include <stdexcept>
 
+#include "day/windows/working_time.h"
 #include "job/geometry/placing_sequence.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/covers.h"
@@ -34,21 +35,12 @@ class Minutes {
   UtcTime start_;
 };
 
-/// The first time at or after `at`, on a day after the pour's, at which such work can begin.
-UtcTime next_working_time(UtcTime at, const Job& job, const WorkHours& hours) {
-  using boost::gregorian::days;
-  const TimeZone& zone = job.site.time_zone;
-  const auto time_of_day = [](double h) {
-    return boost::posix_time::minutes(std::lround(h * minutes_per_hour));
-  };
-  const LocalTime local = zone.local_from_utc(at);
-  const bool too_late = local.time_of_day() > time_of_day(hours.next_day_until_h);
-  const Date day = std::max(local.date() + days(too_late ? 1 : 0), job.pour.date + days(1));
-  return std::max(at, zone.utc_from_local(LocalTime(day, time_of_day(hours.next_day_from_h))).utc);
-}
-
 UtcTime between(UtcTime from, UtcTime to, double fraction) {
   return after_seconds(from, fraction * seconds_between(from, to));
+}
+
+bool is_decorative(const Zone& zone) {
+  return takes_release(zone.finish) || (zone.border && takes_release(zone.border->finish));
 }
 
 /// The work on a part besides its area.
@@ -318,30 +310,34 @@ class DayTasks {
 
   /// First release agent and slurry are washed off, then the dry slab is sealed.
   void add_next_day(std::size_t zone, std::size_t before) {
+    if (!zones_[zone].is_washed()) return add_seal(zone, before, 0.0);
+    const auto wash_opens = zones_[zone].opens_after_set(Operation::wash);
+    if (!wash_opens) return;
+    Task made = *task(TaskKind::wash, zone, zones_[zone].area_m2);
+    made.start_from_min = minutes_.up(*wash_opens);
+    made.after = {before};
+    made.later = true;
+    take_few(made);
+    const std::size_t washed = add(std::move(made));
+    add_seal(zone, washed, practice_.set.dry_after_wash_h * minutes_per_hour);
+  }
+
+  void add_seal(std::size_t zone, std::size_t before, double dry_min) {
     const ZonePlan& plan = zones_[zone];
-    const auto wash_opens = plan.opens_after_set(Operation::wash);
     const auto seal_opens = plan.opens_after_set(Operation::seal);
-    if (!plan.is_washed() || !wash_opens) return;
-    const WorkHours& hours = practice_.crew.hours;
-    Task washing = *task(TaskKind::wash, zone, plan.area_m2);
-    const UtcTime wash_at = next_working_time(*wash_opens, job_, hours);
-    washing.start_from_min = minutes_.up(wash_at);
-    washing.after = {before};
-    washing.later = true;
-    take_few(washing);
-    const double dry_min = practice_.set.dry_after_wash_h * minutes_per_hour;
-    const double washed_min = washing.duration_min(washing.max_hands) + dry_min;
-    const std::size_t washed = add(std::move(washing));
-    if (!seal_opens) return;
-    Task sealing = *task(TaskKind::seal, zone, plan.area_m2 * practice_.crew.coverage.sealer_coats);
-    const UtcTime dry_at = after_seconds(wash_at, washed_min * seconds_per_minute);
-    sealing.start_from_min =
-        minutes_.up(next_working_time(std::max(*seal_opens, dry_at), job_, hours));
-    sealing.after = {washed};
-    sealing.wait_after_min = static_cast<int>(std::ceil(dry_min));
-    sealing.later = true;
-    take_few(sealing);
-    add(std::move(sealing));
+    if (!plan.is_sealed() || !is_decorative(job_.zones[zone]) || !seal_opens) return;
+    Task made = *task(TaskKind::seal, zone, plan.area_m2 * practice_.crew.coverage.sealer_coats);
+    const Task& last = tasks_[before];
+    const UtcTime dry_at = after_seconds(
+        job_.pour.start,
+        (last.start_from_min + last.duration_min(last.max_hands) + dry_min) * seconds_per_minute);
+    made.start_from_min =
+        minutes_.up(next_working_time(std::max(*seal_opens, dry_at), job_, practice_.crew.hours));
+    made.after = {before};
+    made.wait_after_min = static_cast<int>(std::ceil(dry_min));
+    made.later = true;
+    take_few(made);
+    add(std::move(made));
   }
 
   void add_clean_up() {

@@ -132,7 +132,7 @@ OperationWindow tooled_window(const ZoneRun& zone, const PourRun& run, const Pra
     if (!zone.cells[i].cell.border) field.push_back(i);
   }
   const PartPlan part =
-      plan_part({}, std::move(field), zone, {Operation::tooled_joint}, false, run, practice);
+      plan_part({}, std::move(field), zone, {Operation::tooled_joint}, {}, run, practice);
   return *part.window(Operation::tooled_joint);
 }
 

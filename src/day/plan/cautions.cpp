@@ -44,6 +44,7 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_dew,
                              watch_dark,
                              watch_covers,
+                             watch_chloride,
                              watch_windows,
                              watch_crew,
                              watch_joints,

@@ -14,22 +14,46 @@ namespace {
 /// A load that is emptied later than so many times the limit agreed is taken to be lost (ours).
 constexpr double lost_load_limits = 2.0;
 
+/// True if any concrete of the zone has such an admixture; a load's own may reach any zone.
+bool has_admixture(const Job& job, const Zone& zone, AdmixtureKind kind) {
+  const auto of_kind = [kind](const Admixture& one) { return one.kind == kind; };
+  const auto& own = zone.admixtures ? *zone.admixtures : job.mix.admixtures;
+  return std::any_of(own.begin(), own.end(), of_kind) ||
+         std::any_of(job.order.loads.begin(), job.order.loads.end(), [&](const LoadNote& load) {
+           return std::any_of(load.admixtures.begin(), load.admixtures.end(), of_kind);
+         });
+}
+
+bool is_accelerated(const Job& job, const Zone& zone) {
+  return has_admixture(job, zone, AdmixtureKind::accelerator_chloride) ||
+         has_admixture(job, zone, AdmixtureKind::accelerator_non_chloride);
+}
+
+/// Whether the finish itself is lost without this work; an edge or a joint can be cut or ground.
+bool makes_the_finish(Operation operation) {
+  return operation != Operation::first_edge && operation != Operation::detail_edge &&
+         operation != Operation::tooled_joint;
+}
+
 /// Why there is no time for the work, and what would make one.
-std::string no_window_words(const Watch& watch, const ZoneRun& zone, const PartPlan& part,
+std::string no_window_words(const Watch& watch, std::size_t zone_index, const PartPlan& part,
                             const OperationWindow& window) {
+  const ZoneRun& zone = watch.run.zones[zone_index];
+  const std::string_view slower =
+      is_accelerated(watch.job, watch.job.zones[zone_index]) ? "no accelerator" : "a retarder";
   const ResistanceWindow& takes = watch.practice.window(window.operation);
   const auto columns = columns_of(zone, part.cells);
   if (stiff_when_placed(columns, watch.run, takes, watch.practice.cells)) {
     return fmt::format(
         "no good time for the {}: too stiff for it as it is placed, at {}. A "
-        "shorter way from the plant, cooler concrete, or a retarder",
-        operation_words(window.operation), watch.pour_clock(*window.opens));
+        "shorter way from the plant, cooler concrete, or {}",
+        operation_words(window.operation), watch.pour_clock(*window.opens), slower);
   }
   return fmt::format(
       "no good time for the {}: stiff by {} and water rises to {}. Less bleed water "
-      "in the mix, a retarder, or a warmer and drier hour",
+      "in the mix, {}, or a warmer and drier hour",
       operation_words(window.operation), watch.pour_clock(window.stiff_by.value_or(*window.closes)),
-      watch.pour_clock(*window.opens));
+      watch.pour_clock(*window.opens), slower);
 }
 
 void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part) {
@@ -39,8 +63,9 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
     if (window.operation >= Operation::saw_dry || !window.opens || !window.closes) continue;
     const double minutes = *window.minutes();
     if (window.is_never()) {
-      watch.add("no_window", "no good time", CautionLevel::stop, where, window.opens,
-                no_window_words(watch, watch.run.zones[zone_index], part, window),
+      watch.add("no_window", "no good time",
+                makes_the_finish(window.operation) ? CautionLevel::stop : CautionLevel::caution,
+                where, window.opens, no_window_words(watch, zone_index, part, window),
                 "worked out from this plan");
     } else if (minutes < watch.practice.limits.short_window_min) {
       watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
@@ -66,6 +91,24 @@ void watch_concrete_temperature(Watch& watch) {
                           "(chilled water or ice, shaded aggregate) or pour at another hour",
                           watch.temperature(discharge_c), watch.temperature(limits.hot_concrete_c)),
               "ACI 305.1-14, published");
+  }
+}
+
+void watch_chloride(Watch& watch) {
+  for (const Zone& zone : watch.job.zones) {
+    if (!has_admixture(watch.job, zone, AdmixtureKind::accelerator_chloride)) continue;
+    if (zone.colour != Colour::grey) {
+      watch.add("chloride_colour", "calcium chloride in color", CautionLevel::caution, zone.name,
+                {},
+                "calcium chloride darkens and blotches colored concrete: take an accelerator "
+                "without chloride, or warmer concrete",
+                "ACI 212.3R and 302.1R, from memory");
+    }
+    watch.add("chloride_steel", "calcium chloride and steel",
+              zone.tied ? CautionLevel::caution : CautionLevel::note, zone.name, {},
+              "calcium chloride rusts mesh, bars and dowels: take an accelerator without chloride "
+              "where there is any steel",
+              "ACI 212.3R and 318, from memory");
   }
 }
 

@@ -8,6 +8,7 @@ namespace slabtide {
 void watch_concrete_temperature(Watch& watch);
 void watch_evaporation(Watch& watch);
 void watch_tops(Watch& watch);
+void watch_chloride(Watch& watch);
 void watch_windows(Watch& watch);
 void watch_crew(Watch& watch);
 void watch_loads(Watch& watch);

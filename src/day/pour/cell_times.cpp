@@ -109,7 +109,9 @@ std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules&
   const auto old = first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
   const auto bears = foot_traffic_opens_s(history, set);
   if (!old || !bears) return std::nullopt;
-  return std::max(*old, *bears);
+  const double waited_s = history.time_s.front() + set.wash_after_h * seconds_per_hour;
+  const double opens_s = std::max({*old, *bears, waited_s});
+  return opens_s <= history.time_s.back() ? std::optional(opens_s) : std::nullopt;
 }
 
 std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeather& weather,
@@ -117,15 +119,19 @@ std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeath
   const auto washed_s = wash_opens_s(history, practice.set);
   if (!washed_s) return std::nullopt;
   const double dry_s = practice.set.dry_after_wash_h * seconds_per_hour;
+  const double old_s =
+      history.time_s.front() + practice.set.seal_after_days * hours_per_day * seconds_per_hour;
   const double step_s = weather.grid.step_s;
   double wet_until_s = *washed_s;
   for (auto k = static_cast<std::size_t>(std::ceil(*washed_s / step_s)); k < weather.grid.count;
        ++k) {
     const double at_s = step_s * static_cast<double>(k);
     if (at_s > history.time_s.back()) break;
-    if (weather.rain_mm_h[k] >= practice.limits.rain_mm_h) wet_until_s = at_s;
-    if (!(weather.sun_elevation_deg[k] > 0.0) || at_s - wet_until_s < dry_s) continue;
     const double surface_c = value_at(history.time_s, history.surface_c, at_s);
+    const bool sweats = surface_c < weather.dew_point_c[k] + practice.set.seal_over_dew_point_k;
+    if (sweats || weather.rain_mm_h[k] >= practice.limits.rain_mm_h) wet_until_s = at_s;
+    if (!(weather.sun_elevation_deg[k] > 0.0) || at_s - wet_until_s < dry_s || at_s < old_s)
+      continue;
     if (surface_c >= practice.set.seal_surface_min_c &&
         surface_c <= practice.set.seal_surface_max_c)
       return at_s;

@@ -54,6 +54,10 @@ std::vector<Operation> operations_of(Finish finish) {
   return {};
 }
 
+bool takes_release(Finish finish) {
+  return finish == Finish::stamp || finish == Finish::texture_roll;
+}
+
 Operation main_operation(Finish finish) {
   switch (finish) {
     case Finish::stamp:

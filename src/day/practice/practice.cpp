@@ -145,7 +145,10 @@ void add_joint_rules(Entries& entries, JointSpacing& joints) {
 void add_day_rules(Entries& entries, Practice& p) {
   entries.number("set.walk_strength_psi", p.set.foot_traffic_strength_psi, 1.0, max_strength_psi);
   entries.number("set.wash_after_set_age_h", p.set.wash_after_set_age_h, 1.0, 1000.0);
+  entries.number("set.wash_after_h", p.set.wash_after_h, 0.0, 1000.0);
   entries.number("set.dry_after_wash_h", p.set.dry_after_wash_h, 0.0, 1000.0);
+  entries.number("set.seal_after_days", p.set.seal_after_days, 0.0, 365.0);
+  entries.number("set.seal_over_dew_point_k", p.set.seal_over_dew_point_k, 0.0, 20.0);
   entries.number("set.seal_surface_min_c", p.set.seal_surface_min_c, -10.0, 60.0);
   entries.number("set.seal_surface_max_c", p.set.seal_surface_max_c, -10.0, 60.0);
   entries.in_order();
@@ -434,6 +437,12 @@ Parsed<Practice> read_into(std::string_view toml, const Practice& base, bool who
 }
 
 }  // namespace
+
+Practice with_labels(Practice practice, const FinishWork& work) {
+  practice.set.wash_after_h = work.wash_after_h.value_or(practice.set.wash_after_h);
+  practice.set.seal_after_days = work.seal_after_days.value_or(practice.set.seal_after_days);
+  return practice;
+}
 
 void validate(const Practice& practice) {
   Practice checked = practice;  // a copy, because the entries point to values they may change

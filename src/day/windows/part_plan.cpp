@@ -124,16 +124,17 @@ OperationWindow late_window(Operation operation, const PartContext& part,
   return window;
 }
 
-void add_late_windows(PartPlan& plan, bool released, const PartContext& part) {
+void add_late_windows(PartPlan& plan, LateWork late, const PartContext& part) {
   plan.windows.push_back(
       late_window(Operation::walk, part, plan.final_set, [&](const ColumnHistory& history) {
         return foot_traffic_opens_s(history, part.practice.set);
       }));
-  if (released) {
+  if (late.washed) {
     plan.windows.push_back(late_window(
         Operation::wash, part, plan.final_set,
         [&](const ColumnHistory& history) { return wash_opens_s(history, part.practice.set); }));
   }
+  if (!late.sealed) return;
   plan.windows.push_back(
       late_window(Operation::seal, part, plan.final_set, [&](const ColumnHistory& history) {
         return seal_opens_s(history, part.run.weather, part.practice);
@@ -277,7 +278,7 @@ const OperationWindow* PartPlan::window(Operation operation) const {
 }
 
 PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
-                   const std::vector<Operation>& operations, bool released, const PourRun& run,
+                   const std::vector<Operation>& operations, LateWork late, const PourRun& run,
                    const Practice& practice) {
   PartPlan plan;
   plan.name = std::move(name);
@@ -288,7 +289,7 @@ PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneR
     plan.windows.push_back(plastic_window(operation, part));
   }
   find_set_times(plan, part);
-  add_late_windows(plan, released, part);
+  add_late_windows(plan, late, part);
   find_peaks(plan, part);
   find_top_troubles(plan, part);
   plan.sunlit_fraction = sunlit_fraction(plan, part);

@@ -1,16 +1,21 @@
 #include "slabtide/day/windows/zone_plan.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
 #include "job/geometry/zone_geometry.h"
 #include "parts.h"
 #include "slabtide/core/units.h"
+#include "working_time.h"
 
 namespace slabtide {
 
 namespace {
+
+/// A sealer that waits for so long is not put on within the plan's hours.
+constexpr double plan_days = 2.0;
 
 std::vector<std::size_t> cells_where(const ZoneRun& run, bool border) {
   std::vector<std::size_t> cells;
@@ -20,8 +25,9 @@ std::vector<std::size_t> cells_where(const ZoneRun& run, bool border) {
   return cells;
 }
 
-bool takes_release(Finish finish) {
-  return finish == Finish::stamp || finish == Finish::texture_roll;
+LateWork late_work(Finish finish, const FinishWork& work) {
+  return {takes_release(finish) && work.release == ReleaseKind::powder,
+          work.sealer == SealerKind::sealer};
 }
 
 std::string working_order(const std::vector<PartPlan>& parts, Operation operation) {
@@ -62,10 +68,32 @@ std::optional<UtcTime> later(const std::optional<UtcTime>& a, const std::optiona
   return std::max(*a, *b);
 }
 
+bool has_window(const ZonePlan& plan, Operation operation) {
+  return plan.whole.window(operation) != nullptr ||
+         (plan.border && plan.border->window(operation) != nullptr);
+}
+
 std::optional<UtcTime> part_opens(const PartPlan& part, Operation operation) {
   const OperationWindow* window = part.window(operation);
   if (window == nullptr) window = part.window(Operation::walk);
-  return window == nullptr ? std::nullopt : window->opens;
+  return window == nullptr ? std::nullopt : window->open_all_over;
+}
+
+/// Washing and sealing begin in working hours, for whoever asks; a sealer that must wait for longer
+/// than the plan says until when.
+void date_late_work(PartPlan& part, const Job& job, const Practice& practice) {
+  for (OperationWindow& window : part.windows) {
+    const bool seals = window.operation == Operation::seal;
+    if (window.operation != Operation::wash && !seals) continue;
+    for (auto* at : {&window.opens, &window.open_all_over}) {
+      if (*at) *at = next_working_time(**at, job, practice.crew.hours);
+    }
+    const double days = practice.set.seal_after_days;
+    if (!seals || window.opens || days < plan_days) continue;
+    const Date from = job.pour.date + boost::gregorian::days(std::lround(std::ceil(days)));
+    window.note =
+        fmt::format("from {} on ({:g} days, or as its label says)", long_date(from), days);
+  }
 }
 
 }  // namespace
@@ -91,10 +119,9 @@ std::string ZonePlan::part_id(std::string_view called) const {
   return is_id ? std::string(called) : by_name;
 }
 
-bool ZonePlan::is_washed() const {
-  return whole.window(Operation::wash) != nullptr ||
-         (border && border->window(Operation::wash) != nullptr);
-}
+bool ZonePlan::is_washed() const { return has_window(*this, Operation::wash); }
+
+bool ZonePlan::is_sealed() const { return has_window(*this, Operation::seal); }
 
 std::optional<UtcTime> ZonePlan::final_set() const {
   return border ? later(whole.final_set, border->final_set) : whole.final_set;
@@ -108,7 +135,7 @@ std::optional<UtcTime> ZonePlan::opens_after_set(Operation operation) const {
 ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, const PourRun& run,
                    const Practice& practice) {
   const std::vector<Operation> operations = operations_of(zone.finish);
-  const bool released = takes_release(zone.finish);
+  const LateWork late = late_work(zone.finish, job.finish_work);
   ZonePlan plan;
   plan.name = zone.name;
   plan.area_m2 = area_m2(zone.outline);
@@ -116,22 +143,25 @@ ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, co
   plan.uncut_length_m = uncut_length_m(zone);
   plan.placed = zone_run.placing;
   plan.whole =
-      plan_part({}, cells_where(zone_run, false), zone_run, operations, released, run, practice);
+      plan_part({}, cells_where(zone_run, false), zone_run, operations, late, run, practice);
   const Operation main = main_operation(zone.finish);
   for (ZonePart& part :
        split_into_parts(job, zone, zone_run, ready_times_s(zone_run, main, run, practice),
                         practice.cells.part_differs_min * seconds_per_minute)) {
     plan.parts.push_back(plan_part(std::move(part.name), std::move(part.cells), zone_run,
-                                   operations, released, run, practice));
+                                   operations, late, run, practice));
     plan.parts.back().id = std::move(part.id);
   }
   plan.working_order = working_order(plan.parts, main);
   if (zone.border) {
     plan.border = plan_part("border", cells_where(zone_run, true), zone_run,
-                            operations_of(zone.border->finish), takes_release(zone.border->finish),
-                            run, practice);
+                            operations_of(zone.border->finish),
+                            late_work(zone.border->finish, job.finish_work), run, practice);
     plan.border->id = "border";
   }
+  date_late_work(plan.whole, job, practice);
+  for (PartPlan& part : plan.parts) date_late_work(part, job, practice);
+  if (plan.border) date_late_work(*plan.border, job, practice);
   plan.touch = plan_touch(plan, zone, zone_run, run, practice);
   plan.faces = plan_faces(zone, zone_run, run, practice);
   for (const SawKind kind : {SawKind::early_entry, SawKind::wet}) {

@@ -175,6 +175,13 @@ void check_pour(const FieldPath& path, const Pour& pour, const std::vector<std::
   }
 }
 
+void check_finish_work(const FieldPath& path, const FinishWork& work) {
+  path.at("release").one_of(work.release, ReleaseKind::liquid);
+  path.at("sealer").one_of(work.sealer, SealerKind::none);
+  path.at("wash_after_h").in_range(work.wash_after_h, limits::wash_waits_h);
+  path.at("seal_after_days").in_range(work.seal_after_days, limits::seal_waits_days);
+}
+
 void check_typed(const FieldPath& path, const TypedWeather& day) {
   path.at("high_c").in_range(day.high_c, limits::typed_air_c);
   path.at("low_c").in_range(day.low_c, limits::typed_air_c);
@@ -369,6 +376,7 @@ void validate(const Job& job) {
   check_site(path.at("site"), job.site);
   const std::vector<std::string> zones = checked_names(path, job.zones);
   check_pour(path.at("pour"), job.pour, zones);
+  check_finish_work(path.at("finish_work"), job.finish_work);
   check_weather(path.at("weather"), job.weather);
   check_mix(path.at("mix"), job.mix);
   check_all_zones(path, job);

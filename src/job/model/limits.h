@@ -123,7 +123,10 @@ inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};                ///< 
 inline constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};   ///< of a strip
 inline constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};   ///< along a form
 inline constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};    ///< of a step or an edge
-inline constexpr Range treads_m{m_from_in(2.0), m_from_in(120.0)};         ///< behind a face
+/// By the labels of release agents and sealers.
+inline constexpr Range wash_waits_h{0.0, 240.0};
+inline constexpr Range seal_waits_days{0.0, 365.0};
+inline constexpr Range treads_m{m_from_in(2.0), m_from_in(120.0)};   ///< behind a face
 inline constexpr Range extra_volumes_m3{0.0, 100.0};                 ///< footings and haunches
 inline constexpr Range absorptances{0.1, 1.0};                       ///< measured
 inline constexpr Range heights_m{m_from_ft(0.5), m_from_ft(500.0)};  ///< of walls and trees

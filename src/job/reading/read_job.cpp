@@ -16,6 +16,7 @@
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
 #include "job/toml/toml_tree.h"
+#include "read_finish_work.h"
 #include "read_mix.h"
 #include "read_obstacle.h"
 #include "read_option.h"
@@ -172,6 +173,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
                 const TimeZoneLoader& load_time_zone, std::vector<Diagnostic>& findings) {
   Job job;
   SourcePosition start;
+  bool curing_is_given = false;
   job.units = root.units();
   set(job.name, root.text("name", Presence::required));
   const auto required = Presence::required;
@@ -183,6 +185,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
       [&](TableReader& table) {
         job.pour = read_pour(table, job.site.time_zone, names_of_zones(tree));
         start = table.where("start");
+        curing_is_given = table.has("curing");
       },
       required);
   root.in_table(
@@ -191,6 +194,10 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
       "mix", [&](TableReader& table) { job.mix = read_mix(table); }, required);
   root.in_table("order", [&](TableReader& table) { job.order = read_order(table); });
   root.in_table("crew", [&](TableReader& table) { job.crew = read_crew(table); });
+  root.in_table("finish_work", [&](TableReader& table) {
+    job.finish_work = read_finish_work(table);
+    cure_with_sealer(table, job, curing_is_given);
+  });
   root.in_each("option", [&](TableReader& table) {
     job.options.push_back(read_option(table, names_of_zones(tree)));
   });

@@ -6,6 +6,7 @@
 #include "job/model/wording.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/words/part_table.h"
 #include "report/words/window_notes.h"
 #include "slabtide/core/units.h"
 
@@ -127,8 +128,9 @@ std::vector<View> later_views(const ShownPart& whole, const Job& job) {
     const ShownWindow shown = window_of(whole, operation);
     if (shown.window == nullptr) continue;
     View view = time_view(shown.at("open_all_over"), shown.window->open_all_over, job);
-    views.push_back(
-        view.put("later", operation_words(operation)).flag("beyond", !shown.window->open_all_over));
+    views.push_back(view.put("later", operation_words(operation))
+                        .put("why_beyond", later_words(*shown.window, job))
+                        .flag("beyond", !shown.window->open_all_over));
   }
   return views;
 }

@@ -89,9 +89,7 @@ std::string next_days_line(const ZonePlan& plan, const Job& job) {
     const OperationWindow* window = plan.whole.window(operation);
     if (window == nullptr) continue;
     line += fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
-                        window->open_all_over
-                            ? fmt::format("from {}", day_clock(window->open_all_over, job))
-                            : std::string(after_plan_words));
+                        later_words(*window, job));
   }
   return paragraph(line, 2, 6);
 }

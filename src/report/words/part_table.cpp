@@ -19,6 +19,11 @@ std::string window_words(const OperationWindow& window, const Job& job) {
   return day_clock(*window.opens, job) + "-" + day_clock(*window.closes, job);
 }
 
+std::string later_words(const OperationWindow& window, const Job& job) {
+  if (window.open_all_over) return fmt::format("from {}", day_clock(*window.open_all_over, job));
+  return window.note.empty() ? std::string(after_plan_words) : window.note;
+}
+
 std::string band_words(const std::optional<TimeBand>& band, const Job& job) {
   if (!band || !band->early) return {};
   if (!band->late) return fmt::format("from {}", day_clock(*band->early, job));

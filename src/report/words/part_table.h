@@ -11,6 +11,10 @@ namespace slabtide {
 /// "11:00-11:55", "from 14:10" if it does not close, "none", or "-" if it does not open.
 std::string window_words(const OperationWindow& window, const Job& job);
 
+/// Of work on the days after: "from Fri 13:59", when all of it is ready, or why not within the
+/// plan.
+std::string later_words(const OperationWindow& window, const Job& job);
+
 /// On eight days out of ten: "11:02-12:24", or "from 11:02" if on one day in ten it is later than
 /// the plan covers; empty if it is not known how sure the time is.
 std::string band_words(const std::optional<TimeBand>& band, const Job& job);

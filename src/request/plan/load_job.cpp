@@ -202,10 +202,12 @@ class Loader {
   /// table that the reader gets starts with as many blank lines as come before it.
   bool read_own_practice() {
     const std::string& own = job_.practice_overrides_toml;
-    if (own.empty()) return true;
-    Parsed<Practice> reading = read_practice(own, practice_);
-    if (!take(reading, {path_, own})) return false;
-    practice_ = *reading.value;
+    if (!own.empty()) {
+      Parsed<Practice> reading = read_practice(own, practice_);
+      if (!take(reading, {path_, own})) return false;
+      practice_ = *reading.value;
+    }
+    practice_ = with_labels(practice_, job_.finish_work);
     return true;
   }
 

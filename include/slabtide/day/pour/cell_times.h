@@ -52,7 +52,8 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
 
 /// When a column can be walked on: past final set and strong enough.
 std::optional<double> foot_traffic_opens_s(const ColumnHistory& history, const SetRules& set);
-/// When release agent and slurry can be washed off: old enough, and beyond what walking requires.
+/// When release agent and slurry can be washed off: old enough, by the clock as by its set, and
+/// beyond what walking requires.
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set);
 /// When it can be sealed: dry after the wash, in daylight, with the surface in the sealer's
 /// temperature range and no rain. `weather` is the weather that the column was solved with.

@@ -38,6 +38,8 @@ std::string_view operation_words(Operation operation);
 
 /// The operations on plastic concrete that a finish needs, in working order.
 std::vector<Operation> operations_of(Finish finish);
+/// Whether the finish is made with release agent: it is washed where that is a powder, and sealed.
+bool takes_release(Finish finish);
 /// The operation that the finish is named for, whose window matters most.
 Operation main_operation(Finish finish);
 

@@ -16,6 +16,8 @@
 
 namespace slabtide {
 
+struct FinishWork;
+
 /// Penetration resistance (ASTM C403, psi) at the working depth between which an operation can be
 /// done.
 struct ResistanceWindow {
@@ -93,7 +95,10 @@ struct PlacingRates {
 struct SetRules {
   double foot_traffic_strength_psi = 0.0;
   double wash_after_set_age_h = 0.0;
+  double wash_after_h = 0.0;      ///< from placing, however warm it was
   double dry_after_wash_h = 0.0;  ///< before sealing
+  double seal_after_days = 0.0;   ///< from placing
+  double seal_over_dew_point_k = 0.0;
   double seal_surface_min_c = 0.0;
   double seal_surface_max_c = 0.0;
 };
@@ -156,6 +161,9 @@ Practice default_practice();
 /// `base` with the values in `toml` replacing its own. Unknown keys, wrong types and values out of
 /// range are errors with their position.
 Parsed<Practice> read_practice(std::string_view toml, const Practice& base);
+
+/// `practice` with the waits that the labels of the release agent and the sealer ask for.
+Practice with_labels(Practice practice, const FinishWork& work);
 
 /// Error: std::invalid_argument if a number is outside the range allowed in a practice file, is not
 /// finite or is in the wrong order relative to another. The message begins with its path,

@@ -76,10 +76,16 @@ struct PartPlan {
   const OperationWindow* window(Operation operation) const;
 };
 
+/// What is done on the days after: release agent and slurry washed off, a sealer put on.
+struct LateWork {
+  bool washed = false;
+  bool sealed = false;
+};
+
 /// The plan of the given cells of a zone for these operations on plastic concrete, and afterwards
-/// for walking on it, washing (`released`: there is release agent to remove) and sealing.
+/// for walking on it and for the late work.
 PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
-                   const std::vector<Operation>& operations, bool released, const PourRun& run,
+                   const std::vector<Operation>& operations, LateWork late, const PourRun& run,
                    const Practice& practice);
 
 /// When the operation is possible in each cell, in seconds from the grid's start; one entry per

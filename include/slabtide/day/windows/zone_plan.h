@@ -41,8 +41,10 @@ struct ZonePlan {
   const PartPlan* part(std::string_view id) const;
   /// The id of what is called so, by its id or its name; empty where nothing is: the whole.
   std::string part_id(std::string_view called) const;
-  /// True if there is release agent on the field or the border: the zone is washed and sealed.
+  /// True if there is powder to wash off the field or the border.
   bool is_washed() const;
+  /// True if a sealer goes onto the field or the border.
+  bool is_sealed() const;
   /// When field and border have both set all over; empty if that is after the plan's end.
   std::optional<UtcTime> final_set() const;
   /// When both field and border are ready for work after setting (walking, washing, sealing). One

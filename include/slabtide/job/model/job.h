@@ -82,6 +82,21 @@ struct Pour {
   std::vector<Cover> covers;
 };
 
+/// What keeps stamps from sticking: a powder that is washed off later, or a liquid that leaves
+/// nothing to wash.
+enum class ReleaseKind { powder, liquid };
+/// What the finished slab gets: a sealer when it is old and dry enough, a cure-and-seal the same
+/// day (the curing compound of the pour), or nothing.
+enum class SealerKind { sealer, cure_and_seal, none };
+
+/// The work of the days after. A label's own waits replace the practice's (`with_labels`).
+struct FinishWork {
+  ReleaseKind release = ReleaseKind::powder;
+  SealerKind sealer = SealerKind::sealer;
+  std::optional<double> wash_after_h;     ///< from placing to washing
+  std::optional<double> seal_after_days;  ///< from placing to sealing
+};
+
 /// The parts of the day for which cloud cover can be given, by local clock: night 21-6, morning
 /// 6-12, afternoon 12-17, evening 17-21.
 struct CloudShares {
@@ -128,6 +143,7 @@ struct Job {
   Point drawing_origin;
   Order order;
   Crew crew;
+  FinishWork finish_work;
   std::vector<OptionNote> options;
   /// The job file's `[practice]` table, kept as TOML text for the practice reader, with the line it
   /// starts on; empty if absent. Lines and columns in the text match those of the job file, so that

@@ -43,9 +43,14 @@ TEST_CASE("what is stamped takes release agent, what is broomed does not") {
   REQUIRE(powder != nullptr);
   CHECK(powder->amount == doctest::Approx(1.7));  // 10 m2 at 0.17 kg/m2
   CHECK(powder->zones == std::vector<std::string>{"landing"});
-  CHECK(find(list, SupplyKind::release_liquid)->amount == doctest::Approx(2.5));
+  CHECK(find(list, SupplyKind::release_liquid) == nullptr);
   CHECK(find(list, SupplyKind::sealer)->amount == doctest::Approx(3.2));  // two coats
   CHECK(find(list, SupplyKind::curing_compound) == nullptr);
+  job.finish_work = {ReleaseKind::liquid, SealerKind::cure_and_seal, {}, {}};
+  const auto other = take_along(job, order, zones, default_practice());
+  CHECK(find(other, SupplyKind::release_powder) == nullptr);
+  CHECK(find(other, SupplyKind::release_liquid)->amount == doctest::Approx(2.5));
+  CHECK(find(other, SupplyKind::sealer) == nullptr);
 }
 
 TEST_CASE("a broomed border takes no release agent, but the sealer goes over it") {

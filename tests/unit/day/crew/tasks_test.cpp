@@ -242,15 +242,15 @@ TEST_CASE("plans of other zones than the job's are refused") {
       std::invalid_argument);
 }
 
-TEST_CASE("wash and seal wait for the next morning, and the seal for the slab to dry") {
+TEST_CASE("the seal waits for the slab to dry after the wash, and for the morning") {
   const Job job = test::sample_job({pad(Finish::stamp)});  // starts 08:00
   ZonePlan plan = zone_plan(job.zones[0], 10.0, job);
   OperationWindow wash;
   wash.operation = Operation::wash;
-  wash.opens = minute(job, 13 * 60);  // 21:00
+  wash.opens = wash.open_all_over = minute(job, 23 * 60);  // 07:00
   OperationWindow seal;
   seal.operation = Operation::seal;
-  seal.opens = minute(job, 22 * 60);  // 06:00
+  seal.opens = seal.open_all_over = minute(job, 22 * 60);  // 06:00
   plan.whole.windows.push_back(wash);
   plan.whole.windows.push_back(seal);
   const std::vector<Task> tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
@@ -303,7 +303,7 @@ TEST_CASE("washing, sealing and covers wait for a border that sets after the fie
   const auto opening = [&](Operation operation, double minutes) {
     OperationWindow made;
     made.operation = operation;
-    made.opens = minute(job, minutes);
+    made.opens = made.open_all_over = minute(job, minutes);
     return made;
   };
   ZonePlan plan = zone_plan(zone, 10.0, job);
@@ -320,7 +320,7 @@ TEST_CASE("washing, sealing and covers wait for a border that sets after the fie
   CHECK(find(tasks, TaskKind::wash)->start_from_min == 25 * 60);
   CHECK(find(tasks, TaskKind::seal)->start_from_min == 32 * 60);
   plan.border->final_set.reset();
-  plan.border->windows.back().opens.reset();
+  plan.border->windows.back().open_all_over.reset();
   const std::vector<Task> fewer = day_tasks(job, {plan}, no_joints(job), default_practice());
   CHECK(find(fewer, TaskKind::cover) == nullptr);
   CHECK(find(fewer, TaskKind::seal) == nullptr);
@@ -335,7 +335,7 @@ TEST_CASE("a stamped border of a broomed field is washed and sealed") {
   for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
     OperationWindow window;
     window.operation = operation;
-    window.opens = minute(job, 23 * 60);
+    window.opens = window.open_all_over = minute(job, 23 * 60);
     if (operation != Operation::wash) plan.whole.windows.push_back(window);
     plan.border->windows.push_back(window);
   }

@@ -146,6 +146,38 @@ TEST_CASE("hot concrete is stopped at the published limit") {
   CHECK(find(cautions_with(job, no_change), "hot_concrete") == nullptr);
 }
 
+TEST_CASE("calcium chloride is told where it spoils color or rusts steel") {
+  // ACI 212.3R, 302.1R and 318, from memory.
+  Job job = mild_job();
+  job.mix.admixtures = {{AdmixtureKind::accelerator_chloride, {}, 1.0, {}}};
+  CHECK(find(cautions_with(job, no_change), "chloride_colour") == nullptr);
+  CHECK(warns(cautions_with(job, no_change), "chloride_steel", CautionLevel::note));
+  job.zones[0].colour = Colour::red_or_tan;
+  job.zones[0].tied = true;
+  CHECK(warns(cautions_with(job, no_change), "chloride_colour", CautionLevel::caution));
+  CHECK(warns(cautions_with(job, no_change), "chloride_steel", CautionLevel::caution));
+  job.mix.admixtures = {{AdmixtureKind::accelerator_non_chloride, 600.0, {}, {}}};
+  CHECK(find(cautions_with(job, no_change), "chloride_colour") == nullptr);
+  CHECK(find(cautions_with(job, no_change), "chloride_steel") == nullptr);
+}
+
+TEST_CASE(
+    "only a finish that is lost stops the pour, and no retarder is told against an accelerator") {
+  Job job = mild_job();
+  job.mix.admixtures = {{AdmixtureKind::accelerator_non_chloride, {}, {}, -3.0}};
+  job.pour.transit_min = 90.0;
+  int told = 0;
+  for (const Caution& caution : cautions_with(job, no_change)) {
+    if (caution.code != "no_window") continue;
+    ++told;
+    CHECK(caution.text.find("retarder") == std::string::npos);
+    CHECK(caution.text.find("no accelerator") != std::string::npos);
+    const bool edge = caution.text.find("edge") != std::string::npos;
+    CHECK((caution.level == CautionLevel::stop) == !edge);
+  }
+  CHECK(told > 0);
+}
+
 TEST_CASE("fast drying, dry air and wind are told") {
   Job job = mild_job();
   job.zones[0].shaded = false;

@@ -385,6 +385,27 @@ shift = 1.5
   CHECK(job.options[1].shaded_zones == std::vector<std::string>{"pad"});
 }
 
+TEST_CASE("release agent, sealer and their labels") {
+  const Job usual = read(plain_job());
+  CHECK(usual.finish_work.release == ReleaseKind::powder);
+  CHECK(usual.finish_work.sealer == SealerKind::sealer);
+  const Job labelled = read(plain_job() + R"(
+[finish_work]
+release = "liquid"
+wash_after_h = 36
+seal_after_days = 7
+)");
+  CHECK(labelled.finish_work.release == ReleaseKind::liquid);
+  CHECK(labelled.finish_work.wash_after_h == 36.0);
+  CHECK(labelled.finish_work.seal_after_days == 7.0);
+  const Job cured = read(plain_job() + R"(
+[finish_work]
+release = "liquid"
+sealer = "cure and seal"
+)");
+  CHECK(cured.pour.curing == CuringKind::film);
+}
+
 TEST_CASE("walls and trees") {
   const Job job = read(plain_job() + R"(
 [[obstacle]]
