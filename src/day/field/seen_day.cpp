@@ -11,6 +11,9 @@ namespace slabtide {
 
 namespace {
 
+/// Enough to tell what the observations mean where no bands are asked for (ours).
+constexpr std::size_t samples_without_bands = 60;
+
 const OperationWindow* main_window(const DayPlan& plan, const Job& job, std::size_t zone) {
   return plan.zones[zone].whole.window(main_operation(job.zones[zone].finish));
 }
@@ -39,7 +42,9 @@ std::string opening_words(const std::string& zone, const OperationWindow& window
 
 }  // namespace
 
-SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings) {
+SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& asked) {
+  EnsembleSettings settings = asked;
+  if (asked.samples == 0) settings.samples = samples_without_bands;
   const Practice& practice = planned.practice;
   const SampleScale scale = sample_scale(planned.run, planned.forecast, practice.spread);
   DayModel model(planned.job, planned.run, planned.plan, practice, scale);
@@ -52,6 +57,13 @@ SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings) {
   SeenDay seen;
   seen.run = run_sampled(planned.run, model.sample(middle), solver);
   DayPlan plan = plan_day(planned.job, seen.run, practice, planned.forecast_age_h);
+  for (const Sighting& one : weighed.counted) seen.observations_counted += one.readings.size();
+  seen.misfits = std::move(weighed.misfits);
+  seen.ahead_min = ahead_of(planned.plan, plan, planned.job);
+  if (asked.samples == 0) {
+    seen.plan = std::move(plan);
+    return seen;
+  }
   const DayModel shown(planned.job, planned.run, seen.run, plan, practice, scale);
   Ensemble ensemble{shown.zones(),
                     middle,
@@ -61,9 +73,6 @@ SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings) {
                     std::move(weighed.weights)};
   ensemble.days = solve_days(shown, ensemble.uncertain_inputs, settings);
   seen.plan = with_bands(std::move(plan), planned.job, ensemble);
-  for (const Sighting& one : weighed.counted) seen.observations_counted += one.readings.size();
-  seen.misfits = std::move(weighed.misfits);
-  seen.ahead_min = ahead_of(planned.plan, seen.plan, planned.job);
   return seen;
 }
 

@@ -71,8 +71,8 @@ std::optional<PlannedPour> plan_request(const JobRequest& request, const Sources
 }
 
 PlannedPour with_uncertainty(PlannedPour pour, const EnsembleSettings& settings) {
-  if (settings.samples == 0) return pour;
   if (!pour.journal.readings.empty()) return with_seen(std::move(pour), settings);
+  if (settings.samples == 0) return pour;
   const Ensemble ensemble = sampled_days(pour, settings);
   pour.plan = with_bands(std::move(pour.plan), pour.job, ensemble);
   return pour;

@@ -200,6 +200,19 @@ TEST_CASE("a saw that did not ravel rules out only that it would have") {
   CHECK(std::abs(seen.ahead_min) < 3.0);
 }
 
+TEST_CASE("without bands the day is seen all the same") {
+  const OnePad pad;
+  const std::vector<Observation> readings{
+      reading(ObservationKind::thumbprint, minutes_later(pad.stamp_opens(), -30.0))};
+  const SeenDay banded = pad.see(readings);
+  const SeenDay bare = pad.see(readings, 0);
+  CHECK(bare.observations_counted == banded.observations_counted);
+  CHECK(bare.ahead_min > 10.0);
+  CHECK(bare.ahead_min == doctest::Approx(banded.ahead_min).epsilon(0.15));
+  CHECK_FALSE(bare.plan.sureness);
+  CHECK_FALSE(bare.plan.zones[0].whole.final_band);
+}
+
 TEST_CASE("any number of threads weighs the same") {
   const OnePad pad;
   const std::vector<Observation> readings{
