@@ -11,6 +11,7 @@
 #include "core/rounded.h"
 #include "day/geometry/chords.h"
 #include "day/geometry/corners.h"
+#include "job/geometry/zone_geometry.h"
 
 namespace slabtide {
 
@@ -32,7 +33,11 @@ constexpr std::size_t max_sets = 150;
 /// Which lines a corner gets.
 enum class Lines { along, across, both };
 
-/// The outline in a frame along its longest side.
+/// A longest side under this share of the outline's reach is a piece of a curve, not a side to saw
+/// along (ours).
+constexpr double min_side_fraction = 0.3;
+
+/// The outline in a frame along its longest side, or along the drawing's axes if it is round.
 class Frame {
  public:
   explicit Frame(const Outline& outline) : outline_(outline), origin_(outline.front()) {
@@ -44,6 +49,7 @@ class Frame {
       longest_m = plane::length_m(side);
       along_ = plane::unit(plane::from_to(side.from, side.to));
     }
+    if (longest_m < min_side_fraction * reach_m(outline)) along_ = {1.0, 0.0};
   }
 
   /// The distance along the longest side, and the distance to its left.

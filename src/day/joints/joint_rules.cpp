@@ -19,6 +19,9 @@ namespace {
 /// A limit may be exceeded by this factor: a string line is no more accurate (ours).
 constexpr double let_pass = 1.01;
 
+/// A panel up to this long, in spacings, may have any shape (ours).
+constexpr double small_panel_spacings = 0.5;
+
 double thicknesses_of(Aggregate aggregate, const JointSpacing& rules) {
   switch (aggregate) {
     case Aggregate::sandstone:
@@ -56,9 +59,13 @@ void check_panel(const Panel& panel, std::size_t number, const JointLimits& limi
     faults.push_back({rule, number, panel.centre, panel.length_m, panel.width_m, limit});
   };
   if (panel.length_m > let_pass * limits.spacing_m) add(JointRule::spacing, limits.spacing_m);
+  // A panel well under the spacing shrinks too little to crack for its shape: a step, a landing.
+  if (panel.length_m <= small_panel_spacings * limits.spacing_m) return;
+  // In a bend a panel is longer at its outer side than in the middle.
+  const double mean_aspect = panel.area_m2 / (panel.width_m * panel.width_m);
   if (panel.aspect() > let_pass * limits.aspect) {
     add(JointRule::aspect, limits.aspect);
-  } else if (panel.aspect() > let_pass * limits.wished_aspect) {
+  } else if (std::min(panel.aspect(), mean_aspect) > let_pass * limits.wished_aspect) {
     add(JointRule::wished_aspect, limits.wished_aspect);
   }
 }

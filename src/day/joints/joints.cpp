@@ -16,7 +16,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr double reach_m = 0.15;
+constexpr double joint_reach_m = 0.15;
 /// Panels whose middles are within this of each other north to south are in one row.
 constexpr double one_row_m = 0.3;
 /// Limit over all sets that are tried for a zone. Only slabs with hundreds of corners reach it; for
@@ -34,7 +34,7 @@ DrawnJoints within_zone(const Zone& zone, const std::vector<Joint>& drawn) {
   for (std::size_t i = 0; i < drawn.size(); ++i) {
     std::vector<Joint> others = drawn;
     others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
-    const Joint whole = chords::reaching(drawn[i], zone.outline, others, reach_m);
+    const Joint whole = chords::reaching(drawn[i], zone.outline, others, joint_reach_m);
     for (const Joint& part : chords::inside(zone.outline, whole)) {
       kept.joints.push_back(part);
       kept.numbers.push_back(i);
@@ -78,9 +78,9 @@ std::pair<std::ptrdiff_t, std::ptrdiff_t> badness(const ZoneJoints& plan) {
   return {static_cast<std::ptrdiff_t>(plan.faults.size()) - preferences, preferences};
 }
 
-void propose(const Zone& zone, ZoneJoints& plan) {
-  const auto sets = zone.path ? walkway_joint_sets(zone, plan.limits)
-                              : grid_joint_sets(zone.outline, plan.limits);
+/// The best of these sets for the zone: the first that breaks the fewest rules, then preferences.
+ZoneJoints best_of(const std::vector<std::vector<Joint>>& sets, const Zone& zone,
+                   const ZoneJoints& plan) {
   std::optional<ZoneJoints> best;
   std::size_t judged = 0;
   for (const std::vector<Joint>& joints : sets) {
@@ -93,7 +93,22 @@ void propose(const Zone& zone, ZoneJoints& plan) {
     best = std::move(tried);
     if (best->faults.empty()) break;
   }
-  plan = std::move(*best);
+  return std::move(*best);
+}
+
+void propose(const Zone& zone, ZoneJoints& plan) {
+  if (!zone.path) {
+    plan = best_of(grid_joint_sets(zone.outline, plan.limits), zone, plan);
+    return;
+  }
+  // Nobody saws a walk down its middle for a nicer shape of its panels: only for a rule.
+  constexpr int max_extra_lanes = 1;
+  ZoneJoints best = best_of(walkway_joint_sets(zone, plan.limits, 0), zone, plan);
+  for (int extra = 1; extra <= max_extra_lanes && best.breaks_a_rule(); ++extra) {
+    ZoneJoints laned = best_of(walkway_joint_sets(zone, plan.limits, extra), zone, plan);
+    if (badness(laned) < badness(best)) best = std::move(laned);
+  }
+  plan = std::move(best);
 }
 
 void check(const Zone& zone, const JointLimits& limits) {

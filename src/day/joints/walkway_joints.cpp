@@ -188,15 +188,14 @@ std::vector<Joint> joints_of(const Zone& walk, const Way& way, int lanes, int ex
 
 }  // namespace
 
-std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits) {
+std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits,
+                                                   int extra_lanes) {
   const Way way(*walk.path);
   constexpr double rounding = 1e-6;
-  const int lanes = whole_parts(walk.path->width_m / limits.spacing_m - rounding);
+  const int lanes = whole_parts(walk.path->width_m / limits.spacing_m - rounding) + extra_lanes;
   std::vector<std::vector<Joint>> sets;
-  for (int extra = 0; extra <= max_extra_panels; ++extra) {
+  for (int extra = 0; extra <= max_extra_panels; ++extra)
     sets.push_back(joints_of(walk, way, lanes, extra, limits));
-    sets.push_back(joints_of(walk, way, lanes + 1, extra, limits));
-  }
   return sets;
 }
 

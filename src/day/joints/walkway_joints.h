@@ -9,8 +9,9 @@
 namespace slabtide {
 
 /// Sets of joints worth trying for a walkway, those with the fewest joints first: perpendicular to
-/// its line (radial where it curves), from every inside corner of a bend, and along the line if the
-/// walkway is wider than the spacing.
-std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits);
+/// its line (radial where it curves), from every inside corner of a bend, and along the line in
+/// as many lanes as the spacing asks for and `extra_lanes` more.
+std::vector<std::vector<Joint>> walkway_joint_sets(const Zone& walk, const JointLimits& limits,
+                                                   int extra_lanes);
 
 }  // namespace slabtide

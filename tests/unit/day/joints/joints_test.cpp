@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 #include <doctest/doctest.h>
 
 #include "day/geometry/corners.h"
+#include "day/geometry/plane.h"
 #include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/joints/joints.h"
@@ -202,11 +205,31 @@ TEST_CASE("a proposal saws no more than it must") {
   CHECK(plan.panels.size() == 4);
 }
 
-TEST_CASE("what a proposal cannot keep it says") {
-  // A sliver 30 ft long that ends in a point.
-  const ZoneJoints plan = planned_joints(slab(feet({{0, 0}, {30, 0}, {30, 1}})));
-  CHECK(!plan.drawn);
-  CHECK(plan.breaks_a_rule());
+TEST_CASE("a narrow walk that bends is cut across, never down its middle") {
+  // Common practice, no source: a 4 ft walk is cut every 4 to 5 ft.
+  const ZoneJoints plan = planned_joints(walk(feet({{8, 0}, {8, -10}, {12, -18}, {20, -22}}), 4));
+  CHECK(plan.joints.size() == 5);
+  CHECK(plan.panels.size() == 6);
+  CHECK(plan.faults.empty());
+  for (const Joint& joint : plan.joints) CHECK(plane::length_m(joint) < m_from_ft(4.5));
+}
+
+TEST_CASE("a step is not sawn, and a round slab is cut along the drawing") {
+  // Common practice, no source.
+  CHECK(planned_joints(slab(feet({{0, 0}, {6, 0}, {6, 3}, {0, 3}}), 7.0)).joints.empty());
+  Outline round;
+  constexpr int corners = 28;
+  for (int i = 0; i < corners; ++i) {
+    const double angle = 2.0 * std::numbers::pi * (i + 0.3) / corners;
+    round.push_back({3.0 * std::cos(angle), 3.0 * std::sin(angle)});
+  }
+  const ZoneJoints plan = planned_joints(slab(round));
+  REQUIRE(!plan.joints.empty());
+  for (const Joint& joint : plan.joints) {
+    const double along = std::abs(joint.to.x_m - joint.from.x_m);
+    const double up = std::abs(joint.to.y_m - joint.from.y_m);
+    CHECK(std::min(along, up) < 1e-9);
+  }
 }
 
 TEST_CASE("a wall along the edge asks for isolation, unless the zone is tied to it") {
