@@ -9,6 +9,7 @@
 #include "learn_command.h"
 #include "mixes_command.h"
 #include "note_command.h"
+#include "order_command.h"
 #include "outlook_command.h"
 #include "plan_command.h"
 #include "quick_command.h"
@@ -18,9 +19,10 @@
 namespace slabtide {
 
 std::span<const Command> commands() {
-  static const std::array all{plan_command,    crew_command,  saw_command,        outlook_command,
-                              compare_command, note_command,  check_back_command, learn_command,
-                              mixes_command,   fetch_command, quick_command,      starter_command};
+  static const std::array all{plan_command,    crew_command,    saw_command,   order_command,
+                              outlook_command, compare_command, note_command,  check_back_command,
+                              learn_command,   mixes_command,   fetch_command, quick_command,
+                              starter_command};
   return all;
 }
 

@@ -12,6 +12,10 @@ namespace slabtide {
 
 namespace {
 
+constexpr double ml_per_floz = 29.5735295625;
+constexpr double floz_per_gal = 128.0;
+constexpr double ml_per_l = 1000.0;
+
 bool slows(const Admixture& admixture) {
   return admixture.kind == AdmixtureKind::retarder || admixture.kind == AdmixtureKind::stabiliser;
 }
@@ -89,6 +93,17 @@ std::string_view admixture_words(AdmixtureKind kind) {
       return "accelerator";
   }
   return "admixture";
+}
+
+std::string amount_words(double amount, AdmixtureKind kind, UnitSystem units) {
+  const bool us = units == UnitSystem::us;
+  if (kind == AdmixtureKind::accelerator_chloride) {
+    return us ? fmt::format("{:.1f} lb", lb_from_kg(amount)) : fmt::format("{:.1f} kg", amount);
+  }
+  if (!us) return fmt::format("{:.1f} L", amount / ml_per_l);
+  const double floz = amount / ml_per_floz;
+  return floz < floz_per_gal ? fmt::format("{:.0f} fl oz", floz)
+                             : fmt::format("{:.1f} gal", floz / floz_per_gal);
 }
 
 std::string dose_figure(const Admixture& admixture, UnitSystem units) {

@@ -40,6 +40,8 @@ std::vector<AdmixtureUse> admixture_use(const Job& job, const OrderPlan& order);
 std::string_view admixture_words(AdmixtureKind kind);  ///< "retarder"
 /// "2 fl oz/cwt", "130 mL/100 kg"; calcium chloride "1 %".
 std::string dose_words(const Admixture& admixture, UnitSystem units);
+/// "74 fl oz", "2.1 L"; calcium chloride "11.3 lb". `amount` as in AdmixtureUse.
+std::string amount_words(double amount, AdmixtureKind kind, UnitSystem units);
 /// Only the number, without its unit.
 std::string dose_figure(const Admixture& admixture, UnitSystem units);
 

@@ -28,9 +28,6 @@ constexpr double admixture_trouble = 2.0;  // for any change of the amount order
 /// Added according to the amount: per mL/100 kg in all of the concrete.
 constexpr double dose_trouble_per_ml_100kg = 0.005;
 
-constexpr double ml_per_floz = 29.5735295625;
-constexpr double floz_per_gal = 128.0;
-constexpr double ml_per_l = 1000.0;
 /// Smaller differences are rounding.
 constexpr double nothing = 1e-6;
 
@@ -38,17 +35,6 @@ const AdmixtureUse* find_use(const std::vector<AdmixtureUse>& uses, AdmixtureKin
   const auto found = std::find_if(uses.begin(), uses.end(),
                                   [kind](const AdmixtureUse& use) { return use.kind == kind; });
   return found == uses.end() ? nullptr : &*found;
-}
-
-std::string amount_words(double amount, AdmixtureKind kind, UnitSystem units) {
-  const bool us = units == UnitSystem::us;
-  if (kind == AdmixtureKind::accelerator_chloride) {
-    return us ? fmt::format("{:.1f} lb", lb_from_kg(amount)) : fmt::format("{:.1f} kg", amount);
-  }
-  if (!us) return fmt::format("{:.1f} L", amount / ml_per_l);
-  const double floz = amount / ml_per_floz;
-  return floz < floz_per_gal ? fmt::format("{:.0f} fl oz", floz)
-                             : fmt::format("{:.1f} gal", floz / floz_per_gal);
 }
 
 /// "retarder 2 fl oz/cwt x 564 lb/yd³ x 6.5 yd³ = 74 fl oz", for all uses of one kind.

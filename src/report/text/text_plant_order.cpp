@@ -1,0 +1,116 @@
+#include "text_plant_order.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/utf8.h"
+#include "day/compare/admixture_change.h"
+#include "job/model/wording.h"
+#include "slabtide/core/units.h"
+#include "slabtide/report/words/plan_facts.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Plants sell by the quarter yard; less than this of a quarter is not worth another (ours).
+constexpr double quarters = 4.0;
+constexpr double let_pass = 0.02;
+
+/// Rounded up to what a plant sells.
+double sold_m3(double m3, UnitSystem units) {
+  const double unit_m3 = units == UnitSystem::us ? m3_from_yd3(1.0) : 1.0;
+  return std::ceil(m3 / unit_m3 * quarters - let_pass) / quarters * unit_m3;
+}
+
+std::string sold_words(double m3, UnitSystem units) {
+  const bool us = units == UnitSystem::us;
+  return fmt::format("{:.2f} {}", us ? yd3_from_m3(m3) : m3, us ? "yd³" : "m³");
+}
+
+std::string percent_words(double fraction) {
+  return fmt::format("{:.0f} %", percent_per_one * fraction);
+}
+
+/// The ingredients that the job names, with what they are a share of.
+std::string mix_order_words(const Mix& mix, UnitSystem units) {
+  std::string words =
+      fmt::format("{}, w/cm {:.2f} at most, {} air, {} of cementitious",
+                  strength_words(mix.specified_strength_psi, units), mix.w_cm,
+                  percent_words(mix.air_fraction), content_words(mix.cementitious_kg_m3, units));
+  if (mix.ash_fraction > 0.0)
+    words += fmt::format(", {} of it fly ash", percent_words(mix.ash_fraction));
+  if (mix.slag_fraction > 0.0)
+    words += fmt::format(", {} of it slag", percent_words(mix.slag_fraction));
+  if (mix.silica_fume_fraction > 0.0)
+    words += fmt::format(", {} of it silica fume", percent_words(mix.silica_fume_fraction));
+  return words;
+}
+
+std::string admixture_line(const AdmixtureUse& use, double sold_fraction, const Job& job) {
+  const std::string name(admixture_words(use.kind));
+  if (use.dose_is_unknown) return fmt::format("  {}, by the supplier's own dose\n", name);
+  return fmt::format("  {}: {}\n", name,
+                     amount_words(use.amount * sold_fraction, use.kind, job.units));
+}
+
+std::string load_lines(const Load& load, const Job& job) {
+  const double sold = sold_m3(load.volume_m3, job.units);
+  std::string text = fmt::format("Load {}: {}, on site {}, batched {}, empty {}\n", load.number,
+                                 sold_words(sold, job.units), day_clock(load.arrives, job),
+                                 day_clock(load.batched, job), day_clock(load.empty, job));
+  OrderPlan alone;
+  alone.loads = {load};
+  for (const AdmixtureUse& use : admixture_use(job, alone)) {
+    text += admixture_line(use, sold / load.volume_m3, job);
+  }
+  return text;
+}
+
+std::string_view hauling_words(Hauling hauling) {
+  switch (hauling) {
+    case Hauling::chute:
+      return "off the chute";
+    case Hauling::motor_buggy:
+      return "into buggies";
+    case Hauling::wheelbarrow:
+      return "into wheelbarrows";
+  }
+  return "off the chute";
+}
+
+}  // namespace
+
+std::string text_plant_order(const PlannedPour& facts) {
+  const Job& job = facts.job;
+  const OrderPlan& order = facts.run.order;
+  double sold = 0.0;
+  for (const Load& load : order.loads) sold += sold_m3(load.volume_m3, job.units);
+  std::string text = fmt::format("Concrete for {}\n", long_date(job.pour.date));
+  text += fmt::format("Job: {}, at {:g}, {:g}\n", printable(job.site.name), job.site.latitude_deg,
+                      job.site.longitude_deg);
+  text += fmt::format("Total: {} in {} load{} ({} as drawn and {} over)\n",
+                      sold_words(sold, job.units), order.loads.size(),
+                      order.loads.size() == 1 ? "" : "s", volume_words(order.neat_m3, job.units),
+                      percent_words(job.order.allowance_fraction));
+  text +=
+      fmt::format("Mix: {}; slump as the mix design has it\n", mix_order_words(job.mix, job.units));
+  text += fmt::format("Temperature: {} at the chute, never over {}\n",
+                      temperature_words(facts.run.mixes.front().discharge_c, job.units),
+                      temperature_words(facts.practice.limits.hot_concrete_c, job.units));
+  for (const Load& load : order.loads) text += load_lines(load, job);
+  text += fmt::format("Unloaded {}, empty within {:.0f} min of batching\n",
+                      hauling_words(job.pour.hauling), job.order.discharge_limit_min);
+  text += fmt::format(
+      "Call it off before {}, when load {} is batched: ask the plant how long "
+      "before that it needs to know\n",
+      day_clock(order.loads.front().batched, job), order.loads.front().number);
+  text += fmt::format("Keep {} more in reach: a base {} low takes it\n",
+                      volume_words(order.low_base_m3, job.units),
+                      thickness_words(job.order.low_base_m, job.units));
+  return text;
+}
+
+}  // namespace slabtide
