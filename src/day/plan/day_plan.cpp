@@ -52,6 +52,13 @@ std::string base_top_words(const PourRun& run, UnitSystem units) {
 
 std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
   std::vector<std::string> said = run.mix_of(run.zones.front()).notes;
+  if (job.mix.water_source != WaterSource::told) {
+    const bool by_slump = job.mix.water_source == WaterSource::slump;
+    said.push_back(
+        fmt::format("w/cm {:.2f}, as plain mixes of such a {} have (ACI 211.1): ask the "
+                    "plant",
+                    job.mix.w_cm, by_slump ? "slump and cement" : "strength"));
+  }
   if (!job.site.ground_c) {
     said.push_back(fmt::format(
         "ground at {}, the mean air of the day before and the day itself; the top of the base at "

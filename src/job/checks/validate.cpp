@@ -98,6 +98,8 @@ void check_mix(const FieldPath& path, const Mix& mix) {
   path.at("aggregate").one_of(mix.aggregate, Aggregate::basalt);
   path.at("cementitious_kg_m3").in_range(mix.cementitious_kg_m3, limits::contents_kg_m3);
   path.at("w_cm").in_range(mix.w_cm, limits::w_cms);
+  path.at("slump_m").in_range(mix.slump_m, limits::slumps_m);
+  path.at("water_source").one_of(mix.water_source, WaterSource::strength);
   path.at("ash_share").in_range(mix.ash_fraction, limits::ash_fractions);
   path.at("slag_share").in_range(mix.slag_fraction, limits::slag_fractions);
   path.at("silica_fume_share").in_range(mix.silica_fume_fraction, limits::fume_fractions);

@@ -73,11 +73,14 @@ inline constexpr Range contents_kg_m3{kg_m3_from_lb_yd3(200.0), kg_m3_from_lb_yd
 /// Fine and coarse aggregate together.
 inline constexpr Range aggregates_kg_m3{kg_m3_from_lb_yd3(1500.0), kg_m3_from_lb_yd3(4500.0)};
 inline constexpr Range moistures_kg_m3{0.0, kg_m3_from_lb_yd3(400.0)};  ///< and limit for ice
-inline constexpr Range w_cms{0.25, 0.8};                                ///< water over cementitious
-inline constexpr Range ash_fractions{0.0, 0.6};                         ///< of the cementitious
-inline constexpr Range slag_fractions{0.0, 0.8};                        ///< of the cementitious
-inline constexpr Range fume_fractions{0.0, 0.15};                       ///< of the cementitious
-inline constexpr Range air_fractions{0.0, 0.12};                        ///< of the volume
+/// Sacks of 94 lb in a cubic yard, as contractors order.
+inline constexpr Range sacks_yd3{3.0, 10.0};
+inline constexpr Range slumps_m{m_from_in(1.0), m_from_in(9.0)};
+inline constexpr Range w_cms{0.25, 0.8};           ///< water over cementitious
+inline constexpr Range ash_fractions{0.0, 0.6};    ///< of the cementitious
+inline constexpr Range slag_fractions{0.0, 0.8};   ///< of the cementitious
+inline constexpr Range fume_fractions{0.0, 0.15};  ///< of the cementitious
+inline constexpr Range air_fractions{0.0, 0.12};   ///< of the volume
 /// Some Portland cement must remain: the set and heat models are for mixes that contain it.
 inline constexpr double max_replaced = 0.9;
 inline constexpr Range strengths_psi{1500.0, 12000.0};  ///< specified at 28 days

@@ -1,11 +1,14 @@
 #include "read_mix.h"
 
+#include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
 
 #include <fmt/format.h>
 
 #include "job/model/limits.h"
+#include "job/model/usual_water.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 
@@ -19,6 +22,7 @@ constexpr Range final_over_initial{1.1, 3.0};
 /// Six sacks of cement per cubic yard, the usual exterior flatwork mix, if nothing is given
 /// [trade].
 constexpr double usual_cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
+constexpr double lb_per_sack = 94.0;
 
 constexpr auto cement_types = std::to_array<Word<CementType>>({{"I/II", CementType::type_i_ii},
                                                                {"I", CementType::type_i_ii},
@@ -59,14 +63,18 @@ void read_fractions(TableReader& table, Mix& mix) {
 void read_cementitious(TableReader& table, Mix& mix) {
   const auto all = table.quantity("cementitious", content_quantity, limits::contents_kg_m3);
   const auto cement = table.quantity("cement", content_quantity, limits::contents_kg_m3);
+  const auto sacks = table.number("sacks", limits::sacks_yd3, "sacks of 94 lb a cubic yard");
   table.refuse_both("cementitious", "cement",
                     "`cement` is the Portland cement alone, `cementitious` all of it with ash, "
                     "slag and fume");
+  table.refuse_both("sacks", "cement");
+  table.refuse_both("sacks", "cementitious");
   const double replaced = mix.ash_fraction + mix.slag_fraction + mix.silica_fume_fraction;
   mix.cementitious_kg_m3 = usual_cementitious_kg_m3;
   if (cement && replaced <= limits::max_replaced)
     mix.cementitious_kg_m3 = *cement / (1.0 - replaced);
   set(mix.cementitious_kg_m3, all);
+  if (sacks) mix.cementitious_kg_m3 = kg_m3_from_lb_yd3(lb_per_sack * *sacks);
   if (limits::contents_kg_m3.holds(mix.cementitious_kg_m3)) return;
   const Unit& unit = content_quantity.usual(table.units());
   table.error("cement",
@@ -76,14 +84,33 @@ void read_cementitious(TableReader& table, Mix& mix) {
               "`cement` is the Portland cement alone; the shares are of all cementitious");
 }
 
+/// The water that nobody told, by slump or by strength; false if neither is given.
+bool take_usual_water(TableReader& table, Mix& mix) {
+  constexpr double min_entrained_fraction = 0.04;
+  const bool with_air = mix.air_fraction >= min_entrained_fraction;
+  if (mix.slump_m) {
+    mix.water_source = WaterSource::slump;
+    mix.w_cm = usual_water_kg_m3(*mix.slump_m, with_air) / mix.cementitious_kg_m3;
+  } else if (table.has("strength")) {
+    mix.water_source = WaterSource::strength;
+    mix.w_cm = usual_w_cm(mix.specified_strength_psi, with_air);
+  } else {
+    return false;
+  }
+  mix.w_cm = std::clamp(mix.w_cm, limits::w_cms.low, limits::w_cms.high);
+  return true;
+}
+
 void read_w_cm(TableReader& table, Mix& mix) {
   const auto w_cm = table.number("w_cm", limits::w_cms, "");
   const auto water = table.quantity("water", content_quantity, waters_kg_m3);
+  mix.slump_m = table.quantity("slump", thickness_quantity, limits::slumps_m);
   table.refuse_both("w_cm", "water");
   set(mix.w_cm, w_cm);
-  if (!table.has("w_cm") && !table.has("water")) {
+  if (!table.has("w_cm") && !table.has("water") && !take_usual_water(table, mix)) {
     table.error("", "the water is missing",
-                "write `w_cm = 0.45` (water over cementitious), or `water` and `cement`");
+                "write `w_cm = 0.45` (water over cementitious), or what you order by: `slump` "
+                "and `sacks`, or `strength`");
   }
   if (!water) return;
   if (!table.has("cement") && !table.has("cementitious")) {
@@ -163,11 +190,11 @@ Mix read_mix(TableReader& table) {
   set(mix.name, table.text("name"));
   read_fractions(table, mix);
   read_cementitious(table, mix);
-  read_w_cm(table, mix);
-  set(mix.cement, table.word("cement_type", cement_types));
   set(mix.air_fraction, table.quantity("air", fraction_quantity, limits::air_fractions));
   set(mix.specified_strength_psi,
       table.quantity("strength", strength_quantity, limits::strengths_psi));
+  read_w_cm(table, mix);
+  set(mix.cement, table.word("cement_type", cement_types));
   mix.strength_margin_psi =
       table.quantity("strength_margin", strength_margin_quantity, limits::strength_margins_psi);
   set(mix.aggregate, table.word("aggregate", aggregates));

@@ -95,8 +95,9 @@ std::string text_plant_order(const PlannedPour& facts) {
                       sold_words(sold, job.units), order.loads.size(),
                       order.loads.size() == 1 ? "" : "s", volume_words(order.neat_m3, job.units),
                       percent_words(job.order.allowance_fraction));
-  text +=
-      fmt::format("Mix: {}; slump as the mix design has it\n", mix_order_words(job.mix, job.units));
+  text += fmt::format("Mix: {}; slump {}\n", mix_order_words(job.mix, job.units),
+                      job.mix.slump_m ? thickness_words(*job.mix.slump_m, job.units)
+                                      : std::string("as the mix design has it"));
   text += fmt::format("Temperature: {} at the chute, never over {}\n",
                       temperature_words(facts.run.mixes.front().discharge_c, job.units),
                       temperature_words(facts.practice.limits.hot_concrete_c, job.units));

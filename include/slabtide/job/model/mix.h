@@ -56,11 +56,17 @@ struct LearnedSet {
   double log_deviation = 0.0;
 };
 
+/// Where a mix's water over cementitious comes from, if nobody told it: from its slump or its
+/// strength.
+enum class WaterSource { told, slump, strength };
+
 /// What the plant delivers.
 struct Mix {
   std::string name;
   double cementitious_kg_m3 = 307.0;  ///< cement, ash, slag and fume together
   double w_cm = 0.45;                 ///< water over cementitious
+  WaterSource water_source = WaterSource::told;
+  std::optional<double> slump_m;  ///< as ordered
   CementType cement = CementType::type_i_ii;
   AshClass ash_class = AshClass::f;
   double ash_fraction = 0.0;          ///< of the cementitious, 0 to 1
