@@ -25,19 +25,19 @@ Point in_front_of(Point at, double facing_deg) {
   return {at.x_m + in_front_m * std::sin(facing), at.y_m + in_front_m * std::cos(facing)};
 }
 
-/// What the sides of obstacles throw onto level ground: sun on an upright plane, once, even to all
-/// sides.
-double thrown_back_w_m2(const std::vector<Surroundings::SeenSide>& sides,
-                        const SiteWeather& weather, std::size_t i) {
-  double sum_w_m2 = 0.0;
+/// What the sides of obstacles throw onto level ground, as a share of the beam on the horizontal:
+/// sun on an upright plane, once, even to all sides.
+double thrown_back(const std::vector<Surroundings::SeenSide>& sides, double azimuth_deg,
+                   double elevation_deg) {
+  if (sides.empty() || !(elevation_deg > 0.0)) return 0.0;
+  const double azimuth = azimuth_deg * radians_per_degree;
+  const Point sun{std::sin(azimuth), std::cos(azimuth)};
+  double sum = 0.0;
   for (const Surroundings::SeenSide& side : sides) {
-    const double facing_deg = std::atan2(side.normal.x_m, side.normal.y_m) / radians_per_degree;
-    const double beam_w_m2 =
-        weather.beam_horizontal_w_m2[i] *
-        face_beam_factor(facing_deg, weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
-    sum_w_m2 += side.fraction * side.albedo * beam_w_m2;
+    const double toward_sun = sun.x_m * side.normal.x_m + sun.y_m * side.normal.y_m;
+    sum += side.fraction * side.albedo * std::max(0.0, toward_sun);
   }
-  return sum_w_m2;
+  return sum / std::tan(elevation_deg * radians_per_degree);
 }
 
 }  // namespace
@@ -48,12 +48,14 @@ CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obst
   cell.sky_view = surroundings.sky_view();
   const std::vector<Surroundings::SeenSide> sides = surroundings.seen_sides();
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
-    const double sunlit =
-        surroundings.sunlit_fraction(weather.sun_azimuth_deg[i], weather.sun_elevation_deg[i]);
+    const double azimuth_deg = weather.sun_azimuth_deg[i];
+    const double elevation_deg = weather.sun_elevation_deg[i];
+    const double beam_w_m2 = weather.beam_horizontal_w_m2[i];
+    const double sunlit = surroundings.sunlit_fraction(azimuth_deg, elevation_deg);
+    const double back = beam_w_m2 > 0.0 ? thrown_back(sides, azimuth_deg, elevation_deg) : 0.0;
     cell.sunlit_fraction.push_back(sunlit);
-    cell.shortwave_w_m2.push_back(weather.beam_horizontal_w_m2[i] * sunlit +
-                                  weather.diffuse_w_m2[i] * cell.sky_view +
-                                  thrown_back_w_m2(sides, weather, i));
+    cell.shortwave_w_m2.push_back(beam_w_m2 * (sunlit + back) +
+                                  weather.diffuse_w_m2[i] * cell.sky_view);
   }
   return cell;
 }

@@ -242,14 +242,16 @@ Point Surroundings::normal_of(const Seen& obstacle) {
   return dot(normal, obstacle.from) < 0.0 ? normal : Point{-normal.x_m, -normal.y_m};
 }
 
-std::optional<std::size_t> Surroundings::highest(Point direction, double& slope) const {
+std::optional<std::size_t> Surroundings::highest(double azimuth_deg, Point direction,
+                                                 double& slope) const {
   std::optional<std::size_t> found;
   slope = 0.0;
-  for (std::size_t i = 0; i < seen_.size(); ++i) {
-    const std::optional<double> distance = distance_m(seen_[i], direction);
-    if (seen_[i].touching || !distance || !(seen_[i].height_m > slope * *distance)) continue;
-    slope = seen_[i].height_m / *distance;
-    found = i;
+  for (const std::size_t which : in_direction(azimuth_deg)) {
+    const Seen& obstacle = seen_[which];
+    const std::optional<double> distance = distance_m(obstacle, direction);
+    if (obstacle.touching || !distance || !(obstacle.height_m > slope * *distance)) continue;
+    slope = obstacle.height_m / *distance;
+    found = which;
   }
   return found;
 }
@@ -258,9 +260,9 @@ std::vector<Surroundings::SeenSide> Surroundings::seen_sides() const {
   if (seen_.empty()) return {};
   static const std::vector<Point> all_round = directions_all_round();
   std::vector<double> fractions(seen_.size());
-  for (const Point direction : all_round) {
+  for (std::size_t i = 0; i < directions; ++i) {
     double slope = 0.0;
-    const auto found = highest(direction, slope);
+    const auto found = highest(middle_deg(i), all_round[i], slope);
     if (!found) continue;
     fractions[*found] += (1.0 - level_fraction_above(slope)) * (1.0 - seen_[*found].light_through);
   }

@@ -82,7 +82,7 @@ class Surroundings {
   void sort_by_degrees();
   std::span<const std::size_t> in_direction(double azimuth_deg) const;
   static Point normal_of(const Seen& obstacle);
-  std::optional<std::size_t> highest(Point direction, double& slope) const;
+  std::optional<std::size_t> highest(double azimuth_deg, Point direction, double& slope) const;
   void collect(double azimuth_deg, Point direction, std::vector<Hit>& hits) const;
   static double open_fraction(std::vector<Hit>& hits, ShareAbove above);
 
