@@ -211,6 +211,16 @@ TEST_CASE("zones too large, and too many cells") {
   }
   CHECK(job_refusal(steps).ends_with(
       "zone: the zones have 405 step faces in all, expected at most 400"));
+  std::string cuts = head;
+  for (std::size_t i = 0; i < 6; ++i) {
+    cuts += zone(i, rectangle(20 * i, 0, 20, 20));
+    for (int joint = 1; joint <= 180; ++joint) {
+      cuts += fmt::format("[[zone.joint]]\nfrom = [{0}, {2}]\nto = [{1}, {2}]\n", 20 * i,
+                          20 * i + 20, 0.1 * joint);
+    }
+  }
+  CHECK(job_refusal(cuts).ends_with(
+      "zone: the zones have 1080 joints drawn in all, expected at most 1000"));
   std::string floor = head;
   for (std::size_t i = 0; i < 16; ++i) {
     floor += zone(i, rectangle(i % 4 * 200, i / 4 * 200, 200, 200));

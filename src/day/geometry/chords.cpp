@@ -4,8 +4,6 @@
 #include <cmath>
 #include <optional>
 
-#include "job/geometry/zone_geometry.h"
-
 namespace slabtide::chords {
 
 namespace {
@@ -34,8 +32,15 @@ std::vector<double> meetings(Point start, Vector along, const Joint& segment) {
   return at_m;
 }
 
+/// Inside and not at a side.
 bool strictly_inside(const Outline& outline, Point point) {
-  return contains(outline, point) && plane::distance_to_sides(point, outline) > same_place_m;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Joint side = plane::side(outline, i);
+    const auto [low_m, high_m] = std::minmax(side.from.y_m, side.to.y_m);
+    if (point.y_m < low_m - same_place_m || point.y_m > high_m + same_place_m) continue;
+    if (!(plane::distance(point, side) > same_place_m)) return false;
+  }
+  return plane::encloses(outline, point);
 }
 
 /// The ends of the line's sections between its crossings of the sides, from 0 to `long_m`.

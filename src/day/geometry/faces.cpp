@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
-#include <map>
+#include <limits>
 #include <numeric>
 #include <optional>
 #include <set>
@@ -113,19 +113,15 @@ class Nodes {
   /// The first node at the same place, else a new one.
   Node at(Point point) {
     const Square here{square_of(point.x_m), square_of(point.y_m)};
-    std::optional<Node> first;
+    Node first = none;
     for (const Square& square : around(here)) {
-      if (!reaches(point, here, square)) continue;
-      const auto found = squares_.find(key(square));
-      if (found == squares_.end()) continue;
-      for (const Node node : found->second) {
-        if (plane::distance(points_[node], point) >= same_place_m) continue;
-        first = std::min(node, first.value_or(node));
-      }
+      if (reaches(point, here, square)) first = std::min(first, first_at(point, square));
     }
-    if (first) return *first;
+    if (first != none) return first;
     points_.push_back(point);
-    squares_[key(here)].push_back(points_.size() - 1);
+    const auto [newest, is_new] = newest_in_.try_emplace(key(here), points_.size() - 1);
+    older_.push_back(is_new ? none : newest->second);
+    newest->second = points_.size() - 1;
     return points_.size() - 1;
   }
 
@@ -133,6 +129,7 @@ class Nodes {
   using Square = std::pair<std::int64_t, std::int64_t>;
 
   static constexpr double square_m = 0.01;
+  static constexpr Node none = std::numeric_limits<Node>::max();
 
   static std::int64_t square_of(double m) {
     return static_cast<std::int64_t>(std::floor(m / square_m));
@@ -157,14 +154,26 @@ class Nodes {
   /// Whether the same place may lie in a square beside one's own: most stand clear of the edges.
   static bool reaches(Point point, Square here, Square square) {
     constexpr double room_m = 1.01 * same_place_m;
-    return square.first ==
-               square_of(point.x_m + static_cast<double>(square.first - here.first) * room_m) &&
-           square.second ==
-               square_of(point.y_m + static_cast<double>(square.second - here.second) * room_m);
+    const auto on_this_side = [](double m, std::int64_t own, std::int64_t other) {
+      return other == own || other == square_of(m + static_cast<double>(other - own) * room_m);
+    };
+    return on_this_side(point.x_m, here.first, square.first) &&
+           on_this_side(point.y_m, here.second, square.second);
+  }
+
+  Node first_at(Point point, Square square) const {
+    const auto newest = newest_in_.find(key(square));
+    Node first = none;
+    for (Node node = newest == newest_in_.end() ? none : newest->second; node != none;
+         node = older_[node]) {
+      if (plane::distance(points_[node], point) < same_place_m) first = std::min(first, node);
+    }
+    return first;
   }
 
   std::vector<Point> points_;
-  std::unordered_map<std::uint64_t, std::vector<Node>> squares_;
+  std::vector<Node> older_;  ///< for each, the one before it in its square
+  std::unordered_map<std::uint64_t, Node> newest_in_;
 };
 
 /// The drawing: nodes, the edges between them, and the lines that each edge is part of.
@@ -175,22 +184,22 @@ class Drawing {
     segments_.insert(segments_.end(), lines.begin(), lines.end());
     near_ = neighbours_of(segments_);
     for (std::size_t i = 0; i < segments_.size(); ++i) add_edges_of(i);
+    std::sort(parts_.begin(), parts_.end());
     drop_ends();
+    sort_steps();
   }
 
   /// Rings around the faces: counter-clockwise around a face, clockwise around the outside of each
   /// connected component.
   std::vector<std::vector<Node>> rings() const {
-    std::set<Pair> open;
-    for (const auto& [edge, lines] : edges_) {
-      open.insert(edge);
-      open.insert({edge.second, edge.first});
-    }
+    std::vector<bool> done(steps_.size());
     std::vector<std::vector<Node>> found;
-    while (!open.empty()) {
+    for (std::size_t first = 0; first < steps_.size(); ++first) {
+      if (done[first]) continue;
       found.emplace_back();
-      for (Pair step = *open.begin(); open.erase(step) > 0; step = next(step)) {
-        found.back().push_back(step.first);
+      for (std::size_t step = first; !done[step]; step = next(step)) {
+        done[step] = true;
+        found.back().push_back(steps_[step].first);
       }
     }
     return found;
@@ -198,6 +207,7 @@ class Drawing {
 
   Outline points(const std::vector<Node>& ring) const {
     Outline outline;
+    outline.reserve(ring.size());
     for (const Node node : ring) outline.push_back(nodes_[node]);
     return outline;
   }
@@ -209,6 +219,10 @@ class Drawing {
   std::vector<std::size_t> loose() const { return {loose_.begin(), loose_.end()}; }
 
  private:
+  /// An edge as part of a line; sides are no line.
+  using Part = std::pair<Pair, std::size_t>;
+  static constexpr std::size_t no_line = std::numeric_limits<std::size_t>::max();
+
   /// The nodes along a segment, in order.
   std::vector<Node> nodes_along(std::size_t which) {
     const Joint& segment = segments_[which];
@@ -234,6 +248,7 @@ class Drawing {
     return nodes;
   }
 
+  /// The sides come first. A line is inside or outside from one place on the outline to the next.
   void add_edges_of(std::size_t which) {
     const std::vector<Node> nodes = nodes_along(which);
     const bool is_side = which < outline_.size();
@@ -241,58 +256,80 @@ class Drawing {
     if (is_side) {
       for (const Node node : nodes) on_outline_[node] = true;
     }
+    bool is_inside = false;
     for (std::size_t i = 1; i < nodes.size(); ++i) {
       const Joint piece{nodes_[nodes[i - 1]], nodes_[nodes[i]]};
-      if (!is_side && !contains(outline_, plane::middle(piece))) continue;
-      auto& lines = edges_[edge_of(nodes[i - 1], nodes[i])];
-      if (!is_side) lines.insert(which - outline_.size());
+      if (!is_side && (i == 1 || on_outline_[nodes[i - 1]])) {
+        is_inside = contains(outline_, plane::middle(piece));
+      }
+      if (!is_side && !is_inside) continue;
+      parts_.emplace_back(edge_of(nodes[i - 1], nodes[i]),
+                          is_side ? no_line : which - outline_.size());
     }
   }
 
   /// Removes edges that bound nothing, starting from their ends.
   void drop_ends() {
-    std::vector<std::set<Node>> beside(nodes_.size());
-    for (const auto& [edge, lines] : edges_) {
-      beside[edge.first].insert(edge.second);
-      beside[edge.second].insert(edge.first);
+    std::vector<std::vector<std::size_t>> edges_at(nodes_.size());  // the first part of each
+    for (std::size_t i = 0; i < parts_.size(); ++i) {
+      if (i > 0 && parts_[i].first == parts_[i - 1].first) continue;
+      edges_at[parts_[i].first.first].push_back(i);
+      edges_at[parts_[i].first.second].push_back(i);
     }
     std::vector<Node> ends;
     for (Node node = 0; node < nodes_.size(); ++node) {
-      if (beside[node].size() == 1) ends.push_back(node);
+      if (edges_at[node].size() == 1) ends.push_back(node);
     }
     while (!ends.empty()) {
       const Node end = ends.back();
       ends.pop_back();
-      if (beside[end].size() != 1) continue;
-      const Node other = *beside[end].begin();
-      const auto edge = edges_.find(edge_of(end, other));
-      loose_.insert(edge->second.begin(), edge->second.end());
-      edges_.erase(edge);
-      beside[end].clear();
-      beside[other].erase(end);
-      if (beside[other].size() == 1) ends.push_back(other);
+      if (edges_at[end].size() != 1) continue;
+      const std::size_t first = edges_at[end].front();
+      const Pair edge = parts_[first].first;
+      for (std::size_t i = first; i < parts_.size() && parts_[i].first == edge; ++i) {
+        if (parts_[i].second != no_line) loose_.insert(parts_[i].second);
+      }
+      const Node other = edge.first == end ? edge.second : edge.first;
+      edges_at[end].clear();
+      std::erase(edges_at[other], first);
+      if (edges_at[other].size() == 1) ends.push_back(other);
     }
-    for (const auto& [edge, lines] : edges_) {
-      around_[edge.first].push_back(edge.second);
-      around_[edge.second].push_back(edge.first);
+    for (Node node = 0; node < nodes_.size(); ++node) {
+      for (const std::size_t first : edges_at[node]) {
+        const Pair edge = parts_[first].first;
+        steps_.emplace_back(node, edge.first == node ? edge.second : edge.first);
+      }
     }
-    for (auto& [node, others] : around_) sort_around(node, others);
   }
 
-  void sort_around(Node node, std::vector<Node>& others) const {
-    const auto angle = [&](Node other) {
-      const Vector v = from_to(nodes_[node], nodes_[other]);
-      return std::atan2(v.y, v.x);
-    };
-    std::sort(others.begin(), others.end(), [&](Node a, Node b) { return angle(a) < angle(b); });
+  /// Finds for each step the next one clockwise from the same node.
+  void sort_steps() {
+    std::sort(steps_.begin(), steps_.end());
+    first_step_.assign(nodes_.size() + 1, 0);
+    for (const Pair& step : steps_) ++first_step_[step.first + 1];
+    std::partial_sum(first_step_.begin(), first_step_.end(), first_step_.begin());
+    clockwise_.resize(steps_.size());
+    std::vector<std::pair<double, std::size_t>> around;
+    for (Node node = 0; node < nodes_.size(); ++node) {
+      around.clear();
+      for (std::size_t i = first_step_[node]; i < first_step_[node + 1]; ++i) {
+        const Vector v = from_to(nodes_[node], nodes_[steps_[i].second]);
+        around.emplace_back(std::atan2(v.y, v.x), i);
+      }
+      std::sort(around.begin(), around.end());
+      for (std::size_t i = 0; i < around.size(); ++i) {
+        clockwise_[around[i].second] = around[i == 0 ? around.size() - 1 : i - 1].second;
+      }
+    }
   }
 
   /// At the end of a step, takes the sharpest turn to the left, around the face on the left.
-  Pair next(Pair step) const {
-    const std::vector<Node>& others = around_.at(step.second);
-    const auto back = std::find(others.begin(), others.end(), step.first);
-    const auto turn = back == others.begin() ? std::prev(others.end()) : std::prev(back);
-    return {step.second, *turn};
+  std::size_t next(std::size_t step) const {
+    const auto [from, to] = steps_[step];
+    const auto begin = steps_.begin() + static_cast<std::ptrdiff_t>(first_step_[to]);
+    const auto end = steps_.begin() + static_cast<std::ptrdiff_t>(first_step_[to + 1]);
+    const auto back = std::lower_bound(begin, end, Pair{to, from});
+    return clockwise_[static_cast<std::size_t>(back - steps_.begin())];
   }
 
   const Outline& outline_;
@@ -300,8 +337,10 @@ class Drawing {
   std::vector<std::vector<std::size_t>> near_;
   Nodes nodes_;
   std::vector<bool> on_outline_;
-  std::map<Pair, std::set<std::size_t>> edges_;
-  std::map<Node, std::vector<Node>> around_;
+  std::vector<Part> parts_;              ///< in order, so that those of one edge stand together
+  std::vector<Pair> steps_;              ///< in order
+  std::vector<std::size_t> first_step_;  ///< from each node
+  std::vector<std::size_t> clockwise_;
   std::set<std::size_t> loose_;
 };
 

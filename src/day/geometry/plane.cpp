@@ -9,7 +9,7 @@ namespace slabtide::plane {
 
 Vector from_to(Point a, Point b) { return {b.x_m - a.x_m, b.y_m - a.y_m}; }
 
-double length(Vector v) { return std::hypot(v.x, v.y); }
+double length(Vector v) { return std::sqrt(dot(v, v)); }
 
 Vector unit(Vector v) {
   const double long_m = length(v);
@@ -43,6 +43,18 @@ double length_m(const Joint& segment) { return distance(segment.from, segment.to
 
 Joint side(const Outline& outline, std::size_t i) {
   return {outline[i], outline[i + 1 < outline.size() ? i + 1 : 0]};
+}
+
+bool encloses(const Outline& outline, Point place) {
+  bool inside = false;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Joint one = side(outline, i);
+    const bool spans = (one.from.y_m > place.y_m) != (one.to.y_m > place.y_m);
+    if (!spans) continue;
+    const double fraction = (place.y_m - one.from.y_m) / (one.to.y_m - one.from.y_m);
+    if (place.x_m < one.from.x_m + fraction * (one.to.x_m - one.from.x_m)) inside = !inside;
+  }
+  return inside;
 }
 
 double distance_to_sides(Point point, const Outline& outline) {

@@ -35,6 +35,8 @@ double length_m(const Joint& segment);
 
 /// Side `i` of an outline.
 Joint side(const Outline& outline, std::size_t i);
+/// Whether the place is inside, by ray casting, which is cheap; at a side either may be told.
+bool encloses(const Outline& outline, Point place);
 /// Distance to the nearest side.
 double distance_to_sides(Point point, const Outline& outline);
 

@@ -70,19 +70,6 @@ bool may_cut(const Joint& joint, const Piece& piece) {
   return !apart(&Point::x_m) && !apart(&Point::y_m);
 }
 
-bool lies_in(const Panel& piece, Point place) {
-  // By ray casting, which is cheap; a place on the edge may count either way.
-  bool inside = false;
-  for (std::size_t i = 0; i < piece.outline.size(); ++i) {
-    const Joint side = plane::side(piece.outline, i);
-    const bool spans = (side.from.y_m > place.y_m) != (side.to.y_m > place.y_m);
-    if (!spans) continue;
-    const double fraction = (place.y_m - side.from.y_m) / (side.to.y_m - side.from.y_m);
-    if (place.x_m < side.from.x_m + fraction * (side.to.x_m - side.from.x_m)) inside = !inside;
-  }
-  return inside;
-}
-
 class WorkingOrder {
  public:
   WorkingOrder(const Zone& zone, const ZoneJoints& plan, const std::vector<JointTurn>& turns)
@@ -162,7 +149,8 @@ class WorkingOrder {
     for (const Piece& piece : pieces_) {
       if (!may_cut(cut, piece)) continue;
       for (int k = 0; k < looks; ++k) {
-        if (!lies_in(piece.panel, plane::moved(cut.from, along, (k + 0.5) / looks))) continue;
+        const Point place = plane::moved(cut.from, along, (k + 0.5) / looks);
+        if (!plane::encloses(piece.panel.outline, place)) continue;
         found.push_back(&piece.panel);
         break;
       }

@@ -29,9 +29,12 @@ constexpr std::size_t max_free_corners = 3;
 constexpr int max_parts = 2000;
 /// The largest number of sets returned.
 constexpr std::size_t max_sets = 150;
+/// Nobody saws more in one slab (ours: at two minutes each, two saws for a whole day). Only an
+/// outline with corners by the hundred asks for more, to give each its lines; they then get none.
+constexpr std::size_t max_joints = 500;
 
 /// Which lines a corner gets.
-enum class Lines { along, across, both };
+enum class Lines { along, across, both, none };
 
 /// A longest side under this share of the outline's reach is a piece of a curve, not a side to saw
 /// along (ours).
@@ -227,8 +230,9 @@ void add_grids(const Outline& outline, Frame& frame, const std::vector<Lines>& c
   std::vector<double> us = extent(outline, &Frame::u, frame);
   std::vector<double> vs = extent(outline, &Frame::v, frame);
   for (std::size_t i = 0; i < corners.size(); ++i) {
-    if (choice[i] != Lines::along) us.push_back(frame.u(corners[i]));
-    if (choice[i] != Lines::across) vs.push_back(frame.v(corners[i]));
+    const bool both = choice[i] == Lines::both;
+    if (both || choice[i] == Lines::across) us.push_back(frame.u(corners[i]));
+    if (both || choice[i] == Lines::along) vs.push_back(frame.v(corners[i]));
   }
   const Breaks along = breaks_at(std::move(us));
   const Breaks across = breaks_at(std::move(vs));
@@ -251,6 +255,13 @@ std::vector<std::vector<Joint>> grid_joint_sets(const Outline& outline, const Jo
   std::set<Lattice> known;
   std::vector<Grid> grids;
   for (const std::vector<Lines>& choice : corner_choices(corners.size())) {
+    add_grids(outline, frame, choice, corners, limits, known, grids);
+  }
+  if (corners.size() > max_free_corners) {
+    std::erase_if(grids, [](const Grid& grid) { return grid.joints.size() > max_joints; });
+  }
+  if (grids.empty()) {
+    const std::vector<Lines> choice(corners.size(), Lines::none);
     add_grids(outline, frame, choice, corners, limits, known, grids);
   }
   std::stable_sort(grids.begin(), grids.end(), [](const Grid& a, const Grid& b) {

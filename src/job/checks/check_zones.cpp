@@ -47,12 +47,15 @@ std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
   double sum_m2 = 0.0;
   std::size_t corners = 0;
   std::size_t faces = 0;
+  std::size_t joints = 0;
   for (const Zone& zone : zones) {
     if (!zone.outline.empty()) sum_m2 += area_m2(zone.outline);
     corners += zone.outline.size();
     faces += zone.faces.size();
+    joints += zone.joints ? zone.joints->size() : 0;
   }
-  if (sum_m2 <= largest_pour_m2 && corners <= max_corners && faces <= max_faces) {
+  if (sum_m2 <= largest_pour_m2 && corners <= max_corners && faces <= max_faces &&
+      joints <= max_drawn_joints) {
     return std::nullopt;
   }
   Diagnostic fault{Severity::error, "zone", {}, places.back().shape, std::nullopt, {}};
@@ -64,6 +67,11 @@ std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
     fault.message =
         fmt::format("the zones have {} step faces in all, expected at most {}", faces, max_faces);
     fault.next_step = "let one face stand for a flight: its steps look the same way";
+  } else if (joints > max_drawn_joints) {
+    fault.message = fmt::format("the zones have {} joints drawn in all, expected at most {}",
+                                joints, max_drawn_joints);
+    fault.next_step =
+        "draw a cut that goes straight on as one joint; plan each day's pour in a file of its own";
   } else {
     fault.message =
         fmt::format("the zones cover {} in all, expected at most {}",

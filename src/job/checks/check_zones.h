@@ -23,6 +23,8 @@ inline constexpr double largest_pour_m2 = m2_from_ft2(54000.0);
 inline constexpr std::size_t max_corners = 4000;
 /// Of all zones together (ours): forty flights of ten steps. Each is computed by itself.
 inline constexpr std::size_t max_faces = 400;
+/// Drawn in all zones together (ours): at two minutes each, four saws for a working day.
+inline constexpr std::size_t max_drawn_joints = 1000;
 
 /// Faults between zones that are each valid alone: equal names, overlapping areas, or more concrete
 /// than a day takes. Zones without an outline are skipped. `places` has one entry per zone.

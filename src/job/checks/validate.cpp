@@ -353,11 +353,13 @@ void check_all_zones(const FieldPath& path, const Job& job) {
   double sum_m2 = 0.0;
   std::size_t corners = 0;
   std::size_t faces = 0;
+  std::size_t joints = 0;
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     check_zone(path.at("zone", i), job.zones[i], job.pour.start);
     sum_m2 += area_m2(job.zones[i].outline);
     corners += job.zones[i].outline.size();
     faces += job.zones[i].faces.size();
+    joints += job.zones[i].joints ? job.zones[i].joints->size() : 0;
     const bool again =
         std::any_of(job.zones.begin(), job.zones.begin() + static_cast<std::ptrdiff_t>(i),
                     [&](const Zone& earlier) { return earlier.name == job.zones[i].name; });
@@ -367,6 +369,7 @@ void check_all_zones(const FieldPath& path, const Job& job) {
                           "they cover more than a day takes");
   path.at("zone").require(corners <= max_corners, "they have too many corners");
   path.at("zone").require(faces <= max_faces, "they have too many step faces");
+  path.at("zone").require(joints <= max_drawn_joints, "they have too many joints drawn");
 }
 
 }  // namespace

@@ -1,9 +1,12 @@
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <numeric>
 
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include "day/geometry/chords.h"
 #include "day/geometry/corners.h"
 #include "job/geometry/zone_geometry.h"
 #include "random_slab.h"
@@ -43,6 +46,20 @@ Zone any_slab() {
   }
 }
 
+/// A star with up to sixty points, near the origin.
+Outline random_star() {
+  const int points = 2 * *rc::gen::inRange(3, 60);
+  const double out_m = test::in_range(3.0, 15.0);
+  const double in_m = out_m * test::in_range(0.3, 0.95);
+  Outline star;
+  for (int i = 0; i < points; ++i) {
+    const double angle = 2.0 * std::numbers::pi * i / points;
+    const double r_m = i % 2 == 0 ? out_m : in_m;
+    star.push_back({r_m * std::cos(angle), r_m * std::sin(angle)});
+  }
+  return test::laid_anyhow(star);
+}
+
 double distance_m(Point a, Point b) { return std::hypot(b.x_m - a.x_m, b.y_m - a.y_m); }
 
 /// The longest distance between two corners.
@@ -72,6 +89,53 @@ TEST_CASE("panels of any drawn joints add up to the zone") {
       if (distance_m(joint.from, joint.to) > 0.1) zone.joints->push_back(joint);
     }
     check_areas(zone, planned(zone).panels);
+  }));
+}
+
+TEST_CASE("chords are all of a line that is inside, and nothing else") {
+  CHECK(rc::check("chords", [] {
+    const Outline outline = *rc::gen::arbitrary<bool>() ? any_slab().outline : random_star();
+    const Point through = *rc::gen::arbitrary<bool>()
+                              ? *rc::gen::elementOf(outline)
+                              : Point{test::in_range(-20, 20), test::in_range(-20, 20)};
+    const double angle = test::in_range(0.0, 2.0 * std::numbers::pi);
+    const plane::Vector along{std::cos(angle), std::sin(angle)};
+    const std::vector<Joint> found = chords::across(outline, through, along);
+    for (int i = -400; i <= 400; ++i) {
+      const Point at = plane::moved(through, along, 0.1003 * i);
+      if (plane::distance_to_sides(at, outline) < 0.003) continue;
+      const bool on_one = std::any_of(found.begin(), found.end(), [at](const Joint& chord) {
+        return plane::distance(at, chord) < 0.001;
+      });
+      RC_ASSERT(on_one == contains(outline, at));
+    }
+  }));
+}
+
+TEST_CASE("the lines across a star cut it into panels that add up to it") {
+  CHECK(rc::check("panels of stars", [] {
+    Zone zone = test::zone_named("star", random_star());
+    zone.joints.emplace();
+    for (int i = 0; i < 6; ++i) {
+      const double angle = test::in_range(0.0, std::numbers::pi);
+      const Point through = *rc::gen::elementOf(zone.outline);
+      const plane::Vector along{std::cos(angle), std::sin(angle)};
+      for (const Joint& chord : chords::across(zone.outline, through, along)) {
+        zone.joints->push_back(chord);
+      }
+    }
+    const Panels split = split_into_panels(zone.outline, *zone.joints);
+    // What lies within 2 mm is one place, so that slivers between lines at a small angle are lost.
+    const double whole_m2 = area_m2(zone.outline);
+    RC_ASSERT(std::abs(panel_area_m2(split.panels) - whole_m2) < 5e-4 * whole_m2);
+    for (const Panel& panel : split.panels) {
+      for (const Joint& joint : *zone.joints) {
+        const Point middle = plane::middle(joint);
+        if (!contains(panel.outline, middle)) continue;
+        // Nothing is left uncut: a joint runs along panels, not through them.
+        RC_ASSERT(plane::distance_to_sides(middle, panel.outline) < 0.005);
+      }
+    }
   }));
 }
 

@@ -232,6 +232,20 @@ TEST_CASE("a step is not sawn, and a round slab is cut along the drawing") {
   }
 }
 
+TEST_CASE("corners by the hundred are told, not cut through by the thousand") {
+  Outline star;
+  constexpr int points = 400;
+  for (int i = 0; i < points; ++i) {
+    const double angle = 2.0 * std::numbers::pi * i / points + 0.01;
+    const double r_m = m_from_ft(i % 2 == 0 ? 38.0 : 30.0);
+    star.push_back({r_m * std::cos(angle), r_m * std::sin(angle)});
+  }
+  const ZoneJoints plan = planned_joints(slab(star));
+  CHECK(breaks(plan, JointRule::corner));
+  CHECK(plan.joints.size() >= 7);  // a line each 10 ft over 76 ft
+  CHECK(plan.joints.size() < 500);
+}
+
 TEST_CASE("a wall along the edge asks for isolation, unless the zone is tied to it") {
   Zone zone = slab(feet({{0, 0}, {0, 12}, {-14, 12}, {-14, 0}}));
   Obstacle house;
