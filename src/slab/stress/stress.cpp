@@ -1,7 +1,6 @@
 #include "slabtide/slab/stress/stress.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <limits>
@@ -20,12 +19,17 @@ constexpr double curl_fraction = 0.5;  // of E alpha dG: a straight gradient, fu
 constexpr double concrete_n_m3 = 2350.0 * 9.80665;
 constexpr double friction = 1.5;        // granular base; AASHTO 0.9 to 1.8, published
 constexpr double tied_restraint = 0.8;  // of E alpha dT
-// What is left of a stress after so long under an unchanged strain: 0.63 + 0.15 exp(-t/12 h) +
-// 0.22 exp(-t/1 h). Fitted within 0.02 from one hour to a day to 1/(1 + 0.8 phi), phi the creep of
-// CEB-FIP Model Code 1990 for concrete loaded at a third of a day (both from memory).
-constexpr double lasting = 0.63;
-constexpr std::array<double, 2> fading{0.15, 0.22};
-constexpr std::array<double, 2> fades_in_h{12.0, 1.0};
+// Creep (stress.h): strain of a stress held for a day beyond that of a quarter hour, and what of it
+// comes in the first hour, fitted to B3 within 7 % from three hours to two days of age.
+constexpr double creep_per_mpa = 128.9e-6;  // q2 of 310 kg/m3 of cement and 36 MPa
+constexpr double creep_scale = 0.205;       // at an age of one day
+constexpr double creep_exponent = -0.4;
+constexpr double creep_of_first_hour = 0.33;
+constexpr double ageing_coefficient = 0.8;  // Trost and Bazant, from memory
+// A relaxing stress is kept as what lasts and two parts that fade, which meet the formula after an
+// hour and after a day and stay within 0.05 of it between.
+constexpr double slow_fades_in_h = 8.0;
+constexpr double fast_fades_in_h = 0.5;
 constexpr double corner_factor = 1.5;  // re-entrant corner: ours
 
 std::optional<std::size_t> at_final_set(const ColumnHistory& history) {
@@ -53,25 +57,49 @@ double tension_psi(double mean, double curl_top) {
   return std::max({0.0, mean + curl_top, mean - curl_top});
 }
 
-/// How the fading parts of a stress are left over one step.
-using Left = std::array<double, fading.size()>;
+/// What of a stress fades, and how fast.
+struct Fading {
+  double slow = 0.0;
+  double fast = 0.0;
+};
 
-Left left_after(double step_s) {
-  Left left{};
-  for (std::size_t k = 0; k < left.size(); ++k)
-    left[k] = std::exp(-step_s / (fades_in_h[k] * seconds_per_hour));
-  return left;
+/// Of a stress that comes on concrete of this modulus, which set `since_set_h` of its `set_age_h`
+/// ago. Concrete that has only just set keeps nothing.
+Fading fading_of(double modulus_psi, double set_age_h, double since_set_h) {
+  // Of the slow part after an hour, of both after a day.
+  constexpr double slow_in_hour = 0.1175;
+  constexpr double fast_in_hour = 0.8647;
+  constexpr double slow_in_day = 0.9502;
+  if (!(since_set_h > 0.0)) return {.slow = 0.0, .fast = 1.0};
+  const double creep = modulus_psi * pa_from_psi(1.0) / 1.0e6 * creep_per_mpa * creep_scale *
+                       std::pow(set_age_h / hours_per_day, creep_exponent) * set_age_h /
+                       since_set_h;
+  const auto lost = [](double by_creep) {
+    return 1.0 - 1.0 / (1.0 + ageing_coefficient * by_creep);
+  };
+  const double in_day = lost(creep);
+  const double slow = std::max(0.0, (fast_in_hour * in_day - lost(creep_of_first_hour * creep)) /
+                                        (fast_in_hour * slow_in_day - slow_in_hour));
+  return {.slow = slow, .fast = in_day - slow_in_day * slow};
+}
+
+/// How the two fading parts are left over one step.
+Fading left_after(double step_s) {
+  const auto left = [step_s](double fades_h) {
+    return std::exp(-step_s / (fades_h * seconds_per_hour));
+  };
+  return {.slow = left(slow_fades_in_h), .fast = left(fast_fades_in_h)};
 }
 
 /// A stress that grows by pieces, each of which relaxes from when it came, amid its step.
 class RelaxingStress {
  public:
-  double psi() const { return lasting_psi_ + fading_psi_[0] + fading_psi_[1]; }
+  double psi() const { return lasting_psi_ + slow_psi_ + fast_psi_; }
 
-  void grow(const Left& left, double added_psi) {
-    lasting_psi_ += lasting * added_psi;
-    for (std::size_t k = 0; k < left.size(); ++k)
-      fading_psi_[k] = left[k] * fading_psi_[k] + std::sqrt(left[k]) * fading[k] * added_psi;
+  void grow(const Fading& left, const Fading& fading, double added_psi) {
+    lasting_psi_ += (1.0 - fading.slow - fading.fast) * added_psi;
+    slow_psi_ = left.slow * slow_psi_ + std::sqrt(left.slow) * fading.slow * added_psi;
+    fast_psi_ = left.fast * fast_psi_ + std::sqrt(left.fast) * fading.fast * added_psi;
   }
 
   /// What is over the limit slips, and is gone.
@@ -80,12 +108,14 @@ class RelaxingStress {
     if (!(size > max_psi)) return;
     const double kept = max_psi / size;
     lasting_psi_ *= kept;
-    for (double& part : fading_psi_) part *= kept;
+    slow_psi_ *= kept;
+    fast_psi_ *= kept;
   }
 
  private:
   double lasting_psi_ = 0.0;
-  Left fading_psi_{};
+  double slow_psi_ = 0.0;
+  double fast_psi_ = 0.0;
 };
 
 /// Stress over strength through a history, instant after instant from final set on.
@@ -97,6 +127,7 @@ class Ratios {
         mix_(mix),
         piece_(piece),
         held_psi_(max_held_psi(piece)),
+        set_age_h_(final_set_age_h(mix.setting)),
         at_(final_set),
         modulus_psi_(modulus_psi()) {}
 
@@ -110,10 +141,15 @@ class Ratios {
     step_s_ = step_s;
     const double before_psi = modulus_psi_;
     modulus_psi_ = modulus_psi();
-    const double psi_per_k = 0.5 * (before_psi + modulus_psi_) * mix_.expansion_per_k;
-    mean_.grow(left_, (piece_.tied ? tied_restraint : 1.0) * psi_per_k * fall_of(history_.mean_c));
+    const double through_psi = 0.5 * (before_psi + modulus_psi_);
+    const double psi_per_k = through_psi * mix_.expansion_per_k;
+    const double age_h =
+        0.5 * (history_.set_age_middle_h[at_ - 1] + history_.set_age_middle_h[at_]);
+    const Fading fading = fading_of(through_psi, age_h, age_h - set_age_h_);
+    mean_.grow(left_, fading,
+               (piece_.tied ? tied_restraint : 1.0) * psi_per_k * fall_of(history_.mean_c));
     mean_.slip(held_psi_);
-    curl_.grow(left_, curl_fraction * psi_per_k * fall_of(history_.gradient_c));
+    curl_.grow(left_, fading, curl_fraction * psi_per_k * fall_of(history_.gradient_c));
   }
 
   /// Concrete without stiffness has neither stress nor strength: 0.
@@ -142,11 +178,12 @@ class Ratios {
   const MixModel& mix_;
   const StressCase& piece_;
   double held_psi_;
+  double set_age_h_;
   std::size_t at_;
   double modulus_psi_;
   RelaxingStress mean_;  ///< over the whole depth; tension where it cools
   RelaxingStress curl_;  ///< at the top, the other way at the bottom; times the coefficient
-  Left left_{};
+  Fading left_;
   double step_s_ = 0.0;
 };
 

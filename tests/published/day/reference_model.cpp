@@ -316,6 +316,7 @@ void record(const Model& model, double time_s, const double* y, ReferenceHistory
   h.resistance_work_psi.push_back(resistance(model, y[model.sets_at]));
   h.resistance_middle_psi.push_back(resistance(model, y[model.sets_at + 1]));
   h.strength_psi.push_back(strength(model, y[model.sets_at]));
+  h.set_age_middle_h.push_back(y[model.sets_at + 1]);
   h.bleed_water_kg_m2.push_back(std::max(0.0, y[model.stock_at]));
   h.evaporation_kg_m2_h.push_back(top.evaporation_kg_m2_h);
   h.cells_c.emplace_back(y, y + cells.count());
@@ -323,6 +324,23 @@ void record(const Model& model, double time_s, const double* y, ReferenceHistory
 
 void require(int flag, const char* what) {
   if (flag < 0) throw std::runtime_error(what);
+}
+
+/// What is left, `hours` later, of a stress that comes on concrete of this modulus at `age_h`:
+/// parts that fade in 8 h and in half an hour, of what is lost by creep in an hour and in a day.
+double stress_left(double modulus_psi, double age_h, double set_h, double hours) {
+  const double since_h = age_h - set_h;
+  if (since_h <= 0.0) return std::exp(-hours / 0.5);
+  const double creep = modulus_psi * 6894.757293e-6 * 128.9e-6 * 0.205 *
+                       std::pow(age_h / 24.0, -0.4) * age_h / since_h;
+  const double day = 0.8 * creep / (1.0 + 0.8 * creep);
+  const double hour = 0.8 * 0.33 * creep / (1.0 + 0.8 * 0.33 * creep);
+  const double slow_1 = 1.0 - std::exp(-1.0 / 8.0);
+  const double slow_24 = 1.0 - std::exp(-3.0);
+  const double fast_1 = 1.0 - std::exp(-2.0);
+  const double slow = std::max(0.0, (fast_1 * day - hour) / (fast_1 * slow_24 - slow_1));
+  const double fast = day - slow_24 * slow;
+  return 1.0 - slow - fast + slow * std::exp(-hours / 8.0) + fast * std::exp(-hours / 0.5);
 }
 
 double tied_piece_curl(double modulus_psi, double length_m, double thickness_m) {
@@ -377,14 +395,17 @@ std::vector<double> reference_tied_ratio(const ReferenceHistory& history, const 
   const auto set = static_cast<std::size_t>(
       std::find_if(psi.begin(), psi.end(), [](double p) { return p >= 4000.0; }) - psi.begin());
   const auto modulus = [&](std::size_t i) { return 57000.0 * std::sqrt(history.strength_psi[i]); };
+  const std::vector<double>& age_h = history.set_age_middle_h;
+  const double set_h = mix.setting.final_set_h + mix.setting.shift_h;
   std::vector<double> ratio(psi.size(), 0.0);
   for (std::size_t i = set + 1; i < psi.size(); ++i) {
     double mean = 0.0;
     double curl = 0.0;
     for (std::size_t j = set + 1; j <= i; ++j) {
       const double hours = (history.time_s[i] - history.time_s[j]) / 3600.0;
-      const double left = 0.63 + 0.15 * std::exp(-hours / 12.0) + 0.22 * std::exp(-hours);
-      const double e = 0.5 * (modulus(j - 1) + modulus(j)) * mix.expansion_per_k * left;
+      const double through = 0.5 * (modulus(j - 1) + modulus(j));
+      const double e = through * mix.expansion_per_k *
+                       stress_left(through, 0.5 * (age_h[j - 1] + age_h[j]), set_h, hours);
       mean += 0.8 * e * (history.mean_c[j - 1] - history.mean_c[j]);
       curl += 0.5 * e * (history.gradient_c[j - 1] - history.gradient_c[j]);
     }

@@ -19,6 +19,7 @@ struct ReferenceHistory {
   std::vector<double> gradient_c;
   std::vector<double> resistance_work_psi;
   std::vector<double> resistance_middle_psi;
+  std::vector<double> set_age_middle_h;
   std::vector<double> strength_psi;
   std::vector<double> bleed_water_kg_m2;
   std::vector<double> evaporation_kg_m2_h;
