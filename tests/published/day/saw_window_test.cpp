@@ -1,3 +1,4 @@
+#include <limits>
 #include <string>
 #include <string_view>
 
@@ -120,6 +121,45 @@ void check_saws(const std::string& row, const Opens& opens) {
                     row, 4.0, 72.0, opens.wet_h);
 }
 
+/// A slab of 40 by 4 ft that starts at 10:00, or at 5:00 where it is hot; dry air, a light wind.
+struct DueDay {
+  std::string_view name;
+  double high_f;
+  double low_f;
+  double concrete_f;
+  double dew_point_f;
+  Date date;
+  double start_h;
+  double latitude_deg;
+};
+
+Job due_job(const DueDay& day) {
+  Job job = job_of({day.name, day.high_f, day.low_f, day.concrete_f}, clear);
+  std::get<TypedWeather>(job.weather).dew_point_c = celsius_from_fahrenheit(day.dew_point_f);
+  job.zones[0].outline = test::rectangle(0.0, 0.0, m_from_ft(40.0), m_from_ft(4.0));
+  job.site.latitude_deg = day.latitude_deg;
+  job.pour.date = day.date;
+  job.pour.start =
+      UtcTime(day.date, boost::posix_time::minutes(static_cast<int>(60.0 * day.start_h)));
+  return job;
+}
+
+/// Hours from when an edge can last be worked to when the cuts must be done.
+struct DueSaw {
+  double after_finishing_h = 0.0;
+  double after_next_morning_h = 0.0;  ///< 7:00
+};
+
+DueSaw due(const DueDay& day) {
+  const Job job = due_job(day);
+  const test::Planned planned = test::plan_of(job);
+  const UtcTime finished =
+      planned.plan.zones[0].whole.window(Operation::detail_edge)->closes.value();
+  const UtcTime due = test::uncut_saws(job, planned)[0].latest.value();
+  const UtcTime morning(day.date + boost::gregorian::days(1), boost::posix_time::hours(7));
+  return {seconds_between(finished, due) / 3600.0, seconds_between(morning, due) / 3600.0};
+}
+
 /// Set from the start, then gains one psi per second.
 ColumnHistory hardening() {
   ColumnHistory history;
@@ -145,6 +185,39 @@ TEST_CASE("when saws open after finishing on hot to raw days, beside practice") 
       check_saws(fmt::format("{}, {}, after the edges", day.name, sky.name), opens.after_edges);
     }
   }
+}
+
+TEST_CASE("when cuts are due, bracketed: not before practice saws, in the heat the same day") {
+  const DueDay desert{"desert in July, 108/84 °F, concrete 92, from 5:00",
+                      108,
+                      84,
+                      92,
+                      52,
+                      Date(2026, 7, 15),
+                      5.0,
+                      33.4};
+  const DueDay autumn{"mild October walk, 62/42 °F, concrete 64, from 10:00",
+                      62,
+                      42,
+                      64,
+                      40,
+                      Date(2026, 10, 12),
+                      10.0,
+                      45.0};
+  const DueSaw hot_due = due(desert);
+  test::check_range({.what = "cuts due after finishing in the heat",
+                     .source = "conventional saw 4 to 12 h after finishing: ACI 302.1R through the "
+                               "ACI FAQ; When to saw control joints, Concrete Construction: 4 h",
+                     .unit = "h",
+                     .because = test::given_as_range},
+                    std::string(desert.name), 4.0, 12.0, hot_due.after_finishing_h);
+  test::check_range({.what = "cuts of a mild day not due before the next morning",
+                     .source = "the trade: sawn first thing the next morning",
+                     .status = "common practice, no source",
+                     .unit = "h",
+                     .because = test::given_as_range},
+                    std::string(autumn.name), 0.0, std::numeric_limits<double>::infinity(),
+                    due(autumn).after_next_morning_h);
 }
 
 TEST_CASE("quartzite waits for nearly 800 psi more than gravel, and unknown is not the hardest") {
