@@ -46,7 +46,8 @@ SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& asked) {
   EnsembleSettings settings = asked;
   if (asked.samples == 0) settings.samples = samples_without_bands;
   const Practice& practice = planned.practice;
-  const SampleScale scale = sample_scale(planned.run, planned.forecast, practice.spread);
+  const SampleScale scale =
+      sample_scale(planned.job, planned.run, planned.forecast, practice.spread);
   DayModel model(planned.job, planned.run, planned.plan, practice, scale);
   const std::vector<Sighting> sightings =
       sightings_of(planned.run, planned.plan, planned.journal, model, practice.reading);
@@ -55,8 +56,10 @@ SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& asked) {
   SolverSettings solver;
   solver.threads = settings.threads;
   SeenDay seen;
-  seen.run = run_sampled(planned.run, model.sample(middle), solver);
-  DayPlan plan = plan_day(planned.job, seen.run, practice, planned.forecast_age_h);
+  const Sample likely = model.sample(middle);
+  seen.run = run_sampled(planned.run, likely, solver);
+  DayPlan plan = plan_day(planned.job, seen.run, with_errors(practice, likely.practice),
+                          planned.forecast_age_h);
   for (const Sighting& one : weighed.counted) seen.observations_counted += one.readings.size();
   seen.misfits = std::move(weighed.misfits);
   seen.ahead_min = ahead_of(planned.plan, plan, planned.job);

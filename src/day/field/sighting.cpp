@@ -99,10 +99,10 @@ SampledAir sampled_air(const SiteWeather& weather, const WeatherErrors& errors, 
   const std::size_t i = weather.grid.index_at(at_s + 0.5 * weather.grid.step_s);
   const double growth = error_growth(errors, at_s / seconds_per_hour);
   SampledAir drawn;
-  drawn.air_c = weather.air_c[i] + growth * errors.air_k;
+  drawn.air_c = weather.air_c[i] + air_error_k(errors, weather, i);
   const double dew_c = std::min(drawn.air_c, weather.dew_point_c[i] + growth * errors.dew_point_k);
   drawn.humidity_fraction = vapour_pressure_pa(dew_c) / saturation_pressure_pa(drawn.air_c);
-  drawn.wind_m_s = weather.wind_slab_m_s[i] * std::exp(growth * errors.wind_log);
+  drawn.wind_m_s = weather.wind_slab_m_s[i] * std::exp(wind_error_log(errors, weather, i));
   return drawn;
 }
 

@@ -265,6 +265,19 @@ void add_spread_rules(Entries& entries, SpreadRules& p) {
   number("late_min", p.late_min, 0.0, 240.0);
   number("early_min", p.early_min, 0.0, 240.0);
   number("pace_share", p.pace_fraction, 0.0, 1.0);
+  number("night_air_k", p.night_air_k, 0.0, 10.0);
+  number("wind_ratio_share", p.wind_ratio_fraction, 0.0, 2.0);
+  number("strength_share", p.strength_fraction, 0.0, 1.0);
+  number("strength_margin_psi", p.strength_margin_psi, 0.0, 3000.0);
+  number("saw_strength_share", p.saw_strength_fraction, 0.0, 2.0);
+  number("aggregate_saw_share", p.aggregate_saw_fraction, 0.0, 2.0);
+  number("aggregate_expansion_share", p.aggregate_expansion_fraction, 0.0, 1.0);
+  number("stress_share", p.stress_fraction, 0.0, 2.0);
+  number("ready_share", p.ready_fraction, 0.0, 2.0);
+  number("too_stiff_share", p.too_stiff_fraction, 0.0, 2.0);
+  number("base_k", p.base_k, 0.0, 20.0);
+  number("bleed_time_share", p.bleed_time_fraction, 0.0, 2.0);
+  number("base_measured_k", p.base_measured_k, 0.0, 20.0);
 }
 
 void add_observation_rules(Entries& entries, ObservationRules& p) {

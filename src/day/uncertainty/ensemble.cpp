@@ -152,10 +152,12 @@ DayEvents DayModel::on(const UncertainInputs& uncertain_inputs) const {
   DayEvents events(set_.columns.size());
   SolverSettings solver;
   solver.threads = 1;  // the days are computed in parallel
-  visit_sampled(set_, sample(uncertain_inputs), solver,
+  const Sample drawn = sample(uncertain_inputs);
+  const Practice practice = with_errors(practice_, drawn.practice);
+  visit_sampled(set_, drawn, solver,
                 [&](std::size_t i, const ColumnHistory& history, const MixModel& mix,
                     const SiteWeather& weather) {
-                  events[i] = events_of(history, mix, questions_[i], weather, practice_);
+                  events[i] = events_of(history, mix, questions_[i], weather, practice);
                 });
   return events;
 }

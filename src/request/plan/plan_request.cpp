@@ -40,7 +40,7 @@ std::size_t samples_for(const PlannedPour& pour, std::size_t usual) {
 }
 
 Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings) {
-  const SampleScale scale = sample_scale(pour.run, pour.forecast, pour.practice.spread);
+  const SampleScale scale = sample_scale(pour.job, pour.run, pour.forecast, pour.practice.spread);
   const DayModel model(pour.job, pour.run, pour.plan, pour.practice, scale);
   return sample_days(model, settings);
 }

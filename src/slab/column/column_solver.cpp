@@ -75,6 +75,7 @@ const char* fault(const ColumnCase& c, const SiteWeather& weather, double end) {
   if (!is_ground(c.ground)) return "the temperatures below do not go down point by point";
   if (!(c.absorptance >= 0.0 && c.absorptance <= 1.0)) return "absorptance is not a share";
   if (!(c.convection_factor >= 0.0 && c.evaporation_factor >= 0.0)) return "a factor is below 0";
+  if (!(c.bleed_time_factor > 0.0)) return "the factor on how long it bleeds is not above 0";
   if (c.exposure->shortwave_w_m2.size() != weather.grid.count ||
       !all_finite(c.exposure->shortwave_w_m2))
     return "the exposure lacks a value at an instant of the weather grid";

@@ -144,7 +144,8 @@ TraitsOf<Number> traits_of(Cases cases) {
                                          : c.bleed_up_fraction * c.mix->bleed_kg_m2_per_mm *
                                                c.thickness_m * mm_per_m;
                             }),
-          each_case<Number>(cases, [](Case c) { return settling_time_h(c.thickness_m); })};
+          each_case<Number>(
+              cases, [](Case c) { return c.bleed_time_factor * settling_time_h(c.thickness_m); })};
 }
 
 /// Heat gained, released and stored, J/m2 since placing, as in ColumnEnergy.

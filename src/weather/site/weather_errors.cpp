@@ -16,8 +16,8 @@ namespace {
 constexpr double max_growth = 4.0;  // ours
 
 bool all_finite(const WeatherErrors& e) {
-  const std::array values{e.air_k,          e.dew_point_k,     e.wind_log,
-                          e.cloud_fraction, e.lead_at_start_h, e.growth_per_h};
+  const std::array values{e.air_k,          e.night_air_k,    e.dew_point_k,     e.wind_log,
+                          e.cloud_fraction, e.wind_ratio_log, e.lead_at_start_h, e.growth_per_h};
   return std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); });
 }
 
@@ -36,6 +36,16 @@ void change_light(SiteWeather& weather, std::size_t i, double cloud) {
   weather.diffuse_w_m2[i] = light.diffuse_w_m2;
 }
 
+double growth_at(const WeatherErrors& errors, const SiteWeather& weather, std::size_t i) {
+  return error_growth(errors, static_cast<double>(i) * weather.grid.step_s / seconds_per_hour);
+}
+
+/// 0 by day, 1 by night, between them in twilight.
+double night_fraction(double sun_elevation_deg) {
+  constexpr double twilight_deg = 10.0;
+  return std::clamp(0.5 - 0.5 * sun_elevation_deg / twilight_deg, 0.0, 1.0);
+}
+
 }  // namespace
 
 double error_growth(const WeatherErrors& errors, double hours_from_start) {
@@ -43,22 +53,32 @@ double error_growth(const WeatherErrors& errors, double hours_from_start) {
   return std::min(max_growth, 1.0 + errors.growth_per_h * lead_h);
 }
 
+double air_error_k(const WeatherErrors& errors, const SiteWeather& weather, std::size_t i) {
+  const double own_k = errors.night_air_k == 0.0
+                           ? 0.0
+                           : night_fraction(weather.sun_elevation_deg[i]) * errors.night_air_k;
+  return growth_at(errors, weather, i) * (errors.air_k + own_k);
+}
+
+double wind_error_log(const WeatherErrors& errors, const SiteWeather& weather, std::size_t i) {
+  return growth_at(errors, weather, i) * errors.wind_log + errors.wind_ratio_log;
+}
+
 SiteWeather with_errors(const SiteWeather& weather, const WeatherErrors& errors) {
   if (!all_finite(errors)) throw std::invalid_argument("weather: an error is not finite");
   SiteWeather result = weather;
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
-    const double growth =
-        error_growth(errors, static_cast<double>(i) * weather.grid.step_s / seconds_per_hour);
+    const double growth = growth_at(errors, weather, i);
     const double cloud =
         std::clamp(weather.cloud_fraction[i] + growth * errors.cloud_fraction, 0.0, 1.0);
     change_light(result, i, cloud);
     result.cloud_fraction[i] = cloud;
-    result.air_c[i] += growth * errors.air_k;
+    result.air_c[i] += air_error_k(errors, weather, i);
     result.dew_point_c[i] =
         std::min(result.air_c[i], weather.dew_point_c[i] + growth * errors.dew_point_k);
     result.vapour_pressure_pa[i] = vapour_pressure_pa(result.dew_point_c[i]);
     result.sky_emissivity[i] = sky_emissivity(result.dew_point_c[i], cloud);
-    result.wind_slab_m_s[i] *= std::exp(growth * errors.wind_log);
+    result.wind_slab_m_s[i] *= std::exp(wind_error_log(errors, weather, i));
   }
   return result;
 }

@@ -44,7 +44,7 @@ st::DayPlan plan_with_bands(const st::Job& job) {
   const st::DayPlan plan = st::plan_day(job, run, practice);
   st::EnsembleSettings settings;
   settings.samples = 60;
-  const st::SampleScale scale = st::sample_scale(run, forecast, practice.spread);
+  const st::SampleScale scale = st::sample_scale(job, run, forecast, practice.spread);
   const st::DayModel model(job, run, plan, practice, scale);
   return st::with_bands(plan, job, st::sample_days(model, settings));
 }

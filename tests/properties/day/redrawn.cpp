@@ -123,7 +123,7 @@ DayPlan plan_with_bands(const Job& job, const Forecast& forecast, const PourRun&
                         const Practice& practice, std::size_t samples) {
   DayPlan plan = plan_day(job, run, practice);
   if (samples == 0) return plan;
-  const DayModel model(job, run, plan, practice, sample_scale(run, forecast, practice.spread));
+  const DayModel model(job, run, plan, practice, sample_scale(job, run, forecast, practice.spread));
   const Ensemble ensemble = sample_days(model, {samples, 1, {}});
   return with_bands(std::move(plan), job, ensemble);
 }

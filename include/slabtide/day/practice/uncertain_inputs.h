@@ -23,9 +23,19 @@ enum class UncertainInput {
   admixture,
   bleed,
   delay,
-  pace
+  pace,
+  night_air,
+  wind_ratio,
+  strength,
+  saw_strength,
+  aggregate,
+  stress,
+  ready,
+  too_stiff,
+  base,
+  bleed_time
 };
-inline constexpr std::size_t uncertain_input_count = 15;
+inline constexpr std::size_t uncertain_input_count = 25;
 
 /// In words: "the mix's set times".
 std::string_view uncertain_input_words(UncertainInput unknown);

@@ -55,6 +55,7 @@ struct ColumnCase {
   // Uncertain factors; 1 is the most likely.
   double convection_factor = 1.0;
   double evaporation_factor = 1.0;
+  double bleed_time_factor = 1.0;  ///< on how long the solids take to settle
 };
 
 /// The history of a column. Every vector has one entry per recorded instant.

@@ -13,6 +13,8 @@ struct MixErrors {
   double activation_energy_factor = 1.0;  ///< on the activation energy of setting
   double admixture_factor = 1.0;          ///< on the shift of the admixtures
   double bleed_factor = 1.0;
+  double strength_factor = 1.0;   ///< at every age
+  double expansion_factor = 1.0;  ///< on the expansion by warmth
 };
 
 /// The model of the concrete delivered.

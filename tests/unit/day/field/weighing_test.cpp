@@ -36,7 +36,7 @@ class OnePad {
     return see_day(planned(readings), settings);
   }
   WeighedDays weigh(const std::vector<Observation>& readings, std::size_t samples = 100) const {
-    const SampleScale scale = sample_scale(planned_.run, forecast_, practice_.spread);
+    const SampleScale scale = sample_scale(job_, planned_.run, forecast_, practice_.spread);
     DayModel model(job_, planned_.run, planned_.plan, practice_, scale);
     const auto sightings =
         sightings_of(planned_.run, planned_.plan, {readings}, model, practice_.reading);

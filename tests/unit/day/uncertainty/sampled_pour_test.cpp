@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 
+#include "slabtide/day/pour/cell_times.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
@@ -78,6 +79,92 @@ TEST_CASE("one day in ten is off by more than the practice says") {
         doctest::Approx(60.0 * spread.late_min));
   CHECK(sample_of(only(UncertainInput::delay, -z), spread, day_ahead()).delay_s ==
         doctest::Approx(-60.0 * spread.early_min));
+}
+
+TEST_CASE("what the job tells is not drawn: shelter, ground, margin, aggregate") {
+  Job job = small_job();
+  const test::Planned planned = plan_of(job);
+  const SpreadRules spread = default_practice().spread;
+  const double z = 1.2815515655446004;
+  const auto scale_of = [&] { return sample_scale(job, planned.run, Forecast{}, spread); };
+  const SampleScale untold = scale_of();
+  // 700 psi of 4000 + 1200.
+  CHECK(untold.strength_margin_fraction == doctest::Approx(700.0 / 5200.0));
+  CHECK(sample_of(only(UncertainInput::wind_ratio, z), spread, untold).weather.wind_ratio_log ==
+        doctest::Approx(std::log1p(spread.wind_ratio_fraction)));
+  CHECK(sample_of(only(UncertainInput::base, z), spread, untold).base_k ==
+        doctest::Approx(spread.base_k));
+  CHECK(sample_of(only(UncertainInput::aggregate, z), spread, untold).mix.expansion_factor ==
+        doctest::Approx(1.0 + spread.aggregate_expansion_fraction));
+  const double doubted =
+      sample_of(only(UncertainInput::strength, z), spread, untold).mix.strength_factor;
+  // Two causes together: hypot(log 1.15, log 1.1346).
+  CHECK(std::log(doubted) == doctest::Approx(std::hypot(0.13976, 0.12628)).epsilon(1e-3));
+  job.site.measured_wind_ratio = 0.4;
+  job.site.ground_c = 15.0;
+  job.mix.strength_margin_psi = 900.0;
+  job.mix.aggregate = Aggregate::granite;
+  const SampleScale told = scale_of();
+  CHECK(sample_of(only(UncertainInput::wind_ratio, z), spread, told).weather.wind_ratio_log == 0.0);
+  CHECK(sample_of(only(UncertainInput::base, z), spread, told).base_k ==
+        doctest::Approx(spread.base_measured_k));
+  const Sample named = sample_of(only(UncertainInput::aggregate, z), spread, told);
+  CHECK(named.mix.expansion_factor == 1.0);
+  CHECK(named.practice.saw_strength_factor == 1.0);
+  CHECK(sample_of(only(UncertainInput::strength, z), spread, told).mix.strength_factor ==
+        doctest::Approx(1.0 + spread.strength_fraction));
+}
+
+TEST_CASE("the night's low is off by its own spread, half by the same cause as the day") {
+  const SpreadRules spread = default_practice().spread;
+  const double z = 1.2815515655446004;
+  const auto night_k = [&](UncertainInput input) {
+    const WeatherErrors errors = sample_of(only(input, z), spread, day_ahead()).weather;
+    return errors.air_k + errors.night_air_k;
+  };
+  const double with_day = night_k(UncertainInput::air);
+  CHECK(with_day == doctest::Approx(0.5 * spread.night_air_k));
+  CHECK(std::hypot(with_day, night_k(UncertainInput::night_air)) ==
+        doctest::Approx(spread.night_air_k));
+}
+
+TEST_CASE(
+    "a crew and a saw of another mind move windows, and a window never closes before it opens") {
+  const Practice practice = default_practice();
+  const Practice other = with_errors(practice, {.ready_factor = 1.5,
+                                                .too_stiff_factor = 0.8,
+                                                .saw_strength_factor = 1.3,
+                                                .stress_factor = 2.0});
+  CHECK(other.window(Operation::stamp).opens_psi == doctest::Approx(60.0));
+  CHECK(other.window(Operation::stamp).closes_psi == doctest::Approx(240.0));
+  CHECK(other.saw.early_entry_opens_psi == doctest::Approx(195.0));
+  CHECK(other.saw.wet_opens_medium_psi == doctest::Approx(650.0));
+  CHECK(other.saw.cut_by_ratio == doctest::Approx(0.25));
+  validate(other);
+  validate(with_errors(practice, {.ready_factor = 9.0, .too_stiff_factor = 0.1}));
+}
+
+TEST_CASE("a warmer base sets its column sooner, and less bleeding time dries it sooner") {
+  const Job job = small_job();
+  const test::Planned planned = plan_of(job);
+  const auto reached_s = [&](const Sample& sample) {
+    const PourRun run = run_sampled(planned.run, sample, SolverSettings{});
+    const ColumnHistory& history = run.histories[0];
+    return first_reaches(history.time_s, history.resistance_middle_psi, 500.0).value();
+  };
+  Sample warm;
+  warm.base_k = 3.0;
+  // Observed: some 8 min for 3 K.
+  CHECK(reached_s(warm) < reached_s(Sample{}) - 3.0 * 60.0);
+  const PourRun run = run_sampled(planned.run, warm, SolverSettings{});
+  CHECK(run.columns[0].column.ground.front().temperature_c ==
+        doctest::Approx(planned.run.columns[0].column.ground.front().temperature_c + 3.0));
+  CHECK(run.columns[0].column.ground.back().temperature_c ==
+        doctest::Approx(planned.run.columns[0].column.ground.back().temperature_c).epsilon(0.02));
+  Sample quick;
+  quick.bleed_time_factor = 0.5;
+  const ColumnHistory settled = run_sampled(planned.run, quick, SolverSettings{}).histories[0];
+  CHECK(bleeding_ends(settled).value() < bleeding_ends(planned.run.histories[0]).value() - 1800.0);
 }
 
 TEST_CASE("a supplier's set times are surer than estimated ones") {

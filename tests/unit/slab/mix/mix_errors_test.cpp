@@ -62,7 +62,17 @@ TEST_CASE("heat goes along with the set, temperature and bleed by their own erro
   CHECK(off.bleed_kg_m2_per_mm == doctest::Approx(0.7 * mix.bleed_kg_m2_per_mm));
 }
 
+TEST_CASE("strength and expansion are off by their own") {
+  const MixModel mix = retarded();
+  const MixModel off = with_errors(mix, {.strength_factor = 0.8, .expansion_factor = 1.2});
+  const double age_h = 24.0;
+  CHECK(strength_psi(age_h, off.strength) ==
+        doctest::Approx(0.8 * strength_psi(age_h, mix.strength)));
+  CHECK(off.expansion_per_k == doctest::Approx(1.2 * mix.expansion_per_k));
+}
+
 TEST_CASE("a factor that is not above 0 is refused") {
+  CHECK_THROWS_AS(with_errors(retarded(), {.strength_factor = 0.0}), std::invalid_argument);
   CHECK_THROWS_AS(with_errors(retarded(), {.set_time_factor = 0.0}), std::invalid_argument);
   CHECK_THROWS_AS(with_errors(retarded(), {.bleed_factor = std::nan("")}), std::invalid_argument);
 }

@@ -53,6 +53,32 @@ TEST_CASE("air, dew point and wind move by their errors") {
   CHECK(off.wind_slab_m_s[noon] == doctest::Approx(1.5 * weather.wind_slab_m_s[noon]));
 }
 
+TEST_CASE("the night's air has an error beside the day's, which comes in as the sun goes") {
+  const SiteWeather weather = cloudy_day();
+  const WeatherErrors errors{.air_k = 1.0, .night_air_k = -3.0};
+  constexpr std::size_t midnight = 0;
+  CHECK(weather.sun_elevation_deg[midnight] < -10.0);
+  CHECK(weather.sun_elevation_deg[noon] > 10.0);
+  CHECK(air_error_k(errors, weather, noon) == doctest::Approx(1.0));
+  CHECK(air_error_k(errors, weather, midnight) == doctest::Approx(-2.0));
+  const SiteWeather off = with_errors(weather, errors);
+  CHECK(off.air_c[midnight] == doctest::Approx(weather.air_c[midnight] - 2.0));
+  std::size_t dawn = 0;
+  while (weather.sun_elevation_deg[dawn] < 0.0) ++dawn;
+  CHECK(air_error_k(errors, weather, dawn) == doctest::Approx(-0.5).epsilon(0.1));
+}
+
+TEST_CASE("the site's shelter does not grow with the forecast's age, the wind's error does") {
+  const SiteWeather weather = cloudy_day();
+  const WeatherErrors errors{.wind_log = 0.1,
+                             .wind_ratio_log = 0.3,
+                             .lead_at_start_h = 38.0,
+                             .growth_per_h = 0.02};
+  CHECK(wind_error_log(errors, weather, noon) == doctest::Approx(2.0 * 0.1 + 0.3));
+  const SiteWeather off = with_errors(weather, errors);
+  CHECK(off.wind_slab_m_s[noon] == doctest::Approx(std::exp(0.5) * weather.wind_slab_m_s[noon]));
+}
+
 TEST_CASE("the dew point stays at the air, cloud within the sky") {
   const SiteWeather damp = with_errors(cloudy_day(), {.air_k = -10.0, .cloud_fraction = 2.0});
   CHECK(damp.dew_point_c[noon] == damp.air_c[noon]);
