@@ -67,6 +67,7 @@ double wind_error_log(const WeatherErrors& errors, const SiteWeather& weather, s
 SiteWeather with_errors(const SiteWeather& weather, const WeatherErrors& errors) {
   if (!all_finite(errors)) throw std::invalid_argument("weather: an error is not finite");
   SiteWeather result = weather;
+  result.wind_ratio *= std::exp(errors.wind_ratio_log);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double growth = growth_at(errors, weather, i);
     const double cloud =

@@ -77,6 +77,9 @@ TEST_CASE("the site's shelter does not grow with the forecast's age, the wind's 
   CHECK(wind_error_log(errors, weather, noon) == doctest::Approx(2.0 * 0.1 + 0.3));
   const SiteWeather off = with_errors(weather, errors);
   CHECK(off.wind_slab_m_s[noon] == doctest::Approx(std::exp(0.5) * weather.wind_slab_m_s[noon]));
+  // The wind at 10 m, which reports tell, is off by its own error alone.
+  CHECK(off.wind_slab_m_s[noon] / off.wind_ratio ==
+        doctest::Approx(std::exp(0.2) * weather.wind_slab_m_s[noon] / weather.wind_ratio));
 }
 
 TEST_CASE("the dew point stays at the air, cloud within the sky") {
