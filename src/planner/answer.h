@@ -11,7 +11,16 @@ namespace slabtide {
 ///
 ///     {"ask": "plan", "job": "pad.toml", "texts": {"pad.toml": "...", "pad.journal": "..."},
 ///      "now": "2026-05-13T18:00Z", "draws": 200, "formats": [".json", ".html"]}
-///         -> {"ok", "findings", "messages", "verdict", "files": {".json": "..."}, "text"}
+///         -> {"ok", "findings", "messages", "verdict", "files": {".json": "..."},
+///             "text", "crew", "saw"}; without "draws" as many as the command line draws
+///     {"ask": "compare", ...} and {"ask": "outlook", ...}, asked the same
+///         -> {"ok", "findings", "messages", "files", "text"}
+///     {"ask": "check-back", "job", "texts", "now"}
+///         -> {"ok", "findings", "files", "text"}: what was noted beside what was planned
+///     {"ask": "learn", "job", "texts"}
+///         -> {"ok", "findings", "book", "told"}: the mix book with this pour in it
+///     {"ask": "mixes", "text": "..."}
+///         -> {"ok", "findings", "mixes": [{"name", "pours"}], "text"}: what a mix book says
 ///     {"ask": "read", "job": "pad.toml", "texts": {...}}
 ///         -> {"ok", "findings", "document"}: the job file's tables (`json_of_toml`)
 ///     {"ask": "note", "job", "texts", "now", "at", "reading", "zone", "value"}

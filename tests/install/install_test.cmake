@@ -1,5 +1,5 @@
 # cmake -DBUILD_DIR= -DSOURCE_DIR= -DWORK_DIR= -DCXX= -DFLAGS= -DGENERATOR=
-#       -DVERSION= -P install_test.cmake
+#       -DVERSION= -DPLANNER= -P install_test.cmake
 # Installs into an empty folder, compares the files with files.txt, and builds and runs two small
 # projects that use the installed library: a consumer, and the examples that come with it. With
 # SLABTIDE_UPDATE_GOLDEN set, files.txt and the output of the examples are rewritten.
@@ -25,9 +25,17 @@ list(SORT files)
 list(JOIN files "\n" found)
 string(APPEND found "\n")
 if(DEFINED ENV{SLABTIDE_UPDATE_GOLDEN})
-  file(WRITE ${list} "${found}")
+  string(REGEX REPLACE "share/slabtide/planner[^\n]*\n" "" without_planner "${found}")
+  file(WRITE ${list} "${without_planner}")
 endif()
 file(READ ${list} expected)
+# The planner is installed where it has been built; files.txt is without it.
+if(PLANNER)
+  foreach(name planner.html planner/icon-192.png planner/icon-512.png planner/index.html
+          planner/manifest.webmanifest planner/sw.js)
+    string(REPLACE "share/slabtide/practice.toml\n" "share/slabtide/${name}\nshare/slabtide/practice.toml\n" expected "${expected}")
+  endforeach()
+endif()
 if(NOT found STREQUAL expected)
   file(WRITE ${WORK_DIR}/found.txt "${found}")
   execute_process(COMMAND diff -u --label expected --label installed ${list} ${WORK_DIR}/found.txt)
@@ -90,4 +98,13 @@ must_work(${CMAKE_COMMAND} -E chdir ${prefix}/share/slabtide/demo
           ${prefix}/bin/slabtide plan spring.toml)
 if(NOT output MATCHES "Tightest ")
   message(FATAL_ERROR "The installed program printed: ${output}")
+endif()
+
+# Where the planner is installed, the program gives it out; where it is not, it says so.
+execute_process(COMMAND ${prefix}/bin/slabtide planner --write page.html WORKING_DIRECTORY ${WORK_DIR}
+                RESULT_VARIABLE code OUTPUT_VARIABLE output ERROR_VARIABLE fault)
+if(PLANNER)
+  must_work(${CMAKE_COMMAND} -E compare_files ${WORK_DIR}/page.html ${prefix}/share/slabtide/planner.html)
+elseif(NOT code EQUAL 1 OR NOT fault MATCHES "the planner's page is not here")
+  message(FATAL_ERROR "Without a planner the program said: ${output}${fault}")
 endif()

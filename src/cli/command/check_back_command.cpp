@@ -1,6 +1,5 @@
 #include "check_back_command.h"
 
-#include <algorithm>
 #include <ostream>
 
 #include <fmt/format.h>
@@ -8,7 +7,7 @@
 #include "cli/jobs/job_line.h"
 #include "cli/jobs/output.h"
 #include "core/utf8.h"
-#include "slabtide/day/field/check_back.h"
+#include "request/plan/finished_pour.h"
 #include "slabtide/report/text/text_check_back.h"
 
 namespace slabtide {
@@ -23,18 +22,6 @@ CommandLine check_back_line() {
   line.options = job_options();
   add_write_options(line, "what was seen", endings_of(check_back_formats()));
   return line;
-}
-
-/// The checked observations in order of time.
-std::vector<CheckedObservation> checked_by_hour(const PlannedPour& pour) {
-  std::vector<CheckedObservation> checked =
-      check_back(pour.journal, pour.job, pour.run, pour.plan, pour.practice);
-  std::stable_sort(checked.begin(), checked.end(),
-                   [&pour](const CheckedObservation& a, const CheckedObservation& b) {
-                     const std::vector<Observation>& readings = pour.journal.readings;
-                     return readings[a.reading].at < readings[b.reading].at;
-                   });
-  return checked;
 }
 
 int run_check_back(const ParsedLine& line, std::ostream& out, std::ostream& err) {

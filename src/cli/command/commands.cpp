@@ -12,6 +12,7 @@
 #include "order_command.h"
 #include "outlook_command.h"
 #include "plan_command.h"
+#include "planner_command.h"
 #include "quick_command.h"
 #include "saw_command.h"
 #include "starter_command.h"
@@ -22,7 +23,7 @@ std::span<const Command> commands() {
   static const std::array all{plan_command,    crew_command,    saw_command,   order_command,
                               outlook_command, compare_command, note_command,  check_back_command,
                               learn_command,   mixes_command,   fetch_command, quick_command,
-                              starter_command};
+                              starter_command, planner_command};
   return all;
 }
 

@@ -5,14 +5,12 @@
 #include "cli/jobs/job_line.h"
 #include "cli/jobs/output.h"
 #include "cli/line/progress.h"
+#include "request/plan/compared_pour.h"
 #include "slabtide/report/text/text_compare.h"
 
 namespace slabtide {
 
 namespace {
-
-/// Enough for an average and a bad day; every choice is tried on the same days.
-constexpr std::size_t compare_samples = 60;
 
 CommandLine compare_line() {
   CommandLine line;
@@ -20,40 +18,25 @@ CommandLine compare_line() {
   line.summary = "what to order: retarder, hours, hands and shade tried in turn";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(samples_option(compare_samples));
+  line.options.push_back(samples_option(usual_compare_samples));
   add_write_options(line, "the comparison", endings_of(compare_formats()));
   return line;
 }
 
-/// Computes everything, showing progress.
-struct Compared {
-  Comparison comparison;
-  TurningPoint turning;
-  Advice advice;
-};
-
-Compared compare(const PlannedPour& pour, std::size_t samples, std::ostream& err) {
-  std::optional<Ensemble> ensemble;
-  if (samples > 0) ensemble = sampled_days(pour, {samples, 0, {}});
+ComparedPour compared_shown(const PlannedPour& pour, std::size_t samples, std::ostream& err) {
   Progress progress("days computed", err);
-  const CompareSettings settings{0, [&progress](std::size_t done) { progress.tell(done); },
-                                 ensemble ? &*ensemble : nullptr};
-  Compared result;
-  result.comparison = compare_choices(pour, settings);
-  result.turning = find_turning_point(pour, result.comparison, settings);
-  result.advice = advise(pour.job, result.comparison, result.turning, pour.practice.compare);
-  return result;
+  return compare_pour(pour, samples, 0, [&progress](std::size_t done) { progress.tell(done); });
 }
 
 int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const auto reports = asked_reports("compare", line, compare_formats(), err);
   if (!reports) return exit_input_wrong;
-  const auto samples = samples_asked(line, compare_samples, err);
+  const auto samples = samples_asked(line, usual_compare_samples, err);
   if (!samples) return exit_input_wrong;
   const auto pour = plan_job(line, err);
   if (!pour) return exit_input_wrong;
-  const Compared compared =
-      compare(*pour, line.text("draws") ? *samples : samples_for(*pour, *samples), err);
+  const ComparedPour compared =
+      compared_shown(*pour, line.text("draws") ? *samples : samples_for(*pour, *samples), err);
   const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
   if (const int code = reports->write(facts, pour->now, err); code != exit_done) return code;
   out << text_compare(facts, style_for(out));

@@ -11,9 +11,8 @@
 #include "cli/jobs/text_files.h"
 #include "core/file_lock.h"
 #include "core/utf8.h"
-#include "job/records/mix_book_edit.h"
+#include "request/plan/finished_pour.h"
 #include "slabtide/core/files.h"
-#include "slabtide/day/field/learned_pour.h"
 
 namespace slabtide {
 
@@ -34,17 +33,8 @@ CommandLine learn_line() {
   return line;
 }
 
-/// What the book knew before the day of a pour, since its plan could not use more. A pour that is
-/// learned again then gives the same result, whatever was learned since.
-MixBook known_before(MixBook book, const Job& job) {
-  for (BookedMix& mix : book.mixes) {
-    std::erase_if(mix.pours, [&job](const BookedPour& pour) { return pour.date >= job.pour.date; });
-  }
-  return book;
-}
-
 /// What a book has learned from the journals of the jobs on the command line.
-struct Lesson {
+struct Lessons {
   std::string book;  ///< its text
   std::string told;
 };
@@ -54,33 +44,18 @@ int refuse(const std::string& path, const std::string& what, std::ostream& err) 
   return exit_input_wrong;
 }
 
-std::string told_of(const std::string& path, const std::string& mix, const BookedPour& pour) {
-  return fmt::format("{}: {}, {}\n", printable(path), printable(mix),
-                     pour.readings > 0
-                         ? fmt::format("set times by {:.2f}, from {} reading{}", pour.set_factor,
-                                       pour.readings, pour.readings == 1 ? "" : "s")
-                         : std::string("no reading of the setting"));
-}
-
 /// Learns one job; returns the exit code.
-int learn_one(const std::string& path, const Job& job, Lesson& lesson, std::ostream& err) {
-  const MixBook book = read_mix_book(lesson.book).value.value_or(MixBook{});
-  auto loaded = load_job({.path = path}, text_files(), known_before(book, job), err);
-  if (!loaded) return exit_input_wrong;
-  const auto planned = plan_loaded(std::move(*loaded), err);
-  if (!planned) return exit_input_wrong;
-  const std::string& mix = planned->job.mix.name;
-  const BookedPour pour =
-      learn_pour(planned->journal, planned->job, planned->run, planned->plan, planned->practice);
-  auto text = with_pour(lesson.book, mix, pour);
-  if (!text) {
+int learn_one(const std::string& path, const Job& job, Lessons& lessons, std::ostream& err) {
+  auto lesson = learn_job(path, job, lessons.book, text_files(), err);
+  if (!lesson) return exit_input_wrong;
+  if (!lesson->book) {
     return refuse(path,
                   "the mix book is written in a way that nothing can be put into\n  write it with "
                   "[[mix]] and [[mix.pour]] on lines of their own, each list on one line",
                   err);
   }
-  lesson.book = std::move(*text);
-  lesson.told += told_of(path, mix, pour);
+  lessons.book = std::move(*lesson->book);
+  lessons.told += fmt::format("{}: {}\n", printable(path), lesson->told);
   return exit_done;
 }
 
@@ -153,12 +128,12 @@ int learn_into(const WrittenFile& file, const WriteGuard& guard, const ParsedLin
   if (!before) return exit_input_wrong;
   const auto jobs = finished_jobs(line.operands(), err);
   if (!jobs) return exit_input_wrong;
-  Lesson lesson{*before, {}};
+  Lessons lessons{*before, {}};
   for (const FinishedJob& job : *jobs) {
-    if (const int code = learn_one(job.path, job.job, lesson, err); code != exit_done) return code;
+    if (const int code = learn_one(job.path, job.job, lessons, err); code != exit_done) return code;
   }
-  if (const auto fault = guard.write(file, lesson.book)) return could_not(file.path, *fault, err);
-  out << lesson.told << fmt::format("written to {}\n", printable(file.path));
+  if (const auto fault = guard.write(file, lessons.book)) return could_not(file.path, *fault, err);
+  out << lessons.told << fmt::format("written to {}\n", printable(file.path));
   return exit_done;
 }
 

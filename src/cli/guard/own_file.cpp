@@ -40,6 +40,12 @@ bool is_page(std::string_view text) {
   return text.substr(0, text.find("<title>")).find(mark) != std::string_view::npos;
 }
 
+/// What stands beside the planner's page names it near its beginning (src/planner/page/build.mjs).
+bool is_planner_part(std::string_view text) {
+  constexpr std::size_t beginning_bytes = 512;
+  return text.substr(0, beginning_bytes).find("Slabtide planner") != std::string_view::npos;
+}
+
 bool is_calendar(std::string_view text) { return text.starts_with("BEGIN:VCALENDAR"); }
 
 /// The mark must be before the first event, where only the calendar's own lines are.
@@ -93,14 +99,15 @@ std::string beginning(std::string_view text) {
 }  // namespace
 
 std::string_view words_of(FileKind kind) {
-  constexpr std::array<std::string_view, 8> words{"a page",
+  constexpr std::array<std::string_view, 9> words{"a page",
                                                   "a calendar",
                                                   "a table",
                                                   "a JSON file of plans",
                                                   "a forecast fetched",
                                                   "a journal of readings",
                                                   "a mix book",
-                                                  "a job file"};
+                                                  "a job file",
+                                                  "a part of the planner"};
   return words.at(static_cast<std::size_t>(kind));
 }
 
@@ -127,6 +134,8 @@ bool may_make_way(FileKind kind, std::string_view text) {
       return saying_of(text) != Saying::other;
     case FileKind::book:
       return is_book(text);
+    case FileKind::planner:
+      return is_planner_part(text);
     case FileKind::job:
       break;
   }

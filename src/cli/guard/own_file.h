@@ -6,7 +6,7 @@
 namespace slabtide {
 
 /// The kinds of file that the program writes.
-enum class FileKind { page, calendar, table, json, forecast, journal, book, job };
+enum class FileKind { page, calendar, table, json, forecast, journal, book, job, planner };
 
 /// The kind in a sentence: "a page".
 std::string_view words_of(FileKind kind);

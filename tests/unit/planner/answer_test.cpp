@@ -1,11 +1,16 @@
 #include "planner/answer.h"
 
+#include <map>
 #include <sstream>
 #include <string>
+#include <utility>
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+#include "request/plan/compared_pour.h"
+#include "slabtide/day/plan/outlook.h"
+#include "slabtide/report/text/text_compare.h"
 #include "slabtide/report/text/text_plan.h"
 #include "slabtide/request/plan/plan_request.h"
 #include "slabtide/request/write/report_formats.h"
@@ -76,6 +81,60 @@ TEST_CASE("a plan has the verdict and the very files that the library makes") {
     CHECK(told["verdict"]["level"] == 1);
     CHECK(told["messages"] == messages.str());
   }
+}
+
+/// The small job planned by the library.
+PlannedPour small_pour(const std::map<std::string, std::string>& beside = {}) {
+  std::map<std::string, std::string> texts = beside;
+  texts["a.toml"] = small_job;
+  std::ostringstream messages;
+  auto pour = plan_request({.path = "a.toml", .now = now_text},
+                           sources_in_memory(texts, system_zone, UtcTime()), messages);
+  REQUIRE(pour);
+  return std::move(*pour);
+}
+
+Json small_request(const char* word, const std::map<std::string, std::string>& beside = {}) {
+  Json request{
+      {"ask", word}, {"job", "a.toml"}, {"now", now_text}, {"formats", {".json", ".html"}}};
+  request["texts"] = beside;
+  request["texts"]["a.toml"] = small_job;
+  return request;
+}
+
+TEST_CASE("without a number of draws a plan has as many as the command line's, crew and saw too") {
+  Json request = plan_request_of(demo("hot.toml"));
+  request.erase("draws");
+  request["formats"] = {".json"};
+  const Json told = ask(request);
+  const Json day = Json::parse(told["files"][".json"].get<std::string>());
+  CHECK(day["sureness"]["draws"] == 200);
+  CHECK(told["crew"].get<std::string>().find("finisher 1") != std::string::npos);
+  CHECK(told["saw"].get<std::string>().find("early-entry") != std::string::npos);
+}
+
+TEST_CASE("what can still be changed is the library's own comparison") {
+  Json request = small_request("compare");
+  request["draws"] = 0;
+  const Json told = ask(request);
+  REQUIRE(told["ok"] == true);
+  const PlannedPour pour = small_pour();
+  const ComparedPour compared = compare_pour(pour, 0, 1, {});
+  const CompareFacts facts{pour, compared.comparison, compared.turning, compared.advice};
+  for (const auto ending : endings_of(compare_formats())) {
+    CHECK(told["files"][std::string(ending)] ==
+          *made_as(ending, compare_formats(), facts, {pour.now, {}}));
+  }
+  CHECK(told["text"] == text_compare(facts, TextStyle{}));
+}
+
+TEST_CASE("the weather by the hour is the library's own page") {
+  const Json told = ask(small_request("outlook"));
+  REQUIRE(told["ok"] == true);
+  const PlannedPour pour = small_pour();
+  const Outlook outlook = look_ahead(pour);
+  CHECK(told["files"][".html"] ==
+        *made_as(".html", outlook_formats(), OutlookFacts{pour, outlook}, {pour.now, {}}));
 }
 
 TEST_CASE("draws give the plan its bands") {
@@ -154,6 +213,57 @@ TEST_CASE("a sign that cannot be is refused, alone or beside the others") {
   const Json twice = note_of("placed", "2026-05-14T16:05Z", placed);
   CHECK(twice["ok"] == false);
   CHECK_FALSE(twice["findings"].empty());
+}
+
+const std::string seen =
+    "2026-05-14 08:04  placed  pad\n2026-05-14 11:20  thumbprint  pad\n"
+    "2026-05-14 13:05  initial-set  pad\n";
+
+TEST_CASE("what was noted stands beside what was planned") {
+  const Json told = ask(small_request("check-back", {{"a.journal", seen}}));
+  REQUIRE(told["ok"] == true);
+  const Json facts = Json::parse(told["files"][".json"].get<std::string>());
+  REQUIRE(facts["readings"].size() == 3);
+  CHECK(facts["readings"][1]["reading"] == "thumbprint");
+  CHECK(facts["readings"][1]["planned"].is_string());
+  CHECK(ask(small_request("check-back"))["findings"][0]["message"] ==
+        "nothing was noted for this pour");
+}
+
+TEST_CASE("a finished pour goes into the mix book, from which the next plan starts") {
+  CHECK(ask(small_request("learn", {{"a.journal", seen}}))["findings"][0]["key"] == "mix.name");
+  std::string named = small_job;
+  named.replace(named.find("[mix]\n"), 6, "[mix]\nname = \"six sack\"\n");
+  Json request = small_request("learn", {{"a.journal", seen}});
+  request["texts"]["a.toml"] = named;
+  const Json told = ask(request);
+  REQUIRE(told["ok"] == true);
+  CHECK(told["told"].get<std::string>().starts_with("six sack, set times by "));
+  const std::string book = told["book"];
+  const Json mixes = ask({{"ask", "mixes"}, {"text", book}});
+  CHECK(mixes["mixes"] == Json::parse(R"([{"name": "six sack", "pours": 1}])"));
+
+  // Learned again it stays the same; the next day's plan goes by it.
+  request["texts"]["mix-book.toml"] = book;
+  CHECK(ask(request)["book"] == book);
+  std::string next = named;
+  next.replace(next.find("2026-05-14"), 10, "2026-05-15");
+  Json plan = plan_request_of(next);
+  plan["formats"] = {".json"};
+  const std::string before = ask(plan)["files"][".json"];
+  plan["texts"]["mix-book.toml"] = book;
+  CHECK(ask(plan)["files"][".json"] != before);
+}
+
+TEST_CASE("what is no mix book is told by its line; nothing noted is nothing to learn") {
+  const Json told = ask({{"ask", "mixes"}, {"text", "[[mix]]\nname = 3\n"}});
+  CHECK(told["ok"] == false);
+  CHECK(told["findings"][0]["line"] == 2);
+  std::string named = small_job;
+  named.replace(named.find("[mix]\n"), 6, "[mix]\nname = \"six sack\"\n");
+  Json request = small_request("learn");
+  request["texts"]["a.toml"] = named;
+  CHECK(ask(request)["findings"][0]["message"] == "nothing was noted for this pour");
 }
 
 TEST_CASE("a forecast tells its source and its hours") {
