@@ -1,8 +1,8 @@
 // What is open, and what happens to it. Screens read it and call it; it keeps every edit at once.
 import { say } from './dom.js';
-import { fileName, forecastPath, importedJob, newJob, textOf } from './job.js';
-import { Planner } from './plan.js';
-import { backupOf, jobsInBackup } from './share.js';
+import { bookName, fileName, forecastPath, importedJob, newJob, textOf, textsOf } from './job.js';
+import { nowText, Planner } from './plan.js';
+import { backupOf, inBackup } from './share.js';
 
 export class App {
   constructor({ store, likely, sure, shown, planChanged, sunChanged }) {
@@ -10,7 +10,9 @@ export class App {
     this.engine = likely;
     this.shown = shown; // draws the screen again
     this.sunChanged = sunChanged;
-    this.planner = new Planner(likely, sure, planChanged);
+    this.book = '';
+    this.planner = new Planner(likely, sure, (job) => textsOf(job, this.book), planChanged);
+    this.asked = {};
     this.jobs = [];
     this.job = undefined;
     this.screen = 'jobs';
@@ -24,6 +26,7 @@ export class App {
 
   async start() {
     this.jobs = await this.store.all();
+    this.book = await this.store.book();
   }
 
   // ---- which job ----
@@ -67,6 +70,7 @@ export class App {
   }
 
   go(screen) {
+    this.restored = '';
     this.screen = screen;
     this.shown();
     scrollTo(0, 0);
@@ -119,6 +123,7 @@ export class App {
   }
 
   #after() {
+    this.asked = {};
     this.#findSun();
     this.planner.replan(this.job);
     this.#keep(this.job);
@@ -158,6 +163,46 @@ export class App {
     return this.sunTable?.[Math.round(minute / 10)];
   }
 
+  // ---- what is worked out only when it is asked for: an edit makes it old ----
+  async askFor(word) {
+    const { job } = this;
+    const asked = (this.asked[word] = { working: true });
+    this.shown();
+    const answer = await this.planner.more(word, job);
+    if (this.job !== job || this.asked[word] !== asked) return;
+    this.asked[word] = answer && { answer };
+    this.shown();
+    if (answer?.ok) say('It is worked out');
+  }
+
+  // ---- the mix book ----
+  // What this pour says of its mix goes into the book; later pours with that mix are planned from it.
+  async learn() {
+    const { job } = this;
+    for (let tries = 0; tries < 3; ++tries) {
+      const before = await this.store.book();
+      const answer = await this.engine.ask({ ask: 'learn', job: fileName, texts: textsOf(job, before), now: nowText() });
+      if (!answer.ok) throw new Error(wordsOf(answer));
+      if (!(await this.store.keepBook(answer.book, before))) continue; // another tab was quicker
+      this.#takeBook(answer.book);
+      return answer.told;
+    }
+    throw new Error('Another tab keeps changing the mix book. Close it and try again.');
+  }
+
+  async openBook(text) {
+    const answer = await this.engine.ask({ ask: 'mixes', text });
+    if (!answer.ok) throw new Error(wordsOf(answer));
+    if (!(await this.store.keepBook(text, await this.store.book()))) throw new Error('another tab has just changed the mix book: try again');
+    this.#takeBook(text);
+  }
+
+  #takeBook(text) {
+    this.book = text;
+    if (this.job) this.#after();
+    this.shown();
+  }
+
   // ---- in and out ----
   // The job of a file, judged by the engine; throws in words what is wrong with it.
   async import(text, beside = {}) {
@@ -170,19 +215,24 @@ export class App {
 
   backup() {
     return backupOf(this.jobs.map(({ tables, original, journal, turn, forecast }) =>
-      ({ text: textOf({ tables, original }), journal, turn, forecast })));
+      ({ text: textOf({ tables, original }), journal, turn, forecast })), this.book);
   }
 
   async restore(text) {
     let count = 0;
     const faults = [];
-    for (const { text: job, ...beside } of jobsInBackup(text)) {
+    const { jobs, book } = inBackup(text);
+    for (const { text: job, ...beside } of jobs) {
       try {
         await this.import(job, beside);
         count += 1;
       } catch (error) {
         faults.push(error.message);
       }
+    }
+    if (book && book !== this.book) {
+      if (this.book) faults.push('the mix book on this device is kept, the one in the backup left out');
+      else await this.openBook(book).catch((error) => faults.push(`${bookName}: ${error.message}`));
     }
     this.jobs = await this.store.all();
     return { count, faults };
@@ -213,10 +263,7 @@ export class App {
   // A sign seen on the slab, for the journal.
   async note(reading, zone, value) {
     const { job } = this;
-    const texts = Object.assign(Object.create(null), { [fileName]: textOf(job) });
-    if (job.journal) texts['job.journal'] = job.journal;
-    const at = `${new Date().toISOString().slice(0, 16)}Z`;
-    const answer = await this.engine.ask({ ask: 'note', job: fileName, texts, at, reading, zone, value });
+    const answer = await this.engine.ask({ ask: 'note', job: fileName, texts: textsOf(job), at: nowText(), reading, zone, value });
     if (!answer.ok) throw new Error(wordsOf(answer));
     this.#write(job, (job.journal || answer.heading) + answer.line);
     return answer.sentence;

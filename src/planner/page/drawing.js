@@ -9,6 +9,7 @@ import { areaText, lengthText, readLength, readPoint } from './units.js';
 
 const finger = 22; // px: what a fingertip covers about a point
 const still = 8; // px: less is a tap
+const mostHandles = 16;
 
 export class Drawing {
   constructor(acts) {
@@ -140,7 +141,7 @@ export class Drawing {
     if (this.pointers.size > 2) return;
     const at = this.#at(event);
     const hit = event.target.closest?.('[data-kind]');
-    this.gesture = this.#begin(at, hit ? { kind: hit.dataset.kind, index: Number(hit.dataset.index) } : undefined, event.target.closest?.('[data-corner]'));
+    this.gesture = this.#begin(at, hit ? { kind: hit.dataset.kind, index: Number(hit.dataset.index) } : undefined, event.target.closest?.('[data-corner], [data-side]'));
   }
 
   #begin(at, hit, handle) {
@@ -148,6 +149,7 @@ export class Drawing {
     const base = { at, start, last: start, moved: false, hit };
     const { tool } = this.acts;
     if (tool() === 'move') {
+      if (handle?.dataset.side) return { ...base, kind: 'side', side: Number(handle.dataset.side), hit: this.acts.selection() };
       if (handle) return { ...base, kind: 'corner', corner: Number(handle.dataset.corner), hit: this.acts.selection() };
       const chosen = this.acts.selection();
       if (hit && chosen && hit.kind === chosen.kind && hit.index === chosen.index) return { ...base, kind: 'shape' };
@@ -172,7 +174,10 @@ export class Drawing {
     } else if (gesture.kind === 'slab' && this.draft.length === 0) {
       gesture.box = [this.snap(gesture.start), this.snap(laid)];
       this.#showBox(gesture.box);
-    } else if (gesture.kind === 'wall') {
+    } else if (gesture.kind === 'disc') {
+      gesture.box = [this.snap(gesture.start), laid];
+      this.#showDisc(gesture.box);
+    } else if (gesture.kind === 'wall' || gesture.kind === 'cut') {
       const from = this.snap(gesture.start);
       gesture.box = [from, this.snap(laid, { from })];
       this.#showLine(gesture.box);
@@ -181,6 +186,8 @@ export class Drawing {
       this.#showLine(gesture.trace);
     } else if (gesture.kind === 'corner') {
       this.acts.dragCorner(gesture.hit, gesture.corner, this.world(this.snap(laid, { skip: gesture.hit })));
+    } else if (gesture.kind === 'side') {
+      this.acts.dragSide(gesture.hit, gesture.side, this.world(laid));
     } else if (gesture.kind === 'shape') {
       const by = minus(laid, gesture.start).map((value) => Math.round(value / this.step) * this.step);
       this.acts.dragShape(gesture.hit, this.world(by));
@@ -225,13 +232,17 @@ export class Drawing {
       const [[ax, ay], [bx, by]] = gesture.box;
       if (Math.abs(ax - bx) < this.step || Math.abs(ay - by) < this.step) return;
       this.acts.slab([[ax, ay], [bx, ay], [bx, by], [ax, by]].map((point) => this.world(point)));
+    } else if (gesture.kind === 'disc' && this.#reach(gesture.box) > 0) {
+      this.acts.disc(this.world(gesture.box[0]), this.#reach(gesture.box));
+    } else if (gesture.kind === 'cut' && gesture.box) {
+      this.acts.cut(...gesture.box.map((point) => this.world(point)));
     } else if (gesture.kind === 'wall' && gesture.box && distance(...gesture.box) >= this.step) {
       this.acts.wall(...gesture.box.map((point) => this.world(point)));
     } else if (gesture.kind === 'walk') {
       const kept = simplify(gesture.trace, this.step * 0.6);
       const ends = [this.snap(kept[0]), ...kept.slice(1, -1), this.snap(kept.at(-1))];
       if (pathLength(ends) >= this.step) this.acts.walk(ends.map((point) => this.world(point)), true);
-    } else if (gesture.kind === 'corner' || gesture.kind === 'shape') {
+    } else if (['corner', 'side', 'shape'].includes(gesture.kind)) {
       this.acts.endDrag();
     }
   }
@@ -245,7 +256,7 @@ export class Drawing {
       }
       this.draft.push(this.snap(gesture.start, { from }));
       this.acts.drafted();
-    } else if (gesture.kind === 'wall') {
+    } else if (gesture.kind === 'wall' || gesture.kind === 'cut') {
       this.draft.push(this.snap(gesture.start, { from }));
       if (this.draft.length === 2) this.finish();
       else this.acts.drafted();
@@ -254,7 +265,7 @@ export class Drawing {
     } else if (gesture.kind === 'steps') {
       this.#tapSide(gesture.start);
     } else {
-      this.acts.select(gesture.kind === 'corner' ? this.acts.selection() : gesture.hit);
+      this.acts.select(['corner', 'side'].includes(gesture.kind) ? this.acts.selection() : gesture.hit);
     }
     this.draw();
   }
@@ -280,6 +291,7 @@ export class Drawing {
     if (tool === 'slab' && points.length > 2) this.acts.slab(points);
     if (tool === 'walk' && points.length > 1) this.acts.walk(points, false);
     if (tool === 'wall' && points.length > 1) this.acts.wall(points[0], points[1]);
+    if (tool === 'cut' && points.length > 1) this.acts.cut(points[0], points[1]);
     this.acts.drafted();
     this.draw();
   }
@@ -316,6 +328,13 @@ export class Drawing {
     const corners = [[ax, ay], [bx, ay], [bx, by], [ax, by]];
     this.rubber.replaceChildren(el('polygon', { class: 'rubber', points: this.#line(corners) }));
     this.readout.textContent = `${lengthText(Math.abs(ax - bx), this.unit)} \u00d7 ${lengthText(Math.abs(ay - by), this.unit)}, ${areaText(area(corners), this.unit)}`;
+  }
+  #reach([at, rim]) { return Math.round(distance(at, rim) / this.step) * this.step; }
+  #showDisc(box) {
+    const [cx, cy] = this.screen(box[0]);
+    const reach = this.#reach(box);
+    this.rubber.replaceChildren(el('circle', { class: 'rubber', cx, cy, r: reach * this.view.scale }));
+    this.readout.textContent = `${lengthText(2 * reach, this.unit)} across, ${areaText(Math.PI * reach ** 2, this.unit)}`;
   }
   #showLine(points) {
     this.rubber.replaceChildren(el('polyline', { class: 'rubber open', points: this.#line(points) }));
@@ -445,11 +464,20 @@ export class Drawing {
       el('text', { class: 'name', x: mx, y: my - 8, 'text-anchor': 'middle' }, `${shape.name.slice(0, 24)} ${lengthText(shape.height, this.unit)}`)];
   }
 
+  // Corners, and the middles of the sides to bow them by; a ring of many is moved as a whole.
   #handles(shape) {
-    return shape.points.map((point, corner) => {
+    if (shape.points.length > mostHandles) return [];
+    const grip = (point, data, mark) => {
       const [cx, cy] = this.screen(point);
-      return el('g', { 'data-corner': corner }, el('circle', { class: 'grip', cx, cy, r: finger }), el('circle', { class: 'handle', cx, cy, r: 7 }));
+      return el('g', data, el('circle', { class: 'grip', cx, cy, r: finger }), el('circle', { class: mark, cx, cy, r: mark === 'handle' ? 7 : 5 }));
+    };
+    const corners = shape.points.map((point, corner) => grip(point, { 'data-corner': corner }, 'handle'));
+    if (shape.kind !== 'zone' || isWalk(shape.zone)) return corners;
+    const sides = shape.points.flatMap((point, side) => {
+      const to = shape.points[(side + 1) % shape.points.length];
+      return distance(point, to) * this.view.scale > 4 * finger ? [grip(middle(point, to), { 'data-side': side }, 'bow')] : [];
     });
+    return [...sides, ...corners];
   }
 
   #draftMarks() {

@@ -14,6 +14,7 @@ export const colours = ['grey', 'white', 'red', 'tan', 'brown', 'charcoal'];
 export const fileName = 'job.toml';
 export const journalName = 'job.journal';
 export const forecastName = 'job-forecast.json';
+export const bookName = 'mix-book.toml'; // where the command line looks for it, beside the job
 
 const usual = {
   us: { thickness: 4, walk: 4, high: 72, low: 52, dew: 48, wind: 7, concrete: 70, content: 564, strength: 4000, wall: 18, tree: [8, 25], riser: 7, tread: 1 },
@@ -71,11 +72,12 @@ export function textOf(job) {
 export const forecastPath = (job) => job.tables.weather?.forecast;
 
 // All that the engine plans from, by the names it calls them.
-export function textsOf(job) {
+export function textsOf(job, book = '') {
   const texts = Object.create(null);
   const path = forecastPath(job);
   if (typeof path === 'string' && job.forecast) texts[path] = job.forecast.text;
   if (job.journal) texts[journalName] = job.journal;
+  if (book) texts[bookName] = book;
   texts[fileName] = textOf(job); // last: whatever the forecast is called
   return texts;
 }

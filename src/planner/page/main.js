@@ -2,6 +2,8 @@
 import { App } from './app.js';
 import { button, el, say } from './dom.js';
 import { compileEngine, Engine } from './engine.js';
+import { startLook } from './look.js';
+import { afterScreen } from './screen_after.js';
 import { detailsScreen } from './screen_details.js';
 import { DrawScreen } from './screen_draw.js';
 import { jobsScreen } from './screen_jobs.js';
@@ -33,7 +35,7 @@ const app = new App({
 const draw = new DrawScreen(app);
 const screens = {
   jobs: () => jobsScreen(app), draw: () => draw.show(), details: () => detailsScreen(app), plan: () => planScreen(app),
-  slab: () => slabScreen(app), share: () => shareScreen(app),
+  slab: () => slabScreen(app), share: () => shareScreen(app), after: () => afterScreen(app),
 };
 
 // What is worked out comes when it will; what it changes on the page waits while a finger is down,
@@ -97,7 +99,7 @@ function footOf() {
   if (!app.job) return [];
   return [
     app.screen === 'plan' ? null : planLine(app),
-    el('nav', { 'aria-label': 'This pour' }, places.map(([id, words]) => button(words, () => app.go(id), { 'aria-current': app.screen === id ? 'page' : undefined }))),
+    el('nav', { 'aria-label': 'This pour' }, places.map(([id, words]) => button(words, () => app.go(id), { 'aria-current': app.screen === id || (app.screen === 'after' && id === 'slab') ? 'page' : undefined }))),
   ].filter(Boolean);
 }
 
@@ -131,6 +133,7 @@ addEventListener('keydown', (event) => {
 });
 addEventListener('hashchange', openLink);
 
+startLook();
 await app.start();
 show();
 await openLink();

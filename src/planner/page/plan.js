@@ -1,18 +1,19 @@
 // Plans the job as it is edited: first the likely day, then how sure it is. A newer edit ends the
 // work on an older one.
-import { fileName, missing, textsOf } from './job.js';
+import { fileName, missing } from './job.js';
 
 const pause = 150; // ms after an edit: a finger that drags would ask for a plan a frame
-const draws = 200;
 export const nowText = () => `${new Date().toISOString().slice(0, 16)}Z`;
 
 export class Planner {
-  constructor(likely, sure, changed) {
+  constructor(likely, sure, textsOf, changed) {
+    this.textsOf = textsOf;
     this.likely = likely;
     this.sure = sure;
     this.changed = changed;
     this.state = { stage: 'none' };
     this.turn = 0;
+    this.forgotten = -1; // turns up to this one were of another pour
   }
 
   // `stage`: none, wants (something is missing), working, faulty, likely, sure.
@@ -23,32 +24,79 @@ export class Planner {
 
   forget() {
     clearTimeout(this.timer);
+    this.due = false;
+    this.waiting = undefined;
+    this.forgotten = this.turn;
     this.turn += 1;
     this.state = { stage: 'none' };
   }
 
-  replan(job, delay = pause) {
-    clearTimeout(this.timer);
+  // `live`: a drag goes on; plans come as fast as they can be worked out, and not one an edit.
+  replan(job, { live = false } = {}) {
     const turn = ++this.turn;
     if (this.sure.busy) this.sure.drop();
     const wants = missing(job);
-    if (wants.length > 0) return this.#to({ stage: 'wants', wants });
+    if (wants.length > 0) {
+      clearTimeout(this.timer);
+      return this.#to({ stage: 'wants', wants });
+    }
+    if (live && this.due) return;
+    clearTimeout(this.timer);
     this.state = { ...this.state, stage: 'working' };
-    this.changed();
-    this.timer = setTimeout(() => this.#run(job, turn), delay);
+    if (!live) this.changed();
+    this.due = true;
+    this.timer = setTimeout(() => {
+      this.due = false;
+      this.#run(job);
+    }, live ? 0 : pause);
   }
 
-  async #run(job, turn) {
-    const question = { ask: 'plan', job: fileName, texts: textsOf(job), now: nowText(), draws: 0, formats: ['.json'] };
+  // One likely day at a time: while one is worked out, only the newest edit waits.
+  async #run(job) {
+    if (this.running) {
+      this.waiting = job;
+      return;
+    }
+    this.running = true;
+    const { turn } = this;
+    const question = { ask: 'plan', job: fileName, texts: this.textsOf(job), now: nowText(), draws: 0, formats: ['.json'] };
+    const likely = await this.#asked(this.likely, question, turn, 'likely');
+    this.running = false;
+    const { waiting } = this;
+    this.waiting = undefined;
+    if (waiting) return this.#run(waiting);
+    if (likely?.ok && turn === this.turn) {
+      await this.#asked(this.sure, { ...question, draws: undefined, formats: ['.json', '.html', '.ics', '.csv'] }, turn, 'sure');
+    }
+  }
+
+  // Asks, and shows the answer if it is of this pour still; while a drag goes on an older one is
+  // better than none.
+  async #asked(engine, question, turn, stage) {
     try {
-      const likely = await this.likely.ask(question);
-      if (turn !== this.turn) return;
-      if (!likely.ok) return this.#to({ stage: 'faulty', answer: likely, fault: likely.error });
-      this.#to(planned('likely', likely));
-      const sure = await this.sure.ask({ ...question, draws, formats: ['.json', '.html', '.ics', '.csv'] });
-      if (turn === this.turn) this.#to(sure.ok ? planned('sure', sure) : { stage: 'faulty', answer: sure, fault: sure.error });
+      const answer = await engine.ask(question);
+      const current = turn === this.turn;
+      if (!current && (stage === 'sure' || turn <= this.forgotten)) return undefined;
+      if (answer.ok) this.#to({ ...planned(stage, answer), stage: current ? stage : 'working' });
+      else if (current) this.#to({ stage: 'faulty', answer, fault: answer.error });
+      return answer;
     } catch (error) {
       if (error.name !== 'AbortError' && turn === this.turn) this.#to({ stage: 'faulty', fault: String(error.message ?? error) });
+      return undefined;
+    }
+  }
+
+  // What is worked out only when it is asked for, behind the plan: undefined where an edit has ended
+  // it meanwhile.
+  async more(word, job) {
+    const { turn } = this;
+    const question = { ask: word, job: fileName, texts: this.textsOf(job), now: nowText(), formats: ['.json', '.html'] };
+    try {
+      const answer = await this.sure.ask(question);
+      return turn === this.turn ? answer : undefined;
+    } catch (error) {
+      if (error.name === 'AbortError') return undefined;
+      return { ok: false, error: String(error.message ?? error) };
     }
   }
 }
@@ -60,6 +108,7 @@ const works = {
   strip: 'strip the form', first_edge: 'first edge', release: 'release agent', texture: 'texture', stamp: 'stamp',
   detail_edge: 'detail edge', tooled_joint: 'tool the joints', float: 'float', broom: 'broom', trowel: 'trowel',
   saw_dry: 'early-entry saw', saw_wet: 'wet saw', walk: 'walk on it', wash: 'wash', seal: 'seal',
+  screed: 'place and screed', strip_face: 'strip the form', cure: 'curing', cover: 'cover', saw: 'saw', clean_up: 'clean up',
 };
 export const workWords = (operation) => works[operation] ?? operation;
 

@@ -167,7 +167,8 @@ function mixForm(app) {
   const admixtures = mix.admixture ?? [];
   return group('Mix',
     job.unsaid?.mix && el('p', { class: 'unsaid' }, 'A usual outdoor mix. Ask your supplier for the set times: nothing makes the plan surer.'),
-    textField('Name of the mix', mix.name, (name) => set('name')(name.trim())),
+    mixChoice(app),
+    textField('Name of the mix', mix.name, (name) => set('name')(name.trim()), { hint: 'As your plant calls it: the mix book knows it by this name.' }),
     el('div', { class: 'pair' },
       numberField('Set times at 73 °F: initial', mix.initial_set, set('initial_set'), { min: 1, max: 24, unit: 'hours', optional: true }),
       numberField('final', mix.final_set, set('final_set'), { min: 1, max: 48, unit: 'hours', optional: true })),
@@ -185,21 +186,45 @@ function mixForm(app) {
     admixtureForm(app, admixtures));
 }
 
+const admixtureKinds = [['retarder', 'retarder'], ['stabilizer', 'stabilizer'], ['non-chloride accelerator', 'accelerator, non-chloride'], ['calcium chloride', 'calcium chloride']];
+const doseKey = (kind) => (kind === 'calcium chloride' ? 'dose_percent' : 'dose');
+
+// Each with its dose; what the supplier says of a shift, or of some loads alone, stays as it is.
 function admixtureForm(app, admixtures) {
-  const kinds = [['', 'none'], ['retarder', 'retarder'], ['stabilizer', 'stabilizer'], ['non-chloride accelerator', 'accelerator, non-chloride'], ['calcium chloride', 'calcium chloride']];
-  const one = admixtures[0] ?? {};
-  if (admixtures.length > 1) return el('p', {}, `${admixtures.length} admixtures, as the job file says.`);
-  const chloride = one.kind === 'calcium chloride';
-  const doseKey = chloride ? 'dose_percent' : 'dose';
-  const unit = chloride ? '% of the cement' : systemOf(app.job) === 'us' ? 'fl oz/cwt' : 'mL/100 kg';
-  return el('div', { class: 'pair' },
-    choice('Admixture', kinds, one.kind ?? '', (kind) => app.edit((job) => {
-      if (kind) job.tables.mix.admixture = [{ kind, [kind === 'calcium chloride' ? 'dose_percent' : 'dose']: kind === 'calcium chloride' ? 1 : systemOf(job) === 'us' ? 2 : 130 }];
-      else delete job.tables.mix.admixture;
-    })),
-    one.kind && (one.shift === undefined
-      ? numberField('Dose', one[doseKey], (dose) => app.edit((job) => { job.tables.mix.admixture[0][doseKey] = dose; }, { redraw: false }), { min: 0, max: 4000, unit })
-      : el('p', {}, `Moves the set by ${one.shift} h, as the supplier says.`)));
+  const us = systemOf(app.job) === 'us';
+  const usualDose = (kind) => (kind === 'calcium chloride' ? 1 : us ? 2 : 130);
+  const fresh = (kind) => ({ kind, [doseKey(kind)]: usualDose(kind) });
+  const unit = (kind) => (kind === 'calcium chloride' ? '% of the cement' : us ? 'fl oz/cwt' : 'mL/100 kg');
+  const inMix = (change, options) => app.edit((job) => change(job.tables.mix), options);
+  const row = (one, i) => el('div', { class: 'pair', role: 'group', 'aria-label': `Admixture ${i + 1}` },
+    choice(`Admixture ${i + 1}`, admixtureKinds, one.kind, (kind) => inMix((mix) => { mix.admixture[i] = fresh(kind); })),
+    one.shift === undefined
+      ? numberField('Dose', one[doseKey(one.kind)], (dose) => inMix((mix) => { mix.admixture[i][doseKey(one.kind)] = dose; }, { redraw: false }), { min: 0, max: 4000, unit: unit(one.kind) })
+      : el('p', {}, `Moves the set by ${one.shift} h, as the supplier says.`),
+    button('Remove', () => inMix((mix) => { mix.admixture.splice(i, 1); if (mix.admixture.length === 0) delete mix.admixture; }), { 'aria-label': `Remove admixture ${i + 1}` }));
+  return el('div', {}, admixtures.map(row),
+    button('Add an admixture', () => inMix((mix) => { (mix.admixture ??= []).push(fresh('retarder')); })));
+}
+
+// The mixes of the pours on this device, by their names; the newest of a name.
+function knownMixes(app) {
+  const mixes = new Map();
+  for (const { tables } of app.jobs) {
+    const name = String(tables.mix?.name ?? '').trim();
+    if (name && !mixes.has(name) && (tables.units === 'si' ? 'si' : 'us') === systemOf(app.job)) mixes.set(name, tables.mix);
+  }
+  return mixes;
+}
+
+function mixChoice(app) {
+  const mixes = knownMixes(app);
+  const { name } = app.job.tables.mix;
+  mixes.delete(String(name ?? ''));
+  if (mixes.size === 0) return null;
+  return choice('Take the mix of another pour', [['', 'as below'], ...[...mixes.keys()].map((each) => [each, each])], '', (taken) => taken && app.edit((job) => {
+    job.tables.mix = structuredClone(mixes.get(taken));
+    job.unsaid.mix = false;
+  }));
 }
 
 // ---- crew and what is on hand ----

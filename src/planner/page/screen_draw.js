@@ -7,15 +7,19 @@ import {
   addSlab, addSteps, addTree, addWalk, addWall, colours, depthOf, finishes, isWalk, moveInOrder, moveObstacle, moveZone,
   pointsOf, rectangleOf, removeZone, renameZone, resizedRectangle, setPoints, squaredEnds, turnNorth, unitOf, usualOf, widthOf,
 } from './job.js';
+import { reshapeForm } from './panel_reshape.js';
+import { bowed, circleOf, crosses, disc, riseTo, splitZone } from './reshape.js';
 import { areaText, lengthText, parseLength, readLength, readPoint, writeLength, writePoint } from './units.js';
 
 const tools = [
   ['move', 'Select', 'Tap a shape, then drag it or its corners.'],
   ['slab', 'Slab', 'Drag a rectangle, or tap the corners.'],
+  ['disc', 'Round', 'Drag from the middle of a round slab to its rim.'],
   ['walk', 'Walk', 'Trace its middle, or tap along it.'],
   ['steps', 'Steps', 'Tap the side of the slab they lead down from.'],
   ['wall', 'House', 'Drag along a wall or fence that throws shade.'],
   ['tree', 'Tree', 'Tap where a tree stands.'],
+  ['cut', 'Split', 'Drag a line across a slab or walk to make two of it.'],
 ];
 
 export class DrawScreen {
@@ -30,6 +34,8 @@ export class DrawScreen {
       select: (shape) => this.#select(shape),
       slab: (points) => this.#made(() => addSlab(app.job, points), 'zone'),
       walk: (points, traced) => this.#made(() => addWalk(app.job, this.#bent(points, traced)), 'zone'),
+      disc: (at, radius) => this.#made(() => addSlab(app.job, disc(at, radius)), 'zone'),
+      cut: (from, to) => this.#cut(from, to),
       wall: (from, to) => this.#made(() => addWall(app.job, from, to), 'obstacle'),
       tree: (at) => this.#made(() => addTree(app.job, at), 'obstacle'),
       steps: (index, side) => this.#askSteps(index, side),
@@ -37,6 +43,7 @@ export class DrawScreen {
       remove: (shape) => this.#remove(shape),
       nudge: (shape, by) => this.#nudge(shape, by),
       dragCorner: (shape, corner, to) => this.#dragCorner(shape, corner, to),
+      dragSide: (shape, side, to) => this.#dragSide(shape, side, to),
       dragShape: (shape, by) => this.#dragShape(shape, by),
       endDrag: () => app.end(),
       dropDrag: () => app.drop(),
@@ -89,6 +96,36 @@ export class DrawScreen {
     this.drawing.draw();
   }
 
+  // The side bows out to the finger, by whole steps.
+  #dragSide(shape, side, to) {
+    const { app } = this;
+    app.begin();
+    const points = pointsOf(app.job, app.before.tables.zone[shape.index]);
+    const rise = riseTo(points, side, to);
+    const { step } = this.drawing;
+    setPoints(app.job.tables.zone[shape.index], bowed(points, side, Math.round(rise / step) * step));
+    this.drawing.draw();
+  }
+
+  // The line parts the first shape it crosses, the selected one before others.
+  #cut(from, to) {
+    const { app } = this;
+    if (app.job.journal) return say('Readings were noted for this pour. Undo them on the slab page before you split a part.');
+    const zones = app.job.tables.zone ?? [];
+    const chosen = app.selection?.kind === 'zone' ? [app.selection.index] : [];
+    for (const index of [...chosen, ...zones.keys()]) {
+      app.begin();
+      const made = crosses(app.job, zones[index], from, to) ? splitZone(app.job, index, from, to) : undefined;
+      if (made === undefined) continue;
+      app.tool = 'move';
+      app.selection = { kind: 'zone', index: made };
+      app.end();
+      return say(`${zones[index].name} split in two`);
+    }
+    app.drop();
+    return say('The line has to cross a slab from side to side.');
+  }
+
   #dragShape(shape, by) {
     const { app } = this;
     app.begin();
@@ -132,7 +169,7 @@ export class DrawScreen {
   #draftBar() {
     if (!this.bar) return;
     const { tool } = this.app;
-    const least = { slab: 3, walk: 2, wall: 2 }[tool];
+    const least = { slab: 3, walk: 2, wall: 2, cut: 2 }[tool];
     const drafting = this.drawing.draft.length > 0 && least;
     this.bar.replaceChildren(...[
       drafting && button('Done', () => this.drawing.finish(), { class: 'main', disabled: this.drawing.draft.length < least }),
@@ -197,8 +234,8 @@ export class DrawScreen {
   #addForm() {
     const { app } = this;
     const unit = unitOf(app.job);
-    const kinds = [['slab', 'Slab'], ['walk', 'Walk'], ['wall', 'House wall or fence'], ['tree', 'Tree']];
-    const wants = { slab: ['Left edge at', 'Lower edge at', 'Width', 'Depth'], walk: ['Width', 'Points'], wall: ['From', 'To', 'Height'], tree: ['At', 'Radius', 'Height'] };
+    const kinds = [['slab', 'Slab'], ['disc', 'Round slab'], ['walk', 'Walk'], ['wall', 'House wall or fence'], ['tree', 'Tree']];
+    const wants = { slab: ['Left edge at', 'Lower edge at', 'Width', 'Depth'], disc: ['Middle', 'Across'], walk: ['Width', 'Points'], wall: ['From', 'To', 'Height'], tree: ['At', 'Radius', 'Height'] };
     const body = el('div', {});
     const fault = el('p', { class: 'fault', role: 'alert' });
     let kind = 'slab';
@@ -208,7 +245,7 @@ export class DrawScreen {
       const usual = usualOf(app.job);
       const start = {
         slab: ['0', '0', unit === 'm' ? '4' : "12'", unit === 'm' ? '3' : "10'"], walk: [lengthText(usual.walk, unit), ''],
-        wall: ['', '', lengthText(usual.wall, unit)], tree: ['', lengthText(usual.tree[0], unit), lengthText(usual.tree[1], unit)],
+        disc: ['0, 0', unit === 'm' ? '4' : "12'"], wall: ['', '', lengthText(usual.wall, unit)], tree: ['', lengthText(usual.tree[0], unit), lengthText(usual.tree[1], unit)],
       };
       body.replaceChildren(...wants[kind].map((label, i) => {
         inputs[label] = el('input', { type: 'text', autocomplete: 'off', value: start[kind][i], id: `add-${i}` });
@@ -231,6 +268,10 @@ export class DrawScreen {
       slab: () => {
         const [x, y, w, d] = wants.slab.map(length);
         return this.#made(() => addSlab(app.job, [[x, y], [x + w, y], [x + w, y + d], [x, y + d]].map((point) => this.drawing.world(point))), 'zone');
+      },
+      disc: () => {
+        const [at, across] = [points('Middle', 1)[0], length('Across')];
+        return this.#made(() => addSlab(app.job, disc(at, across / 2)), 'zone');
       },
       walk: () => {
         const [width, line] = [length('Width'), points('Points', 2)];
@@ -279,6 +320,7 @@ export class DrawScreen {
       el('details', {}, el('summary', {}, 'Color, border, base, risers, corners'),
         choice('Color', colours.map((each) => [each, each === 'grey' ? 'gray, none' : each]), zone.colour, (colour) => edit((each) => { each.colour = colour; })),
         this.#borderForm(zone, redraw), this.#baseForm(zone, edit), this.#risers(zone, redraw), this.#corners(zone, redraw)),
+      reshapeForm(app, this.drawing, zone, index),
       el('div', { class: 'row' },
         !isWalk(zone) && button('Add steps', () => this.#take('steps')),
         button('Copy', () => this.#copy(zone)),
@@ -311,6 +353,8 @@ export class DrawScreen {
     const unit = unitOf(job);
     const points = pointsOf(job, zone);
     if (isWalk(zone)) return lengthField('Width', widthOf(job, zone), unit, (value) => redraw((each) => writeLength(each, 'width', value)));
+    const round = circleOf(points);
+    if (round) return lengthField('Across', round.radius * 2, unit, (value) => redraw((each) => setPoints(each, disc(round.at, value / 2))));
     const sides = rectangleOf(points);
     if (!sides) return null;
     const resize = (first, second) => redraw((each) => setPoints(each, resizedRectangle(points, first, second)));

@@ -1,7 +1,8 @@
 // All pours on this device.
-import { button, el, say } from './dom.js';
+import { button, el, say, tiles } from './dom.js';
+import { lookNow, takeLook } from './look.js';
 import { download, safeName } from './share.js';
-import { textOf } from './job.js';
+import { bookName, textOf } from './job.js';
 import { dayText, localDate } from './units.js';
 
 function filePicker(words, accept, take) {
@@ -32,8 +33,9 @@ export function jobsScreen(app) {
   const importJob = told(async (text) => app.open(await app.import(text), 'plan'));
   const restore = told(async (text) => {
     const { count, faults } = await app.restore(text);
+    app.restored = [`${count} ${count === 1 ? 'pour' : 'pours'} restored.`, ...faults.map((each) => `Left out: ${each}.`)].join('\n');
     app.shown();
-    say(`${count} pours restored${faults.length ? `, ${faults.length} could not be: ${faults[0]}` : ''}`);
+    say(app.restored);
   });
   return el('section', { class: 'page' },
     el('h1', { tabindex: -1 }, 'Your pours'),
@@ -46,7 +48,19 @@ export function jobsScreen(app) {
         button('Back up all pours', () => download(`slabtide-backup-${localDate()}.json`, 'application/json', app.backup()), { disabled: app.jobs.length === 0 }),
         ...filePicker('Restore a backup', '.json,application/json', restore)),
       el('p', {}, 'A phone may clear what a page has kept when it runs out of room. A backup is one file with all of it.')),
+    app.restored ? el('p', { class: 'told' }, app.restored) : null,
+    mixBook(app, told),
+    tiles('Look', [['', 'As this device'], ['sunlight', 'Bright sunlight']], lookNow(), takeLook),
     fault);
+}
+
+// What finished pours have shown of their mixes.
+function mixBook(app, told) {
+  return el('details', {}, el('summary', {}, 'Mix book'),
+    app.book ? el('p', {}, 'What your finished pours have shown of their mixes; plans start from it.') : el('p', {}, 'Empty so far. A finished pour goes into it from On slab, After the pour. Or open the one you have.'),
+    el('div', { class: 'row' },
+      app.book ? button('Save the mix book', () => download(bookName, 'application/toml', app.book)) : null,
+      ...filePicker('Open a mix book', '.toml,text/plain', told((text) => app.openBook(text)))));
 }
 
 function jobRow(app, job) {

@@ -2,6 +2,8 @@
 // sheet for the crew.
 import { button, el, say } from './dom.js';
 import { systemOf } from './job.js';
+import { askedCards } from './plan_asked.js';
+import { crewCard, sawCard, suppliesCard } from './plan_lists.js';
 import { windowsOf, workWords } from './plan.js';
 import { give, safeName } from './share.js';
 import { areaText, clockText, dayText, volumeText } from './units.js';
@@ -16,7 +18,7 @@ export function planLine(app) {
     none: 'No plan yet', wants: state.wants?.[0]?.[1], working: 'Working it out ...', faulty: 'Something does not fit: see Plan',
   }[state.stage];
   const level = state.answer?.verdict?.level;
-  const parts = state.stage === 'likely' || state.stage === 'sure'
+  const parts = state.day && state.stage !== 'wants' && state.stage !== 'faulty'
     ? [el('span', { class: `mark ${signs[level]}`, 'aria-hidden': 'true' }, marks[level]), el('strong', {}, state.answer.verdict.words), ` ${tightestWords(state.day, app)}`]
     : [words ?? ''];
   return el('button', { type: 'button', class: 'plan-line', onclick: () => app.go('plan') }, ...parts);
@@ -48,8 +50,9 @@ function body(app, state) {
   return [
     verdict(answer.verdict), unsaid(app), sureness(state, day), nowAndNext(app, day),
     el('div', { class: 'cards' }, (day.zones ?? []).map((zone) => zoneCard(app, zone))),
-    order(app, day), cautions(app, day),
-    answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes with the spread.'),
+    cautions(app, day), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(app, day),
+    ...askedCards(app, (title, html) => openSheet(app, title, html)),
+    answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, 'Day sheet', answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes with the spread.'),
     assumed(day), warnings(state),
   ];
 }
@@ -158,13 +161,14 @@ function cautions(app, day) {
 const assumed = (day) => (day.assumptions?.length ? el('details', {}, el('summary', {}, 'Assumed'), el('ul', {}, day.assumptions.map((words) => el('li', {}, words)))) : null);
 const warnings = (state) => (state.answer?.messages ? el('details', {}, el('summary', {}, 'Remarks on what was entered'), el('pre', {}, state.answer.messages)) : null);
 
-// The sheet as the engine makes it, in a frame that can do nothing but show it.
-function openSheet(app, html) {
-  const dialog = el('dialog', { class: 'sheet-dialog', 'aria-label': 'Day sheet' },
-    el('div', { class: 'row' }, button('Close', () => dialog.close()), button('Send it', () => give(`${safeName(String(app.job.tables.name ?? ''))}.html`, 'text/html', html))),
-    el('iframe', { title: 'Day sheet', sandbox: 'allow-scripts', srcdoc: html }));
+// A sheet as the engine makes it, in a frame that can do nothing but show it.
+export function openSheet(app, title, html) {
+  const name = safeName(`${String(app.job.tables.name ?? '')} ${title === 'Day sheet' ? '' : title}`);
+  const dialog = el('dialog', { class: 'sheet-dialog', 'aria-label': title },
+    el('div', { class: 'row' }, button('Close', () => dialog.close()), button('Send it', () => give(`${name}.html`, 'text/html', html))),
+    el('iframe', { title, sandbox: 'allow-scripts', srcdoc: html }));
   dialog.addEventListener('close', () => dialog.remove());
   document.body.append(dialog);
   dialog.showModal();
-  say('Day sheet');
+  say(title);
 }

@@ -1,6 +1,6 @@
 // The pour on its way to others: files, the phone's share sheet, a link.
 import { button, el, say } from './dom.js';
-import { forecastPath, textOf } from './job.js';
+import { bookName, forecastPath, textOf } from './job.js';
 import { textField } from './inputs.js';
 import { give, linkOf, safeName } from './share.js';
 
@@ -22,13 +22,15 @@ export function shareScreen(app) {
     ready('.html') ? null : el('p', {}, 'The sheets are there once the plan is.'),
     el('div', { class: 'row' },
       sheet('Day sheet', '.html', 'text/html'), sheet('Calendar', '.ics', 'text/calendar'),
-      button('Plan as text', send(`${name}.txt`, 'text/plain', () => state.answer.text), { disabled: !state.answer?.text }),
+      ...[['Plan as text', 'text', ''], ['Crew as text', 'crew', '-crew'], ['Saw list as text', 'saw', '-saw']].map(([words, key, end]) =>
+        button(words, send(`${name}${end}.txt`, 'text/plain', () => state.answer[key]), { disabled: !state.answer?.[key] })),
       sheet('Table', '.csv', 'text/csv')),
     el('h2', {}, 'The job itself'),
     el('p', {}, 'A text file that opens here again, and that the slabtide program plans the same.'),
     el('div', { class: 'row' },
       button('Job file', send(`${name}.toml`, 'application/toml', () => textOf(job))),
       job.forecast ? button('Its forecast', send(String(forecastPath(job)).split('/').pop(), 'application/octet-stream', () => job.forecast.text)) : null,
+      app.book ? button('Mix book', send(bookName, 'application/toml', () => app.book)) : null,
       job.journal ? button('What was noted', send(`${name}.journal`, 'text/plain', () => job.journal)) : null,
       button('Copy a link', async () => {
         const link = await linkOf(textOf(job));
@@ -40,6 +42,7 @@ export function shareScreen(app) {
         }
         say('Link');
       })), told,
+    app.book ? el('p', {}, 'Keep the mix book beside the job file: the slabtide program finds it there.') : null,
     job.forecast ? el('p', {}, 'A link holds no forecast: who opens it gets the hours anew.') : null,
     el('h2', {}, 'All your pours'),
     el('p', {}, 'Back up and restore from the list of pours.'));

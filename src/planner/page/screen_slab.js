@@ -50,6 +50,7 @@ export function slabScreen(app) {
       nextWork(app),
       el('h2', {}, 'Noted'),
       noted(app),
+      el('div', { class: 'row' }, button('After the pour', () => app.go('after'))),
       awake(),
     ]);
 }

@@ -1,4 +1,4 @@
-// Keeps the page on the device: it opens without a network, and a newer one takes its place the
+// Slabtide planner: keeps the page on the device. It opens without a network, and a newer one takes its place the
 // next time. Jobs are not here; the page keeps them itself.
 const kept = 'slabtide-@version@';
 const files = ['./', 'manifest.webmanifest', 'icon-192.png', 'icon-512.png'];

@@ -68,21 +68,23 @@ export async function textInLink(hash) {
 }
 
 const backupKind = 'slabtide planner backup';
-export const backupOf = (jobs) => JSON.stringify({ kind: backupKind, version: 1, jobs }, null, 1);
+export const backupOf = (jobs, book) => JSON.stringify({ kind: backupKind, version: 1, jobs, book }, null, 1);
 
 const isText = (value) => typeof value === 'string';
 const largestBackup = 32 * 1024 * 1024;
 
-// The job texts, journals and forecasts of a backup; each job is read by the engine afterwards.
-export function jobsInBackup(text) {
+// The job texts, journals and forecasts of a backup, and the mix book; all are read by the engine
+// afterwards.
+export function inBackup(text) {
   if (text.length > largestBackup) throw new Error('it is larger than any backup');
   const backup = JSON.parse(text);
   if (backup?.kind !== backupKind || !Array.isArray(backup.jobs)) throw new Error('it is no backup of this planner');
-  return backup.jobs.slice(0, 2000).map((job) => ({
+  const jobs = backup.jobs.slice(0, 2000).map((job) => ({
     text: isText(job?.text) ? job.text : '',
     journal: isText(job?.journal) ? job.journal : '',
     turn: Number.isFinite(job?.turn) ? job.turn : 0,
     forecast: isText(job?.forecast?.text)
       ? { text: job.forecast.text, from: isText(job.forecast.from) ? job.forecast.from : '', at: Number(job.forecast.at) || 0 } : null,
   }));
+  return { jobs, book: isText(backup.book) ? backup.book : '' };
 }

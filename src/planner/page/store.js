@@ -3,6 +3,7 @@
 
 const name = 'slabtide-planner';
 const table = 'jobs';
+const bookId = 'mix-book'; // beside the jobs, so that a device with an older page need not be changed
 
 const done = (request) => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);
@@ -39,8 +40,8 @@ export class Store {
   }
 
   async all() {
-    const jobs = this.lasting ? await done(this.#table('readonly').getAll()) : [...this.#memory.values()];
-    return jobs.sort((a, b) => b.changed - a.changed);
+    const rows = this.lasting ? await done(this.#table('readonly').getAll()) : [...this.#memory.values()];
+    return rows.filter((row) => row.id !== bookId).sort((a, b) => b.changed - a.changed);
   }
 
   // Keeps the job, and gives its id: a new one where another tab has changed the job since it was
@@ -69,5 +70,31 @@ export class Store {
   async remove(id) {
     if (!this.lasting) this.#memory.delete(id);
     else await done(this.#table('readwrite').delete(id));
+  }
+
+  // The mix book's text, empty where there is none.
+  async book() {
+    const row = this.lasting ? await done(this.#table('readonly').get(bookId)) : this.#memory.get(bookId);
+    return row?.text ?? '';
+  }
+
+  // Keeps the book if it still says `before`; false where another tab has changed it meanwhile.
+  async keepBook(text, before) {
+    const row = { id: bookId, text };
+    if (!this.lasting) {
+      this.#memory.set(bookId, row);
+      return true;
+    }
+    const transaction = this.#database.transaction(table, 'readwrite');
+    const rows = transaction.objectStore(table);
+    const ended = new Promise((resolve, reject) => {
+      transaction.oncomplete = resolve;
+      transaction.onabort = () => reject(transaction.error);
+    });
+    const stored = await done(rows.get(bookId));
+    const same = (stored?.text ?? '') === before;
+    if (same) rows.put(row);
+    await ended;
+    return same;
   }
 }

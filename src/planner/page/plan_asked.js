@@ -1,0 +1,52 @@
+// What the plan's screen works out when it is asked for: what can still be changed, and the hours.
+import { button, el } from './dom.js';
+import { systemOf } from './job.js';
+import { clockText } from './units.js';
+
+// `open` shows one of the engine's sheets.
+export function askedCards(app, open) {
+  return [compareCard(app, open), outlookCard(app, open)];
+}
+
+function refusal(answer) {
+  return el('pre', { class: 'fault', role: 'alert' }, answer.messages || answer.error || 'It cannot be worked out.');
+}
+
+function card(app, word, title, words, wait, show) {
+  const asked = app.asked[word];
+  return el('section', { class: 'card', 'aria-busy': String(Boolean(asked?.working)) }, el('h2', {}, title),
+    !asked && [el('p', {}, words[0]), button(words[1], () => app.askFor(word))],
+    asked?.working && el('p', { role: 'status' }, wait),
+    asked?.answer && (asked.answer.ok ? show(asked.answer) : refusal(asked.answer)));
+}
+
+function compareCard(app, open) {
+  return card(app, 'compare', 'What can still be changed',
+    ['Retarder, an earlier or later start, hands, shade: each is tried on the same days.', 'Try them'], 'Trying each on some 60 days: this takes a while. You can go on meanwhile.',
+    (answer) => {
+      const told = JSON.parse(answer.files['.json']);
+      return [el('p', {}, el('strong', {}, told.advice.order)), told.advice.cost ? el('p', {}, told.advice.cost) : null,
+        told.advice.turning ? el('p', {}, told.advice.turning) : null,
+        choiceTable(app, told), button('Whole comparison', () => open('Comparison', answer.files['.html']))];
+    });
+}
+
+// Two columns: what is done, and what comes of it.
+function choiceTable(app, told) {
+  const clock = (iso) => clockText(iso, systemOf(app.job), app.job.tables.pour?.date?.$time);
+  const late = (choice) => {
+    const minutes = choice.expected_late_min ?? choice.minutes_late;
+    return minutes > 0 ? `${minutes} min late${choice.expected_late_min === null ? '' : ' on average'}` : 'nothing late';
+  };
+  return el('table', {}, el('caption', {}, 'As ordered first'),
+    el('thead', {}, el('tr', {}, ['Choice', 'What comes of it'].map((words) => el('th', { scope: 'col' }, words)))),
+    el('tbody', {}, told.choices.map((choice, i) => el('tr', {}, el('th', { scope: 'row' }, el('bdi', {}, choice.choice), i === told.best ? el('small', {}, 'the one to prefer') : null),
+      el('td', {}, late(choice), choice.last_finish ? `, finished ${clock(choice.last_finish)}` : '', choice.smallest_crew ? `, ${choice.smallest_crew} hands would do` : '',
+        choice.stops > 0 ? el('strong', {}, `, ${choice.stops} to think again`) : '', choice.takes ? el('small', {}, choice.takes) : null)))));
+}
+
+function outlookCard(app, open) {
+  return card(app, 'outlook', 'The weather by the hour',
+    ['Air, wind, sun, rain and how fast the slab dries, hour by hour.', 'Show the hours'], 'Working it out ...',
+    (answer) => button('The hours', () => open('Weather by the hour', answer.files['.html'])));
+}

@@ -1,0 +1,55 @@
+// The plan's lists as the engine has them: who does what, the saw, what to take along.
+import { el } from './dom.js';
+import { systemOf } from './job.js';
+import { workWords } from './plan.js';
+import { areaText, clockText, lengthText, planUnit, volumeText } from './units.js';
+
+const clockOf = (app) => (iso) => clockText(iso, systemOf(app.job), app.job.tables.pour?.date?.$time);
+const place = ({ zone, part }) => [zone, part].filter(Boolean).join(', ');
+const inUnit = (metres, system) => (system === 'si' ? metres : metres / 0.3048);
+
+// One line a task: what is done together by the same hands stands under the person.
+export function crewCard(app, day) {
+  const people = (day.crew ?? []).filter((person) => person.tasks?.length);
+  if (people.length === 0) return null;
+  const clock = clockOf(app);
+  const late = (task) => (task.late_min > 0 ? `, ${task.late_min} min late` : task.late_chance >= 0.1 ? `, late on ${Math.round(task.late_chance * 100)} days in 100` : '');
+  return el('details', { class: 'card' }, el('summary', {}, 'Crew, hour by hour'),
+    people.map((person) => el('section', {},
+      el('h3', {}, `${person.name}: ${clock(person.arrives)} to ${clock(person.leaves)}`),
+      el('ul', {}, person.tasks.map((task) => el('li', {}, el('strong', {}, `${clock(task.start)} to ${clock(task.end)} `),
+        workWords(task.task), place(task) ? [', ', el('bdi', {}, place(task))] : '',
+        task.pieces > 1 ? `, piece ${task.piece} of ${task.pieces}` : '', late(task)))))));
+}
+
+export function sawCard(app, day) {
+  const cuts = (day.saw ?? []).filter((cut) => cut.on_hand);
+  if (cuts.length === 0) return null;
+  const clock = clockOf(app);
+  const system = systemOf(app.job);
+  const size = (cut) => [lengthText(inUnit(cut.length_m, system), planUnit(system)),
+    cut.depth_m ? `${system === 'si' ? `${Math.round(cut.depth_m * 1000)} mm` : `${(cut.depth_m / 0.0254).toFixed(2).replace(/\.?0+$/, '')} in`} deep` : ''].filter(Boolean).join(', ');
+  return el('details', { class: 'card' }, el('summary', {}, 'Saw list'),
+    el('p', {}, 'The crew keeps to your local code and the saw\u2019s manual: eyes, ears, lungs (silica) and the blade guard.'),
+    el('ol', { class: 'cuts' }, cuts.map((cut) => el('li', {}, el('strong', {}, cut.starts ? `${clock(cut.starts)} ` : 'not yet known '),
+      el('bdi', {}, `${cut.zone} ${cut.number}`), `, ${workWords(cut.operation)}, ${size(cut)}`, cut.latest ? `; by ${clock(cut.latest)}` : '', cut.late ? el('strong', {}, ', too late') : ''))));
+}
+
+const items = {
+  release_powder: 'release powder', release_liquid: 'liquid release', curing_compound: 'curing compound', sealer: 'sealer',
+  plastic: 'plastic sheet', blankets: 'blankets',
+};
+export function suppliesCard(app, day) {
+  const system = systemOf(app.job);
+  const list = (day.supplies ?? []).filter((supply) => items[supply.item]);
+  if (list.length === 0) return null;
+  const amount = (supply) => {
+    const us = system === 'us';
+    if (supply.amount_kg !== undefined) return us ? `${Math.ceil(supply.amount_kg / 0.45359237)} lb` : `${Math.ceil(supply.amount_kg)} kg`;
+    if (supply.amount_l !== undefined) return us ? `${(supply.amount_l / 3.785411784).toFixed(1)} gal` : `${supply.amount_l.toFixed(1)} L`;
+    if (supply.amount_m2 !== undefined) return areaText(us ? supply.amount_m2 / 0.09290304 : supply.amount_m2, planUnit(system));
+    return '';
+  };
+  return el('details', { class: 'card' }, el('summary', {}, 'Take along'),
+    el('ul', {}, list.map((supply) => el('li', {}, `${items[supply.item]}: ${amount(supply)}`, supply.zones?.length ? [' for ', el('bdi', {}, supply.zones.join(', '))] : ''))));
+}

@@ -1,0 +1,137 @@
+// What the plan's screen tells beyond the hours, and what is done after the pour.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { after, before, test } from 'node:test';
+import { demo, exported, importText, launch, openPlanner, planned, startEngine } from './support.mjs';
+
+let browser;
+before(async () => { browser = await launch(); });
+after(() => browser.close());
+
+const by = (page, words) => page.getByRole('button', { name: words, exact: true });
+const ready = (page) => page.getByText('Day sheet for the crew').waitFor({ timeout: 90000 });
+const ask = await startEngine();
+
+async function openSpring(options) {
+  const page = await openPlanner(browser, options);
+  await importText(page, demo('spring'));
+  await ready(page);
+  return page;
+}
+
+test('crew, saw list and what to take along are those of the plan', async () => {
+  const page = await openSpring();
+  const texts = { 'job.toml': demo('spring') };
+  const day = JSON.parse(ask({ ask: 'plan', job: 'job.toml', texts, now: '2026-05-13T18:00Z', draws: 0, formats: ['.json'] }).files['.json']);
+  for (const title of ['Crew, hour by hour', 'Saw list', 'Take along']) await page.getByText(title, { exact: true }).click();
+  const people = await page.locator('details.card h3').allTextContents();
+  assert.equal(people.length, day.crew.length);
+  assert.match(people[0], new RegExp(`^${day.crew[0].name}: `));
+  const tasks = day.crew.reduce((sum, person) => sum + person.tasks.length, 0);
+  assert.equal(await page.locator('details.card section li').count(), tasks);
+  assert.equal(await page.locator('.cuts li').count(), day.saw.filter((cut) => cut.on_hand).length);
+  assert.ok(await page.getByText(/release powder: \d+ lb/).count());
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+test('the hours of the weather open as the engine makes them', async () => {
+  const page = await openSpring();
+  await by(page, 'Show the hours').click();
+  await by(page, 'The hours').click();
+  await page.frameLocator('iframe').locator('h1').waitFor();
+  await by(page, 'Close').click();
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+test('choices are tried when asked for, and an edit makes them old', async () => {
+  const page = await openSpring();
+  await by(page, 'Try them').click();
+  await by(page, 'Whole comparison').waitFor({ timeout: 240000 });
+  const rows = await page.locator('.card table tbody tr').filter({ hasText: 'as ordered' }).count();
+  assert.equal(rows, 1);
+  assert.equal(await page.getByText('the one to prefer').count(), 1);
+  await by(page, 'Whole comparison').click();
+  await page.frameLocator('iframe').locator('h1').waitFor();
+  await by(page, 'Close').click();
+  await by(page, 'Day').click();
+  await page.getByLabel('Finishers').fill('5');
+  await page.getByLabel('Finishers').press('Enter');
+  await by(page, 'Plan').click();
+  await by(page, 'Try them').waitFor();
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+const noted = '2026-05-14 08:04  placed  pad\n2026-05-14 11:20  thumbprint  pad\n2026-05-14 13:05  initial-set  pad\n';
+// The demo's pour with a named mix and its journal, as a backup brings it.
+const finished = (name) => JSON.stringify({
+  kind: 'slabtide planner backup', version: 1,
+  jobs: [{ text: demo('spring').replace('Cabin landing, walk and pad', name), journal: noted, turn: 0 }],
+});
+async function restore(page, text) {
+  await page.getByText('Open a file, back up, restore').click();
+  await page.getByLabel('Restore a backup').setInputFiles({ name: 'b.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await page.locator('.told').filter({ hasText: '1 pour restored.' }).waitFor();
+}
+
+test('after the pour: checked back, learned, the book kept, saved, backed up, and planned from', async () => {
+  const page = await openPlanner(browser);
+  await restore(page, finished('Finished pour'));
+  await page.getByRole('button', { name: /^Finished pour .*20\d\d/ }).click();
+  await ready(page);
+  await by(page, 'Day').click();
+  await page.getByLabel('Name of the mix').fill('six sack');
+  await page.getByLabel('Name of the mix').press('Enter');
+  await by(page, 'On slab').click();
+  await by(page, 'After the pour').click();
+  await by(page, 'Compare them').click();
+  await by(page, 'The whole of it').waitFor({ timeout: 60000 });
+  assert.equal(await page.locator('table[aria-label="Noted beside planned"] tbody tr').count(), 3);
+  await by(page, 'Learn from this pour').click();
+  await page.locator('.after p').filter({ hasText: /In the mix book: six sack, set times by \d\.\d\d, from 2 readings/ }).waitFor({ timeout: 60000 });
+  assert.equal((await exported(page, 'Mix book')).name, 'mix-book.toml');
+
+  await by(page, 'All pours').click();
+  await page.reload();
+  await page.getByText('Mix book', { exact: true }).click();
+  const [book] = await Promise.all([page.waitForEvent('download'), by(page, 'Save the mix book').click()]);
+  const text = readFileSync(await book.path(), 'utf8');
+  assert.match(text, /name = "six sack"/);
+  await page.getByText('Open a file, back up, restore').click();
+  const [backup] = await Promise.all([page.waitForEvent('download'), by(page, 'Back up all pours').click()]);
+  const whole = readFileSync(await backup.path(), 'utf8');
+  assert.equal(JSON.parse(whole).book, text);
+
+  // On another device the book comes with the backup; a book of its own there is kept.
+  const other = await openPlanner(browser);
+  await restore(other, whole);
+  await other.getByText('Mix book', { exact: true }).click();
+  const [again] = await Promise.all([other.waitForEvent('download'), by(other, 'Save the mix book').click()]);
+  assert.equal(readFileSync(await again.path(), 'utf8'), text);
+  await other.getByLabel('Open a mix book').setInputFiles({ name: 'bad.toml', mimeType: 'text/plain', buffer: Buffer.from('[[mix]]\nname = 3\n') });
+  await other.locator('.fault').filter({ hasText: /bad\.toml: line 2/ }).waitFor();
+  assert.deepEqual([...page.faults, ...other.faults], []);
+  await page.context().close();
+  await other.context().close();
+});
+
+test('the book changes the plan of the next pour with that mix, as the engine says', async () => {
+  const page = await openPlanner(browser);
+  const named = demo('spring').replace('\n[mix]\n', '\n[mix]\nname = "six sack"\n');
+  const book = '[[mix]]\nname = "six sack"\n\n[[mix.pour]]\njob = "x"\nsite = "y"\ndate = 2026-04-01\nset_factor = 1.4\nreadings = 4\nlate_min = [40]\n';
+  await page.getByText('Mix book', { exact: true }).click();
+  await page.getByLabel('Open a mix book').setInputFiles({ name: 'mix-book.toml', mimeType: 'text/plain', buffer: Buffer.from(book) });
+  await by(page, 'Save the mix book').waitFor();
+  await importText(page, named);
+  await planned(page);
+  const first = async () => (await page.locator('.card table tbody td').first().textContent()).slice(0, 8);
+  const texts = { 'job.toml': named };
+  const opens = (beside) => JSON.parse(ask({ ask: 'plan', job: 'job.toml', texts: { ...beside, ...texts }, now: '2026-05-13T18:00Z', draws: 0, formats: ['.json'] }).files['.json'])
+    .zones[0].windows.find((window) => window.opens).opens.slice(11, 16);
+  assert.notEqual(opens({}), opens({ 'mix-book.toml': book }));
+  const [hour, minute] = opens({ 'mix-book.toml': book }).split(':').map(Number);
+  assert.equal(await first(), `${hour % 12 || 12}:${String(minute).padStart(2, '0')} ${hour < 12 ? 'AM' : 'PM'}`.padEnd(8).slice(0, 8));
+  await page.context().close();
+});
