@@ -12,22 +12,33 @@ endforeach()
 add_compile_options(-fwasm-exceptions -Wno-defaulted-function-deleted)
 add_compile_definitions(NDEBUG FMT_HEADER_ONLY BOOST_ALLOW_DEPRECATED_HEADERS
                         HWY_COMPILE_ONLY_EMU128)
-# The columns' core says its own optimisation, so all that is small is a library's option and the
-# core a library of its own: both on one line would not do.
+# Three libraries, as the columns' core says its own optimisation: what reads and writes is small;
+# what works out the day is inlined, which Emscripten 3.1.6 keeps the compiler from with -Os unless
+# it is told, down to the accessors of a vector; the core is as fast as can be.
 add_library(slabtide OBJECT)
-target_compile_options(slabtide PRIVATE -Os)
+target_compile_options(slabtide PRIVATE -Oz)
+add_library(slabtide_day OBJECT)
+target_compile_options(slabtide_day PRIVATE -Os -finline-functions)
 add_library(slabtide_core OBJECT src/slab/column/column_core.cpp)
 target_compile_options(slabtide_core PRIVATE -O3 -msimd128)
-foreach(part slabtide slabtide_core)
+foreach(part slabtide slabtide_day slabtide_core)
   target_include_directories(${part} PRIVATE include src)
   target_include_directories(${part} SYSTEM PRIVATE ${headers})
 endforeach()
 include(src/precompiled.cmake)
-target_precompile_headers(slabtide PRIVATE ${slabtide_precompiled})
 add_subdirectory(src)
 get_target_property(sources slabtide SOURCES)
 list(FILTER sources EXCLUDE REGEX "/column_core\\.cpp$")
+set(day_sources ${sources})
+set(of_the_day "/src/(day|slab|weather/(air|sky|site)|job/geometry)/")
+list(FILTER sources EXCLUDE REGEX ${of_the_day})
+list(FILTER day_sources INCLUDE REGEX ${of_the_day})
 set_property(TARGET slabtide PROPERTY SOURCES ${sources})
+set_property(TARGET slabtide_day PROPERTY SOURCES ${day_sources})
+set_target_properties(slabtide_day PROPERTIES UNITY_BUILD_MODE GROUP)
+foreach(part slabtide slabtide_day)
+  target_precompile_headers(${part} PRIVATE ${slabtide_precompiled})
+endforeach()
 include(src/embedded.cmake)
 
 set(zones ${CMAKE_CURRENT_BINARY_DIR}/zone_pack.cpp)
@@ -41,8 +52,8 @@ add_custom_command(OUTPUT ${zones}
 add_executable(slabtide_engine src/planner/exports.cpp src/planner/hwy_allocator.cpp ${zones})
 target_include_directories(slabtide_engine PRIVATE include src)
 target_include_directories(slabtide_engine SYSTEM PRIVATE ${headers})
-target_compile_options(slabtide_engine PRIVATE -Os)
-target_link_libraries(slabtide_engine PRIVATE slabtide slabtide_core)
+target_compile_options(slabtide_engine PRIVATE -Oz)
+target_link_libraries(slabtide_engine PRIVATE slabtide slabtide_day slabtide_core)
 target_link_options(slabtide_engine PRIVATE -Oz -fwasm-exceptions --no-entry
   -sMODULARIZE=1 -sEXPORT_ES6=1 -sEXPORT_NAME=engine -sENVIRONMENT=worker,node -sFILESYSTEM=0
   -sALLOW_MEMORY_GROWTH=1 -sTOTAL_STACK=2097152 -sINCOMING_MODULE_JS_API=wasmBinary,instantiateWasm

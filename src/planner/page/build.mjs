@@ -8,6 +8,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateSync, gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
+import { chunk } from './png.mjs';
 
 const [engineFolder, output, sheetFolder] = process.argv.slice(2, 5).map((path) => resolve(path));
 const version = process.argv[5];
@@ -50,21 +51,6 @@ function page(head, scripts) {
 }
 
 // ---- an icon: a slab with its joints, on the tide's line ----
-function crc(bytes) {
-  let value = ~0;
-  for (const byte of bytes) {
-    value ^= byte;
-    for (let k = 0; k < 8; ++k) value = (value >>> 1) ^ (0xedb88320 & -(value & 1));
-  }
-  return ~value >>> 0;
-}
-function chunk(kind, data) {
-  const body = Buffer.concat([Buffer.from(kind), data]);
-  const frame = Buffer.alloc(8);
-  frame.writeUInt32BE(data.length, 0);
-  frame.writeUInt32BE(crc(body), 4);
-  return Buffer.concat([frame.subarray(0, 4), body, frame.subarray(4)]);
-}
 function icon(size) {
   const rows = Buffer.alloc(size * (size * 3 + 1));
   for (let y = 0; y < size; ++y) {

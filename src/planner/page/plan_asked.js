@@ -27,22 +27,23 @@ function compareCard(app, open) {
       const told = JSON.parse(answer.files['.json']);
       return [el('p', {}, el('strong', {}, told.advice.order)), told.advice.cost ? el('p', {}, told.advice.cost) : null,
         told.advice.turning ? el('p', {}, told.advice.turning) : null,
-        choiceTable(app, told), button('Whole comparison', () => open('Comparison', answer.files['.html']))];
+        choiceList(app, told), button('Whole comparison', () => open('Comparison', answer.files['.html']))];
     });
 }
 
-// Two columns: what is done, and what comes of it.
-function choiceTable(app, told) {
+// The one to prefer first, then as they were tried.
+function choiceList(app, told) {
   const clock = (iso) => clockText(iso, systemOf(app.job), app.job.tables.pour?.date?.$time);
   const late = (choice) => {
     const minutes = choice.expected_late_min ?? choice.minutes_late;
     return minutes > 0 ? `${minutes} min late${choice.expected_late_min === null ? '' : ' on average'}` : 'nothing late';
   };
-  return el('table', {}, el('caption', {}, 'As ordered first'),
-    el('thead', {}, el('tr', {}, ['Choice', 'What comes of it'].map((words) => el('th', { scope: 'col' }, words)))),
-    el('tbody', {}, told.choices.map((choice, i) => el('tr', {}, el('th', { scope: 'row' }, el('bdi', {}, choice.choice), i === told.best ? el('small', {}, 'the one to prefer') : null),
-      el('td', {}, late(choice), choice.last_finish ? `, finished ${clock(choice.last_finish)}` : '', choice.smallest_crew ? `, ${choice.smallest_crew} hands would do` : '',
-        choice.stops > 0 ? el('strong', {}, `, ${choice.stops} to think again`) : '', choice.takes ? el('small', {}, choice.takes) : null)))));
+  const best = told.choices[told.best];
+  const item = (choice) => el('li', {}, el('strong', {}, el('bdi', {}, choice.choice), choice === best ? ', the one to prefer' : ''), ': ',
+    late(choice), choice.last_finish ? `, finished ${clock(choice.last_finish)}` : '',
+    choice.smallest_crew ? `, ${choice.smallest_crew} hands would do` : '', choice.stops > 0 ? el('strong', {}, `, ${choice.stops} to think again`) : '',
+    choice.takes ? el('small', {}, ` ${choice.takes}`) : null);
+  return el('ul', { class: 'choices' }, [best, ...told.choices.filter((choice) => choice !== best)].map(item));
 }
 
 function outlookCard(app, open) {

@@ -29,10 +29,13 @@ export function sawCard(app, day) {
   const system = systemOf(app.job);
   const size = (cut) => [lengthText(inUnit(cut.length_m, system), planUnit(system)),
     cut.depth_m ? `${system === 'si' ? `${Math.round(cut.depth_m * 1000)} mm` : `${(cut.depth_m / 0.0254).toFixed(2).replace(/\.?0+$/, '')} in`} deep` : ''].filter(Boolean).join(', ');
+  const cut = (each) => el('li', {}, el('strong', {}, each.starts ? `${clock(each.starts)} ` : 'not yet known '), el('bdi', {}, `${each.zone} ${each.number}`),
+    `, ${size(each)}`, each.latest ? `; by ${clock(each.latest)}` : '', each.late ? el('strong', {}, ', too late') : '');
+  const saws = [...new Set(cuts.map((each) => each.operation))];
   return el('details', { class: 'card' }, el('summary', {}, 'Saw list'),
-    el('p', {}, 'The crew keeps to your local code and the saw\u2019s manual: eyes, ears, lungs (silica) and the blade guard.'),
-    el('ol', { class: 'cuts' }, cuts.map((cut) => el('li', {}, el('strong', {}, cut.starts ? `${clock(cut.starts)} ` : 'not yet known '),
-      el('bdi', {}, `${cut.zone} ${cut.number}`), `, ${workWords(cut.operation)}, ${size(cut)}`, cut.latest ? `; by ${clock(cut.latest)}` : '', cut.late ? el('strong', {}, ', too late') : ''))));
+    el('p', {}, 'Keep to your local code and the saw\u2019s manual: eyes, ears, lungs (silica dust) and the blade guard.'),
+    saws.length > 1 ? el('p', {}, 'The same cuts with either saw: make each with one of them.') : null,
+    saws.map((saw) => [el('h3', {}, `With the ${workWords(saw)}`), el('ol', { class: 'cuts' }, cuts.filter((each) => each.operation === saw).map(cut))]));
 }
 
 const items = {

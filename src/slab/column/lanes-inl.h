@@ -11,6 +11,9 @@
 #include <hwy/contrib/math/math-inl.h>
 
 #include "core/numbers-inl.h"
+#ifdef __wasm_simd128__
+#include "slab/column/lane_pair-inl.h"
+#endif
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
@@ -18,43 +21,52 @@ namespace HWY_NAMESPACE {
 
 namespace hn = hwy::HWY_NAMESPACE;
 
+// The operations below are found by their arguments, among Highway's or those of lane_pair-inl.h.
+#ifdef __wasm_simd128__
+using LaneTag = DoubleTag;
+using LaneVector = Doubles;
+using LaneTruth = PairMask;
+#else
 using LaneTag = hn::ScalableTag<double>;
+using LaneVector = hn::Vec<LaneTag>;
+using LaneTruth = hn::Mask<LaneTag>;
+#endif
 
 /// The columns for which a condition holds.
 struct LaneMask {
-  hn::Mask<LaneTag> lanes;
+  LaneTruth lanes;
 };
 
 /// One number for each of several columns. The value in a lane never depends on the other lanes.
 struct Lanes {
-  hn::Vec<LaneTag> lanes;
+  LaneVector lanes;
 
   Lanes() = default;
-  Lanes(hn::Vec<LaneTag> each) : lanes(each) {}
-  Lanes(double all) : lanes(hn::Set(LaneTag(), all)) {}
+  Lanes(LaneVector each) : lanes(each) {}
+  Lanes(double all) : lanes(Set(LaneTag(), all)) {}
 };
 
-HWY_INLINE Lanes operator+(Lanes a, Lanes b) { return hn::Add(a.lanes, b.lanes); }
-HWY_INLINE Lanes operator-(Lanes a, Lanes b) { return hn::Sub(a.lanes, b.lanes); }
-HWY_INLINE Lanes operator*(Lanes a, Lanes b) { return hn::Mul(a.lanes, b.lanes); }
-HWY_INLINE Lanes operator/(Lanes a, Lanes b) { return hn::Div(a.lanes, b.lanes); }
-HWY_INLINE Lanes operator-(Lanes a) { return hn::Neg(a.lanes); }
+HWY_INLINE Lanes operator+(Lanes a, Lanes b) { return Add(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator-(Lanes a, Lanes b) { return Sub(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator*(Lanes a, Lanes b) { return Mul(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator/(Lanes a, Lanes b) { return Div(a.lanes, b.lanes); }
+HWY_INLINE Lanes operator-(Lanes a) { return Neg(a.lanes); }
 HWY_INLINE Lanes& operator+=(Lanes& a, Lanes b) { return a = a + b; }
 HWY_INLINE Lanes& operator-=(Lanes& a, Lanes b) { return a = a - b; }
 
-HWY_INLINE LaneMask operator>(Lanes a, Lanes b) { return {hn::Gt(a.lanes, b.lanes)}; }
-HWY_INLINE LaneMask operator>=(Lanes a, Lanes b) { return {hn::Ge(a.lanes, b.lanes)}; }
-HWY_INLINE LaneMask both(LaneMask a, LaneMask b) { return {hn::And(a.lanes, b.lanes)}; }
-HWY_INLINE LaneMask either(LaneMask a, LaneMask b) { return {hn::Or(a.lanes, b.lanes)}; }
-HWY_INLINE bool any(LaneMask a) { return !hn::AllFalse(LaneTag(), a.lanes); }
+HWY_INLINE LaneMask operator>(Lanes a, Lanes b) { return {Gt(a.lanes, b.lanes)}; }
+HWY_INLINE LaneMask operator>=(Lanes a, Lanes b) { return {Ge(a.lanes, b.lanes)}; }
+HWY_INLINE LaneMask both(LaneMask a, LaneMask b) { return {And(a.lanes, b.lanes)}; }
+HWY_INLINE LaneMask either(LaneMask a, LaneMask b) { return {Or(a.lanes, b.lanes)}; }
+HWY_INLINE bool any(LaneMask a) { return !AllFalse(LaneTag(), a.lanes); }
 HWY_INLINE Lanes select(LaneMask which, Lanes yes, Lanes no) {
-  return hn::IfThenElse(which.lanes, yes.lanes, no.lanes);
+  return IfThenElse(which.lanes, yes.lanes, no.lanes);
 }
 
-HWY_INLINE Lanes max(Lanes a, Lanes b) { return hn::Max(a.lanes, b.lanes); }
-HWY_INLINE Lanes min(Lanes a, Lanes b) { return hn::Min(a.lanes, b.lanes); }
-HWY_INLINE Lanes abs(Lanes a) { return hn::Abs(a.lanes); }
-HWY_INLINE Lanes sqrt(Lanes a) { return hn::Sqrt(a.lanes); }
+HWY_INLINE Lanes max(Lanes a, Lanes b) { return Max(a.lanes, b.lanes); }
+HWY_INLINE Lanes min(Lanes a, Lanes b) { return Min(a.lanes, b.lanes); }
+HWY_INLINE Lanes abs(Lanes a) { return Abs(a.lanes); }
+HWY_INLINE Lanes sqrt(Lanes a) { return Sqrt(a.lanes); }
 HWY_INLINE Lanes exp(Lanes a) { return hn::Exp(LaneTag(), a.lanes); }
 HWY_INLINE Lanes log(Lanes a) { return hn::Log(LaneTag(), a.lanes); }
 
@@ -67,9 +79,9 @@ HWY_INLINE Lanes cbrt(Lanes x) {
 
 template <>
 struct Memory<Lanes> {
-  static constexpr std::size_t columns = hn::MaxLanes(LaneTag());
-  static Lanes load(const double* from) { return hn::Load(LaneTag(), from); }
-  static void store(Lanes value, double* to) { hn::Store(value.lanes, LaneTag(), to); }
+  static constexpr std::size_t columns = MaxLanes(LaneTag());
+  static Lanes load(const double* from) { return Load(LaneTag(), from); }
+  static void store(Lanes value, double* to) { Store(value.lanes, LaneTag(), to); }
 };
 
 }  // namespace HWY_NAMESPACE
