@@ -162,3 +162,73 @@ test('typed lengths, and north turned: the figures of the file turn, the sheet d
   assert.deepEqual(page.faults, []);
   await page.context().close();
 });
+
+const feetOf = (words) => Number(words.match(/(\d+) ft²/)[1]);
+
+test('a round slab, a side bowed, a slab split, each with one stroke, and taken back', async () => {
+  const page = await start();
+  const finger = await hand(page);
+  await finger.tap(by(page, 'New pour'));
+  await take(page, finger, 'Round');
+  await finger.drag([[0.3, 0.3], [0.4, 0.3]]);
+  const round = page.getByRole('button', { name: /^slab, broom/ });
+  await round.waitFor();
+  const across = await page.getByLabel('Across').inputValue();
+  const [, feet, inches] = across.match(/^(\d+)'(?: (\d+)")?$/);
+  const radius = (Number(feet) + Number(inches ?? 0) / 12) / 2;
+  assert.ok(Math.abs(feetOf(await round.getAttribute('aria-label')) - Math.PI * radius ** 2) < 1, across);
+
+  await take(page, finger, 'Slab');
+  await finger.drag([[0.2, 0.55], [0.8, 0.8]]);
+  const slab = page.getByRole('button', { name: /^slab 2, broom/ });
+  await slab.waitFor();
+  const square = feetOf(await slab.getAttribute('aria-label'));
+  const sheet = await page.locator('svg.sheet').boundingBox();
+  const side = await page.locator('svg.sheet [data-side="2"] .bow').boundingBox();
+  const at = [(side.x + side.width / 2 - sheet.x) / sheet.width, (side.y + side.height / 2 - sheet.y) / sheet.height];
+  const outward = at[1] < 0.7 ? -0.06 : 0.06;
+  await finger.drag([at, [at[0], at[1] + outward]]);
+  assert.ok(feetOf(await slab.getAttribute('aria-label')) > square + 2, 'it bows outward');
+  await finger.tap(by(page, 'Undo'));
+  assert.equal(feetOf(await slab.getAttribute('aria-label')), square);
+
+  await take(page, finger, 'Split');
+  await finger.drag([[0.4, 0.5], [0.4, 0.85]]);
+  const other = page.getByRole('button', { name: /^slab 2 2, broom/ });
+  await other.waitFor();
+  assert.ok(Math.abs(feetOf(await slab.getAttribute('aria-label')) + feetOf(await other.getAttribute('aria-label')) - square) <= 1);
+  await finger.tap(by(page, 'Undo'));
+  assert.equal(await other.count(), 0);
+  assert.equal(feetOf(await slab.getAttribute('aria-label')), square);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+test('the plan follows a corner while it is dragged', async () => {
+  const page = await start();
+  const finger = await hand(page);
+  await finger.tap(by(page, 'New pour'));
+  await finger.drag([[0.25, 0.2], [0.6, 0.4]]);
+  await finger.tap(by(page, 'Day'));
+  await finger.tap(by(page, 'Use where I am'));
+  await planned(page);
+  await finger.tap(by(page, 'Draw'));
+  await page.getByRole('button', { name: /^slab, / }).press('Enter');
+  await page.evaluate(() => {
+    globalThis.lines = new Set();
+    new MutationObserver(() => globalThis.lines.add(document.querySelector('.plan-line').textContent))
+      .observe(document.querySelector('footer'), { subtree: true, childList: true });
+  });
+  const handle = await page.locator('svg.sheet [data-corner="2"] .handle').boundingBox();
+  await page.mouse.move(handle.x + 6, handle.y + 6);
+  await page.mouse.down();
+  const changes = () => page.evaluate(() => globalThis.lines.size);
+  for (let i = 1; i < 400 && (await changes()) === 0; ++i) {
+    await page.mouse.move(handle.x + 6 + (i % 60), handle.y + 6 + (i % 40));
+    await page.waitForTimeout(25);
+  }
+  assert.ok((await changes()) > 0, 'a plan came before the finger was lifted');
+  await page.mouse.up();
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});

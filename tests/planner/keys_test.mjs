@@ -74,6 +74,34 @@ test('porch, steps, walk and house by keys, and the plan', async () => {
   await page.context().close();
 });
 
+test('a round slab, bowed, mirrored and split by figures alone', async () => {
+  const page = await openPlanner(browser);
+  await press(page, 'button', 'New pour');
+  await openAdd(page, 'r');
+  await type(page, 'Across', "11'");
+  await press(page, 'button', 'Add it');
+  await page.getByRole('button', { name: /^slab, broom, 95 ft²/ }).waitFor(); // 5.5 ft squared times pi
+  await type(page, 'Across', '8');
+  await page.keyboard.press('Tab');
+  await page.getByRole('button', { name: /^slab, broom, 50 ft²/ }).waitFor();
+  await press(page, 'button', 'Done');
+  await openAdd(page, 's');
+  await type(page, 'Left edge at', '20');
+  await press(page, 'button', 'Add it');
+  await reach(page, page.getByText('Split, mirror, bow a side'));
+  await page.keyboard.press('Enter');
+  await type(page, 'Split at', "4'");
+  await page.keyboard.press('Tab');
+  await press(page, 'button', 'Split it');
+  await page.getByRole('button', { name: /^slab 2, broom, 40 ft²|^slab 2, broom, 80 ft²/ }).waitFor();
+  await press(page, 'button', 'Bow out');
+  await press(page, 'button', 'Mirror left and right');
+  const { text } = await exported(page);
+  assert.equal((text.match(/\[\[zone\]\]/g) ?? []).length, 3);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('a slip in a field is told at the field', async () => {
   const page = await openPlanner(browser);
   await press(page, 'button', 'New pour');

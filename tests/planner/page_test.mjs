@@ -22,14 +22,30 @@ async function eachScreen(page, look) {
     await by(page, screen).click();
     await look(screen);
   }
+  await by(page, 'Plan').click();
+  for (const title of ['Crew, hour by hour', 'Saw list', 'Take along']) await page.getByText(title, { exact: true }).click();
+  await look('the lists');
+  await by(page, 'On slab').click();
+  await by(page, 'After the pour').click();
+  await look('after');
   await by(page, 'Draw').click();
   await page.getByRole('button', { name: /^landing, / }).press('Enter');
+  for (const title of ['Color, border, base, risers, corners', 'Split, mirror, bow a side']) await page.getByText(title).click();
   await look('a zone');
 }
 
-for (const [name, options] of [['phone, light', { size: phone }], ['phone, dark', { size: phone, dark: true }], ['desk, light', { size: desk }], ['desk, dark', { size: desk, dark: true }]]) {
+// The look for bright sunlight is taken on the first screen, and stays.
+const inSunlight = async (page) => page.locator('.tile').filter({ hasText: 'Bright sunlight' }).click();
+const doubled = async (page) => page.evaluate(() => { document.documentElement.style.fontSize = '200%'; });
+
+for (const [name, options, first = () => {}] of [
+  ['phone, light', { size: phone }], ['phone, dark', { size: phone, dark: true }], ['phone, sunlight', { size: phone }, inSunlight],
+  ['phone, text of twice the size', { size: phone }, doubled], ['phone, forced colors', { size: phone, forcedColors: true }],
+  ['desk, light', { size: desk }], ['desk, dark', { size: desk, dark: true }],
+]) {
   test(`axe finds nothing, nothing sticks out: ${name}`, async () => {
     const page = await openPlanner(browser, options);
+    await first(page);
     await eachScreen(page, async (screen) => {
       assert.deepEqual(await findings(page), [], screen);
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -76,19 +92,56 @@ test('names that are scripts stay names; what is hostile is told and does nothin
     ['__proto__ = 1\n', /given.toml: .*__proto__/s], ['x'.repeat(2_000_000), /given.toml: .*1048576/s], ['', /given.toml: /],
   ]) {
     if (!(await page.getByLabel('Open a job file').count())) await page.reload();
-    await page.locator('details').evaluate((details) => { details.open = true; });
+    await page.locator('details').first().evaluate((details) => { details.open = true; });
     await page.getByLabel('Open a job file').setInputFiles({ name: 'given.toml', mimeType: 'text/plain', buffer: Buffer.from(text) });
     await page.locator('.fault').filter({ hasText: words }).waitFor();
   }
-  for (const text of ['no', '[]', '{"kind": "slabtide planner backup"}', '{"kind": "slabtide planner backup", "jobs": 7}', 'null']) {
+  for (const text of ['no', '[]', '{"kind": "slabtide planner backup"}', '{"kind": "slabtide planner backup", "jobs": 7}', 'null', '['.repeat(100000)]) {
     await page.getByLabel('Restore a backup').setInputFiles({ name: 'back.json', mimeType: 'application/json', buffer: Buffer.from(text) });
     await page.locator('.fault').filter({ hasText: /back\.json: / }).waitFor();
   }
-  assert.equal(await page.locator('.jobs li').count(), jobs);
+  // Of a backup that is one, every part that is none is told, and the rest comes in as text.
+  const trap = '{"__proto__": {"x": 1}, "constructor": {"prototype": {"x": 1}}}';
+  const backup = JSON.stringify({ kind: 'slabtide planner backup', version: 1, jobs: [
+    { text: 7 }, { text: '__proto__ = 1\n' }, null, { text: demo('spring'), journal: { a: 1 }, turn: 'x', forecast: { text: 5 } },
+  ], book: evil }).replace('"version":1', `"version":1,"__proto__":${trap}`);
+  await page.getByLabel('Restore a backup').setInputFiles({ name: 'back.json', mimeType: 'application/json', buffer: Buffer.from(backup) });
+  await page.locator('.told').filter({ hasText: /1 pour restored\.[^]*Left out[^]*Left out[^]*Left out[^]*mix-book\.toml/ }).waitFor();
+  assert.equal(await page.locator('.jobs li').count(), jobs + 1);
+  assert.equal(await page.evaluate(() => ({}).x), undefined);
+  assert.equal(await page.locator('img, main script').count(), 0);
+  await page.getByRole('button', { name: /Cabin landing.*20\d\d/ }).click();
+  await by(page, 'Day').click();
+  for (const text of [trap, '{"properties": {"updateTime": "<script>"}}', 'x'.repeat(9_000_000), '['.repeat(50000)]) {
+    await page.getByLabel('Forecast file').setInputFiles({ name: 'hours.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+    await page.locator('.fault').filter({ hasText: /hours\.json: / }).waitFor();
+    await by(page, 'Plan').click();
+    await by(page, 'Day').click();
+  }
   assert.equal(await page.evaluate(() => ({}).x), undefined);
   assert.deepEqual(page.faults, []);
   await page.context().close();
 });
+
+test('a full device is told in words, and what was typed stays on the screen', async () => {
+  const page = await openPlanner(browser);
+  await importText(page, demo('spring'));
+  await page.locator('footer nav').waitFor();
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  });
+  await by(page, 'Share').click();
+  await page.getByLabel('Name of the pour').fill('Too much');
+  await page.getByLabel('Name of the pour').press('Enter');
+  await page.locator('.fault').filter({ hasText: 'no room to keep your changes' }).waitFor();
+  assert.equal(await page.getByLabel('Name of the pour').inputValue(), 'Too much');
+  assert.equal((await exportedName(page)), 'too-much.toml');
+  await page.context().close();
+});
+const exportedName = async (page) => {
+  const [download] = await Promise.all([page.waitForEvent('download'), by(page, 'Job file').click()]);
+  return download.suggestedFilename();
+};
 
 test('a hostile link is told', async () => {
   const base = await openPlanner(browser);

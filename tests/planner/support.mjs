@@ -76,9 +76,9 @@ export const pageUrl = pathToFileURL(join(planner, 'index.html')).href;
 // The planner in a window of its own. `page.faults` collects what must not be: errors, dialogs, and
 // requests for anything but the page itself and what it makes.
 export async function openPlanner(browser, options = {}) {
-  const { size = phone, url = pageUrl, dark = false, touch = false, context: given, geolocation } = options;
+  const { size = phone, url = pageUrl, dark = false, forcedColors = false, touch = false, context: given, geolocation } = options;
   const context = given ?? await browser.newContext({
-    viewport: size, colorScheme: dark ? 'dark' : 'light', hasTouch: touch, acceptDownloads: true,
+    viewport: size, colorScheme: dark ? 'dark' : 'light', forcedColors: forcedColors ? 'active' : 'none', hasTouch: touch, acceptDownloads: true,
     timezoneId: 'America/Chicago', ...(geolocation ? { geolocation, permissions: ['geolocation'] } : {}),
   });
   const page = await context.newPage();

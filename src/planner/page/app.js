@@ -88,17 +88,22 @@ export class App {
 
   begin() {
     this.before ??= this.#state();
+    this.job.original = undefined;
+  }
+  // In the middle of a drag: the plan follows, nothing is kept yet.
+  live() {
+    this.planner.replan(this.job, { live: true });
   }
   drop() {
     if (this.before) this.#restore(this.before);
     this.before = undefined;
+    this.planner.replan(this.job);
     this.shown();
   }
   end({ redraw = true } = {}) {
     if (this.before) this.past.push(this.before);
     this.before = undefined;
     this.future = [];
-    this.job.original = undefined;
     if (redraw) this.shown();
     this.#after();
   }
@@ -135,10 +140,15 @@ export class App {
         const kept = await this.store.keep(job);
         if (kept.id !== job.id) say('Another tab has changed this pour. Yours is kept beside it as a pour of its own.');
         Object.assign(job, kept);
+        const mended = this.store.fault !== '';
         this.store.fault = '';
+        if (mended) this.shown();
       } catch (error) {
-        this.store.fault = 'This device has no room to keep your changes. Save the job file from Share.';
-        say(this.store.fault);
+        if (!this.store.fault) {
+          this.store.fault = 'This device has no room to keep your changes. Save the job file from Share.';
+          say(this.store.fault);
+          this.shown();
+        }
         console.info(error.name);
       }
     });

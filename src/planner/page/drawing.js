@@ -170,7 +170,7 @@ export class Drawing {
     if (gesture.kind === 'pan' || gesture.kind === 'steps') {
       this.view.x -= laid[0] - gesture.start[0];
       this.view.y -= laid[1] - gesture.start[1];
-      this.draw();
+      this.drawSoon();
     } else if (gesture.kind === 'slab' && this.draft.length === 0) {
       gesture.box = [this.snap(gesture.start), this.snap(laid)];
       this.#showBox(gesture.box);
@@ -339,6 +339,14 @@ export class Drawing {
   #showLine(points) {
     this.rubber.replaceChildren(el('polyline', { class: 'rubber open', points: this.#line(points) }));
     this.readout.textContent = lengthText(pathLength(points), this.unit);
+  }
+
+  // Once before the next picture of the screen, however often it is asked for.
+  drawSoon() {
+    this.due ??= requestAnimationFrame(() => {
+      this.due = undefined;
+      this.draw();
+    });
   }
 
   draw() {

@@ -29,7 +29,10 @@ const app = new App({
   likely: new Engine(module, workerCode),
   sure: new Engine(module, workerCode),
   shown: () => show(),
-  planChanged: () => settled(planChanged),
+  planChanged: () => {
+    if (fingers.down) document.querySelector('.plan-line')?.replaceChildren(...planLine(app).childNodes);
+    settled(planChanged);
+  },
   sunChanged: () => settled(() => app.screen === 'draw' && app.job && show()),
 });
 const draw = new DrawScreen(app);
@@ -74,7 +77,8 @@ function show() {
     draw.drawing.dropDraft();
     app.shownJob = app.job;
   }
-  main.replaceChildren(screens[app.screen]());
+  const fault = app.store.fault && el('p', { class: 'fault', role: 'alert' }, app.store.fault);
+  main.replaceChildren(...[fault, screens[app.screen]()].filter(Boolean));
   for (const summary of main.querySelectorAll('details > summary')) {
     if (opened.includes(summary.textContent)) summary.parentElement.open = true;
   }

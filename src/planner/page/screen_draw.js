@@ -93,7 +93,7 @@ export class DrawScreen {
       const thing = app.job.tables.obstacle[shape.index];
       writePoint(thing, thing.kind === 'tree' ? 'at' : ['from', 'to'][corner], to);
     }
-    this.drawing.draw();
+    this.#follow();
   }
 
   // The side bows out to the finger, by whole steps.
@@ -104,7 +104,7 @@ export class DrawScreen {
     const rise = riseTo(points, side, to);
     const { step } = this.drawing;
     setPoints(app.job.tables.zone[shape.index], bowed(points, side, Math.round(rise / step) * step));
-    this.drawing.draw();
+    this.#follow();
   }
 
   // The line parts the first shape it crosses, the selected one before others.
@@ -132,7 +132,13 @@ export class DrawScreen {
     const list = shape.kind === 'zone' ? 'zone' : 'obstacle';
     app.job.tables[list][shape.index] = structuredClone(app.before.tables[list][shape.index]);
     (shape.kind === 'zone' ? moveZone : moveObstacle)(app.job, shape.index, by);
-    this.drawing.draw();
+    this.#follow();
+  }
+
+  // The sheet is drawn once a frame at most, and the plan follows.
+  #follow() {
+    this.app.live();
+    this.drawing.drawSoon();
   }
 
   // ---- the page ----
@@ -189,7 +195,7 @@ export class DrawScreen {
         drawing.hour = Number(range.value);
         shown.textContent = words();
         range.setAttribute('aria-valuetext', words());
-        drawing.draw();
+        drawing.drawSoon();
       },
     });
     return el('div', { class: 'sun' }, el('span', {}, 'Shade at '), shown, range);

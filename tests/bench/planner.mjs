@@ -1,0 +1,39 @@
+// node planner.mjs: what a drag costs with the processor slowed four times (SLABTIDE_PLANNER is the
+// folder of the built page). While a corner is dragged for some seconds: how long the page's script
+// is busy with each move and each picture, and how old the plan gets that is shown.
+import { demo, importText, launch, openPlanner, phone } from '../planner/support.mjs';
+
+const slowed = 4;
+const seconds = 6;
+const browser = await launch();
+const page = await openPlanner(browser, { size: phone });
+await importText(page, demo('spring'));
+await page.getByText('Day sheet for the crew').waitFor({ timeout: 90000 });
+await page.getByRole('button', { name: 'Draw', exact: true }).click();
+await page.getByRole('button', { name: /^pad, / }).press('Enter');
+const session = await page.context().newCDPSession(page);
+await session.send('Emulation.setCPUThrottlingRate', { rate: slowed });
+await page.evaluate(() => {
+  const told = { frames: [], plans: [] };
+  globalThis.told = told;
+  const plain = globalThis.requestAnimationFrame;
+  globalThis.requestAnimationFrame = (draw) => plain((at) => {
+    const before = performance.now();
+    draw(at);
+    told.frames.push(performance.now() - before);
+  });
+  new MutationObserver(() => told.plans.push(performance.now())).observe(document.querySelector('footer'), { subtree: true, childList: true });
+});
+const box = await page.locator('svg.sheet [data-corner="2"] .handle').boundingBox();
+const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+await page.mouse.move(x, y);
+await page.mouse.down();
+const from = Date.now();
+for (let i = 0; Date.now() - from < seconds * 1000; ++i) await page.mouse.move(x + 20 * Math.sin(i / 10), y + 15 * Math.cos(i / 10));
+const { frames, plans } = await page.evaluate(() => globalThis.told);
+await page.mouse.up();
+frames.sort((a, b) => a - b);
+const gaps = plans.slice(1).map((at, i) => at - plans[i]);
+console.log(`${frames.length} pictures: half in ${frames[Math.floor(frames.length / 2)].toFixed(1)} ms, 95 of 100 in ${frames[Math.floor(frames.length * 0.95)].toFixed(1)} ms, the slowest ${frames.at(-1).toFixed(1)} ms`);
+console.log(`${plans.length} plans in ${seconds} s, the longest wait ${Math.max(0, ...gaps).toFixed(0)} ms`);
+await browser.close();
