@@ -33,8 +33,9 @@ const worker = inScript(await bundled('worker.js', 'iife', { 'slabtide-engine': 
 const style = read('page.css');
 const install = read('install.js').trim();
 const wasm = readFileSync(join(engineFolder, 'slabtide_engine.wasm'));
-// The densest gzip there is: a twentieth less to send than the usual one.
-const packed = execFileSync('zopfli', ['--gzip', '--i3', '-c', join(engineFolder, 'slabtide_engine.wasm')], { maxBuffer: 1 << 26 });
+// As unpack.js reads it: with its size in the head, where xz leaves it out.
+const packed = execFileSync('xz', ['--format=lzma', '--lzma1=preset=9e,pb=0', '--stdout', join(engineFolder, 'slabtide_engine.wasm')], { maxBuffer: 1 << 26 });
+packed.writeBigUInt64LE(BigInt(wasm.length), 5);
 const engine = packed.toString('base64');
 
 // A sheet in its frame lives under the page's policy, so its own styles and scripts are named too.

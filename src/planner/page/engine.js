@@ -1,13 +1,16 @@
 // The page's side of the engine: questions go to a worker, answers come back as promises. A worker
 // that is dropped in the middle of its work is started anew for the next question.
 
-async function inflated(base64) {
-  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
-  return new Response(stream).arrayBuffer();
+// The engine unpacked and compiled, in a worker that ends with it: the page is not to wait for that.
+export function compileEngine(base64, workerCode) {
+  const worker = new Worker(codeUrl(workerCode));
+  return new Promise((resolve, reject) => {
+    worker.onmessage = ({ data }) => (data.module ? resolve(data.module) : reject(new Error(data.fault)));
+    worker.onerror = (event) => reject(new Error(event.message));
+    worker.postMessage({ packed: base64.trim() });
+  }).finally(() => worker.terminate());
 }
-
-export const compileEngine = async (base64) => WebAssembly.compile(await inflated(base64.trim()));
+const codeUrl = (code) => URL.createObjectURL(new Blob([code], { type: 'text/javascript' }));
 
 export class Engine {
   #module;
@@ -18,7 +21,7 @@ export class Engine {
 
   constructor(module, workerCode) {
     this.#module = module; // a promise
-    this.#url = URL.createObjectURL(new Blob([workerCode], { type: 'text/javascript' }));
+    this.#url = codeUrl(workerCode);
   }
 
   async #start() {

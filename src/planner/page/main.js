@@ -18,11 +18,11 @@ const top = document.querySelector('header');
 const foot = document.querySelector('footer');
 const places = [['draw', 'Draw'], ['details', 'Day'], ['plan', 'Plan'], ['slab', 'On slab'], ['share', 'Share']];
 
-const module = compileEngine(document.getElementById('engine').textContent);
+const workerCode = document.getElementById('worker').textContent;
+const module = compileEngine(document.getElementById('engine').textContent, workerCode);
 module.catch((error) => {
   main.prepend(el('p', { class: 'fault', role: 'alert' }, `This browser cannot run the engine (${error.message}). It needs one of the last two years.`));
 });
-const workerCode = document.getElementById('worker').textContent;
 
 const app = new App({
   store: await new Store().start(),

@@ -1,5 +1,6 @@
 // The engine in a thread of its own: one message a question, one an answer, as JSON in bytes.
 import engine from 'slabtide-engine';
+import { unpack } from './unpack.js';
 
 let ready;
 
@@ -21,7 +22,17 @@ function ask(exports, question) {
   return new TextDecoder().decode(exports.HEAPU8.subarray(from, from + size));
 }
 
+// For the page to give to its workers.
+async function compile(base64) {
+  const module = await WebAssembly.compile(unpack(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))));
+  self.postMessage({ module });
+}
+
 self.onmessage = async ({ data }) => {
+  if (data.packed) {
+    await compile(data.packed).catch((error) => self.postMessage({ fault: String(error.message ?? error) }));
+    return;
+  }
   if (data.module) {
     ready = load(data.module);
     return;
