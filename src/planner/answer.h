@@ -14,9 +14,9 @@ namespace slabtide {
 ///         -> {"ok", "findings", "messages", "verdict", "files": {".json": "..."},
 ///             "text", "crew", "saw"}; without "draws" as many as the command line draws
 ///     {"ask": "compare", ...} and {"ask": "outlook", ...}, asked the same
-///         -> {"ok", "findings", "messages", "files", "text"}
+///         -> {"ok", "findings", "messages", "files"}
 ///     {"ask": "check-back", "job", "texts", "now"}
-///         -> {"ok", "findings", "files", "text"}: what was noted beside what was planned
+///         -> {"ok", "findings", "files"}: what was noted beside what was planned
 ///     {"ask": "learn", "job", "texts"}
 ///         -> {"ok", "findings", "book", "told"}: the mix book with this pour in it
 ///     {"ask": "mixes", "text": "..."}

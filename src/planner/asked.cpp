@@ -2,6 +2,8 @@
 
 #include <stdexcept>
 
+#include <nlohmann/json.hpp>
+
 #include "slabtide/day/uncertainty/ensemble.h"
 
 namespace slabtide {

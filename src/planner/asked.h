@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include <nlohmann/json.hpp>
+#include <nlohmann/json_fwd.hpp>
 
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/core/time_zone.h"

@@ -12,13 +12,13 @@ endforeach()
 add_compile_options(-fwasm-exceptions -Wno-defaulted-function-deleted)
 add_compile_definitions(NDEBUG FMT_HEADER_ONLY BOOST_ALLOW_DEPRECATED_HEADERS
                         HWY_COMPILE_ONLY_EMU128)
-# Three libraries, as the columns' core says its own optimisation: what reads and writes is small;
-# what works out the day is inlined, which Emscripten 3.1.6 keeps the compiler from with -Os unless
-# it is told, down to the accessors of a vector; the core is as fast as can be.
+# Three libraries, as the columns' core says its own optimisation: what reads and writes is small,
+# for which Emscripten 3.1.6 keeps the compiler from inlining anything, down to the accessors of a
+# vector; what works out the day is fast; the core is as fast as can be.
 add_library(slabtide OBJECT)
 target_compile_options(slabtide PRIVATE -Oz)
 add_library(slabtide_day OBJECT)
-target_compile_options(slabtide_day PRIVATE -Os -finline-functions)
+target_compile_options(slabtide_day PRIVATE -O2)
 add_library(slabtide_core OBJECT src/slab/column/column_core.cpp)
 target_compile_options(slabtide_core PRIVATE -O3 -msimd128)
 foreach(part slabtide slabtide_day slabtide_core)

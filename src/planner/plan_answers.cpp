@@ -6,13 +6,13 @@
 #include <string>
 #include <utility>
 
+#include <nlohmann/json.hpp>
+
 #include "request/plan/compared_pour.h"
 #include "slabtide/day/plan/outlook.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/reading/read_job.h"
-#include "slabtide/report/text/text_compare.h"
 #include "slabtide/report/text/text_crew.h"
-#include "slabtide/report/text/text_outlook.h"
 #include "slabtide/report/text/text_plan.h"
 #include "slabtide/report/text/text_saw.h"
 #include "slabtide/request/plan/plan_request.h"
@@ -83,7 +83,6 @@ Json answer_compare(const Asked& asked) {
   const ComparedPour compared = compare_pour(*pour, draws, one_thread, {});
   const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
   result["files"] = files_of(facts, compare_formats(), pour->now, asked);
-  result["text"] = text_compare(facts, TextStyle{});
   return result;
 }
 
@@ -92,7 +91,6 @@ Json answer_outlook(const Asked& asked) {
   if (!pour) return result;
   const Outlook outlook = look_ahead(*pour);
   result["files"] = files_of(OutlookFacts{*pour, outlook}, outlook_formats(), pour->now, asked);
-  result["text"] = text_outlook(*pour, outlook, TextStyle{});
   return result;
 }
 

@@ -5,13 +5,14 @@
 #include <utility>
 #include <vector>
 
+#include <nlohmann/json.hpp>
+
 #include "job/records/journal_line.h"
 #include "job/records/read_journal.h"
 #include "report/text/text_mixes.h"
 #include "request/plan/finished_pour.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/mix_book.h"
-#include "slabtide/report/text/text_check_back.h"
 #include "slabtide/request/plan/plan_request.h"
 #include "slabtide/request/write/report_formats.h"
 
@@ -66,10 +67,7 @@ Json answer_check_back(const Asked& asked) {
   for (const auto ending : endings_of(check_back_formats())) {
     files[std::string(ending)] = *made_as(ending, check_back_formats(), facts, {pour->now, {}});
   }
-  return {{"ok", true},
-          {"findings", Json::array()},
-          {"files", std::move(files)},
-          {"text", text_check_back(facts, TextStyle{})}};
+  return {{"ok", true}, {"findings", Json::array()}, {"files", std::move(files)}};
 }
 
 /// The job's mix wants a name, by which later jobs ask for it.

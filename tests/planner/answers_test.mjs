@@ -24,7 +24,7 @@ test('crew, saw list and what to take along are those of the plan', async () => 
   const texts = { 'job.toml': demo('spring') };
   const day = JSON.parse(ask({ ask: 'plan', job: 'job.toml', texts, now: '2026-05-13T18:00Z', draws: 0, formats: ['.json'] }).files['.json']);
   for (const title of ['Crew, hour by hour', 'Saw list', 'Take along']) await page.getByText(title, { exact: true }).click();
-  const people = await page.locator('details.card h3').allTextContents();
+  const people = await page.locator('details.card section h3').allTextContents();
   assert.equal(people.length, day.crew.length);
   assert.match(people[0], new RegExp(`^${day.crew[0].name}: `));
   const tasks = day.crew.reduce((sum, person) => sum + person.tasks.length, 0);
@@ -123,6 +123,7 @@ test('the book changes the plan of the next pour with that mix, as the engine sa
   await page.getByText('Mix book', { exact: true }).click();
   await page.getByLabel('Open a mix book').setInputFiles({ name: 'mix-book.toml', mimeType: 'text/plain', buffer: Buffer.from(book) });
   await by(page, 'Save the mix book').waitFor();
+  await page.locator('details pre').filter({ hasText: /six sack[^]*plans take its set times by 1\.\d\d/ }).waitFor();
   await importText(page, named);
   await planned(page);
   const first = async () => (await page.locator('.card table tbody td').first().textContent()).slice(0, 8);

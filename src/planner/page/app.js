@@ -200,6 +200,11 @@ export class App {
     throw new Error('Another tab keeps changing the mix book. Close it and try again.');
   }
 
+  async bookWords() {
+    const answer = await this.engine.ask({ ask: 'mixes', text: this.book });
+    return answer.ok ? answer.text : wordsOf(answer);
+  }
+
   async openBook(text) {
     const answer = await this.engine.ask({ ask: 'mixes', text });
     if (!answer.ok) throw new Error(wordsOf(answer));

@@ -54,10 +54,14 @@ export function jobsScreen(app) {
     fault);
 }
 
-// What finished pours have shown of their mixes.
+// What finished pours have shown of their mixes, in the engine's words once it is opened.
 function mixBook(app, told) {
-  return el('details', {}, el('summary', {}, 'Mix book'),
-    app.book ? el('p', {}, 'What your finished pours have shown of their mixes; plans start from it.') : el('p', {}, 'Empty so far. A finished pour goes into it from On slab, After the pour. Or open the one you have.'),
+  const words = el('pre', {});
+  const read = async ({ target }) => {
+    if (target.open && app.book) words.textContent = await app.bookWords();
+  };
+  return el('details', { ontoggle: read }, el('summary', {}, 'Mix book'),
+    app.book ? words : el('p', {}, 'Empty so far. A finished pour goes into it from On slab, After the pour. Or open the one you have.'),
     el('div', { class: 'row' },
       app.book ? button('Save the mix book', () => download(bookName, 'application/toml', app.book)) : null,
       ...filePicker('Open a mix book', '.toml,text/plain', told((text) => app.openBook(text)))));

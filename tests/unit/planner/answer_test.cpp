@@ -10,7 +10,6 @@
 
 #include "request/plan/compared_pour.h"
 #include "slabtide/day/plan/outlook.h"
-#include "slabtide/report/text/text_compare.h"
 #include "slabtide/report/text/text_plan.h"
 #include "slabtide/request/plan/plan_request.h"
 #include "slabtide/request/write/report_formats.h"
@@ -125,7 +124,6 @@ TEST_CASE("what can still be changed is the library's own comparison") {
     CHECK(told["files"][std::string(ending)] ==
           *made_as(ending, compare_formats(), facts, {pour.now, {}}));
   }
-  CHECK(told["text"] == text_compare(facts, TextStyle{}));
 }
 
 TEST_CASE("the weather by the hour is the library's own page") {
