@@ -1,10 +1,19 @@
 // The engine in WebAssembly says what the native program says, to the byte.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { test } from 'node:test';
-import { allJobs, demo, nativePlan, now, root, startEngine } from './support.mjs';
+import { unpack } from '../../src/planner/page/unpack.js';
+import { allJobs, demo, nativePlan, now, planner, root, startEngine } from './support.mjs';
 
 const ask = await startEngine();
+
+test('the page holds the very engine', () => {
+  const page = readFileSync(join(planner, 'index.html'), 'utf8');
+  const [, packed] = page.match(/<script type="text\/plain" id="engine">([^<]*)/);
+  const wasm = readFileSync(join(planner, 'engine/slabtide_engine.wasm'));
+  assert.equal(Buffer.compare(Buffer.from(unpack(Buffer.from(packed, 'base64'))), wasm), 0);
+});
 const plan = (text, draws = 0, formats = ['.json']) =>
   ask({ ask: 'plan', job: 'job.toml', texts: { 'job.toml': text }, now, draws, formats });
 
