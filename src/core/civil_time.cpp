@@ -1,7 +1,6 @@
 #include "slabtide/core/civil_time.h"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <cmath>
 #include <cstdlib>
@@ -17,6 +16,7 @@ namespace {
 
 namespace pt = boost::posix_time;
 
+constexpr int am_pm_hours = 12;
 constexpr double longest_move_s = 1000.0 * 365.2425 * 86400.0;
 
 void require_instant(const pt::ptime& time) {
@@ -65,7 +65,7 @@ std::string iso8601_minute(UtcTime time, const TimeZone& zone) {
   const UtcTime minute = to_minute(time);
   const auto ymd = zone.local_from_utc(minute).date().year_month_day();
   const auto offset_min = zone.offset_at(minute).total_seconds() / 60;
-  return fmt::format("{:04}-{:02}-{:02}T{}{}{:02}:{:02}", static_cast<int>(ymd.year),
+  return fmt::format("{:04}-{:02}-{:02}T{}:00{}{:02}:{:02}", static_cast<int>(ymd.year),
                      ymd.month.as_number(), ymd.day.as_number(), clock_time(minute, zone),
                      offset_min < 0 ? '-' : '+', std::abs(offset_min) / minutes_per_hour,
                      std::abs(offset_min) % minutes_per_hour);
@@ -74,19 +74,6 @@ std::string iso8601_minute(UtcTime time, const TimeZone& zone) {
 std::string clock_time(UtcTime time, const TimeZone& zone) {
   const Duration clock = zone.local_from_utc(to_minute(time)).time_of_day();
   return fmt::format("{:02}:{:02}", clock.hours(), clock.minutes());
-}
-
-std::string long_date(Date date) {
-  constexpr std::array weekdays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-  constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                              "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-  if (date.is_special()) {
-    throw std::invalid_argument("long_date: not a date");
-  }
-  const auto ymd = date.year_month_day();
-  return fmt::format("{} {} {} {}", weekdays.at(date.day_of_week().as_number()),
-                     ymd.day.as_number(), months.at(ymd.month.as_number() - 1U),
-                     static_cast<int>(ymd.year));
 }
 
 std::optional<Date> parse_date(std::string_view text) {
@@ -107,7 +94,10 @@ std::optional<Date> parse_date(std::string_view text) {
   }
 }
 
-std::optional<Duration> parse_clock(std::string_view text) {
+namespace {
+
+/// "HH:MM" or "H:MM", 24 hours.
+std::optional<Duration> parse_plain_clock(std::string_view text) {
   const std::size_t colon = text.find(':');
   if (colon != 1 && colon != 2) {
     return std::nullopt;
@@ -120,11 +110,48 @@ std::optional<Duration> parse_clock(std::string_view text) {
   return pt::hours(*hour) + pt::minutes(*minute);
 }
 
+/// Which half of the day the text names: "AM", "pm", "a.m.", "p".
+std::optional<int> parse_half(std::string_view text) {
+  std::string letters;
+  for (const char c : text) {
+    if (c != '.') letters += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  if (letters == "am" || letters == "a") return 0;
+  if (letters == "pm" || letters == "p") return 1;
+  return std::nullopt;
+}
+
+/// "7:30 AM", "7:30am", "8 AM".
+std::optional<Duration> parse_half_day_clock(std::string_view text) {
+  const std::size_t end = std::min(text.find_first_not_of("0123456789:"), text.size());
+  std::string_view face = text.substr(0, end);
+  std::string_view half_text = text.substr(end);
+  if (half_text.starts_with(' ')) half_text.remove_prefix(1);
+  const std::optional<int> half = parse_half(half_text);
+  const std::string full =
+      face.find(':') == std::string_view::npos ? std::string(face) + ":00" : std::string(face);
+  const std::optional<Duration> clock = parse_plain_clock(full);
+  if (!half || !clock || clock->hours() < 1 || clock->hours() > am_pm_hours) {
+    return std::nullopt;
+  }
+  return pt::hours(clock->hours() % am_pm_hours + *half * am_pm_hours) +
+         pt::minutes(clock->minutes());
+}
+
+}  // namespace
+
+std::optional<Duration> parse_clock(std::string_view text) {
+  const std::optional<Duration> plain = parse_plain_clock(text);
+  return plain ? plain : parse_half_day_clock(text);
+}
+
+bool is_half_of_day(std::string_view text) { return parse_half(text).has_value(); }
+
 namespace {
 
 /// "HH:MM" with both digits of the hour.
 std::optional<Duration> parse_full_clock(std::string_view text) {
-  return text.size() == 5 ? parse_clock(text) : std::nullopt;
+  return text.size() == 5 ? parse_plain_clock(text) : std::nullopt;
 }
 
 /// "Z" or "+hh:mm"; empty where it is neither.
@@ -164,6 +191,18 @@ std::optional<ParsedInstant> parse_instant(std::string_view text) {
     return std::nullopt;
   }
   return ParsedInstant{.local = LocalTime(*date, *clock), .offset = offset};
+}
+
+std::optional<ParsedInstant> parse_typed_instant(std::string_view text) {
+  constexpr std::size_t date_length = 10;
+  if (text.size() <= date_length) return std::nullopt;
+  std::string iso(text);
+  if (iso[date_length] == ' ') iso[date_length] = 'T';
+  if (const auto instant = parse_instant(iso)) return instant;
+  const std::optional<Date> date = parse_date(text.substr(0, date_length));
+  const std::optional<Duration> clock = parse_clock(text.substr(date_length + 1));
+  if (!date || !clock || iso[date_length] != 'T') return std::nullopt;
+  return ParsedInstant{.local = LocalTime(*date, *clock), .offset = std::nullopt};
 }
 
 }  // namespace slabtide

@@ -85,7 +85,8 @@ void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std
   std::size_t column = margin + lead;
   bool first_word = true;
   for (std::size_t at = lead; at < line.size(); at = line.find_first_not_of(' ', at)) {
-    const std::size_t end = std::min(line.find(' ', at), line.size());
+    std::size_t end = std::min(line.find(' ', at), line.size());
+    if (is_within_time(line, end)) end = std::min(line.find(' ', end + 1), line.size());
     const std::string_view word = line.substr(at, end - at);
     const std::size_t columns = display_width(word);
     if (!first_word && column + 1 + columns > width) {
@@ -144,6 +145,16 @@ std::size_t display_width(std::string_view utf8) {
     utf8.remove_prefix(c.bytes);
   }
   return columns;
+}
+
+bool is_within_time(std::string_view text, std::size_t at) {
+  constexpr std::size_t half_letters = 2;
+  if (at == 0 || at >= text.size() || text[at] != ' ' || !is_digit(text[at - 1])) return false;
+  const std::string_view half = text.substr(at + 1, half_letters);
+  if (half != "AM" && half != "PM") return false;
+  const std::size_t after = at + 1 + half_letters;
+  const char next = after < text.size() ? fold(text[after]) : ' ';
+  return !(next >= 'a' && next <= 'z') && !is_digit(next);
 }
 
 std::string wrap(std::string_view text, std::size_t width, std::size_t indent) {

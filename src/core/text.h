@@ -22,7 +22,11 @@ std::optional<double> parse_number(std::string_view text);
 /// Columns a UTF-8 text takes in a terminal; East Asian wide characters take two.
 std::size_t display_width(std::string_view utf8);
 
-/// `text` wrapped at `width` columns, every line after the first indented by `indent`.
+/// True if the space at `at` stands between an hour and its AM or PM, which stay on one line.
+bool is_within_time(std::string_view text, std::size_t at);
+
+/// `text` wrapped at `width` columns, every line after the first indented by `indent`; a time of
+/// day is never broken.
 std::string wrap(std::string_view text, std::size_t width, std::size_t indent);
 
 }  // namespace slabtide

@@ -42,7 +42,7 @@ Json answer_forecast(const Asked& asked) {
   Json result;
   const auto zone = zone_of(asked, result);
   if (!zone) return result;
-  const Parsed<Forecast> reading = read_forecast(asked.text("text"), *zone);
+  const Parsed<Forecast> reading = read_forecast(asked.text("text"), {*zone, {}});
   if (!reading.ok()) return refused(reading.diagnostics);
   const Forecast& read = *reading.value;
   result = {{"ok", true},

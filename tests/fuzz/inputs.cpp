@@ -115,7 +115,7 @@ void try_nws_grid(std::string_view text) { try_json(text, read_nws_grid); }
 void try_open_meteo(std::string_view text) { try_json(text, read_open_meteo); }
 
 void try_forecast(std::string_view text) {
-  const Parsed<Forecast> reading = read_forecast(text, zone());
+  const Parsed<Forecast> reading = read_forecast(text, {zone(), {}});
   check_forecast(reading, text);
   if (!reading.ok()) return;
   const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);

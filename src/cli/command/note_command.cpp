@@ -34,7 +34,8 @@ CommandLine note_line() {
   line.operand_needed = false;
   line.max_operands = 4;  // the job, the observation, its value and the value's unit
   line.options = {
-      {"at", "TIME", "when: 11:05, of the pour's day or night, or 2026-05-15T09:00", false},
+      {"at", "TIME", "when: 11:05 or 2:10 PM, of the pour's day or night, or \"2026-05-15 9 AM\"",
+       false},
       {"zone", "NAME", "where; may be left out where there is one zone", false},
       {"part", "NAME", "the part of it, as the plan calls it", false},
       {"undo", "", "strike the last reading that was noted", false},

@@ -17,6 +17,7 @@
 #include "place_option.h"
 #include "report/text/text_quick.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -34,7 +35,7 @@ CommandLine quick_line() {
   line.options = {
       place_option(),
       {"date", "YYYY-MM-DD", "the day of the pour", false},
-      {"start", "HH:MM", "when placing starts, local time; else 08:00", false},
+      {"start", "TIME", "when placing starts: 7:30 AM or 07:30; else at 8", false},
       {"high", "T", "the day's high, °F", false},
       {"low", "T", "the morning's low, °F", false},
       {"dew-point", "T", "dew point, °F; else the low", false},
@@ -45,6 +46,7 @@ CommandLine quick_line() {
       {"finish", "WORD", "stamp, texture, broom, float or trowel; else stamp", false},
       {"time-zone", "NAME", "such as America/Chicago; else that of the place", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
+      {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
       {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false}};
   add_write_options(line, "the plan", endings_of(plan_formats()));
   line.details =
@@ -105,6 +107,10 @@ class QuickReader {
     if (units != "us" && units != "si")
       fail(fmt::format("--units: got '{}', expected us or si", units));
     quick_.job.units = units == "si" ? UnitSystem::si : UnitSystem::us;
+    const auto hours = line_.text("clock");
+    if (!hours) return;
+    quick_.job.hours = parse_hour_count(*hours);
+    if (!quick_.job.hours) fail(fmt::format("--clock: got '{}', expected 12 or 24", *hours));
   }
 
   void read_place() {
@@ -142,8 +148,11 @@ class QuickReader {
       return fail(fmt::format("--date: got '{}', expected {}", *date_text, expected_pour_date()));
     const std::string start_text = line_.text("start").value_or("08:00");
     const auto start = parse_clock(start_text);
-    if (!start) return fail(fmt::format("--start: got '{}', expected HH:MM", start_text));
-    if (!line_.has("start")) assume("placing starts 08:00");
+    if (!start)
+      return fail(
+          fmt::format("--start: got '{}', expected a time such as 7:30 AM or 07:30", start_text));
+    if (!line_.has("start"))
+      assume("placing starts " + shown_time(*start, clock_style(quick_.job).hours));
     Pour& pour = quick_.job.pour;
     pour.date = *date;
     pour.start = quick_.job.site.time_zone.utc_from_local(LocalTime(*date, *start)).utc;

@@ -17,6 +17,7 @@
 #include "request/download/url.h"
 #include "slabtide/core/files.h"
 #include "slabtide/core/version.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/request/plan/load_job.h"
 
@@ -165,7 +166,7 @@ class Fetch {
             .base_url = std::move(base),
             .latitude_deg = job_.site.latitude_deg,
             .longitude_deg = job_.site.longitude_deg,
-            .zone = job_.site.time_zone,
+            .clock = clock_of(job_),
             .pour_start = job_.pour.start,
             .now = world_.now()};
   }
@@ -200,17 +201,14 @@ class Fetch {
     if (const auto fault = guard.write(file, downloaded.document))
       return give_up(fault->message, fault->next_step);
     say_what_came(downloaded);
-    const auto coverage = coverage_fault(downloaded.forecast, job_.pour.start, job_.site.time_zone);
+    const auto coverage = coverage_fault(downloaded.forecast, job_.pour.start, clock_of(job_));
     if (coverage) err_ << wrap("Warning: " + *coverage, terminal_width, 2) << "\n";
     return exit_done;
   }
 
   void say_what_came(const DownloadedForecast& downloaded) {
-    const TimeZone& zone = job_.site.time_zone;
-    const auto moment = [&](UtcTime time) {
-      return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
-                         clock_time(time, zone));
-    };
+    const Clock clock = clock_of(job_);
+    const auto moment = [&clock](UtcTime time) { return clock.date_time(time); };
     const Forecast& forecast = downloaded.forecast;
     say(fmt::format("{}: {}{}, from {} to {}.", target_.path.string(), forecast.source,
                     forecast.issued ? ", issued " + moment(*forecast.issued) : "",

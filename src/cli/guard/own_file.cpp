@@ -61,7 +61,7 @@ bool is_json(std::string_view text) {
 
 /// A document from a service, as opposed to a table typed by hand.
 bool is_document(std::string_view text) {
-  return without_blanks(text).starts_with('{') && read_forecast(text, TimeZone()).ok();
+  return without_blanks(text).starts_with('{') && read_forecast(text, {}).ok();
 }
 
 /// What the complete lines of a text contain: observations (or lines that undo one), something
@@ -149,7 +149,7 @@ std::string what_it_is(std::string_view text) {
     if (may_make_way(kind, text)) return std::string(words_of(kind));
   }
   if (is_calendar(text)) return "a calendar of another program";
-  if (read_forecast(text, TimeZone()).ok()) return "a forecast table typed by hand";
+  if (read_forecast(text, {}).ok()) return "a forecast table typed by hand";
   if (text.find('\0') != std::string_view::npos) return "no text";
   if (read_job(text).ok()) return "a job file";
   if (is_book(text)) return "a mix book";

@@ -40,15 +40,17 @@ Option book_option() {
 }
 
 std::vector<Option> job_options() {
-  return {{"forecast", "FILE", "weather from this file in place of what the job names", false},
-          {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
-          {"units", "us|si", "units of the output; else the job file's", false},
-          {"order", "ZONE,ZONE",
-           "place the zones in this order; one name each time where names have "
-           "commas",
-           true},
-          book_option(),
-          {"now", "TIME", "take it to be this moment (2026-05-13T18:00); else the clock", false}};
+  return {
+      {"forecast", "FILE", "weather from this file in place of what the job names", false},
+      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+      {"units", "us|si", "units of the output; else the job file's", false},
+      {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
+      {"order", "ZONE,ZONE",
+       "place the zones in this order; one name each time where names have "
+       "commas",
+       true},
+      book_option(),
+      {"now", "TIME", "take it to be this moment (2026-05-13 6:00 PM); else now", false}};
 }
 
 JobRequest request_of(const ParsedLine& line, const std::string& path) {
@@ -57,6 +59,7 @@ JobRequest request_of(const ParsedLine& line, const std::string& path) {
           .practice = line.text("practice"),
           .book = line.text("book"),
           .units = line.text("units"),
+          .clock = line.text("clock"),
           .order = line.texts("order"),
           .now = line.text("now")};
 }

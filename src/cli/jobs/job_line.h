@@ -20,8 +20,8 @@ inline constexpr const char* mix_book_role = "the mix book";
 /// The option --book.
 Option book_option();
 
-/// The options that all commands reading a job share: --forecast, --practice, --units, --order,
-/// --book, --now.
+/// The options that all commands reading a job share: --forecast, --practice, --units, --clock,
+/// --order, --book, --now.
 std::vector<Option> job_options();
 
 /// The request for the job at `path`, with the values of these options.

@@ -8,6 +8,7 @@
 
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -86,9 +87,8 @@ std::string finish_change(const ChoiceFigures& from, const ChoiceFigures& to, co
   if (!from.last_finish || !to.last_finish) return {};
   const double minutes = seconds_between(*from.last_finish, *to.last_finish) / seconds_per_minute;
   if (std::abs(minutes) < told_min) return {};
-  return fmt::format("the last work is done at {}, {} {}",
-                     clock_time(*to.last_finish, job.site.time_zone), span_words(minutes),
-                     minutes > 0.0 ? "later" : "sooner");
+  return fmt::format("the last work is done at {}, {} {}", clock_of(job).time(*to.last_finish),
+                     span_words(minutes), minutes > 0.0 ? "later" : "sooner");
 }
 
 std::string hours_change(const ChoiceFigures& from, const ChoiceFigures& to) {

@@ -11,6 +11,7 @@
 #include "core/rounded.h"
 #include "job/model/limits.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -58,7 +59,7 @@ Job with_finishers(Job job, int more) {
 }
 
 std::string start_words(const Job& job) {
-  return fmt::format("start at {}", clock_time(job.pour.start, job.site.time_zone));
+  return fmt::format("start at {}", clock_of(job).time(job.pour.start));
 }
 
 std::string joined_order(const std::vector<std::string>& names) {
@@ -103,7 +104,7 @@ std::string start_fault(const Job& job, const CompareRules& rules) {
   if (local.date() != job.pour.date) return "that is another day";
   const double minutes =
       static_cast<double>(local.time_of_day().total_seconds()) / seconds_per_minute;
-  const std::string at = clock_time(job.pour.start, job.site.time_zone);
+  const std::string at = clock_of(job).time(job.pour.start);
   if (minutes < rules.earliest_start_h * minutes_per_hour) {
     return fmt::format("{} is before the plant opens (compare.earliest_start_h)", at);
   }

@@ -6,6 +6,7 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/uncertainty/bands.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -32,12 +33,13 @@ double ahead_of(const DayPlan& before, const DayPlan& now, const Job& job) {
 }
 
 std::string opening_words(const std::string& zone, const OperationWindow& window, const Job& job) {
-  const TimeZone& clock = job.site.time_zone;
-  std::string words = fmt::format("{} now opens {}", zone, clock_time(*window.opens, clock));
+  const Clock clock = clock_of(job);
+  std::string words =
+      fmt::format("{} now opens {}", zone, clock.time_seen_from(job.pour.date, *window.opens));
   const auto& band = window.opens_band;
   if (!band || !band->early || !band->late) return words;
-  return fmt::format("{} ({}-{})", words, clock_time(*band->early, clock),
-                     clock_time(*band->late, clock));
+  return fmt::format("{} ({})", words,
+                     clock.span_seen_from(job.pour.date, *band->early, *band->late));
 }
 
 }  // namespace

@@ -11,6 +11,7 @@
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/day/windows/zone_plan.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/weather/sky/sun.h"
 
 // Shared by the rules for the cautions. Each rule examines a Watch and adds what it finds.
@@ -36,17 +37,11 @@ struct Watch {
     found.push_back({std::move(code), std::move(title), level, loss, std::move(zone), at, until,
                      std::move(text), std::move(source)});
   }
-  std::string clock(UtcTime time) const { return clock_time(time, job.site.time_zone); }
-  std::string day_and_clock(UtcTime time) const {
-    constexpr std::size_t weekday_letters = 3;
-    const TimeZone& zone = job.site.time_zone;
-    return long_date(zone.local_from_utc(to_minute(time)).date()).substr(0, weekday_letters) + " " +
-           clock_time(time, zone);
-  }
+  std::string clock(UtcTime time) const { return clock_of(job).time(time); }
+  std::string day_and_clock(UtcTime time) const { return clock_of(job).weekday_time(time); }
   /// The clock time, with its weekday if it is on another day than the pour's.
   std::string pour_clock(UtcTime time) const {
-    const bool that_day = job.site.time_zone.local_from_utc(time).date() == job.pour.date;
-    return that_day ? clock(time) : day_and_clock(time);
+    return clock_of(job).time_seen_from(job.pour.date, time);
   }
   std::string temperature(double c) const { return temperature_words(c, job.units); }
 };

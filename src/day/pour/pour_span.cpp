@@ -7,17 +7,13 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
 namespace {
 
 constexpr double grid_step_s = 300.0;
-
-std::string date_time_text(UtcTime time, const TimeZone& zone) {
-  return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
-                     clock_time(time, zone));
-}
 
 /// Placing lasts over a day, because of its rate or a zone's own time; the computed time would end
 /// before the concrete has set.
@@ -30,7 +26,7 @@ std::optional<Diagnostic> placing_fault(const Job& job, UtcTime last_placed) {
   fault.message = fmt::format(
       "the last concrete is placed {}, {:.0f} h after the start; expected at "
       "most {:.0f} h",
-      date_time_text(last_placed, job.site.time_zone), placing_h, max_placing_h);
+      clock_of(job).date_time(last_placed), placing_h, max_placing_h);
   fault.next_step =
       "give it more hands (placing_crew), or plan each day's pour in a job file of its own";
   return fault;
@@ -39,7 +35,7 @@ std::optional<Diagnostic> placing_fault(const Job& job, UtcTime last_placed) {
 std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& series,
                                          const PlacingSpan& span) {
   const auto [first_batched, last_placed] = span;
-  const TimeZone& zone = job.site.time_zone;
+  const Clock clock = clock_of(job);
   Diagnostic fault;
   fault.key = "weather";
   if (const auto* file = std::get_if<ForecastFile>(&job.weather)) fault.where = file->where;
@@ -47,17 +43,15 @@ std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& se
   // computed.
   const double min_s = grid_step_s + placing_round_s;
   if (seconds_between(last_placed, series.last()) < min_s) {
-    fault.message = fmt::format("the forecast ends {}, {} the last concrete is placed {}",
-                                date_time_text(series.last(), zone),
-                                series.last() < last_placed ? "before" : "as",
-                                date_time_text(last_placed, zone));
+    fault.message = fmt::format(
+        "the forecast ends {}, {} the last concrete is placed {}", clock.date_time(series.last()),
+        series.last() < last_placed ? "before" : "as", clock.date_time(last_placed));
     fault.next_step = "get a newer forecast, or correct the date of the pour";
     return fault;
   }
   if (series.first() > first_batched) {
-    fault.message =
-        fmt::format("the forecast starts {}, after the first load is batched {}",
-                    date_time_text(series.first(), zone), date_time_text(first_batched, zone));
+    fault.message = fmt::format("the forecast starts {}, after the first load is batched {}",
+                                clock.date_time(series.first()), clock.date_time(first_batched));
     fault.next_step = "use a forecast that starts earlier, or correct the date of the pour";
     return fault;
   }

@@ -25,8 +25,8 @@
 #include "read_site.h"
 #include "read_weather.h"
 #include "read_zone.h"
-#include "slabtide/core/civil_time.h"
 #include "slabtide/job/geometry/canonical.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -67,7 +67,7 @@ void refuse_before_first(const Job& job, std::size_t first, const StartPlaces& p
     if (!job.zones[i].placed_at || !(*job.zones[i].placed_at < begins)) continue;
     findings.push_back({Severity::error, fmt::format("zone[{}].placed_at", i + 1),
                         fmt::format("is before the first zone, \"{}\", which is placed at {}",
-                                    job.zones[first].name, clock_time(begins, job.site.time_zone)),
+                                    job.zones[first].name, clock_of(job).time(begins)),
                         places.placed_at[i], places.placed_at[first],
                         "put the zones into the order they are placed in with `zone_order`"});
   }
@@ -82,19 +82,20 @@ void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diag
   });
   if (first == job.zones.end() || !first->placed_at || *first->placed_at <= job.pour.start) return;
   const auto index = static_cast<std::size_t>(first - job.zones.begin());
-  const TimeZone& zone = job.site.time_zone;
-  const Date day = zone.local_from_utc(*first->placed_at).date();
+  const Clock clock = clock_of(job);
+  const Date day = clock.day(*first->placed_at);
   if (day != job.pour.date) {
-    findings.push_back({Severity::error, fmt::format("zone[{}].placed_at", index + 1),
-                        fmt::format("the first zone is placed on {}, the pour starts on {}",
-                                    long_date(day), long_date(job.pour.date)),
-                        places.placed_at[index], places.start,
-                        "give the pour the day on which its first zone is placed"});
+    findings.push_back(
+        {Severity::error, fmt::format("zone[{}].placed_at", index + 1),
+         fmt::format("the first zone is placed on {}, the pour starts on {}",
+                     clock.date(*first->placed_at), shown_date(job.pour.date, clock.style)),
+         places.placed_at[index], places.start,
+         "give the pour the day on which its first zone is placed"});
     return;
   }
   findings.push_back({Severity::warning, "pour.start",
                       fmt::format("has no effect: the first zone, \"{}\", is placed at {}",
-                                  first->name, clock_time(*first->placed_at, zone)),
+                                  first->name, clock.time(*first->placed_at)),
                       places.start, places.placed_at[index],
                       "leave one of the two hours out, or give both the same"});
   job.pour.start = *first->placed_at;
@@ -104,7 +105,7 @@ void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diag
 void read_zones(TableReader& root, Job& job, SourcePosition start,
                 std::vector<Diagnostic>& findings) {
   StartPlaces starts{start, {}};
-  const PourDay day{job.pour.date, job.site.time_zone};
+  const PourDay day{job.pour.date, clock_of(job)};
   std::vector<ZonePlaces> places;
   const auto read = [&](TableReader& table) {
     job.zones.push_back(read_zone(table, day, job.pour.start));
@@ -168,6 +169,18 @@ void keep_practice(TableReader& root, const TomlTable& tree, std::string_view te
   job.practice_where = table->where;
 }
 
+/// How many hours the clock has that times are shown by.
+std::optional<HourCount> read_hours(TableReader& root) {
+  const TomlEntry* const entry = root.entry("clock");
+  if (entry == nullptr) return std::nullopt;
+  const auto hours = parse_hour_count(shown(entry->value));
+  if (!hours) {
+    root.error("clock", fmt::format("got {}, expected 12 or 24", shown(entry->value)),
+               "12 shows 1:30 PM, 24 shows 13:30; without it US units have 12");
+  }
+  return hours;
+}
+
 /// Reads the tables in an order that gives each one what it needs from earlier ones.
 Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
                 const TimeZoneLoader& load_time_zone, std::vector<Diagnostic>& findings) {
@@ -175,6 +188,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
   SourcePosition start;
   bool curing_is_given = false;
   job.units = root.units();
+  job.hours = read_hours(root);
   set(job.name, root.text("name", Presence::required));
   const auto required = Presence::required;
   root.in_table(
@@ -183,7 +197,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
   root.in_table(
       "pour",
       [&](TableReader& table) {
-        job.pour = read_pour(table, job.site.time_zone, names_of_zones(tree));
+        job.pour = read_pour(table, clock_of(job), names_of_zones(tree));
         start = table.where("start");
         curing_is_given = table.has("curing");
       },

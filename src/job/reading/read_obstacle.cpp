@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "job/toml/job_words.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -43,7 +44,9 @@ void check_wall(TableReader& table, const Obstacle& wall) {
 }
 
 void check_tree(TableReader& table) {
-  refuse_foreign(table, "colour", "tree", "leaves throw back about a sixth of the light");
+  for (const auto* const key : {"colour", "color"}) {
+    refuse_foreign(table, key, "tree", "leaves throw back about a sixth of the light");
+  }
   for (const auto* const key : {"at", "radius"}) require(table, key, "tree");
   for (const auto* const key : {"from", "to"}) {
     refuse_foreign(table, key, "tree", "a tree stands `at` a point and has a `radius`");
@@ -66,7 +69,7 @@ Obstacle read_obstacle(TableReader& table) {
   set(obstacle.light_through,
       table.quantity("light_through", fraction_quantity, limits::fractions));
   if (kind == ObstacleKind::tree) obstacle.albedo = leaves_albedo;
-  set(obstacle.albedo, table.word("colour", albedos));
+  set(obstacle.albedo, read_colour(table, albedos));
   if (!kind) return obstacle;
   if (*kind == ObstacleKind::wall) {
     check_wall(table, obstacle);

@@ -59,12 +59,13 @@ Cover read_cover(TableReader& table, const Pour& pour, const PourDay& day,
 }
 
 /// The weather, the sun and the plan's wording follow the date, so the start must be on that day.
-void refuse_another_day(TableReader& table, const Pour& pour, const TimeZone& zone) {
+void refuse_another_day(TableReader& table, const Pour& pour, const Clock& clock) {
   if (pour.date.is_special() || pour.start.is_special()) return;
-  const Date day = zone.local_from_utc(pour.start).date();
+  const Date day = clock.zone.local_from_utc(pour.start).date();
   if (day == pour.date) return;
   table.error("start",
-              fmt::format("is on {}, the pour's date is {}", long_date(day), long_date(pour.date)),
+              fmt::format("is on {}, the pour's date is {}", clock.date(pour.start),
+                          shown_date(pour.date, clock.style)),
               "give both the same day; the time alone will do for `start`", table.where("date"));
 }
 
@@ -81,12 +82,12 @@ void warn_of_cover_while_placing(TableReader& cover, const Cover& read, const Po
 
 }  // namespace
 
-Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::string>& zones) {
+Pour read_pour(TableReader& table, const Clock& clock, const std::vector<std::string>& zones) {
   Pour pour;
   set(pour.date, read_date(table, "date", Presence::required));
-  const PourDay day{pour.date, zone};
+  const PourDay day{pour.date, clock};
   set(pour.start, read_time(table, "start", day, Presence::required));
-  refuse_another_day(table, pour, zone);
+  refuse_another_day(table, pour, clock);
   set(pour.transit_min, table.quantity("transit", minutes_quantity, limits::transits_min));
   read_haul(table, pour);
   set(pour.placing_crew, table.whole_number("placing_crew", limits::crew_sizes));

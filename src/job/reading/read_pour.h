@@ -10,6 +10,6 @@
 namespace slabtide {
 
 /// The [pour] table. `zones` are the names of the job's zones in the order of the file.
-Pour read_pour(TableReader& table, const TimeZone& zone, const std::vector<std::string>& zones);
+Pour read_pour(TableReader& table, const Clock& clock, const std::vector<std::string>& zones);
 
 }  // namespace slabtide

@@ -10,6 +10,7 @@
 #include "job/checks/check_zones.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/limits.h"
+#include "job/toml/job_words.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 
@@ -227,9 +228,8 @@ void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& z
   zone.placed_at = read_time(table, "placed_at", day);
   const bool has_start = !start.is_special();  // otherwise its own error is reported
   if (zone.placed_at && has_start && *zone.placed_at < start) {
-    table.error("placed_at",
-                fmt::format("is before the pour's start at {}", clock_time(start, day.zone)),
-                "after midnight write the date too, such as \"2026-05-15T00:30\"");
+    table.error("placed_at", fmt::format("is before the pour's start at {}", day.clock.time(start)),
+                "after midnight write the date too, such as \"2026-05-15 12:30 AM\"");
   }
 }
 
@@ -251,7 +251,7 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   table.in_each("face", [&](TableReader& face) { zone.faces.push_back(read_face(face)); });
   set(zone.extra_volume_m3,
       table.quantity("extra_volume", volume_quantity, limits::extra_volumes_m3));
-  set(zone.colour, table.word("colour", colours));
+  set(zone.colour, read_colour(table, colours));
   zone.absorptance = table.number("absorptance", limits::absorptances, "of the sunlight");
   set(zone.shaded, table.yes_no("shaded"));
   set(zone.tied, table.yes_no("tied"));

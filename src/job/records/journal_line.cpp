@@ -9,6 +9,7 @@
 #include "core/utf8.h"
 #include "job/toml/quantity.h"
 #include "journal_words.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -69,13 +70,11 @@ std::string journal_heading(const Job& job) {
 }
 
 std::string observation_sentence(const Observation& reading, const Job& job) {
-  const TimeZone& zone = job.site.time_zone;
   std::string place = printable(reading.zone);
   if (!reading.part.empty()) place += fmt::format(", {}", printable(reading.part));
-  return fmt::format("{} {}  {}{}{}{}",
-                     long_date(zone.local_from_utc(to_minute(reading.at)).date()),
-                     clock_time(reading.at, zone), place, place.empty() ? "" : ": ",
-                     observation_words(reading.kind), value_text(reading, job.units));
+  return fmt::format("{}  {}{}{}{}", clock_of(job).date_time(reading.at), place,
+                     place.empty() ? "" : ": ", observation_words(reading.kind),
+                     value_text(reading, job.units));
 }
 
 }  // namespace slabtide

@@ -15,6 +15,7 @@
 #include "job/toml/quantity.h"
 #include "journal_words.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -83,12 +84,6 @@ double hours_after_start(UtcTime at, const Job& job) {
   return seconds_between(job.pour.start, at) / seconds_per_hour;
 }
 
-std::string day_and_clock(UtcTime at, const Job& job) {
-  const TimeZone& zone = job.site.time_zone;
-  return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(at)).date()),
-                     clock_time(at, zone));
-}
-
 /// A line that counts unless it is faulty or undone.
 struct Entry {
   Observation reading;
@@ -127,23 +122,29 @@ class LineReader {
 
   bool read_time() {
     const JournalWord& first = words_[next_++];
-    if (const auto clock = parse_clock(first.text)) {
+    if (const auto clock = parse_clock(with_half(first.text))) {
       entry_.reading.at = clock_instant(*clock, job_);
       return true;
     }
-    std::string text = first.text;
+    std::string text = parse_date(first.text) ? first.text : with_half(first.text);
     if (parse_date(text)) {
       if (!more()) return fail(end_, "time", "the hour is missing", "such as 11:05");
-      const JournalWord& clock = words_[next_++];
-      text = fmt::format("{}T{}{}", text, clock.text.size() == 4 ? "0" : "", clock.text);
+      const std::string clock = words_[next_++].text;
+      text = fmt::format("{} {}", text, with_half(clock));
     }
-    const auto instant = parse_instant(text);
+    const auto instant = parse_typed_instant(text);
     if (!instant) {
       return fail(first.where, "time",
                   fmt::format("got '{}', expected the day and the hour", printable(text)),
-                  "such as 2026-05-14 11:05, 24 hours");
+                  "such as 2026-05-14 11:05, or 11:05 AM");
     }
     return take_instant(*instant, first.where);
+  }
+
+  /// The hour with the AM or PM that may stand behind it as a word of its own, which is then taken.
+  std::string with_half(const std::string& hour) {
+    if (!more() || !is_half_of_day(words_[next_].text)) return hour;
+    return hour + " " + words_[next_++].text;
   }
 
   bool take_instant(const ParsedInstant& instant, SourcePosition where) {
@@ -154,9 +155,9 @@ class LineReader {
     const auto resolved = job_.site.time_zone.utc_from_local(instant.local);
     entry_.reading.at = resolved.utc;
     if (resolved.kind == LocalTimeKind::skipped) {
-      return fail(where, "time", "there is no such hour that night: the clocks go forward over it",
-                  fmt::format("{} is the same moment on the new clock",
-                              clock_time(resolved.utc, job_.site.time_zone)));
+      return fail(
+          where, "time", "there is no such hour that night: the clocks go forward over it",
+          fmt::format("{} is the same moment on the new clock", clock_of(job_).time(resolved.utc)));
     }
     if (resolved.kind == LocalTimeKind::repeated) {
       entry_.findings.push_back({Severity::warning, "time",
@@ -288,11 +289,12 @@ class LineReader {
         reading.kind == ObservationKind::sawed || reading.kind == ObservationKind::crack;
     const double last_h = for_days ? last_crack_h : last_observation_h;
     if (hours >= -early_start_h && hours <= last_h) return true;
-    return fail(reading.where, "time",
-                fmt::format("{} is {:.0f} h {} the pour starts ({})",
-                            day_and_clock(reading.at, job_), std::abs(hours),
-                            hours < 0.0 ? "before" : "after", day_and_clock(job_.pour.start, job_)),
-                "look at the day and the hour, and at the job's own date");
+    return fail(
+        reading.where, "time",
+        fmt::format("{} is {:.0f} h {} the pour starts ({})", clock_of(job_).date_time(reading.at),
+                    std::abs(hours), hours < 0.0 ? "before" : "after",
+                    clock_of(job_).date_time(job_.pour.start)),
+        "look at the day and the hour, and at the job's own date");
   }
 
   const std::vector<JournalWord>& words_;
@@ -384,18 +386,18 @@ class JournalReader {
     if (is_of_the_slab(entry.reading.kind)) check_after_placing(entry, placed);
     if (entry.reading.kind != ObservationKind::placed || placed == nullptr) return;
     if (placed->where == entry.reading.where) return;
-    entry.findings.push_back({Severity::error, "placed",
-                              fmt::format("it was noted as placed at {} already",
-                                          clock_time(placed->at, job_.site.time_zone)),
-                              entry.reading.where, placed->where,
-                              "leave the one that is right; slabtide note JOB --undo strikes the "
-                              "last line"});
+    entry.findings.push_back(
+        {Severity::error, "placed",
+         fmt::format("it was noted as placed at {} already", clock_of(job_).time(placed->at)),
+         entry.reading.where, placed->where,
+         "leave the one that is right; slabtide note JOB --undo strikes the "
+         "last line"});
   }
 
   void check_after_placing(Entry& entry, const Observation* placed) const {
     const UtcTime from = placed != nullptr ? placed->at : job_.pour.start;
     if (entry.reading.at > from) return;
-    const std::string clock = clock_time(from, job_.site.time_zone);
+    const std::string clock = clock_of(job_).time(from);
     const bool noted = placed != nullptr;
     entry.findings.push_back(
         {Severity::error, "time",

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
+#include <optional>
 
 #include "slabtide/job/model/order_notes.h"
 #include "table_reader.h"
@@ -11,5 +13,14 @@ namespace slabtide {
 
 inline constexpr auto saw_kinds =
     std::to_array<Word<SawKind>>({{"early-entry", SawKind::early_entry}, {"wet", SawKind::wet}});
+
+/// A colour's word, under either spelling of its key.
+template <class T, std::size_t N>
+std::optional<T> read_colour(TableReader& table, const std::array<Word<T>, N>& words) {
+  const std::optional<T> colour = table.word("colour", words);
+  const std::optional<T> color = table.word("color", words);
+  if (table.refuse_both("color", "colour")) return {};
+  return colour ? colour : color;
+}
 
 }  // namespace slabtide

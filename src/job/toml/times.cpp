@@ -37,7 +37,7 @@ std::optional<WrittenTime> parse_time(std::string_view text, Date date) {
   if (const auto clock = parse_clock(without_seconds(text))) {
     return WrittenTime{LocalTime(date, *clock), std::nullopt, false};
   }
-  if (const auto instant = parse_instant(text)) {
+  if (const auto instant = parse_typed_instant(text)) {
     return WrittenTime{instant->local, instant->offset, true};
   }
   return std::nullopt;
@@ -49,33 +49,31 @@ std::optional<WrittenTime> written_time(TableReader& table, std::string_view key
   if (entry == nullptr || day.date.is_special()) return std::nullopt;
   auto time = parse_time(text_of(entry->value), day.date);
   if (!time) {
-    table.error(
-        key, fmt::format("got {}, expected a time of day such as \"08:00\"", shown(entry->value)),
-        "24 hours; for another day write the date too, such as \"2026-05-15T07:00\"");
+    table.error(key,
+                fmt::format("got {}, expected a time of day such as \"7:30 AM\" or \"07:30\"",
+                            shown(entry->value)),
+                "for another day write the date too, such as \"2026-05-15 7:00 AM\"");
   }
   return time;
-}
-
-std::string clock_text(LocalTime local) {
-  const auto clock = local.time_of_day();
-  return fmt::format("{:02}:{:02}", clock.hours(), clock.minutes());
 }
 
 std::optional<UtcTime> resolve(TableReader& table, std::string_view key, const PourDay& day,
                                const WrittenTime& time) {
   if (time.offset) return time.local - *time.offset;
-  const auto resolved = day.zone.utc_from_local(time.local);
-  const auto when = fmt::format("{} on {}", clock_text(time.local), long_date(time.local.date()));
+  const auto resolved = day.clock.zone.utc_from_local(time.local);
+  const ClockStyle& style = day.clock.style;
+  const auto when = fmt::format("{} on {}", shown_time(time.local.time_of_day(), style.hours),
+                                shown_date(time.local.date(), style));
   if (resolved.kind == LocalTimeKind::skipped) {
     table.error(
         key, fmt::format("there is no {}: the clocks go forward over it", when),
-        fmt::format("{} is the same moment on the new clock", clock_time(resolved.utc, day.zone)));
+        fmt::format("{} is the same moment on the new clock", day.clock.time(resolved.utc)));
     return std::nullopt;
   }
   if (resolved.kind == LocalTimeKind::repeated) {
     table.warning(key, fmt::format("{} comes twice, the first is taken", when),
                   fmt::format("say which with its offset, such as \"{}\"",
-                              iso8601_minute(resolved.utc, day.zone)));
+                              iso8601_minute(resolved.utc, day.clock.zone)));
   }
   return resolved.utc;
 }
@@ -114,7 +112,7 @@ std::optional<UtcTime> read_time_after(TableReader& table, std::string_view key,
                                        UtcTime earlier) {
   auto time = written_time(table, key, day, Presence::optional);
   if (!time) return std::nullopt;
-  if (!time->dated && day.zone.utc_from_local(time->local).utc <= earlier) {
+  if (!time->dated && day.clock.zone.utc_from_local(time->local).utc <= earlier) {
     time->local += boost::gregorian::days(1);
   }
   return resolve(table, key, day, *time);

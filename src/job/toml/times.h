@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "table_reader.h"
 
 namespace slabtide {
@@ -13,7 +13,7 @@ namespace slabtide {
 /// reported, no time is read.
 struct PourDay {
   Date date;
-  TimeZone zone;
+  Clock clock;
 };
 
 /// A date as YYYY-MM-DD within limits::years; else empty.
@@ -23,8 +23,9 @@ std::string expected_pour_date();
 
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence);
 
-/// A local time: "08:00" on the pour's date, or a date and time, which may have an offset. A time
-/// that the clocks skip is an error; for one that occurs twice the first is taken, with a warning.
+/// A local time: "08:00" or "8:00 AM" on the pour's date, or a date and time, which may have an
+/// offset. A time that the clocks skip is an error; for one that occurs twice the first is taken,
+/// with a warning.
 std::optional<UtcTime> read_time(TableReader& table, std::string_view key, const PourDay& day,
                                  Presence presence = Presence::optional);
 

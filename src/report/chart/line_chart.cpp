@@ -9,6 +9,7 @@
 #include "report/markup/label_places.h"
 #include "report/words/decimals.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -147,7 +148,7 @@ class Drawing {
     const double x = x_.place(at_s);
     const double below = bottom() + bars_height();
     group.add(path_of(PathData().move_to(x, top).line_to(x, below + 5.0).str(), "grid"));
-    const std::string clock = clock_time(facts_.run.at(at_s), facts_.job.site.time_zone);
+    const std::string clock = clock_of(facts_.job).hour(facts_.run.at(at_s));
     group.add(text_at(x, below + 20.0, clock, "chart-hour"));
   }
 

@@ -10,6 +10,7 @@
 #include "cell_shapes.h"
 #include "report/markup/palette.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "working_way.h"
 
 namespace slabtide {
@@ -41,7 +42,7 @@ double start_clock_min(const PlannedPour& facts) {
 }
 
 std::string clock_at(double at_s, const PlannedPour& facts) {
-  return clock_time(facts.run.at(at_s), facts.job.site.time_zone);
+  return clock_of(facts.job).time(facts.run.at(at_s));
 }
 
 Element path_of(std::string_view data) {

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "core/utf8.h"
 
 namespace slabtide {
@@ -29,8 +30,12 @@ bool is_one_of(const std::array<std::string_view, count>& names, std::string_vie
 std::string escape_markup(std::string_view text) {
   std::string escaped;
   escaped.reserve(text.size());
-  for (const char c : printable_lines(text)) {
-    if (c == '&') {
+  const std::string shown = printable_lines(text);
+  for (std::size_t i = 0; i < shown.size(); ++i) {
+    const char c = shown[i];
+    if (is_within_time(shown, i)) {
+      escaped += "\u00a0";
+    } else if (c == '&') {
       escaped += "&amp;";
     } else if (c == '<') {
       escaped += "&lt;";

@@ -8,7 +8,8 @@
 
 namespace slabtide {
 
-/// `text` made safe to show (`printable_lines`), with & < > " ' escaped.
+/// `text` made safe to show (`printable_lines`), with & < > " ' escaped and times of day kept on
+/// one line.
 std::string escape_markup(std::string_view text);
 
 /// At most `decimals` (0 to 4) decimals, without trailing zeros, never "-0": "12", "0.5", "-3.25".

@@ -7,6 +7,7 @@
 #include "report/markup/page_parts.h"
 #include "report/markup/svg.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "weather/sky/nights.h"
 
 namespace slabtide {
@@ -53,13 +54,10 @@ UtcTime latest(const PlannedPour& facts) {
   return last;
 }
 
-/// "8:00"; at midnight the name of the day that begins.
-std::string mark_words(UtcTime time, const TimeZone& zone) {
-  const LocalTime local = zone.local_from_utc(time);
-  constexpr std::size_t weekday_letters = 3;
-  const auto hour = local.time_of_day().hours();
-  return hour == 0 ? long_date(local.date()).substr(0, weekday_letters)
-                   : fmt::format("{}:00", hour);
+/// "8 AM", "08:00"; at midnight the name of the day that begins.
+std::string mark_words(UtcTime time, const Clock& clock) {
+  const bool midnight = clock.zone.local_from_utc(time).time_of_day().hours() == 0;
+  return midnight ? shown_weekday(clock.day(time)) : clock.hour(time);
 }
 
 }  // namespace
@@ -87,7 +85,7 @@ std::vector<HourMark> hour_marks(const DayAxis& axis, const Job& job) {
   const double step_s = hours > crowded_hours ? 2.0 * seconds_per_hour : seconds_per_hour;
   std::vector<HourMark> marks;
   for (UtcTime at = axis.from; at <= axis.to; at = after_seconds(at, step_s)) {
-    marks.push_back({at, mark_words(at, job.site.time_zone)});
+    marks.push_back({at, mark_words(at, clock_of(job))});
   }
   return marks;
 }

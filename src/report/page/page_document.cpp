@@ -2,6 +2,7 @@
 
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -34,7 +35,7 @@ std::vector<PagePiece> shared_styles() {
 View opening_view(const Job& job) {
   View view;
   view.put("title", page_title(job))
-      .put("date", long_date(job.pour.date))
+      .put("date", shown_date(job.pour.date, clock_style(job)))
       .put("start", time_view("/job/start", job.pour.start, job));
   return view;
 }

@@ -11,6 +11,7 @@
 #include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/verdict.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
@@ -28,10 +29,9 @@ struct KeyTime {
 };
 
 View key_time_view(const KeyTime& key, const Job& job) {
-  const TimeZone& zone = job.site.time_zone;
   View view = time_view(key.json, key.at, job);
   return view.put("what", key.what)
-      .flag("other_day", day_clock(*key.at, job) != clock_time(*key.at, zone))
+      .flag("other_day", clock_of(job).day(*key.at) != job.pour.date)
       .put("where", key.where)
       .put("band",
            band_views(key.band_json.empty() ? key.json + "_band" : key.band_json, key.band, job));

@@ -8,6 +8,7 @@
 
 #include "core/utf8.h"
 #include "job/model/wording.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -37,9 +38,10 @@ class CheckText {
       : facts_(facts), job_(facts.plan.job), style_(style) {}
 
   std::string text() const {
-    return fmt::format("{}\n{}{}{}",
-                       both_ends(style_.heading(job_.name), long_date(job_.pour.date)), events(),
-                       measurements(), unforeseen());
+    return fmt::format(
+        "{}\n{}{}{}",
+        both_ends(style_.heading(job_.name), shown_date(job_.pour.date, clock_style(job_))),
+        events(), measurements(), unforeseen());
   }
 
  private:

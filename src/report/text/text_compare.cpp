@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "text_parts.h"
 
 namespace slabtide {
@@ -16,7 +17,7 @@ namespace {
 constexpr std::size_t label_width = 24;
 
 std::string clock_or_dash(const std::optional<UtcTime>& time, const Job& job) {
-  return time ? clock_time(*time, job.site.time_zone) : std::string("-");
+  return time ? clock_of(job).time(*time) : std::string("-");
 }
 
 std::string windows_words(const ChoiceFigures& figures, const Job& job) {

@@ -19,10 +19,6 @@ std::string people_words(int count) {
   return count == 1 ? std::string("1 finisher") : fmt::format("{} finishers", count);
 }
 
-std::string span_words(UtcTime from, UtcTime to, const Job& job) {
-  return fmt::format("{}-{}", day_clock(from, job), clock_time(to, job.site.time_zone));
-}
-
 /// When the first of the crew arrives; empty if nobody has to.
 std::optional<UtcTime> first_on_site(const CrewPlan& crew) {
   std::optional<UtcTime> first;
@@ -45,7 +41,7 @@ std::string tightest_words(const CrewPlan& crew, const Job& job) {
   const std::string spare = tight.slack_min < 0 ? fmt::format("{} min late", -tight.slack_min)
                                                 : fmt::format("{} min to spare", tight.slack_min);
   return fmt::format("{}, {}, {}{}", task_words(crew.tasks[tight.task]),
-                     span_words(crew.starts[tight.task], crew.ends[tight.task], job), spare,
+                     day_span(crew.starts[tight.task], crew.ends[tight.task], job), spare,
                      missed_words(crew, tight.task));
 }
 
@@ -63,9 +59,9 @@ std::string task_line(const CrewPlan& crew, std::size_t task, int who, const Job
   constexpr std::size_t task_width = 46;
   const Assignment& at = crew.schedule.assignments[task];
   const std::string late = at.late_min > 0 ? fmt::format(" {} min late", at.late_min) : "";
-  std::string line = fmt::format(
-      "  {}{} {}{}", pad(span_words(crew.starts[task], crew.ends[task], job), span_width),
-      pad(task_words(crew.tasks[task]), task_width), with_words(at.who, who), late);
+  std::string line =
+      fmt::format("  {}{} {}{}", pad(day_span(crew.starts[task], crew.ends[task], job), span_width),
+                  pad(task_words(crew.tasks[task]), task_width), with_words(at.who, who), late);
   line.erase(line.find_last_not_of(' ') + 1);
   return line + "\n";
 }
@@ -75,7 +71,7 @@ std::string visit_lines(const CrewPlan& crew, const CrewVisit& visit, int who, c
   auto idle = visit.idle.begin();
   for (const std::size_t task : visit.tasks) {
     if (idle != visit.idle.end() && idle->to == crew.starts[task]) {
-      text += fmt::format("  {} waits\n", pad(span_words(idle->from, idle->to, job), 16));
+      text += fmt::format("  {} waits\n", pad(day_span(idle->from, idle->to, job), 16));
       ++idle;
     }
     text += task_line(crew, task, who, job);
@@ -102,7 +98,7 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   for (const std::size_t task : crew.late) {
     const Assignment& at = crew.schedule.assignments[task];
     text += paragraph(fmt::format("{} min  {}, {}", at.late_min, task_words(crew.tasks[task]),
-                                  span_words(crew.starts[task], crew.ends[task], job)),
+                                  day_span(crew.starts[task], crew.ends[task], job)),
                       2, 10);
   }
   for (const CrewRemedy& remedy : crew.remedies) text += paragraph(remedy_words(remedy), 2, 6);
@@ -127,7 +123,7 @@ std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& st
     const std::size_t task = tasks[i];
     text += paragraph(fmt::format("{:.0f}  {}, {}", 100.0 * *crew.late_chances[task],
                                   task_words(crew.tasks[task]),
-                                  span_words(crew.starts[task], crew.ends[task], job)),
+                                  day_span(crew.starts[task], crew.ends[task], job)),
                       2, 6);
   }
   return text + "\n";

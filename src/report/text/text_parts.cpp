@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -43,7 +44,8 @@ std::string verdict_line(const Judgement& judged, const TextStyle& style) {
 
 std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
-  std::string text = both_ends(style.heading(name), long_date(facts.job.pour.date));
+  std::string text =
+      both_ends(style.heading(name), shown_date(facts.job.pour.date, clock_style(facts.job)));
   text += paragraph(weather_words(facts));
   text += paragraph(mix_words(facts) + "; " +
                     set_words(facts.run.mixes.front().setting, facts.job.units) + ".");

@@ -14,6 +14,7 @@
 #include "report/words/part_table.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "text_cautions.h"
 
 namespace slabtide {
@@ -243,7 +244,8 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
   validate(facts);
   const Job& job = facts.job;
   const std::string name = job.name.empty() ? job.site.name : job.name;
-  std::string text = both_ends(style.heading(name), long_date(job.pour.date)) + "\n";
+  std::string text =
+      both_ends(style.heading(name), shown_date(job.pour.date, clock_style(job))) + "\n";
   for (const std::size_t zone : zones_in_order(job)) text += zone_block(facts, zone, style);
   if (!cuts_of(facts).cuts.empty()) {
     for (const SawShift& shift : cuts_of(facts).shifts) {

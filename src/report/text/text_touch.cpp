@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/text_style.h"
 
 namespace slabtide {
@@ -22,14 +23,17 @@ std::string_view sign_of(Touch touch) {
 
 std::size_t shown(const PartTouch& touch) { return std::min(max_quarters, touch.quarters.size()); }
 
-/// The hours, each above its first quarter.
+/// Every second hour, above its first quarter: a sign is too narrow for each.
 std::string hour_line(const PartTouch& touch, const Job& job) {
-  constexpr std::size_t hour_digits = 2;
-  std::string line = pad("", 2 + touch_label_width);
+  constexpr std::size_t quarters_apart = 8;
+  const Clock clock = clock_of(job);
+  std::string line;
+  std::size_t next = 0;
   for (std::size_t i = 0; i < shown(touch); ++i) {
-    const std::string clock = clock_time(touch.quarters[i].at, job.site.time_zone);
-    const bool whole_hour = clock.ends_with(":00");
-    if (whole_hour) line = pad(line, 2 + touch_label_width + i) + clock.substr(0, hour_digits);
+    const UtcTime at = touch.quarters[i].at;
+    if (i < next || clock.zone.local_from_utc(to_minute(at)).time_of_day().minutes() != 0) continue;
+    line = pad(line, 2 + touch_label_width + i) + clock.hour(at);
+    next = i + quarters_apart;
   }
   return line + "\n";
 }
@@ -46,7 +50,7 @@ std::string crew_time(const PartTouch& touch, std::size_t zone, const CrewPlan& 
     to = from ? std::max(to, crew.ends[i]) : crew.ends[i];
     from = std::min(from.value_or(crew.starts[i]), crew.starts[i]);
   }
-  return from ? fmt::format("{}-{}", day_clock(*from, job), day_clock(to, job)) : std::string();
+  return from ? day_span(*from, to, job) : std::string();
 }
 
 std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job) {

@@ -16,7 +16,7 @@ std::string window_words(const OperationWindow& window, const Job& job) {
   if (!window.opens) return std::string(after_plan_words);
   if (!window.closes) return fmt::format("from {}", day_clock(*window.opens, job));
   if (window.is_never()) return "none";
-  return day_clock(*window.opens, job) + "-" + day_clock(*window.closes, job);
+  return day_span(*window.opens, *window.closes, job);
 }
 
 std::string later_words(const OperationWindow& window, const Job& job) {
@@ -27,7 +27,7 @@ std::string later_words(const OperationWindow& window, const Job& job) {
 std::string band_words(const std::optional<TimeBand>& band, const Job& job) {
   if (!band || !band->early) return {};
   if (!band->late) return fmt::format("from {}", day_clock(*band->early, job));
-  return day_clock(*band->early, job) + "-" + day_clock(*band->late, job);
+  return day_span(*band->early, *band->late, job);
 }
 
 namespace {

@@ -8,6 +8,7 @@
 
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
@@ -16,10 +17,12 @@ namespace {
 /// Set times are given for 73 °F (ASTM C403).
 constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
 
-/// Hours as "4:35".
+/// Hours as "4 h 35 min", "4 h", "35 min".
 std::string hours_minutes(double hours) {
   const auto minutes = std::lround(hours * 60.0);
-  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+  if (minutes < 60) return fmt::format("{} min", minutes);
+  return minutes % 60 == 0 ? fmt::format("{} h", minutes / 60)
+                           : fmt::format("{} h {} min", minutes / 60, minutes % 60);
 }
 
 /// Where the forecast comes from, when it was issued and how old it is.
@@ -58,11 +61,11 @@ WeatherSummary summarise_weather(const PourRun& run) {
 }
 
 std::string day_clock(UtcTime time, const Job& job) {
-  const TimeZone& zone = job.site.time_zone;
-  const Date date = zone.local_from_utc(to_minute(time)).date();
-  if (date == job.pour.date) return clock_time(time, zone);
-  constexpr std::size_t weekday_letters = 3;
-  return long_date(date).substr(0, weekday_letters) + " " + clock_time(time, zone);
+  return clock_of(job).time_seen_from(job.pour.date, time);
+}
+
+std::string day_span(UtcTime from, UtcTime to, const Job& job) {
+  return clock_of(job).span_seen_from(job.pour.date, from, to);
 }
 
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job) {
@@ -73,13 +76,13 @@ std::string weather_words(const PlannedPour& facts) {
   const WeatherSummary weather = summarise_weather(facts.run);
   const UnitSystem units = facts.job.units;
   const SunTimes& sun = facts.plan.sun;
-  const TimeZone& zone = facts.job.site.time_zone;
   std::string line = fmt::format(
       "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", source_words(facts),
       temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
       wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_fraction);
   if (sun.kind == SunTimes::Kind::ordinary) {
-    line += fmt::format(" Sun {} to {}.", clock_time(sun.rise, zone), clock_time(sun.set, zone));
+    line += fmt::format(" Sun {} to {}.", day_clock(sun.rise, facts.job),
+                        day_clock(sun.set, facts.job));
   }
   return line;
 }
@@ -91,7 +94,7 @@ std::string set_words(const SettingParameters& setting, UnitSystem units) {
                                   temperature_words(set_age_reference_c, units),
                                   setting.estimated ? "estimated" : "the supplier's");
   if (setting.shift_h != 0.0) {
-    words += fmt::format(", admixture {}{} h in it", setting.shift_h > 0.0 ? "+" : "-",
+    words += fmt::format(", admixture {}{} in it", setting.shift_h > 0.0 ? "+" : "-",
                          hours_minutes(std::abs(setting.shift_h)));
   }
   return words;

@@ -134,7 +134,7 @@ DownloadResult checked(std::string document, const DownloadOrder& order) {
                                    first_error(diagnostics)),
                        "run it again in a while"};
   };
-  Parsed<Forecast> reading = read_forecast(document, order.zone);
+  Parsed<Forecast> reading = read_forecast(document, order.clock);
   if (!reading.ok()) return unfit(reading.diagnostics);
   const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);
   if (!series.ok()) return unfit(series.diagnostics);
@@ -258,11 +258,8 @@ DownloadResult download_forecast(const DownloadOrder& order, const HttpGet& get)
 }
 
 std::optional<std::string> coverage_fault(const Forecast& forecast, UtcTime pour_start,
-                                          const TimeZone& zone) {
-  const auto moment = [&](UtcTime time) {
-    return fmt::format("{} {}", long_date(zone.local_from_utc(to_minute(time)).date()),
-                       clock_time(time, zone));
-  };
+                                          const Clock& clock) {
+  const auto moment = [&clock](UtcTime time) { return clock.date_time(time); };
   const UtcTime first = forecast.hours.front().at;
   const UtcTime last = forecast.hours.back().at;
   if (pour_start < first) {

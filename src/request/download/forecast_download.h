@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "http.h"
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "slabtide/weather/forecast/forecast.h"
 
 namespace slabtide {
@@ -31,7 +31,7 @@ struct DownloadOrder {
   std::string base_url;  ///< without a slash at the end
   double latitude_deg = 0.0;
   double longitude_deg = 0.0;
-  TimeZone zone;
+  Clock clock;
   UtcTime pour_start;
   UtcTime now;
 };
@@ -58,6 +58,6 @@ std::string short_degrees(double degrees);
 
 /// Why the forecast does not cover the pour and the day after, in a sentence; empty if it does.
 std::optional<std::string> coverage_fault(const Forecast& forecast, UtcTime pour_start,
-                                          const TimeZone& zone);
+                                          const Clock& clock);
 
 }  // namespace slabtide

@@ -14,6 +14,7 @@
 #include "job/records/read_journal.h"
 #include "moment.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/weather/forecast/high_low_day.h"
 #include "weather/readers/read_forecast.h"
@@ -84,7 +85,8 @@ class Loader {
 
   /// Reads everything that does not depend on where the job came from.
   bool read_settings() {
-    return read_units() && read_order() && read_practice_files() && read_weather() && read_now();
+    return read_units() && read_clock() && read_order() && read_practice_files() &&
+           read_weather() && read_now();
   }
 
   void take_job(Job job) { job_ = std::move(job); }
@@ -111,6 +113,13 @@ class Loader {
     }
     job_.units = *units == "us" ? UnitSystem::us : UnitSystem::si;
     return true;
+  }
+
+  bool read_clock() {
+    const auto& text = request_.clock;
+    if (!text) return true;
+    job_.hours = parse_hour_count(*text);
+    return job_.hours || refuse(fmt::format("--clock: got '{}', expected 12 or 24", *text));
   }
 
   bool read_order() {
@@ -184,13 +193,11 @@ class Loader {
       forecast_age_h_ = std::max(age_h, 0.0);
       return;
     }
-    const TimeZone& zone = job_.site.time_zone;
     err_ << printable(path_.empty() ? "slabtide" : path_)
          << fmt::format(
                 ": warning: the forecast says it was issued {}, which is still to come\n"
                 "  check the date of this computer and of the forecast; its age is left out\n",
-                fmt::format("{} {}", long_date(zone.local_from_utc(issued).date()),
-                            clock_time(issued, zone)));
+                clock_of(job_).date_time(issued));
   }
 
   bool refuse(const std::string& message) {
@@ -214,7 +221,7 @@ class Loader {
   bool read_forecast_file(const std::string& path) {
     auto file = read(path);
     if (!file) return false;
-    Parsed<Forecast> reading = read_forecast(file->text, job_.site.time_zone);
+    Parsed<Forecast> reading = read_forecast(file->text, clock_of(job_));
     if (!take(reading, *file)) return false;
     forecast_ = std::move(*reading.value);
     return make_series(*file);

@@ -158,8 +158,8 @@ class HeaderReader {
 /// Reads the rows below the column names.
 class RowReader {
  public:
-  RowReader(std::vector<Column> columns, const TimeZone& zone, Findings& findings)
-      : columns_(std::move(columns)), zone_(zone), clock_(zone), findings_(findings) {}
+  RowReader(std::vector<Column> columns, const Clock& clock, Findings& findings)
+      : columns_(std::move(columns)), clock_(clock), times_(clock.zone), findings_(findings) {}
 
   void read(const CsvRow& row) {
     if (row.size() != columns_.size()) {
@@ -190,7 +190,7 @@ class RowReader {
 
  private:
   bool read_time(const CsvField& field, DraftHour& hour) {
-    const ForecastInstant instant = clock_.read(field.text);
+    const ForecastInstant instant = times_.read(field.text);
     if (!instant.utc) {
       findings_.error(field.where, "time",
                       fmt::format("{} {}", in_quotes(field.text), instant.fault),
@@ -275,7 +275,7 @@ class RowReader {
     const double span_s = seconds_between(hours_[gap.before].at, hours_[gap.after].at);
     const std::string message = fmt::format(
         "no {} between {} and {}", gap.quantity ? name_of(*gap.quantity) : "row",
-        day_and_clock(hours_[gap.before].at, zone_), day_and_clock(hours_[gap.after].at, zone_));
+        clock_.weekday_time(hours_[gap.before].at), clock_.weekday_time(hours_[gap.after].at));
     const SourcePosition where = (*rows_[row])[column].where;
     std::string key{columns_[column].kind->name};
     if (span_s <= longest_filled_gap_s) {
@@ -287,8 +287,8 @@ class RowReader {
   }
 
   std::vector<Column> columns_;
-  const TimeZone& zone_;
-  ForecastClock clock_;
+  const Clock& clock_;
+  ForecastClock times_;
   Findings& findings_;
   std::vector<DraftHour> hours_;
   std::vector<const CsvRow*> rows_;  ///< parallel to hours_
@@ -300,7 +300,7 @@ struct Origin {
   std::optional<UtcTime> issued;
 };
 
-Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone,
+Origin read_origin(const std::vector<CsvComment>& comments, const Clock& clock,
                    Findings& findings) {
   constexpr std::string_view source_mark = "source:";
   constexpr std::string_view issued_mark = "issued:";
@@ -316,7 +316,7 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
           fmt::format("hourly table, {}", printable(after(comment.text, source_mark), max_source));
     } else if (comment.text.starts_with(issued_mark)) {
       const std::string_view text = after(comment.text, issued_mark);
-      const ForecastInstant instant = ForecastClock{zone}.read(text);
+      const ForecastInstant instant = ForecastClock{clock.zone}.read(text);
       origin.issued = instant.utc;
       if (!instant.utc) {
         findings.error(comment.where, "issued",
@@ -327,18 +327,18 @@ Origin read_origin(const std::vector<CsvComment>& comments, const TimeZone& zone
   return origin;
 }
 
-Parsed<Forecast> read_table(const CsvTable& table, const TimeZone& zone) {
+Parsed<Forecast> read_table(const CsvTable& table, const Clock& clock) {
   Findings findings;
-  Origin origin = read_origin(table.comments, zone, findings);
+  Origin origin = read_origin(table.comments, clock, findings);
   std::vector<Column> columns = HeaderReader{findings}.read(table.rows.front());
   if (findings.has_error()) return {std::nullopt, findings.take()};
-  RowReader reader{std::move(columns), zone, findings};
+  RowReader reader{std::move(columns), clock, findings};
   for (std::size_t i = 1; i < table.rows.size() && !findings.full(); ++i)
     reader.read(table.rows[i]);
   if (!findings.has_error()) reader.report_gaps();
   DraftForecast draft{
       .source = std::move(origin.source), .issued = origin.issued, .hours = reader.take_hours()};
-  return conclude(std::move(draft), zone, std::move(findings), table.rows.front().front().where);
+  return conclude(std::move(draft), clock, std::move(findings), table.rows.front().front().where);
 }
 
 }  // namespace
@@ -356,10 +356,10 @@ bool looks_like_forecast_csv(std::string_view text) {
   return false;
 }
 
-Parsed<Forecast> read_forecast_csv(std::string_view text, const TimeZone& zone) {
+Parsed<Forecast> read_forecast_csv(std::string_view text, const Clock& clock) {
   Parsed<CsvTable> table = read_csv_table(text);
   if (!table.ok()) return {std::nullopt, std::move(table.diagnostics)};
-  if (!table.value->rows.empty()) return read_table(*table.value, zone);
+  if (!table.value->rows.empty()) return read_table(*table.value, clock);
   Findings findings;
   findings.error({1, 1}, "", "no rows, expected a line of column names and the hours below it");
   return {std::nullopt, findings.take()};

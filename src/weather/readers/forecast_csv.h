@@ -2,7 +2,7 @@
 
 #include <string_view>
 
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/weather/forecast/forecast.h"
 
@@ -44,6 +44,6 @@ bool looks_like_forecast_csv(std::string_view text);
 ///   interpolated with a warning if the rows around them are at most 3 h apart, else an error.
 /// - Fields may be in double quotes, with "" for a quotation mark inside; they end on their line.
 /// Every finding has its line and column; reading stops after fifty errors.
-Parsed<Forecast> read_forecast_csv(std::string_view text, const TimeZone& zone);
+Parsed<Forecast> read_forecast_csv(std::string_view text, const Clock& clock);
 
 }  // namespace slabtide

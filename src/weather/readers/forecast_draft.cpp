@@ -56,12 +56,12 @@ void find_quantity_gaps(const std::vector<DraftHour>& hours, WeatherQuantity qua
 }
 
 std::string gap_note(const ForecastGap& gap, const std::vector<DraftHour>& hours,
-                     const TimeZone& zone) {
+                     const Clock& clock) {
   const UtcTime from = hours[gap.before].at;
   const UtcTime to = hours[gap.after].at;
   const bool filled = seconds_between(from, to) <= longest_filled_gap_s;
   return fmt::format("no {} between {} and {}{}", gap.quantity ? name_of(*gap.quantity) : "hours",
-                     day_and_clock(from, zone), day_and_clock(to, zone),
+                     clock.weekday_time(from), clock.weekday_time(to),
                      filled ? ", filled from the hours around" : ": too long to fill");
 }
 
@@ -100,7 +100,7 @@ std::string in_both(double si_value, const Placeable& placeable) {
 }
 
 /// Possible weather in which nobody places concrete: most likely the wrong unit.
-void warn_of_unplaceable(const std::vector<DraftHour>& hours, const TimeZone& zone,
+void warn_of_unplaceable(const std::vector<DraftHour>& hours, const Clock& clock,
                          SourcePosition where, Findings& findings) {
   for (const Placeable& placeable : placeables) {
     const auto odd = std::find_if(hours.begin(), hours.end(), [&](const DraftHour& hour) {
@@ -111,7 +111,7 @@ void warn_of_unplaceable(const std::vector<DraftHour>& hours, const TimeZone& zo
     findings.warning(
         where, "",
         fmt::format("{} of {} on {}: no concrete is placed in that", name_of(placeable.quantity),
-                    in_both(*(*odd)[placeable.quantity], placeable), day_and_clock(odd->at, zone)),
+                    in_both(*(*odd)[placeable.quantity], placeable), clock.weekday_time(odd->at)),
         "check the unit the forecast is in");
   }
 }
@@ -187,7 +187,7 @@ std::optional<std::string> put(DraftHour& hour, WeatherQuantity quantity, double
   return fault;
 }
 
-Parsed<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
+Parsed<Forecast> conclude(DraftForecast draft, const Clock& clock, Findings findings,
                           SourcePosition where) {
   if (findings.has_error()) return {std::nullopt, findings.take()};
   const std::string missing = never_told(draft.hours);
@@ -198,9 +198,9 @@ Parsed<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings fi
     findings.error(where, "", missing);
     return {std::nullopt, findings.take()};
   }
-  warn_of_unplaceable(draft.hours, zone, where, findings);
+  warn_of_unplaceable(draft.hours, clock, where, findings);
   for (const ForecastGap& gap : find_gaps(draft.hours)) {
-    forecast.notes.push_back(gap_note(gap, draft.hours, zone));
+    forecast.notes.push_back(gap_note(gap, draft.hours, clock));
   }
   std::transform(draft.hours.begin(), draft.hours.end(), std::back_inserter(forecast.hours),
                  settled);

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "findings.h"
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/weather/forecast/forecast.h"
 #include "weather_quantity.h"
@@ -69,7 +69,7 @@ struct DraftForecast {
 /// either end are left out; `notes` say, in local time, what was left out or must be interpolated.
 /// No value if `findings` has an error or no hour is usable; the latter becomes an error at
 /// `where`.
-Parsed<Forecast> conclude(DraftForecast draft, const TimeZone& zone, Findings findings,
+Parsed<Forecast> conclude(DraftForecast draft, const Clock& clock, Findings findings,
                           SourcePosition where);
 
 }  // namespace slabtide

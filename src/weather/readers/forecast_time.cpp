@@ -29,11 +29,6 @@ std::string with_t(std::string_view text) {
 
 bool is_forecast_time(UtcTime time) { return !time.is_special() && is_forecast_date(time.date()); }
 
-std::string day_and_clock(UtcTime time, const TimeZone& zone) {
-  const LocalTime local = zone.local_from_utc(to_minute(time));
-  return fmt::format("{} {}", local.date().day_of_week().as_short_string(), clock_time(time, zone));
-}
-
 std::optional<UtcTime> instant_with_offset(std::string_view text) {
   const std::optional<ParsedInstant> parsed = parse_instant(text);
   if (!parsed || !parsed->offset || !is_forecast_date(parsed->local.date())) return std::nullopt;

@@ -12,9 +12,6 @@ namespace slabtide {
 /// True for the years a forecast can have (1970 to 2199); keeps later date arithmetic in range.
 bool is_forecast_time(UtcTime time);
 
-/// "Thu 14:00" in local time.
-std::string day_and_clock(UtcTime time, const TimeZone& zone);
-
 /// The instant of a text with an offset or Z, within those years; empty for anything else.
 std::optional<UtcTime> instant_with_offset(std::string_view text);
 

@@ -277,7 +277,7 @@ bool is_nws_grid(const JsonValue& document) {
   });
 }
 
-Parsed<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone) {
+Parsed<Forecast> read_nws_grid(const JsonValue& document, const Clock& clock) {
   Findings findings;
   const JsonValue* const properties =
       needed_member_of(document, "properties", Kind::object, "", findings);
@@ -287,7 +287,7 @@ Parsed<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone) 
       .issued = instant_member_of(*properties, "updateTime", "properties", findings),
       .hours = GridReader{*properties, findings}.read()};
   check_contradictions(draft.hours, *properties, findings);
-  return conclude(std::move(draft), zone, std::move(findings), properties->where);
+  return conclude(std::move(draft), clock, std::move(findings), properties->where);
 }
 
 }  // namespace slabtide

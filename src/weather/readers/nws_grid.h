@@ -1,7 +1,7 @@
 #pragma once
 
 #include "json_value.h"
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/weather/forecast/forecast.h"
 
@@ -24,6 +24,6 @@ bool is_nws_grid(const JsonValue& document);
 /// - There is thunder in the hours for which `weather` names thunderstorms.
 /// - The time of issue is `updateTime`.
 /// The zone is used for the notes only.
-Parsed<Forecast> read_nws_grid(const JsonValue& document, const TimeZone& zone);
+Parsed<Forecast> read_nws_grid(const JsonValue& document, const Clock& clock);
 
 }  // namespace slabtide

@@ -191,7 +191,7 @@ bool is_nws_hourly(const JsonValue& document) {
   return properties != nullptr && properties->find("periods") != nullptr;
 }
 
-Parsed<Forecast> read_nws_hourly(const JsonValue& document, const TimeZone& zone) {
+Parsed<Forecast> read_nws_hourly(const JsonValue& document, const Clock& clock) {
   Findings findings;
   DraftForecast draft{
       .source = "US National Weather Service, hourly forecast", .issued = {}, .hours = {}};
@@ -204,7 +204,7 @@ Parsed<Forecast> read_nws_hourly(const JsonValue& document, const TimeZone& zone
   if (const JsonValue* const periods =
           needed_member_of(*properties, "periods", Kind::array, "properties", findings))
     draft.hours = read_periods(*periods, findings);
-  return conclude(std::move(draft), zone, std::move(findings), properties->where);
+  return conclude(std::move(draft), clock, std::move(findings), properties->where);
 }
 
 }  // namespace slabtide

@@ -229,7 +229,7 @@ bool is_open_meteo(const JsonValue& document) {
          refusal(document).has_value();
 }
 
-Parsed<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone) {
+Parsed<Forecast> read_open_meteo(const JsonValue& document, const Clock& clock) {
   Findings findings;
   if (const auto reason = refusal(document)) {
     findings.error(document.where, "", fmt::format("the service gave no forecast: {}", *reason));
@@ -240,7 +240,7 @@ Parsed<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone
   DraftForecast draft{.source = "Open-Meteo, hourly forecast",
                       .issued = instant_member_of(document, "slabtide_fetched", "", findings),
                       .hours = HourlyReader{document, *hourly, findings}.read()};
-  return conclude(std::move(draft), zone, std::move(findings), hourly->where);
+  return conclude(std::move(draft), clock, std::move(findings), hourly->where);
 }
 
 }  // namespace slabtide

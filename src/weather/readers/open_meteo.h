@@ -1,7 +1,7 @@
 #pragma once
 
 #include "json_value.h"
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/weather/forecast/forecast.h"
 
@@ -27,6 +27,6 @@ bool is_open_meteo(const JsonValue& document);
 /// - The service gives no time of issue; `slabtide fetch` adds `slabtide_fetched`, which counts
 ///   as one.
 /// The zone is used for the notes only.
-Parsed<Forecast> read_open_meteo(const JsonValue& document, const TimeZone& zone);
+Parsed<Forecast> read_open_meteo(const JsonValue& document, const Clock& clock);
 
 }  // namespace slabtide

@@ -26,14 +26,13 @@ struct Document {
 
 struct Format {
   bool (*recognised)(const Document& document);
-  Parsed<Forecast> (*read)(const Document& document, const TimeZone& zone);
+  Parsed<Forecast> (*read)(const Document& document, const Clock& clock);
 };
 
-template <bool (*is_it)(const JsonValue&),
-          Parsed<Forecast> (*read)(const JsonValue&, const TimeZone&)>
+template <bool (*is_it)(const JsonValue&), Parsed<Forecast> (*read)(const JsonValue&, const Clock&)>
 constexpr Format json_format{
     [](const Document& document) { return document.json != nullptr && is_it(*document.json); },
-    [](const Document& document, const TimeZone& zone) { return read(*document.json, zone); }};
+    [](const Document& document, const Clock& clock) { return read(*document.json, clock); }};
 
 /// To add a format, add a row here. The first format that recognises the document reads it.
 constexpr std::array<Format, 4> formats{{
@@ -43,8 +42,8 @@ constexpr std::array<Format, 4> formats{{
     {[](const Document& document) {
        return document.json == nullptr && looks_like_forecast_csv(document.text);
      },
-     [](const Document& document, const TimeZone& zone) {
-       return read_forecast_csv(document.text, zone);
+     [](const Document& document, const Clock& clock) {
+       return read_forecast_csv(document.text, clock);
      }},
 }};
 
@@ -91,24 +90,24 @@ std::string unknown_json(const JsonValue& json) {
   return "a JSON document, but not a forecast of a known kind";
 }
 
-Parsed<Forecast> read_document(const Document& document, const TimeZone& zone) {
+Parsed<Forecast> read_document(const Document& document, const Clock& clock) {
   const auto* const format =
       std::find_if(formats.begin(), formats.end(),
                    [&](const Format& candidate) { return candidate.recognised(document); });
-  if (format != formats.end()) return format->read(document, zone);
+  if (format != formats.end()) return format->read(document, clock);
   return refused(document.json == nullptr ? "not a forecast of a known kind"
                                           : unknown_json(*document.json));
 }
 
 }  // namespace
 
-Parsed<Forecast> read_forecast(std::string_view text, const TimeZone& zone) {
+Parsed<Forecast> read_forecast(std::string_view text, const Clock& clock) {
   if (const auto fault = plainly_wrong(text); !fault.empty()) return refused(std::string{fault});
   const char mark = first_mark(text);
-  if (mark != '{' && mark != '[') return read_document({text, nullptr}, zone);
+  if (mark != '{' && mark != '[') return read_document({text, nullptr}, clock);
   const Parsed<JsonValue> json = parse_json(text);
   if (!json.ok()) return {std::nullopt, json.diagnostics};
-  return read_document({text, &*json.value}, zone);
+  return read_document({text, &*json.value}, clock);
 }
 
 }  // namespace slabtide

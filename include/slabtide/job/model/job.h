@@ -6,7 +6,7 @@
 #include <variant>
 #include <vector>
 
-#include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/model/mix.h"
@@ -132,6 +132,7 @@ using WeatherChoice = std::variant<TypedWeather, ForecastFile>;
 struct Job {
   std::string name;
   UnitSystem units = UnitSystem::us;
+  std::optional<HourCount> hours;  ///< how times are shown (`clock_of`); else as the units have it
   Site site;
   Pour pour;
   WeatherChoice weather;

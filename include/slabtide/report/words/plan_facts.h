@@ -20,10 +20,14 @@ struct WeatherSummary {
 /// Over the first 24 hours of the run's weather, or all of it if that is less.
 WeatherSummary summarise_weather(const PourRun& run);
 
-/// "Fri 06:10" on another day than the pour's, "06:10" on the day itself.
+/// "Fri 6:10 AM" on another day than the pour's, "6:10 AM" on the day itself, as the job's clock
+/// shows it.
 std::string day_clock(UtcTime time, const Job& job);
 /// The same, or "-" if there is no time.
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
+
+/// "8:10-9:25 AM", with weekdays where they are other days than the pour's.
+std::string day_span(UtcTime from, UtcTime to, const Job& job);
 
 /// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
 std::string weather_words(const PlannedPour& facts);

@@ -14,9 +14,10 @@ struct JobRequest {
   std::optional<std::string> practice = std::nullopt;  ///< path; else the built-in practice
   std::optional<std::string> book = std::nullopt;      ///< path; else mix-book.toml beside the job
   std::optional<std::string> units = std::nullopt;     ///< "us" or "si"; else the job's units
+  std::optional<std::string> clock = std::nullopt;     ///< "12" or "24"; else the job's
   /// Zone names in placing order; a single entry may hold all of them, separated by commas.
   std::vector<std::string> order = {};
-  std::optional<std::string> now = std::nullopt;  ///< "2026-05-13T18:00"; else Sources::now
+  std::optional<std::string> now = std::nullopt;  ///< "2026-05-13 6:00 PM"; else Sources::now
 };
 
 }  // namespace slabtide

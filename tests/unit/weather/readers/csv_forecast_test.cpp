@@ -14,7 +14,7 @@ using testing::rows;
 using testing::told;
 using testing::utc;
 
-Parsed<Forecast> read(std::string_view text) { return read_forecast(text, central_time()); }
+Parsed<Forecast> read(std::string_view text) { return read_forecast(text, {central_time(), {}}); }
 
 /// The findings about a table with the usual header and these rows.
 std::string told_of_rows(const std::string& lines) {

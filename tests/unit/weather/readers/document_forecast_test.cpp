@@ -29,7 +29,7 @@ std::vector<fs::path> documents() {
 }
 
 std::string written_out(const std::string& text) {
-  const Parsed<Forecast> reading = read_forecast(text, testing::central_time());
+  const Parsed<Forecast> reading = read_forecast(text, {testing::central_time(), {}});
   std::string result = testing::told(reading, text);
   if (!reading.ok()) return result;
   result += fmt::format("source: {}\n", reading.value->source);

@@ -19,7 +19,7 @@ constexpr double rounding = 1e-14;
 void check_near(double actual, double expected) { CHECK(std::abs(actual - expected) < rounding); }
 
 WeatherSeries series_of(const std::string& text) {
-  const Parsed<Forecast> reading = read_forecast(text, testing::central_time());
+  const Parsed<Forecast> reading = read_forecast(text, {testing::central_time(), {}});
   REQUIRE_MESSAGE(reading.ok(), testing::told(reading, text));
   CHECK(reading.diagnostics.empty());
   CHECK(reading.value->notes.empty());
@@ -54,7 +54,7 @@ TEST_CASE("the same chances and thunder in every format") {
        {test::as_csv_us(hours), test::as_csv_si(hours), test::as_nws_hourly(hours),
         test::as_nws_grid(hours), test::as_open_meteo(hours)}) {
     CAPTURE(text.substr(0, 90));
-    const auto forecast = read_forecast(text, testing::central_time()).value.value();
+    const auto forecast = read_forecast(text, {testing::central_time(), {}}).value.value();
     REQUIRE(forecast.hours.size() == hours.size());
     // The chance in the last hour cannot be given in a document that gives it for the hour before.
     for (std::size_t i = 0; i + 1 < hours.size(); ++i) {

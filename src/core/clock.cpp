@@ -1,0 +1,110 @@
+#include "slabtide/core/clock.h"
+
+#include <array>
+#include <stdexcept>
+#include <string_view>
+
+#include <fmt/format.h>
+
+namespace slabtide {
+
+namespace {
+
+constexpr int half_day_hours = 12;
+constexpr int day_hours = 24;
+
+std::string_view half_of_day(int hour) { return hour < half_day_hours ? "AM" : "PM"; }
+
+/// The hour as a face with twelve of them counts it.
+int hour_of_twelve(int hour) {
+  return hour % half_day_hours == 0 ? half_day_hours : hour % half_day_hours;
+}
+
+void require_date(Date date) {
+  if (date.is_special()) throw std::invalid_argument("clock: not a date");
+}
+
+LocalTime local_minute(UtcTime time, const TimeZone& zone) {
+  return zone.local_from_utc(to_minute(time));
+}
+
+/// The same time without its AM or PM.
+std::string without_half(std::string time) {
+  constexpr std::size_t half_letters = 3;
+  time.resize(time.size() - half_letters);
+  return time;
+}
+
+}  // namespace
+
+std::optional<HourCount> parse_hour_count(std::string_view text) {
+  if (text == "12") return HourCount::twelve;
+  if (text == "24") return HourCount::twenty_four;
+  return std::nullopt;
+}
+
+std::string shown_time(Duration time_of_day, HourCount hours) {
+  const auto hour = static_cast<int>(time_of_day.hours());
+  const auto minute = static_cast<int>(time_of_day.minutes());
+  if (time_of_day.is_special() || time_of_day.is_negative() || hour >= day_hours) {
+    throw std::invalid_argument("shown_time: not a time of day");
+  }
+  if (hours == HourCount::twenty_four) return fmt::format("{:02}:{:02}", hour, minute);
+  return fmt::format("{}:{:02} {}", hour_of_twelve(hour), minute, half_of_day(hour));
+}
+
+std::string shown_weekday(Date date) {
+  constexpr std::array weekdays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+  require_date(date);
+  return weekdays.at(date.day_of_week().as_number());
+}
+
+std::string shown_date(Date date, const ClockStyle& style) {
+  constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                              "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  require_date(date);
+  const auto ymd = date.year_month_day();
+  const auto* const month = months.at(ymd.month.as_number() - 1U);
+  const int day = ymd.day.as_number();
+  const int year = static_cast<int>(ymd.year);
+  return style.month_first ? fmt::format("{}, {} {}, {}", shown_weekday(date), month, day, year)
+                           : fmt::format("{} {} {} {}", shown_weekday(date), day, month, year);
+}
+
+Date Clock::day(UtcTime time) const { return local_minute(time, zone).date(); }
+
+std::string Clock::time(UtcTime time) const {
+  return shown_time(local_minute(time, zone).time_of_day(), style.hours);
+}
+
+std::string Clock::hour(UtcTime time) const {
+  const auto hour = static_cast<int>(local_minute(time, zone).time_of_day().hours());
+  return style.hours == HourCount::twelve
+             ? fmt::format("{} {}", hour_of_twelve(hour), half_of_day(hour))
+             : fmt::format("{:02}:00", hour);
+}
+
+std::string Clock::weekday_time(UtcTime time) const {
+  return fmt::format("{} {}", shown_weekday(day(time)), this->time(time));
+}
+
+std::string Clock::date_time(UtcTime time) const {
+  return fmt::format("{}{} {}", date(time), style.month_first ? "," : "", this->time(time));
+}
+
+std::string Clock::time_seen_from(Date home, UtcTime time) const {
+  return day(time) == home ? this->time(time) : weekday_time(time);
+}
+
+std::string Clock::span_seen_from(Date home, UtcTime from, UtcTime to) const {
+  const bool one_day = day(from) == day(to);
+  const std::string end = one_day ? time(to) : time_seen_from(home, to);
+  std::string begin = time_seen_from(home, from);
+  const bool one_half =
+      half_of_day(static_cast<int>(local_minute(from, zone).time_of_day().hours())) ==
+      half_of_day(static_cast<int>(local_minute(to, zone).time_of_day().hours()));
+  if (style.hours == HourCount::twelve && one_day && one_half) begin = without_half(begin);
+  return begin + "-" + end;
+}
+
+}  // namespace slabtide
