@@ -54,7 +54,7 @@ TEST_CASE("Open-Meteo in one step, its time of fetching kept in the document") {
   CHECK(outcome.err == "");
   CHECK(outcome.code == 0);
   const Forecast kept = read_forecast(fixture.forecast_text(), {}).value.value();
-  CHECK(iso8601_minute(kept.issued.value(), TimeZone{}) == "2026-05-13T21:40+00:00");
+  CHECK(iso8601_minute(kept.issued.value(), TimeZone{}) == "2026-05-13T21:40:00+00:00");
   CHECK(fixture.forecast_text() ==
         fmt::format("{{\"slabtide_fetched\":\"2026-05-13T21:40+00:00\",{}",
                     open_meteo_document().substr(1)));

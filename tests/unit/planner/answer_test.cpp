@@ -271,8 +271,8 @@ TEST_CASE("a forecast tells its source and its hours") {
                           "time,air_f,dew_point_f,wind_mph,cloud_percent\n"
                           "2026-05-14T00:00,50,40,5,10\n2026-05-14T01:00,49,40,5,10\n"}});
   REQUIRE(told["ok"] == true);
-  CHECK(told["first"] == "2026-05-14T00:00-05:00");
-  CHECK(told["last"] == "2026-05-14T01:00-05:00");
+  CHECK(told["first"] == "2026-05-14T00:00:00-05:00");
+  CHECK(told["last"] == "2026-05-14T01:00:00-05:00");
   CHECK(ask({{"ask", "forecast"}, {"time_zone", "America/Chicago"}, {"text", "no"}})["ok"] ==
         false);
   CHECK(ask({{"ask", "forecast"},

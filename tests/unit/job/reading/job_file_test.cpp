@@ -287,11 +287,11 @@ TEST_CASE("times: of the pour's date, dated, with an offset, as TOML's own") {
     const Job job = read(job_with("start = \"08:00\"", std::string("start = ") + value));
     return iso(job, job.pour.start);
   };
-  CHECK(start("\"8:00\"") == "2026-05-14T08:00-05:00");
-  CHECK(start("08:00:00") == "2026-05-14T08:00-05:00");
-  CHECK(start("\"2026-05-14T00:30\"") == "2026-05-14T00:30-05:00");
-  CHECK(start("2026-05-14T00:30:00") == "2026-05-14T00:30-05:00");
-  CHECK(start("\"2026-05-14T13:00Z\"") == "2026-05-14T08:00-05:00");
+  CHECK(start("\"8:00\"") == "2026-05-14T08:00:00-05:00");
+  CHECK(start("08:00:00") == "2026-05-14T08:00:00-05:00");
+  CHECK(start("\"2026-05-14T00:30\"") == "2026-05-14T00:30:00-05:00");
+  CHECK(start("2026-05-14T00:30:00") == "2026-05-14T00:30:00-05:00");
+  CHECK(start("\"2026-05-14T13:00Z\"") == "2026-05-14T08:00:00-05:00");
 }
 
 TEST_CASE("a cover's hours run into the next morning") {
@@ -305,8 +305,8 @@ zones = ["pad"]
 [weather])"));
   REQUIRE(job.pour.covers.size() == 1);
   const auto& cover = job.pour.covers[0];
-  CHECK(iso(job, cover.from) == "2026-05-14T19:00-05:00");
-  CHECK(iso(job, cover.to) == "2026-05-15T07:00-05:00");
+  CHECK(iso(job, cover.from) == "2026-05-14T19:00:00-05:00");
+  CHECK(iso(job, cover.to) == "2026-05-15T07:00:00-05:00");
   CHECK(cover.resistance_m2k_w == doctest::Approx(0.8805));
   CHECK(cover.zones == std::vector<std::string>{"pad"});
 }

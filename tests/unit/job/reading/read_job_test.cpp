@@ -29,7 +29,7 @@ TEST_CASE("the demo's spring day reads as it is written") {
   CHECK(job.site.longitude_deg == -91.6);
   CHECK(job.site.elevation_m == doctest::Approx(320.04));
   CHECK(job.site.time_zone.name() == "America/Chicago");
-  CHECK(iso8601_minute(job.pour.start, job.site.time_zone) == "2026-05-14T08:00-05:00");
+  CHECK(iso8601_minute(job.pour.start, job.site.time_zone) == "2026-05-14T08:00:00-05:00");
   CHECK(job.pour.saws == std::vector{SawKind::early_entry, SawKind::wet});
   const auto& day = std::get<TypedWeather>(job.weather);
   CHECK(day.high_c == doctest::Approx(18.8889));

@@ -188,7 +188,7 @@ TEST_CASE("an hour that the clocks skip or bring twice") {
   REQUIRE(reading.ok());
   CHECK(reading.diagnostics.at(0).message == "that hour comes twice, the first is taken");
   const Observation& first = reading.value->readings.at(0);
-  CHECK(journal_line(first, job) == "2026-11-01T01:30-05:00  thumbprint  landing\n");
+  CHECK(journal_line(first, job) == "2026-11-01T01:30:00-05:00  thumbprint  landing\n");
   job.pour.start = UtcTime(Date(2026, 3, 8), boost::posix_time::time_duration(6, 0, 0));
   CHECK(journal_fault("2026-03-08 02:30 thumbprint landing\n", job) ==
         "there is no such hour that night: the clocks go forward over it");

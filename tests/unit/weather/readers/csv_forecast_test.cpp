@@ -41,9 +41,9 @@ TEST_CASE("an hourly table in US units") {
   CHECK(reading.value->source == "hourly table, typed from the radio");
   CHECK(reading.value->issued == utc("2026-05-13T21:00Z"));
   CHECK(rows(*reading.value) ==
-        "2026-05-14T13:00+00:00 air 10.00 dew 5.00 wind 4.47 gust 8.94 cloud 0.25 sun 300.00 "
+        "2026-05-14T13:00:00+00:00 air 10.00 dew 5.00 wind 4.47 gust 8.94 cloud 0.25 sun 300.00 "
         "rain 2.54 chance 0.40\n"
-        "2026-05-14T14:00+00:00 air 15.00 dew 5.00 wind 4.47 thunder\n");
+        "2026-05-14T14:00:00+00:00 air 15.00 dew 5.00 wind 4.47 thunder\n");
 }
 
 TEST_CASE("the SI twins in any order, offsets, quotes, CRLF and a byte-order mark") {
@@ -55,8 +55,8 @@ TEST_CASE("the SI twins in any order, offsets, quotes, CRLF and a byte-order mar
   const Parsed<Forecast> reading = read(text);
   REQUIRE_MESSAGE(reading.ok(), told(reading, text));
   CHECK(rows(*reading.value) ==
-        "2026-05-14T13:00+00:00 air 10.00 dew 5.00 wind 10.00 rain 2.00\n"
-        "2026-05-14T14:00+00:00 air 15.00 dew 5.00 wind 5.00 rain 0.00\n");
+        "2026-05-14T13:00:00+00:00 air 10.00 dew 5.00 wind 10.00 rain 2.00\n"
+        "2026-05-14T14:00:00+00:00 air 15.00 dew 5.00 wind 5.00 rain 0.00\n");
 }
 
 TEST_CASE("wind in m/s and knots") {
@@ -97,10 +97,10 @@ TEST_CASE("the hour that happens twice is told apart by order") {
   REQUIRE(reading.ok());
   CHECK(reading.diagnostics.empty());
   CHECK(rows(*reading.value) ==
-        "2026-11-01T05:00+00:00 air 5.00 dew 1.00 wind 1.00\n"
-        "2026-11-01T06:00+00:00 air 4.00 dew 1.00 wind 1.00\n"
-        "2026-11-01T07:00+00:00 air 3.00 dew 1.00 wind 1.00\n"
-        "2026-11-01T08:00+00:00 air 2.00 dew 1.00 wind 1.00\n");
+        "2026-11-01T05:00:00+00:00 air 5.00 dew 1.00 wind 1.00\n"
+        "2026-11-01T06:00:00+00:00 air 4.00 dew 1.00 wind 1.00\n"
+        "2026-11-01T07:00:00+00:00 air 3.00 dew 1.00 wind 1.00\n"
+        "2026-11-01T08:00:00+00:00 air 2.00 dew 1.00 wind 1.00\n");
 }
 
 TEST_CASE("that hour a third time is a duplicate") {

@@ -122,8 +122,8 @@ TEST_CASE("six hours between rows are a warning, more is an error") {
   CHECK_FALSE(gap.ok());
   REQUIRE(gap.diagnostics.size() == 1);
   CHECK(gap.diagnostics[0].message ==
-        "the forecast has no air temperature for 8 hours, from 2026-05-14T01:00+00:00 to "
-        "2026-05-14T09:00+00:00");
+        "the forecast has no air temperature for 8 hours, from 2026-05-14T01:00:00+00:00 to "
+        "2026-05-14T09:00:00+00:00");
   CHECK_FALSE(gap.diagnostics[0].next_step.empty());
 }
 
