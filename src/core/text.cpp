@@ -137,9 +137,25 @@ std::optional<double> parse_number(std::string_view text) {
   return value && std::isfinite(*value) ? value : std::nullopt;
 }
 
+namespace {
+
+/// Bytes of the code that sets a terminal's colour, "ESC [ 1 ; 33 m" (ECMA-48, 8.3.117, from
+/// memory), if the text begins with one; else 0.
+std::size_t colour_code_bytes(std::string_view text) {
+  if (!text.starts_with("\x1b[")) return 0;
+  const std::size_t end = text.find_first_not_of("0123456789;", 2);
+  return end != std::string_view::npos && text[end] == 'm' ? end + 1 : 0;
+}
+
+}  // namespace
+
 std::size_t display_width(std::string_view utf8) {
   std::size_t columns = 0;
   while (!utf8.empty()) {
+    if (const std::size_t code = colour_code_bytes(utf8); code > 0) {
+      utf8.remove_prefix(code);
+      continue;
+    }
     const Utf8Char c = first_utf8(utf8);
     columns += terminal_columns(c);
     utf8.remove_prefix(c.bytes);

@@ -19,7 +19,8 @@ constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 /// else empty.
 std::optional<double> parse_number(std::string_view text);
 
-/// Columns a UTF-8 text takes in a terminal; East Asian wide characters take two.
+/// Columns a UTF-8 text takes in a terminal; East Asian wide characters take two,
+/// codes that set its colour none.
 std::size_t display_width(std::string_view utf8);
 
 /// True if the space at `at` stands between an hour and its AM or PM, which stay on one line.

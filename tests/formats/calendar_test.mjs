@@ -45,13 +45,23 @@ test('lines of 75 octets at most, ended with CRLF, no character torn (RFC 5545, 
   assert.ok(folded > 100);
 });
 
+const both = days.flatMap(({ name, json, ics, short }) => [{ name, json, ics }, { name, json, ics: short }]);
+
 test('a calendar of its own kind, its events whole, each with an alarm', () => {
-  for (const { name, json, ics } of days) {
+  for (const { name, json, ics } of both) {
     const calendar = new ICAL.Component(ICAL.parse(ics.toString('utf8')));
     assert.equal(calendar.getFirstPropertyValue('version'), '2.0');
     assert.match(calendar.getFirstPropertyValue('prodid'), /Slabtide/);
     // ical.js does not know NAME (RFC 7986) and leaves its text escaped.
-    assert.equal(calendar.getFirstPropertyValue('name').replace(/\\(.)/g, '$1'), json.job.name);
+    for (const property of ['name', 'x-wr-calname']) {
+      assert.equal(calendar.getFirstPropertyValue(property).replace(/\\(.)/g, '$1'),
+        json.job.name ?? json.job.site);
+    }
+    // RFC 5546, 3.2.1: what is published has an organizer in every event.
+    assert.equal(calendar.getFirstPropertyValue('method'), 'PUBLISH');
+    for (const component of calendar.getAllSubcomponents('vevent')) {
+      assert.match(component.getFirstPropertyValue('organizer'), /^urn:uuid:[0-9a-f-]{36}$/);
+    }
     const all = events(ics);
     assert.ok(all.length > 0, name);
     assert.equal(new Set(all.map(({ uid }) => uid)).size, all.length, `${name}: UIDs`);
@@ -59,8 +69,13 @@ test('a calendar of its own kind, its events whole, each with an alarm', () => {
       assert.match(event.uid, /^[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
       assert.equal(event.status, 'CONFIRMED');
       assert.ok(event.end === null || event.end > event.start, name);
-      assert.equal(event.alarms.length, 1);
-      const [alarm] = event.alarms;
+      const [alarm, ...more] = event.alarms;
+      assert.equal(more.length, event.category === 'finish' && event.end !== null ? 1 : 0);
+      for (const lastCall of more) {
+        const trigger = lastCall.getFirstProperty('trigger');
+        assert.equal(trigger.getParameter('related'), 'END');
+        assert.equal(trigger.getFirstValue().toSeconds(), -600);
+      }
       assert.equal(alarm.getFirstPropertyValue('action'), 'DISPLAY');
       assert.equal(alarm.getFirstPropertyValue('description'), event.summary);
       const before = alarm.getFirstPropertyValue('trigger').toSeconds();
@@ -73,7 +88,7 @@ test('a calendar of its own kind, its events whole, each with an alarm', () => {
 function expected(json) {
   const wanted = [];
   const want = (category, start, end, ending) => {
-    if (start === null) return;
+    if (start == null) return;
     const [from, to] = [moment(start), moment(end)];
     wanted.push({ category, start: from, end: to !== null && to > from ? to : null, ending });
   };
@@ -128,6 +143,54 @@ test('the same things at the same times as in the JSON, and nothing else', () =>
   assert.ok(compared > 500, `${compared} events compared`);
 });
 
+// What the short calendar is to hold: the loads, each zone's finish, each saw's run.
+const mains = { stamp: 'stamp', 'texture roll': 'texture', broom: 'broom', float: 'float', trowel: 'trowel' };
+
+function expectedShort(json) {
+  const wanted = json.trucks.map((truck) => ['truck', moment(truck.arrives), moment(truck.empty)]);
+  for (const zone of json.zones) {
+    const own = zone.parts.length > 0 ? zone.parts : [zone];
+    const windows = own.flatMap((part) => part.windows.filter((one) => one.operation === mains[zone.finish] && one.opens));
+    if (windows.length === 0) continue;
+    const ends = windows.filter((one) => one.closes).map((one) => moment(one.closes));
+    wanted.push(['finish', Math.min(...windows.map((one) => moment(one.opens))), ends.length > 0 ? Math.max(...ends) : null]);
+  }
+  for (const way of ['saw_dry', 'saw_wet']) {
+    const cuts = json.saw.filter((cut) => cut.operation === way && cut.starts &&
+      json.zones.find((zone) => zone.name === cut.zone).joints.way === way);
+    if (cuts.length > 0) wanted.push(['saw', Math.min(...cuts.map((cut) => moment(cut.starts))), undefined]);
+  }
+  return wanted.map(([category, start, end]) => ({ category, start, end: end > start ? end : end === undefined ? end : null }));
+}
+
+test('in short: the loads, a finish a zone, a run a saw, and nothing else', () => {
+  let runs = 0;
+  for (const { name, json, short } of days) {
+    const found = events(short);
+    const wanted = expectedShort(json);
+    assert.deepEqual(found.map(({ category, start }) => [category, start]), wanted.map(({ category, start }) => [category, start]), name);
+    wanted.forEach(({ end }, i) => { if (end !== undefined) assert.equal(found[i].end, end, name); });
+    runs += found.filter(({ category }) => category === 'saw').length;
+    assert.ok(found.length <= json.trucks.length + json.zones.length + 2, name);
+  }
+  assert.ok(runs > 3, `${runs} saw runs`);
+});
+
+test("one finisher's day: the arrivals, and the work that is the finisher's", () => {
+  const { json } = days.find(({ name }) => name === 'spring');
+  for (const person of json.crew) {
+    const found = events(again(spring, '2026-05-13T18:00Z', null, ['--for', person.name]));
+    const arrivals = found.filter(({ category }) => category === 'crew');
+    assert.equal(arrivals.length, 1 + person.returns.length);
+    assert.ok(arrivals.every(({ summary }) => summary === `${person.name} on site`));
+    for (const { summary } of found.filter(({ category }) => category === 'finish')) {
+      const [work, zone] = summary.split(': ');
+      assert.ok(person.tasks.some((task) => task.zone === zone && task.task === work), summary);
+    }
+  }
+  assert.throws(() => again(spring, '2026-05-13T18:00Z', null, ['--for', 'nobody']), /there is no 'nobody' on the crew/);
+});
+
 test('names are shown as written', () => {
   const all = events(days.find(({ name }) => name === 'nasty_names').ics);
   for (const name of nastyNames) {
@@ -141,7 +204,7 @@ function again(text, now, before, options = []) {
   mkdirSync(work, { recursive: true });
   writeFileSync(join(work, 'job.toml'), text);
   if (before) writeFileSync(join(work, 'day.ics'), before);
-  plan(program, work, ['--draws', '0', '--write', 'day.ics', '--now', now, ...options]);
+  plan(program, work, ['--draws', '0', '--write', 'day.ics', '--detail', '--now', now, ...options]);
   return readFileSync(join(work, 'day.ics'));
 }
 

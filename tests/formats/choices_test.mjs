@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import test from 'node:test';
-import { assertCaught, assertClosed, assertKeeps, validator } from './schema_checks.mjs';
+import { assertCaught, assertClosed, assertKeeps, assertNothingEmpty, assertOpen, validator } from './schema_checks.mjs';
 
 const [folder, schema] = process.argv.slice(2);
 const validate = validator(schema);
@@ -19,7 +19,13 @@ test('every comparison keeps to the schema', () => {
 });
 
 test('a key more or a key less is caught wherever it is', () => {
-  assertClosed(validate, drawn(), 'spring');
+  assertClosed(validate, drawn(), 'spring',
+    ['daylight_left_min', 'first_window', 'last_finish', 'last_window', 'latest_saw', 'smallest_crew', 'takes']);
+});
+
+test('a reader survives a new member, and what is absent is left out', () => {
+  assertOpen(schema, drawn());
+  for (const file of files) assertNothingEmpty(read(file), file);
 });
 
 test('wrong values are caught', () => {

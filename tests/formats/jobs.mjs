@@ -39,7 +39,7 @@ ${more}`;
 const strips = (names, options) => names.map((name, i) => strip(name, i, options)).join('');
 
 const nasty = [
-  '<script>alert(1)</script> & "west" 東', '=1+1', '+1', '-1', '@sum', "'quoted", '|pipe',
+  '<script>alert(1)</script> & "west" 東', '=1+1', '+1', '-1', '@sum', "'quoted", '|pipe', ' =1+1', '＝1+1', '\u00a0@sum', 'walk',
   'two  spaces', 'a;b,c\\d', `${'東側の'.repeat(30)}端`, '👷‍♀️ é',
 ];
 

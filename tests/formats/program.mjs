@@ -20,8 +20,9 @@ export const plan = (program, folder, options) =>
 // Every day of a folder that write_days.mjs filled.
 export const daysIn = (folder) => readdirSync(folder).sort().map((name) => {
   const read = (file) => readFileSync(join(folder, name, file));
-  return { name, json: JSON.parse(read('day.json').toString()), ics: read('day.ics'), csv: read('day.csv') };
+  return { name, json: JSON.parse(read('day.json').toString()), ics: read('day.ics'),
+    short: read('short.ics'), csv: read('day.csv') };
 });
 
 // Parses ISO 8601 with an offset.
-export const moment = (iso) => (iso === null ? null : Date.parse(iso));
+export const moment = (iso) => (iso == null ? null : Date.parse(iso));

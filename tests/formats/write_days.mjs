@@ -1,5 +1,5 @@
 // node write_days.mjs PROGRAM DATA_DIR OUT_DIR: plans every job into files of every format, each in
-// its own folder: job.toml, day.json, day.ics, day.csv; for a few of them also choices.json.
+// its own folder: job.toml, day.json, day.ics (in detail), short.ics, day.csv; for a few of them also choices.json.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { plan, run } from './program.mjs';
@@ -14,8 +14,10 @@ for (const [name, text] of Object.entries(all)) {
   const folder = join(out, name);
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, 'job.toml'), text);
-  plan(program, folder, ['--draws', '16', '--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv',
-    '--now', '2026-05-13T18:00Z']);
+  const now = ['--now', '2026-05-13T18:00Z'];
+  plan(program, folder, ['--draws', '16', '--write', 'day.json', '--write', 'day.ics', '--detail',
+    '--write', 'day.csv', ...now]);
+  plan(program, folder, ['--draws', '0', '--write', 'short.ics', ...now]);
 }
 for (const [name, draws] of [['one_zone', 0], ['no_saw', 0], ['far_north', 0], ['spring', 4]]) {
   run(program, join(out, name), ['compare', 'job.toml', '--draws', String(draws), '--write', 'choices.json',
@@ -24,4 +26,4 @@ for (const [name, draws] of [['one_zone', 0], ['no_saw', 0], ['far_north', 0], [
 const folder = join(out, 'quick');
 mkdirSync(folder);
 run(program, folder, ['quick', '--place', '45.1,-91.6', '--date', '2026-05-14', '--high', '66',
-  '--low', '41', '--write', 'day.json', '--write', 'day.ics', '--write', 'day.csv']);
+  '--low', '41', '--write', 'day.json', '--write', 'day.ics', '--write', 'short.ics', '--write', 'day.csv']);

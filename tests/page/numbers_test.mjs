@@ -42,7 +42,7 @@ function pointersToShow(json) {
   const plastic = new Set(['first_edge', 'float', 'release', 'texture', 'stamp', 'broom', 'trowel',
                            'detail_edge', 'tooled_joint']);
   const want = (base, value, keys) => {
-    for (const key of keys) if (value[key] !== null) wanted.push(`${base}/${key}`);
+    for (const key of keys) if (value[key] != null) wanted.push(`${base}/${key}`);
   };
   json.zones.forEach((zone, z) => {
     const stretches = zone.parts.length > 0
@@ -52,7 +52,7 @@ function pointersToShow(json) {
     for (const [base, part] of stretches) {
       want(base, part, ['sheen_gone', 'initial_set', 'final_set', 'peak_evaporation_kg_m2_h']);
       part.windows.forEach((window, w) => {
-        const comes = window.opens !== null && (window.closes === null || window.opens < window.closes);
+        const comes = window.opens != null && (window.closes == null || window.opens < window.closes);
         if (!plastic.has(window.operation) || !comes) return;
         want(`${base}/windows/${w}`, window, ['opens', 'open_all_over', 'closes']);
       });

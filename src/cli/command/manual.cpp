@@ -83,6 +83,7 @@ std::string manual_page(std::span<const CommandLine> commands) {
   }
   page +=
       ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nWhere it is set, no colour is printed.\n"
+      ".TP\n.B COLUMNS\nHow wide the terminal is: texts fit 60 to 80 columns.\n"
       ".SH FILES\nA job file is TOML;\n.B slabtide starter\nwrites one in which every entry is "
       "explained. Thresholds and rates stand in practice.toml and can be changed in a job's "
       "[practice] table.\n";

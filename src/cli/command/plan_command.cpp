@@ -5,6 +5,7 @@
 #include "cli/jobs/job_line.h"
 #include "cli/jobs/many_jobs.h"
 #include "cli/jobs/output.h"
+#include "report/files/calendar_events.h"
 #include "slabtide/report/text/text_plan.h"
 
 namespace slabtide {
@@ -25,6 +26,11 @@ CommandLine plan_line() {
   line.options = job_options();
   line.options.push_back(samples_option());
   add_write_options(line, "the plan", endings_of(plan_formats()));
+  line.options.push_back({"detail", "",
+                          "into a calendar every window, cut and arrival, not just the finishes",
+                          false});
+  line.options.push_back(
+      {"for", "NAME", "into a calendar the day of one of the crew, such as \"finisher 1\"", false});
   line.details =
       "Of several jobs, one that cannot be planned does not stop the rest. An ending\n"
       "alone, as in --write .html, writes beside the job: pad.html for pad.toml. For\n"
@@ -45,7 +51,13 @@ int plan_one(const std::string& path, const std::vector<std::string>& files, con
              std::ostream& out, std::ostream& err) {
   const auto pour = plan_job_with_bands(path, work.line, work.samples, work.threads, err);
   if (!pour) return exit_input_wrong;
-  const int code = write_reports(files, plan_formats(), *pour, pour->now, work.guard, err);
+  const CalendarScope calendar{work.line.has("detail"), work.line.text("for").value_or("")};
+  if (const std::string fault = finisher_fault(*pour, calendar.finisher); !fault.empty()) {
+    err << refusal("plan", fault);
+    return exit_input_wrong;
+  }
+  const int code =
+      write_reports(files, plan_formats(), *pour, pour->now, work.guard, err, calendar);
   if (code != exit_done) return code;
   out << text_plan(*pour, work.style);
   return exit_done;

@@ -1,5 +1,6 @@
 #include "output.h"
 
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -9,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "core/utf8.h"
 #include "job_line.h"
 #include "slabtide/core/files.h"
@@ -22,13 +24,26 @@ bool is_set(const char* variable) {
   return value != nullptr && *value != '\0';
 }
 
+/// The columns that COLUMNS tells, else those of the terminal, as far as texts go along.
+std::size_t width_for(bool terminal) {
+  std::size_t columns = text_width;
+  winsize size{};
+  const char* const told = std::getenv("COLUMNS");
+  if (const auto number = told == nullptr ? std::nullopt : parse_number(told)) {
+    columns = static_cast<std::size_t>(std::clamp(*number, 1.0, 1000.0));
+  } else if (terminal && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) {
+    columns = size.ws_col;
+  }
+  return std::clamp(columns, min_text_width, text_width);
+}
+
 }  // namespace
 
 TextStyle style_for(const std::ostream& out) {
   const char* term = std::getenv("TERM");
   const bool dumb = term != nullptr && std::string_view(term) == "dumb";
   const bool terminal = &out == &std::cout && isatty(STDOUT_FILENO) == 1;
-  return {terminal && !dumb && !is_set("NO_COLOR")};
+  return {terminal && !dumb && !is_set("NO_COLOR"), width_for(terminal)};
 }
 
 std::string ending_of(const std::string& path) {

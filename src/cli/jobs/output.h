@@ -17,7 +17,7 @@
 namespace slabtide {
 
 /// Colour if `out` is the program's own standard output and a terminal, and neither NO_COLOR is set
-/// (no-color.org) nor TERM is dumb.
+/// (no-color.org) nor TERM is dumb. As wide as COLUMNS says, else the terminal, from 60 to 80.
 TextStyle style_for(const std::ostream& out);
 
 /// `--write FILE`, many times: "write the plan to FILE too, .json or .csv as its ending says"; and
@@ -53,10 +53,11 @@ std::optional<WriteGuard> guard_files(std::string_view command, const ParsedLine
 /// Makes the text of every file before writing the first. The endings must have been checked.
 template <class Facts>
 int write_reports(const std::vector<std::string>& paths, std::span<const FileFormat<Facts>> formats,
-                  const Facts& facts, UtcTime now, const WriteGuard& guard, std::ostream& err) {
+                  const Facts& facts, UtcTime now, const WriteGuard& guard, std::ostream& err,
+                  const CalendarScope& calendar = {}) {
   std::vector<MadeFile> made;
   for (const std::string& path : paths) {
-    auto text = made_as(ending_of(path), formats, facts, {now, text_before(path)});
+    auto text = made_as(ending_of(path), formats, facts, {now, text_before(path), calendar});
     if (text) made.push_back({path, std::move(*text)});
   }
   return write_files(made, guard, err);

@@ -42,6 +42,8 @@ std::string_view admixture_words(AdmixtureKind kind);  ///< "retarder"
 std::string dose_words(const Admixture& admixture, UnitSystem units);
 /// "74 fl oz", "2.1 L"; calcium chloride "11.3 lb". `amount` as in AdmixtureUse.
 std::string amount_words(double amount, AdmixtureKind kind, UnitSystem units);
+/// The same, as short as a table needs: "2 oz/cwt".
+std::string dose_label(const Admixture& admixture, UnitSystem units);
 /// Only the number, without its unit.
 std::string dose_figure(const Admixture& admixture, UnitSystem units);
 

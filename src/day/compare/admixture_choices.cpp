@@ -44,13 +44,13 @@ void add_last(const ChoiceContext& context, const Admixture& retarder, double fr
         part, dose_words(retarder, units));
   }
   list.add(ChoiceKind::admixture,
-           fmt::format("retarder {}, last {}", dose_figure(retarder, units), part),
-           std::move(words), last.job);
+           fmt::format("retarder {}, last {}", dose_label(retarder, units), part), std::move(words),
+           last.job);
 }
 
 void add_sunny(const ChoiceContext& context, const Admixture& retarder, ChoiceList& list) {
   const UnitSystem units = context.job.units;
-  const std::string label = fmt::format("retarder {}, in the sun", dose_figure(retarder, units));
+  const std::string label = fmt::format("retarder {}, in the sun", dose_label(retarder, units));
   const auto sunny = sunny_zones(context);
   if (sunny.empty()) {
     list.leave_out(label, "no zone lies in the sun for long");
@@ -72,7 +72,7 @@ void add_everywhere(const ChoiceContext& context, const Admixture& admixture, Ch
   Job job = context.job;
   change_all_admixtures(job, [&](const auto&) { return std::vector{admixture}; });
   list.add(ChoiceKind::admixture,
-           fmt::format("{} {}{}", name, dose_figure(admixture, units),
+           fmt::format("{} {}{}", name, dose_label(admixture, units),
                        admixture.kind == AdmixtureKind::retarder ? ", all loads" : ""),
            fmt::format("put {} at {} in every load", name, dose_words(admixture, units)),
            std::move(job));

@@ -1,5 +1,6 @@
 #include "slabtide/day/compare/advice.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <optional>
@@ -8,7 +9,9 @@
 
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/job/model/job_clock.h"
+#include "slabtide/weather/sky/sun.h"
 
 namespace slabtide {
 
@@ -27,11 +30,7 @@ std::string capital(std::string text) {
 
 /// "35 min", "1 h 20 min".
 std::string span_words(double minutes) {
-  const long whole = std::lround(std::abs(minutes));
-  const long hours = whole / minutes_per_hour;
-  const long rest = whole % minutes_per_hour;
-  if (hours == 0) return fmt::format("{} min", rest);
-  return rest == 0 ? fmt::format("{} h", hours) : fmt::format("{} h {} min", hours, rest);
+  return minutes_words(static_cast<int>(std::lround(std::abs(minutes))));
 }
 
 std::string stops_words(int stops) {
@@ -71,16 +70,55 @@ bool is_clean(const ChoiceFigures& figures, const CompareRules& rules) {
   return figures.stops == 0 && figures.expected_late_min <= rules.worth_min;
 }
 
-std::string order_words(const Comparison& comparison, const CompareRules& rules) {
+/// What speaks against a choice that runs less late than the best on the day as forecast.
+std::string against_words(const ComparedChoice& other, const ComparedChoice& best,
+                          const CompareRules& rules) {
+  const auto steps = [&rules](double minutes) { return std::floor(minutes / rules.worth_min); };
+  const ChoiceFigures& it = other.figures;
+  if (it.stops > best.figures.stops) return fmt::format("runs into {}", stops_words(it.stops));
+  if (steps(it.expected_late_min) > steps(best.figures.expected_late_min)) {
+    return fmt::format("is {} late on average", span_words(it.expected_late_min));
+  }
+  if (steps(it.bad_day_late_min) > steps(best.figures.bad_day_late_min)) {
+    return fmt::format("is {} late on a bad day", span_words(it.bad_day_late_min));
+  }
+  return fmt::format("saves less than {:.0f} min for more trouble", rules.worth_min);
+}
+
+/// The choice that is least late on the day as forecast, if that is less than the best is, and what
+/// speaks against it; empty if there is none.
+std::string instead_words(const Comparison& comparison, const CompareRules& rules) {
+  const ComparedChoice& best = comparison.choices[comparison.best];
+  const auto least = std::min_element(comparison.choices.begin(), comparison.choices.end(),
+                                      [](const ComparedChoice& a, const ComparedChoice& b) {
+                                        return a.figures.minutes_late < b.figures.minutes_late;
+                                      });
+  constexpr double told_less_min = 0.5;
+  if (least->figures.minutes_late > best.figures.minutes_late - told_less_min) return {};
+  return fmt::format(" {} is less late on the day as forecast ({}), but {}.",
+                     capital(least->choice.label), span_words(least->figures.minutes_late),
+                     against_words(*least, best, rules));
+}
+
+std::string why_words(const Comparison& comparison, const CompareRules& rules) {
   const ComparedChoice& ordered = comparison.choices.front();
   const ComparedChoice& best = comparison.choices[comparison.best];
+  const std::string instead = instead_words(comparison, rules);
   if (comparison.best != 0) {
-    return fmt::format("{}. As ordered {}; so {}.", capital(best.choice.words),
-                       state_words(ordered), state_words(best));
+    return fmt::format("As ordered {}; so {}.{}", state_words(ordered), state_words(best), instead);
   }
-  return fmt::format("{}. {}, {}.", capital(best.choice.words), capital(state_words(ordered)),
+  return fmt::format("{}, {}.{}", capital(state_words(ordered)),
                      is_clean(ordered.figures, rules) ? "and a change would be trouble for nothing"
-                                                      : "and nothing that was tried does better");
+                                                      : "and nothing that was tried does better",
+                     instead);
+}
+
+/// Work before sunrise on the job's day; empty if it starts by daylight.
+std::string lights_words(const Job& job) {
+  const SunTimes sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  if (sun.kind != SunTimes::Kind::ordinary || job.pour.start >= sun.rise) return {};
+  return fmt::format("lights until the sun is up at {}", clock_of(job).time(sun.rise));
 }
 
 std::string finish_change(const ChoiceFigures& from, const ChoiceFigures& to, const Job& job) {
@@ -98,12 +136,13 @@ std::string hours_change(const ChoiceFigures& from, const ChoiceFigures& to) {
 }
 
 std::string cost_words(const Job& job, const Comparison& comparison) {
-  if (comparison.best == 0) return "Nothing.";
+  const std::string lights = lights_words(comparison.choices[comparison.best].choice.job);
+  if (comparison.best == 0) return lights.empty() ? "Nothing." : capital(lights) + ".";
   const ComparedChoice& ordered = comparison.choices.front();
   const ComparedChoice& best = comparison.choices[comparison.best];
   std::string words;
   for (const std::string& part : {best.cost.words, hours_change(ordered.figures, best.figures),
-                                  finish_change(ordered.figures, best.figures, job)}) {
+                                  finish_change(ordered.figures, best.figures, job), lights}) {
     if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
   }
   return words.empty() ? "Nothing but the change itself." : capital(words) + ".";
@@ -153,7 +192,8 @@ std::string turning_words(const Job& job, const Comparison& comparison, const Tu
 
 Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& turning,
               const CompareRules& rules) {
-  return {order_words(comparison, rules), cost_words(job, comparison),
+  return {capital(comparison.choices[comparison.best].choice.words) + ".",
+          why_words(comparison, rules), cost_words(job, comparison),
           turning_words(job, comparison, turning, rules)};
 }
 

@@ -55,8 +55,19 @@ std::vector<Task> with_zone_later(std::vector<Task> tasks, std::size_t zone, int
 
 }  // namespace
 
+std::string minutes_words(int minutes) {
+  constexpr int hour_min = 60;
+  if (minutes < hour_min) return fmt::format("{} min", minutes);
+  return minutes % hour_min == 0
+             ? fmt::format("{} h", minutes / hour_min)
+             : fmt::format("{} h {} min", minutes / hour_min, minutes % hour_min);
+}
+
 std::string late_words(int minutes) {
-  return minutes == 0 ? std::string("nothing late") : fmt::format("{} min late", minutes);
+  constexpr int hopeless_min = 600;  // more than a working day: no figure helps (ours)
+  if (minutes == 0) return "nothing late";
+  return minutes >= hopeless_min ? std::string("too few to do it in time")
+                                 : minutes_words(minutes) + " late";
 }
 
 std::string remedy_words(const CrewRemedy& remedy) {

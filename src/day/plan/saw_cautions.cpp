@@ -125,7 +125,7 @@ void watch_saws(Watch& watch) {
 void add_saw_notes(Watch& watch) {
   if (watch.cuts.cuts.empty()) return;
   watch.add("wet_sawing", "saw slurry", CautionLevel::note, {}, std::nullopt,
-            "a wet saw's slurry stains colour and burns like fresh concrete: wash or vacuum it off "
+            "a wet saw's slurry stains color and burns like fresh concrete: wash or vacuum it off "
             "before it dries, keep it out of drains, plug electric saws into a ground-fault "
             "breaker",
             "common practice");

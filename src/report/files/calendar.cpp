@@ -47,7 +47,16 @@ std::string text_line(std::string_view property, std::string_view text) {
   return fmt::format("{}:{}", property, ical_escaped(text));
 }
 
-Lines body_of(const CalendarEvent& event, const Site& site) {
+Lines alarm(const std::string& trigger, std::string_view says) {
+  return {std::string(alarm_begins), "ACTION:DISPLAY", trigger, text_line("DESCRIPTION", says),
+          std::string(alarm_ends)};
+}
+
+void append(Lines& lines, const Lines& more) {
+  lines.insert(lines.end(), more.begin(), more.end());
+}
+
+Lines body_of(const CalendarEvent& event, const Site& site, std::string_view calendar_uid) {
   Lines body{fmt::format("DTSTART:{}", ical_utc(event.starts))};
   if (event.ends) body.push_back(fmt::format("DTEND:{}", ical_utc(*event.ends)));
   body.push_back(text_line("SUMMARY", event.summary));
@@ -56,11 +65,12 @@ Lines body_of(const CalendarEvent& event, const Site& site) {
   body.push_back(fmt::format("GEO:{:.5f};{:.5f}", site.latitude_deg, site.longitude_deg));
   body.push_back(text_line("CATEGORIES", event.category));
   body.emplace_back(confirmed);
-  body.emplace_back(alarm_begins);
-  body.emplace_back("ACTION:DISPLAY");
-  body.push_back(fmt::format("TRIGGER:-PT{}M", event.alarm_before_min));
-  body.push_back(text_line("DESCRIPTION", event.summary));
-  body.emplace_back(alarm_ends);
+  body.push_back(fmt::format("ORGANIZER;CN=Slabtide:urn:uuid:{}", calendar_uid));
+  append(body, alarm(fmt::format("TRIGGER:-PT{}M", event.alarm_before_min), event.summary));
+  if (event.last_call_min && event.ends) {
+    append(body, alarm(fmt::format("TRIGGER;RELATED=END:-PT{}M", *event.last_call_min),
+                       fmt::format("last call, {}", event.summary)));
+  }
   return body;
 }
 
@@ -176,6 +186,12 @@ class Revision {
   std::map<std::string, const Entry*> unclaimed_;
 };
 
+/// The job's name, or its site's, and whose day it is.
+std::string calendar_name(const Job& job, const CalendarScope& scope) {
+  const std::string& name = job.name.empty() ? job.site.name : job.name;
+  return scope.finisher.empty() ? name : fmt::format("{}, {}", name, scope.finisher);
+}
+
 void put(std::string& text, std::string_view line) { text += ical_folded(line); }
 
 void put(std::string& text, const Entry& entry) {
@@ -200,10 +216,13 @@ std::string calendar(const PlannedPour& facts, const CalendarIssue& issue) {
   put(text, calendar_product);
   put(text, "CALSCALE:GREGORIAN");
   put(text, fmt::format("UID:{}", calendar_uid));  // RFC 7986, section 5.3
-  put(text, text_line("NAME", facts.job.name));    // RFC 7986, section 5.1
-  for (const CalendarEvent& event : calendar_events(facts)) {
+  put(text, "METHOD:PUBLISH");
+  const std::string name = calendar_name(facts.job, issue.scope);
+  put(text, text_line("NAME", name));          // RFC 7986, section 5.1
+  put(text, text_line("X-WR-CALNAME", name));  // what many readers look for in its place
+  for (const CalendarEvent& event : calendar_events(facts, issue.scope)) {
     Entry entry{uuid_of_name(fmt::format("{}\x1f{}", job, event.id)), 0, {}, {}};
-    entry.body = body_of(event, facts.job.site);
+    entry.body = body_of(event, facts.job.site, calendar_uid);
     revision.revise(entry);
     put(text, entry);
   }

@@ -3,6 +3,7 @@
 #include <string>
 #include <string_view>
 
+#include "slabtide/report/files/calendar_scope.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
@@ -11,13 +12,14 @@ namespace slabtide {
 struct CalendarIssue {
   UtcTime now;
   std::string_view before;  ///< the older file's text; empty if there is none
+  CalendarScope scope = {};
 };
 
 /// The line that identifies the program's own calendars (RFC 5545, section 3.7.3).
 inline constexpr std::string_view calendar_product = "PRODID:-//Slabtide//Slabtide//EN";
 
-/// The day as an iCalendar file (RFC 5545): one event for each thing someone must be there for,
-/// with an alarm, in UTC.
+/// The day as an iCalendar file (RFC 5545): one event, with an alarm, for each thing that the
+/// scope asks for, in UTC.
 ///
 /// A later export updates the events of an earlier one. UIDs are made from the job (its name and
 /// site) and from what the event is, never from its times. An event's SEQUENCE is the number of
@@ -26,9 +28,10 @@ inline constexpr std::string_view calendar_product = "PRODID:-//Slabtide//Slabti
 /// did not change keeps its SEQUENCE and DTSTAMP. An event of the older file that is no longer
 /// planned is kept as cancelled, so that calendars remove it.
 ///
-/// There is no METHOD: with it RFC 5546 requires an organizer with an address, and many programs
-/// then treat the events as an invitation that the reader cannot change. Without it the file is a
-/// plain snapshot, and DTSTAMP says when the event was last revised (RFC 5545, section 3.8.7.2).
+/// METHOD is PUBLISH: a calendar to look at, with nobody to answer. RFC 5546 (section 3.2.1) then
+/// asks for an organizer in every event; it is the calendar itself, named by its UID, since a
+/// person to write to is none of the program's knowledge. DTSTAMP says when the event was last
+/// revised.
 std::string calendar(const PlannedPour& facts, const CalendarIssue& issue);
 
 }  // namespace slabtide

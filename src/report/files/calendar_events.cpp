@@ -1,5 +1,7 @@
 #include "calendar_events.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
@@ -12,6 +14,7 @@ namespace {
 // How long before an event its alarm sounds; ours.
 constexpr int before_arrival_min = 60;  // travel to the site
 constexpr int before_work_min = 15;     // time to get tools and people in place
+constexpr int before_close_min = 10;    // the last call
 
 /// Separates the fields of an id; names may contain any printable character.
 constexpr char separator = '\x1f';
@@ -34,7 +37,7 @@ class EventList {
  public:
   explicit EventList(const PlannedPour& facts) : facts_(facts) {}
 
-  std::vector<CalendarEvent> all() {
+  std::vector<CalendarEvent> in_detail() {
     add_trucks();
     for (const CrewMember& person : facts_.plan.crew.people) add_arrivals(person);
     for (const ZonePlan& zone : facts_.plan.zones) add_zone(zone);
@@ -42,7 +45,39 @@ class EventList {
     return std::move(events_);
   }
 
+  std::vector<CalendarEvent> in_short() {
+    add_trucks();
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_finish(i);
+    add_run(JointWay::early_entry, SawKind::early_entry);
+    add_run(JointWay::wet, SawKind::wet);
+    return std::move(events_);
+  }
+
+  std::vector<CalendarEvent> of_finisher(const CrewMember& person) {
+    add_arrivals(person);
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) {
+      const TaskKind main = task_kind_of(main_operation(facts_.job.zones[i].finish));
+      if (works_on(person, main, i)) add_finish(i);
+    }
+    if (works_on(person, TaskKind::saw, std::nullopt)) {
+      add_run(JointWay::early_entry, SawKind::early_entry);
+      add_run(JointWay::wet, SawKind::wet);
+    }
+    return std::move(events_);
+  }
+
  private:
+  /// Whether the person has a task of that kind, in that zone if one is given.
+  bool works_on(const CrewMember& person, TaskKind kind, std::optional<std::size_t> zone) const {
+    const auto is_it = [&](std::size_t index) {
+      const Task& task = facts_.plan.crew.tasks[index];
+      return task.kind == kind && (!zone || (task.place && task.place->zone == *zone));
+    };
+    return std::any_of(person.visits.begin(), person.visits.end(), [&](const CrewVisit& visit) {
+      return std::any_of(visit.tasks.begin(), visit.tasks.end(), is_it);
+    });
+  }
+
   std::string clock(const std::optional<UtcTime>& time) const {
     return day_clock(time, facts_.job);
   }
@@ -129,6 +164,66 @@ class EventList {
          .alarm_before_min = before_work_min});
   }
 
+  /// The main work of a zone, from its first part's opening to its last part's closing.
+  void add_finish(std::size_t which) {
+    const ZonePlan& zone = facts_.plan.zones[which];
+    const Operation main = main_operation(facts_.job.zones[which].finish);
+    std::optional<UtcTime> opens;
+    std::optional<UtcTime> closes;
+    std::string words;
+    for (const PartPlan& part : zone.parts) take_finish(part, main, opens, closes, words);
+    if (zone.parts.empty()) take_finish(zone.whole, main, opens, closes, words);
+    if (!opens) return;
+    add({.id = id_of("finish", zone.name),
+         .category = "finish",
+         .summary = fmt::format("{}: {}", operation_words(main), zone.name),
+         .description = std::move(words),
+         .starts = *opens,
+         .ends = closes,
+         .alarm_before_min = before_work_min,
+         .last_call_min = before_close_min});
+  }
+
+  void take_finish(const PartPlan& part, Operation main, std::optional<UtcTime>& opens,
+                   std::optional<UtcTime>& closes, std::string& words) const {
+    const OperationWindow* const window = part.window(main);
+    if (window == nullptr || !window->opens) return;
+    opens = std::min(opens.value_or(*window->opens), *window->opens);
+    if (window->closes) closes = std::max(closes.value_or(*window->closes), *window->closes);
+    words +=
+        fmt::format("{}{}{}", words.empty() ? "" : "\n", part.name, part.name.empty() ? "" : ": ");
+    words += window->is_never()
+                 ? std::string("No good time for it.")
+                 : fmt::format("opens {}, all over {}, closes {}.", clock(window->opens),
+                               clock(window->open_all_over), clock(window->closes));
+  }
+
+  /// One saw's cuts in the zones that are sawn that way, from the first to the last.
+  void add_run(JointWay way, SawKind kind) {
+    const CutPlan& plan = facts_.plan.cuts;
+    std::optional<UtcTime> from;
+    std::optional<UtcTime> to;
+    std::string words;
+    for (const SawnCut& sawn : plan.shift(kind).cuts) {
+      const PlannedCut& cut = plan.cuts[sawn.cut];
+      if (plan.choices[cut.zone].way != way) continue;
+      from = std::min(from.value_or(sawn.starts), sawn.starts);
+      to = std::max(to.value_or(sawn.ends), sawn.ends);
+      words += fmt::format("{}{} cut {}, {}: be done by {}.", words.empty() ? "" : "\n",
+                           clock(sawn.starts), cut.number, facts_.job.zones[cut.zone].name,
+                           clock(cut.latest));
+    }
+    if (!from) return;
+    add({.id = id_of("saw run", operation_id(kind == SawKind::early_entry ? Operation::saw_dry
+                                                                          : Operation::saw_wet)),
+         .category = "saw",
+         .summary = fmt::format("saw the joints: {}", saw_words(kind)),
+         .description = std::move(words),
+         .starts = *from,
+         .ends = to,
+         .alarm_before_min = before_work_min});
+  }
+
   void add_ready(const ZonePlan& zone, const OperationWindow& window) {
     if (!window.open_all_over) return;
     add({.id = id_of("window", zone.name, id_in_zone({}), operation_id(window.operation)),
@@ -181,9 +276,26 @@ class EventList {
 
 }  // namespace
 
-std::vector<CalendarEvent> calendar_events(const PlannedPour& facts) {
+std::vector<CalendarEvent> calendar_events(const PlannedPour& facts, const CalendarScope& scope) {
   validate(facts);
-  return EventList(facts).all();
+  if (scope.finisher.empty()) {
+    return scope.detail ? EventList(facts).in_detail() : EventList(facts).in_short();
+  }
+  for (const CrewMember& person : facts.plan.crew.people) {
+    if (person.name == scope.finisher) return EventList(facts).of_finisher(person);
+  }
+  return {};
+}
+
+std::string finisher_fault(const PlannedPour& facts, const std::string& finisher) {
+  std::string names;
+  for (const CrewMember& person : facts.plan.crew.people) {
+    if (finisher.empty() || person.name == finisher) return {};
+    names += fmt::format("{}{}", names.empty() ? "" : ", ", person.name);
+  }
+  if (finisher.empty()) return {};
+  return fmt::format("--for: there is no '{}' on the crew; there {}", finisher,
+                     names.empty() ? std::string("is nobody") : "are " + names);
 }
 
 }  // namespace slabtide

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include <fmt/format.h>
+#include <boost/date_time/gregorian/formatters.hpp>
 
 #include "csv_text.h"
 #include "report/words/decimals.h"
@@ -14,6 +15,9 @@ namespace slabtide {
 
 namespace {
 
+/// Without it a spreadsheet that opens the file by a double click takes UTF-8 for something else.
+constexpr std::string_view utf8_mark = "\uFEFF";
+
 /// What a row contains besides the window.
 struct Place {
   std::string zone;
@@ -22,9 +26,16 @@ struct Place {
   std::optional<double> area_m2;  ///< absent for a form
 };
 
+/// What every table of the program's own begins with, in all its versions.
+std::string heading_start(bool us) {
+  return us ? "zone,part,finish,area_ft2,operation," : "zone,part,finish,area_m2,operation,";
+}
+
+/// Local columns are as a spreadsheet reads dates and times; the others are instants.
 std::string heading(bool us) {
-  return csv_record({"zone", "part", "finish", us ? "area_ft2" : "area_m2", "operation", "opens",
-                     "open_all_over", "closes", "open_min", "note"});
+  return heading_start(us) + csv_record({"opens_local", "all_over_local", "closes_local", "opens",
+                                         "open_all_over", "closes", "open_min", "opens_early",
+                                         "opens_late", "closes_early", "closes_late", "note"});
 }
 
 class PlanTable {
@@ -33,7 +44,7 @@ class PlanTable {
 
   std::string text() {
     const bool us = facts_.job.units == UnitSystem::us;
-    text_ = heading(us);
+    text_ = std::string(utf8_mark) + heading(us);
     for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_zone(i);
     return std::move(text_);
   }
@@ -41,6 +52,21 @@ class PlanTable {
  private:
   std::string time(const std::optional<UtcTime>& at) const {
     return at ? iso8601_minute(*at, facts_.job.site.time_zone) : std::string();
+  }
+
+  /// "2026-05-14 10:55", in the site's time.
+  std::string local(const std::optional<UtcTime>& at) const {
+    if (!at) return {};
+    const TimeZone& zone = facts_.job.site.time_zone;
+    const Date day = zone.local_from_utc(to_minute(*at)).date();
+    return boost::gregorian::to_iso_extended_string(day) + " " + clock_time(*at, zone);
+  }
+
+  std::string early(const std::optional<TimeBand>& band) const {
+    return band ? local(band->early) : std::string();
+  }
+  std::string late(const std::optional<TimeBand>& band) const {
+    return band ? local(band->late) : std::string();
   }
 
   std::string area(const std::optional<double>& area_m2) const {
@@ -53,9 +79,12 @@ class PlanTable {
     const double minutes = window.minutes().value_or(0.0);
     text_ +=
         csv_record({csv_safe(place.zone), csv_safe(place.part), finish_words(place.finish),
-                    area(place.area_m2), std::string(operation_id(window.operation)),
+                    area(place.area_m2), std::string(operation_words(window.operation)),
+                    local(window.opens), local(window.open_all_over), local(window.closes),
                     time(window.opens), time(window.open_all_over), time(window.closes),
-                    minutes > 0.0 ? fixed_words(minutes) : std::string(), csv_safe(window.note)});
+                    minutes > 0.0 ? fixed_words(minutes) : std::string(), early(window.opens_band),
+                    late(window.opens_band), early(window.closes_band), late(window.closes_band),
+                    csv_safe(window.note)});
   }
 
   void add_part(const ZonePlan& zone, const PartPlan& part, Finish finish) {
@@ -90,7 +119,8 @@ std::string csv_plan(const PlannedPour& facts) {
 }
 
 bool is_csv_plan(std::string_view text) {
-  return text.starts_with(heading(true)) || text.starts_with(heading(false));
+  if (text.starts_with(utf8_mark)) text.remove_prefix(utf8_mark.size());
+  return text.starts_with(heading_start(true)) || text.starts_with(heading_start(false));
 }
 
 }  // namespace slabtide

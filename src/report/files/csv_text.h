@@ -6,8 +6,9 @@
 
 namespace slabtide {
 
-/// A text cell that is safe to open in a spreadsheet: text that begins with = + - @, a tab or a
-/// line break could be taken for a formula and gets an apostrophe in front. Text that begins with
+/// A text cell that is safe to open in a spreadsheet: text that begins with = + - @ |, also in
+/// their fullwidth forms or after blanks, a tab or a line break could be taken for a formula and
+/// gets an apostrophe in front. Text that begins with
 /// an apostrophe gets one more, so that removing one always restores the text.
 std::string csv_safe(std::string_view text);
 

@@ -29,6 +29,7 @@ class JsonCompare {
     }
     json["best"] = facts_.comparison.best;
     json["advice"] = {{"order", facts_.advice.order},
+                      {"why", facts_.advice.why},
                       {"cost", facts_.advice.cost},
                       {"turning", facts_.advice.turning}};
     json["turning_point"] = turning();

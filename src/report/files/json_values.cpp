@@ -18,8 +18,31 @@ Json json_maybe(const std::string& text) { return text.empty() ? Json(nullptr) :
 
 Json json_document() { return {{"slabtide", {{"version", version()}, {"schema", 1}}}}; }
 
-std::string json_text(const Json& document) {
+namespace {
+
+bool is_absent(const Json& value) {
+  return value.is_null() || (value.is_string() && value.get_ref<const std::string&>().empty());
+}
+
+void leave_out_absent(Json& value) {
+  if (value.is_object()) {
+    for (auto member = value.begin(); member != value.end();) {
+      if (is_absent(*member)) {
+        member = value.erase(member);
+      } else {
+        leave_out_absent(*member++);
+      }
+    }
+  } else if (value.is_array()) {
+    for (Json& item : value) leave_out_absent(item);
+  }
+}
+
+}  // namespace
+
+std::string json_text(Json document) {
   constexpr int indent = 2;
+  leave_out_absent(document);
   return document.dump(indent) + "\n";
 }
 

@@ -13,7 +13,7 @@ namespace slabtide {
 
 using Json = nlohmann::ordered_json;
 
-/// With its offset, to the minute; null for a time that does not come.
+/// RFC 3339, to the minute; null, which `json_text` leaves out, for a time that does not come.
 Json json_time(const std::optional<UtcTime>& at, const Job& job);
 
 /// The value, or null; null for an empty text too.
@@ -24,7 +24,8 @@ Json json_maybe(const std::string& text);
 /// A document that says which program and which form made it, and nothing else yet.
 Json json_document();
 
-/// Indented, with a newline at its end.
-std::string json_text(const Json& document);
+/// Indented, with a newline at its end. What is absent is left out: a member that is null or an
+/// empty text.
+std::string json_text(Json document);
 
 }  // namespace slabtide

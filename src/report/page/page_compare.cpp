@@ -79,6 +79,7 @@ View view_of(const CompareFacts& facts) {
   }
   View view = opening_view(facts.plan.job);
   view.put("order", facts.advice.order)
+      .put("why", facts.advice.why)
       .put("cost", facts.advice.cost)
       .put("turning", facts.advice.turning)
       .put("rows", std::move(rows))

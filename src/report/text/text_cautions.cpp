@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "core/text.h"
 #include "report/words/told_cautions.h"
 #include "slabtide/report/words/plan_facts.h"
 
@@ -10,23 +9,16 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t indent = 2;
-constexpr std::size_t time_width = 11;
+constexpr std::size_t caution_lead = 2;
+constexpr std::size_t caution_hang = 15;  // behind "Thu 10:55 AM"
 
 std::string caution_line(const ToldCaution& told, const Job& job, const TextStyle& style) {
   const Caution& caution = *told.first;
   const std::string when = caution.at ? day_clock(*caution.at, job) : std::string("always");
   const std::string about = told.zone.empty() ? std::string() : told.zone + ": ";
   const std::string weight = caution.level == CautionLevel::stop ? "STOP, " : std::string();
-  const std::string wrapped = wrap(weight + about + told.text, text_width - indent - time_width, 0);
-  std::string lines;
-  std::size_t from = 0;
-  while (from < wrapped.size()) {
-    const std::size_t to = std::min(wrapped.find('\n', from), wrapped.size());
-    lines += pad("", indent) + pad(from == 0 ? when : "", time_width);
-    lines += wrapped.substr(from, to - from) + "\n";
-    from = to + 1;
-  }
+  const std::string lines =
+      style.entry(when, weight + about + told.text, caution_lead, caution_hang);
   return caution.level == CautionLevel::stop ? style.warning(lines) : lines;
 }
 

@@ -40,7 +40,7 @@ class CheckText {
   std::string text() const {
     return fmt::format(
         "{}\n{}{}{}",
-        both_ends(style_.heading(job_.name), shown_date(job_.pour.date, clock_style(job_))),
+        style_.both_ends(style_.heading(job_.name), shown_date(job_.pour.date, clock_style(job_))),
         events(), measurements(), unforeseen());
   }
 
@@ -72,7 +72,7 @@ class CheckText {
     if (rows.empty()) return {};
     return fmt::format("{} {}{}min   early  |  late\n{}\n{}", pad("", what_width),
                        pad("seen", clock_width), pad("planned", clock_width), rows,
-                       paragraph(summary_words(summary_of(facts_))));
+                       style_.paragraph(summary_words(summary_of(facts_))));
   }
 
   std::string measurements() const {

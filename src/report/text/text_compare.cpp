@@ -9,19 +9,20 @@
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "text_parts.h"
+#include "text_table.h"
 
 namespace slabtide {
 
 namespace {
-
-constexpr std::size_t label_width = 24;
 
 std::string clock_or_dash(const std::optional<UtcTime>& time, const Job& job) {
   return time ? clock_of(job).time(*time) : std::string("-");
 }
 
 std::string windows_words(const ChoiceFigures& figures, const Job& job) {
-  return clock_or_dash(figures.first_window, job) + "-" + clock_or_dash(figures.last_window, job);
+  if (!figures.first_window || !figures.last_window)
+    return clock_or_dash(figures.first_window, job);
+  return clock_of(job).span_seen_from(job.pour.date, *figures.first_window, *figures.last_window);
 }
 
 std::string evaporation_figure(double kg_m2_h, UnitSystem units) {
@@ -29,36 +30,50 @@ std::string evaporation_figure(double kg_m2_h, UnitSystem units) {
                                  : fmt::format("{:.1f}", kg_m2_h);
 }
 
-/// "13:40", with a mark if the sun has set.
-std::string finish_words(const ChoiceFigures& figures, const Job& job) {
-  const bool dark = figures.daylight_left_min && *figures.daylight_left_min < 0.0;
-  return clock_or_dash(figures.last_finish, job) + (dark ? "n" : " ");
+/// A time, with "n" behind it where it is dark.
+std::string with_night(const std::optional<UtcTime>& time, bool dark, const Job& job) {
+  return clock_or_dash(time, job) + (dark ? " n" : "");
 }
 
-std::string row(const ComparedChoice& compared, bool best, const Job& job) {
+std::string start_words(const ComparedChoice& compared, const CompareFacts& facts) {
+  const SunTimes& sun = facts.plan.plan.sun;
+  const UtcTime start = compared.choice.job.pour.start;
+  const bool dark = sun.kind == SunTimes::Kind::ordinary && start < sun.rise;
+  return with_night(start, dark, facts.plan.job);
+}
+
+std::vector<std::string> row(const ComparedChoice& compared, bool best, const CompareFacts& facts) {
+  const Job& job = facts.plan.job;
   const ChoiceFigures& figures = compared.figures;
-  return fmt::format(
-      "{} {}{:>12}{:>5.0f}{:>5}{:>4.0f}{:>5}{:>4}{:>7}{:>7}{:>5}\n", best ? "*" : " ",
-      pad(compared.choice.label, label_width), windows_words(figures, job),
-      std::round(figures.minutes_late),
-      figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
-      figures.crew_hours, evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
-      fmt::format("{}/{}", figures.early_sheens, figures.crusts), finish_words(figures, job),
-      clock_or_dash(figures.latest_saw, job) + (figures.saw_at_night ? "n" : " "),
-      fmt::format("{}/{}", figures.stops, figures.cautions));
+  const bool dark = figures.daylight_left_min && *figures.daylight_left_min < 0.0;
+  return {(best ? "* " : "  ") + compared.choice.label,
+          start_words(compared, facts),
+          windows_words(figures, job),
+          fmt::format("{:.0f}", std::round(figures.minutes_late)),
+          figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
+          fmt::format("{:.0f}", figures.crew_hours),
+          evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
+          with_night(figures.last_finish, dark, job),
+          with_night(figures.latest_saw, figures.saw_at_night, job),
+          fmt::format("{}/{}", figures.stops, figures.cautions)};
 }
 
 std::string table(const CompareFacts& facts, const TextStyle& style) {
-  const Job& job = facts.plan.job;
-  std::string text =
-      fmt::format("  {}{:>12}{:>5}{:>5}{:>4}{:>5}{:>4}{:>7}{:>7}{:>5}\n", pad("", label_width),
-                  "windows", "late", "crew", "h", "dry", "top", "done ", "saw by", "stop");
+  std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
-    const bool best = i == facts.comparison.best;
-    const std::string line = row(facts.comparison.choices[i], best, job);
-    text += best ? style.heading(line) : line;
+    rows.push_back(row(facts.comparison.choices[i], i == facts.comparison.best, facts));
   }
-  return text;
+  return text_table({{"", false, 0},
+                     {"start", false, 3},
+                     {"windows", false, 6},
+                     {"late", true, 0},
+                     {"crew", true, 1},
+                     {"h", true, 4},
+                     {"dry", true, 5},
+                     {"done", false, 0},
+                     {"saw by", false, 2},
+                     {"stop", true, 0}},
+                    std::move(rows), style.width);
 }
 
 /// The choices that do best over the sampled days, and the job as ordered.
@@ -72,19 +87,21 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
     return better(choices[a], choices[b], facts.plan.practice.compare);
   });
   if (order.size() > max_shown) order.resize(max_shown);
-  std::string text = fmt::format("  {}{:>11}{:>12}{:>10}\n", pad("minutes late", label_width),
-                                 "as forecast", "on average", "bad day");
+  std::vector<std::vector<std::string>> rows;
   for (const std::size_t i : order) {
     const ChoiceFigures& figures = choices[i].figures;
-    const bool best = i == facts.comparison.best;
-    const std::string line =
-        fmt::format("{} {}{:>11.0f}{:>12.0f}{:>10.0f}\n", best ? "*" : " ",
-                    pad(choices[i].choice.label, label_width), std::round(figures.minutes_late),
-                    std::round(figures.expected_late_min), std::round(figures.bad_day_late_min));
-    text += best ? style.heading(line) : line;
+    rows.push_back({(i == facts.comparison.best ? "* " : "  ") + choices[i].choice.label,
+                    fmt::format("{:.0f}", std::round(figures.minutes_late)),
+                    fmt::format("{:.0f}", std::round(figures.expected_late_min)),
+                    fmt::format("{:.0f}", std::round(figures.bad_day_late_min))});
   }
+  const std::string text = text_table({{"  minutes late", false, 0},
+                                       {"as forecast", true, 0},
+                                       {"on average", true, 0},
+                                       {"bad day", true, 0}},
+                                      std::move(rows), style.width);
   return text +
-         paragraph(
+         style.paragraph(
              fmt::format("On average over {} days that may come, drawn from what the forecast "
                          "and the mix may be off; nine in ten of them are no later than the "
                          "bad day. The job as ordered and the best few.",
@@ -93,41 +110,45 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
          "\n";
 }
 
-std::string legend(const Job& job) {
+std::string legend(const Job& job, const TextStyle& style) {
   const bool us = job.units == UnitSystem::us;
-  return paragraph(
+  return style.paragraph(
       fmt::format(
-          "windows: the first main one opens, the last closes. late: minutes in all. crew: the "
-          "fewest that miss nothing. h: crew hours. dry: highest evaporation, {}. top: zones that "
-          "look dry too soon / crust. done: the last finishing. saw by: the first zone. n: in the "
-          "night. stop: stops / cautions. Admixtures in {}; joined with another change, retarder "
-          "goes into the last half.",
+          "late: minutes in all. crew: the fewest that miss nothing. done: the last finishing. saw "
+          "by: "
+          "the first zone. stop: stops / cautions. n: in the dark, bring lights. Where there is "
+          "room: "
+          "windows, from the first main one to the last; h, crew hours; dry, the highest "
+          "evaporation, "
+          "{}. Admixtures in {}; joined with another change, retarder goes into the last half.",
           us ? "lb/ft²/h" : "kg/m²/h", us ? "fl oz/cwt" : "mL/100 kg"),
       2, 2);
 }
 
-std::string left_out(const Comparison& comparison) {
+std::string left_out(const Comparison& comparison, const TextStyle& style) {
   if (comparison.left_out.empty()) return {};
   std::string text = "Left out: ";
   for (std::size_t i = 0; i < comparison.left_out.size(); ++i) {
     const LeftOutChoice& one = comparison.left_out[i];
     text += fmt::format("{}{} ({})", i == 0 ? "" : "; ", one.label, one.why);
   }
-  return paragraph(text + ".", 2, 2);
+  return style.paragraph(text + ".", 2, 2);
 }
 
 std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
-  constexpr std::size_t hang = 2;
-  return style.heading("What to order") + "\n" + paragraph(facts.advice.order, hang, hang) +
-         paragraph("It takes: " + facts.advice.cost, hang, hang) +
-         paragraph("What would change it: " + facts.advice.turning, hang, hang);
+  constexpr std::size_t lead = 2;
+  constexpr std::size_t hang = 9;
+  return style.heading("What to order") + "\n" + style.entry("Do", facts.advice.order, lead, hang) +
+         style.entry("Why", facts.advice.why, lead, hang) +
+         style.entry("Takes", facts.advice.cost, lead, hang) +
+         style.paragraph("What would change it: " + facts.advice.turning, lead, lead);
 }
 
 }  // namespace
 
 std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
   return style.finished(text_opening(facts.plan, style) + "\n" + table(facts, style) + "\n" +
-                        legend(facts.plan.job) + left_out(facts.comparison) + "\n" +
+                        legend(facts.plan.job, style) + left_out(facts.comparison, style) + "\n" +
                         days_table(facts, style) + advice_block(facts, style) + "\n" +
                         text_assumptions(facts.plan, style));
 }

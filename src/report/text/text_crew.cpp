@@ -38,43 +38,54 @@ std::string missed_words(const CrewPlan& crew, std::size_t task) {
 
 std::string tightest_words(const CrewPlan& crew, const Job& job) {
   const TightTask& tight = *crew.tightest;
-  const std::string spare = tight.slack_min < 0 ? fmt::format("{} min late", -tight.slack_min)
-                                                : fmt::format("{} min to spare", tight.slack_min);
+  const std::string spare = tight.slack_min < 0
+                                ? fmt::format("{} late", minutes_words(-tight.slack_min))
+                                : fmt::format("{} min to spare", tight.slack_min);
   return fmt::format("{}, {}, {}{}", task_words(crew.tasks[tight.task]),
                      day_span(crew.starts[tight.task], crew.ends[tight.task], job), spare,
                      missed_words(crew, tight.task));
 }
 
-/// "with 2, 3": the numbers of the others on the task.
+/// ", with 2, 3": the numbers of the others on the task.
 std::string with_words(const std::vector<int>& who, int me) {
   std::string others;
   for (const int other : who) {
-    if (other != me) others += fmt::format("{}{}", others.empty() ? "with " : ", ", other + 1);
+    if (other != me) others += fmt::format("{}{}", others.empty() ? ", with " : ", ", other + 1);
   }
   return others;
 }
 
-std::string task_line(const CrewPlan& crew, std::size_t task, int who, const Job& job) {
-  constexpr std::size_t span_width = 17;
-  constexpr std::size_t task_width = 46;
+/// A line of somebody's day: from when to when, and what.
+struct DayLine {
+  std::string span;
+  std::string words;
+};
+
+DayLine task_line(const CrewPlan& crew, std::size_t task, int who, const Job& job) {
   const Assignment& at = crew.schedule.assignments[task];
-  const std::string late = at.late_min > 0 ? fmt::format(" {} min late", at.late_min) : "";
-  std::string line =
-      fmt::format("  {}{} {}{}", pad(day_span(crew.starts[task], crew.ends[task], job), span_width),
-                  pad(task_words(crew.tasks[task]), task_width), with_words(at.who, who), late);
-  line.erase(line.find_last_not_of(' ') + 1);
-  return line + "\n";
+  const std::string late =
+      at.late_min > 0 ? fmt::format(", {} late", minutes_words(at.late_min)) : std::string();
+  return {day_span(crew.starts[task], crew.ends[task], job),
+          task_words(crew.tasks[task]) + with_words(at.who, who) + late};
 }
 
-std::string visit_lines(const CrewPlan& crew, const CrewVisit& visit, int who, const Job& job) {
-  std::string text;
+std::string visit_lines(const CrewPlan& crew, const CrewVisit& visit, int who, const Job& job,
+                        const TextStyle& style) {
+  constexpr std::size_t lead = 2;
+  std::vector<DayLine> lines;
   auto idle = visit.idle.begin();
   for (const std::size_t task : visit.tasks) {
     if (idle != visit.idle.end() && idle->to == crew.starts[task]) {
-      text += fmt::format("  {} waits\n", pad(day_span(idle->from, idle->to, job), 16));
+      lines.push_back({day_span(idle->from, idle->to, job), "waits"});
       ++idle;
     }
-    text += task_line(crew, task, who, job);
+    lines.push_back(task_line(crew, task, who, job));
+  }
+  std::size_t width = 0;
+  for (const DayLine& line : lines) width = std::max(width, line.span.size());
+  std::string text;
+  for (const DayLine& line : lines) {
+    text += style.entry(line.span, line.words, lead, width + 2 * lead);
   }
   return text;
 }
@@ -87,7 +98,7 @@ std::string member_block(const CrewPlan& crew, int who, const Job& job, const Te
     const bool first = &visit == &member.visits.front();
     text += fmt::format("  {}on site {}, may leave {}\n", first ? "" : "back ",
                         day_clock(visit.arrives, job), day_clock(visit.leaves, job));
-    text += visit_lines(crew, visit, who, job);
+    text += visit_lines(crew, visit, who, job, style);
   }
   return text;
 }
@@ -97,11 +108,13 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   std::string text = style.warning("Late") + "\n";
   for (const std::size_t task : crew.late) {
     const Assignment& at = crew.schedule.assignments[task];
-    text += paragraph(fmt::format("{} min  {}, {}", at.late_min, task_words(crew.tasks[task]),
-                                  day_span(crew.starts[task], crew.ends[task], job)),
-                      2, 10);
+    text += style.entry(minutes_words(at.late_min),
+                        fmt::format("{}, {}", task_words(crew.tasks[task]),
+                                    day_span(crew.starts[task], crew.ends[task], job)),
+                        2, 11);
   }
-  for (const CrewRemedy& remedy : crew.remedies) text += paragraph(remedy_words(remedy), 2, 6);
+  for (const CrewRemedy& remedy : crew.remedies)
+    text += style.paragraph(remedy_words(remedy), 2, 6);
   return text + "\n";
 }
 
@@ -117,30 +130,32 @@ std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   std::stable_sort(tasks.begin(), tasks.end(), [&crew](std::size_t a, std::size_t b) {
     return *crew.late_chances[a] > *crew.late_chances[b];
   });
-  std::string text = style.heading("May be missed") +
-                     " on so many days of a hundred, if the crew keeps to these hours\n";
+  std::string text =
+      style.paragraph(style.heading("May be missed") +
+                          " on so many days of a hundred, if the crew keeps to these hours",
+                      0, 2);
   for (std::size_t i = 0; i < std::min(max_told, tasks.size()); ++i) {
     const std::size_t task = tasks[i];
-    text += paragraph(fmt::format("{:.0f}  {}, {}", 100.0 * *crew.late_chances[task],
-                                  task_words(crew.tasks[task]),
-                                  day_span(crew.starts[task], crew.ends[task], job)),
-                      2, 6);
+    text += style.entry(fmt::format("{:.0f}", 100.0 * *crew.late_chances[task]),
+                        fmt::format("{}, {}", task_words(crew.tasks[task]),
+                                    day_span(crew.starts[task], crew.ends[task], job)),
+                        2, 6);
   }
   return text + "\n";
 }
 
 std::string summary(const PlannedPour& facts, const TextStyle& style) {
   const CrewPlan& crew = facts.plan.crew;
-  constexpr std::size_t hang = 10;
-  std::string text = paragraph(style.heading("Crew") + "      " + crew_size_words(crew), 0, hang);
+  constexpr std::size_t hang = 11;
+  std::string text = style.entry(style.heading("Crew"), crew_size_words(crew), 0, hang);
   if (const auto first = first_on_site(crew)) {
-    text +=
-        paragraph(fmt::format("{}   first {}, {:.0f} crew hours in all", style.heading("On site"),
-                              day_clock(*first, facts.job), crew.crew_hours()),
-                  0, hang);
+    text += style.entry(style.heading("On site"),
+                        fmt::format("first {}, {:.0f} crew hours in all",
+                                    day_clock(*first, facts.job), crew.crew_hours()),
+                        0, hang);
   }
   if (crew.tightest) {
-    text += paragraph(style.heading("Tightest") + "  " + tightest_words(crew, facts.job), 0, hang);
+    text += style.entry(style.heading("Tightest"), tightest_words(crew, facts.job), 0, hang);
   }
   return text;
 }
@@ -163,18 +178,18 @@ std::string crew_size_words(const CrewPlan& crew) {
   }
   if (crew.enough_crew <= crew.schedule.crew) return words + "; more hands do not help";
   return words +
-         fmt::format("; even {} hands run {} min late", crew.enough_crew, crew.min_late_min);
+         fmt::format("; even {} hands: {}", crew.enough_crew, late_words(crew.min_late_min));
 }
 
 std::string crew_headline(const PlannedPour& facts, const TextStyle& style) {
   const CrewPlan& crew = facts.plan.crew;
   const auto first = first_on_site(crew);
   if (!first) return {};
-  constexpr std::size_t hang = 10;
+  constexpr std::size_t hang = 11;
   std::string words =
       fmt::format("{}; first on site {}", crew_size_words(crew), day_clock(*first, facts.job));
   if (crew.tightest) words += fmt::format("; tightest {}", tightest_words(crew, facts.job));
-  return paragraph(style.heading("Crew") + "      " + words, 0, hang);
+  return style.entry(style.heading("Crew"), words, 0, hang);
 }
 
 std::string text_crew(const PlannedPour& facts, const TextStyle& style) {
@@ -187,10 +202,11 @@ std::string text_crew(const PlannedPour& facts, const TextStyle& style) {
   }
   text += fmt::format("\n{}\n", style.heading("Working through"));
   for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
-    text += touch_strips(zone, facts.plan, facts.job);
+    text += touch_strips(zone, facts.plan, facts.job, style);
   }
-  text += paragraph(touch_legend(), 2, 2) + "\n";
-  text += style.heading("Take along") + "\n" + supply_lines(facts.plan.supplies, facts.job.units);
+  text += style.paragraph(touch_legend(), 2, 2) + "\n";
+  text += style.heading("Take along") + "\n" +
+          supply_lines(facts.plan.supplies, facts.job.units, style);
   return style.finished(text);
 }
 

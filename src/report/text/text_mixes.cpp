@@ -52,7 +52,7 @@ std::string error_words(const BookedMix& mix) {
                      off[place - 1]);
 }
 
-std::string site_lines(const BookedMix& mix) {
+std::string site_lines(const BookedMix& mix, const TextStyle& style) {
   std::set<std::string> sites;
   for (const BookedPour& pour : mix.pours) sites.insert(pour.site);
   std::string text;
@@ -60,7 +60,7 @@ std::string site_lines(const BookedMix& mix) {
     const auto pours = static_cast<std::size_t>(
         std::count_if(mix.pours.begin(), mix.pours.end(),
                       [&site](const BookedPour& pour) { return pour.site == site; }));
-    text += paragraph(fmt::format("{}: {}", site, counted(pours, "pour")), 2, 4);
+    text += style.paragraph(fmt::format("{}: {}", site, counted(pours, "pour")), 2, 4);
   }
   return text;
 }
@@ -71,7 +71,7 @@ std::string difference_words(double k) {
                      tenths(k));
 }
 
-std::string air_lines(const MixBook& book) {
+std::string air_lines(const MixBook& book, const TextStyle& style) {
   std::set<std::string> sites;
   for (const BookedMix& mix : book.mixes) {
     for (const BookedPour& pour : mix.pours) sites.insert(pour.site);
@@ -80,7 +80,7 @@ std::string air_lines(const MixBook& book) {
   for (const std::string& site : sites) {
     const auto air = learned_air(book, site);
     if (!air) continue;
-    text += paragraph(
+    text += style.paragraph(
         fmt::format("{}: {} against its forecasts on average, {}; plans change them by {}", site,
                     difference_words(air->mean_k),
                     counted(static_cast<std::size_t>(air->pours), "pour"),
@@ -97,10 +97,10 @@ std::string text_mixes(const MixBook& book, const TextStyle& style) {
   for (const BookedMix& mix : book.mixes) {
     if (!text.empty()) text += "\n";
     text += style.heading(mix.name) + "  " + counted(mix.pours.size(), "pour") + "\n";
-    text += paragraph(factor_words(mix), 2, 4) + paragraph(error_words(mix), 2, 4);
-    text += site_lines(mix);
+    text += style.paragraph(factor_words(mix), 2, 4) + style.paragraph(error_words(mix), 2, 4);
+    text += site_lines(mix, style);
   }
-  const std::string air = air_lines(book);
+  const std::string air = air_lines(book, style);
   if (!air.empty()) text += fmt::format("\n{}\n{}", style.heading("Air at the sites"), air);
   return style.finished(text);
 }

@@ -8,7 +8,7 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::size_t hang = 10;
+constexpr std::size_t hang = 11;
 
 std::string load_words(const Load& load, const PlannedPour& facts) {
   const Job& job = facts.job;
@@ -27,15 +27,14 @@ std::string load_words(const Load& load, const PlannedPour& facts) {
 std::string text_order(const PlannedPour& facts, const TextStyle& style) {
   const OrderPlan& order = facts.run.order;
   const Job& job = facts.job;
-  std::string text = paragraph(
-      style.heading("Order") +
-          fmt::format("     {}: {} as drawn and {:.0f} % over; {} more if the base is {} low",
-                      volume_words(order.ordered_m3, job.units),
-                      volume_words(order.neat_m3, job.units), 100.0 * job.order.allowance_fraction,
-                      volume_words(order.low_base_m3, job.units),
-                      thickness_words(job.order.low_base_m, job.units)),
+  std::string text = style.entry(
+      style.heading("Order"),
+      fmt::format("{}: {} as drawn and {:.0f} % over; {} more if the base is {} low",
+                  volume_words(order.ordered_m3, job.units), volume_words(order.neat_m3, job.units),
+                  100.0 * job.order.allowance_fraction, volume_words(order.low_base_m3, job.units),
+                  thickness_words(job.order.low_base_m, job.units)),
       0, hang);
-  for (const Load& load : order.loads) text += paragraph(load_words(load, facts), hang, hang);
+  for (const Load& load : order.loads) text += style.paragraph(load_words(load, facts), hang, hang);
   return text;
 }
 

@@ -68,9 +68,9 @@ std::string text_outlook(const PlannedPour& facts, const Outlook& outlook, const
   return style.finished(
       text_opening(facts, style) + "\n" + verdict_line({outlook.verdict, outlook.reasons}, style) +
       "\n" + table(outlook, facts.job) +
-      paragraph("Wind at the slab. Drying is free water off the job's sunniest and shadiest "
-                "place; set pace is 1 at 73 °F.",
-                2, 2) +
+      style.paragraph("Wind at the slab. Drying is free water off the job's sunniest and shadiest "
+                      "place; set pace is 1 at 73 °F.",
+                      2, 2) +
       "\n" + text_cautions(facts.plan.cautions, facts.job, style) + "\n" +
       text_assumptions(facts, style));
 }

@@ -10,9 +10,9 @@ namespace slabtide {
 std::string text_assumptions(const PlannedPour& facts, const TextStyle& style) {
   std::string text = style.heading("Assumed") + "\n";
   for (const std::string& assumption : facts.plan.assumptions) {
-    text += paragraph(assumption, 2, 4);
+    text += style.paragraph(assumption, 2, 4);
   }
-  for (const std::string& note : facts.forecast.notes) text += paragraph(note, 2, 4);
+  for (const std::string& note : facts.forecast.notes) text += style.paragraph(note, 2, 4);
   return text;
 }
 
@@ -38,17 +38,17 @@ std::string verdict_line(const Judgement& judged, const TextStyle& style) {
   for (std::size_t i = 0; i < judged.reasons.size(); ++i) {
     text += fmt::format("{}{}", i == 0 ? ": " : ", ", judged.reasons[i]);
   }
-  const std::string wrapped = paragraph(text + ".");
+  const std::string wrapped = style.paragraph(text + ".");
   return judged.verdict == Verdict::good ? style.heading(wrapped) : style.warning(wrapped);
 }
 
 std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
   std::string text =
-      both_ends(style.heading(name), shown_date(facts.job.pour.date, clock_style(facts.job)));
-  text += paragraph(weather_words(facts));
-  text += paragraph(mix_words(facts) + "; " +
-                    set_words(facts.run.mixes.front().setting, facts.job.units) + ".");
+      style.both_ends(style.heading(name), shown_date(facts.job.pour.date, clock_style(facts.job)));
+  text += style.paragraph(weather_words(facts));
+  text += style.paragraph(mix_words(facts) + "; " +
+                          set_words(facts.run.mixes.front().setting, facts.job.units) + ".");
   return text;
 }
 

@@ -30,7 +30,7 @@ std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
       thickness_words(zone.thickness_m, job.units), volume_words(plan.volume_m3, job.units));
   const std::string placed = fmt::format("placed {} to {}", day_clock(plan.placed.start, job),
                                          day_clock(plan.placed.end, job));
-  return both_ends(style.heading(plan.name) + "  " + what, placed);
+  return style.both_ends(style.heading(plan.name) + "  " + what, placed);
 }
 
 std::string limits_line(const SawPlan& saw, const Job& job) {
@@ -56,19 +56,19 @@ std::string saw_band_line(const ZonePlan& plan, const Job& job) {
                      due.empty() ? std::string() : fmt::format(", cut due {}", due));
 }
 
-std::string saw_block(const ZonePlan& plan, const Job& job) {
+std::string saw_block(const ZonePlan& plan, const Job& job, const TextStyle& style) {
   std::string text;
   for (const SawPlan& saw : plan.saws) {
     const bool worth_saying = saw.on_hand || job.pour.saws.empty();
-    if (worth_saying) text += paragraph(saw_sentence(saw, {}, job), 2, 6);
+    if (worth_saying) text += style.paragraph(saw_sentence(saw, {}, job), 2, 6);
   }
-  if (!text.empty()) text += paragraph(limits_line(plan.saws.front(), job), 2, 6);
+  if (!text.empty()) text += style.paragraph(limits_line(plan.saws.front(), job), 2, 6);
   const std::string sure = saw_band_line(plan, job);
-  if (!sure.empty()) text += paragraph(sure, 2, 6);
+  if (!sure.empty()) text += style.paragraph(sure, 2, 6);
   return text;
 }
 
-std::string face_lines(const ZonePlan& plan, const Job& job) {
+std::string face_lines(const ZonePlan& plan, const Job& job, const TextStyle& style) {
   std::string text;
   for (const FacePlan& face : plan.faces) {
     const std::string looks = face.facing_deg
@@ -76,14 +76,14 @@ std::string face_lines(const ZonePlan& plan, const Job& job) {
                                   : std::string();
     const std::string opens = band_words(face.strip.opens_band, job);
     const std::string sure = opens.empty() ? opens : fmt::format(" (opens {}, 8 in 10)", opens);
-    text += paragraph(fmt::format("{}{}: strip the form {}{}", face.name, looks,
-                                  window_words(face.strip, job), sure),
-                      2, 6);
+    text += style.paragraph(fmt::format("{}{}: strip the form {}{}", face.name, looks,
+                                        window_words(face.strip, job), sure),
+                            2, 6);
   }
   return text;
 }
 
-std::string next_days_line(const ZonePlan& plan, const Job& job) {
+std::string next_days_line(const ZonePlan& plan, const Job& job, const TextStyle& style) {
   std::string line;
   for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
     const OperationWindow* window = plan.whole.window(operation);
@@ -91,14 +91,14 @@ std::string next_days_line(const ZonePlan& plan, const Job& job) {
     line += fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
                         later_words(*window, job));
   }
-  return paragraph(line, 2, 6);
+  return style.paragraph(line, 2, 6);
 }
 
-std::string notes_of(const PartPlan& part, const ZonePlan& plan) {
+std::string notes_of(const PartPlan& part, const ZonePlan& plan, const TextStyle& style) {
   const std::string& where = part.name.empty() ? plan.name : part.name;
   std::string text;
   for (const std::string& note : window_notes(part)) {
-    text += paragraph(fmt::format("{}, {}", where, note), 2, 6);
+    text += style.paragraph(fmt::format("{}, {}", where, note), 2, 6);
   }
   return text;
 }
@@ -110,16 +110,16 @@ std::string zone_block(const ZonePlan& plan, const Zone& zone, const Job& job,
   for (const PartPlan& part : plan.parts) parts.push_back(&part);
 
   std::string text = zone_heading(plan, zone, job, style);
-  text += part_table(parts, zone.finish, "", job);
-  for (const PartPlan* part : parts) text += notes_of(*part, plan);
+  text += part_table(parts, zone.finish, "", job, style.width);
+  for (const PartPlan* part : parts) text += notes_of(*part, plan, style);
   if (!plan.working_order.empty())
-    text += paragraph(fmt::format("order: {}", plan.working_order), 2, 6);
+    text += style.paragraph(fmt::format("order: {}", plan.working_order), 2, 6);
   if (plan.border) {
-    text += part_table({&*plan.border}, zone.border->finish, "", job);
+    text += part_table({&*plan.border}, zone.border->finish, "", job, style.width);
   }
-  text += face_lines(plan, job);
-  text += saw_block(plan, job);
-  text += next_days_line(plan, job);
+  text += face_lines(plan, job, style);
+  text += saw_block(plan, job, style);
+  text += next_days_line(plan, job, style);
   return text + "\n";
 }
 
@@ -155,7 +155,7 @@ std::string saw_headline(const PlannedPour& facts) {
 
 /// How sure the plan is and where the doubt comes from; empty without bands.
 std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
-  constexpr std::size_t heading_width = 10;
+  constexpr std::size_t heading_width = 11;
   if (!facts.plan.sureness) return {};
   const Sureness& sureness = *facts.plan.sureness;
   std::string causes;
@@ -169,33 +169,31 @@ std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
           ? fmt::format("the main work opens within {} min either way on eight days in ten",
                         fixed_words(*sureness.either_way_min))
           : std::string(past_end_words);
-  return paragraph(style.heading("Confidence") +
-                       fmt::format(" {}: {}.{}", sure_words(sure_word(sureness)), how, doubt),
-                   0, heading_width);
+  return style.entry(style.heading("Confidence"),
+                     fmt::format("{}: {}.{}", sure_words(sure_word(sureness)), how, doubt), 0,
+                     heading_width);
 }
 
 /// What has been observed so far comes first, because the plan below is adjusted to it.
 std::string seen_headline(const PlannedPour& facts, const TextStyle& style) {
-  constexpr std::size_t heading_width = 10;
+  constexpr std::size_t heading_width = 11;
   std::string text;
   for (const std::string& line : facts.plan.seen) {
-    text += paragraph(style.heading("Seen") + "      " + line, 0, heading_width);
+    text += style.entry(style.heading("Seen"), line, 0, heading_width);
   }
   return text;
 }
 
 std::string headline(const PlannedPour& facts, const TextStyle& style) {
-  constexpr std::size_t heading_width = 10;
+  constexpr std::size_t heading_width = 11;
   std::string text = seen_headline(facts, style) + verdict_line(judge(facts.plan.cautions), style);
   if (facts.plan.tightest) {
     const Tightest& tightest = *facts.plan.tightest;
-    text += paragraph(
-        fmt::format("{}  {}", style.heading("Tightest"), tightest_words(tightest, facts.job)), 0,
-        heading_width);
+    text += style.entry(style.heading("Tightest"), tightest_words(tightest, facts.job), 0,
+                        heading_width);
   }
   const std::string saw = saw_headline(facts);
-  if (!saw.empty())
-    text += paragraph(fmt::format("{} {}", style.heading("First saw"), saw), 0, heading_width);
+  if (!saw.empty()) text += style.entry(style.heading("First saw"), saw, 0, heading_width);
   return text + crew_headline(facts, style) + text_order(facts, style) +
          sure_headline(facts, style) + "\n";
 }

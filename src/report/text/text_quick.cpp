@@ -10,11 +10,11 @@ namespace slabtide {
 
 namespace {
 
-std::string saw_rows(const PlannedPour& facts) {
+std::string saw_rows(const PlannedPour& facts, const TextStyle& style) {
   std::string text;
   for (const ZonePlan& zone : facts.plan.zones) {
     for (const SawPlan& saw : zone.saws) {
-      text += paragraph(saw_sentence(saw, zone.name, facts.job), 2, 6);
+      text += style.paragraph(saw_sentence(saw, zone.name, facts.job), 2, 6);
     }
   }
   return text;
@@ -32,8 +32,9 @@ std::string text_quick(const PlannedPour& facts, const TextStyle& style) {
   for (const PartPlan& column : columns) parts.push_back(&column);
   return style.finished(
       text_opening(facts, style) + "\n" +
-      part_table(parts, facts.job.zones.front().finish, "", facts.job) + saw_rows(facts) + "\n" +
-      text_cautions(facts.plan.cautions, facts.job, style) + "\n" + text_assumptions(facts, style));
+      part_table(parts, facts.job.zones.front().finish, "", facts.job, style.width) +
+      saw_rows(facts, style) + "\n" + text_cautions(facts.plan.cautions, facts.job, style) + "\n" +
+      text_assumptions(facts, style));
 }
 
 }  // namespace slabtide

@@ -12,10 +12,12 @@
 #include "job/model/covers.h"
 #include "job/model/wording.h"
 #include "report/words/part_table.h"
+#include "report/words/tape_words.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "text_cautions.h"
+#include "text_table.h"
 
 namespace slabtide {
 
@@ -23,13 +25,6 @@ namespace {
 
 constexpr std::size_t lead = 2;
 constexpr std::size_t list_hang = 6;
-
-/// Columns of the list of cuts; with the indent and a space between them they add up to 80.
-constexpr std::size_t start_width = 9;
-constexpr std::size_t due_width = 10;
-constexpr std::size_t zone_width = 11;
-constexpr std::size_t place_width = 14;
-constexpr std::size_t length_width = 6;
 
 /// Codes of the cautions that are shown with the saw.
 constexpr std::array<std::string_view, 8> saw_codes{
@@ -83,13 +78,13 @@ std::string zone_block(const PlannedPour& facts, std::size_t zone, const TextSty
   const ZoneJoints& joints = cuts_of(facts).joints[zone];
   std::string text = style.heading(described.name) + "  " +
                      thickness_words(described.thickness_m, facts.job.units) + " thick\n";
-  text += paragraph(joint_choice_words(facts, zone), lead, list_hang);
-  text += paragraph(joints_words(joints, facts.job), lead, list_hang);
+  text += style.paragraph(joint_choice_words(facts, zone), lead, list_hang);
+  text += style.paragraph(joints_words(joints, facts.job), lead, list_hang);
   for (const Isolation& one : joints.isolation) {
-    text += paragraph(isolation_words(one, facts.job), lead, list_hang);
+    text += style.paragraph(isolation_words(one, facts.job), lead, list_hang);
   }
   for (const JointFault& fault : joints.faults) {
-    text += paragraph(fault_words(fault, facts.job), lead, list_hang);
+    text += style.paragraph(fault_words(fault, facts.job), lead, list_hang);
   }
   return text + "\n";
 }
@@ -122,22 +117,11 @@ std::string shift_heading(const SawShift& shift, const PlannedPour& facts, const
   }
   std::string name = saw_words(shift.kind);
   name.front() = name.front() == 'w' ? 'W' : 'E';
-  return paragraph(fmt::format("{}{}: {} cuts, {}, {:.0f} min at the saw, {}; {}",
-                               style.heading(name), shift.on_hand ? "" : " (not on hand)",
-                               shift.cuts.size(), distance_words(length_m, facts.job.units),
-                               minutes, depths_words(shift, facts.job), enough_words(shift)),
-                   0, lead);
-}
-
-/// One line of the list, with a single space after each column but the last.
-std::string row(const std::array<std::string, 7>& cells) {
-  constexpr std::array widths{start_width, due_width,   zone_width,
-                              place_width, place_width, length_width};
-  std::string line(lead, ' ');
-  for (std::size_t i = 0; i < widths.size(); ++i) line += pad(cells[i], widths[i]) + " ";
-  line += cells.back();
-  line.erase(line.find_last_not_of(' ') + 1);
-  return line + "\n";
+  return style.paragraph(fmt::format("{}{}: {} cuts, {}, {:.0f} min at the saw, {}; {}",
+                                     style.heading(name), shift.on_hand ? "" : " (not on hand)",
+                                     shift.cuts.size(), distance_words(length_m, facts.job.units),
+                                     minutes, depths_words(shift, facts.job), enough_words(shift)),
+                         0, lead);
 }
 
 std::string_view short_reason(CutReason reason) {
@@ -154,38 +138,43 @@ std::string_view short_reason(CutReason reason) {
   return {};
 }
 
-std::string cut_row(const SawnCut& sawn, const PlannedPour& facts) {
+std::vector<std::string> cut_row(const SawnCut& sawn, const PlannedPour& facts) {
   const Job& job = facts.job;
   const PlannedCut& planned = cuts_of(facts).cuts[sawn.cut];
-  return row({day_clock(sawn.starts, job),
-              (planned.latest ? day_clock(*planned.latest, job) : std::string("-")) +
-                  (sawn.late ? "*" : ""),
-              job.zones[planned.zone].name, place_words(planned.cut.joint.from, job.units),
-              place_words(planned.cut.joint.to, job.units),
-              distance_words(planned.cut.length_m, job.units),
-              std::string(short_reason(planned.cut.reason))});
+  return {day_clock(sawn.starts, job),
+          (planned.latest ? day_clock(*planned.latest, job) : std::string("-")) +
+              (sawn.late ? "*" : ""),
+          job.zones[planned.zone].name,
+          tape_words(planned.cut.joint, planned.zone, job),
+          distance_words(planned.cut.length_m, job.units),
+          std::string(short_reason(planned.cut.reason))};
 }
 
 std::string shift_block(const SawShift& shift, const PlannedPour& facts, const TextStyle& style) {
   if (shift.cuts.empty()) {
-    return paragraph(fmt::format("{}: takes no cut before the weather given ends",
-                                 style.heading(saw_words(shift.kind))),
-                     0, lead) +
+    return style.paragraph(fmt::format("{}: takes no cut before the weather given ends",
+                                       style.heading(saw_words(shift.kind))),
+                           0, lead) +
            "\n";
   }
-  const std::string unit = facts.job.units == UnitSystem::us ? ", ft" : ", m";
-  std::string text = shift_heading(shift, facts, style);
-  text += row({"start", "due by", "zone", "from" + unit, "to" + unit, "length", "why"});
+  std::vector<std::vector<std::string>> rows;
   bool any_late = false;
   for (const SawnCut& cut : shift.cuts) {
-    text += cut_row(cut, facts);
+    rows.push_back(cut_row(cut, facts));
     any_late = any_late || cut.late;
   }
-  if (any_late) text += paragraph("* not sawn through by then", lead, list_hang);
+  std::string text = shift_heading(shift, facts, style) + text_table({{"start", false, 0},
+                                                                      {"due by", false, 0},
+                                                                      {"zone", false, 0},
+                                                                      {"where", false, 0},
+                                                                      {"long", false, 1},
+                                                                      {"why", false, 2}},
+                                                                     std::move(rows), style.width);
+  if (any_late) text += style.paragraph("* not sawn through by then", lead, list_hang);
   if (!shift.never_open.empty()) {
-    text += paragraph(fmt::format("{} more cannot be sawn before the weather given ends",
-                                  shift.never_open.size()),
-                      lead, list_hang);
+    text += style.paragraph(fmt::format("{} more cannot be sawn before the weather given ends",
+                                        shift.never_open.size()),
+                            lead, list_hang);
   }
   return text + "\n";
 }
@@ -245,7 +234,7 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
   const Job& job = facts.job;
   const std::string name = job.name.empty() ? job.site.name : job.name;
   std::string text =
-      both_ends(style.heading(name), shown_date(job.pour.date, clock_style(job))) + "\n";
+      style.both_ends(style.heading(name), shown_date(job.pour.date, clock_style(job))) + "\n";
   for (const std::size_t zone : zones_in_order(job)) text += zone_block(facts, zone, style);
   if (!cuts_of(facts).cuts.empty()) {
     for (const SawShift& shift : cuts_of(facts).shifts) {

@@ -44,7 +44,8 @@ std::string supply_amount_words(const Supply& supply, UnitSystem units) {
   return {};
 }
 
-std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units) {
+std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units,
+                         const TextStyle& style) {
   constexpr std::size_t name_width = 24;
   constexpr std::size_t amount_width = 12;
   constexpr std::size_t note_column = 2 + name_width + amount_width;
@@ -59,7 +60,7 @@ std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units) 
                                  : std::string(supply_words(supply.kind));
     text += fmt::format("  {}{}{}\n", pad(name, name_width),
                         pad(supply_amount_words(supply, units), amount_width),
-                        wrap(where, text_width - note_column, note_column));
+                        wrap(where, style.width - note_column, note_column));
   }
   return text;
 }

@@ -13,23 +13,25 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t touch_label_width = 22;
-/// The rest of the line is for the crew's time on the part.
-constexpr std::size_t max_quarters = 40;
+/// Columns for the crew's time on the part, the longest of which is "11:40 AM-12:35 PM".
+constexpr std::size_t crew_time_width = 19;
 
 std::string_view sign_of(Touch touch) {
   constexpr std::array<std::string_view, 5> signs{"·", "░", "█", "!", " "};
   return signs[static_cast<std::size_t>(touch)];
 }
 
-std::size_t shown(const PartTouch& touch) { return std::min(max_quarters, touch.quarters.size()); }
+std::size_t shown(const PartTouch& touch, const TextStyle& style) {
+  return std::min(style.width - touch_label_width - 2 - crew_time_width, touch.quarters.size());
+}
 
 /// Every second hour, above its first quarter: a sign is too narrow for each.
-std::string hour_line(const PartTouch& touch, const Job& job) {
+std::string hour_line(const PartTouch& touch, const Job& job, const TextStyle& style) {
   constexpr std::size_t quarters_apart = 8;
   const Clock clock = clock_of(job);
   std::string line;
   std::size_t next = 0;
-  for (std::size_t i = 0; i < shown(touch); ++i) {
+  for (std::size_t i = 0; i < shown(touch, style); ++i) {
     const UtcTime at = touch.quarters[i].at;
     if (i < next || clock.zone.local_from_utc(to_minute(at)).time_of_day().minutes() != 0) continue;
     line = pad(line, 2 + touch_label_width + i) + clock.hour(at);
@@ -53,23 +55,25 @@ std::string crew_time(const PartTouch& touch, std::size_t zone, const CrewPlan& 
   return from ? day_span(*from, to, job) : std::string();
 }
 
-std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job) {
+std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job,
+                  const TextStyle& style) {
   const std::string part = touch.part.empty() ? job.zones[zone].name : touch.part;
   std::string line = fmt::format(
       "  {} ",
       pad(fmt::format("{}, {}", part, operation_words(touch.operation)), touch_label_width - 1));
-  for (std::size_t i = 0; i < shown(touch); ++i) line += sign_of(touch.quarters[i].touch);
+  for (std::size_t i = 0; i < shown(touch, style); ++i) line += sign_of(touch.quarters[i].touch);
   line += "  " + crew_time(touch, zone, crew, job);
   return line.erase(line.find_last_not_of(' ') + 1) + "\n";
 }
 
 }  // namespace
 
-std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job) {
+std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job,
+                         const TextStyle& style) {
   const std::vector<PartTouch>& touches = plan.zones[zone].touch;
   if (touches.empty()) return {};
-  std::string text = hour_line(touches.front(), job);
-  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job);
+  std::string text = hour_line(touches.front(), job, style);
+  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job, style);
   return text;
 }
 

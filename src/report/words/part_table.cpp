@@ -35,6 +35,7 @@ namespace {
 constexpr std::size_t indent = 2;
 constexpr std::size_t label_width = 20;
 constexpr std::size_t min_column = 13;
+constexpr std::size_t gap = 2;
 
 /// A table with a row for each label and a column for each part.
 class PartTable {
@@ -56,15 +57,12 @@ class PartTable {
     if (says_something) rows_.push_back({std::move(label), std::move(cells)});
   }
 
-  std::string text() const {
+  std::string text(std::size_t width) const {
     std::string text;
-    for (const Row& row : rows_) {
-      std::string line = pad("", indent) + pad(row.label, label_width);
-      for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        line += pad(row.cells[i], column_width(i)) + "  ";
-      }
-      line.erase(line.find_last_not_of(' ') + 1);
-      if (!line.empty()) text += line + "\n";
+    for (std::size_t first = 0; first < parts_.size();) {
+      const std::size_t end = end_of_block(first, width);
+      text += block(first, end);
+      first = end;
     }
     return text;
   }
@@ -74,6 +72,29 @@ class PartTable {
     std::string label;
     std::vector<std::string> cells;
   };
+
+  /// Behind the last of the columns from `first` on that fit beside each other, one at least.
+  std::size_t end_of_block(std::size_t first, std::size_t width) const {
+    std::size_t taken = indent + label_width + column_width(first);
+    std::size_t end = first + 1;
+    while (end < parts_.size() && taken + gap + column_width(end) <= width) {
+      taken += gap + column_width(end++);
+    }
+    return end;
+  }
+
+  std::string block(std::size_t first, std::size_t end) const {
+    std::string text;
+    for (const Row& row : rows_) {
+      std::string line = pad("", indent) + pad(row.label, label_width);
+      for (std::size_t i = first; i < end; ++i) {
+        line += pad(row.cells[i], column_width(i)) + pad("", gap);
+      }
+      line.erase(line.find_last_not_of(' ') + 1);
+      if (!line.empty()) text += line + "\n";
+    }
+    return text;
+  }
 
   std::size_t column_width(std::size_t column) const {
     std::size_t width = min_column;
@@ -127,7 +148,7 @@ void add_window_rows(PartTable& table, Finish finish, const Job& job) {
 }  // namespace
 
 std::string part_table(const std::vector<const PartPlan*>& parts, Finish finish,
-                       const std::string& whole_name, const Job& job) {
+                       const std::string& whole_name, const Job& job, std::size_t width) {
   PartTable table(parts, whole_name);
   table.row("in the sun", [](const PartPlan& part) {
     return fmt::format("{:.0f} % of the time", 100.0 * part.sunlit_fraction);
@@ -143,7 +164,7 @@ std::string part_table(const std::vector<const PartPlan*>& parts, Finish finish,
     return temperature_words(part.surface_peak_c, job.units) + " at " +
            day_clock(part.surface_peak_at, job);
   });
-  return table.text();
+  return table.text(width);
 }
 
 }  // namespace slabtide

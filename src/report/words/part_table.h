@@ -20,8 +20,9 @@ std::string later_words(const OperationWindow& window, const Job& job);
 std::string band_words(const std::optional<TimeBand>& band, const Job& job);
 
 /// The times of parts side by side, one column per part, in order of the day from top to bottom.
-/// `whole_name` is the heading of a part without a name.
+/// `whole_name` is the heading of a part without a name. Parts that do not fit beside the others in
+/// `width` terminal columns follow below.
 std::string part_table(const std::vector<const PartPlan*>& parts, Finish finish,
-                       const std::string& whole_name, const Job& job);
+                       const std::string& whole_name, const Job& job, std::size_t width);
 
 }  // namespace slabtide

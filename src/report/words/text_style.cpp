@@ -70,15 +70,24 @@ std::string TextStyle::warning(std::string_view text) const {
              : std::string(text);
 }
 
-std::string paragraph(std::string_view text, std::size_t lead, std::size_t hang) {
+std::string TextStyle::paragraph(std::string_view text, std::size_t lead, std::size_t hang) const {
   std::string whole(lead, ' ');
   whole.append(text);
-  return wrap(whole, text_width, hang).append(1, '\n');
+  return wrap(whole, width, hang).append(1, '\n');
 }
 
-std::string both_ends(std::string_view left, std::string_view right) {
+std::string TextStyle::entry(std::string_view label, std::string_view text, std::size_t lead,
+                             std::size_t hang) const {
+  const std::size_t taken = lead + columns_of(label);
+  if (taken + 1 > hang) return paragraph(fmt::format("{} {}", label, text), lead, hang);
+  const std::string body = wrap(std::string(hang, ' ').append(text), width, hang);
+  return std::string(lead, ' ').append(label).append(hang - taken, ' ') + body.substr(hang) + "\n";
+}
+
+std::string TextStyle::both_ends(std::string_view left, std::string_view right) const {
   const std::size_t taken = columns_of(left) + columns_of(right);
-  const std::size_t gap = taken + 2 <= text_width ? text_width - taken : 2;
+  if (taken + 2 > width) return paragraph(left) + paragraph(right, 2, 2);
+  const std::size_t gap = width - taken;
   return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
 }
 

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
@@ -27,7 +28,11 @@ std::string kind_of(const Caution& caution) {
        at = kind.find(caution.zone, at)) {
     kind.erase(at, caution.zone.size());
   }
-  std::erase_if(kind, [](char c) { return c >= '0' && c <= '9'; });
+  constexpr std::size_t half_letters = 3;  // " AM"
+  for (std::size_t at = 0; at < kind.size(); ++at) {
+    if (is_within_time(kind, at)) kind.erase(at, half_letters);
+  }
+  std::erase_if(kind, is_digit);
   return kind;
 }
 

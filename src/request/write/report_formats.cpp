@@ -23,7 +23,7 @@ std::string from_facts(const Facts& facts, const Writing& /*writing*/) {
 }
 
 std::string day_calendar(const PlannedPour& facts, const Writing& writing) {
-  return calendar(facts, {writing.now, writing.before});
+  return calendar(facts, {writing.now, writing.before, writing.calendar});
 }
 
 constexpr std::array plan_table{

@@ -24,10 +24,10 @@ SetTimes set_times(const Mix& mix) {
   return {.initial_h = *mix.supplier_initial_set_h, .final_h = *mix.supplier_final_set_h};
 }
 
-/// "4:35".
+/// "4 h 35 min"; a colon would look like a time of day.
 std::string hours_minutes(double hours) {
   const int minutes = static_cast<int>(std::lround(hours * minutes_per_hour));
-  return fmt::format("{}:{:02}", minutes / minutes_per_hour, minutes % minutes_per_hour);
+  return fmt::format("{} h {} min", minutes / minutes_per_hour, minutes % minutes_per_hour);
 }
 
 std::string ingredients(const Mix& mix) {

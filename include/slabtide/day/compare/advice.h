@@ -9,7 +9,8 @@ namespace slabtide {
 
 /// The comparison in words.
 struct Advice {
-  std::string order;    ///< what to order and why, two sentences
+  std::string order;    ///< what to order
+  std::string why;      ///< what it makes better, and why not a choice that looks as good
   std::string cost;     ///< what that requires
   std::string turning;  ///< what would change the answer
 };

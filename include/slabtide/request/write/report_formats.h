@@ -8,6 +8,7 @@
 
 #include "slabtide/core/civil_time.h"
 #include "slabtide/day/plan/planned_pour.h"
+#include "slabtide/report/files/calendar_scope.h"
 #include "slabtide/report/words/check_back_facts.h"
 #include "slabtide/report/words/compare_facts.h"
 #include "slabtide/report/words/outlook_facts.h"
@@ -18,6 +19,7 @@ namespace slabtide {
 struct Writing {
   UtcTime now;
   std::string before;  ///< the file's present text; empty if it cannot be read
+  CalendarScope calendar = {};
 };
 
 /// A format of a written report, chosen by the ending of the file name.

@@ -82,7 +82,7 @@ TEST_CASE("what makes no sense is left out and says why") {
   const Choices choices = PlannedDay(job).choices();
   CHECK(why_left_out(choices.left_out, "reversed order") == "there is one zone");
   CHECK(why_left_out(choices.left_out, "start 2 h earlier") ==
-        "04:00 is before the plant opens (compare.earliest_start_h)");
+        "4:00 AM is before the plant opens (compare.earliest_start_h)");
   CHECK(why_left_out(choices.left_out, "early-entry saw hired") == "there is one on hand");
   CHECK(why_left_out(choices.left_out, "0 finishers") == "somebody must be there");
   CHECK(choice_named(choices, "start 1 h earlier") != nullptr);

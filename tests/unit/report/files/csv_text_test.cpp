@@ -20,10 +20,13 @@ TEST_CASE("empty cells and commas keep their places") {
 }
 
 TEST_CASE("a text that a spreadsheet would compute gets an apostrophe, and one that has one too") {
-  for (const char* text : {"=1+1", "+1", "-1", "@sum", "\tx", "\rx", "\nx", "'x"}) {
+  for (const char* text :
+       {"=1+1", "+1", "-1", "@sum", "\tx", "\rx", "\nx", "'x", " =1+1", "|cmd", "  |cmd",
+        "\uff1d1+1", "\uff0b1", "\uff0d1", "\uff20sum", "\uff5cx", "\u00a0=1", "\u3000@x"}) {
     CHECK(csv_safe(text) == std::string("'").append(text));
   }
-  for (const char* text : {"", "landing", "a=1", "1-1", " =1"}) CHECK(csv_safe(text) == text);
+  for (const char* text : {"", "landing", "a=1", "1-1", " landing", "a|b"})
+    CHECK(csv_safe(text) == text);
 }
 
 }  // namespace slabtide

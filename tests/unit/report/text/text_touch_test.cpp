@@ -12,16 +12,16 @@ TEST_CASE("the crew's time on a zone is its own, whatever else is called so") {
   Job job = test::sample_job({test::zone_named("first", test::rectangle(0, 0, 6, 6)),
                               test::zone_named("second", test::rectangle(10, 0, 6, 6))});
   DayPlan plan = test::plan_of(job).plan;
-  const std::string first = touch_strips(0, plan, job);
-  const std::string second = touch_strips(1, plan, job);
+  const std::string first = touch_strips(0, plan, job, {});
+  const std::string second = touch_strips(1, plan, job, {});
   const auto crew_time = [](const std::string& strips) { return strips.substr(strips.rfind(' ')); };
   REQUIRE(crew_time(first) != crew_time(second));
   // Shown alike from here on: names do not tell places apart.
   for (Zone& zone : job.zones) zone.name = "pad";
   for (ZonePlan& zone : plan.zones) zone.name = "pad";
   for (Task& task : plan.crew.tasks) task.zone = "pad";
-  CHECK(crew_time(touch_strips(0, plan, job)) == crew_time(first));
-  CHECK(crew_time(touch_strips(1, plan, job)) == crew_time(second));
+  CHECK(crew_time(touch_strips(0, plan, job, {})) == crew_time(first));
+  CHECK(crew_time(touch_strips(1, plan, job, {})) == crew_time(second));
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "slabtide/report/words/text_style.h"
 
+#include <algorithm>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -36,11 +37,44 @@ TEST_CASE("a cell of a table is as wide as it should be, whatever is in it") {
 }
 
 TEST_CASE("what stands at a line's end stands there in colour too") {
-  const std::string plain = both_ends("walk", "8:00 AM");
-  const std::string coloured = both_ends(TextStyle{true}.heading("walk"), "8:00 AM");
+  const std::string plain = TextStyle{}.both_ends("walk", "8:00 AM");
+  const std::string coloured =
+      TextStyle{true}.both_ends(TextStyle{true}.heading("walk"), "8:00 AM");
   CHECK(display_width(plain) == text_width);
   CHECK(coloured == "\x1b[1mwalk\x1b[0m" + plain.substr(4));
-  CHECK(display_width(TextStyle{false}.finished(both_ends("wa\u202Elk", "8:00 AM"))) == text_width);
+  CHECK(display_width(TextStyle{false}.finished(TextStyle{}.both_ends("wa\u202Elk", "8:00 AM"))) ==
+        text_width);
+}
+
+TEST_CASE("a paragraph in colour breaks where it does without") {
+  const TextStyle coloured{true};
+  std::string words;
+  for (int i = 0; i < 40; ++i) words += "word ";
+  const std::string plain = TextStyle{}.paragraph("Tightest " + words, 0, 2);
+  CHECK(coloured.paragraph(coloured.heading("Tightest") + " " + words, 0, 2) ==
+        coloured.heading("Tightest") + plain.substr(8));
+  CHECK(coloured.entry(coloured.heading("Crew"), words, 0, 11).substr(12) ==
+        TextStyle{}.entry("Crew", words, 0, 11).substr(4));
+}
+
+TEST_CASE("a narrow terminal gets narrow lines") {
+  const TextStyle narrow{false, 60};
+  std::string words;
+  for (int i = 0; i < 40; ++i) words += "word ";
+  for (const std::string& text :
+       {narrow.paragraph(words, 2, 4), narrow.entry("10:55 AM", words, 2, 15),
+        narrow.both_ends(std::string(40, 'x'), "Thu, May 14, 2026")}) {
+    std::size_t widest = 0;
+    for (std::size_t at = 0; at < text.size();) {
+      const std::size_t end = text.find('\n', at);
+      widest = std::max(widest, display_width(text.substr(at, end - at)));
+      at = end + 1;
+    }
+    CHECK(widest <= 60);
+    CHECK(widest > 50);
+  }
+  CHECK(narrow.both_ends(std::string(50, 'x'), "Thu, May 14, 2026") ==
+        std::string(50, 'x') + "\n  Thu, May 14, 2026\n");
 }
 
 // NOLINTEND(misc-misleading-bidirectional)

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace slabtide {
+
+/// A column of a text table.
+struct TextColumn {
+  std::string heading;
+  bool right = false;  ///< its cells end, not begin, at one place
+  /// Columns with a number are left out where the table is wider than the terminal, the highest
+  /// first; 0 stays.
+  int drop = 0;
+};
+
+/// A table with columns as wide as their cells, indented by two, a line for each row and one for
+/// the headings. Where it is wider than `width` terminal columns it leaves out what `drop` says,
+/// and then cuts the widest column. Error: std::invalid_argument if a row has another number of
+/// cells.
+std::string text_table(std::vector<TextColumn> columns, std::vector<std::vector<std::string>> rows,
+                       std::size_t width);
+
+}  // namespace slabtide

@@ -1,0 +1,61 @@
+#include "report/words/told_cautions.h"
+
+#include <doctest/doctest.h>
+
+#include "support/sample_job.h"
+
+namespace slabtide {
+namespace {
+
+Caution short_window(const std::string& zone, int minutes, int hour, const std::string& at) {
+  Caution caution;
+  caution.code = "short_window";
+  caution.zone = zone;
+  caution.at = UtcTime(Date(2026, 5, 14), Duration(hour, 0, 0));
+  caution.text = "only " + std::to_string(minutes) + " min for the broom from " + at +
+                 ": have everybody there";
+  return caution;
+}
+
+}  // namespace
+
+TEST_CASE("cautions that ask the same are told once, mornings and afternoons alike") {
+  const Job job = test::sample_job({});
+  const std::vector<Caution> all{short_window("pad", 44, 11, "11:00 AM"),
+                                 short_window("walk", 9, 14, "2:00 PM")};
+  const auto told = told_cautions(all, job);
+  REQUIRE(told.size() == 1);
+  CHECK(told[0].indexes == std::vector<std::size_t>{0, 1});
+  CHECK(told[0].merged());
+  CHECK(told[0].zone == "pad");
+  CHECK(told[0].text ==
+        "only 44 min for the broom from 11:00 AM; also walk 2:00 PM: have everybody there");
+}
+
+TEST_CASE("what differs by more than place and time is told by itself") {
+  const Job job = test::sample_job({});
+  std::vector<Caution> all{short_window("pad", 44, 11, "11:00 AM"),
+                           short_window("walk", 9, 14, "2:00 PM")};
+  SUBCASE("another remedy") { all[1].text += ", or slow it"; }
+  SUBCASE("another code") { all[1].code = "late"; }
+  SUBCASE("another level") { all[1].level = CautionLevel::stop; }
+  SUBCASE("the whole job") { all[1].zone.clear(); }
+  CHECK(told_cautions(all, job).size() == 2);
+}
+
+TEST_CASE("the worst is told first, and what stops the work before what wants care") {
+  const Job job = test::sample_job({});
+  std::vector<Caution> all{short_window("a", 1, 8, "8:00 AM"), short_window("b", 1, 9, "9:00 AM"),
+                           short_window("c", 1, 10, "10:00 AM")};
+  for (std::size_t i = 0; i < all.size(); ++i) all[i].code += std::to_string(i);
+  all[0].loss = Loss::comfort;
+  all[1].loss = Loss::slab;
+  all[2].level = CautionLevel::stop;
+  const auto told = told_cautions(all, job);
+  REQUIRE(told.size() == 3);
+  CHECK(told[0].zone == "c");
+  CHECK(told[1].zone == "b");
+  CHECK(told[2].zone == "a");
+}
+
+}  // namespace slabtide
