@@ -127,7 +127,7 @@ function expected(json) {
 
 test('the same things at the same times as in the JSON, and nothing else', () => {
   let compared = 0;
-  for (const { name, json, ics } of days) {
+  for (const { name, json, ics } of days.filter((day) => day.name !== 'quick')) { // always in short
     const left = events(ics);
     for (const { category, start, end, ending } of expected(json)) {
       // The JSON rounds both a cut's minutes and its start, so its end may be off by a minute.
@@ -194,7 +194,7 @@ test("one finisher's day: the arrivals, and the work that is the finisher's", ()
 test('names are shown as written', () => {
   const all = events(days.find(({ name }) => name === 'nasty_names').ics);
   for (const name of nastyNames) {
-    assert.ok(all.some(({ summary }) => summary === `stamp: ${name}`), name);
+    assert.ok(all.some(({ summary }) => summary === `stamp: ${name}` || summary.startsWith(`stamp: ${name}, `)), name);
   }
 });
 

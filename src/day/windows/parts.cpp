@@ -316,9 +316,9 @@ std::string walk_name(std::size_t i, const std::vector<Bin>& stretches, double e
   const auto border = [&](std::size_t k) {
     return 0.5 * (stretches[k].last_m + stretches[k + 1].first_m);
   };
-  if (i == 0) return fmt::format("first {}", length_words(border(0), units));
+  if (i == 0) return fmt::format("near {}", length_words(border(0), units));
   if (i + 1 == stretches.size())
-    return fmt::format("last {}", length_words(end_m - border(i - 1), units));
+    return fmt::format("far {}", length_words(end_m - border(i - 1), units));
   const double from_m = border(i - 1);
   return units == UnitSystem::us
              ? fmt::format("{:.0f} to {}", ft_from_m(from_m), length_words(border(i), units))

@@ -30,11 +30,13 @@ LateWork late_work(Finish finish, const FinishWork& work) {
           work.sealer == SealerKind::sealer};
 }
 
-std::string working_order(const std::vector<PartPlan>& parts, Operation operation) {
+/// "start at the far 20 ft, finish at the near 20 ft".
+std::string working_order(const std::vector<PartPlan>& parts) {
   if (parts.empty()) return {};
-  std::string order = fmt::format("{} the {} first", operation_words(operation), parts[0].name);
+  std::string order = fmt::format("start at the {}", parts[0].name);
   for (std::size_t i = 1; i < parts.size(); ++i) {
-    order += fmt::format(", {}the {}", i + 1 == parts.size() ? "last " : "then ", parts[i].name);
+    order +=
+        fmt::format(", {} the {}", i + 1 == parts.size() ? "finish at" : "go on to", parts[i].name);
   }
   return order;
 }
@@ -152,7 +154,7 @@ ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, co
                                    operations, late, run, practice));
     plan.parts.back().id = std::move(part.id);
   }
-  plan.working_order = working_order(plan.parts, main);
+  plan.working_order = working_order(plan.parts);
   if (zone.border) {
     plan.border = plan_part("border", cells_where(zone_run, true), zone_run,
                             operations_of(zone.border->finish),

@@ -15,8 +15,8 @@ namespace slabtide {
 namespace {
 
 // Columns: what and where, noted, planned, minutes, and the scale.
-constexpr std::size_t what_width = 33;
-constexpr std::size_t clock_width = 10;
+constexpr std::size_t what_width = 27;
+constexpr std::size_t clock_width = 13;  // "Fri 12:00 AM"
 constexpr std::size_t minutes_width = 5;
 constexpr int scale_half = 10;  ///< characters on either side of the middle
 /// A character of the scale is at least this many minutes, or more so that every event fits.
@@ -45,6 +45,9 @@ class CheckText {
   }
 
  private:
+  /// Whether there is room for the scale.
+  bool wide() const { return style_.width >= text_width; }
+
   double sign_min() const {
     double max = min_sign_min * scale_half;
     for (const CheckedObservation& one : facts_.checked) {
@@ -67,12 +70,12 @@ class CheckText {
       rows += line(facts_.reading(one), day_clock(facts_.reading(one).at, job_),
                    day_clock(one.planned, job_),
                    fmt::format("{:>+{}d} {}", std::lround(*minutes), minutes_width - 1,
-                               mark(*minutes, sign_min())));
+                               wide() ? mark(*minutes, sign_min()) : std::string()));
     }
     if (rows.empty()) return {};
-    return fmt::format("{} {}{}min   early  |  late\n{}\n{}", pad("", what_width),
-                       pad("seen", clock_width), pad("planned", clock_width), rows,
-                       style_.paragraph(summary_words(summary_of(facts_))));
+    return fmt::format("{} {}{}{}\n{}\n{}", pad("", what_width), pad("seen", clock_width),
+                       pad("planned", clock_width), wide() ? "min   early  |  late" : "min late",
+                       rows, style_.paragraph(summary_words(summary_of(facts_))));
   }
 
   std::string measurements() const {

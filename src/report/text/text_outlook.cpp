@@ -34,30 +34,54 @@ std::string bar(double fraction) {
   return pad(text, bar_columns);
 }
 
-std::string hour_line(const OutlookHour& hour, double full_drying, const Job& job) {
+constexpr std::size_t hour_width = 12;  // "Fri 12:00 AM"
+
+std::string hour_line(const OutlookHour& hour, double full_drying, const Job& job, bool wide) {
   const bool us = job.units == UnitSystem::us;
   const auto degrees = [us](double c) { return std::lround(us ? fahrenheit_from_celsius(c) : c); };
   const double wind = us ? mph_from_m_s(hour.wind_slab_m_s) : hour.wind_slab_m_s;
   const auto drying = [us](double rate) {
     return us ? fmt::format("{:5.2f}", lb_ft2_h_from_kg_m2_h(rate)) : fmt::format("{:5.1f}", rate);
   };
-  return fmt::format(
-      "  {:<9}{:>4}{:>5}{:>5.0f}{:>5.0f}  {}{:>4.0f}  {:>3}{} {} {} {}  {:4.2f} {:4.2f}\n",
-      day_clock(hour.at, job), degrees(hour.air_c), degrees(hour.dew_point_c),
-      100.0 * hour.humidity_fraction, wind, bar(hour.shortwave_w_m2 / full_sun_w_m2),
-      100.0 * hour.cloud_fraction, rain_words(hour), hour.thunder ? "!" : " ",
-      drying(hour.evaporation_sun_kg_m2_h), bar(hour.evaporation_sun_kg_m2_h / full_drying),
-      drying(hour.evaporation_shade_kg_m2_h), hour.set_rate_sun, hour.set_rate_shade);
+  const std::string rain = fmt::format("{:>3}", rain_words(hour));
+  const std::string first = fmt::format(
+      "  {:<{}}{:>4}{:>5}{:>5.0f}{:>5.0f}", day_clock(hour.at, job), hour_width,
+      degrees(hour.air_c), degrees(hour.dew_point_c), 100.0 * hour.humidity_fraction, wind);
+  if (!wide) {
+    return fmt::format("{}{:>5.0f} {}{}{}{}\n", first, 100.0 * hour.cloud_fraction, rain,
+                       hour.thunder ? "!" : " ", drying(hour.evaporation_sun_kg_m2_h),
+                       drying(hour.evaporation_shade_kg_m2_h));
+  }
+  return fmt::format("{}  {}{:>4.0f}  {}{} {} {} {}  {:4.2f} {:4.2f}\n", first,
+                     bar(hour.shortwave_w_m2 / full_sun_w_m2), 100.0 * hour.cloud_fraction, rain,
+                     hour.thunder ? "!" : " ", drying(hour.evaporation_sun_kg_m2_h),
+                     bar(hour.evaporation_sun_kg_m2_h / full_drying),
+                     drying(hour.evaporation_shade_kg_m2_h), hour.set_rate_sun,
+                     hour.set_rate_shade);
 }
 
-std::string table(const Outlook& outlook, const Job& job) {
-  const bool us = job.units == UnitSystem::us;
-  std::string text = fmt::format(
-      "             air  dew   RH wind  sun  cloud rain  drying, {:<9}    set pace\n"
-      "              {}   {}    %  {:>3}          %   %    sun         shade   sun shade\n",
-      us ? "lb/ft²/h" : "kg/m²/h", us ? "°F" : "°C", us ? "°F" : "°C", us ? "mph" : "m/s");
+std::string outlook_heading(UnitSystem units, bool wide) {
+  const bool us = units == UnitSystem::us;
+  const std::string_view degrees = us ? "°F" : "°C";
+  const std::string_view speed = us ? "mph" : "m/s";
+  const std::string_view drying = us ? "lb/ft²/h" : "kg/m²/h";
+  if (!wide) {
+    return fmt::format(
+        "                air  dew   RH wind cloud rain drying\n"
+        "                 {}   {}    %  {:>3}    %   %  sun shade, {}\n",
+        degrees, degrees, speed, drying);
+  }
+  return fmt::format(
+      "                air  dew   RH wind  sun  cloud rain  drying, {:<9}    set pace\n"
+      "                 {}   {}    %  {:>3}          %   %    sun         shade   sun shade\n",
+      drying, degrees, degrees, speed);
+}
+
+std::string outlook_table(const Outlook& outlook, const Job& job, const TextStyle& style) {
+  const bool wide = style.width >= text_width;
+  std::string text = outlook_heading(job.units, wide);
   for (const OutlookHour& hour : outlook.hours) {
-    text += hour_line(hour, full_drying_kg_m2_h(outlook), job);
+    text += hour_line(hour, full_drying_kg_m2_h(outlook), job, wide);
   }
   return text;
 }
@@ -67,7 +91,7 @@ std::string table(const Outlook& outlook, const Job& job) {
 std::string text_outlook(const PlannedPour& facts, const Outlook& outlook, const TextStyle& style) {
   return style.finished(
       text_opening(facts, style) + "\n" + verdict_line({outlook.verdict, outlook.reasons}, style) +
-      "\n" + table(outlook, facts.job) +
+      "\n" + outlook_table(outlook, facts.job, style) +
       style.paragraph("Wind at the slab. Drying is free water off the job's sunniest and shadiest "
                       "place; set pace is 1 at 73 °F.",
                       2, 2) +

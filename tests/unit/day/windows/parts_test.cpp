@@ -109,12 +109,12 @@ TEST_CASE("a walk is split along its line and measured from its start") {
   });
   const auto parts = split_into_parts(job, walk, run, ready, 20 * minute_s);
   REQUIRE(parts.size() == 3);
-  CHECK(parts[0].name == "last 14 ft");
+  CHECK(parts[0].name == "far 14 ft");
   CHECK(parts[1].name == "14 to 28 ft");
-  CHECK(parts[2].name == "first 14 ft");
+  CHECK(parts[2].name == "near 14 ft");
   CHECK(parts[0].id == "along-3-of-3");
   job.units = UnitSystem::si;
-  CHECK(split_into_parts(job, walk, run, ready, 20 * minute_s)[2].name == "first 4.3 m");
+  CHECK(split_into_parts(job, walk, run, ready, 20 * minute_s)[2].name == "near 4.3 m");
 }
 
 TEST_CASE("neighbours closer than the limit are one part") {
