@@ -2,7 +2,7 @@
 // keyboard, and what it shows agrees with the day's JSON.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { close, demo, job, launch, makeSheet, openSheet } from './support.mjs';
+import { close, demo, job, launch, makeSheet, openSheet, plain } from './support.mjs';
 
 let spring;
 let browser;
@@ -81,12 +81,12 @@ test('the hour shows what the day\'s JSON says of it', async () => {
 test('shade moves over the plan with the hour, and night covers it', async () => {
   const page = await openSheet(browser, spring);
   const shade = () => page.locator('.hour-shade').innerHTML();
-  const clock = () => page.locator('#map-clock').innerText();
+  const clock = () => page.locator('#map-clock').innerText().then(plain);
   await setHour(page, 2);
   const morning = await shade();
-  assert.equal(await clock(), '08:30');
+  assert.equal(await clock(), '8:30 AM');
   await setHour(page, 32);
-  assert.equal(await clock(), '16:00');
+  assert.equal(await clock(), '4:00 PM');
   assert.notEqual(await shade(), morning);
   // The house is east of everything: in the morning its shade is to the west, over the landing, and
   // in the afternoon to the east.
@@ -119,8 +119,8 @@ test('all of it answers to the keyboard', async () => {
   await page.keyboard.press('ArrowRight');
   assert.notEqual(await slider.getAttribute('aria-valuetext'), before);
   await page.keyboard.press('Home');
-  assert.equal(await slider.getAttribute('aria-valuetext'), '08:00');
-  assert.equal(await page.locator('#map-clock').innerText(), '08:00');
+  assert.equal(plain(await slider.getAttribute('aria-valuetext')), '8:00 AM');
+  assert.equal(plain(await page.locator('#map-clock').innerText()), '8:00 AM');
   const summary = page.locator('.map-figure:visible summary').first();
   await summary.focus();
   await page.keyboard.press('Enter');
@@ -130,7 +130,7 @@ test('all of it answers to the keyboard', async () => {
 
 test('on the day it opens at the hour it is', async () => {
   const page = await openSheet(browser, spring, { now: new Date('2026-05-14T11:20:00-05:00') });
-  assert.equal(await page.locator('#map-clock').innerText(), '11:15');
+  assert.equal(plain(await page.locator('#map-clock').innerText()), '11:15 AM');
   await close(page);
 });
 
@@ -238,10 +238,13 @@ for (const dark of [false, true]) {
 test('two buttons move the hour by fifteen minutes', async () => {
   const page = await openSheet(browser, spring, { width: 360, height: 740 });
   await setHour(page, 12);
-  const clock = () => page.locator('#map-clock').innerText();
+  const clock = () => page.locator('#map-clock').innerText().then(plain);
   const before = await clock();
   await page.locator('.map-steps button').last().click();
-  const minutes = (words) => Number(words.slice(0, 2)) * 60 + Number(words.slice(3));
+  const minutes = (words) => {
+    const [, hour, minute] = /^(\d+):(\d+)/.exec(words);
+    return (Number(hour) % 12) * 60 + Number(minute);
+  };
   assert.equal(minutes(await clock()) - minutes(before), 15);
   await page.locator('.map-steps button').first().click();
   assert.equal(await clock(), before);

@@ -24,8 +24,15 @@ const shown = {
 const jsonStep = 0.01;  // what the JSON is rounded to
 const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 
-function clockWords(iso, date) {
-  const [day, clock] = [iso.slice(0, 10), iso.slice(11, 16)];
+// "1:05 PM" of "13:05" (NIST, from memory: midnight is 12 AM, noon 12 PM).
+function ofTwelve(clock) {
+  const hour = Number(clock.slice(0, 2));
+  return `${hour % 12 || 12}:${clock.slice(3)} ${hour < 12 ? 'AM' : 'PM'}`;
+}
+
+function clockWords(iso, date, twelve) {
+  const day = iso.slice(0, 10);
+  const clock = twelve ? ofTwelve(iso.slice(11, 16)) : iso.slice(11, 16);
   if (day === date) return clock;
   return `${weekdays[new Date(`${day}T00:00Z`).getUTCDay()]} ${clock}`;
 }
@@ -59,15 +66,17 @@ export async function itemsOf(page) {
   }))).then((items) => items.map((item) => ({ ...item, text: plain(item.text) })));
 }
 
-// `date`: the pour's day, whose times are shown without the weekday.
+// `date`: the pour's day, whose times are shown without the weekday. All times of a page are of one
+// style, that of twelve hours where its quantities are in US units.
 export function checkAll(items, json, date, name) {
+  const twelve = items.some(({ tag, text }) => tag === 'data' && /ft|yd|°F|mph/.test(text));
   for (const item of items) {
     const value = resolve(json, item.json);
     const where = `${name} ${item.json}`;
     assert.ok(value !== undefined && value !== null, `${where} is not in the JSON`);
     if (item.iso !== undefined) {
       assert.equal(item.iso, value, where);
-      assert.equal(item.text, clockWords(value, date), where);
+      assert.equal(item.text, clockWords(value, date, twelve), where);
     } else if (item.tag === 'data') {
       checkFigure(item, value, where);
     } else {

@@ -112,7 +112,7 @@ test('cautions are told once a kind, the worst first, and at most seven at first
   assert.ok(all.length < sheet.json.cautions.length);
   for (const one of sheet.json.cautions) {
     const remedy = one.text.slice(one.text.indexOf(': '));
-    assert.ok(all.some((text) => text.includes(remedy) && text.includes(one.zone)), one.text);
+    assert.ok(all.some((text) => text.includes(remedy) && text.includes(one.zone ?? '')), one.text);
   }
   const weight = { stop: 0, caution: 1, note: 2 };
   const levels = await page.locator('.cautions > li').evaluateAll((items) => items.map((item) => item.className));

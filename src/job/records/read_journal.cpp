@@ -122,11 +122,11 @@ class LineReader {
 
   bool read_time() {
     const JournalWord& first = words_[next_++];
-    if (const auto clock = parse_clock(with_half(first.text))) {
+    std::string text = with_half(first.text);
+    if (const auto clock = parse_clock(text)) {
       entry_.reading.at = clock_instant(*clock, job_);
       return true;
     }
-    std::string text = parse_date(first.text) ? first.text : with_half(first.text);
     if (parse_date(text)) {
       if (!more()) return fail(end_, "time", "the hour is missing", "such as 11:05");
       const std::string clock = words_[next_++].text;

@@ -12,6 +12,7 @@
 #include "job_text.h"
 #include "slabtide/core/embedded.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/job/reading/read_job.h"
 
 // What read_job makes of each table. Messages about wrong files are tested in tests/bad_input.
@@ -292,6 +293,34 @@ TEST_CASE("times: of the pour's date, dated, with an offset, as TOML's own") {
   CHECK(start("\"2026-05-14T00:30\"") == "2026-05-14T00:30:00-05:00");
   CHECK(start("2026-05-14T00:30:00") == "2026-05-14T00:30:00-05:00");
   CHECK(start("\"2026-05-14T13:00Z\"") == "2026-05-14T08:00:00-05:00");
+  CHECK(start("\"7:30 AM\"") == "2026-05-14T07:30:00-05:00");
+  CHECK(start("\"1 pm\"") == "2026-05-14T13:00:00-05:00");
+  CHECK(start("\"2026-05-14 12:15 AM\"") == "2026-05-14T00:15:00-05:00");
+}
+
+TEST_CASE("the clock has the hours that the job says, else those of its units") {
+  const auto hours = [](const char* line) {
+    return clock_of(read(job_with("[site]", std::string(line) + "\n[site]"))).style.hours;
+  };
+  CHECK(hours("") == HourCount::twelve);
+  CHECK(hours("clock = 24") == HourCount::twenty_four);
+  CHECK(hours("clock = 12") == HourCount::twelve);
+  Job job = read(job_with("[site]", "[site]"));
+  job.units = UnitSystem::si;
+  CHECK(clock_style(job).hours == HourCount::twenty_four);
+  CHECK_FALSE(clock_style(job).month_first);
+}
+
+TEST_CASE("a colour's key and the gray in it may be spelled either way") {
+  const auto colour = [](const char* line) {
+    return read(job_with("finish = \"broom\"", std::string("finish = \"broom\"\n") + line))
+        .zones.back()
+        .colour;
+  };
+  CHECK(colour("colour = \"tan\"") == Colour::red_or_tan);
+  CHECK(colour("color = \"tan\"") == Colour::red_or_tan);
+  CHECK(colour("color = \"gray\"") == Colour::grey);
+  CHECK(colour("colour = \"grey\"") == Colour::grey);
 }
 
 TEST_CASE("a cover's hours run into the next morning") {

@@ -125,7 +125,7 @@ TEST_CASE("what cannot be is refused") {
   CHECK(journal_fault("tomorrow 11:05 thumbprint landing\n") ==
         "got 'tomorrow', expected the day and the hour");
   CHECK(journal_fault(day + "25:05 thumbprint landing\n") ==
-        "got '2026-05-14T25:05', expected the day and the hour");
+        "got '2026-05-14 25:05', expected the day and the hour");
   CHECK(journal_fault(day + "11:05\n") == "missing");
   CHECK(journal_fault(day + "11:05 thumb-print landing\n") == "there is no reading 'thumb-print'");
   CHECK(journal_fault(day + "11:05 thumbprint\n") ==
@@ -149,21 +149,32 @@ TEST_CASE("what cannot be is refused") {
 
 TEST_CASE("readings stand near the pour, and not before the concrete") {
   CHECK(journal_fault("2026-05-13 11:05 thumbprint landing\n") ==
-        "Wed 13 May 2026 11:05 is 21 h before the pour starts (Thu 14 May 2026 08:00)");
+        "Wed, May 13, 2026, 11:05 AM is 21 h before the pour starts (Thu, May 14, 2026, 8:00 AM)");
   CHECK(journal_fault("2026-05-17 11:05 thumbprint landing\n") ==
-        "Sun 17 May 2026 11:05 is 75 h after the pour starts (Thu 14 May 2026 08:00)");
+        "Sun, May 17, 2026, 11:05 AM is 75 h after the pour starts (Thu, May 14, 2026, 8:00 AM)");
   CHECK(observations_of("2026-05-17 11:05 crack landing\n").size() == 1);
   CHECK(journal_fault("2026-05-14 07:30 thumbprint landing\n") ==
-        "there was no concrete yet: the pour starts at 08:00");
+        "there was no concrete yet: the pour starts at 8:00 AM");
   CHECK(observations_of("2026-05-14 07:30 air 50 F\n2026-05-14 07:20 placed landing\n"
                         "2026-05-14 07:50 thumbprint landing\n")
             .size() == 3);
   CHECK(journal_fault("2026-05-14 08:50 thumbprint walk\n2026-05-14 09:10 placed walk\n") ==
-        "there was no concrete yet: the zone was placed at 09:10");
+        "there was no concrete yet: the zone was placed at 9:10 AM");
   CHECK(observations_of("2026-05-14 08:50 thumbprint landing\n2026-05-14 09:10 placed walk\n")
             .size() == 2);
   CHECK(journal_fault("2026-05-14 08:50 placed walk\n2026-05-14 09:10 placed walk\n") ==
-        "it was noted as placed at 08:50 already");
+        "it was noted as placed at 8:50 AM already");
+}
+
+TEST_CASE("hours are read with AM and PM too") {
+  const std::vector<Observation> readings = observations_of(
+      "11:05 AM thumbprint landing\n2026-05-14 11:10am thumbprint landing\n"
+      "\"2026-05-14 1:05 PM\" thumbprint landing\n2026-05-14T1:10 pm thumbprint landing\n");
+  REQUIRE(readings.size() == 4);
+  CHECK(readings[0].at == utc(14, 16, 5));
+  CHECK(readings[1].at == utc(14, 16, 10));
+  CHECK(readings[2].at == utc(14, 18, 5));
+  CHECK(readings[3].at == utc(14, 18, 10));
 }
 
 TEST_CASE("an hour alone is one of the pour, past midnight too") {
