@@ -8,6 +8,7 @@
 #include "job/geometry/zone_geometry.h"
 #include "parts.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "working_time.h"
 
 namespace slabtide {
@@ -93,8 +94,8 @@ void date_late_work(PartPlan& part, const Job& job, const Practice& practice) {
     const double days = practice.set.seal_after_days;
     if (!seals || window.opens || days < plan_days) continue;
     const Date from = job.pour.date + boost::gregorian::days(std::lround(std::ceil(days)));
-    window.note =
-        fmt::format("from {} on ({:g} days, or as its label says)", long_date(from), days);
+    window.note = fmt::format("from {} on ({:g} days, or as its label says)",
+                              shown_date(from, clock_style(job)), days);
   }
 }
 

@@ -9,6 +9,7 @@
 #include "day/compare/admixture_change.h"
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
@@ -88,7 +89,7 @@ std::string text_plant_order(const PlannedPour& facts) {
   const OrderPlan& order = facts.run.order;
   double sold = 0.0;
   for (const Load& load : order.loads) sold += sold_m3(load.volume_m3, job.units);
-  std::string text = fmt::format("Concrete for {}\n", long_date(job.pour.date));
+  std::string text = fmt::format("Concrete for {}\n", shown_date(job.pour.date, clock_style(job)));
   text += fmt::format("Job: {}, at {:g}, {:g}\n", printable(job.site.name), job.site.latitude_deg,
                       job.site.longitude_deg);
   text += fmt::format("Total: {} in {} load{} ({} as drawn and {} over)\n",

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "day/windows/working_time.h"
+#include "slabtide/job/model/job_clock.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 
@@ -71,7 +72,7 @@ TEST_CASE("a sealer waits four weeks, or as long as its label says") {
   REQUIRE(seal != nullptr);
   CHECK_FALSE(seal->opens);
   CHECK(seal->note.find("28 days") != std::string::npos);
-  CHECK(seal->note.find(long_date(job.pour.date + boost::gregorian::days(28))) !=
+  CHECK(seal->note.find(shown_date(job.pour.date + boost::gregorian::days(28), clock_style(job))) !=
         std::string::npos);
   CHECK(task_of(usual, TaskKind::seal) == nullptr);
   job.finish_work.seal_after_days = 1.0;
