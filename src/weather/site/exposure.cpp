@@ -45,14 +45,14 @@ double thrown_back(const std::vector<Surroundings::SeenSide>& sides, double azim
 CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles) {
   const Surroundings surroundings(at, obstacles);
   CellExposure cell;
-  cell.sky_view = surroundings.sky_view();
-  const std::vector<Surroundings::SeenSide> sides = surroundings.seen_sides();
+  const Surroundings::SkySeen sky = surroundings.look_round();
+  cell.sky_view = sky.view;
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double azimuth_deg = weather.sun_azimuth_deg[i];
     const double elevation_deg = weather.sun_elevation_deg[i];
     const double beam_w_m2 = weather.beam_horizontal_w_m2[i];
     const double sunlit = surroundings.sunlit_fraction(azimuth_deg, elevation_deg);
-    const double back = beam_w_m2 > 0.0 ? thrown_back(sides, azimuth_deg, elevation_deg) : 0.0;
+    const double back = beam_w_m2 > 0.0 ? thrown_back(sky.sides, azimuth_deg, elevation_deg) : 0.0;
     cell.sunlit_fraction.push_back(sunlit);
     cell.shortwave_w_m2.push_back(beam_w_m2 * (sunlit + back) +
                                   weather.diffuse_w_m2[i] * cell.sky_view);

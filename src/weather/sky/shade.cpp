@@ -202,7 +202,7 @@ void Surroundings::collect(double azimuth_deg, Point direction, std::vector<Hit>
     if (!distance || obstacle.height_m <= 0.0) continue;
     const double slope =
         *distance > 0.0 ? obstacle.height_m / *distance : std::numeric_limits<double>::infinity();
-    hits.push_back({slope, obstacle.light_through});
+    hits.push_back({which, slope, obstacle.light_through});
   }
 }
 
@@ -220,16 +220,12 @@ double Surroundings::open_fraction(std::vector<Hit>& hits, ShareAbove above) {
   return open + through * (1.0 - counted);
 }
 
-double Surroundings::sky_view() const {
-  if (seen_.empty()) return 1.0;
-  static const std::vector<Point> all_round = directions_all_round();
-  std::vector<Hit> hits;
-  double sum = 0.0;
-  for (std::size_t i = 0; i < directions; ++i) {
-    collect(middle_deg(i), all_round[i], hits);
-    sum += open_fraction(hits, level_fraction_above);
+std::optional<Surroundings::Hit> Surroundings::highest_of(const std::vector<Hit>& hits) const {
+  std::optional<Hit> highest;
+  for (const Hit& hit : hits) {
+    if (!seen_[hit.which].touching && (!highest || hit.slope > highest->slope)) highest = hit;
   }
-  return sum / directions;
+  return highest;
 }
 
 Point Surroundings::normal_of(const Seen& obstacle) {
@@ -242,36 +238,26 @@ Point Surroundings::normal_of(const Seen& obstacle) {
   return dot(normal, obstacle.from) < 0.0 ? normal : Point{-normal.x_m, -normal.y_m};
 }
 
-std::optional<std::size_t> Surroundings::highest(double azimuth_deg, Point direction,
-                                                 double& slope) const {
-  std::optional<std::size_t> found;
-  slope = 0.0;
-  for (const std::size_t which : in_direction(azimuth_deg)) {
-    const Seen& obstacle = seen_[which];
-    const std::optional<double> distance = distance_m(obstacle, direction);
-    if (obstacle.touching || !distance || !(obstacle.height_m > slope * *distance)) continue;
-    slope = obstacle.height_m / *distance;
-    found = which;
-  }
-  return found;
-}
-
-std::vector<Surroundings::SeenSide> Surroundings::seen_sides() const {
-  if (seen_.empty()) return {};
+Surroundings::SkySeen Surroundings::look_round() const {
+  if (seen_.empty()) return {1.0, {}};
   static const std::vector<Point> all_round = directions_all_round();
+  std::vector<Hit> hits;
   std::vector<double> fractions(seen_.size());
+  double sum = 0.0;
   for (std::size_t i = 0; i < directions; ++i) {
-    double slope = 0.0;
-    const auto found = highest(middle_deg(i), all_round[i], slope);
-    if (!found) continue;
-    fractions[*found] += (1.0 - level_fraction_above(slope)) * (1.0 - seen_[*found].light_through);
+    collect(middle_deg(i), all_round[i], hits);
+    if (const auto highest = highest_of(hits)) {
+      fractions[highest->which] +=
+          (1.0 - level_fraction_above(highest->slope)) * (1.0 - highest->light_through);
+    }
+    sum += open_fraction(hits, level_fraction_above);
   }
-  std::vector<SeenSide> sides;
+  SkySeen sky{sum / directions, {}};
   for (std::size_t i = 0; i < seen_.size(); ++i) {
     if (fractions[i] > 0.0)
-      sides.push_back({fractions[i] / directions, normal_of(seen_[i]), seen_[i].albedo});
+      sky.sides.push_back({fractions[i] / directions, normal_of(seen_[i]), seen_[i].albedo});
   }
-  return sides;
+  return sky;
 }
 
 double Surroundings::sky_view_of_face(double facing_deg) const {

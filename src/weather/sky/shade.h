@@ -26,25 +26,30 @@ class Surroundings {
   /// in the sun's direction let through; 0 if the sun is down.
   double sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const;
 
-  /// Fraction of the sky seen by level ground, weighted by the cosine of the zenith angle:
-  ///
-  ///     F = 1/(2 pi) integral of cos²(w(phi)) over phi,
-  ///
-  /// with w the height of the obstacle in direction phi, for 360 directions. If an obstacle lets
-  /// light through, that fraction of the band behind it counts too (ours).
-  double sky_view() const;
-
   /// What of an obstacle the level ground sees.
   struct SeenSide {
     double fraction;  ///< of the light from all round, weighted as in `sky_view`
     Point normal;     ///< level, of length 1, from what is seen toward the place
     double albedo;
   };
-  /// The obstacles' sides toward the place, those that it sees nothing of left out. Of two in one
-  /// direction the higher stands for both.
-  std::vector<SeenSide> seen_sides() const;
+  /// All that level ground sees above it.
+  struct SkySeen {
+    /// Fraction of the sky, weighted by the cosine of the zenith angle:
+    ///
+    ///     F = 1/(2 pi) integral of cos²(w(phi)) over phi,
+    ///
+    /// with w the height of the obstacle in direction phi, for 360 directions. If an obstacle lets
+    /// light through, that fraction of the band behind it counts too (ours).
+    double view;
+    /// The obstacles' sides toward the place, those that it sees nothing of left out. Of two in one
+    /// direction the higher stands for both.
+    std::vector<SeenSide> sides;
+  };
+  SkySeen look_round() const;
+  double sky_view() const { return look_round().view; }
+  std::vector<SeenSide> seen_sides() const { return look_round().sides; }
 
-  /// The same for a vertical face that looks toward `facing_deg`: at most 0.5.
+  /// The fraction of the sky seen by a vertical face that looks toward `facing_deg`: at most 0.5.
   ///
   ///     F = 1/pi integral of cos(phi) (pi/4 - w/2 - sin(2w)/4) over the half circle in front
   double sky_view_of_face(double facing_deg) const;
@@ -63,6 +68,7 @@ class Surroundings {
   };
   /// What is hit in one direction: the tangent of its height, and the light it lets through.
   struct Hit {
+    std::size_t which;
     double slope;
     double light_through;
   };
@@ -82,7 +88,8 @@ class Surroundings {
   void sort_by_degrees();
   std::span<const std::size_t> in_direction(double azimuth_deg) const;
   static Point normal_of(const Seen& obstacle);
-  std::optional<std::size_t> highest(double azimuth_deg, Point direction, double& slope) const;
+  /// Of what the place does not stand on or under, the highest; of two as high the first.
+  std::optional<Hit> highest_of(const std::vector<Hit>& hits) const;
   void collect(double azimuth_deg, Point direction, std::vector<Hit>& hits) const;
   static double open_fraction(std::vector<Hit>& hits, ShareAbove above);
 
