@@ -28,6 +28,14 @@ LocalTime local_minute(UtcTime time, const TimeZone& zone) {
   return zone.local_from_utc(to_minute(time));
 }
 
+/// What the time is called in an hour that comes twice when the clocks go back, so that no span
+/// seems to go backwards: " EDT"; else nothing.
+std::string name_if_repeated(UtcTime time, const TimeZone& zone) {
+  const bool repeated =
+      zone.utc_from_local(local_minute(time, zone)).kind == LocalTimeKind::repeated;
+  return repeated ? " " + zone.abbreviation(to_minute(time)) : std::string();
+}
+
 /// The same time without its AM or PM.
 std::string without_half(std::string time) {
   constexpr std::size_t half_letters = 3;
@@ -74,7 +82,8 @@ std::string shown_date(Date date, const ClockStyle& style) {
 Date Clock::day(UtcTime time) const { return local_minute(time, zone).date(); }
 
 std::string Clock::time(UtcTime time) const {
-  return shown_time(local_minute(time, zone).time_of_day(), style.hours);
+  return shown_time(local_minute(time, zone).time_of_day(), style.hours) +
+         name_if_repeated(time, zone);
 }
 
 std::string Clock::hour(UtcTime time) const {
@@ -103,7 +112,8 @@ std::string Clock::span_seen_from(Date home, UtcTime from, UtcTime to) const {
   const bool one_half =
       half_of_day(static_cast<int>(local_minute(from, zone).time_of_day().hours())) ==
       half_of_day(static_cast<int>(local_minute(to, zone).time_of_day().hours()));
-  if (style.hours == HourCount::twelve && one_day && one_half) begin = without_half(begin);
+  const bool plain = name_if_repeated(from, zone).empty() && name_if_repeated(to, zone).empty();
+  if (style.hours == HourCount::twelve && one_day && one_half && plain) begin = without_half(begin);
   return begin + "-" + end;
 }
 

@@ -39,11 +39,12 @@ class Reader {
     return found;
   }
 
-  bool name() {
+  bool name(std::string& name) {
     const bool in_brackets = take('<');
     const auto end =
         std::find_if_not(rest_.begin(), rest_.end(), in_brackets ? is_quoted_name_char : is_letter);
     const auto letters = static_cast<std::size_t>(end - rest_.begin());
+    name = rest_.substr(0, letters);
     rest_.remove_prefix(letters);
     return letters >= min_name_letters && (!in_brackets || take('>'));
   }
@@ -118,7 +119,7 @@ bool read_offset(Reader& reader, std::int64_t& offset_s) {
 }
 
 std::string read_daylight(Reader& reader, std::int64_t standard_offset_s, DaylightTime& daylight) {
-  if (!reader.name()) {
+  if (!reader.name(daylight.name)) {
     return "the name of daylight time is not three letters or more";
   }
   daylight.offset_s = standard_offset_s + hour_s;
@@ -139,7 +140,7 @@ std::string read_daylight(Reader& reader, std::int64_t standard_offset_s, Daylig
 
 std::string read_rule(std::string_view text, PosixRule& rule) {
   Reader reader(text);
-  if (!reader.name()) {
+  if (!reader.name(rule.standard_name)) {
     return "the zone's short name is not three letters or more";
   }
   if (!read_offset(reader, rule.standard_offset_s)) {
@@ -211,10 +212,12 @@ ParsedPosixRule parse_posix_rule(std::string_view text) {
   return {rule, {}};
 }
 
-std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s) {
+namespace {
+
+bool is_daylight(const PosixRule& rule, std::int64_t utc_s) {
   const int year = rule.daylight ? year_of(utc_s) : 0;
   if (year == 0) {
-    return rule.standard_offset_s;
+    return false;
   }
   // A rule's times may lie up to a week from its day, so the latest change may belong to a
   // neighbouring year.
@@ -232,7 +235,17 @@ std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s) {
   for (const Change& change : changes) {
     daylight = change.at_s <= utc_s ? change.begins : daylight;
   }
-  return daylight ? rule.daylight->offset_s : rule.standard_offset_s;
+  return daylight;
+}
+
+}  // namespace
+
+std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s) {
+  return is_daylight(rule, utc_s) ? rule.daylight->offset_s : rule.standard_offset_s;
+}
+
+const std::string& posix_name(const PosixRule& rule, std::int64_t utc_s) {
+  return is_daylight(rule, utc_s) ? rule.daylight->name : rule.standard_name;
 }
 
 }  // namespace slabtide

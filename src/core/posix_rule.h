@@ -25,6 +25,7 @@ struct RuleDay {
 
 /// Daylight saving time: its offset (local minus UTC) and when it applies.
 struct DaylightTime {
+  std::string name;           ///< "CDT"
   std::int64_t offset_s = 0;  ///< may be less than that of standard time (Europe/Dublin)
   RuleDay begins;
   RuleDay ends;
@@ -36,6 +37,7 @@ struct DaylightTime {
 /// Evaluated here rather than by Boost's posix_time_zone, which rejects much of what zone files
 /// contain: quoted names (<-03>3), and hours below 0 or over 24 (/-1, /50).
 struct PosixRule {
+  std::string standard_name;  ///< "CST"
   std::int64_t standard_offset_s = 0;
   std::optional<DaylightTime> daylight;
 };
@@ -52,5 +54,7 @@ ParsedPosixRule parse_posix_rule(std::string_view text);
 /// Local minus UTC at the instant (seconds since 1970). Years outside 1401 to 9998 use standard
 /// time.
 std::int64_t posix_offset_s(const PosixRule& rule, std::int64_t utc_s);
+/// What civil time is called then: "CDT".
+const std::string& posix_name(const PosixRule& rule, std::int64_t utc_s);
 
 }  // namespace slabtide

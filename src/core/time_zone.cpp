@@ -155,7 +155,7 @@ TimeZone::Loaded TimeZone::from_posix_rule(std::string_view name, std::string_vi
                   "Write it as in \"CST6CDT,M3.2.0,M11.1.0\", hours west of Greenwich positive");
   }
   auto history = std::make_shared<const History>(
-      History{std::string(name), {.first_offset_s = 0, .changes = {}, .rule = *reading.rule}});
+      History{std::string(name), {.first_name = {}, .changes = {}, .rule = *reading.rule}});
   return {TimeZone(std::move(history)), {}};
 }
 
@@ -168,6 +168,10 @@ const std::string& TimeZone::name() const { return history_->name; }
 
 Duration TimeZone::offset_at(UtcTime time) const {
   return pt::seconds(history_->offsets.offset_s(unix_seconds(time)));
+}
+
+const std::string& TimeZone::abbreviation(UtcTime time) const {
+  return history_->offsets.name(unix_seconds(time));
 }
 
 LocalTime TimeZone::local_from_utc(UtcTime time) const { return time + offset_at(time); }

@@ -12,6 +12,7 @@ constexpr std::size_t version_at = 4;
 constexpr std::size_t counts_at = 20;
 constexpr std::size_t header_bytes = 44;
 constexpr std::size_t type_record_bytes = 6;
+constexpr std::size_t name_index_at = 5;   // in a type record
 constexpr std::size_t old_time_bytes = 4;  // version 1
 constexpr std::size_t time_bytes = 8;      // version 2 and later
 constexpr std::size_t leap_correction_bytes = 4;
@@ -60,14 +61,23 @@ bool read_block(std::string_view bytes, std::size_t at, const Header& header,
   const auto offset_of = [&](std::size_t type) {
     return number_at(bytes, types_at + type * type_record_bytes, 4);
   };
+  const std::string_view names =
+      bytes.substr(types_at + header.types * type_record_bytes, header.name_bytes);
+  const auto name_of = [&](std::size_t type) {
+    const auto at_byte =
+        static_cast<unsigned char>(bytes[types_at + type * type_record_bytes + name_index_at]);
+    const std::string_view rest = names.substr(std::min<std::size_t>(at_byte, names.size()));
+    return std::string(rest.substr(0, rest.find('\0')));
+  };
   history.first_offset_s = offset_of(0);
+  history.first_name = name_of(0);
   for (std::size_t i = 0; i < header.changes; ++i) {
     const auto type = static_cast<unsigned char>(bytes[indices_at + i]);
     const std::int64_t time_s = number_at(bytes, at + i * time_bytes, time_bytes);
     if (type >= header.types || (i > 0 && time_s <= history.changes.back().at_s)) {
       return false;
     }
-    history.changes.push_back({time_s, offset_of(type)});
+    history.changes.push_back({time_s, offset_of(type), name_of(type)});
   }
   return true;
 }
@@ -85,14 +95,36 @@ ParsedTzif failed(std::string problem) { return {std::nullopt, std::move(problem
 
 }  // namespace
 
-std::int64_t OffsetHistory::offset_s(std::int64_t utc_s) const {
-  if (changes.empty() || utc_s >= changes.back().at_s) {
-    return posix_offset_s(rule, utc_s);
-  }
+namespace {
+
+bool is_by_rule(const OffsetHistory& history, std::int64_t utc_s) {
+  return history.changes.empty() || utc_s >= history.changes.back().at_s;
+}
+
+/// The last change until then; none before the first.
+const OffsetChange* last_change(const std::vector<OffsetChange>& changes, std::int64_t utc_s) {
   const auto next =
       std::upper_bound(changes.begin(), changes.end(), utc_s,
                        [](std::int64_t t, const OffsetChange& change) { return t < change.at_s; });
-  return next == changes.begin() ? first_offset_s : std::prev(next)->offset_s;
+  return next == changes.begin() ? nullptr : &*std::prev(next);
+}
+
+}  // namespace
+
+std::int64_t OffsetHistory::offset_s(std::int64_t utc_s) const {
+  if (is_by_rule(*this, utc_s)) {
+    return posix_offset_s(rule, utc_s);
+  }
+  const OffsetChange* const change = last_change(changes, utc_s);
+  return change == nullptr ? first_offset_s : change->offset_s;
+}
+
+const std::string& OffsetHistory::name(std::int64_t utc_s) const {
+  if (is_by_rule(*this, utc_s)) {
+    return posix_name(rule, utc_s);
+  }
+  const OffsetChange* const change = last_change(changes, utc_s);
+  return change == nullptr ? first_name : change->name;
 }
 
 ParsedTzif parse_tzif(std::string_view bytes) {

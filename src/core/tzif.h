@@ -14,15 +14,18 @@ namespace slabtide {
 struct OffsetChange {
   std::int64_t at_s = 0;
   std::int64_t offset_s = 0;
+  std::string name;  ///< what civil time is then called: "CDT"
 };
 
 /// The offsets of a place through all time: the listed changes, then the rule.
 struct OffsetHistory {
   std::int64_t first_offset_s = 0;    ///< before the first change
+  std::string first_name;             ///< likewise
   std::vector<OffsetChange> changes;  ///< in order of time
   PosixRule rule;
 
   [[nodiscard]] std::int64_t offset_s(std::int64_t utc_s) const;
+  [[nodiscard]] const std::string& name(std::int64_t utc_s) const;
 };
 
 /// The contents of a time-zone file, or why it could not be read.

@@ -38,7 +38,7 @@ struct Clock {
 
   /// The local day of the time's nearest minute.
   Date day(UtcTime time) const;
-  /// "10:55 AM".
+  /// "10:55 AM"; in the hour that comes twice when the clocks go back "1:30 AM EDT".
   std::string time(UtcTime time) const;
   /// An axis's mark at a full hour: "10 AM", or "10:00".
   std::string hour(UtcTime time) const;

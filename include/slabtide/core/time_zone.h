@@ -71,6 +71,8 @@ class TimeZone {
   /// Local minus UTC at the instant.
   Duration offset_at(UtcTime time) const;
   LocalTime local_from_utc(UtcTime time) const;
+  /// What civil time is called at the instant, as the zone's file says: "EDT", or "+11".
+  const std::string& abbreviation(UtcTime time) const;
   ResolvedLocalTime utc_from_local(LocalTime local) const;
 
  private:

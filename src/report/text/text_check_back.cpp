@@ -59,7 +59,8 @@ class CheckText {
   std::string line(const Observation& seen, const std::string& noted, const std::string& planned,
                    const std::string& rest) const {
     return fmt::format("{} {}{}{}\n", pad(observation_place_words(seen), what_width),
-                       pad(noted, clock_width), pad(planned, clock_width), rest);
+                       pad(noted, std::max(clock_width, noted.size() + 1)),
+                       pad(planned, std::max(clock_width, planned.size() + 1)), rest);
   }
 
   std::string events() const {

@@ -1,6 +1,9 @@
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -8,6 +11,7 @@
 
 #include "core/posix_rule.h"
 #include "slabtide/core/civil_time.h"
+#include "slabtide/core/clock.h"
 
 namespace {
 
@@ -47,6 +51,15 @@ std::string any_rule(bool always_daylight = false) {
   rule += "XDT" + offset_text(standard + shift);
   return *rc::gen::arbitrary<bool>() ? fmt::format("{},{},{}", rule, spring, autumn)
                                      : fmt::format("{},{},{}", rule, autumn, spring);
+}
+
+/// Each clock time of a night, every ten minutes, in its order.
+std::vector<std::string> clocks_of(const TimeZone& zone, UtcTime from, int hours) {
+  std::vector<std::string> clocks;
+  for (int i = 0; i < hours * 6; ++i) {
+    clocks.push_back(Clock{zone, {}}.time(from + pt::minutes(10 * i)));
+  }
+  return clocks;
 }
 
 TimeZone any_zone(bool always_daylight = false) {
@@ -158,5 +171,66 @@ TEST_CASE("moving by seconds and measuring agree to half a second") {
     const double seconds = *rc::gen::inRange(-1000000000, 1000000000) / 7.0;
     const double measured = seconds_between(start, after_seconds(start, seconds));
     RC_ASSERT(std::abs(measured - seconds) <= 0.5);
+  }));
+}
+
+// The nights on which clocks change. The zone's file says when; the dates are those of the rules in
+// force (US Energy Policy Act of 2005; EU directive 2000/84/EC; New South Wales), from memory.
+TEST_CASE("no clock comes twice in a night, and none that the night does not have") {
+  struct Night {
+    const char* zone;
+    Date date;
+    std::string_view before;  ///< what time is called, where an hour comes twice
+    std::string_view after;
+  };
+  const std::array nights{Night{"America/New_York", Date(2026, 11, 1), "EDT", "EST"},
+                          Night{"America/Chicago", Date(2031, 11, 2), "CDT", "CST"},
+                          Night{"Europe/Berlin", Date(2026, 10, 25), "CEST", "CET"},
+                          Night{"Australia/Sydney", Date(2026, 4, 5), "AEDT", "AEST"},
+                          Night{"Australia/Lord_Howe", Date(2026, 4, 5), "+11", "+1030"},
+                          Night{"America/New_York", Date(2026, 3, 8), "", ""},
+                          Night{"America/Denver", Date(2040, 3, 11), "", ""},
+                          Night{"Europe/Berlin", Date(2026, 3, 29), "", ""},
+                          Night{"Australia/Sydney", Date(2026, 10, 4), "", ""},
+                          Night{"America/Phoenix", Date(2026, 11, 1), "", ""}};
+  for (const Night& night : nights) {
+    CAPTURE(night.zone);
+    CAPTURE(night.date);
+    const TimeZone zone = *TimeZone::load(night.zone).zone;
+    const UtcTime midnight = zone.utc_from_local(LocalTime(night.date)).utc;
+    const std::vector<std::string> clocks = clocks_of(zone, midnight, 6);
+    std::size_t first = 0;
+    std::size_t second = 0;
+    for (std::size_t i = 0; i < clocks.size(); ++i) {
+      CAPTURE(clocks[i]);
+      CHECK(std::count(clocks.begin(), clocks.end(), clocks[i]) == 1);
+      const auto clock = parse_clock(clocks[i].substr(0, 5));
+      const auto back = zone.utc_from_local(LocalTime(night.date, *clock));
+      CHECK(back.kind != LocalTimeKind::skipped);
+      CHECK((back.kind == LocalTimeKind::repeated) == (clocks[i].size() > 5));
+      if (clocks[i].size() == 5) CHECK(back.utc == midnight + pt::minutes(10 * i));
+      first += clocks[i].substr(5) == fmt::format(" {}", night.before) ? 1 : 0;
+      second += clocks[i].substr(5) == fmt::format(" {}", night.after) ? 1 : 0;
+      // The offset is told in any case.
+      const std::string iso = iso8601_minute(midnight + pt::minutes(10 * i), zone);
+      const auto parsed = parse_instant(iso);
+      REQUIRE(parsed.has_value());
+      CHECK(parsed->local - *parsed->offset == midnight + pt::minutes(10 * i));
+    }
+    CHECK(first == second);
+    CHECK((first > 0) == !night.before.empty());
+  }
+}
+
+TEST_CASE("of any zone, clocks in their order never seem to go back unless their names differ") {
+  CHECK(rc::check([] {
+    const TimeZone zone = any_zone();
+    const UtcTime from = any_instant();
+    const std::vector<std::string> clocks = clocks_of(zone, from, 4);
+    for (std::size_t i = 0; i + 1 < clocks.size(); ++i) {
+      if (clocks[i + 1].size() > 5 || clocks[i].size() > 5) continue;
+      const Duration on = *parse_clock(clocks[i + 1]) - *parse_clock(clocks[i]);
+      RC_ASSERT(!on.is_negative() || on < pt::hours(-20));  // past midnight
+    }
   }));
 }
