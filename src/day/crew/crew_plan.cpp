@@ -118,7 +118,9 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
   validate(practice);
   const int crew = job.crew.finishers;
   CrewPlan plan;
-  plan.tasks = day_tasks(job, zones, cuts, practice);
+  DayWork work = day_work(job, zones, cuts, practice);
+  plan.tasks = std::move(work.tasks);
+  plan.after_plan = std::move(work.after_plan);
   const int min = min_crew(plan.tasks);
   const bool alone = depth == CrewDepth::own_crew;
   const int max = std::max({alone ? crew : max_crew_tried, crew, min});

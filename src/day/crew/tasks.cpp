@@ -102,10 +102,10 @@ class DayTasks {
            const Practice& practice)
       : job_(job), zones_(zones), cuts_(cuts), practice_(practice), minutes_(job) {}
 
-  std::vector<Task> make() {
+  DayWork make() {
     for (const std::size_t zone : zones_in_order(job_)) add_zone(zone);
     add_clean_up();
-    return std::move(tasks_);
+    return {std::move(tasks_), std::move(after_plan_)};
   }
 
  private:
@@ -229,9 +229,13 @@ class DayTasks {
     for (const Operation operation : operations_of(work)) {
       const OperationWindow* window = window_of(operation, work.plan);
       auto made = task(task_kind_of(operation), zone, quantity_of(operation, work) / piece.of);
-      if (!made || window == nullptr || !window->opens) continue;
+      if (!made || window == nullptr) continue;
       made->place->part = work.plan.id;
       made->part = work.plan.name;
+      if (!window->opens) {
+        if (piece.number == 1) after_plan_.push_back(std::move(*made));
+        continue;
+      }
       made->piece = piece.number;
       made->pieces = piece.of;
       put_window(*made, *window);
@@ -243,9 +247,13 @@ class DayTasks {
   Index add_face(std::size_t zone, std::size_t face, std::size_t before) {
     const ZonePlan& plan = zones_[zone];
     auto made = task(TaskKind::strip_face, zone, job_.zones[zone].faces[face].length_m);
-    if (!made || !plan.faces[face].strip.opens) return std::nullopt;
+    if (!made) return std::nullopt;
     made->place->part = plan.faces[face].id;
     if (plan.faces.size() > 1) made->part = plan.faces[face].name;
+    if (!plan.faces[face].strip.opens) {
+      after_plan_.push_back(std::move(*made));
+      return std::nullopt;
+    }
     put_window(*made, plan.faces[face].strip);
     made->after = {before};
     return add(std::move(*made));
@@ -354,16 +362,22 @@ class DayTasks {
   const Practice& practice_;
   Minutes minutes_;
   std::vector<Task> tasks_;
+  std::vector<Task> after_plan_;
 };
 
 }  // namespace
 
-std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                            const Practice& practice) {
+DayWork day_work(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                 const Practice& practice) {
   if (zones.size() != job.zones.size()) {
     throw std::invalid_argument("day's tasks: the plans are not of this job's zones");
   }
   return DayTasks(job, zones, cuts, practice).make();
+}
+
+std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                            const Practice& practice) {
+  return day_work(job, zones, cuts, practice).tasks;
 }
 
 }  // namespace slabtide

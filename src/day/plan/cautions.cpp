@@ -46,6 +46,7 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_covers,
                              watch_chloride,
                              watch_windows,
+                             watch_after_plan,
                              watch_crew,
                              watch_joints,
                              watch_saws,

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -161,6 +163,24 @@ void watch_windows(Watch& watch) {
     const ZonePlan& zone = watch.zones[i];
     if (zone.parts.empty()) watch_windows_of(watch, i, zone.whole);
     for (const PartPlan& part : zone.parts) watch_windows_of(watch, i, part);
+  }
+}
+
+void watch_after_plan(Watch& watch) {
+  const UtcTime end = watch.run.at(watch.run.weather.grid.end_s());
+  std::map<std::pair<std::string, std::string>, std::string> work_of;
+  for (const Task& task : watch.crew.after_plan) {
+    std::string& work = work_of[{task.zone, task.part}];
+    work += fmt::format("{}{}", work.empty() ? "" : ", ", task_kind_words(task.kind));
+  }
+  for (const auto& [place, work] : work_of) {
+    const auto& [zone, part] = place;
+    watch.add("after_plan", "work after the plan's end", CautionLevel::stop,
+              part.empty() ? zone : zone + ", " + part, end,
+              fmt::format("not ready for this by the plan's end, {}, and so in nobody's day: {}. A "
+                          "mix that sets sooner, less retarder, or a warmer day",
+                          watch.day_and_clock(end), work),
+              "worked out from this plan");
   }
 }
 

@@ -10,6 +10,7 @@ void watch_evaporation(Watch& watch);
 void watch_tops(Watch& watch);
 void watch_chloride(Watch& watch);
 void watch_windows(Watch& watch);
+void watch_after_plan(Watch& watch);
 void watch_crew(Watch& watch);
 void watch_loads(Watch& watch);
 

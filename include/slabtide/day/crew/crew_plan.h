@@ -41,7 +41,8 @@ struct TightTask {
 /// The finishing crew's day.
 struct CrewPlan {
   std::vector<Task> tasks;
-  std::vector<UtcTime> starts;  ///< in the order of the tasks
+  std::vector<Task> after_plan;  ///< finishing that opens after the plan's end: not done in it
+  std::vector<UtcTime> starts;   ///< in the order of the tasks
   std::vector<UtcTime> ends;
   Schedule schedule;  ///< of the crew that the job gives
   std::vector<CrewMember> people;

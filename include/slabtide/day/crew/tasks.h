@@ -9,8 +9,19 @@
 
 namespace slabtide {
 
-/// The day's work in a possible order: each task comes after those it waits for. Joints are sawn or
-/// tooled as chosen in `cuts`. Work after the end of the forecast is left out.
+/// The work of a day.
+struct DayWork {
+  /// In a possible order: each comes after those it waits for.
+  std::vector<Task> tasks;
+  /// Finishing that opens after the plan's end, without times: nobody can be put on it.
+  std::vector<Task> after_plan;
+};
+
+/// Joints are sawn or tooled as chosen in `cuts`. Next-day work after the plan's end is left out.
+DayWork day_work(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                 const Practice& practice);
+
+/// Its tasks alone.
 std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
                             const Practice& practice);
 

@@ -1,8 +1,11 @@
+#include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <doctest/doctest.h>
 
+#include "slabtide/day/plan/verdict.h"
 #include "slabtide/day/uncertainty/bands.h"
 #include "support/plan_of.h"
 #include "support/planned_day.h"
@@ -58,6 +61,31 @@ TEST_CASE("what needs a set slab waits for it, however far the set is held back"
     const test::PlannedDay day(held_back(hours));
     check_order(day.plan().zones[0].whole);
   }
+}
+
+TEST_CASE("finishing that opens after the plan's end is told, and stops the day") {
+  Job job = held_back(36.0);
+  job.mix.supplier_initial_set_h = 24.0;
+  job.mix.supplier_final_set_h = 30.0;
+  const test::PlannedDay day(std::move(job));
+  const CrewPlan& crew = day.plan().crew;
+  const auto left_out = [&](TaskKind kind) {
+    return std::any_of(crew.after_plan.begin(), crew.after_plan.end(),
+                       [kind](const Task& task) { return task.kind == kind; });
+  };
+  CHECK(left_out(TaskKind::stamp));
+  CHECK(left_out(TaskKind::detail_edge));
+  for (const Task& task : crew.tasks) CHECK(task.kind != TaskKind::stamp);
+  const auto& cautions = day.plan().cautions;
+  const auto told = std::find_if(cautions.begin(), cautions.end(), [](const Caution& caution) {
+    return caution.code == "after_plan";
+  });
+  REQUIRE(told != cautions.end());
+  CHECK(told->level == CautionLevel::stop);
+  CHECK(told->zone == "pad");
+  CHECK(told->text.find("stamp") != std::string::npos);
+  CHECK(judge(cautions).verdict == Verdict::think_again);
+  CHECK(test::PlannedDay(held_back(4.0)).plan().crew.after_plan.empty());
 }
 
 TEST_CASE("nothing is washed before it can be walked on") {
