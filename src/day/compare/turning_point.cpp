@@ -46,33 +46,41 @@ class ShiftedDays {
   /// Whether the best choice beats the job as ordered. If the job as ordered is the best: whether
   /// it is late by enough to matter, or has a stop.
   bool turned(double shift_k) {
-    const auto plain = on_day(comparison_.choices.front(), shift_k);
+    const ComparedChoice& first = comparison_.choices.front();
+    const ComparedChoice& chosen = comparison_.choices[comparison_.best];
+    const ShiftedDay day = shift_day(first.choice.job, ordered_.forecast, shift_k);
+    const Parsed<PourRun> run = run_on(day);
     tell();
-    if (!plain) return false;
+    if (!run.ok()) return false;
+    const ComparedChoice plain = compared(first, day.job, *run.value);
     const CompareRules& rules = ordered_.practice.compare;
     if (comparison_.best == 0) {
-      return plain->figures.stops > 0 || plain->figures.expected_late_min > rules.worth_min;
+      return plain.figures.stops > 0 || plain.figures.expected_late_min > rules.worth_min;
     }
-    const auto best = on_day(comparison_.choices[comparison_.best], shift_k);
+    const ShiftedDay other = shift_day(chosen.choice.job, ordered_.forecast, shift_k);
+    const bool same_pour = pour_signature(chosen.choice.job) == pour_signature(first.choice.job);
+    const Parsed<PourRun> solved = same_pour ? Parsed<PourRun>{} : run_on(other);
     tell();
-    return best && better(*best, *plain, rules);
+    if (!same_pour && !solved.ok()) return false;
+    return better(compared(chosen, other.job, same_pour ? *run.value : *solved.value), plain,
+                  rules);
   }
 
  private:
-  std::optional<ComparedChoice> on_day(const ComparedChoice& compared, double shift_k) const {
-    const ShiftedDay day = shift_day(compared.choice.job, ordered_.forecast, shift_k);
+  Parsed<PourRun> run_on(const ShiftedDay& day) const {
     const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
     SolverSettings solver;
     solver.threads = 1;  // the days are computed in parallel
-    const Parsed<PourRun> run = run_pour(day.job, *series.value, ordered_.practice, solver);
-    if (!run.ok()) return std::nullopt;
+    return run_pour(day.job, *series.value, ordered_.practice, solver);
+  }
+
+  ComparedChoice compared(const ComparedChoice& choice, const Job& job, const PourRun& run) const {
     // Choices are ranked by stops and lateness, for which the job's own crew is enough.
     const PlanScope scope{CrewDepth::own_crew, &ordered_.plan.cuts.joints};
-    const DayPlan plan =
-        plan_day(day.job, *run.value, ordered_.practice, ordered_.forecast_age_h, scope);
+    const DayPlan plan = plan_day(job, run, ordered_.practice, ordered_.forecast_age_h, scope);
     ComparedChoice result;
-    result.figures = figures_of(day.job, plan, settings_.days_for(ordered_.plan));
-    result.cost = compared.cost;
+    result.figures = figures_of(job, plan, settings_.days_for(ordered_.plan));
+    result.cost = choice.cost;
     return result;
   }
 
