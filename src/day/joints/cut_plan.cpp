@@ -14,13 +14,12 @@ namespace slabtide {
 
 namespace {
 
-/// Cells whose centres are this close to a joint are sawn with it. The allowance includes rows at
-/// exactly that distance, whatever the rounding.
-constexpr double beside_joint_m = 0.75 * cell_size_m + 1e-6;
-
-/// The cells along a joint, one for each column that they use.
+/// The cells whose centres are so close to a joint that they are sawn with it, one for each column
+/// that they use.
 std::vector<const CellRun*> cells_along(const ZoneRun& zone, const Joint& joint) {
   std::map<std::size_t, const CellRun*> by_column;
+  // The allowance includes rows at exactly that distance, whatever the rounding.
+  const double beside_joint_m = 0.75 * zone.cell_m + 1e-6;
   const auto [west, east] = std::minmax(joint.from.x_m, joint.to.x_m);
   const auto [south, north] = std::minmax(joint.from.y_m, joint.to.y_m);
   for (const CellRun& cell : zone.cells) {

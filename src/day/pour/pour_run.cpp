@@ -125,7 +125,7 @@ class ZoneColumns {
   }
 
   void add_cells() {
-    for (Cell& cell : cut_into_cells(zone_)) {
+    for (Cell& cell : cut_into_cells(zone_, zone_run_.cell_m)) {
       CellRun cell_run;
       ColumnCase column = common_;
       cell_run.mix = fit(column, cell.placed_fraction);
@@ -228,7 +228,7 @@ class MixTable {
 };
 
 void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
-                 const Practice& practice, const SolverSettings& settings) {
+                 const Practice& practice, const SolverSettings& settings, double cell_m) {
   MixTable table(job);
   std::vector<std::vector<std::size_t>> mix_of_load;
   for (const Zone& zone : job.zones) mix_of_load.push_back(table.of_loads(zone, run.order.loads));
@@ -236,6 +236,7 @@ void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
   run.zones.resize(job.zones.size());
   PourBatch batch(job, series, run);
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    run.zones[i].cell_m = cell_m;
     ZoneColumns columns(job, practice, run, i, mix_of_load[i], batch);
     columns.add_cells();
     columns.add_faces();
@@ -246,7 +247,7 @@ void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
 }  // namespace
 
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
-                         const SolverSettings& settings) {
+                         const SolverSettings& settings, double most_cells) {
   validate(practice);
   PourRun run;
   run.order = plan_order(job, practice.placing);  // throws if the job cannot be planned
@@ -256,7 +257,9 @@ Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Prac
   run.weather = site_weather(job.site, series, grid);
   run.ground_c = ground_temperature_c(job, series);
   run.forecast_cut_short = is_cut_short(grid, horizon_h);
-  solve_zones(run, job, series, practice, settings);
+  // In the open most cells share a column, so that there may be any number of them.
+  const double cell_m = job.obstacles.empty() ? cell_size_m : cell_size_for(job.zones, most_cells);
+  solve_zones(run, job, series, practice, settings, cell_m);
   return {std::move(run), {}};
 }
 

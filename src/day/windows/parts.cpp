@@ -72,11 +72,14 @@ Line line_by(Line::Kind kind, const char* id, const ZoneRun& run, double (*place
   return line;
 }
 
-/// The zone's first side runs rather north or south.
+/// The zone's first side runs rather north or south. Of those halfway, every other does on the way
+/// round, so that a drawing turned by 90 degrees turns the answer too.
 bool starts_northward(const Zone& zone) {
-  const Point from = zone.outline[0];
-  const Point to = zone.outline[1];
-  return std::abs(to.y_m - from.y_m) > std::abs(to.x_m - from.x_m);
+  const double east_m = zone.outline[1].x_m - zone.outline[0].x_m;
+  const double north_m = zone.outline[1].y_m - zone.outline[0].y_m;
+  constexpr double hair_m = 1e-5;
+  const double rather_m = std::abs(north_m) - std::abs(east_m);
+  return std::abs(rather_m) > hair_m ? rather_m > 0.0 : north_m * east_m > 0.0;
 }
 
 /// Of two that tell as much the first is taken: the one along the zone's first side, whichever way
@@ -154,7 +157,7 @@ bool runs_backward(const Line& line, const ZoneRun& run,
 std::vector<Bin> bins_of(const Line& line, const ZoneRun& run,
                          const std::vector<std::optional<double>>& ready_s) {
   const auto [low, high] = std::minmax_element(line.place_m.begin(), line.place_m.end());
-  const double steps = std::max(1.0, std::round((*high - *low) / (0.5 * cell_size_m)));
+  const double steps = std::max(1.0, std::round((*high - *low) / (0.5 * run.cell_m)));
   const double step_m = std::max(min_bin_m, (*high - *low) / steps);
   const bool backward = runs_backward(line, run, ready_s);
   constexpr double rounding = 0.5 + 1e-6;  // what falls between two goes to the later one, always

@@ -121,11 +121,11 @@ Axes placing_axes(const Zone& zone) {
   return from_first_point(zone.outline, along_longer_side(zone.outline));
 }
 
-/// Evenly spaced lines from `low` to `high`, about one cell apart. The outer two lie beyond the
+/// Evenly spaced lines from `low` to `high`, about `size_m` apart. The outer two lie beyond the
 /// shape, so that rounding cuts nothing off.
-std::vector<double> grid_lines(double low, double high) {
+std::vector<double> grid_lines(double low, double high, double size_m) {
   constexpr double beyond_m = 1.0;
-  const long steps = std::max(1L, std::lround((high - low) / cell_size_m));
+  const long steps = std::max(1L, std::lround((high - low) / size_m));
   std::vector<double> lines{low - beyond_m};
   for (long i = 1; i < steps; ++i) {
     lines.push_back(low + (high - low) * static_cast<double>(i) / static_cast<double>(steps));
@@ -161,10 +161,10 @@ void add_piece(const Region& region, Point near, std::vector<Piece>& pieces) {
 /// Cuts the region by an even grid over its own extent: first into strips, then each strip into
 /// cells. If the region's shape splits a cell, its parts count as one piece around their common
 /// centre.
-std::vector<Piece> cut_by_grid(const Region& region) {
+std::vector<Piece> cut_by_grid(const Region& region, double size_m) {
   const auto extent = extent_of(region.rings);
-  const auto columns = grid_lines(extent.low.x_m, extent.high.x_m);
-  const auto rows = grid_lines(extent.low.y_m, extent.high.y_m);
+  const auto columns = grid_lines(extent.low.x_m, extent.high.x_m, size_m);
+  const auto rows = grid_lines(extent.low.y_m, extent.high.y_m, size_m);
   std::vector<Piece> pieces;
   for (std::size_t i = 1; i < columns.size(); ++i) {
     const Region strip = within(region, {1, 0, columns[i - 1]}, {-1, 0, -columns[i]});
@@ -215,9 +215,9 @@ std::vector<Piece> without_slivers(std::vector<Piece> pieces, double full_m2) {
   return pieces;
 }
 
-void add_cells(const Region& region, double full_m2, bool border, const Axes& axes,
+void add_cells(const Region& region, double size_m, double full_m2, bool border, const Axes& axes,
                std::vector<Cell>& cells) {
-  for (const auto& piece : without_slivers(cut_by_grid(region), full_m2)) {
+  for (const auto& piece : without_slivers(cut_by_grid(region, size_m), full_m2)) {
     Cell cell;
     cell.centre = axes.to_plan(piece.centre);
     cell.area_m2 = piece.area_m2;
@@ -285,18 +285,26 @@ void check(const Zone& zone) {
 
 }  // namespace
 
-std::vector<Cell> cut_into_cells(const Zone& zone) {
+double cell_size_for(const std::vector<Zone>& zones, double most_cells) {
+  double sum_m2 = 0.0;
+  for (const Zone& zone : zones) sum_m2 += area_m2(zone.outline);
+  // In whole millimetres, so that rounding of the corners does not decide.
+  return std::max(cell_size_m, std::ceil(1e3 * std::sqrt(sum_m2 / most_cells)) / 1e3);
+}
+
+std::vector<Cell> cut_into_cells(const Zone& zone, double size_m) {
   check(zone);
+  if (!(size_m > 0.0)) throw std::invalid_argument("a cell's size must be positive");
   const Axes axes = placing_axes(zone);
   const Outline whole = to_grid(counter_clockwise(zone.outline), axes);
   std::vector<Outline> field{whole};
   std::vector<Cell> cells;
   if (zone.border) {
     field = inset(whole, zone.border->width_m);
-    const double across_m = std::min(zone.border->width_m, cell_size_m);
-    add_cells({{whole}, field}, across_m * cell_size_m, true, axes, cells);
+    const double across_m = std::min(zone.border->width_m, size_m);
+    add_cells({{whole}, field}, size_m, across_m * size_m, true, axes, cells);
   }
-  add_cells({field, {}}, cell_size_m * cell_size_m, false, axes, cells);
+  add_cells({field, {}}, size_m, size_m * size_m, false, axes, cells);
   set_distances(zone, axes, cells);
   set_placed_fractions(cells);
   return cells;

@@ -11,13 +11,13 @@ namespace slabtide {
 
 namespace {
 
-constexpr double bell_m = 0.9 * cell_size_m;  ///< standard deviation of the bell curve (ours)
-constexpr double reach_m = 3.0 * bell_m;
+constexpr double bell_cells = 0.9;   ///< standard deviation of the bell curve (ours)
+constexpr double reach_bells = 3.0;  ///< beyond it nothing counts
 constexpr double min_weight = 1e-3;
 /// Regularisation that keeps the plane level across a single row of cells.
 constexpr double ridge_fraction = 1e-4;
-constexpr double fine_step_m = 0.5 * cell_size_m;
-constexpr double beyond_edge_m = 0.75 * fine_step_m;
+constexpr double step_cells = 0.5;
+constexpr double beyond_edge_steps = 0.75;
 /// A large zone gets a coarser lattice with about this many nodes per side.
 constexpr double max_nodes = 90.0;
 
@@ -33,7 +33,8 @@ struct Near {
   double y_m;
 };
 
-std::vector<Near> centres_near(Point node, const std::vector<Point>& centres) {
+std::vector<Near> centres_near(Point node, const std::vector<Point>& centres, double bell_m) {
+  const double reach_m = reach_bells * bell_m;
   std::vector<Near> near;
   for (std::size_t i = 0; i < centres.size(); ++i) {
     const double x_m = centres[i].x_m - node.x_m;
@@ -45,7 +46,7 @@ std::vector<Near> centres_near(Point node, const std::vector<Point>& centres) {
   return near;
 }
 
-Normal normal_of(const std::vector<Near>& near) {
+Normal normal_of(const std::vector<Near>& near, double bell_m) {
   Normal sum;
   for (const Near& one : near) {
     sum.w += one.weight;
@@ -75,10 +76,10 @@ Box box_of(const Outline& outline) {
   return box;
 }
 
-Lattice lattice_over(const Outline& within) {
+Lattice lattice_over(const Outline& within, double cell_m) {
   const Box box = box_of(within);
   const double longest_m = std::max(box.high.x_m - box.low.x_m, box.high.y_m - box.low.y_m);
-  const double step_m = std::max(fine_step_m, longest_m / max_nodes);
+  const double step_m = std::max(step_cells * cell_m, longest_m / max_nodes);
   const auto nodes = [&](double low, double high) {
     return static_cast<std::size_t>(std::ceil((high - low) / step_m)) + 3;
   };
@@ -91,23 +92,24 @@ Lattice lattice_over(const Outline& within) {
 
 }  // namespace
 
-CellField::CellField(const std::vector<Point>& centres, const Outline& within)
-    : centre_count_(centres.size()), empty_(lattice_over(within)) {
+CellField::CellField(const std::vector<Point>& centres, const Outline& within, double cell_m)
+    : centre_count_(centres.size()), empty_(lattice_over(within, cell_m)) {
   if (centres.empty()) throw std::invalid_argument("CellField: no cells");
-  const double margin_m = beyond_edge_m * empty_.step_m / fine_step_m * std::sqrt(2.0);
+  const double margin_m = beyond_edge_steps * empty_.step_m * std::sqrt(2.0);
   for (std::size_t row = 0; row < empty_.rows; ++row) {
     for (std::size_t column = 0; column < empty_.columns; ++column) {
       const Point node = empty_.node(column, row);
       const bool near = outside_by_m(within, node) <= margin_m;
-      fractions_.push_back(near ? fractions_at(node, centres) : std::vector<Share>{});
+      fractions_.push_back(near ? fractions_at(node, centres, bell_cells * cell_m)
+                                : std::vector<Share>{});
     }
   }
 }
 
-std::vector<CellField::Share> CellField::fractions_at(Point node,
-                                                      const std::vector<Point>& centres) {
-  const std::vector<Near> near = centres_near(node, centres);
-  const Normal s = normal_of(near);
+std::vector<CellField::Share> CellField::fractions_at(Point node, const std::vector<Point>& centres,
+                                                      double bell_m) {
+  const std::vector<Near> near = centres_near(node, centres, bell_m);
+  const Normal s = normal_of(near, bell_m);
   // The plane's height at the node: the first row of the inverse of the normal matrix.
   const double minor = s.xx * s.yy - s.xy * s.xy;
   const double minor_x = s.xy * s.y - s.x * s.yy;

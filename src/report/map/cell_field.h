@@ -5,6 +5,7 @@
 
 #include "report/markup/contours.h"
 #include "slabtide/core/geometry.h"
+#include "slabtide/job/geometry/cells.h"
 
 namespace slabtide {
 
@@ -17,8 +18,9 @@ namespace slabtide {
 class CellField {
  public:
   /// `within` is the area that the lattice covers; nodes slightly outside it are included, so that
-  /// lines reach its edges. Error: std::invalid_argument for no centres.
-  CellField(const std::vector<Point>& centres, const Outline& within);
+  /// lines reach its edges; `cell_m` is the side of a cell. Error: std::invalid_argument for no
+  /// centres.
+  CellField(const std::vector<Point>& centres, const Outline& within, double cell_m = cell_size_m);
 
   /// `values` has one value per centre. A node is empty if a centre with enough weight has no
   /// value. Error: std::invalid_argument for a different number of values.
@@ -30,7 +32,8 @@ class CellField {
     double weight;
   };
 
-  static std::vector<Share> fractions_at(Point node, const std::vector<Point>& centres);
+  static std::vector<Share> fractions_at(Point node, const std::vector<Point>& centres,
+                                         double bell_m);
 
   std::size_t centre_count_;
   Lattice empty_;

@@ -8,10 +8,6 @@ namespace slabtide {
 
 namespace {
 
-/// A cell reaches at most this far from its centre. Where outlines narrow, neighbours may be
-/// further apart than cells are large.
-constexpr double search_m = 1.5 * cell_size_m;
-
 /// How far a point is beyond the line halfway between the two, on the side of `to`, times a length.
 double beyond_middle(Point p, Point from, Point to) {
   const double dx = to.x_m - from.x_m;
@@ -49,8 +45,12 @@ Outline without_repeats(Outline ring) {
   return ring;
 }
 
-Outline shape_of(std::size_t which, const std::vector<CellRun>& cells) {
+Outline shape_of(std::size_t which, const ZoneRun& zone) {
+  const std::vector<CellRun>& cells = zone.cells;
   const Cell& cell = cells[which].cell;
+  // A cell reaches at most this far from its centre. Where outlines narrow, neighbours may be
+  // further apart than cells are large.
+  const double search_m = 1.5 * zone.cell_m;
   const Point c = cell.centre;
   Outline ring{{c.x_m - search_m, c.y_m - search_m},
                {c.x_m + search_m, c.y_m - search_m},
@@ -70,7 +70,7 @@ Outline shape_of(std::size_t which, const std::vector<CellRun>& cells) {
 std::vector<Outline> cell_shapes(const ZoneRun& zone) {
   std::vector<Outline> shapes;
   shapes.reserve(zone.cells.size());
-  for (std::size_t i = 0; i < zone.cells.size(); ++i) shapes.push_back(shape_of(i, zone.cells));
+  for (std::size_t i = 0; i < zone.cells.size(); ++i) shapes.push_back(shape_of(i, zone));
   return shapes;
 }
 

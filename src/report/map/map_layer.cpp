@@ -266,7 +266,8 @@ std::vector<ZoneDrawing> render_zones(const PlannedPour& facts, const PlanView& 
       centres.push_back(run.cells[i].cell.centre);
     }
     if (!centres.empty()) {
-      drawing.heights = std::make_unique<CellField>(centres, facts.job.zones[zone].outline);
+      drawing.heights =
+          std::make_unique<CellField>(centres, facts.job.zones[zone].outline, run.cell_m);
     }
     drawings.push_back(std::move(drawing));
   }

@@ -13,7 +13,7 @@ namespace {
 /// If a zone's cells are ready within this time of each other, no path is shown (ours).
 constexpr double min_spread_s = 300.0;
 /// A path shorter than this is not shown (ours).
-constexpr double min_way_m = 2.0 * cell_size_m;
+constexpr double min_way_cells = 2.0;
 constexpr std::size_t quarters = 4;
 constexpr std::size_t halves = 2;
 
@@ -54,8 +54,8 @@ std::vector<std::size_t> in_order(const std::vector<std::size_t>& which,
   return ready;
 }
 
-void add_stop(std::vector<Point>& way, Point stop) {
-  if (way.empty() || between(way.back(), stop) > cell_size_m) way.push_back(stop);
+void add_stop(std::vector<Point>& way, Point stop, double cell_m) {
+  if (way.empty() || between(way.back(), stop) > cell_m) way.push_back(stop);
 }
 
 /// Adds this many stops for cells in the order they become ready.
@@ -65,7 +65,7 @@ void add_stops(std::vector<Point>& way, const std::vector<std::size_t>& ready, s
   for (std::size_t k = 0; k < groups; ++k) {
     const auto first = static_cast<std::ptrdiff_t>(k * ready.size() / groups);
     const auto last = static_cast<std::ptrdiff_t>((k + 1) * ready.size() / groups);
-    add_stop(way, stop_at({ready.begin() + first, ready.begin() + last}, run));
+    add_stop(way, stop_at({ready.begin() + first, ready.begin() + last}, run), run.cell_m);
   }
 }
 
@@ -91,7 +91,7 @@ std::vector<Point> working_way(const Zone& zone, const ZonePlan& plan, const Zon
   std::vector<Point> way;
   if (plan.parts.empty()) add_stops(way, ready, zone.path ? quarters : halves, run);
   for (const PartPlan& part : plan.parts) add_stops(way, in_order(part.cells, cells), halves, run);
-  if (way.size() < 2 || between(way.front(), way.back()) < min_way_m) return {};
+  if (way.size() < 2 || between(way.front(), way.back()) < min_way_cells * run.cell_m) return {};
   return way;
 }
 

@@ -35,7 +35,8 @@ struct ZoneRun {
   ZonePlacing placing;
   std::size_t mix = 0;  ///< index into PourRun::mixes, for its first cell
   std::vector<CellRun> cells;
-  std::vector<FaceRun> faces;  ///< in the order of Zone::faces
+  std::vector<FaceRun> faces;   ///< in the order of Zone::faces
+  double cell_m = cell_size_m;  ///< about the side of each cell
 };
 
 /// The input from which a column of the run was solved. Its pointers `mix` and `exposure` are not
@@ -67,9 +68,10 @@ struct PourRun {
 inline constexpr double horizon_h = 48.0;  ///< from the start of placing
 
 /// Computes the pour. `value` is absent if the weather does not cover it: it starts after the first
-/// load is batched, or ends before the last zone is placed.
+/// load is batched, or ends before the last zone is placed. Where something
+/// throws shade, `most_cells` as for `cell_size_for`.
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
-                         const SolverSettings& settings);
+                         const SolverSettings& settings, double most_cells = max_cells);
 
 /// The cell whose centre is nearest to a place; of equally near cells the one placed first,
 /// whatever the rounding. Precondition: the zone has cells.

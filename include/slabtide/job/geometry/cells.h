@@ -7,7 +7,10 @@
 
 namespace slabtide {
 
-inline constexpr double cell_size_m = 0.6096;     ///< about 2 ft
+inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
+/// A pour among obstacles is cut into about so many cells at most, 10,000 ft2 at 2 ft (ours): its
+/// windows are of a tenth of each zone, not of a cell.
+inline constexpr double max_cells = 2500.0;
 inline constexpr double longest_zone_m = 1000.0;  ///< east to west or north to south
 
 /// A piece of a zone small enough for its concrete to be in one state.
@@ -22,12 +25,16 @@ struct Cell {
   bool border = false;
 };
 
-/// The zone cut into cells of about `cell_size_m`, in placing order; at least one. Their areas sum
+/// The side of the cells that zones poured together are cut into: `cell_size_m`, or larger where
+/// they would be over `most_cells`.
+double cell_size_for(const std::vector<Zone>& zones, double most_cells = max_cells);
+
+/// The zone cut into cells of about `size_m`, in placing order; at least one. Their areas sum
 /// to the outline's within 1e-6; a cell clipped by the outline has its own centroid. A border strip
 /// is cut separately. Slivers join a neighbour of the same kind. Error: std::invalid_argument for
-/// an outline with a fault (`outline_fault`) or longer than `longest_zone_m`, a border width that
-/// is not positive, a direction that is not finite, or a walkway line that `walkway_fault` refuses.
-/// line that `walkway_fault` refuses.
-std::vector<Cell> cut_into_cells(const Zone& zone);
+/// an outline with a fault (`outline_fault`) or longer than `longest_zone_m`, a border width or
+/// size that is not positive, a direction that is not finite, or a walkway line that
+/// `walkway_fault` refuses.
+std::vector<Cell> cut_into_cells(const Zone& zone, double size_m = cell_size_m);
 
 }  // namespace slabtide

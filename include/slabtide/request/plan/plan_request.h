@@ -16,7 +16,7 @@ inline constexpr std::size_t usual_samples = 200;
 /// `min_samples`) where so many columns stand for its zones and step faces that more than
 /// `max_sampled_columns` would be solved, so that a plan takes no longer than one waits for it.
 std::size_t samples_for(const PlannedPour& pour, std::size_t usual);
-inline constexpr std::size_t max_sampled_columns = 30000;
+inline constexpr std::size_t max_sampled_columns = 15000;
 inline constexpr std::size_t min_samples = 20;
 
 /// Samples of how the planned pour may turn out.

@@ -1,3 +1,7 @@
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
 #include <doctest/doctest.h>
 
 #include "day/windows/parts.h"
@@ -72,6 +76,39 @@ TEST_CASE("of cuttings that are as good the one is taken that the concrete sees,
       REQUIRE(parts.size() == 2);
       CHECK(parts[0].cells.size() == 3);
     }
+  }
+}
+
+TEST_CASE("a drawing that lies at 45 degrees goes in the same parts whichever way it is turned") {
+  // Ready from corner to corner: cut from west to east or from south to north, as much is told.
+  const auto turned = [](Point p, int quarters) {
+    for (int i = 0; i < quarters; ++i) p = {-p.y_m, p.x_m};
+    return p;
+  };
+  for (const double skew : {0.0, 1e-7, -1e-7}) {
+    const Outline diamond{{0.0, -5.0}, {5.0 + skew, 0.0}, {0.0, 5.0}, {-5.0, 0.0}};
+    std::vector<std::vector<std::pair<long, long>>> first_parts;
+    for (int quarters = 0; quarters < 4; ++quarters) {
+      Outline outline;
+      for (const Point& corner : diamond) outline.push_back(turned(corner, quarters));
+      const Job job = test::sample_job({test::zone_named("pad", outline)});
+      const ZoneRun run = cells_of(job.zones[0]);
+      const auto as_drawn = [&](const Cell& cell) { return turned(cell.centre, 4 - quarters); };
+      const auto ready = ready_by(run, [&](const Cell& cell) {
+        const Point at = as_drawn(cell);
+        return (200.0 + 20.0 * (at.x_m + at.y_m)) * minute_s;
+      });
+      const auto parts = split_into_parts(job, job.zones[0], run, ready, 20 * minute_s);
+      REQUIRE(parts.size() > 1);
+      std::vector<std::pair<long, long>> cells;
+      for (const std::size_t i : parts[0].cells) {
+        const Point at = as_drawn(run.cells[i].cell);
+        cells.emplace_back(std::lround(at.x_m * 1e3), std::lround(at.y_m * 1e3));
+      }
+      std::sort(cells.begin(), cells.end());
+      first_parts.push_back(cells);
+    }
+    for (const auto& cells : first_parts) CHECK(cells == first_parts.front());
   }
 }
 
