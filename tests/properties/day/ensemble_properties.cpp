@@ -54,7 +54,7 @@ TEST_CASE("points drawn about a belief are figures, and likeliest at its middle"
 TEST_CASE("a line through days on a line is that line") {
   CHECK(rc::check([] {
     const Belief::Line truth = some_line();
-    const std::vector<UncertainInputs> days = even_uncertain_inputs(100);
+    const std::vector<UncertainInputs> days = even_uncertain_inputs(200);
     std::vector<double> figures;
     for (const UncertainInputs& day : days) {
       double figure = truth.level;
@@ -63,7 +63,7 @@ TEST_CASE("a line through days on a line is that line") {
     }
     const Belief::Line fitted = fit_line(days, figures);
     RC_ASSERT(std::abs(fitted.level - truth.level) < 2.0);
-    // Slopes are shrunk toward 0 as by one day in a hundred.
+    // As many days as a plan draws; slopes are shrunk toward 0 as by one day more.
     for (std::size_t k = 0; k < uncertain_input_count; ++k) {
       RC_ASSERT(std::abs(fitted.slope[k] - truth.slope[k]) < 3.0);
     }
