@@ -69,6 +69,7 @@ Json answer_plan(const Asked& asked) {
   *pour = with_uncertainty(std::move(*pour), {draws, one_thread, {}});
   result["files"] = files_of(*pour, plan_formats(), pour->now, asked);
   result["verdict"] = verdict_of(*pour);
+  if (!asked.json.value("words", false)) return result;
   const TextStyle plain;
   result["text"] = text_plan(*pour, plain);
   result["crew"] = text_crew(*pour, plain);

@@ -66,7 +66,7 @@ export class Planner {
     this.waiting = undefined;
     if (waiting) return this.#run(waiting);
     if (likely?.ok && turn === this.turn) {
-      await this.#asked(this.sure, { ...question, draws: undefined, formats: ['.json', '.html', '.ics', '.csv'] }, turn, 'sure');
+      await this.#asked(this.sure, { ...question, draws: undefined, words: true, formats: ['.json', '.html', '.ics', '.csv'] }, turn, 'sure');
     }
   }
 

@@ -64,7 +64,10 @@ finish = "broom"
 TEST_CASE("a plan has the verdict and the very files that the library makes") {
   for (const char* name : {"spring.toml", "hot.toml"}) {
     const std::string text = demo(name);
-    const Json told = ask(plan_request_of(text));
+    Json request = plan_request_of(text);
+    CHECK_FALSE(ask(request).contains("text"));
+    request["words"] = true;
+    const Json told = ask(request);
     REQUIRE(told["ok"] == true);
     std::ostringstream messages;
     const auto pour =
@@ -103,6 +106,7 @@ Json small_request(const char* word, const std::map<std::string, std::string>& b
 
 TEST_CASE("without a number of draws a plan has as many as the command line's, crew and saw too") {
   Json request = plan_request_of(demo("hot.toml"));
+  request["words"] = true;
   request.erase("draws");
   request["formats"] = {".json"};
   const Json told = ask(request);
