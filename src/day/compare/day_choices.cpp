@@ -186,7 +186,7 @@ void add_saw_choice(const ChoiceContext& context, ChoiceList& list) {
 void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
   const Job& job = context.job;
   const Admixture retarder = retarder_of(context.rules.retarder_low_ml_100kg);
-  const std::string figure = dose_figure(retarder, job.units);
+  const std::string figure = dose_label(retarder, job.units);
   const std::string dose = dose_words(retarder, job.units);
   const LastLoads last = in_last_fraction(job, context.run.order, {retarder}, half_the_loads);
   const Job earlier = started_later(job, -minutes_per_hour);

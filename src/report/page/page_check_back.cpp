@@ -87,6 +87,13 @@ class CheckBackPage {
     return view;
   }
 
+  /// "7 min late", "54 min early", "on time".
+  static std::string late_or_early_words(double late_min) {
+    const long minutes = std::lround(late_min);
+    if (minutes == 0) return "on time";
+    return fmt::format("{} min {}", std::abs(minutes), minutes > 0 ? "late" : "early");
+  }
+
   std::vector<View> event_views() const {
     const OffBar bar(half_min());
     std::vector<View> rows;
@@ -98,7 +105,7 @@ class CheckBackPage {
           row(i)
               .put("planned", time_view(pointer("/readings", i, "planned"), one.planned, job_))
               .put("late", figure_view(pointer("/readings", i, "late_min"), std::round(*late_min),
-                                       fmt::format("{} min", std::lround(*late_min))))
+                                       late_or_early_words(*late_min)))
               .put("bar", bar.render(*late_min)));
     }
     return rows;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "report/markup/page_views.h"
+#include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/report/text/text_crew.h"
 
 namespace slabtide {
@@ -82,7 +83,7 @@ class CrewPage {
   }
 
   static View minutes_late(const std::string& json, int minutes) {
-    return figure_view(json, minutes, fmt::format("{} min", minutes));
+    return figure_view(json, minutes, minutes_words(minutes));
   }
 
   std::vector<View> late() const {

@@ -56,9 +56,11 @@ TEST_CASE("some twenty-five choices come from a plain job, as ordered first") {
 TEST_CASE("retarder goes into all of the concrete, its last half or its last third") {
   const Choices choices = PlannedDay(two_pads()).choices();
   CHECK(retarded_fraction(*choice_named(choices, "as ordered")) == 0.0);
-  CHECK(retarded_fraction(*choice_named(choices, "retarder 2, all loads")) == doctest::Approx(1.0));
-  CHECK(retarded_fraction(*choice_named(choices, "retarder 2, last half")) == doctest::Approx(0.5));
-  CHECK(retarded_fraction(*choice_named(choices, "retarder 4, last third")) ==
+  CHECK(retarded_fraction(*choice_named(choices, "retarder 2 oz/cwt, all loads")) ==
+        doctest::Approx(1.0));
+  CHECK(retarded_fraction(*choice_named(choices, "retarder 2 oz/cwt, last half")) ==
+        doctest::Approx(0.5));
+  CHECK(retarded_fraction(*choice_named(choices, "retarder 4 oz/cwt, last third")) ==
         doctest::Approx(1.0 / 3.0));
 }
 
@@ -66,7 +68,7 @@ TEST_CASE("an order of several loads keeps them and retards the last") {
   Job job = two_pads();
   job.order.load_size_m3 = plan_order(job, default_practice().placing).ordered_m3 / 5.9;
   const Choices choices = PlannedDay(job).choices();
-  const Choice& third = *choice_named(choices, "retarder 2, last third");
+  const Choice& third = *choice_named(choices, "retarder 2 oz/cwt, last third");
   REQUIRE(third.job.order.loads.size() == 2);
   CHECK(third.job.order.loads[0].number == 5);
   CHECK(third.job.order.loads[1].number == 6);
@@ -103,7 +105,8 @@ TEST_CASE("a change that is ordered already is not tried again") {
   job.mix.admixtures = {Admixture{}};
   job.mix.admixtures.front().dose_ml_100kg = default_practice().compare.retarder_low_ml_100kg;
   const Choices choices = PlannedDay(job).choices();
-  CHECK(why_left_out(choices.left_out, "retarder 2, all loads") == "the same as 'as ordered'");
+  CHECK(why_left_out(choices.left_out, "retarder 2 oz/cwt, all loads") ==
+        "the same as 'as ordered'");
   CHECK(retarded_fraction(*choice_named(choices, "no retarder")) == 0.0);
 }
 
@@ -152,13 +155,13 @@ TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
   Job job = two_pads();
   job.zones[1].shaded = true;
   const Choices choices = PlannedDay(job).choices();
-  const Choice* sunny = choice_named(choices, "retarder 2, in the sun");
+  const Choice* sunny = choice_named(choices, "retarder 2 oz/cwt, in the sun");
   REQUIRE(sunny != nullptr);
   CHECK(sunny->job.zones[0].admixtures);
   CHECK(!sunny->job.zones[1].admixtures);
   CHECK(why_left_out(choices.left_out, "shade on path") == "it lies in the shade already");
   job.zones[1].shaded = false;
-  CHECK(why_left_out(PlannedDay(job).choices().left_out, "retarder 2, in the sun") ==
+  CHECK(why_left_out(PlannedDay(job).choices().left_out, "retarder 2 oz/cwt, in the sun") ==
         "every zone lies in the sun: the same as in every load");
 }
 

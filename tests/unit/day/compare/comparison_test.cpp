@@ -189,6 +189,37 @@ TEST_CASE("the answer is another on the two sides of the turning point") {
   CHECK(found == 1);
 }
 
+TEST_CASE("the advice says why another that is less late on the day is not taken") {
+  Job job = hot_court(2);
+  const auto choice = [&job](const char* label, double late_min, double expected_min) {
+    ComparedChoice compared;
+    compared.choice = {ChoiceKind::start, label, label, job};
+    compared.figures.minutes_late = late_min;
+    compared.figures.expected_late_min = expected_min;
+    compared.figures.bad_day_late_min = expected_min;
+    return compared;
+  };
+  Comparison comparison;
+  comparison.choices = {choice("as ordered", 20.0, 30.0), choice("start 1 h earlier", 5.0, 5.0),
+                        choice("windbreak", 0.0, 25.0)};
+  comparison.best = 1;
+  const CompareRules& rules = default_practice().compare;
+  CHECK(advise(job, comparison, {}, rules)
+            .why.ends_with(" Windbreak is less late on the day as forecast (0 min), but is 25 min "
+                           "late on average."));
+  comparison.choices[2].figures.stops = 1;
+  CHECK(advise(job, comparison, {}, rules).why.ends_with("but runs into 1 stop."));
+  comparison.choices[2] = choice("windbreak", 6.0, 25.0);
+  CHECK(advise(job, comparison, {}, rules).why.find("Windbreak") == std::string::npos);
+  // A start in the dark needs lights.
+  CHECK(advise(job, comparison, {}, rules).cost.find("ights") == std::string::npos);
+  const SunTimes sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  comparison.choices[1].choice.job.pour.start = after_seconds(sun.rise, -600.0);
+  CHECK(advise(job, comparison, {}, rules).cost.find("ights until the sun is up at ") !=
+        std::string::npos);
+}
+
 TEST_CASE("the table keeps to 80 columns and marks one row") {
   const PlannedDay day(hot_court(2, 5.0));
   const Comparison comparison = compare_choices(day.pour(), {});
@@ -202,7 +233,7 @@ TEST_CASE("the table keeps to 80 columns and marks one row") {
     const std::string line = text.substr(from, to - from);
     INFO(line);
     CHECK(display_width(line) <= 80);
-    if (line.starts_with("* ")) ++marked;
+    if (line.starts_with("  * ")) ++marked;
     from = to + 1;
   }
   CHECK(marked == 1);

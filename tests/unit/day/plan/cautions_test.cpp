@@ -231,7 +231,7 @@ TEST_CASE("an old forecast and a short one are told") {
   const Caution* caution = find(plan.cautions, "forecast_short");
   REQUIRE(caution != nullptr);
   CHECK(caution->text ==
-        "the forecast ends Thu 18:00, before the pad is ready for: wash: fetch again in the "
+        "the forecast ends Thu 6:00 PM, before the pad is ready for: wash: fetch again in the "
         "morning of the pour");
 }
 
@@ -245,8 +245,8 @@ TEST_CASE("a forecast that misses the pour is refused, with what to do") {
   const auto run = run_pour(job, *series.value, default_practice(), {});
   REQUIRE(!run.ok());
   CHECK(render_all(run.diagnostics, "job.toml", {}) ==
-        "job.toml: weather: the forecast ends Thu 14 May 2026 07:00, before the last concrete is "
-        "placed Thu 14 May 2026 08:15\n"
+        "job.toml: weather: the forecast ends Thu, May 14, 2026, 7:00 AM, before the last concrete "
+        "is placed Thu, May 14, 2026, 8:15 AM\n"
         "  get a newer forecast, or correct the date of the pour\n");
 }
 
