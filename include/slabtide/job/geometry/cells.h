@@ -8,9 +8,9 @@
 namespace slabtide {
 
 inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
-/// A pour among obstacles is cut into about so many cells at most, 10,000 ft2 at 2 ft (ours): its
+/// A pour among obstacles is cut into about so many cells at most, 16,000 ft2 at 2 ft (ours): its
 /// windows are of a tenth of each zone, not of a cell.
-inline constexpr double max_cells = 2500.0;
+inline constexpr double max_cells = 4000.0;
 inline constexpr double longest_zone_m = 1000.0;  ///< east to west or north to south
 
 /// A piece of a zone small enough for its concrete to be in one state.
