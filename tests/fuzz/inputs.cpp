@@ -59,6 +59,8 @@ void check_value(const std::optional<double>& value, double min, double greatest
   require(!value || (*value >= min && *value <= greatest), "values are possible\n");
 }
 
+Clock clock() { return {zone(), {}}; }
+
 void check_hours(const Forecast& forecast) {
   require(!forecast.hours.empty(), "a forecast has hours\n");
   const ForecastHour* before = nullptr;
@@ -81,12 +83,12 @@ void check_forecast(const Parsed<Forecast>& reading, std::string_view text) {
   if (reading.ok()) check_hours(*reading.value);
 }
 
-using JsonReader = Parsed<Forecast> (*)(const JsonValue&, const TimeZone&);
+using JsonReader = Parsed<Forecast> (*)(const JsonValue&, const Clock&);
 
 void try_json(std::string_view text, JsonReader read) {
   const Parsed<JsonValue> json = parse_json(text);
   check_findings(json, text);
-  if (json.ok()) check_forecast(read(*json.value, zone()), text);
+  if (json.ok()) check_forecast(read(*json.value, clock()), text);
 }
 
 void check_series(const WeatherSeries& series) {
@@ -107,7 +109,7 @@ void check_series(const WeatherSeries& series) {
 }  // namespace
 
 void try_forecast_csv(std::string_view text) {
-  check_forecast(read_forecast_csv(text, zone()), text);
+  check_forecast(read_forecast_csv(text, clock()), text);
 }
 
 void try_nws_hourly(std::string_view text) { try_json(text, read_nws_hourly); }
@@ -115,7 +117,7 @@ void try_nws_grid(std::string_view text) { try_json(text, read_nws_grid); }
 void try_open_meteo(std::string_view text) { try_json(text, read_open_meteo); }
 
 void try_forecast(std::string_view text) {
-  const Parsed<Forecast> reading = read_forecast(text, {zone(), {}});
+  const Parsed<Forecast> reading = read_forecast(text, clock());
   check_forecast(reading, text);
   if (!reading.ok()) return;
   const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(*reading.value);

@@ -54,7 +54,7 @@ Given good() {
   Given given;
   Zone pad = zone_named("pad", rectangle(0.0, 0.0, 3.0, 2.0), Finish::stamp);
   pad.border = Border{0.3, Finish::broom};
-  pad.faces = {FormedFace{2.0, 0.15, 180.0, Point{1.0, 0.0}}};
+  pad.faces = {FormedFace{2.0, 0.15, 0.3, 180.0, Point{1.0, 0.0}}};
   Zone walk = zone_named("walk", rectangle(4.0, 0.0, 1.2, 4.0));
   walk.joints = {Joint{{4.0, 2.0}, {5.2, 2.0}}};
   given.job = sample_job({pad, walk});
