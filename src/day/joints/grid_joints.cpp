@@ -40,6 +40,17 @@ enum class Lines { along, across, both, none };
 /// along (ours).
 constexpr double min_side_fraction = 0.3;
 
+/// The drawing's axis nearest to a direction; halfway between two the one on its left, so that a
+/// turned drawing is framed alike.
+Vector nearest_axis(Vector way) {
+  for (const Vector axis : {Vector{1.0, 0.0}, Vector{0.0, 1.0}, Vector{-1.0, 0.0}}) {
+    const double ahead = plane::dot(axis, way);
+    const double aside = plane::cross(axis, way);
+    if (ahead > aside && ahead >= -aside) return axis;
+  }
+  return {0.0, -1.0};
+}
+
 /// The outline in a frame along its longest side, or along the drawing's axes if it is round.
 class Frame {
  public:
@@ -52,7 +63,7 @@ class Frame {
       longest_m = plane::length_m(side);
       along_ = plane::unit(plane::from_to(side.from, side.to));
     }
-    if (longest_m < min_side_fraction * reach_m(outline)) along_ = {1.0, 0.0};
+    if (longest_m < min_side_fraction * reach_m(outline)) along_ = nearest_axis(along_);
   }
 
   /// The distance along the longest side, and the distance to its left.
