@@ -171,6 +171,7 @@ std::optional<int> days_missed(const CrewPlan& crew, std::size_t task) {
 std::string crew_size_words(const CrewPlan& crew) {
   std::string words =
       fmt::format("{}, {}", people_words(crew.schedule.crew), late_words(crew.schedule.late_min));
+  if (!crew.after_plan.empty()) words += " of what is ready by the plan's end";
   if (crew.smallest_crew) {
     return words + (*crew.smallest_crew == crew.schedule.crew
                         ? fmt::format("; you need all {}", crew.schedule.crew)

@@ -94,8 +94,8 @@ std::string set_words(const SettingParameters& setting, UnitSystem units) {
                                   temperature_words(set_age_reference_c, units),
                                   setting.estimated ? "estimated" : "the supplier's");
   if (setting.shift_h != 0.0) {
-    words += fmt::format(", admixture {}{} in it", setting.shift_h > 0.0 ? "+" : "-",
-                         hours_minutes(std::abs(setting.shift_h)));
+    words += fmt::format(", {} {} by admixture", hours_minutes(std::abs(setting.shift_h)),
+                         setting.shift_h > 0.0 ? "later" : "sooner");
   }
   return words;
 }
