@@ -21,8 +21,9 @@ TEST_CASE("the grid forecast of the National Weather Service in two steps") {
   CHECK(holds(fixture.forecast_path(), grid_document()));
   CHECK(unwrapped(without_folder(outcome.out, fixture)) ==
         "Asking the US National Weather Service for the hours at 44.9, -91.9.\n"
-        "tomorrow.json: US National Weather Service, grid forecast, from Wed 13 May 2026 00:00 to "
-        "Sat 16 May 2026 23:00.\n");
+        "tomorrow.json: US National Weather Service, grid forecast, from Wed, May 13, 2026, 12:00 "
+        "AM to "
+        "Sat, May 16, 2026, 11:00 PM.\n");
   const auto requests = fixture.server.requests();
   REQUIRE(requests.size() == 2);
   CHECK(requests[0].path == points_path);
@@ -56,7 +57,7 @@ TEST_CASE("Open-Meteo in one step, its time of fetching kept in the document") {
   const Forecast kept = read_forecast(fixture.forecast_text(), {}).value.value();
   CHECK(iso8601_minute(kept.issued.value(), TimeZone{}) == "2026-05-13T21:40:00+00:00");
   CHECK(fixture.forecast_text() ==
-        fmt::format("{{\"slabtide_fetched\":\"2026-05-13T21:40+00:00\",{}",
+        fmt::format("{{\"slabtide_fetched\":\"2026-05-13T21:40:00+00:00\",{}",
                     open_meteo_document().substr(1)));
   const auto requests = fixture.server.requests();
   REQUIRE(requests.size() == 1);
@@ -196,14 +197,15 @@ TEST_CASE("a forecast that does not reach over the pour is kept with a warning")
     return unwrapped(outcome.err);
   };
   CHECK(told(spring_hours(Date{2026, 5, 13}, 24)) ==
-        "Warning: The forecast ends Wed 13 May 2026 23:00, before the pour's start on Thu 14 May "
-        "2026 08:00. Fetch again when the pour is nearer.\n");
+        "Warning: The forecast ends Wed, May 13, 2026, 11:00 PM, before the pour's start on "
+        "Thu, May 14, 2026, 8:00 AM. Fetch again when the pour is nearer.\n");
   CHECK(told(spring_hours(Date{2026, 5, 14}, 24)) ==
-        "Warning: The forecast ends Thu 14 May 2026 23:00, less than a day after the pour's start. "
+        "Warning: The forecast ends Thu, May 14, 2026, 11:00 PM, less than a day after the pour's "
+        "start. "
         "Fetch again before you plan.\n");
   CHECK(told(spring_hours(Date{2026, 5, 15}, 24)) ==
-        "Warning: The forecast begins Fri 15 May 2026 00:00, after the pour's start on Thu 14 May "
-        "2026 08:00. Check the pour's date.\n");
+        "Warning: The forecast begins Fri, May 15, 2026, 12:00 AM, after the pour's start on "
+        "Thu, May 14, 2026, 8:00 AM. Check the pour's date.\n");
 }
 
 TEST_CASE("what is no forecast stays, and nobody is asked, unless forced") {

@@ -78,17 +78,68 @@ std::string without(std::string text, std::string_view tag) {
 
 // --- the plan's JSON -------------------------------------------------------------------------
 
-/// A time with its offset as minutes; the plan gives no seconds.
+/// A time with its offset as minutes; its seconds are always none.
 std::optional<long> instant_min(const Json& time) {
   if (!time.is_string()) return std::nullopt;
   const std::string text = time.get<std::string>();
   const auto day = boost::gregorian::from_simple_string(text.substr(0, 10)).day_number();
   const auto number = [&text](std::size_t at) { return std::stol(text.substr(at, 2)); };
   const long local = static_cast<long>(day) * 1440 + number(11) * 60 + number(14);
-  constexpr std::size_t sign_at = 16;
+  constexpr std::size_t sign_at = 19;
   if (text.size() <= sign_at || text[sign_at] == 'Z') return local;
   const long offset = number(sign_at + 1) * 60 + number(sign_at + 4);
   return text[sign_at] == '-' ? local + offset : local - offset;
+}
+
+/// The plan leaves out what is absent: here it becomes null, or an empty text, to be asked for.
+void add_absent(Json& json) {
+  static constexpr std::array names{"arrives",
+                                    "batched",
+                                    "border",
+                                    "closes",
+                                    "closes_band",
+                                    "crew",
+                                    "due",
+                                    "early",
+                                    "empty",
+                                    "end",
+                                    "faces",
+                                    "final_set_band",
+                                    "initial_set_band",
+                                    "sheen_gone_band",
+                                    "final_set",
+                                    "initial_set",
+                                    "joints",
+                                    "late",
+                                    "late_min",
+                                    "latest",
+                                    "leaves",
+                                    "likely",
+                                    "open_all_over",
+                                    "open_all_over_band",
+                                    "opens",
+                                    "opens_band",
+                                    "operation",
+                                    "parts",
+                                    "peak_evaporation_at",
+                                    "surface_peak_at",
+                                    "placed",
+                                    "saw",
+                                    "saw_windows",
+                                    "sawing",
+                                    "sheen_gone",
+                                    "start",
+                                    "starts",
+                                    "tasks",
+                                    "trucks",
+                                    "windows",
+                                    "zones"};
+  for (Json& member : json) {
+    if (member.is_structured()) add_absent(member);
+  }
+  if (!json.is_object()) return;
+  for (const char* name : names) json.emplace(name, nullptr);
+  for (const char* text : {"name", "note", "part", "task", "zone"}) json.emplace(text, "");
 }
 
 class OrderCheck {
@@ -390,6 +441,13 @@ std::string figure_fault(const Item& item, const std::string& pointer, double va
   std::smatch match;
   if (!std::regex_match(item.text, match, form)) return "no figure";
   if (std::strtod(item.attributes.at("value").c_str(), nullptr) != value) return "another value";
+  // Minutes as a person says them.
+  static const std::regex hours(R"((\d+) h(?: (\d+) min)?)");
+  std::smatch span;
+  if (pointer.ends_with("_min") && std::regex_match(item.text, span, hours)) {
+    const double minutes = 60.0 * std::stod(span[1]) + (span[2].matched ? std::stod(span[2]) : 0.0);
+    return std::abs(minutes - value) <= 0.5 + 1e-9 ? "" : "another figure";
+  }
   const std::string digits = match[1];
   const std::string unit = match[2];
   constexpr double json_step = 0.01;
@@ -409,10 +467,20 @@ std::string figure_fault(const Item& item, const std::string& pointer, double va
   return std::abs(shown - expected) <= half_digit + from_json + 1e-9 ? "" : "another figure";
 }
 
-/// "Fri 06:10" on another day than the pour's, "06:10" on the day itself.
-std::string clock_words(const std::string& time, const std::string& date) {
+/// How a page's clock counts the hours.
+enum class Face { twelve, twenty_four };
+
+std::string on_face(const std::string& clock, Face face) {
+  if (face == Face::twenty_four) return clock;
+  const int hour = std::stoi(clock.substr(0, 2));
+  const int shown = hour % 12 == 0 ? 12 : hour % 12;
+  return fmt::format("{}{} {}", shown, clock.substr(2), hour < 12 ? "AM" : "PM");
+}
+
+/// "Fri 06:10" on another day than the pour's, "06:10" on the day itself; or "Fri 6:10 AM".
+std::string clock_words(const std::string& time, const std::string& date, Face face) {
   constexpr std::array<std::string_view, 7> days{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-  const std::string clock = time.substr(11, 5);
+  const std::string clock = on_face(time.substr(11, 5), face);
   if (time.substr(0, 10) == date) return clock;
   const auto day = boost::gregorian::from_simple_string(time.substr(0, 10)).day_of_week();
   return fmt::format("{} {}", days.at(day.as_number()), clock);
@@ -423,7 +491,25 @@ std::string as_shown(const std::string& text) {
   return replaced(printable_lines(text), "\u00a0", " ");
 }
 
-std::string item_fault(const Item& item, const Json& plan) {
+/// Whether this is the clock, or the clock with what the time is called in an hour that comes
+/// twice: "1:30 AM EDT".
+bool is_clock(std::string_view text, std::string_view clock) {
+  if (!text.starts_with(clock)) return false;
+  const std::string_view name = text.substr(clock.size());
+  return name.empty() || (name.front() == ' ' && name.size() >= 3 && name.size() <= 6 &&
+                          name.substr(1).find_first_not_of(
+                              "ABCDEFGHIJKLMNOPQRSTUVWXYZ+-0123456789") == std::string_view::npos);
+}
+
+/// One for all times on a page.
+Face face_of(const std::vector<Item>& items) {
+  const bool twelve = std::any_of(items.begin(), items.end(), [](const Item& item) {
+    return item.text.ends_with(" AM") || item.text.ends_with(" PM");
+  });
+  return twelve ? Face::twelve : Face::twenty_four;
+}
+
+std::string item_fault(const Item& item, const Json& plan, Face face) {
   const std::string& pointer = item.attributes.at("data-json");
   const Json::json_pointer at(pointer);
   if (!plan.contains(at) || plan.at(at).is_null()) return "not in the JSON";
@@ -432,7 +518,8 @@ std::string item_fault(const Item& item, const Json& plan) {
       item.attributes.find(item.attributes.contains("datetime") ? "datetime" : "data-time");
   if (time != item.attributes.end()) {
     if (time->second != value) return "another time";
-    return item.text == clock_words(value, plan["job"]["date"]) ? "" : "another clock";
+    const std::string clock = clock_words(value, plan["job"]["date"], face);
+    return is_clock(item.text, clock) ? "" : "another clock";
   }
   if (item.tag == "data") return figure_fault(item, pointer, value.get<double>());
   return value.is_string() && item.text == as_shown(value) ? "" : "another text";
@@ -459,7 +546,8 @@ std::vector<std::string> number_faults(std::string_view whole) {
 }
 
 std::vector<std::string> order_faults(std::string_view plan_json) {
-  const Json plan = Json::parse(plan_json);
+  Json plan = Json::parse(plan_json);
+  add_absent(plan);
   return OrderCheck(plan).faults();
 }
 
@@ -469,7 +557,7 @@ std::vector<std::string> page_faults(std::string_view page, std::string_view pla
   if (items.empty()) return {"the page points nowhere"};
   std::vector<std::string> faults;
   for (const Item& item : items) {
-    const std::string fault = item_fault(item, plan);
+    const std::string fault = item_fault(item, plan, face_of(items));
     if (fault.empty()) continue;
     const std::string& pointer = item.attributes.at("data-json");
     faults.push_back(fmt::format("{}: {}: '{}'", pointer, fault, item.text));

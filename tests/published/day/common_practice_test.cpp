@@ -69,7 +69,7 @@ TEST_CASE("the sunny end of a walk takes texture 40 minutes before its shaded en
   const double last_min = minutes_in(job, window_of(zone.parts.back(), Operation::texture).opens);
   check_range(practice_says("sunny end of a walk before its shaded end", "min"), "cool clear day",
               40.0, no_end, last_min - first_min);
-  CHECK(zone.parts.front().name.find("last") == 0);
+  CHECK(zone.parts.front().name.find("far") == 0);
   CHECK(!zone.working_order.empty());
 }
 

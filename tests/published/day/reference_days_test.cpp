@@ -35,6 +35,7 @@ Job pad(double high_c, double low_c, double concrete_c, double start_h) {
   weather.high_c = high_c;
   weather.low_c = low_c;
   job.mix.temperature = concrete_c;
+  job.mix.air_fraction = 0.02;  // so that a film of bleed water stands
   job.pour.start = UtcTime(job.pour.date, boost::posix_time::minutes(std::lround(60.0 * start_h)));
   job.zones[0].tied = true;
   return job;

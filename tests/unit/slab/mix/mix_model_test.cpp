@@ -37,10 +37,10 @@ TEST_CASE("set times are estimated from the mix and said to be") {
   mix.ash_fraction = 0.2;
   const MixModel model = mix_model(mix, {});
   CHECK(model.setting.estimated);
-  CHECK(
-      noted(model,
-            "set times 4:39 and 6:26 at 23 °C (73 °F) before admixtures, estimated from w/cm 0.45, "
-            "20 % class F fly ash (published tables, from memory)"));
+  CHECK(noted(model,
+              "set times 4 h 39 min and 6 h 26 min at 23 °C (73 °F) before admixtures, estimated "
+              "from w/cm 0.45, "
+              "20 % class F fly ash (published tables, from memory)"));
 }
 
 TEST_CASE("the supplier's set times are used as they are") {
@@ -51,7 +51,8 @@ TEST_CASE("the supplier's set times are used as they are") {
   CHECK_FALSE(model.setting.estimated);
   CHECK(model.setting.initial_set_h == 5.0);
   CHECK(model.setting.final_set_h == 6.75);
-  CHECK(noted(model, "set times 5:00 and 6:45 at 23 °C (73 °F) before admixtures, the supplier's"));
+  CHECK(noted(model,
+              "set times 5 h 0 min and 6 h 45 min at 23 °C (73 °F) before admixtures, the supplier's"));
 }
 
 TEST_CASE("the admixtures given are used, not the mix's own") {

@@ -18,6 +18,7 @@ constexpr SettingParameters slow_setting{.initial_set_h = 4.0,
 
 TEST_CASE("bleed water grows with w/cm and is none in a very dry mix") {
   Mix mix;
+  mix.air_fraction = 0.02;
   mix.w_cm = 0.45;
   CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.051 * 0.45 - 0.015));
   mix.w_cm = 0.29;
@@ -42,6 +43,7 @@ TEST_CASE("a permeable base takes bleed water, plastic and foam board do not") {
 
 TEST_CASE("entrained air and silica fume hold it back") {
   Mix mix;
+  mix.air_fraction = 0.02;
   const double plain_mm = total_bleed_kg_m2_per_mm(mix);
   mix.air_fraction = 0.04;
   CHECK(total_bleed_kg_m2_per_mm(mix) == doctest::Approx(0.6 * plain_mm));
