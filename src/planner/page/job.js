@@ -2,7 +2,8 @@
 // (how the drawing is turned, the journal, a fetched forecast). The engine judges what is in it.
 import { distance, middle, minus, onSegment, plus, signedArea, times, turned } from './geometry.js';
 import {
-  depthUnit, localDate, planUnit, readLength, readPoint, readPoints, tidy, writeLength, writePoint, writePoints,
+  clockText, depthUnit, localDate, planUnit, readLength, readPoint, readPoints, tidy, timeOfDay, writeLength, writePoint,
+  writePoints,
 } from './units.js';
 import { newId } from './store.js';
 import { writeToml } from './toml.js';
@@ -25,7 +26,34 @@ export const systemOf = (job) => (job.tables.units === 'si' ? 'si' : 'us');
 export const unitOf = (job) => planUnit(systemOf(job));
 export const depthOf = (job) => depthUnit(systemOf(job));
 
-// A pour for tomorrow; site, mix, crew and order are those of the last one, where there is one.
+// The clock of the job's people: what the file says, else by its units.
+const hoursOf = (job) => {
+  const said = String(job.tables.clock);
+  return said === '12' || said === '24' ? Number(said) : systemOf(job) === 'us' ? 12 : 24;
+};
+// Shows a time by that clock, with its weekday unless it is on `day`, the pour's own by default.
+export const clockOf = (job, day = job.tables.pour?.date?.$time) => (iso) => clockText(iso, hoursOf(job), day);
+// HH:MM; undefined where it is missing or cannot be read.
+export const startOf = (job) => {
+  const start = job.tables.pour?.start;
+  return timeOfDay(String(start?.$time ?? start ?? ''));
+};
+
+// The file's key has either spelling, and keeps it; a new one has that of the job's units.
+export const colourOf = (thing) => {
+  const colour = thing.color ?? thing.colour;
+  return colour === 'gray' ? 'grey' : colour;
+};
+export function setColour(job, thing, colour) {
+  const us = 'color' in thing || (!('colour' in thing) && systemOf(job) === 'us');
+  delete thing.colour;
+  delete thing.color;
+  if (us) thing.color = colour === 'grey' ? 'gray' : colour;
+  else thing.colour = colour;
+}
+
+// A pour for tomorrow; site, mix, crew, order and the
+// work after finishing are those of the last one, where there is one.
 export function newJob(last) {
   const system = last ? systemOf(last) : 'us';
   const figures = usual[system];
@@ -35,6 +63,7 @@ export function newJob(last) {
   const tables = {
     name: 'New pour',
     units: system,
+    ...(last?.tables.clock === undefined ? {} : { clock: last.tables.clock }),
     site: kept('site') ?? { time_zone: Intl.DateTimeFormat().resolvedOptions().timeZone || 'America/Chicago', wind_setting: 'yard' },
     pour: { date: { $time: localDate(1) }, start: '08:00', ...pour },
     weather: { high: figures.high, low: figures.low, dew_point: figures.dew, wind: figures.wind, cloud: 20 },
@@ -43,6 +72,8 @@ export function newJob(last) {
     obstacle: [],
     crew: kept('crew') ?? { finishers: 4 },
   };
+  const finishWork = kept('finish_work');
+  if (finishWork) tables.finish_work = finishWork;
   const order = kept('order');
   if (order) {
     delete order.load;

@@ -1,7 +1,6 @@
 // What the plan's screen works out when it is asked for: what can still be changed, and the hours.
 import { button, el } from './dom.js';
-import { systemOf } from './job.js';
-import { clockText } from './units.js';
+import { clockOf } from './job.js';
 
 // `open` shows one of the engine's sheets.
 export function askedCards(app, open) {
@@ -33,10 +32,10 @@ function compareCard(app, open) {
 
 // The one to prefer first, then as they were tried.
 function choiceList(app, told) {
-  const clock = (iso) => clockText(iso, systemOf(app.job), app.job.tables.pour?.date?.$time);
+  const clock = clockOf(app.job);
   const late = (choice) => {
-    const minutes = choice.expected_late_min ?? choice.minutes_late;
-    return minutes > 0 ? `${minutes} min late${choice.expected_late_min === null ? '' : ' on average'}` : 'nothing late';
+    const minutes = choice.expected_late_min;
+    return minutes > 0 ? `${minutes} min late on average` : 'nothing late';
   };
   const best = told.choices[told.best];
   const item = (choice) => el('li', {}, el('strong', {}, el('bdi', {}, choice.choice), choice === best ? ', the one to prefer' : ''), ': ',

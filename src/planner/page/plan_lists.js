@@ -1,10 +1,9 @@
 // The plan's lists as the engine has them: who does what, the saw, what to take along.
 import { el } from './dom.js';
-import { systemOf } from './job.js';
+import { clockOf, systemOf } from './job.js';
 import { workWords } from './plan.js';
-import { areaText, clockText, lengthText, planUnit, volumeText } from './units.js';
+import { areaText, lengthText, planUnit, volumeText } from './units.js';
 
-const clockOf = (app) => (iso) => clockText(iso, systemOf(app.job), app.job.tables.pour?.date?.$time);
 const place = ({ zone, part }) => [zone, part].filter(Boolean).join(', ');
 const inUnit = (metres, system) => (system === 'si' ? metres : metres / 0.3048);
 
@@ -12,7 +11,7 @@ const inUnit = (metres, system) => (system === 'si' ? metres : metres / 0.3048);
 export function crewCard(app, day) {
   const people = (day.crew ?? []).filter((person) => person.tasks?.length);
   if (people.length === 0) return null;
-  const clock = clockOf(app);
+  const clock = clockOf(app.job);
   const late = (task) => (task.late_min > 0 ? `, ${task.late_min} min late` : task.late_chance >= 0.1 ? `, late on ${Math.round(task.late_chance * 100)} days in 100` : '');
   return el('details', { class: 'card' }, el('summary', {}, 'Crew, hour by hour'),
     people.map((person) => el('section', {},
@@ -25,7 +24,7 @@ export function crewCard(app, day) {
 export function sawCard(app, day) {
   const cuts = (day.saw ?? []).filter((cut) => cut.on_hand);
   if (cuts.length === 0) return null;
-  const clock = clockOf(app);
+  const clock = clockOf(app.job);
   const system = systemOf(app.job);
   const size = (cut) => [lengthText(inUnit(cut.length_m, system), planUnit(system)),
     cut.depth_m ? `${system === 'si' ? `${Math.round(cut.depth_m * 1000)} mm` : `${(cut.depth_m / 0.0254).toFixed(2).replace(/\.?0+$/, '')} in`} deep` : ''].filter(Boolean).join(', ');

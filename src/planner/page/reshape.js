@@ -88,8 +88,8 @@ const inside = (point, ring) => ring.reduce((odd, [x, y], i) => {
 }, false);
 const awayFrom = (point, ring, closed) => Math.min(...ring.slice(0, closed ? undefined : -1).map((from, i) => onSegment(point, from, ring[(i + 1) % ring.length]).away));
 
-// A zone made two: what stood on it goes with the half it lies on, a joint across both is left to
-// the plan. Gives the index of the new one, or undefined where the line does not part it.
+// A zone made two: what stood on it goes with the half it lies on, concrete beyond its own thickness
+// stays with the first, a joint across both is left to the plan. Gives the index of the new one, or undefined where the line does not part it.
 export function splitZone(job, index, a, b) {
   const zones = job.tables.zone;
   const zone = zones[index];
@@ -97,6 +97,7 @@ export function splitZone(job, index, a, b) {
   const halves = parted(pointsOf(job, zone), closed, a, b)?.map((ring) => ring.filter((point, i) => i === 0 || distance(point, ring[i - 1]) > 0.02));
   if (!halves || halves.some((ring) => ring.length < (closed ? 3 : 2))) return undefined;
   const other = structuredClone(zone);
+  for (const key of Object.keys(other)) if (key.startsWith('extra_volume')) delete other[key];
   const taken = new Set(zones.map((each) => each.name));
   for (let i = 2; taken.has(other.name); ++i) other.name = `${zone.name} ${i}`;
   [zone, other].forEach((half, i) => {

@@ -1,9 +1,8 @@
 // After the pour: what was noted beside what was planned, and what the mix book learns of it.
 import { button, el, say } from './dom.js';
-import { bookName, systemOf } from './job.js';
+import { bookName, clockOf } from './job.js';
 import { openSheet } from './screen_plan.js';
 import { give } from './share.js';
-import { clockText } from './units.js';
 
 export function afterScreen(app) {
   return el('section', { class: 'page after' }, el('h1', { tabindex: -1 }, 'After the pour'),
@@ -22,7 +21,7 @@ function checkBack(app) {
 
 function checked(app, answer) {
   const told = JSON.parse(answer.files['.json']);
-  const clock = (iso) => clockText(iso, systemOf(app.job), app.job.tables.pour?.date?.$time);
+  const clock = clockOf(app.job);
   const off = (minutes) => (minutes === 0 ? 'as planned' : `${Math.abs(minutes)} min ${minutes > 0 ? 'later' : 'earlier'} than planned`);
   const events = told.readings.filter((each) => each.planned);
   return [

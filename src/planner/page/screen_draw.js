@@ -4,7 +4,7 @@ import { Drawing } from './drawing.js';
 import { area, distance, pathLength, plus, smooth } from './geometry.js';
 import { choice, lengthField, numberField, textField, tick } from './inputs.js';
 import {
-  addSlab, addSteps, addTree, addWalk, addWall, colours, depthOf, finishes, isWalk, moveInOrder, moveObstacle, moveZone,
+  addSlab, addSteps, addTree, addWalk, addWall, colourOf, colours, depthOf, finishes, isWalk, moveInOrder, moveObstacle, moveZone,
   pointsOf, rectangleOf, removeZone, renameZone, resizedRectangle, setPoints, squaredEnds, turnNorth, unitOf, usualOf, widthOf,
 } from './job.js';
 import { reshapeForm } from './panel_reshape.js';
@@ -324,7 +324,7 @@ export class DrawScreen {
       tick('Against the house or another slab, or dowelled to it', zone.tied, (on) => edit((each) => { if (on) each.tied = true; else delete each.tied; })),
       tick('Under a roof: no sun all day', zone.shaded, (on) => edit((each) => { if (on) each.shaded = true; else delete each.shaded; })),
       el('details', {}, el('summary', {}, 'Color, border, base, risers, corners'),
-        choice('Color', colours.map((each) => [each, each === 'grey' ? 'gray, none' : each]), zone.colour, (colour) => edit((each) => { each.colour = colour; })),
+        choice('Color', colours.map((each) => [each, each === 'grey' ? 'gray, none' : each]), colourOf(zone), (colour) => edit((each) => setColour(job, each, colour))),
         this.#borderForm(zone, redraw), this.#baseForm(zone, edit), this.#risers(zone, redraw), this.#corners(zone, redraw)),
       reshapeForm(app, this.drawing, zone, index),
       el('div', { class: 'row' },

@@ -1,12 +1,12 @@
 // What the engine says of the day: whether to pour, what is open now and next, zone by zone, and the
 // sheet for the crew.
 import { button, el, say } from './dom.js';
-import { systemOf } from './job.js';
+import { clockOf, systemOf } from './job.js';
 import { askedCards } from './plan_asked.js';
 import { crewCard, sawCard, suppliesCard } from './plan_lists.js';
 import { windowsOf, workWords } from './plan.js';
 import { give, safeName } from './share.js';
-import { areaText, clockText, dayText, volumeText } from './units.js';
+import { areaText, dayText, volumeText } from './units.js';
 
 const signs = ['go', 'care', 'stop'];
 const marks = ['\u2713', '!', '\u2715'];
@@ -25,7 +25,7 @@ export function planLine(app) {
 }
 
 const dayOf = (app) => app.job.tables.pour?.date?.$time;
-const clock = (app, iso) => clockText(iso, systemOf(app.job), dayOf(app));
+const clock = (app, iso) => clockOf(app.job)(iso);
 
 function tightestWords(day, app) {
   const { tightest } = day;
@@ -99,7 +99,7 @@ function sureness(state, day) {
   if (state.stage !== 'sure') return el('p', { class: 'sure' }, 'The likely day. How far it may move is being worked out ...');
   const way = day.sureness?.either_way_min;
   const cause = day.sureness?.causes?.[0];
-  return el('p', { class: 'sure' }, way === undefined || way === null ? '' : `The main work opens within ${Math.round(way)} min either way on eight days in ten. `,
+  return el('p', { class: 'sure' }, way === undefined ? '' : `The main work opens within ${Math.round(way)} min either way on eight days in ten. `,
     cause ? `Biggest unknown: ${cause.what}.` : '');
 }
 

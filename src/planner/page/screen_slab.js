@@ -1,7 +1,7 @@
 // On the slab: one tap notes a sign with the hour, and the plan moves with it.
 import { button, el, field, say, tiles } from './dom.js';
-import { systemOf } from './job.js';
-import { clockText } from './units.js';
+import { clockOf, systemOf } from './job.js';
+import { workWords } from './plan.js';
 
 const signs = [
   ['placed', 'Placed', 'the first concrete is in the form'],
@@ -13,6 +13,12 @@ const signs = [
   ['sawed', 'Saw cut clean', 'the first cut that keeps its edges'],
   ['crack', 'Crack', 'the first crack across it'],
 ];
+
+// A line of the journal with its hour by the job's clock.
+function shownReading(job, words) {
+  const match = /^(\d{4}-\d{2}-\d{2})[ T](\d{2}:\d{2}) +(.*)$/.exec(words);
+  return match ? `${clockOf(job)(`${match[1]}T${match[2]}`)} ${match[3]}` : words;
+}
 
 // What was noted, as the journal has it, the last first.
 function readings(journal) {
@@ -72,11 +78,10 @@ function nextWork(app) {
   const rows = (zone?.parts?.length ? zone.parts.flatMap((part) => part.windows) : zone?.windows ?? [])
     .filter((window) => window.closes && Date.parse(window.closes) > now).sort((a, b) => Date.parse(a.opens) - Date.parse(b.opens));
   if (rows.length === 0) return null;
-  const system = systemOf(app.job);
-  const date = app.job.tables.pour?.date?.$time;
+  const clock = clockOf(app.job);
   const seen = day.seen ?? [];
   return el('div', { class: 'now' }, el('h2', {}, 'Next here'),
-    el('p', {}, el('strong', {}, `${rows[0].operation.replaceAll('_', ' ')}: ${clockText(rows[0].opens, system, date)} to ${clockText(rows[0].closes, system, date)}`)),
+    el('p', {}, el('strong', {}, `${workWords(rows[0].operation)}: ${clock(rows[0].opens)} to ${clock(rows[0].closes)}`)),
     stage === 'sure' ? seen.map((words) => el('p', {}, words)) : null);
 }
 
@@ -84,7 +89,7 @@ function noted(app) {
   const list = readings(app.job.journal);
   if (list.length === 0) return el('p', {}, 'Nothing yet. Tap a sign when you see it: the plan goes by it from then on.');
   return el('div', {}, button('Undo the last', () => { app.unnote(); say('Struck out'); }),
-    el('ol', { class: 'noted' }, list.map((words) => el('li', {}, el('bdi', {}, words)))));
+    el('ol', { class: 'noted' }, list.map((words) => el('li', {}, el('bdi', {}, shownReading(app.job, words))))));
 }
 
 let lock;

@@ -94,15 +94,27 @@ export const areaText = (value, unit) =>
 export const volumeText = (m3, system) =>
   (system === 'si' ? `${m3.toFixed(1)} m\u00b3` : `${(m3 / 0.764554857984).toFixed(1)} yd\u00b3`);
 
-// A clock as the crew reads it: 10:55 AM where the job is in US units, 10:55 elsewhere; the day
-// before it where that is not the pour's.
-export function clockText(iso, system, day) {
+// A time as a clock of 12 or 24 hours shows it, 10:55 PM or 22:55; the day before it where that is
+// not `day`.
+export function clockText(iso, hours, day) {
   const match = /^(\d{4}-\d{2}-\d{2})T(\d{2}):(\d{2})/.exec(iso ?? '');
   if (!match) return '';
   const hour = Number(match[2]);
-  const clock = system === 'si' ? `${match[2]}:${match[3]}` :
+  const clock = hours === 24 ? `${match[2]}:${match[3]}` :
     `${hour % 12 === 0 ? 12 : hour % 12}:${match[3]} ${hour < 12 ? 'AM' : 'PM'}`;
   return day && day !== match[1] ? `${dayText(match[1])} ${clock}` : clock;
+}
+
+// The time of day as HH:MM of what a job file may have: 07:30, 7:30 AM, 8am, with a date before it,
+// with seconds or an offset after it. Undefined for anything else.
+export function timeOfDay(text) {
+  const date = '(?:\\d{4}-\\d{2}-\\d{2}[T ])?';
+  const plain = new RegExp(`^${date}([01]?\\d|2[0-3]):([0-5]\\d)(?::[0-5]\\d(?:\\.\\d+)?)?(?:Z|[+-]\\d{2}:\\d{2})?$`).exec(text);
+  const halved = new RegExp(`^${date}(0?[1-9]|1[0-2])(?::([0-5]\\d))? ?([ap])\\.?(?:m\\.?)?$`, 'i').exec(text);
+  if (!plain && !halved) return undefined;
+  const late = halved && (halved[3].toLowerCase() === 'p' ? 12 : 0);
+  const hour = plain ? Number(plain[1]) : (Number(halved[1]) % 12) + late;
+  return `${String(hour).padStart(2, '0')}:${(plain ?? halved)[2] ?? '00'}`;
 }
 
 export function dayText(date, long = false) {
