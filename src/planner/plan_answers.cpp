@@ -8,6 +8,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "report/text/text_plant_order.h"
 #include "request/plan/compared_pour.h"
 #include "slabtide/day/plan/outlook.h"
 #include "slabtide/day/plan/verdict.h"
@@ -74,6 +75,7 @@ Json answer_plan(const Asked& asked) {
   result["text"] = text_plan(*pour, plain);
   result["crew"] = text_crew(*pour, plain);
   result["saw"] = text_saw(*pour, plain);
+  result["order"] = text_plant_order(*pour);
   return result;
 }
 

@@ -22,7 +22,7 @@ export function shareScreen(app) {
     ready('.html') ? null : el('p', {}, 'The sheets are there once the plan is.'),
     el('div', { class: 'row' },
       sheet('Day sheet', '.html', 'text/html'), sheet('Calendar', '.ics', 'text/calendar'),
-      ...[['Plan as text', 'text', ''], ['Crew as text', 'crew', '-crew'], ['Saw list as text', 'saw', '-saw']].map(([words, key, end]) =>
+      ...[['Plan as text', 'text', ''], ['Crew as text', 'crew', '-crew'], ['Saw list as text', 'saw', '-saw'], ['Order for the plant', 'order', '-order']].map(([words, key, end]) =>
         button(words, send(`${name}${end}.txt`, 'text/plain', () => state.answer[key]), { disabled: !state.answer?.[key] })),
       sheet('Table', '.csv', 'text/csv')),
     el('h2', {}, 'The job itself'),
