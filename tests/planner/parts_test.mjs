@@ -3,7 +3,11 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { test } from 'node:test';
 import { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } from '../../src/planner/page/geometry.js';
-import { addSlab, addSteps, addWalk, importedJob, newJob, pointsOf, removeZone, renameZone, squaredEnds, textOf, textsOf, turnNorth } from '../../src/planner/page/job.js';
+import {
+  addSlab, addSteps, addWalk, clockOf, colourOf, importedJob, newJob, pointsOf, removeZone, renameZone, setColour, squaredEnds, startOf, textOf, textsOf, turnNorth,
+} from '../../src/planner/page/job.js';
+import { orderMixBy, sealBy, waterOf } from '../../src/planner/page/panel_mix.js';
+import { splitZone } from '../../src/planner/page/reshape.js';
 import { unpack } from '../../src/planner/page/unpack.js';
 import { writeToml } from '../../src/planner/page/toml.js';
 import { clockText, lengthText, parseLength, parsePlace, readLength, readPoints, writePoints } from '../../src/planner/page/units.js';
@@ -36,11 +40,81 @@ test('places as a phone shows them', () => {
 });
 
 test('clocks', () => {
-  assert.equal(clockText('2026-05-14T00:05-05:00', 'us', '2026-05-14'), '12:05 AM');
-  assert.equal(clockText('2026-05-14T12:05:00-05:00', 'us', '2026-05-14'), '12:05 PM');
-  assert.equal(clockText('2026-05-15T13:05-05:00', 'us', '2026-05-14'), 'Fri 1:05 PM');
-  assert.equal(clockText('2026-05-14T13:05-05:00', 'si', '2026-05-14'), '13:05');
-  for (const none of [null, undefined, '', 'soon']) assert.equal(clockText(none, 'us'), '');
+  assert.equal(clockText('2026-05-14T00:05-05:00', 12, '2026-05-14'), '12:05 AM');
+  assert.equal(clockText('2026-05-14T12:05:00-05:00', 12, '2026-05-14'), '12:05 PM');
+  assert.equal(clockText('2026-05-15T13:05-05:00', 12, '2026-05-14'), 'Fri 1:05 PM');
+  assert.equal(clockText('2026-05-14T13:05-05:00', 24, '2026-05-14'), '13:05');
+  for (const none of [null, undefined, '', 'soon']) assert.equal(clockText(none, 12), '');
+});
+
+test('times follow the clock that the job names, else that of its units', () => {
+  const shown = (tables) => clockOf({ tables: { ...tables, pour: { date: { $time: '2026-05-14' } } } })('2026-05-14T13:05-05:00');
+  assert.equal(shown({}), '1:05 PM');
+  assert.equal(shown({ units: 'si' }), '13:05');
+  assert.equal(shown({ clock: 24 }), '13:05');
+  assert.equal(shown({ units: 'si', clock: 12 }), '1:05 PM');
+});
+
+test('a start is read as the library reads it', () => {
+  const starts = [
+    ['07:30', '07:30'], ['7:30', '07:30'], ['7:30 AM', '07:30'], ['7:30pm', '19:30'], ['8 AM', '08:00'], ['12 AM', '00:00'], ['12:05 p.m.', '12:05'],
+    ['9a', '09:00'], ['2026-05-15T07:00', '07:00'], ['2026-05-15 9 AM', '09:00'], ['2026-05-15T07:00:00-05:00', '07:00'], [{ $time: '13:45:00' }, '13:45'],
+  ];
+  for (const [start, read] of starts) assert.equal(startOf({ tables: { pour: { start } } }), read, JSON.stringify(start));
+  for (const start of [undefined, '', '7', 'noon', '13 AM', '0 AM', '24:00', '7:5', '7:30 XM', 730]) assert.equal(startOf({ tables: { pour: { start } } }), undefined, String(start));
+});
+
+test('a color keeps the spelling of its key, and a new one has that of the units', () => {
+  const put = (units, thing) => {
+    setColour({ tables: { units } }, thing, 'red');
+    return thing;
+  };
+  assert.deepEqual(put('us', { color: 'tan' }), { color: 'red' });
+  assert.deepEqual(put('us', { colour: 'tan' }), { colour: 'red' });
+  assert.deepEqual(put('si', { color: 'tan' }), { color: 'red' });
+  assert.deepEqual(put(undefined, {}), { color: 'red' });
+  assert.deepEqual(put('si', {}), { colour: 'red' });
+  assert.equal(colourOf({ color: 'gray' }), 'grey');
+  assert.equal(colourOf({ colour: 'tan' }), 'tan');
+});
+
+test('a mix is ordered by sacks and slump, by strength, or by w/cm: one of them', () => {
+  const job = newJob();
+  orderMixBy(job, 'slump');
+  assert.deepEqual(job.tables.mix, { air: 6, strength: 4000, concrete_temperature: 70, slump: 4, sacks: 6 });
+  assert.equal(waterOf(job.tables.mix), 'slump');
+  orderMixBy(job, 'strength');
+  assert.deepEqual(job.tables.mix, { air: 6, strength: 4000, concrete_temperature: 70, sacks: 6 });
+  assert.equal(waterOf(job.tables.mix), 'strength');
+  orderMixBy(job, 'w_cm');
+  assert.equal(waterOf(job.tables.mix), 'w_cm');
+  const given = { tables: { mix: { cement: 500, water_lb_yd3: 250, slump_in: 5 } } };
+  assert.equal(waterOf(given.tables.mix), undefined);
+  orderMixBy(given, 'slump');
+  assert.deepEqual(given.tables.mix, { cement: 500, slump_in: 5 });
+});
+
+test('a cure-and-seal takes the place of curing and of a later sealer', () => {
+  const job = newJob();
+  job.tables.finish_work = { release: 'liquid', seal_after_days: 28 };
+  sealBy(job, 'cure and seal');
+  assert.deepEqual(job.tables.finish_work, { release: 'liquid', sealer: 'cure and seal' });
+  assert.ok(!('curing' in job.tables.pour));
+});
+
+test('a slab cut in two keeps its footing once', () => {
+  const job = newJob();
+  addSlab(job, [[0, 0], [10, 0], [10, 8], [0, 8]]);
+  job.tables.zone[0].extra_volume_ft3 = 12;
+  splitZone(job, 0, [5, -1], [5, 9]);
+  assert.deepEqual(job.tables.zone.map((zone) => zone.extra_volume_ft3), [12, undefined]);
+});
+
+test('the next pour is of the same people: their clock and the work after finishing stay', () => {
+  const last = newJob();
+  Object.assign(last.tables, { clock: 24, finish_work: { release: 'liquid' } });
+  const { clock, finish_work: work } = newJob(last).tables;
+  assert.deepEqual([clock, work], [24, { release: 'liquid' }]);
 });
 
 test('TOML: texts, moments, lists and tables', () => {

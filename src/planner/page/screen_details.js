@@ -2,8 +2,9 @@
 import { button, el, field, say, tiles } from './dom.js';
 import { fetchForecast, sources } from './forecast.js';
 import { choice, numberField, slider, textField, tick } from './inputs.js';
-import { forecastPath, systemOf, unitOf } from './job.js';
-import { clockText, dayText, parsePlace } from './units.js';
+import { clockOf, forecastPath, startOf, systemOf, unitOf } from './job.js';
+import { contentField, finishWorkForm, strengthField, waterForm, waterOf } from './panel_mix.js';
+import { dayText, parsePlace } from './units.js';
 
 const table = (job, name) => (job.tables[name] ??= {});
 const setOrDrop = (where, key, value) => {
@@ -14,7 +15,7 @@ const setOrDrop = (where, key, value) => {
 export function detailsScreen(app) {
   return el('section', { class: 'page details' },
     el('h1', { tabindex: -1 }, 'Day and details'),
-    placeForm(app), weatherForm(app), mixForm(app), crewForm(app), orderForm(app));
+    placeForm(app), weatherForm(app), mixForm(app), crewForm(app), finishWorkForm(app), orderForm(app));
 }
 
 const group = (title, ...parts) => el('section', { class: 'group' }, el('h2', {}, title), ...parts);
@@ -22,7 +23,7 @@ const group = (title, ...parts) => el('section', { class: 'group' }, el('h2', {}
 // ---- where and when ----
 function placeForm(app) {
   const { job } = app;
-  const { site, pour } = job.tables;
+  const { site } = job.tables;
   const known = typeof site.latitude === 'number' && typeof site.longitude === 'number';
   const note = el('p', { class: 'fault', role: 'alert' });
   const put = ({ latitude, longitude }) => app.edit((each) => {
@@ -42,7 +43,7 @@ function placeForm(app) {
   return group('Where and when',
     el('div', { class: 'row' }, 'geolocation' in navigator && button('Use where I am', locate, { class: known ? '' : 'main' })), note, place,
     el('div', { class: 'pair' },
-      dateField(app), timeField(app, pour)),
+      dateField(app), timeField(app)),
     systemOf(job) === 'si' ? numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -500, max: 5000, unit: 'm', optional: true })
       : numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -1500, max: 16000, unit: 'ft', optional: true }),
     tiles('How open to the wind', [['open lot', 'Open lot'], ['yard', 'Yard'], ['sheltered court', 'Sheltered']], site.wind_setting ?? 'yard',
@@ -53,15 +54,17 @@ function placeForm(app) {
 function dateField(app) {
   const input = el('input', {
     type: 'date', value: app.job.tables.pour.date?.$time ?? '', required: true,
-    onchange: () => input.value && app.edit((job) => { job.tables.pour.date = { $time: input.value }; }),
+    onchange: () => input.value && app.edit((job) => {
+      const start = startOf(job); // a start with a date of its own would stay on the old day
+      Object.assign(job.tables.pour, { date: { $time: input.value } }, start ? { start } : {});
+    }),
   });
   return field('Day of the pour', input);
 }
 
-const startText = (start) => (typeof start === 'string' ? start.slice(-5) : start?.$time?.slice(0, 5) ?? '08:00');
-function timeField(app, pour) {
+function timeField(app) {
   const input = el('input', {
-    type: 'time', value: startText(pour.start), required: true,
+    type: 'time', value: startOf(app.job) ?? '', required: true,
     onchange: () => input.value && app.edit((job) => { job.tables.pour.start = input.value; }, { redraw: false }),
   });
   return field('First concrete', input);
@@ -118,11 +121,11 @@ function fetchedWeather(app) {
   const { job } = app;
   if (!job.forecast) return el('p', { class: 'fault' }, 'This job names a forecast that is not on this device. Get it again, or type the day.');
   const { forecast } = job;
-  const system = systemOf(job);
+  const clock = clockOf(job, '');
   const hours = forecast.at ? Math.round((Date.now() - forecast.at) / 3600e3) : undefined;
   const source = sources.find(([id]) => id === forecast.from)?.[1] ?? forecast.from;
   return el('div', {},
-    el('p', {}, el('strong', {}, el('bdi', {}, source)), forecast.first ? `, from ${clockText(forecast.first, system, '')} to ${clockText(forecast.last, system, '')}` : '',
+    el('p', {}, el('strong', {}, el('bdi', {}, source)), forecast.first ? `, from ${clock(forecast.first)} to ${clock(forecast.last)}` : '',
       hours === undefined ? '' : `. Got ${hours < 1 ? 'just now' : `${hours} h ago`}.`, hours > 12 ? ' Get it again before you decide.' : ''),
     button('Type the day instead', () => app.typeWeather()));
 }
@@ -174,15 +177,14 @@ function mixForm(app) {
       numberField('final', mix.final_set, set('final_set'), { min: 1, max: 48, unit: 'hours', optional: true })),
     mix.ingredients ? el('p', {}, 'Its temperature follows from what goes in, as the job file says.')
       : numberField('Concrete at the chute', mix.concrete_temperature, set('concrete_temperature'), us ? { min: 40, max: 110, unit: '°F' } : { min: 4, max: 43, unit: '°C' }),
+    waterForm(app, set),
     el('details', {}, el('summary', {}, 'What is in it'),
-      'cement' in mix ? el('p', {}, 'The cement is given alone in this job.')
-        : numberField('Cement, ash and slag together', mix.cementitious, set('cementitious'), us ? { min: 200, max: 1200, unit: 'lb/yd³' } : { min: 120, max: 710, unit: 'kg/m³' }),
-      'water' in mix ? null : numberField('Water over cement (w/cm)', mix.w_cm, set('w_cm'), { min: 0.25, max: 0.8 }),
+      waterOf(mix) === 'slump' ? null : contentField(app, set),
       el('div', { class: 'pair' },
         numberField('Fly ash', mix.fly_ash, set('fly_ash'), { min: 0, max: 60, unit: '%', optional: true }),
         numberField('Slag', mix.slag, set('slag'), { min: 0, max: 80, unit: '%', optional: true })),
       numberField('Air', mix.air, set('air'), { min: 0, max: 12, unit: '%', optional: true }),
-      numberField('Strength at 28 days', mix.strength, set('strength'), us ? { min: 1000, max: 12000, unit: 'psi', optional: true } : { min: 7, max: 83, unit: 'MPa', optional: true })),
+      waterOf(mix) === 'strength' ? null : strengthField(app, set, true)),
     admixtureForm(app, admixtures));
 }
 
@@ -242,7 +244,7 @@ function crewForm(app) {
     el('div', { role: 'group', 'aria-label': 'Saws on hand' }, el('p', {}, 'Saws on hand'),
       tick('Early-entry saw', saws.includes('early-entry'), (on) => saw('early-entry', on)),
       tick('Wet saw', saws.includes('wet'), (on) => saw('wet', on))),
-    choice('Curing', [['none', 'none'], ['film', 'sprayed compound'], ['plastic', 'plastic sheet'], ['blanket', 'blankets']], pour.curing, (value) => app.edit((each) => { each.tables.pour.curing = value; }, { redraw: false })));
+    job.tables.finish_work?.sealer === 'cure and seal' ? el('p', {}, 'Curing: the cure-and-seal.') : choice('Curing', [['none', 'none'], ['film', 'sprayed compound'], ['plastic', 'plastic sheet'], ['blanket', 'blankets']], pour.curing, (value) => app.edit((each) => { each.tables.pour.curing = value; }, { redraw: false })));
 }
 
 function orderForm(app) {
