@@ -105,9 +105,9 @@ test('a cure-and-seal takes the place of curing and of a later sealer', () => {
 test('a slab cut in two keeps its footing once', () => {
   const job = newJob();
   addSlab(job, [[0, 0], [10, 0], [10, 8], [0, 8]]);
-  job.tables.zone[0].extra_volume_ft3 = 12;
+  job.tables.zone[0].extra_volume_yd3 = 0.4;
   splitZone(job, 0, [5, -1], [5, 9]);
-  assert.deepEqual(job.tables.zone.map((zone) => zone.extra_volume_ft3), [12, undefined]);
+  assert.deepEqual(job.tables.zone.map((zone) => zone.extra_volume_yd3), [0.4, undefined]);
 });
 
 test('the next pour is of the same people: their clock and the work after finishing stay', () => {

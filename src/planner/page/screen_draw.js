@@ -5,7 +5,8 @@ import { area, distance, pathLength, plus, smooth } from './geometry.js';
 import { choice, lengthField, numberField, textField, tick } from './inputs.js';
 import {
   addSlab, addSteps, addTree, addWalk, addWall, colourOf, colours, depthOf, finishes, isWalk, moveInOrder, moveObstacle, moveZone,
-  pointsOf, rectangleOf, removeZone, renameZone, resizedRectangle, setPoints, squaredEnds, turnNorth, unitOf, usualOf, widthOf,
+  pointsOf, rectangleOf, removeZone, renameZone, resizedRectangle, setColour, setPoints, squaredEnds, turnNorth, unitOf, usualOf,
+  widthOf,
 } from './job.js';
 import { reshapeForm } from './panel_reshape.js';
 import { bowed, circleOf, crosses, disc, riseTo, splitZone } from './reshape.js';
