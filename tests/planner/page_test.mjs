@@ -86,6 +86,7 @@ test('names that are scripts stay names; what is hostile is told and does nothin
   assert.deepEqual(page.faults, []);
 
   await by(page, 'All pours').click();
+  await by(page, 'New pour').waitFor();
   const jobs = await page.locator('.jobs li').count();
   for (const [text, words] of [
     ['[site\n', /line 1/], ['{"__proto__": {"x": 1}}', /given.toml: /], [`a = ${'['.repeat(3000)}`, /given.toml: /],
