@@ -232,7 +232,8 @@ TEST_CASE("zones too large, and too many cells") {
 TEST_CASE("placing that goes on for days") {
   const std::string head = job_without_zones();
   CHECK(job_refusal(head + zone(1, rectangle(0, 0, 200, 200))) ==
-        "job.toml: pour: the last concrete is placed Sat, May 16, 2026, 5:34 PM, 58 h after the start; "
+        "job.toml: pour: the last concrete is placed Sat, May 16, 2026, 5:34 PM, 58 h after the "
+        "start; "
         "expected at most 24 h");
 }
 

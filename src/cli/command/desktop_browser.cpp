@@ -18,8 +18,9 @@ namespace slabtide {
 namespace {
 
 /// Starts it in a session of its own, without this program's output; 0 if it cannot be started.
-pid_t start_opener(std::string page) {
+pid_t start_opener(const std::string& shown) {
   std::string name = "xdg-open";
+  std::string page = shown;
   char* const words[] = {name.data(), page.data(), nullptr};  // NOLINT(modernize-avoid-c-arrays)
   posix_spawn_file_actions_t files;
   posix_spawnattr_t settings;

@@ -20,8 +20,8 @@ struct SeenDay {
 };
 
 /// Weights the sampled days by the journal's observations and plans again for their mean. `planned`
-/// is the day before any observation. With no samples asked for the observations count all the same,
-/// weighed over a few days, and the plan has no bands.
+/// is the day before any observation. With no samples asked for the observations count all the
+/// same, weighed over a few days, and the plan has no bands.
 SeenDay see_day(const PlannedPour& planned, const EnsembleSettings& settings);
 
 /// "the slab runs 22 min ahead of the plan; walk now opens 11:35 (11:20-11:55)": the main openings

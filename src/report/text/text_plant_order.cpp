@@ -37,10 +37,13 @@ std::string percent_words(double fraction) {
 
 /// The ingredients that the job names, with what they are a share of.
 std::string mix_order_words(const Mix& mix, UnitSystem units) {
-  std::string words =
-      fmt::format("{}, w/cm {:.2f} at most, {} air, {} of cementitious",
-                  strength_words(mix.specified_strength_psi, units), mix.w_cm,
-                  percent_words(mix.air_fraction), content_words(mix.cementitious_kg_m3, units));
+  // Water that was only reckoned is nothing to hold the plant to.
+  const std::string water = mix.water_source == WaterSource::told
+                                ? fmt::format("w/cm {:.2f} at most, ", mix.w_cm)
+                                : std::string();
+  std::string words = fmt::format(
+      "{}, {}{} air, {} of cementitious", strength_words(mix.specified_strength_psi, units), water,
+      percent_words(mix.air_fraction), content_words(mix.cementitious_kg_m3, units));
   if (mix.ash_fraction > 0.0)
     words += fmt::format(", {} of it fly ash", percent_words(mix.ash_fraction));
   if (mix.slag_fraction > 0.0)

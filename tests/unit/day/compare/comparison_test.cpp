@@ -170,15 +170,17 @@ TEST_CASE("a warmer day shifts air, dew point, ground and concrete alike") {
 
 TEST_CASE("the answer is another on the two sides of the turning point") {
   int found = 0;
-  for (int finishers = 3; finishers <= 10 && found == 0; ++finishers) {
+  for (int finishers = 2; finishers <= 10 && found == 0; ++finishers) {
     const PlannedDay day(hot_court(finishers));
     const Comparison comparison = compare_choices(day.pour(), {});
     if (comparison.best == 0) continue;
     const TurningPoint turning = find_turning_point(day.pour(), comparison, {});
     if (!turning.by_shift_k.once()) continue;
+    const double turn = turning.by_shift_k.turns.front();
+    // At the very end of what was searched only one side was looked at.
+    if (std::abs(turn) > day.practice().compare.search_k - 1.0) continue;
     ++found;
     const std::string label = comparison.choices[comparison.best].choice.label;
-    const double turn = turning.by_shift_k.turns.front();
     INFO(label << " at " << turn << " K, crew of " << finishers);
     // The turning point is given to a degree F, 0.56 K. Observed: with the full solver it is 0.1 to
     // 0.2 K higher.

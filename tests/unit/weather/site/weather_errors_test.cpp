@@ -70,10 +70,8 @@ TEST_CASE("the night's air has an error beside the day's, which comes in as the 
 
 TEST_CASE("the site's shelter does not grow with the forecast's age, the wind's error does") {
   const SiteWeather weather = cloudy_day();
-  const WeatherErrors errors{.wind_log = 0.1,
-                             .wind_ratio_log = 0.3,
-                             .lead_at_start_h = 38.0,
-                             .growth_per_h = 0.02};
+  const WeatherErrors errors{
+      .wind_log = 0.1, .wind_ratio_log = 0.3, .lead_at_start_h = 38.0, .growth_per_h = 0.02};
   CHECK(wind_error_log(errors, weather, noon) == doctest::Approx(2.0 * 0.1 + 0.3));
   const SiteWeather off = with_errors(weather, errors);
   CHECK(off.wind_slab_m_s[noon] == doctest::Approx(std::exp(0.5) * weather.wind_slab_m_s[noon]));
