@@ -1,3 +1,6 @@
+#include <fstream>
+#include <iterator>
+
 #include <doctest/doctest.h>
 
 #include "core/text.h"
@@ -6,6 +9,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/day/compare/advice.h"
 #include "slabtide/day/compare/turning_point.h"
+#include "slabtide/job/reading/read_job.h"
 #include "slabtide/report/text/text_compare.h"
 #include "slabtide/report/words/compare_facts.h"
 #include "support/planned_day.h"
@@ -169,26 +173,23 @@ TEST_CASE("a warmer day shifts air, dew point, ground and concrete alike") {
 }
 
 TEST_CASE("the answer is another on the two sides of the turning point") {
-  int found = 0;
-  for (int finishers = 2; finishers <= 10 && found == 0; ++finishers) {
-    const PlannedDay day(hot_court(finishers));
-    const Comparison comparison = compare_choices(day.pour(), {});
-    if (comparison.best == 0) continue;
-    const TurningPoint turning = find_turning_point(day.pour(), comparison, {});
-    if (!turning.by_shift_k.once()) continue;
-    const double turn = turning.by_shift_k.turns.front();
-    // At the very end of what was searched only one side was looked at.
-    if (std::abs(turn) > day.practice().compare.search_k - 1.0) continue;
-    ++found;
-    const std::string label = comparison.choices[comparison.best].choice.label;
-    INFO(label << " at " << turn << " K, crew of " << finishers);
-    // The turning point is given to a degree F, 0.56 K. Observed: with the full solver it is 0.1 to
-    // 0.2 K higher.
-    constexpr double near_k = 0.4;
-    CHECK(best_helps(day, label, turn - near_k) == turning.by_shift_k.at_least);
-    CHECK(best_helps(day, label, turn + near_k) == turning.by_shift_k.at_most);
-  }
-  CHECK(found == 1);
+  std::ifstream file(SLABTIDE_SOURCE_DIR "/data/demo/hot.toml");
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  Job job = read_job(text).value.value();
+  job.crew.finishers = 3;  // of whom the hot demo asks a little too much
+  const PlannedDay day(job);
+  const Comparison comparison = compare_choices(day.pour(), {});
+  REQUIRE(comparison.best != 0);
+  const TurningPoint turning = find_turning_point(day.pour(), comparison, {});
+  REQUIRE(turning.by_shift_k.once());
+  const std::string label = comparison.choices[comparison.best].choice.label;
+  const double turn = turning.by_shift_k.turns.front();
+  INFO(label << " at " << turn << " K");
+  // The turning point is given to a degree F, 0.56 K. Observed: with the full solver it is 0.1 to
+  // 0.2 K higher.
+  constexpr double near_k = 0.4;
+  CHECK(best_helps(day, label, turn - near_k) == turning.by_shift_k.at_least);
+  CHECK(best_helps(day, label, turn + near_k) == turning.by_shift_k.at_most);
 }
 
 TEST_CASE("the advice says why another that is less late on the day is not taken") {
