@@ -28,11 +28,6 @@ std::string capital(std::string text) {
   return text;
 }
 
-/// "35 min", "1 h 20 min".
-std::string span_words(double minutes) {
-  return minutes_words(static_cast<int>(std::lround(std::abs(minutes))));
-}
-
 std::string stops_words(int stops) {
   return fmt::format("{} stop{}", stops, stops == 1 ? "" : "s");
 }
@@ -41,16 +36,18 @@ std::string stops_words(int stops) {
 std::string late_words(const ChoiceFigures& figures) {
   const bool late = figures.minutes_late > 0.5;
   std::string forecast =
-      late ? fmt::format("is {} late in all", span_words(figures.minutes_late)) : "misses nothing";
+      late ? fmt::format("is {} late in all", duration_words(figures.minutes_late))
+           : "misses nothing";
   if (figures.bad_day_late_min <= figures.minutes_late + 0.5) return forecast;
-  const std::string bad_day = span_words(figures.bad_day_late_min);
+  const std::string bad_day = duration_words(figures.bad_day_late_min);
   if (figures.bad_day_late_min <= figures.minutes_late + told_min) {
     return late ? fmt::format("{}, or {} on a bad day", forecast, bad_day)
                 : fmt::format("{} on the likely day, {} late on a bad one", forecast, bad_day);
   }
   return fmt::format("{} on the day as forecast, {} on average and {} on a bad day", forecast,
-                     late ? span_words(figures.expected_late_min)
-                          : fmt::format("but is {} late", span_words(figures.expected_late_min)),
+                     late
+                         ? duration_words(figures.expected_late_min)
+                         : fmt::format("but is {} late", duration_words(figures.expected_late_min)),
                      bad_day);
 }
 
@@ -77,10 +74,10 @@ std::string against_words(const ComparedChoice& other, const ComparedChoice& bes
   const ChoiceFigures& it = other.figures;
   if (it.stops > best.figures.stops) return fmt::format("runs into {}", stops_words(it.stops));
   if (steps(it.expected_late_min) > steps(best.figures.expected_late_min)) {
-    return fmt::format("is {} late on average", span_words(it.expected_late_min));
+    return fmt::format("is {} late on average", duration_words(it.expected_late_min));
   }
   if (steps(it.bad_day_late_min) > steps(best.figures.bad_day_late_min)) {
-    return fmt::format("is {} late on a bad day", span_words(it.bad_day_late_min));
+    return fmt::format("is {} late on a bad day", duration_words(it.bad_day_late_min));
   }
   return fmt::format("saves less than {:.0f} min for more trouble", rules.worth_min);
 }
@@ -96,7 +93,7 @@ std::string instead_words(const Comparison& comparison, const CompareRules& rule
   constexpr double told_less_min = 0.5;
   if (least->figures.minutes_late > best.figures.minutes_late - told_less_min) return {};
   return fmt::format(" {} is less late on the day as forecast ({}), but {}.",
-                     capital(least->choice.label), span_words(least->figures.minutes_late),
+                     capital(least->choice.label), duration_words(least->figures.minutes_late),
                      against_words(*least, best, rules));
 }
 
@@ -126,7 +123,7 @@ std::string finish_change(const ChoiceFigures& from, const ChoiceFigures& to, co
   const double minutes = seconds_between(*from.last_finish, *to.last_finish) / seconds_per_minute;
   if (std::abs(minutes) < told_min) return {};
   return fmt::format("the last work is done at {}, {} {}", clock_of(job).time(*to.last_finish),
-                     span_words(minutes), minutes > 0.0 ? "later" : "sooner");
+                     duration_words(minutes), minutes > 0.0 ? "later" : "sooner");
 }
 
 std::string hours_change(const ChoiceFigures& from, const ChoiceFigures& to) {

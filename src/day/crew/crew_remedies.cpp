@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "schedule_search.h"
 
 namespace slabtide {
@@ -55,19 +56,11 @@ std::vector<Task> with_zone_later(std::vector<Task> tasks, std::size_t zone, int
 
 }  // namespace
 
-std::string minutes_words(int minutes) {
-  constexpr int hour_min = 60;
-  if (minutes < hour_min) return fmt::format("{} min", minutes);
-  return minutes % hour_min == 0
-             ? fmt::format("{} h", minutes / hour_min)
-             : fmt::format("{} h {} min", minutes / hour_min, minutes % hour_min);
-}
-
 std::string late_words(int minutes) {
   constexpr int hopeless_min = 600;  // more than a working day: no figure helps (ours)
   if (minutes == 0) return "nothing late";
   return minutes >= hopeless_min ? std::string("too few to do it in time")
-                                 : minutes_words(minutes) + " late";
+                                 : duration_words(minutes) + " late";
 }
 
 std::string remedy_words(const CrewRemedy& remedy) {

@@ -66,4 +66,12 @@ std::string strength_words(double psi, UnitSystem units) {
                                  : trimmed(mpa_from_psi(psi), 1) + " MPa";
 }
 
+std::string duration_words(double minutes) {
+  const long whole = std::lround(std::abs(minutes));
+  const long hours = whole / minutes_per_hour;
+  const long rest = whole % minutes_per_hour;
+  if (hours == 0) return fmt::format("{} min", rest);
+  return rest == 0 ? fmt::format("{} h", hours) : fmt::format("{} h {} min", hours, rest);
+}
+
 }  // namespace slabtide

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "report/markup/page_views.h"
 #include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/report/text/text_crew.h"
@@ -83,7 +84,7 @@ class CrewPage {
   }
 
   static View minutes_late(const std::string& json, int minutes) {
-    return figure_view(json, minutes, minutes_words(minutes));
+    return figure_view(json, minutes, duration_words(minutes));
   }
 
   std::vector<View> late() const {

@@ -17,14 +17,6 @@ namespace {
 /// Set times are given for 73 °F (ASTM C403).
 constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
 
-/// Hours as "4 h 35 min", "4 h", "35 min".
-std::string hours_minutes(double hours) {
-  const auto minutes = std::lround(hours * 60.0);
-  if (minutes < 60) return fmt::format("{} min", minutes);
-  return minutes % 60 == 0 ? fmt::format("{} h", minutes / 60)
-                           : fmt::format("{} h {} min", minutes / 60, minutes % 60);
-}
-
 /// Where the forecast comes from, when it was issued and how old it is.
 std::string source_words(const PlannedPour& facts) {
   std::string words = facts.forecast.source;
@@ -88,13 +80,14 @@ std::string weather_words(const PlannedPour& facts) {
 }
 
 std::string set_words(const SettingParameters& setting, UnitSystem units) {
-  std::string words = fmt::format("initial set {}, final {} at {} ({})",
-                                  hours_minutes(setting.initial_set_h + setting.shift_h),
-                                  hours_minutes(setting.final_set_h + setting.shift_h),
-                                  temperature_words(set_age_reference_c, units),
-                                  setting.estimated ? "estimated" : "the supplier's");
+  std::string words =
+      fmt::format("initial set {}, final {} at {} ({})",
+                  duration_words(minutes_per_hour * (setting.initial_set_h + setting.shift_h)),
+                  duration_words(minutes_per_hour * (setting.final_set_h + setting.shift_h)),
+                  temperature_words(set_age_reference_c, units),
+                  setting.estimated ? "estimated" : "the supplier's");
   if (setting.shift_h != 0.0) {
-    words += fmt::format(", {} {} by admixture", hours_minutes(std::abs(setting.shift_h)),
+    words += fmt::format(", {} {} by admixture", duration_words(minutes_per_hour * setting.shift_h),
                          setting.shift_h > 0.0 ? "later" : "sooner");
   }
   return words;

@@ -7,6 +7,7 @@
 
 #include "admixture_shift.h"
 #include "job/checks/validate.h"
+#include "job/model/wording.h"
 #include "mix_temperature.h"
 #include "set_estimate.h"
 #include "slab/material/materials.h"
@@ -22,12 +23,6 @@ namespace {
 SetTimes set_times(const Mix& mix) {
   if (!mix.supplier_initial_set_h) return estimated_set_times(mix);
   return {.initial_h = *mix.supplier_initial_set_h, .final_h = *mix.supplier_final_set_h};
-}
-
-/// "4 h 35 min"; a colon would look like a time of day.
-std::string hours_minutes(double hours) {
-  const int minutes = static_cast<int>(std::lround(hours * minutes_per_hour));
-  return fmt::format("{} h {} min", minutes / minutes_per_hour, minutes % minutes_per_hour);
 }
 
 std::string ingredients(const Mix& mix) {
@@ -50,9 +45,9 @@ std::string learned_words(const Mix& mix) {
 }
 
 std::string set_note(const Mix& mix, const SettingParameters& setting) {
-  const std::string times =
-      fmt::format("set times {} and {} at 23 °C (73 °F) before admixtures",
-                  hours_minutes(setting.initial_set_h), hours_minutes(setting.final_set_h));
+  const std::string times = fmt::format("set times {} and {} at 23 °C (73 °F) before admixtures",
+                                        duration_words(minutes_per_hour * setting.initial_set_h),
+                                        duration_words(minutes_per_hour * setting.final_set_h));
   if (!setting.estimated) {
     return fmt::format("{}, the supplier's ASTM C403 figures{}", times, learned_words(mix));
   }

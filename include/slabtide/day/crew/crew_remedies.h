@@ -18,8 +18,6 @@ struct CrewRemedy {
   int late_min = 0;  ///< lateness that remains
 };
 
-/// "35 min", "1 h 20 min".
-std::string minutes_words(int minutes);
 /// "nothing late", "1 h 20 min late"; from ten hours on, that the crew cannot do it.
 std::string late_words(int minutes);
 /// "one more finisher: nothing late".
