@@ -76,8 +76,8 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
     const Zone& zone = job.zones[i];
     const double area_m2 = zones[i].area_m2;
     released.add(zone.name, released_area_m2(zone, zones[i]));
-    const bool decorative = released_area_m2(zone, zones[i]) > 0.0;
-    if (decorative && job.finish_work.sealer == SealerKind::sealer) sealed.add(zone.name, area_m2);
+    if (is_decorative(zone) && job.finish_work.sealer == SealerKind::sealer)
+      sealed.add(zone.name, area_m2);
     if (job.pour.curing == CuringKind::film) sprayed.add(zone.name, area_m2);
     if (is_covered_with(CuringKind::plastic, zone, job)) under_plastic.add(zone.name, area_m2);
     if (is_covered_with(CuringKind::blanket, zone, job)) under_blankets.add(zone.name, area_m2);

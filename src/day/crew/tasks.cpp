@@ -39,10 +39,6 @@ UtcTime between(UtcTime from, UtcTime to, double fraction) {
   return after_seconds(from, fraction * seconds_between(from, to));
 }
 
-bool is_decorative(const Zone& zone) {
-  return takes_release(zone.finish) || (zone.border && takes_release(zone.border->finish));
-}
-
 /// The work on a part besides its area.
 struct PartWork {
   const PartPlan& plan;
@@ -373,11 +369,6 @@ DayWork day_work(const Job& job, const std::vector<ZonePlan>& zones, const CutPl
     throw std::invalid_argument("day's tasks: the plans are not of this job's zones");
   }
   return DayTasks(job, zones, cuts, practice).make();
-}
-
-std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                            const Practice& practice) {
-  return day_work(job, zones, cuts, practice).tasks;
 }
 
 }  // namespace slabtide

@@ -45,6 +45,7 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_dark,
                              watch_covers,
                              watch_chloride,
+                             watch_sealer,
                              watch_windows,
                              watch_after_plan,
                              watch_crew,

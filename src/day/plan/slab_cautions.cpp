@@ -166,6 +166,19 @@ void watch_windows(Watch& watch) {
   }
 }
 
+void watch_sealer(Watch& watch) {
+  const FinishWork& work = watch.job.finish_work;
+  if (watch.job.pour.curing != CuringKind::film || work.sealer != SealerKind::sealer) return;
+  for (const Zone& zone : watch.job.zones) {
+    if (!is_decorative(zone)) continue;
+    watch.add("film_under_sealer", "curing compound under a sealer", CautionLevel::caution,
+              zone.name, {},
+              "a curing compound keeps a sealer from taking hold: use one whose label allows the "
+              "sealer over it, strip it before, or take a cure-and-seal",
+              "common practice, no source");
+  }
+}
+
 void watch_after_plan(Watch& watch) {
   const UtcTime end = watch.run.at(watch.run.weather.grid.end_s());
   std::map<std::pair<std::string, std::string>, std::string> work_of;

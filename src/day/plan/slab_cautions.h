@@ -9,6 +9,7 @@ void watch_concrete_temperature(Watch& watch);
 void watch_evaporation(Watch& watch);
 void watch_tops(Watch& watch);
 void watch_chloride(Watch& watch);
+void watch_sealer(Watch& watch);
 void watch_windows(Watch& watch);
 void watch_after_plan(Watch& watch);
 void watch_crew(Watch& watch);

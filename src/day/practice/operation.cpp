@@ -58,6 +58,10 @@ bool takes_release(Finish finish) {
   return finish == Finish::stamp || finish == Finish::texture_roll;
 }
 
+bool is_decorative(const Zone& zone) {
+  return takes_release(zone.finish) || (zone.border && takes_release(zone.border->finish));
+}
+
 Operation main_operation(Finish finish) {
   switch (finish) {
     case Finish::stamp:

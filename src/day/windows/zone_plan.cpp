@@ -15,9 +15,6 @@ namespace slabtide {
 
 namespace {
 
-/// A sealer that waits for so long is not put on within the plan's hours.
-constexpr double plan_days = 2.0;
-
 std::vector<std::size_t> cells_where(const ZoneRun& run, bool border) {
   std::vector<std::size_t> cells;
   for (std::size_t i = 0; i < run.cells.size(); ++i) {
@@ -92,7 +89,9 @@ void date_late_work(PartPlan& part, const Job& job, const Practice& practice) {
       if (*at) *at = next_working_time(**at, job, practice.crew.hours);
     }
     const double days = practice.set.seal_after_days;
-    if (!seals || window.opens || days < plan_days) continue;
+    if (!seals || window.opens) continue;
+    window.note = "no hour dry enough, and neither too hot nor too cold, by the plan's end";
+    if (days * hours_per_day < horizon_h) continue;
     const Date from = job.pour.date + boost::gregorian::days(std::lround(std::ceil(days)));
     window.note = fmt::format("from {} on ({:g} days, or as its label says)",
                               shown_date(from, clock_style(job)), days);

@@ -21,8 +21,4 @@ struct DayWork {
 DayWork day_work(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
                  const Practice& practice);
 
-/// Its tasks alone.
-std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                            const Practice& practice);
-
 }  // namespace slabtide

@@ -40,6 +40,8 @@ std::string_view operation_words(Operation operation);
 std::vector<Operation> operations_of(Finish finish);
 /// Whether the finish is made with release agent: it is washed where that is a powder, and sealed.
 bool takes_release(Finish finish);
+/// Whether its field or its border is.
+bool is_decorative(const Zone& zone);
 /// The operation that the finish is named for, whose window matters most.
 Operation main_operation(Finish finish);
 

@@ -47,6 +47,11 @@ ZonePlan zone_plan(const Zone& zone, double area_m2, const Job& job) {
   return plan;
 }
 
+std::vector<Task> day_tasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
+                            const Practice& practice) {
+  return day_work(job, zones, cuts, practice).tasks;
+}
+
 const Task* find(const std::vector<Task>& tasks, TaskKind kind, const std::string& part = {}) {
   const auto found = std::find_if(tasks.begin(), tasks.end(), [&](const Task& task) {
     return task.kind == kind && task.part == part;

@@ -161,6 +161,18 @@ TEST_CASE("calcium chloride is told where it spoils color or rusts steel") {
   CHECK(find(cautions_with(job, no_change), "chloride_steel") == nullptr);
 }
 
+TEST_CASE("a curing compound under a sealer is told, a cure-and-seal is not") {
+  // Common practice, no source.
+  Job job = mild_job();
+  job.pour.curing = CuringKind::film;
+  CHECK(warns(cautions_with(job, no_change), "film_under_sealer", CautionLevel::caution));
+  job.finish_work.sealer = SealerKind::cure_and_seal;
+  CHECK(find(cautions_with(job, no_change), "film_under_sealer") == nullptr);
+  job.finish_work.sealer = SealerKind::sealer;
+  job.pour.curing = CuringKind::none;
+  CHECK(find(cautions_with(job, no_change), "film_under_sealer") == nullptr);
+}
+
 TEST_CASE(
     "only a finish that is lost stops the pour, and no retarder is told against an accelerator") {
   Job job = mild_job();
