@@ -6,6 +6,8 @@
 #include <nlohmann/json.hpp>
 
 #include "report/words/decimals.h"
+#include "report/words/supply_amount.h"
+#include "slabtide/report/text/text_crew.h"
 
 namespace slabtide {
 
@@ -83,6 +85,7 @@ Json json_crew_summary(const CrewPlan& crew, const Job& job) {
   if (crew.people.empty()) return nullptr;
   Json json{{"finishers", crew.schedule.crew},
             {"late_min", crew.schedule.late_min},
+            {"says", crew_size_words(crew)},
             {"smallest_crew", json_maybe(crew.smallest_crew)},
             {"enough_crew", crew.enough_crew},
             {"least_late_min", crew.min_late_min},
@@ -119,11 +122,13 @@ Json json_touch(const std::vector<PartTouch>& touches, const Job& job) {
   return json;
 }
 
-Json json_supplies(const std::vector<Supply>& supplies) {
+Json json_supplies(const std::vector<Supply>& supplies, UnitSystem units) {
   Json json = Json::array();
   for (const Supply& supply : supplies) {
     json.push_back({{"item", supply_id(supply.kind)},
+                    {"name", supply_words(supply.kind)},
                     {std::string(amount_key(supply.kind)), hundredths(supply.amount)},
+                    {"says", supply_amount_words(supply, units)},
                     {"area_m2", hundredths(supply.area_m2)},
                     {"zones", supply.zones}});
   }

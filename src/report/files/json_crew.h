@@ -23,7 +23,7 @@ Json json_crew_summary(const CrewPlan& crew, const Job& job);
 /// An array with one entry per part and quarter hour: at, part, operation, touch, resistance.
 Json json_touch(const std::vector<PartTouch>& touches, const Job& job);
 
-/// An array with item, amount in the unit of the key, area, zones.
-Json json_supplies(const std::vector<Supply>& supplies);
+/// An array with item, amount in the unit of the key and in words, area, zones.
+Json json_supplies(const std::vector<Supply>& supplies, UnitSystem units);
 
 }  // namespace slabtide

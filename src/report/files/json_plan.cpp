@@ -10,6 +10,7 @@
 #include "json_crew.h"
 #include "json_values.h"
 #include "report/words/decimals.h"
+#include "report/words/tape_words.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/verdict.h"
@@ -44,7 +45,7 @@ class JsonPlan {
     json["trucks"] = trucks();
     json["crew"] = json_crew(facts_.plan.crew, facts_.job);
     json["crew_summary"] = json_crew_summary(facts_.plan.crew, facts_.job);
-    json["supplies"] = json_supplies(facts_.plan.supplies);
+    json["supplies"] = json_supplies(facts_.plan.supplies, facts_.job.units);
     json["saw"] = saws();
     json["cautions"] = Json::array();
     for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
@@ -314,6 +315,7 @@ class JsonPlan {
             {"from_m", place(planned.cut.joint.from)},
             {"to_m", place(planned.cut.joint.to)},
             {"length_m", thousandths(planned.cut.length_m)},
+            {"where", tape_words(planned.cut.joint, planned.zone, facts_.job)},
             {"depth_m", nullptr},
             {"starts", nullptr},
             {"latest", time(planned.latest)},

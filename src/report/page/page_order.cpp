@@ -6,7 +6,7 @@
 
 #include "job/model/wording.h"
 #include "report/markup/page_views.h"
-#include "report/text/text_supplies.h"
+#include "report/words/supply_amount.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -44,9 +44,8 @@ std::string_view amount_key(SupplyKind kind) {
 
 View supply_view(const Supply& supply, std::size_t index, const Job& job) {
   const std::string json = pointer("/supplies", index) + "/";
-  const bool other = supply.kind == SupplyKind::release_liquid;
   View view;
-  view.put("what", other ? std::string_view("or release liquid") : supply_words(supply.kind))
+  view.put("what", supply_words(supply.kind))
       .put("amount", figure_view(fmt::format("{}{}", json, amount_key(supply.kind)), supply.amount,
                                  supply_amount_words(supply, job.units)));
   if (supply.area_m2 <= 0.0) return view;

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "text_parts.h"
@@ -39,7 +40,7 @@ std::string missed_words(const CrewPlan& crew, std::size_t task) {
 std::string tightest_words(const CrewPlan& crew, const Job& job) {
   const TightTask& tight = *crew.tightest;
   const std::string spare =
-      tight.slack_min < 0 ? fmt::format("{} late", minutes_words(-tight.slack_min))
+      tight.slack_min < 0 ? fmt::format("{} late", duration_words(-tight.slack_min))
                           : fmt::format("{} min to spare for its last tenth", tight.slack_min);
   return fmt::format("{}, {}, {}{}", task_words(crew.tasks[tight.task]),
                      day_span(crew.starts[tight.task], crew.ends[tight.task], job), spare,
@@ -64,7 +65,7 @@ struct DayLine {
 DayLine task_line(const CrewPlan& crew, std::size_t task, int who, const Job& job) {
   const Assignment& at = crew.schedule.assignments[task];
   const std::string late =
-      at.late_min > 0 ? fmt::format(", {} late", minutes_words(at.late_min)) : std::string();
+      at.late_min > 0 ? fmt::format(", {} late", duration_words(at.late_min)) : std::string();
   return {day_span(crew.starts[task], crew.ends[task], job),
           task_words(crew.tasks[task]) + with_words(at.who, who) + late};
 }
@@ -108,7 +109,7 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   std::string text = style.warning("Late") + "\n";
   for (const std::size_t task : crew.late) {
     const Assignment& at = crew.schedule.assignments[task];
-    text += style.entry(minutes_words(at.late_min),
+    text += style.entry(duration_words(at.late_min),
                         fmt::format("{}, {}", task_words(crew.tasks[task]),
                                     day_span(crew.starts[task], crew.ends[task], job)),
                         2, 11);

@@ -1,23 +1,15 @@
 #include "text_supplies.h"
 
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "core/text.h"
 #include "job/model/wording.h"
-#include "slabtide/core/units.h"
+#include "report/words/supply_amount.h"
 #include "slabtide/report/words/text_style.h"
 
 namespace slabtide {
 
 namespace {
-
-/// Rounded up to a multiple of `step`, ignoring rounding errors in `amount`.
-std::string enough(double amount, double step, std::string_view unit) {
-  constexpr double rounding = 1e-9;
-  return fmt::format("{:g} {}", std::ceil(amount / step - rounding) * step, unit);
-}
 
 std::string joined(const std::vector<std::string>& names) {
   std::string text;
@@ -26,23 +18,6 @@ std::string joined(const std::vector<std::string>& names) {
 }
 
 }  // namespace
-
-std::string supply_amount_words(const Supply& supply, UnitSystem units) {
-  const bool us = units == UnitSystem::us;
-  constexpr double half = 0.5;
-  switch (supply_unit(supply.kind)) {
-    case SupplyUnit::m3:
-      // As in the order, which includes the allowance.
-      return volume_words(supply.amount, units);
-    case SupplyUnit::kg:
-      return us ? enough(lb_from_kg(supply.amount), 1.0, "lb") : enough(supply.amount, half, "kg");
-    case SupplyUnit::l:
-      return us ? enough(gal_from_l(supply.amount), half, "gal") : enough(supply.amount, 1.0, "L");
-    case SupplyUnit::m2:
-      return us ? enough(ft2_from_m2(supply.amount), 1.0, "ft²") : enough(supply.amount, 1.0, "m²");
-  }
-  return {};
-}
 
 std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units,
                          const TextStyle& style) {
@@ -55,10 +30,7 @@ std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units,
         supply.area_m2 > 0.0
             ? fmt::format("on {}: {}", area_words(supply.area_m2, units), joined(supply.zones))
             : std::string("as ordered, with the allowance");
-    const std::string name = supply.kind == SupplyKind::release_liquid
-                                 ? "  or liquid"
-                                 : std::string(supply_words(supply.kind));
-    text += fmt::format("  {}{}{}\n", pad(name, name_width),
+    text += fmt::format("  {}{}{}\n", pad(supply_words(supply.kind), name_width),
                         pad(supply_amount_words(supply, units), amount_width),
                         wrap(where, style.width - note_column, note_column));
   }

@@ -9,9 +9,6 @@
 
 namespace slabtide {
 
-/// "22 lb", "4.2 gal", "7 yd³"; rounded up, so that it is enough.
-std::string supply_amount_words(const Supply& supply, UnitSystem units);
-
 /// The list of what to take along, one line per item.
 std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units,
                          const TextStyle& style);
