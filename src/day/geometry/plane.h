@@ -3,7 +3,7 @@
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/model/job.h"
 
-// Points and straight lines of the site plan, private to this folder.
+// Points and straight lines of the site plan.
 
 namespace slabtide::plane {
 

@@ -2,7 +2,7 @@
 import { el } from './dom.js';
 import { clockOf, systemOf } from './job.js';
 import { workWords } from './plan.js';
-import { areaText, lengthText, planUnit, volumeText } from './units.js';
+import { lengthText, planUnit } from './units.js';
 
 const place = ({ zone, part }) => [zone, part].filter(Boolean).join(', ');
 const inUnit = (metres, system) => (system === 'si' ? metres : metres / 0.3048);
@@ -29,7 +29,7 @@ export function sawCard(app, day) {
   const size = (cut) => [lengthText(inUnit(cut.length_m, system), planUnit(system)),
     cut.depth_m ? `${system === 'si' ? `${Math.round(cut.depth_m * 1000)} mm` : `${(cut.depth_m / 0.0254).toFixed(2).replace(/\.?0+$/, '')} in`} deep` : ''].filter(Boolean).join(', ');
   const cut = (each) => el('li', {}, el('strong', {}, each.starts ? `${clock(each.starts)} ` : 'not yet known '), el('bdi', {}, `${each.zone} ${each.number}`),
-    `, ${size(each)}`, each.latest ? `; by ${clock(each.latest)}` : '', each.late ? el('strong', {}, ', too late') : '');
+    `: ${each.where}, ${size(each)}`, each.latest ? `; by ${clock(each.latest)}` : '', each.late ? el('strong', {}, ', too late') : '');
   const saws = [...new Set(cuts.map((each) => each.operation))];
   return el('details', { class: 'card' }, el('summary', {}, 'Saw list'),
     el('p', {}, 'Keep to your local code and the saw\u2019s manual: eyes, ears, lungs (silica dust) and the blade guard.'),
@@ -37,21 +37,9 @@ export function sawCard(app, day) {
     saws.map((saw) => [el('h3', {}, `With the ${workWords(saw)}`), el('ol', { class: 'cuts' }, cuts.filter((each) => each.operation === saw).map(cut))]));
 }
 
-const items = {
-  release_powder: 'release powder', release_liquid: 'liquid release', curing_compound: 'curing compound', sealer: 'sealer',
-  plastic: 'plastic sheet', blankets: 'blankets',
-};
-export function suppliesCard(app, day) {
-  const system = systemOf(app.job);
-  const list = (day.supplies ?? []).filter((supply) => items[supply.item]);
+export function suppliesCard(day) {
+  const list = (day.supplies ?? []).filter((supply) => supply.item !== 'concrete');
   if (list.length === 0) return null;
-  const amount = (supply) => {
-    const us = system === 'us';
-    if (supply.amount_kg !== undefined) return us ? `${Math.ceil(supply.amount_kg / 0.45359237)} lb` : `${Math.ceil(supply.amount_kg)} kg`;
-    if (supply.amount_l !== undefined) return us ? `${(supply.amount_l / 3.785411784).toFixed(1)} gal` : `${supply.amount_l.toFixed(1)} L`;
-    if (supply.amount_m2 !== undefined) return areaText(us ? supply.amount_m2 / 0.09290304 : supply.amount_m2, planUnit(system));
-    return '';
-  };
   return el('details', { class: 'card' }, el('summary', {}, 'Take along'),
-    el('ul', {}, list.map((supply) => el('li', {}, `${items[supply.item]}: ${amount(supply)}`, supply.zones?.length ? [' for ', el('bdi', {}, supply.zones.join(', '))] : ''))));
+    el('ul', {}, list.map((supply) => el('li', {}, `${supply.name}: ${supply.says}`, supply.zones?.length ? [' for ', el('bdi', {}, supply.zones.join(', '))] : ''))));
 }

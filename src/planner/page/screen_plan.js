@@ -50,7 +50,7 @@ function body(app, state) {
   return [
     verdict(answer.verdict), unsaid(app), sureness(state, day), nowAndNext(app, day),
     el('div', { class: 'cards' }, (day.zones ?? []).map((zone) => zoneCard(app, zone))),
-    cautions(app, day), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(app, day),
+    cautions(app, day), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(day),
     ...askedCards(app, (title, html) => openSheet(app, title, html)),
     answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, 'Day sheet', answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes with the spread.'),
     assumed(day), warnings(state),
@@ -147,7 +147,7 @@ function order(app, day) {
   return el('section', { class: 'card' }, el('h2', {}, 'Order'),
     el('p', {}, el('strong', {}, volumeText(day.order.ordered_m3, system)), ` (${volumeText(day.order.neat_m3, system)} as drawn)`),
     el('ul', {}, loads.map((load) => el('li', {}, `Load ${load.number}: ${volumeText(load.volume_m3, system)}, batched ${clock(app, load.batched)}, here ${clock(app, load.arrives)}, empty ${clock(app, load.empty)}`))),
-    day.crew_summary ? el('p', {}, `${day.crew_summary.finishers} finishers, ${day.crew_summary.late_min > 0 ? `${Math.round(day.crew_summary.late_min)} min late in all` : 'nothing late'}.`) : null);
+    day.crew_summary ? el('p', {}, `${day.crew_summary.says}.`) : null);
 }
 
 const levels = { stop: 0, caution: 1, note: 2 };

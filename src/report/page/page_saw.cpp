@@ -17,6 +17,7 @@
 #include "report/markup/svg.h"
 #include "report/markup/table_markup.h"
 #include "report/words/decimals.h"
+#include "report/words/tape_words.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
@@ -144,7 +145,8 @@ class PageSaw {
       body.add(row(shift.cuts[i], i + 1, pointer("/saw", first + i)));
     }
     Element table = cards();
-    return table.add(table_head({"no.", "zone", "start", "in by", "long", "deep", "why"}))
+    return table
+        .add(table_head({"no.", "zone", "start", "in by", "long, and where", "deep", "why"}))
         .add(body);
   }
 
@@ -159,8 +161,12 @@ class PageSaw {
     std::string due = page_time(json + "/latest", planned.latest, facts_.job);
     if (sawn.late) due += " <strong>too late</strong>";
     row.add(labelled(markup_cell(due), "in by"));
+    Element where("span");
+    where.set("data-json", json + "/where")
+        .text(tape_words(planned.cut.joint, planned.zone, facts_.job));
     row.add(labelled(markup_cell(exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
-                                              length_words(planned.cut.length_m, units))),
+                                              length_words(planned.cut.length_m, units)) +
+                                 ", " + where.str()),
                      "long"));
     row.add(labelled(markup_cell(exact_figure(json + "/depth_m", sawn.depth_m,
                                               thickness_words(sawn.depth_m, units))),

@@ -62,6 +62,9 @@ class Comparing {
     if (joint) compare_joints(path, first, second);
     for (const auto& [key, value] : first.items()) {
       if (joint && (key == "from_m" || key == "to_m")) continue;
+      // Far from any structure a cut is measured from the north or east end, which is another end
+      // of a drawing that is turned; its coordinates are compared.
+      if (joint && key == "where" && expected_.turned) continue;
       if (!second.contains(key)) {
         differ(path + "/" + key, value, {});
         continue;
