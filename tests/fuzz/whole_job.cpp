@@ -9,7 +9,9 @@
 
 #include "slabtide/cli/command/run.h"
 #include "support/run_program.h"
-#include "support/sheet_checks.h"
+#include "support/number_checks.h"
+#include "support/order_checks.h"
+#include "support/page_checks.h"
 
 namespace slabtide::fuzz {
 

@@ -2,6 +2,10 @@
 
 #include <stdexcept>
 
+#include <doctest/doctest.h>
+
+#include "slabtide/job/reading/read_job.h"
+
 namespace slabtide::test {
 
 std::string plain_job() {
@@ -45,6 +49,12 @@ std::string replaced(std::string text, std::string_view from, std::string_view t
 
 std::string job_with(std::string_view from, std::string_view to) {
   return replaced(plain_job(), from, to);
+}
+
+Job read(const std::string& text) {
+  const auto reading = read_job(text);
+  if (!reading.ok()) FAIL(render_all(reading.diagnostics, "job", text));
+  return *reading.value;
 }
 
 }  // namespace slabtide::test
