@@ -12,13 +12,13 @@
 
 // A large pour among obstacles is cut into larger cells than two feet: its windows must stay near
 // those of cells of two feet, which are themselves no finer than the five minutes to which placing
-// is rounded. Seen: 0.4 to 2.3 min. Seeds are fixed, so the pours are the same each time.
+// is rounded. Seen: 0.7 to 2.0 min. Seeds are fixed, so the pours are the same each time.
 
 namespace slabtide::test {
 
 namespace {
 
-/// A slab of some 20,000 ft2 among trees and walls, twice as many cells of two feet as are used.
+/// A slab of some 20,000 ft2 among trees and walls, a quarter more cells of two feet than are used.
 Job large_job(unsigned seed) {
   std::mt19937 bits(seed);
   const auto in_range = [&bits](double low, double high) {
@@ -80,7 +80,7 @@ double apart_min(const Job& job, const PourRun& a, const PourRun& b) {
 
 }  // namespace
 
-TEST_CASE("larger cells of a large pour move none of its windows by three minutes") {
+TEST_CASE("larger cells of a large pour move its windows by two minutes at most") {
   for (const unsigned seed : {1U, 2U, 3U, 4U}) {
     CAPTURE(seed);
     const Job job = large_job(seed);
@@ -89,7 +89,7 @@ TEST_CASE("larger cells of a large pour move none of its windows by three minute
     CHECK(fine.zones[0].cells.size() > 4500);
     CHECK(used.zones[0].cells.size() < 4300);
     const double apart = apart_min(job, fine, used);
-    constexpr double moved_min = 3.0;
+    constexpr double moved_min = 2.1;
     CHECK(apart < moved_min);
   }
 }

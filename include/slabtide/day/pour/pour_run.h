@@ -68,8 +68,8 @@ struct PourRun {
 inline constexpr double horizon_h = 48.0;  ///< from the start of placing
 
 /// Computes the pour. `value` is absent if the weather does not cover it: it starts after the first
-/// load is batched, or ends before the last zone is placed. Where something
-/// throws shade, `most_cells` as for `cell_size_for`.
+/// load is batched, or ends before the last zone is placed. Where something throws shade the zones
+/// are cut into about `most_cells` cells at most (`cell_size_for`).
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
                          const SolverSettings& settings, double most_cells = max_cells);
 
