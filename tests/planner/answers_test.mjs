@@ -30,7 +30,9 @@ test('crew, saw list and what to take along are those of the plan', async () => 
   const tasks = day.crew.reduce((sum, person) => sum + person.tasks.length, 0);
   assert.equal(await page.locator('details.card section li').count(), tasks);
   assert.equal(await page.locator('.cuts li').count(), day.saw.filter((cut) => cut.on_hand).length);
-  assert.ok(await page.getByText(/release powder: \d+ lb/).count());
+  const powder = day.supplies.find((supply) => supply.item === 'release_powder');
+  assert.match(powder.says, /^\d+ lb$/);
+  assert.ok(await page.getByText(`${powder.name}: ${powder.says}`).count());
   assert.deepEqual(page.faults, []);
   await page.context().close();
 });

@@ -42,10 +42,12 @@ constexpr std::array<Place, 14> places{{{45.1, -91.6, "America/Chicago"},
                                         {0.0, 0.0, "Africa/Abidjan"},
                                         {-77.8, 166.7, "Antarctica/McMurdo"},
                                         {21.3, -157.9, "Pacific/Honolulu"}}};
-/// Includes days of clock changes and the first and last accepted year.
-constexpr std::array<std::string_view, 12> dates{
+/// Includes days of clock changes and the days before their nights, and the first and last accepted
+/// year.
+constexpr std::array<std::string_view, 16> dates{
     "2026-05-14", "2026-07-21", "2026-10-02", "2026-03-08", "2026-11-01", "2026-03-29",
-    "2026-09-27", "2026-04-05", "2028-02-29", "2026-12-31", "2007-01-01", "2099-12-31"};
+    "2026-03-07", "2026-10-31", "2026-10-24", "2026-10-03", "2026-09-27", "2026-04-05",
+    "2028-02-29", "2026-12-31", "2007-01-01", "2099-12-31"};
 constexpr std::array<std::string_view, 11> strange_names{
     "pad",
     "walk",

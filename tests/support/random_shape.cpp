@@ -65,6 +65,18 @@ std::vector<Point> skewed_ft(ByteSource& bytes, double w, double h) {
   return {{w * a, 0}, {w, h * b}, {w * (1 - a), h}, {0, h * (1 - b)}};
 }
 
+/// Corners cut off at 45 degrees, up to a diamond or an octagon.
+std::vector<Point> chamfered_ft(ByteSource& bytes, double w, double h) {
+  const double side = std::min(w, h);
+  const double cut = side * (bytes.below(2) == 0 ? 0.5 : bytes.between(0.05, 0.49));
+  std::vector<Point> points{{cut, 0}, {w, cut}, {w - cut, h}, {0, h - cut}};
+  if (w - cut > cut) points.insert(points.begin() + 1, {w - cut, 0});
+  if (h - cut > cut) points.insert(points.end() - 2, {w, h - cut});
+  if (w - cut > cut) points.insert(points.end() - 1, {cut, h});
+  if (h - cut > cut) points.push_back({0, cut});
+  return points;
+}
+
 /// Shapes that cannot be built, or hardly can.
 std::vector<Point> faulty_ft(ByteSource& bytes, double w, double h) {
   switch (bytes.below(7)) {
@@ -111,18 +123,20 @@ RandomShape walk_shape(ByteSource& bytes) {
 }
 
 std::vector<Point> outline_ft(ByteSource& bytes, double w, double h) {
-  switch (bytes.below(10)) {
+  switch (bytes.below(11)) {
     case 4:
-      return corner_ft(bytes, w, h);
+      return chamfered_ft(bytes, w, h);
     case 5:
-      return notched_ft(bytes, w, h);
+      return corner_ft(bytes, w, h);
     case 6:
-      return comb_ft(bytes, w, h);
+      return notched_ft(bytes, w, h);
     case 7:
-      return round_ft(bytes, w, h);
+      return comb_ft(bytes, w, h);
     case 8:
-      return wedge_ft(bytes, w, h);
+      return round_ft(bytes, w, h);
     case 9:
+      return wedge_ft(bytes, w, h);
+    case 10:
       return skewed_ft(bytes, w, h);
     default:
       return rectangle_ft(w, h);

@@ -146,8 +146,13 @@ std::optional<std::string> plan_json(const std::string& toml, std::size_t sample
   const Parsed<Job> reading = read_job(toml);
   if (!reading.ok()) return std::nullopt;
   const Job& job = *reading.value;
-  const Forecast forecast =
-      high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
+  return plan_json(job,
+                   high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date),
+                   samples);
+}
+
+std::optional<std::string> plan_json(const Job& job, const Forecast& forecast,
+                                     std::size_t samples) {
   const auto series = WeatherSeries::from_forecast(forecast);
   auto practice = read_practice(job.practice_overrides_toml, default_practice());
   if (!series.ok() || !practice.ok()) return std::nullopt;

@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "slabtide/core/geometry.h"
+#include "slabtide/job/model/job.h"
+#include "slabtide/weather/forecast/forecast.h"
 
 // Plans of jobs written in different ways, compared figure by figure.
 
@@ -16,6 +18,9 @@ bool is_quick(const std::string& toml);
 
 /// The plan's JSON, with bands if days are sampled; empty if the job cannot be planned.
 std::optional<std::string> plan_json(const std::string& toml, std::size_t samples);
+
+/// The same from a job and its forecast, with coarser steps than the program's.
+std::optional<std::string> plan_json(const Job& job, const Forecast& forecast, std::size_t samples);
 
 /// How the second of two plans may differ from the first.
 struct Expected {
