@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -181,15 +182,20 @@ void watch_sealer(Watch& watch) {
 
 void watch_after_plan(Watch& watch) {
   const UtcTime end = watch.run.at(watch.run.weather.grid.end_s());
-  std::map<std::pair<std::string, std::string>, std::string> work_of;
+  // In the order of the tasks, which no name decides.
+  std::vector<std::pair<const Task*, std::string>> places;
   for (const Task& task : watch.crew.after_plan) {
-    std::string& work = work_of[{task.zone, task.part}];
-    work += fmt::format("{}{}", work.empty() ? "" : ", ", task_kind_words(task.kind));
+    const auto same = [&task](const auto& place) { return place.first->place == task.place; };
+    const auto found = std::find_if(places.begin(), places.end(), same);
+    if (found == places.end()) {
+      places.emplace_back(&task, task_kind_words(task.kind));
+    } else {
+      found->second += fmt::format(", {}", task_kind_words(task.kind));
+    }
   }
-  for (const auto& [place, work] : work_of) {
-    const auto& [zone, part] = place;
+  for (const auto& [first, work] : places) {
     watch.add("after_plan", "work after the plan's end", CautionLevel::stop,
-              part.empty() ? zone : zone + ", " + part, end,
+              first->part.empty() ? first->zone : first->zone + ", " + first->part, end,
               fmt::format("not ready for this by the plan's end, {}, and so in nobody's day: {}. A "
                           "mix that sets sooner, less retarder, or a warmer day",
                           watch.day_and_clock(end), work),
