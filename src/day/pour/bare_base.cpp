@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/parallel.h"
 #include "exposure_table.h"
 #include "pour_span.h"
 #include "slab/column/column_solver.h"
@@ -100,11 +101,12 @@ CellExposure BareBases::exposure_of(const Place& place) const {
 
 void BareBases::solve(const SolverSettings& settings) {
   if (places_.empty()) return;
-  std::vector<CellExposure> exposures;
+  std::vector<CellExposure> exposures(places_.size());
+  in_parallel(places_.size(), settings.threads,
+              [&](std::size_t i) { exposures[i] = exposure_of(places_[i]); });
   std::vector<MixModel> materials;
   std::vector<ColumnCase> cases;
   for (const Place& place : places_) {
-    exposures.push_back(exposure_of(place));
     materials.push_back(inert(top_material(place.zone->base)));
     cases.push_back(bare_case(*place.zone, ground_c_));
     if (place.zone->base.kept == BaseKept::covered)

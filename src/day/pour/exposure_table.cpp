@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/parallel.h"
+
 namespace slabtide {
 
 namespace {
@@ -23,12 +25,23 @@ bool similar_light(const CellExposure& a, const CellExposure& b) {
 
 }  // namespace
 
-std::size_t ExposureTable::of_cell(const Zone& zone, Point at) {
+std::vector<std::size_t> ExposureTable::of_cells(const Zone& zone, const std::vector<Cell>& cells,
+                                                 int threads) {
   // Without obstacles all places are alike.
+  if (zone.shaded || obstacles_.empty())
+    return std::vector<std::size_t>(cells.size(), of_alike_cells(zone, cells));
+  std::vector<CellExposure> exposures(cells.size());
+  in_parallel(cells.size(), threads,
+              [&](std::size_t i) { exposures[i] = expose(cells[i].centre, weather_, obstacles_); });
+  std::vector<std::size_t> indices;
+  for (CellExposure& exposure : exposures) indices.push_back(keep(std::move(exposure)));
+  return indices;
+}
+
+std::size_t ExposureTable::of_alike_cells(const Zone& zone, const std::vector<Cell>& cells) {
   if (zone.shaded)
     return keep_once(shaded_, [&] { return expose_shaded(shaded_sky_view, weather_); });
-  if (obstacles_.empty()) return keep_once(open_, [&] { return expose(at, weather_, obstacles_); });
-  return keep(expose(at, weather_, obstacles_));
+  return keep_once(open_, [&] { return expose(cells.front().centre, weather_, obstacles_); });
 }
 
 std::size_t ExposureTable::of_face(const FormedFace& face, Point at) {

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "slabtide/job/geometry/cells.h"
 #include "slabtide/job/model/job.h"
 #include "slabtide/weather/site/exposure.h"
 #include "slabtide/weather/site/site_weather.h"
@@ -21,7 +22,8 @@ class ExposureTable {
   ExposureTable(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)
       : weather_(weather), obstacles_(obstacles) {}
 
-  std::size_t of_cell(const Zone& zone, Point at);
+  /// One index a cell of the zone, which has at least one, on so many threads.
+  std::vector<std::size_t> of_cells(const Zone& zone, const std::vector<Cell>& cells, int threads);
   std::size_t of_face(const FormedFace& face, Point at);
   std::vector<CellExposure> take() { return std::move(exposures_); }
 
@@ -31,6 +33,7 @@ class ExposureTable {
     if (!index) index = keep(expose());
     return *index;
   }
+  std::size_t of_alike_cells(const Zone& zone, const std::vector<Cell>& cells);
   std::size_t keep(CellExposure exposure);
 
   const SiteWeather& weather_;

@@ -124,17 +124,20 @@ class ZoneColumns {
     common_.covers = cover_spans(zone_, job, run.weather.grid);
   }
 
-  void add_cells() {
-    for (Cell& cell : cut_into_cells(zone_, zone_run_.cell_m)) {
+  void add_cells(int threads) {
+    std::vector<Cell> cells = cut_into_cells(zone_, zone_run_.cell_m);
+    const auto exposures = batch_.exposures.of_cells(zone_, cells, threads);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      Cell& cell = cells[i];
       CellRun cell_run;
       ColumnCase column = common_;
       cell_run.mix = fit(column, cell.placed_fraction);
       cell_run.placed_s = column.placed_s;
-      cell_run.exposure = batch_.exposures.of_cell(zone_, cell.centre);
+      cell_run.exposure = exposures[i];
       cell_run.history =
           batch_.add_column({2 * index_, cell_run.mix}, cell_run.exposure, std::move(column));
       batch_.bases.lay_under(cell_run.history, zone_, cell_run.exposure, cell.centre);
-      cell_run.cell = cell;
+      cell_run.cell = std::move(cell);
       zone_run_.cells.push_back(cell_run);
     }
     zone_run_.mix = zone_run_.cells.front().mix;
@@ -238,7 +241,7 @@ void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     run.zones[i].cell_m = cell_m;
     ZoneColumns columns(job, practice, run, i, mix_of_load[i], batch);
-    columns.add_cells();
+    columns.add_cells(settings.threads);
     columns.add_faces();
   }
   batch.solve_into(run, settings);
