@@ -2,6 +2,10 @@
 // What moves on the page: what is open now and what comes next, with the minutes to go, and what
 // is folded on a phone. Without script the times stand on the page all the same.
 (() => {
+  // What stands at the foot of each page on paper, which only a style can say.
+  document.documentElement.style.setProperty(
+    "--running", JSON.stringify(document.querySelector(".running").textContent));
+
   const minute = 60 * 1000;
   const hour = 60 * minute;
   const agenda = document.getElementById("agenda");

@@ -39,16 +39,25 @@ for (const name of ['spring', 'hot', 'twelve']) {
   });
 }
 
-test('the truck sheet has the verdict, key times, agenda, loads, saws and cautions', async () => {
+test('the truck sheet has verdict, key times, agenda, loads, saws, plan, saw list and cautions', async () => {
   const page = await openSheet(browser, sheets.hot);
   await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
   const truck = page.locator('.truck');
   for (const part of ['.verdict', '.key-times', '#agenda', '.loads', '.saw-choices', '.cautions']) {
     assert.ok(await truck.locator(part).first().isVisible(), part);
   }
+  assert.ok(await truck.locator('.on-paper svg').isVisible(), 'the plan of the site');
+  const kind = sheets.hot.json.saw[0].operation;
+  assert.equal(await truck.locator('.on-paper ol li').count(),
+               sheets.hot.json.saw.filter((cut) => cut.operation === kind).length);
+  const running = await page.evaluate(() =>
+    getComputedStyle(document.documentElement).getPropertyValue('--running'));
+  assert.equal(JSON.parse(running), `${sheets.hot.json.job.name}, Thu, Jul 16, 2026`);
   const saws = await truck.locator('.saw-choices li').count();
   assert.equal(saws, sheets.hot.json.zones.filter((zone) => zone.joints).length);
   assert.equal(await truck.locator('.cautions > li:visible').count(),
                await truck.locator('.cautions > li').count());
+  await seeAs(page, { width: 1280 });
+  assert.ok(!(await page.locator('.on-paper').isVisible()), 'on paper alone');
   await close(page);
 });

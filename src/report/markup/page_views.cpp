@@ -69,7 +69,10 @@ std::vector<View> band_views(const std::string& json, const std::optional<TimeBa
 }
 
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
-  return fill(embedded::page_time_html(), time_view(json, time, job));
+  std::string markup = fill(embedded::page_time_html(), time_view(json, time, job));
+  // A file's last line ends; what stands in a sentence does not.
+  if (markup.ends_with('\n')) markup.pop_back();
+  return markup;
 }
 
 std::string page_figure(std::string_view json, double value, std::string_view words) {

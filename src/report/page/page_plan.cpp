@@ -39,6 +39,7 @@ std::string body_of(const PlannedPour& facts) {
       .put("map", page_map(facts))
       .put("charts", page_charts(facts))
       .put("saw", page_saw(facts))
+      .put("on_paper", page_plan_on_paper(facts))
       .put("cuts", page_cuts(facts))
       .flag("sawing", !facts.plan.cuts.cuts.empty())
       .put("cautions_list", cautions_view(facts))

@@ -24,6 +24,9 @@ namespace slabtide {
 
 namespace {
 
+/// A longer list would leave no room on the one side; all of it stands in the annex (ours).
+constexpr std::size_t max_cut_lines = 14;
+
 /// A figure that the JSON does not round.
 std::string exact_figure(const std::string& json, double value, std::string_view words) {
   Element data("data");
@@ -75,6 +78,19 @@ class PageSaw {
     return section.add(Element("p").set("class", "to-cuts").add(link)).str();
   }
 
+  /// For the truck sheet: the plan of the site, and the cuts of the first saw in a line each.
+  std::string on_paper() const {
+    const SawShift none;
+    const bool has_cuts = !kinds_.empty() && !facts_.plan.cuts.cuts.empty();
+    const SawShift& shift = has_cuts ? facts_.plan.cuts.shift(kinds_.front()) : none;
+    Element figure("figure");
+    figure.add(cut_map(shift, view_, facts_, "The site")).add(ground_.key());
+    Element plan("div");
+    plan.set("class", "figures on-paper").add(figure);
+    if (!shift.cuts.empty()) plan.add(cut_lines(shift));
+    return plan.str();
+  }
+
   /// The cuts on the plan and in order, and what asks for them.
   std::string cuts() const {
     Element section("section");
@@ -114,6 +130,37 @@ class PageSaw {
                        fmt::format("{}: the cuts on the plan, numbered in order", name)));
     figure.add(ground_.key()).add(Element("figcaption").text(caption(shift)));
     return figure.add(scrolling(table(shift), fmt::format("{}: the cuts in order", name)));
+  }
+
+  Element cut_lines(const SawShift& shift) const {
+    Element list("ol");
+    const std::size_t first = first_in_json(shift);
+    const std::size_t told = std::min(shift.cuts.size(), max_cut_lines);
+    for (std::size_t i = 0; i < told; ++i) {
+      list.add(cut_line(shift.cuts[i], pointer("/saw", first + i)));
+    }
+    Element lines("div");
+    lines.add(Element("h3").text("Saw list, " + saw_words(shift.kind))).add(list);
+    if (told < shift.cuts.size()) {
+      lines.add(Element("p").text(
+          fmt::format("{} more: the cuts, in the annex", shift.cuts.size() - told)));
+    }
+    return lines;
+  }
+
+  Element cut_line(const SawnCut& sawn, const std::string& json) const {
+    const PlannedCut& planned = facts_.plan.cuts.cuts[sawn.cut];
+    Element line("li");
+    line.add(Element("bdi").text(facts_.job.zones[planned.zone].name)).text(": ");
+    line.add_markup(page_time(json + "/starts", sawn.starts, facts_.job)).text(", in by ");
+    line.add_markup(page_time(json + "/latest", planned.latest, facts_.job)).text(", ");
+    return line.add(where_of(planned, json));
+  }
+
+  Element where_of(const PlannedCut& planned, const std::string& json) const {
+    Element where("span");
+    where.set("data-json", json + "/where");
+    return where.text(tape_words(planned.cut.joint, planned.zone, facts_.job));
   }
 
   static std::string caption(const SawShift& shift) {
@@ -161,12 +208,9 @@ class PageSaw {
     std::string due = page_time(json + "/latest", planned.latest, facts_.job);
     if (sawn.late) due += " <strong>too late</strong>";
     row.add(labelled(markup_cell(due), "in by"));
-    Element where("span");
-    where.set("data-json", json + "/where")
-        .text(tape_words(planned.cut.joint, planned.zone, facts_.job));
     row.add(labelled(markup_cell(exact_figure(json + "/length_m", thousandths(planned.cut.length_m),
                                               length_words(planned.cut.length_m, units)) +
-                                 ", " + where.str()),
+                                 ", " + where_of(planned, json).str()),
                      "long"));
     row.add(labelled(markup_cell(exact_figure(json + "/depth_m", sawn.depth_m,
                                               thickness_words(sawn.depth_m, units))),
@@ -250,6 +294,8 @@ class PageSaw {
 std::string page_saw(const PlannedPour& facts) {
   return facts.plan.cuts.cuts.empty() ? std::string() : PageSaw(facts).section();
 }
+
+std::string page_plan_on_paper(const PlannedPour& facts) { return PageSaw(facts).on_paper(); }
 
 std::string page_cuts(const PlannedPour& facts) {
   return facts.plan.cuts.cuts.empty() ? std::string() : PageSaw(facts).cuts();
