@@ -105,7 +105,7 @@ std::string Clock::time_seen_from(Date home, UtcTime time) const {
   return day(time) == home ? this->time(time) : weekday_time(time);
 }
 
-std::string Clock::span_seen_from(Date home, UtcTime from, UtcTime to) const {
+ShownSpan Clock::ends_seen_from(Date home, UtcTime from, UtcTime to) const {
   const bool one_day = day(from) == day(to);
   const std::string end = one_day ? time(to) : time_seen_from(home, to);
   std::string begin = time_seen_from(home, from);
@@ -114,7 +114,12 @@ std::string Clock::span_seen_from(Date home, UtcTime from, UtcTime to) const {
       half_of_day(static_cast<int>(local_minute(to, zone).time_of_day().hours()));
   const bool plain = name_if_repeated(from, zone).empty() && name_if_repeated(to, zone).empty();
   if (style.hours == HourCount::twelve && one_day && one_half && plain) begin = without_half(begin);
-  return begin + "-" + end;
+  return {begin, end};
+}
+
+std::string Clock::span_seen_from(Date home, UtcTime from, UtcTime to) const {
+  const ShownSpan ends = ends_seen_from(home, from, to);
+  return ends.from + "–" + ends.to;
 }
 
 }  // namespace slabtide

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
 #include <cstdlib>
 #include <map>
@@ -199,6 +200,34 @@ bool is_clock(std::string_view text, std::string_view clock) {
                               "ABCDEFGHIJKLMNOPQRSTUVWXYZ+-0123456789") == std::string_view::npos);
 }
 
+/// The time of an item as its markup has it; empty for a figure or a text.
+std::string time_of(const Item& item) {
+  for (const char* const key : {"datetime", "data-time"}) {
+    const auto time = item.attributes.find(key);
+    if (time != item.attributes.end()) return time->second;
+  }
+  return {};
+}
+
+bool are_of_one_day(const Item& one, const Item& other) {
+  return time_of(one).substr(0, 10) == time_of(other).substr(0, 10);
+}
+
+/// Whether this is the clock without its AM or PM, which the next time, right after it on the same
+/// day, says for both.
+bool begins_span(const Item& item, const std::string& clock, const Item* next) {
+  return next != nullptr && (clock.ends_with(" AM") || clock.ends_with(" PM")) &&
+         are_of_one_day(item, *next) && next->text.ends_with(clock.substr(clock.size() - 3)) &&
+         item.text == clock.substr(0, clock.size() - 3);
+}
+
+/// Whether this is the clock without its weekday, which the time right before it says for both.
+bool ends_span(const Item& item, const std::string& clock, const Item* before) {
+  constexpr std::size_t weekday_size = 4;
+  return before != nullptr && std::isupper(static_cast<unsigned char>(clock.front())) != 0 &&
+         are_of_one_day(*before, item) && is_clock(item.text, clock.substr(weekday_size));
+}
+
 /// One for all times on a page.
 Face face_of(const std::vector<Item>& items) {
   const bool twelve = std::any_of(items.begin(), items.end(), [](const Item& item) {
@@ -207,17 +236,26 @@ Face face_of(const std::vector<Item>& items) {
   return twelve ? Face::twelve : Face::twenty_four;
 }
 
-std::string item_fault(const Item& item, const Json& plan, Face face) {
+/// An item and those right before and after it, if there are any.
+struct Placed {
+  const Item& item;
+  const Item* before;
+  const Item* next;
+};
+
+std::string item_fault(const Placed& placed, const Json& plan, Face face) {
+  const Item& item = placed.item;
   const std::string& pointer = item.attributes.at("data-json");
   const Json::json_pointer at(pointer);
   if (!plan.contains(at) || plan.at(at).is_null()) return "not in the JSON";
   const Json& value = plan.at(at);
-  const auto time =
-      item.attributes.find(item.attributes.contains("datetime") ? "datetime" : "data-time");
-  if (time != item.attributes.end()) {
-    if (time->second != value) return "another time";
+  const std::string time = time_of(item);
+  if (!time.empty()) {
+    if (time != value) return "another time";
     const std::string clock = clock_words(value, plan["job"]["date"], face);
-    return is_clock(item.text, clock) ? "" : "another clock";
+    const bool is_shown = is_clock(item.text, clock) || begins_span(item, clock, placed.next) ||
+                          ends_span(item, clock, placed.before);
+    return is_shown ? "" : "another clock";
   }
   if (item.tag == "data") return figure_fault(item, pointer, value.get<double>());
   return value.is_string() && item.text == as_shown(value) ? "" : "another text";
@@ -230,8 +268,12 @@ std::vector<std::string> page_faults(std::string_view page, std::string_view pla
   const std::vector<Item> items = items_on(page);
   if (items.empty()) return {"the page points nowhere"};
   std::vector<std::string> faults;
-  for (const Item& item : items) {
-    const std::string fault = item_fault(item, plan, face_of(items));
+  const Face face = face_of(items);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const Item& item = items[i];
+    const Placed placed{item, i > 0 ? &items[i - 1] : nullptr,
+                        i + 1 < items.size() ? &items[i + 1] : nullptr};
+    const std::string fault = item_fault(placed, plan, face);
     if (fault.empty()) continue;
     const std::string& pointer = item.attributes.at("data-json");
     faults.push_back(fmt::format("{}: {}: '{}'", pointer, fault, item.text));

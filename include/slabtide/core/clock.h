@@ -30,6 +30,12 @@ std::string shown_date(Date date, const ClockStyle& style);
 /// "Thu". Error: as above.
 std::string shown_weekday(Date date);
 
+/// The two ends of a span of time, as they are shown one after the other.
+struct ShownSpan {
+  std::string from;
+  std::string to;
+};
+
 /// The clock of a place, as the people there read it. Times are shown to the nearest minute. Error
 /// of all functions: std::invalid_argument if a time is not a date and time.
 struct Clock {
@@ -50,8 +56,10 @@ struct Clock {
   std::string date_time(UtcTime time) const;
   /// The time, with its weekday if it is on another day than `home`.
   std::string time_seen_from(Date home, UtcTime time) const;
-  /// "8:10-9:25 AM", "11:40 AM-1:05 PM", "08:10-09:25"; with weekdays as `time_seen_from`, the
-  /// second only where it differs from the first's.
+  /// "8:10" and "9:25 AM", "11:40 AM" and "1:05 PM", "08:10" and "09:25"; with weekdays as
+  /// `time_seen_from`, the second's only where it differs from the first's.
+  ShownSpan ends_seen_from(Date home, UtcTime from, UtcTime to) const;
+  /// The same as one text: "8:10–9:25 AM".
   std::string span_seen_from(Date home, UtcTime from, UtcTime to) const;
 };
 

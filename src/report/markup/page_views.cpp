@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "embedded_pages.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
@@ -25,6 +26,14 @@ std::string unbroken(std::string_view words) {
   return whole;
 }
 
+View known_time_view(const PointedTime& time, std::string_view words, const Job& job) {
+  View known;
+  known.put("json", time.json)
+      .put("iso", iso8601_minute(time.at, job.site.time_zone))
+      .put("words", unbroken(words));
+  return View().put("time", std::move(known));
+}
+
 }  // namespace
 
 std::string pointer(std::string_view base, std::size_t index, std::string_view key) {
@@ -35,15 +44,13 @@ std::string pointer(std::string_view base, std::size_t index, std::string_view k
 std::string page_title(const Job& job) { return job.name.empty() ? job.site.name : job.name; }
 
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
-  View known;
-  if (time) {
-    known.put("json", json)
-        .put("iso", iso8601_minute(*time, job.site.time_zone))
-        .put("words", unbroken(day_clock(*time, job)));
-  }
-  View view;
-  if (time) return view.put("time", std::move(known));
-  return view.flag("time", false);
+  if (!time) return View().flag("time", false);
+  return known_time_view({*time, std::string(json)}, day_clock(*time, job), job);
+}
+
+SpanViews span_views(const PointedTime& from, const PointedTime& to, const Job& job) {
+  const ShownSpan shown = clock_of(job).ends_seen_from(job.pour.date, from.at, to.at);
+  return {known_time_view(from, shown.from, job), known_time_view(to, shown.to, job)};
 }
 
 View figure_view(std::string_view json, double value, std::string_view words) {
@@ -63,9 +70,10 @@ std::vector<View> band_views(const std::string& json, const std::optional<TimeBa
                              const Job& job) {
   if (!band || !band->early) return {};
   View view;
-  view.put("early", time_view(json + "/early", band->early, job));
-  if (band->late) view.put("late", time_view(json + "/late", band->late, job));
-  return {view.flag("ends", band->late.has_value())};
+  view.flag("ends", band->late.has_value());
+  if (!band->late) return {view.put("early", time_view(json + "/early", band->early, job))};
+  SpanViews span = span_views({*band->early, json + "/early"}, {*band->late, json + "/late"}, job);
+  return {view.put("early", std::move(span.from)).put("late", std::move(span.to))};
 }
 
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {

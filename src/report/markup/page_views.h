@@ -20,6 +20,20 @@ std::string pointer(std::string_view base, std::size_t index, std::string_view k
 /// The job's name, or its site's name if it has none.
 std::string page_title(const Job& job);
 
+/// A time and its pointer in the JSON.
+struct PointedTime {
+  UtcTime at;
+  std::string json;
+};
+
+/// Both ends of a span for page_time, the one to be shown right after the other: AM or PM and the
+/// weekday are said once where one will do.
+struct SpanViews {
+  View from;
+  View to;
+};
+SpanViews span_views(const PointedTime& from, const PointedTime& to, const Job& job);
+
 /// For page_time: day and clock; a dash if there is no time.
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
 

@@ -37,7 +37,7 @@ std::optional<Band> window_band(const ShownWindow& shown, std::string name, std:
   band.style = std::move(style);
   band.from = {*window.opens, shown.at("opens")};
   band.all_over = window.open_all_over;
-  if (window.closes) band.until = LaneTime{*window.closes, shown.at("closes")};
+  if (window.closes) band.until = PointedTime{*window.closes, shown.at("closes")};
   band.gone = window.closed_all_over;
   return band;
 }
@@ -169,7 +169,7 @@ class Bands {
     band.style = "op-saw";
     band.from = {*saw.opens, json + "/opens"};
     band.all_over = saw.open_all_over;
-    if (saw.latest) band.until = LaneTime{*saw.latest, json + "/latest"};
+    if (saw.latest) band.until = PointedTime{*saw.latest, json + "/latest"};
     return band;
   }
 
@@ -181,7 +181,7 @@ class Bands {
       band.name = fmt::format("load {}", loads[i].number);
       band.style = "op-truck";
       band.from = {loads[i].arrives, pointer("/trucks", i, "arrives")};
-      band.until = LaneTime{loads[i].empty, pointer("/trucks", i, "empty")};
+      band.until = PointedTime{loads[i].empty, pointer("/trucks", i, "empty")};
       bands.push_back(std::move(band));
     }
     add_heading(inner, "Trucks", "on site until empty");

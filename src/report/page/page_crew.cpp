@@ -63,9 +63,11 @@ class CrewPage {
   }
 
   View task_view(const std::string& json, std::size_t task) const {
+    SpanViews span =
+        span_views({crew_.starts[task], json + "/start"}, {crew_.ends[task], json + "/end"}, job_);
     View view;
-    return view.put("start", time_view(json + "/start", crew_.starts[task], job_))
-        .put("end", time_view(json + "/end", crew_.ends[task], job_))
+    return view.put("start", std::move(span.from))
+        .put("end", std::move(span.to))
         .put("task", task_words(crew_.tasks[task]));
   }
 

@@ -60,21 +60,23 @@ std::string outline(double grown, double falls) {
   return path.line_to(all, band_height).close().str();
 }
 
-Element time_words(const LaneTime& time, const Job& job) {
+Element time_words(const PointedTime& time, const std::string& shown, const Job& job) {
   Element words("tspan");
   words.set("data-json", time.json)
       .set("data-time", iso8601_minute(time.at, job.site.time_zone))
-      .text(day_clock(time.at, job));
+      .text(shown);
   return words;
 }
 
 void add_hours(Element& words, const Band& shown, const Job& job) {
-  words.add(time_words(shown.from, job));
   if (!shown.until) {
-    words.text(" on");
+    words.add(time_words(shown.from, day_clock(shown.from.at, job), job)).text(" on");
     return;
   }
-  words.text("–").add(time_words(*shown.until, job));
+  const ShownSpan span =
+      clock_of(job).ends_seen_from(job.pour.date, shown.from.at, shown.until->at);
+  words.add(time_words(shown.from, span.from, job)).text("–");
+  words.add(time_words(*shown.until, span.to, job));
 }
 
 Element words_at(double percent, double top, std::string_view anchor) {

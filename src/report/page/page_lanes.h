@@ -5,18 +5,13 @@
 #include <vector>
 
 #include "day_axis.h"
+#include "report/markup/page_views.h"
 #include "report/markup/svg.h"
 
 // Drawings along the time axis. Lengths along it are percentages of the width and heights are
 // pixels: the drawing fills its container, and its words keep their size.
 
 namespace slabtide {
-
-/// A time shown in a drawing, with its JSON pointer.
-struct LaneTime {
-  UtcTime at;
-  std::string json;
-};
 
 /// Something that takes time, with its name in front and its hours behind. Its height grows from
 /// `from` to `all_over` and falls from `until` to `gone`: the fraction of the area on which the
@@ -25,9 +20,9 @@ struct Band {
   std::string name;
   std::string style;  ///< CSS class of its fill
   bool main = false;  ///< the operation the finish is named for
-  LaneTime from;
+  PointedTime from;
   std::optional<UtcTime> all_over;
-  std::optional<LaneTime> until;  ///< absent if it continues past what was computed
+  std::optional<PointedTime> until;  ///< absent if it continues past what was computed
   std::optional<UtcTime> gone;
 };
 

@@ -140,13 +140,20 @@ std::vector<View> main_work_views(const ShownPart& whole, const Job& job) {
   const Operation main = main_operation(whole.finish);
   const ShownWindow shown = window_of(whole, main);
   if (shown.window == nullptr) return {};
-  return {window_view(shown, operation_words(main), job)};
+  View view = window_view(shown, operation_words(main), job);
+  if (shown.window->opens && shown.window->closes) {
+    SpanViews span = span_views({*shown.window->opens, shown.at("opens")},
+                                {*shown.window->closes, shown.at("closes")}, job);
+    view.put("comes", View().put("opens", std::move(span.from)).put("closes", std::move(span.to)));
+  }
+  return {std::move(view)};
 }
 
 View placed_view(const ZonePlan& plan, const std::string& json, const Job& job) {
+  SpanViews span = span_views({plan.placed.start, json + "/placed/start"},
+                              {plan.placed.end, json + "/placed/end"}, job);
   View view;
-  return view.put("start", time_view(json + "/placed/start", plan.placed.start, job))
-      .put("end", time_view(json + "/placed/end", plan.placed.end, job));
+  return view.put("start", std::move(span.from)).put("end", std::move(span.to));
 }
 
 View zone_view(const PlannedPour& facts, std::size_t zone) {

@@ -87,8 +87,8 @@ std::string TextStyle::entry(std::string_view label, std::string_view text, std:
 std::string TextStyle::both_ends(std::string_view left, std::string_view right) const {
   const std::size_t taken = columns_of(left) + columns_of(right);
   if (taken + 2 > width) return paragraph(left) + paragraph(right, 2, 2);
-  const std::size_t gap = width - taken;
-  return std::string(left) + std::string(gap, ' ') + std::string(right) + "\n";
+  const std::size_t free_width = width - taken;
+  return std::string(left) + std::string(free_width, ' ') + std::string(right) + "\n";
 }
 
 std::string pad(std::string_view text, std::size_t width) {

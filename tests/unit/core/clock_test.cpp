@@ -82,13 +82,13 @@ TEST_CASE("a span says AM and PM once where one will do") {
   const auto span = [](UtcTime from, UtcTime to) {
     return chicago_clock().span_seen_from(clock_day, from, to);
   };
-  CHECK(span(utc_at(13, 10), utc_at(14, 25)) == "8:10-9:25 AM");
-  CHECK(span(utc_at(16, 40), utc_at(18, 5)) == "11:40 AM-1:05 PM");
-  CHECK(span(utc_at(17, 0), utc_at(18, 5)) == "12:00-1:05 PM");
-  CHECK(span(utc_at(3, 0), utc_at(4, 0)) == "Wed 10:00-11:00 PM");
-  CHECK(span(utc_at(4, 0), utc_at(14, 0)) == "Wed 11:00 PM-9:00 AM");
+  CHECK(span(utc_at(13, 10), utc_at(14, 25)) == "8:10–9:25 AM");
+  CHECK(span(utc_at(16, 40), utc_at(18, 5)) == "11:40 AM–1:05 PM");
+  CHECK(span(utc_at(17, 0), utc_at(18, 5)) == "12:00–1:05 PM");
+  CHECK(span(utc_at(3, 0), utc_at(4, 0)) == "Wed 10:00–11:00 PM");
+  CHECK(span(utc_at(4, 0), utc_at(14, 0)) == "Wed 11:00 PM–9:00 AM");
   CHECK(chicago_clock({}).span_seen_from(clock_day, utc_at(13, 10), utc_at(14, 25)) ==
-        "08:10-09:25");
+        "08:10–09:25");
 }
 
 TEST_CASE("clock times as they are typed") {
