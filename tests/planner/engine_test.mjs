@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { unpack } from '../../src/planner/page/unpack.js';
+import { decompress } from '../../src/planner/page/node_modules/lzma1/lib/index.js';
 import { allJobs, demo, nativePlan, now, planner, root, startEngine } from './support.mjs';
 
 const ask = await startEngine();
@@ -12,7 +12,7 @@ test('the page holds the very engine', () => {
   const page = readFileSync(join(planner, 'index.html'), 'utf8');
   const [, packed] = page.match(/<script type="text\/plain" id="engine">([^<]*)/);
   const wasm = readFileSync(join(planner, 'engine/slabtide_engine.wasm'));
-  assert.equal(Buffer.compare(Buffer.from(unpack(Buffer.from(packed, 'base64'))), wasm), 0);
+  assert.equal(Buffer.compare(Buffer.from(decompress(Buffer.from(packed, 'base64'))), wasm), 0);
 });
 const plan = (text, draws = 0, formats = ['.json']) =>
   ask({ ask: 'plan', job: 'job.toml', texts: { 'job.toml': text }, now, draws, formats });

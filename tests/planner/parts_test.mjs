@@ -1,6 +1,5 @@
 // The page's own parts that need neither engine nor browser: lengths, places, TOML, the plane.
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
 import { test } from 'node:test';
 import { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } from '../../src/planner/page/geometry.js';
 import {
@@ -8,7 +7,6 @@ import {
 } from '../../src/planner/page/job.js';
 import { orderMixBy, sealBy, waterOf } from '../../src/planner/page/panel_mix.js';
 import { splitZone } from '../../src/planner/page/reshape.js';
-import { unpack } from '../../src/planner/page/unpack.js';
 import { writeToml } from '../../src/planner/page/toml.js';
 import { clockText, lengthText, parseLength, parsePlace, readLength, readPoints, writePoints } from '../../src/planner/page/units.js';
 
@@ -238,21 +236,4 @@ test('the plane', () => {
   near(east, 0, 1e-9);
   near(north, 10, 1e-9);
   assert.equal(shadowShift(10, { elevation_deg: -5, azimuth_deg: 0 }), undefined);
-});
-
-test('what xz packs comes out whole: text, noise, long runs, nothing', () => {
-  let noise = 1;
-  const random = Uint8Array.from({ length: 70000 }, () => ((noise = (noise * 48271) % 2147483647) >> 8) & 255);
-  const text = new TextEncoder().encode('Place the pad, then the walk and last the landing. '.repeat(40).replaceAll('walk', (_, at) => `walk ${at}`));
-  const mixed = Uint8Array.from([...text, ...random.subarray(0, 3000), ...text, ...new Uint8Array(5000), ...random.subarray(0, 3000)]);
-  for (const bytes of [text, random, new Uint8Array(100000), mixed, Uint8Array.of(7), new Uint8Array(0)]) {
-    for (const way of ['preset=9e,pb=0', 'preset=6,lc=0,lp=2,pb=2']) {
-      const packed = execFileSync('xz', ['--format=lzma', `--lzma1=${way}`, '--stdout'], { input: bytes });
-      packed.writeBigUInt64LE(BigInt(bytes.length), 5);
-      assert.deepEqual(unpack(packed), bytes);
-    }
-  }
-  const torn = execFileSync('xz', ['--format=lzma', '--stdout'], { input: mixed }).subarray(0, 400);
-  torn.writeBigUInt64LE(BigInt(mixed.length), 5);
-  assert.throws(() => assert.deepEqual(unpack(torn), mixed)); // told, or other bytes, but it ends
 });

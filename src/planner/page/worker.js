@@ -1,6 +1,6 @@
 // The engine in a thread of its own: one message a question, one an answer, as JSON in bytes.
 import engine from 'slabtide-engine';
-import { unpack } from './unpack.js';
+import { decompress } from 'lzma1';
 
 let ready;
 
@@ -24,7 +24,7 @@ function ask(exports, question) {
 
 // For the page to give to its workers.
 async function compile(base64) {
-  const module = await WebAssembly.compile(unpack(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))));
+  const module = await WebAssembly.compile(decompress(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))));
   self.postMessage({ module });
 }
 
