@@ -203,8 +203,8 @@ test('every name is inside its zone, or a letter is that a key explains', async 
   }
 });
 
-test('on a phone no words are smaller than 12 px', async () => {
-  const page = await openSheet(browser, spring, { width: 360, height: 740 });
+for (const width of [360, 768, 1280]) test(`no words are smaller than 12 px, ${width} px wide`, async () => {
+  const page = await openSheet(browser, spring, { width, height: 740 });
   await page.evaluate(() => document.querySelectorAll('details').forEach((one) => { one.open = true; }));
   const small = await page.evaluate(() => [...document.querySelectorAll('main :is(text, p, li, td, th, small, figcaption, span, dd, dt)')]
     .filter((one) => one.textContent.trim() && one.checkVisibility() && one.getClientRects().length)

@@ -31,7 +31,8 @@ std::vector<View> seen_views(const PlannedPour& facts) {
 std::string body_of(const PlannedPour& facts) {
   const Job& job = facts.job;
   View view = opening_view(job);
-  view.put("seen", seen_views(facts))
+  view.put("made", made_words(facts))
+      .put("seen", seen_views(facts))
       .put("headline", headline_view(facts))
       .put("bands", page_bands(facts))
       .put("agenda", agenda_view(facts))

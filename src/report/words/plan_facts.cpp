@@ -79,6 +79,15 @@ std::string weather_words(const PlannedPour& facts) {
   return line;
 }
 
+std::string made_words(const PlannedPour& facts) {
+  if (facts.now.is_not_a_date_time()) return {};
+  std::string words = "made " + day_clock(facts.now, facts.job);
+  if (facts.forecast.issued) {
+    words += fmt::format(" from the forecast of {}", day_clock(*facts.forecast.issued, facts.job));
+  }
+  return words;
+}
+
 std::string set_words(const SettingParameters& setting, UnitSystem units) {
   std::string words =
       fmt::format("initial set {}, final {} at {} ({})",

@@ -26,11 +26,14 @@ std::string day_clock(UtcTime time, const Job& job);
 /// The same, or "-" if there is no time.
 std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
 
-/// "8:10-9:25 AM", with weekdays where they are other days than the pour's.
+/// "8:10–9:25 AM", with weekdays where they are other days than the pour's.
 std::string day_span(UtcTime from, UtcTime to, const Job& job);
 
 /// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
 std::string weather_words(const PlannedPour& facts);
+/// "made Wed 1:00 PM from the forecast of Wed 11:04 AM", without the latter where the forecast does
+/// not tell; empty if the plan does not know when it was made.
+std::string made_words(const PlannedPour& facts);
 
 /// The mix in a sentence, and the source of its set times.
 std::string mix_words(const PlannedPour& facts);
