@@ -14,12 +14,11 @@ Steps steps_between(const TimeGrid& grid, UtcTime from, UtcTime to) {
   return {clamp(first), clamp(last)};
 }
 
-PlasticSpan plastic_span(const Watch& watch) {
-  PlasticSpan span{watch.zones.front().placed.start, watch.zones.front().placed.end};
-  for (const ZonePlan& zone : watch.zones) {
+PlasticSpan plastic_span(const PourRun& run, const std::vector<ZonePlan>& zones) {
+  PlasticSpan span{zones.front().placed.start, zones.front().placed.end};
+  for (const ZonePlan& zone : zones) {
     span.from = std::min(span.from, zone.placed.start);
-    span.to = std::max(span.to,
-                       zone.whole.final_set.value_or(watch.run.at(watch.run.weather.grid.end_s())));
+    span.to = std::max(span.to, zone.whole.final_set.value_or(run.at(run.weather.grid.end_s())));
   }
   return span;
 }

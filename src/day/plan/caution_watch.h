@@ -60,7 +60,8 @@ struct PlasticSpan {
   UtcTime to;
 };
 
-PlasticSpan plastic_span(const Watch& watch);
+PlasticSpan plastic_span(const PourRun& run, const std::vector<ZonePlan>& zones);
+inline PlasticSpan plastic_span(const Watch& watch) { return plastic_span(watch.run, watch.zones); }
 
 /// The first span of consecutive grid entries in `steps` for which `holds(entry)` is true; empty if
 /// there is none.

@@ -8,6 +8,7 @@
 #include "job/model/covers.h"
 #include "slab/process/setting.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/plan/weather_risk.h"
 #include "slabtide/weather/air/moist_air.h"
 #include "weather/sky/nights.h"
 
@@ -18,22 +19,6 @@ namespace {
 constexpr double freezing_c = 0.0;
 /// How long after placing the air temperature is checked for cold: the first night (ours).
 constexpr double cold_watch_h = 24.0;
-
-/// The first instant at which any cell's surface freezes while it is weaker than the limit.
-std::optional<double> freezes_s(const ZoneRun& zone, const PourRun& run, double until_psi) {
-  std::optional<double> first;
-  for (const CellRun& cell : zone.cells) {
-    const ColumnHistory& history = run.histories[cell.history];
-    for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-      if (history.strength_psi[i] >= until_psi) break;
-      if (history.surface_c[i] <= freezing_c) {
-        first = std::min(first.value_or(history.time_s[i]), history.time_s[i]);
-        break;
-      }
-    }
-  }
-  return first;
-}
 
 const OperationWindow* last_plastic_window(const PartPlan& part) {
   const OperationWindow* last = nullptr;
@@ -169,10 +154,9 @@ bool has_blankets(const Zone& zone, const Pour& pour) {
 
 void watch_freezing(Watch& watch) {
   for (std::size_t i = 0; i < watch.zones.size(); ++i) {
-    const auto at_s =
-        freezes_s(watch.run.zones[i], watch.run, watch.practice.limits.protect_until_psi);
-    if (!at_s) continue;
-    const UtcTime at = watch.run.at(*at_s);
+    const FrostRisk frost = frost_on_young(watch.run.zones[i], watch.run, watch.practice.limits);
+    if (!frost.at) continue;
+    const UtcTime at = *frost.at;
     watch.add("freezing", "frost before it is strong", CautionLevel::stop, watch.zones[i].name, at,
               fmt::format("the surface freezes about {} before it has {}{} or another day",
                           watch.clock(at),
@@ -241,29 +225,19 @@ void watch_wind(Watch& watch) {
 
 void watch_rain(Watch& watch) {
   const SiteWeather& weather = watch.run.weather;
-  const WeatherLimits& limits = watch.practice.limits;
   const PlasticSpan plastic = plastic_span(watch);
-  const Steps steps = steps_between(weather.grid, plastic.from, plastic.to);
-  const auto wet = first_span(watch.run, steps, [&](std::size_t k) {
-    return weather.rain_mm_h[k] >= limits.rain_mm_h || weather.rain_chance[k] >= limits.rain_chance;
-  });
-  if (wet) {
-    double chance = 0.0;
-    const Steps hours = steps_between(weather.grid, wet->from, wet->to);
-    for (std::size_t k = hours.first; k < hours.end; ++k) {
-      chance = std::max(chance, weather.rain_chance[k]);
-    }
-    // Rain that comes on one day in three, or that a forecast without chances gives, loses the top.
-    const bool too_often = chance == 0.0 || chance >= lost_too_often_fraction;
+  const RainRisk rain = rain_between(watch.run, plastic.from, plastic.to, watch.practice.limits);
+  if (const auto& wet = rain.first) {
     watch.add("rain", "rain on the fresh slab",
-              too_often ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
-              fmt::format(
-                  "rain from {}{} before the slab has set: plastic sheet and battens at "
-                  "hand, start earlier, or another day",
-                  watch.clock(wet->from),
-                  chance > 0.0 ? fmt::format(" ({:.0f} % chance)", 100.0 * chance) : std::string()),
+              rain.too_often() ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
+              fmt::format("rain from {}{} before the slab has set: plastic sheet and battens at "
+                          "hand, start earlier, or another day",
+                          watch.clock(wet->from),
+                          wet->chance > 0.0 ? fmt::format(" ({:.0f} % chance)", 100.0 * wet->chance)
+                                            : std::string()),
               "common practice", wet->to);
   }
+  const Steps steps = steps_between(weather.grid, plastic.from, plastic.to);
   const auto thunder =
       first_span(watch.run, steps, [&](std::size_t k) { return weather.thunder[k] != 0; });
   if (!thunder) return;

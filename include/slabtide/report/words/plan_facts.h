@@ -6,19 +6,9 @@
 #include <vector>
 
 #include "slabtide/day/plan/planned_pour.h"
+#include "slabtide/day/plan/weather_summary.h"
 
 namespace slabtide {
-
-/// The pour day's weather in figures.
-struct WeatherSummary {
-  double high_c = 0.0;
-  double low_c = 0.0;
-  double mean_wind_10m_m_s = 0.0;
-  double daylight_cloud_fraction = 0.0;
-};
-
-/// Over the first 24 hours of the run's weather, or all of it if that is less.
-WeatherSummary summarise_weather(const PourRun& run);
 
 /// "Fri 6:10 AM" on another day than the pour's, "6:10 AM" on the day itself, as the job's clock
 /// shows it.
