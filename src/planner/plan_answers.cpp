@@ -66,7 +66,7 @@ Json verdict_of(const PlannedPour& pour) {
 Json answer_plan(const Asked& asked) {
   auto [pour, result] = planned_of(asked);
   if (!pour) return result;
-  const std::size_t draws = asked.draws(samples_for(*pour, usual_samples));
+  const std::size_t draws = asked.draws(samples_for(pour->plan, usual_samples));
   *pour = with_uncertainty(std::move(*pour), {draws, one_thread, {}});
   result["files"] = files_of(*pour, plan_formats(), pour->now, asked);
   result["verdict"] = verdict_of(*pour);
@@ -82,7 +82,7 @@ Json answer_plan(const Asked& asked) {
 Json answer_compare(const Asked& asked) {
   auto [pour, result] = planned_of(asked);
   if (!pour) return result;
-  const std::size_t draws = asked.draws(samples_for(*pour, usual_compare_samples));
+  const std::size_t draws = asked.draws(samples_for(pour->plan, usual_compare_samples));
   const ComparedPour compared = compare_pour(*pour, draws, one_thread, {});
   const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
   result["files"] = files_of(facts, compare_formats(), pour->now, asked);

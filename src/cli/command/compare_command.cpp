@@ -36,7 +36,7 @@ int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const auto pour = plan_job(line, err);
   if (!pour) return exit_input_wrong;
   const ComparedPour compared =
-      compared_shown(*pour, line.text("draws") ? *samples : samples_for(*pour, *samples), err);
+      compared_shown(*pour, line.text("draws") ? *samples : samples_for(pour->plan, *samples), err);
   const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
   if (const int code = reports->write(facts, pour->now, err); code != exit_done) return code;
   out << text_compare(facts, style_for(out));

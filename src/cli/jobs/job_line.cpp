@@ -108,7 +108,7 @@ std::optional<PlannedPour> plan_job_with_bands(const std::string& path, const Pa
   std::optional<PlannedPour> pour =
       plan_request(request_of(line, path), text_files(), err, threads);
   if (!pour) return std::nullopt;
-  if (!line.text("draws")) samples = samples_for(*pour, samples);
+  if (!line.text("draws")) samples = samples_for(pour->plan, samples);
   Progress progress("days drawn", err);
   return with_uncertainty(
       std::move(*pour), {samples, threads, [&progress](std::size_t done) { progress.tell(done); }});

@@ -182,6 +182,7 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   LateDays late = late_days(plan.crew, plan, ensemble);
   plan.crew.late_chances = std::move(late.task_chances);
   plan.crew.lost_chances = std::move(late.lost_chances);
+  plan.crew.finish_lost_fraction = late.finish_lost_fraction;
   if (auto lost = lost_finish(plan.crew)) add_in_order(plan.cautions, std::move(*lost));
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;

@@ -187,4 +187,26 @@ Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings) {
   return ensemble;
 }
 
+namespace {
+
+/// A zone's first and last tenth, those of its parts and its border, what cools first, and faces.
+std::size_t max_columns_of(const ZonePlan& zone) {
+  const std::size_t parts = 1 + zone.parts.size() + (zone.border ? 1 : 0);
+  return 2 * parts + 1 + zone.faces.size();
+}
+
+}  // namespace
+
+Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings) {
+  const SampleScale scale = sample_scale(pour.job, pour.run, pour.forecast, pour.practice.spread);
+  const DayModel model(pour.job, pour.run, pour.plan, pour.practice, scale);
+  return sample_days(model, settings);
+}
+
+std::size_t samples_for(const DayPlan& plan, std::size_t usual) {
+  std::size_t columns = 1;
+  for (const ZonePlan& zone : plan.zones) columns += max_columns_of(zone);
+  return std::min(usual, std::max(min_samples, max_sampled_columns / columns));
+}
+
 }  // namespace slabtide

@@ -105,6 +105,13 @@ class WorkedDays {
   TaskList list_;
 };
 
+bool loses_the_finish(const WorkedDay& worked, const std::vector<Task>& tasks) {
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    if (worked.lost[i] && makes_the_finish(tasks[i].kind)) return true;
+  }
+  return false;
+}
+
 /// The minutes that are not exceeded by `fraction` of the weight.
 double minutes_at(std::vector<std::pair<int, double>> late, double fraction) {
   std::sort(late.begin(), late.end());
@@ -131,6 +138,7 @@ LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensem
     const double weight = ensemble.weights[day];
     result.expected_min += weight * worked.schedule.late_min;
     late.emplace_back(worked.schedule.late_min, weight);
+    if (loses_the_finish(worked, crew.tasks)) result.finish_lost_fraction += weight;
     for (std::size_t i = 0; i < worked.missed.size(); ++i) {
       if (worked.missed[i] && result.task_chances[i]) *result.task_chances[i] += weight;
       if (worked.lost[i] && result.lost_chances[i]) *result.lost_chances[i] += weight;

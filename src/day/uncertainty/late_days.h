@@ -17,6 +17,8 @@ struct LateDays {
   std::vector<std::optional<double>> task_chances;
   /// Likewise of being later than `finish_lost_min`, or of a window that never comes.
   std::vector<std::optional<double>> lost_chances;
+  /// The fraction of the days on which any work that makes the finish is lost.
+  double finish_lost_fraction = 0.0;
 };
 
 /// The crew's tasks on each of the ensemble's days. Their windows move as those of the same zone

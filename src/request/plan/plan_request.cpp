@@ -25,25 +25,7 @@ PlannedPour with_seen(PlannedPour pour, const EnsembleSettings& settings) {
   return pour;
 }
 
-/// A zone's first and last tenth, those of its parts and its border, what cools first, and faces.
-std::size_t max_columns_of(const ZonePlan& zone) {
-  const std::size_t parts = 1 + zone.parts.size() + (zone.border ? 1 : 0);
-  return 2 * parts + 1 + zone.faces.size();
-}
-
 }  // namespace
-
-std::size_t samples_for(const PlannedPour& pour, std::size_t usual) {
-  std::size_t columns = 1;
-  for (const ZonePlan& zone : pour.plan.zones) columns += max_columns_of(zone);
-  return std::min(usual, std::max(min_samples, max_sampled_columns / columns));
-}
-
-Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings) {
-  const SampleScale scale = sample_scale(pour.job, pour.run, pour.forecast, pour.practice.spread);
-  const DayModel model(pour.job, pour.run, pour.plan, pour.practice, scale);
-  return sample_days(model, settings);
-}
 
 std::optional<PlannedPour> plan_loaded(LoadedJob loaded, std::ostream& findings, int threads) {
   SolverSettings solver;

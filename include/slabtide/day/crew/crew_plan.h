@@ -61,6 +61,8 @@ struct CrewPlan {
   std::vector<std::optional<double>> late_chances;
   /// Likewise the share of the days on which the finish is lost by it (`finish_lost_min`).
   std::vector<std::optional<double>> lost_chances;
+  /// The share of those days on which any of it is lost; absent if the plan has no samples.
+  std::optional<double> finish_lost_fraction = std::nullopt;
 
   double crew_hours() const;  ///< on site, over all visits
 };

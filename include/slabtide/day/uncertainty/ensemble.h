@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/plan/planned_pour.h"
 #include "slabtide/day/uncertainty/column_events.h"
 #include "slabtide/day/uncertainty/sampled_pour.h"
 
@@ -94,5 +95,15 @@ std::vector<DayEvents> solve_days(const DayModel& model,
 
 /// The sampled days before any observation, with equal weights.
 Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings);
+
+/// Samples of how the planned pour may turn out.
+Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings);
+
+/// As many days as are drawn for this plan where nobody says how many: `usual`, but fewer (at least
+/// `min_samples`) where so many columns stand for its zones and step faces that more than
+/// `max_sampled_columns` would be solved, so that a plan takes no longer than one waits for it.
+std::size_t samples_for(const DayPlan& plan, std::size_t usual);
+inline constexpr std::size_t max_sampled_columns = 15000;
+inline constexpr std::size_t min_samples = 20;
 
 }  // namespace slabtide

@@ -12,16 +12,6 @@ namespace slabtide {
 /// Number of days sampled for the bands of a plan, unless the user gives one.
 inline constexpr std::size_t usual_samples = 200;
 
-/// As many days as are drawn for this pour where nobody says how many: `usual`, but fewer (at least
-/// `min_samples`) where so many columns stand for its zones and step faces that more than
-/// `max_sampled_columns` would be solved, so that a plan takes no longer than one waits for it.
-std::size_t samples_for(const PlannedPour& pour, std::size_t usual);
-inline constexpr std::size_t max_sampled_columns = 15000;
-inline constexpr std::size_t min_samples = 20;
-
-/// Samples of how the planned pour may turn out.
-Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings);
-
 /// Plans a loaded job, without bands; `threads` as in SolverSettings. Absent if it cannot be
 /// planned; `findings` then says why.
 std::optional<PlannedPour> plan_loaded(LoadedJob loaded, std::ostream& findings, int threads = 0);

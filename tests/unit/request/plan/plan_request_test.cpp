@@ -160,18 +160,18 @@ TEST_CASE("time zones and the clock are those that are given") {
 TEST_CASE("fewer days are drawn of a pour with very many zones, so that the work is bounded") {
   PlannedPour pour;
   pour.plan.zones.resize(3);
-  CHECK(samples_for(pour, 200) == 200);
-  CHECK(samples_for(pour, 60) == 60);
+  CHECK(samples_for(pour.plan, 200) == 200);
+  CHECK(samples_for(pour.plan, 60) == 60);
   // Sixty zones in a first and a last part, with borders: 9 columns each, and one.
   pour.plan.zones.resize(60);
   for (ZonePlan& zone : pour.plan.zones) {
     zone.parts.resize(2);
     zone.border.emplace();
   }
-  CHECK(samples_for(pour, 200) == max_sampled_columns / 541);
-  CHECK(samples_for(pour, 10) == 10);
+  CHECK(samples_for(pour.plan, 200) == max_sampled_columns / 541);
+  CHECK(samples_for(pour.plan, 10) == 10);
   pour.plan.zones.front().faces.resize(10000);
-  CHECK(samples_for(pour, 200) == min_samples);
+  CHECK(samples_for(pour.plan, 200) == min_samples);
 }
 
 }  // namespace slabtide
