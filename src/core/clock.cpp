@@ -67,16 +67,20 @@ std::string shown_weekday(Date date) {
   return weekdays.at(date.day_of_week().as_number());
 }
 
-std::string shown_date(Date date, const ClockStyle& style) {
+std::string shown_day(Date date, const ClockStyle& style) {
   constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                               "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
   require_date(date);
   const auto ymd = date.year_month_day();
   const auto* const month = months.at(ymd.month.as_number() - 1U);
   const int day = ymd.day.as_number();
-  const int year = static_cast<int>(ymd.year);
-  return style.month_first ? fmt::format("{}, {} {}, {}", shown_weekday(date), month, day, year)
-                           : fmt::format("{} {} {} {}", shown_weekday(date), day, month, year);
+  return style.month_first ? fmt::format("{}, {} {}", shown_weekday(date), month, day)
+                           : fmt::format("{} {} {}", shown_weekday(date), day, month);
+}
+
+std::string shown_date(Date date, const ClockStyle& style) {
+  const std::string day = shown_day(date, style);
+  return fmt::format("{}{} {}", day, style.month_first ? "," : "", static_cast<int>(date.year()));
 }
 
 Date Clock::day(UtcTime time) const { return local_minute(time, zone).date(); }

@@ -1,11 +1,14 @@
 // node write_days.mjs PROGRAM DATA_DIR OUT_DIR: plans every job into files of every format, each in
-// its own folder: job.toml, day.json, day.ics (in detail), short.ics, day.csv; for a few of them also choices.json.
+// its own folder: job.toml, day.json, day.ics (in detail), short.ics, day.csv; for a few of them also choices.json,
+// and days.json and days.csv of a week's forecast.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { plan, run } from './program.mjs';
 import { jobs } from './jobs.mjs';
 
 const [program, data, out] = process.argv.slice(2);
+const week = fileURLToPath(new URL('../cli/days_week/week.csv', import.meta.url));
 const demo = (name) => readFileSync(join(data, 'demo', `${name}.toml`), 'utf8');
 const all = { spring: demo('spring'), hot: demo('hot'), ...jobs };
 
@@ -22,6 +25,10 @@ for (const [name, text] of Object.entries(all)) {
 for (const [name, draws] of [['one_zone', 0], ['no_saw', 0], ['far_north', 0], ['spring', 4]]) {
   run(program, join(out, name), ['compare', 'job.toml', '--draws', String(draws), '--write', 'choices.json',
     '--now', '2026-05-13T18:00Z']);
+}
+for (const [name, draws] of [['one_zone', 0], ['hot', 0], ['spring', 4]]) {
+  run(program, join(out, name), ['days', 'job.toml', '--forecast', week, '--draws', String(draws),
+    '--write', 'days.json', '--write', 'days.csv', '--now', '2026-05-13T23:00Z']);
 }
 const folder = join(out, 'quick');
 mkdirSync(folder);

@@ -1,4 +1,4 @@
-// The smaller pages, of `compare`, `outlook` and `check-back`, meet the same requirements as the
+// The smaller pages, of `compare`, `days`, `outlook` and `check-back`, meet the same requirements as the
 // plan's.
 import assert from 'node:assert/strict';
 import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { checkAll, itemsOf } from './numbers.mjs';
 import { close, demo, graveFindings, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
-         seeAs, sticking } from './support.mjs';
+         seeAs, sticking, week } from './support.mjs';
 
 // The demo job with a journal beside it: an hour and a half of observations, and a crack the next
 // day.
@@ -32,9 +32,16 @@ const mostPages = 6;
 const sheets = {};
 let browser;
 
+function homeOf(item, json) {
+  const [, day] = /^\/days\/(\d+)\//.exec(item.json) ?? [];
+  return day === undefined ? json.job.start.slice(0, 10) : json.days[day].date;
+}
+
 before(async () => {
   browser = await launch();
   sheets.compare = makeSheet(job('text'), { command: 'compare' });
+  sheets.days = makeSheet(job('text'),
+    { command: 'days', options: ['--forecast', week, '--now', '2026-05-13T23:00Z'] });
   sheets.outlook = makeSheet(job('text'), { command: 'outlook', json: false });
   sheets['check-back'] = makeSheet(finishedPour(), { command: 'check-back' });
   // The outlook has no JSON of its own: its pointers refer to the plan's.
@@ -42,7 +49,7 @@ before(async () => {
 });
 after(() => browser.close());
 
-for (const name of ['compare', 'outlook', 'check-back']) {
+for (const name of ['compare', 'days', 'outlook', 'check-back']) {
   test(`${name} opens alone and fits every width`, async () => {
     const page = await openSheet(browser, sheets[name]);
     for (const width of [360, 768, 1280]) {
@@ -59,7 +66,10 @@ for (const name of ['compare', 'outlook', 'check-back']) {
     const items = await itemsOf(page);
     const { json } = sheets[name];
     assert.ok(items.length > 20);
-    checkAll(items, json, json.job.start.slice(0, 10), name);
+    // A day's times are told as seen from it.
+    for (const date of new Set(items.map((item) => homeOf(item, json)))) {
+      checkAll(items.filter((item) => homeOf(item, json) === date), json, date, name);
+    }
     await close(page);
   });
 
@@ -92,6 +102,17 @@ test('every choice of the JSON is on the page, the best marked', async () => {
   assert.equal(await page.locator('table.choices tbody tr').count(), json.choices.length);
   const best = await page.locator('table.choices tr.main [data-json]').first().getAttribute('data-json');
   assert.equal(best, `/choices/${json.best}/choice`);
+  await close(page);
+});
+
+test('every day of the JSON has a row and a section, and the one to choose is marked', async () => {
+  const page = await openSheet(browser, sheets.days);
+  const { json } = sheets.days;
+  assert.equal(json.days.length, 7);
+  assert.equal(await page.locator('table.days tbody tr').count(), 7);
+  assert.equal(await page.locator('#behind ~ section.part').count(), 7);
+  const best = await page.locator('table.days tr.main [data-json$="/start"]').getAttribute('data-json');
+  assert.equal(best, `/days/${json.best}/start`);
   await close(page);
 });
 

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { close, demo, graveFindings, launch, makeSheet, openSheet, plain,
-         seeAs } from './support.mjs';
+         seeAs, week } from './support.mjs';
 
 const phone = { width: 360, height: 740 };
 const maxScreens = 8;
@@ -121,9 +121,12 @@ test('cautions are told once a kind, the worst first, and at most seven at first
 });
 
 // Nothing is out of sight: a wide table's row is a card, and no time breaks across lines.
-test('every cell of the cut list and of the outlook is in sight on a phone', async () => {
+test('every cell of the cut list, of the days and of the outlook is in sight on a phone', async () => {
   const outlook = makeSheet(demo('hot'), { command: 'outlook', json: false });
-  for (const [what, one, table] of [['cuts', sheet, '#cuts table'], ['outlook', outlook, 'table.hours']]) {
+  const days = makeSheet(demo('hot'), { command: 'days', json: false,
+    options: ['--forecast', week, '--now', '2026-05-13T23:00Z'] });
+  for (const [what, one, table] of [['cuts', sheet, '#cuts table'], ['days', days, 'table.days'],
+    ['outlook', outlook, 'table.hours']]) {
     const page = await openSheet(browser, one, phone);
     await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => { fold.open = true; }));
     const cells = await page.locator(`${table}.cards tbody :is(th, td)`).evaluateAll((all) => all.map((cell) =>

@@ -12,6 +12,8 @@ const { chromium } = require('playwright-core');
 const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 export const demo = (name) => fileURLToPath(new URL(`../../data/demo/${name}.toml`, import.meta.url));
 export const job = (name) => fileURLToPath(new URL(`jobs/${name}.toml`, import.meta.url));
+// A week of every kind of weather: rain, heat and wind, thunder, frost.
+export const week = fileURLToPath(new URL('../cli/days_week/week.csv', import.meta.url));
 
 const program = process.env.SLABTIDE_PROGRAM;
 const folder = mkdtempSync(join(tmpdir(), 'slabtide-page-'));

@@ -27,6 +27,8 @@ struct ClockStyle {
 std::string shown_time(Duration time_of_day, HourCount hours);
 /// "Thu, May 14, 2026" or "Thu 14 May 2026". Error: std::invalid_argument if it is no date.
 std::string shown_date(Date date, const ClockStyle& style);
+/// "Thu, May 14" or "Thu 14 May". Error: as above.
+std::string shown_day(Date date, const ClockStyle& style);
 /// "Thu". Error: as above.
 std::string shown_weekday(Date date);
 

@@ -5,6 +5,7 @@
 #include "check_back_command.h"
 #include "compare_command.h"
 #include "crew_command.h"
+#include "days_command.h"
 #include "fetch_command.h"
 #include "learn_command.h"
 #include "mixes_command.h"
@@ -20,10 +21,10 @@
 namespace slabtide {
 
 std::span<const Command> commands() {
-  static const std::array all{plan_command,    crew_command,    saw_command,   order_command,
-                              outlook_command, compare_command, note_command,  check_back_command,
-                              learn_command,   mixes_command,   fetch_command, quick_command,
-                              starter_command, planner_command};
+  static const std::array all{plan_command,       days_command,    crew_command,    saw_command,
+                              order_command,      outlook_command, compare_command, note_command,
+                              check_back_command, learn_command,   mixes_command,   fetch_command,
+                              quick_command,      starter_command, planner_command};
   return all;
 }
 

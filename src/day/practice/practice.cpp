@@ -86,6 +86,7 @@ constexpr std::size_t max_faults = 50;
 constexpr double max_psi = 20000.0;
 constexpr double max_strength_psi = 10000.0;
 constexpr double max_minutes = 24.0 * 60.0;
+constexpr double max_crew_more = 12.0;
 
 std::string_view rate_unit(WorkMeasure measure) {
   switch (measure) {
@@ -203,6 +204,14 @@ void add_compare_rules(Entries& entries, CompareRules& p) {
   entries.number("compare.search_k", p.search_k, 1.0, 30.0);
 }
 
+void add_days_rules(Entries& entries, DaysRules& p) {
+  constexpr double max_notice_h = 72.0;
+  constexpr double max_reach_h = 48.0;
+  entries.number("days.call_off_h", p.call_off_h, 0.0, max_notice_h);
+  entries.number("days.reach_h", p.reach_h, 1.0, max_reach_h);
+  entries.count("days.more_finishers", p.more_finishers, 0.0, max_crew_more);
+}
+
 void add_work_rules(Entries& entries, CrewPractice& p) {
   constexpr double max_hands = 50.0;
   constexpr double max_rate_h = 10000.0;
@@ -308,6 +317,7 @@ Entries entries_of(Practice& practice) {
   add_surface_rules(entries, practice);
   add_day_rules(entries, practice);
   add_compare_rules(entries, practice.compare);
+  add_days_rules(entries, practice.days);
   add_work_rules(entries, practice.crew);
   add_crew_rules(entries, practice.crew);
   add_spread_rules(entries, practice.spread);

@@ -4,7 +4,6 @@
 #include <optional>
 
 #include <fmt/format.h>
-#include <boost/date_time/gregorian/formatters.hpp>
 
 #include "csv_text.h"
 #include "report/words/decimals.h"
@@ -14,9 +13,6 @@
 namespace slabtide {
 
 namespace {
-
-/// Without it a spreadsheet that opens the file by a double click takes UTF-8 for something else.
-constexpr std::string_view utf8_mark = "\uFEFF";
 
 /// What a row contains besides the window.
 struct Place {
@@ -44,7 +40,7 @@ class PlanTable {
 
   std::string text() {
     const bool us = facts_.job.units == UnitSystem::us;
-    text_ = std::string(utf8_mark) + heading(us);
+    text_ = std::string(csv_utf8_mark) + heading(us);
     for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_zone(i);
     return std::move(text_);
   }
@@ -56,10 +52,7 @@ class PlanTable {
 
   /// "2026-05-14 10:55", in the site's time.
   std::string local(const std::optional<UtcTime>& at) const {
-    if (!at) return {};
-    const TimeZone& zone = facts_.job.site.time_zone;
-    const Date day = zone.local_from_utc(to_minute(*at)).date();
-    return boost::gregorian::to_iso_extended_string(day) + " " + clock_time(*at, zone);
+    return at ? csv_local(*at, facts_.job.site.time_zone) : std::string();
   }
 
   std::string early(const std::optional<TimeBand>& band) const {
@@ -119,7 +112,7 @@ std::string csv_plan(const PlannedPour& facts) {
 }
 
 bool is_csv_plan(std::string_view text) {
-  if (text.starts_with(utf8_mark)) text.remove_prefix(utf8_mark.size());
+  if (text.starts_with(csv_utf8_mark)) text.remove_prefix(csv_utf8_mark.size());
   return text.starts_with(heading_start(true)) || text.starts_with(heading_start(false));
 }
 

@@ -3,6 +3,8 @@
 #include <array>
 #include <cstddef>
 
+#include <boost/date_time/gregorian/formatters.hpp>
+
 namespace slabtide {
 
 namespace {
@@ -59,6 +61,11 @@ std::string csv_record(const std::vector<std::string>& cells) {
     record += quoted_cell(cell);
   }
   return record + "\r\n";
+}
+
+std::string csv_local(UtcTime at, const TimeZone& zone) {
+  const Date day = zone.local_from_utc(to_minute(at)).date();
+  return boost::gregorian::to_iso_extended_string(day) + " " + clock_time(at, zone);
 }
 
 }  // namespace slabtide

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "json_crew.h"
+#include "json_judged.h"
 #include "json_values.h"
 #include "report/words/decimals.h"
 #include "report/words/tape_words.h"
@@ -32,7 +33,7 @@ class JsonPlan {
   Json document() const {
     Json json = json_document();
     json["made_at"] = facts_.now.is_not_a_date_time() ? Json(nullptr) : time(facts_.now);
-    json["verdict"] = verdict();
+    json["verdict"] = json_verdict(judge(facts_.plan.cautions));
     json["job"] = job();
     json["weather"] = weather();
     json["mix"] = mix();
@@ -48,7 +49,9 @@ class JsonPlan {
     json["supplies"] = json_supplies(facts_.plan.supplies, facts_.job.units);
     json["saw"] = saws();
     json["cautions"] = Json::array();
-    for (const Caution& found : facts_.plan.cautions) json["cautions"].push_back(caution(found));
+    for (const Caution& found : facts_.plan.cautions) {
+      json["cautions"].push_back(json_caution(found, facts_.job));
+    }
     json["assumptions"] = facts_.plan.assumptions;
     json["seen"] = facts_.plan.seen;
     json["sureness"] = sureness();
@@ -67,11 +70,6 @@ class JsonPlan {
             {"time_zone", job.site.time_zone.name()},
             {"date", boost::gregorian::to_iso_extended_string(job.pour.date)},
             {"start", time(job.pour.start)}};
-  }
-
-  Json verdict() const {
-    const Judgement judged = judge(facts_.plan.cautions);
-    return {{"verdict", verdict_id(judged.verdict)}, {"reasons", judged.reasons}};
   }
 
   Json weather() const {
@@ -339,13 +337,6 @@ class JsonPlan {
       for (const std::size_t never : shift.never_open) json.push_back(cut(shift, plan.cuts[never]));
     }
     return json;
-  }
-
-  Json caution(const Caution& caution) const {
-    return {{"code", caution.code},          {"level", caution_level_id(caution.level)},
-            {"loss", loss_id(caution.loss)}, {"zone", caution.zone},
-            {"at", time(caution.at)},        {"text", caution.text},
-            {"source", caution.source}};
   }
 
   const PlannedPour& facts_;

@@ -6,6 +6,7 @@ list(APPEND embedded_files
   page/check_back.html
   page/compare.html
   page/crew.html
+  page/days.html
   page/document.html
   page/figure.html
   page/figures.css

@@ -14,6 +14,7 @@ std::string_view page_cautions_html();
 std::string_view page_check_back_html();
 std::string_view page_compare_html();
 std::string_view page_crew_html();
+std::string_view page_days_html();
 std::string_view page_document_html();
 std::string_view page_figure_html();
 std::string_view page_figures_css();

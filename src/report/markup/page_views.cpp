@@ -6,7 +6,6 @@
 
 #include "embedded_pages.h"
 #include "slabtide/job/model/job_clock.h"
-#include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
 
@@ -44,8 +43,14 @@ std::string pointer(std::string_view base, std::size_t index, std::string_view k
 std::string page_title(const Job& job) { return job.name.empty() ? job.site.name : job.name; }
 
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
+  return time_view_from(job.pour.date, json, time, job);
+}
+
+View time_view_from(Date home, std::string_view json, const std::optional<UtcTime>& time,
+                    const Job& job) {
   if (!time) return View().flag("time", false);
-  return known_time_view({*time, std::string(json)}, day_clock(*time, job), job);
+  return known_time_view({*time, std::string(json)}, clock_of(job).time_seen_from(home, *time),
+                         job);
 }
 
 SpanViews span_views(const PointedTime& from, const PointedTime& to, const Job& job) {

@@ -36,6 +36,9 @@ SpanViews span_views(const PointedTime& from, const PointedTime& to, const Job& 
 
 /// For page_time: day and clock; a dash if there is no time.
 View time_view(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
+/// The same, with the weekday on another day than `home`; always, if that is no date.
+View time_view_from(Date home, std::string_view json, const std::optional<UtcTime>& time,
+                    const Job& job);
 
 /// For page_figure: `value` as in the JSON (rounded to hundredths, as there), `words` as shown.
 View figure_view(std::string_view json, double value, std::string_view words);

@@ -9,6 +9,7 @@
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "report/words/decimals.h"
+#include "report/words/verdict_sign.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/model/job_clock.h"
@@ -117,19 +118,6 @@ std::string verdict_class(Verdict verdict) {
   return std::string(classes[static_cast<std::size_t>(verdict)]);
 }
 
-std::string verdict_sign(Verdict verdict) {
-  constexpr std::array<std::string_view, 3> signs{"✓", "!", "✕"};
-  return std::string(signs[static_cast<std::size_t>(verdict)]);
-}
-
-std::string reasons_words(const Judgement& judged) {
-  std::string words;
-  for (const std::string& reason : judged.reasons) {
-    words += fmt::format("{}{}", words.empty() ? "" : ", ", reason);
-  }
-  return words;
-}
-
 View sureness_view(const Sureness& sureness) {
   std::vector<View> causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
@@ -149,8 +137,9 @@ View sureness_view(const Sureness& sureness) {
   return view;
 }
 
-View verdict_view(const PlannedPour& facts) {
-  const Judgement judged = judge(facts.plan.cautions);
+}  // namespace
+
+View verdict_view(const Judgement& judged) {
   View view;
   view.put("verdict_words", verdict_words(judged.verdict))
       .put("verdict_class", verdict_class(judged.verdict))
@@ -158,8 +147,6 @@ View verdict_view(const PlannedPour& facts) {
   if (!judged.reasons.empty()) view.put("reasons", View().put("words", reasons_words(judged)));
   return view;
 }
-
-}  // namespace
 
 View headline_view(const PlannedPour& facts) {
   const KeyTime saw = first_cut(facts);
@@ -169,7 +156,7 @@ View headline_view(const PlannedPour& facts) {
     if (key.at) times.push_back(key_time_view(key, facts.job));
   }
   View view;
-  view.put("verdict", verdict_view(facts)).put("key_times", std::move(times));
+  view.put("verdict", verdict_view(judge(facts.plan.cautions))).put("key_times", std::move(times));
   if (facts.plan.sureness) view.put("sureness", sureness_view(*facts.plan.sureness));
   if (facts.plan.tightest) view.put("tightest", tightest_view(*facts.plan.tightest, facts.job));
   return view;

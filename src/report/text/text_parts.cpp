@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/words/verdict_sign.h"
 #include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
@@ -35,9 +36,7 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
 
 std::string verdict_line(const Judgement& judged, const TextStyle& style) {
   std::string text(verdict_words(judged.verdict));
-  for (std::size_t i = 0; i < judged.reasons.size(); ++i) {
-    text += fmt::format("{}{}", i == 0 ? ": " : ", ", judged.reasons[i]);
-  }
+  if (!judged.reasons.empty()) text += ": " + reasons_words(judged);
   const std::string wrapped = style.paragraph(text + ".");
   return judged.verdict == Verdict::good ? style.heading(wrapped) : style.warning(wrapped);
 }

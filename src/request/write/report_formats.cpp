@@ -3,12 +3,15 @@
 #include <array>
 
 #include "report/files/calendar.h"
+#include "report/files/csv_days.h"
 #include "report/files/csv_plan.h"
 #include "report/files/json_check_back.h"
 #include "report/files/json_compare.h"
+#include "report/files/json_days.h"
 #include "report/files/json_plan.h"
 #include "report/page/page_check_back.h"
 #include "report/page/page_compare.h"
+#include "report/page/page_days.h"
 #include "report/page/page_outlook.h"
 #include "report/page/page_plan.h"
 
@@ -42,6 +45,12 @@ constexpr std::array outlook_table{
     FileFormat<OutlookFacts>{".html", from_facts<OutlookFacts, page_outlook>},
 };
 
+constexpr std::array days_table{
+    FileFormat<PlannedDays>{".html", from_facts<PlannedDays, page_days>},
+    FileFormat<PlannedDays>{".json", from_facts<PlannedDays, json_days>},
+    FileFormat<PlannedDays>{".csv", from_facts<PlannedDays, csv_days>},
+};
+
 constexpr std::array check_back_table{
     FileFormat<CheckBackFacts>{".html", from_facts<CheckBackFacts, page_check_back>},
     FileFormat<CheckBackFacts>{".json", from_facts<CheckBackFacts, json_check_back>},
@@ -54,6 +63,8 @@ std::span<const FileFormat<PlannedPour>> plan_formats() { return plan_table; }
 std::span<const FileFormat<CompareFacts>> compare_formats() { return compare_table; }
 
 std::span<const FileFormat<OutlookFacts>> outlook_formats() { return outlook_table; }
+
+std::span<const FileFormat<PlannedDays>> days_formats() { return days_table; }
 
 std::span<const FileFormat<CheckBackFacts>> check_back_formats() { return check_back_table; }
 

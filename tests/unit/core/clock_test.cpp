@@ -55,6 +55,8 @@ TEST_CASE("every minute of the day is read back as it was shown") {
 }
 
 TEST_CASE("dates, month first or day first") {
+  CHECK(shown_day(Date(2026, 5, 14), us_style) == "Thu, May 14");
+  CHECK(shown_day(Date(2026, 5, 14), {}) == "Thu 14 May");
   CHECK(shown_date(Date(2026, 5, 14), us_style) == "Thu, May 14, 2026");
   CHECK(shown_date(Date(2026, 5, 14), {}) == "Thu 14 May 2026");
   CHECK(shown_date(Date(2026, 3, 8), {}) == "Sun 8 Mar 2026");

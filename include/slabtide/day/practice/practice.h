@@ -7,6 +7,7 @@
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/day/practice/compare_rules.h"
 #include "slabtide/day/practice/crew_practice.h"
+#include "slabtide/day/practice/days_rules.h"
 #include "slabtide/day/practice/observation_rules.h"
 #include "slabtide/day/practice/operation.h"
 #include "slabtide/day/practice/spread_rules.h"
@@ -142,6 +143,7 @@ struct Practice {
   WeatherLimits limits;
   Absorptances absorptance;
   CompareRules compare;
+  DaysRules days;
   CrewPractice crew;
   SpreadRules spread;
   ObservationRules reading;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "slabtide/core/civil_time.h"
+#include "slabtide/day/days/planned_days.h"
 #include "slabtide/day/plan/planned_pour.h"
 #include "slabtide/report/files/calendar_scope.h"
 #include "slabtide/report/words/check_back_facts.h"
@@ -29,10 +30,11 @@ struct FileFormat {
   std::string (*make)(const Facts& facts, const Writing& writing);
 };
 
-/// The formats of a plan, a comparison, an outlook and a finished pour.
+/// The formats of a plan, a comparison, an outlook, the days of a forecast and a finished pour.
 std::span<const FileFormat<PlannedPour>> plan_formats();
 std::span<const FileFormat<CompareFacts>> compare_formats();
 std::span<const FileFormat<OutlookFacts>> outlook_formats();
+std::span<const FileFormat<PlannedDays>> days_formats();
 std::span<const FileFormat<CheckBackFacts>> check_back_formats();
 
 /// The endings of the formats, in order.

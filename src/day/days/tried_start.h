@@ -1,0 +1,24 @@
+#pragma once
+
+#include "slabtide/core/diagnostic.h"
+#include "slabtide/day/days/days_case.h"
+#include "slabtide/day/days/forecast_day.h"
+#include "slabtide/day/joints/joints.h"
+#include "slabtide/weather/site/weather_series.h"
+
+namespace slabtide {
+
+/// What the starts of all days share.
+struct StartsCase {
+  const DaysCase& asked;
+  const WeatherSeries& series;
+  std::vector<ZoneJoints> joints;  ///< of the job's zones, which no start changes
+};
+
+/// The day that begins at `start`, on which `samples` days are drawn (fewer of very many zones if
+/// the settings say so); it has no other starts. Runs on one thread. `value` is absent if the pour
+/// cannot be computed.
+Parsed<ForecastDay> try_start(const StartsCase& shared, UtcTime start, std::size_t samples,
+                              bool fewer_of_many);
+
+}  // namespace slabtide

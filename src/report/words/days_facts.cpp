@@ -1,0 +1,182 @@
+#include "slabtide/report/words/days_facts.h"
+
+#include <cmath>
+#include <variant>
+
+#include <fmt/format.h>
+
+#include "job/model/wording.h"
+#include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
+
+namespace slabtide {
+
+namespace {
+
+/// Less than this much rain is no figure: a wet road (ours).
+constexpr double told_rain_mm = 0.05;
+constexpr double told_chance = 0.005;
+
+std::string day_words(Date date, const Job& job) { return shown_day(date, clock_style(job)); }
+
+std::string finishers_words(int count) {
+  return fmt::format("{} finisher{}", count, count == 1 ? "" : "s");
+}
+
+std::string rain_amount_words(double mm, UnitSystem units) {
+  constexpr double mm_per_m = 1000.0;
+  return units == UnitSystem::us ? fmt::format("{:.2f} in", in_from_m(mm / mm_per_m))
+                                 : fmt::format("{:.1f} mm", mm);
+}
+
+/// "6:00-7:00 AM, 9:00 AM": the hours whose starts have this verdict.
+std::string starts_of(const ForecastDay& day, Verdict verdict, const Clock& clock) {
+  std::string words;
+  const std::vector<TriedStart>& starts = day.starts;
+  for (std::size_t first = 0; first < starts.size(); ++first) {
+    if (starts[first].verdict != verdict) continue;
+    std::size_t last = first;
+    while (last + 1 < starts.size() && starts[last + 1].verdict == verdict) ++last;
+    words += fmt::format("{}{}", words.empty() ? "" : ", ",
+                         first == last
+                             ? clock.time_seen_from(day.date, starts[first].at)
+                             : clock.span_seen_from(day.date, starts[first].at, starts[last].at));
+    first = last;
+  }
+  return words;
+}
+
+std::string crew_words(const ForecastDay& day, const Job& job) {
+  const int own = job.crew.finishers;
+  if (day.late_min > 0.0) {
+    return fmt::format("{} come {} too late in all, and no crew to be had does better",
+                       finishers_words(day.finishers), duration_words(day.late_min));
+  }
+  if (day.finishers > own) {
+    return fmt::format("{} do it in time, {} more than the job's {}",
+                       finishers_words(day.finishers), day.finishers - own, own);
+  }
+  const bool fewer_do = day.smallest_crew && *day.smallest_crew < own;
+  return fmt::format("{} do it in time{}", finishers_words(own),
+                     fewer_do ? fmt::format("; {} would do", *day.smallest_crew) : std::string());
+}
+
+std::string rain_stages_words(const ForecastDay& day, const Job& job) {
+  const std::string before = rain_risk_words(day.rain_before_set, job.units);
+  const std::string after = rain_risk_words(day.rain_after_set, job.units);
+  return fmt::format("{} before it has set all over at {}{}; {} after that{}", before,
+                     clock_of(job).time_seen_from(day.date, day.set),
+                     before == "none" ? "" : " (what comes down then loses the slab)", after,
+                     after == "none" ? "" : " (no harm)");
+}
+
+std::string frost_line_words(const ForecastDay& day, const Job& job) {
+  if (day.frost.at) {
+    return fmt::format("the surface freezes about {}, before it is strong enough",
+                       clock_of(job).time_seen_from(day.date, *day.frost.at));
+  }
+  return fmt::format("none while it is young: its surface stays at {} or more",
+                     temperature_words(day.frost.min_surface_c, job.units));
+}
+
+std::string call_off_words(const ForecastDay& day, const PlannedDays& facts) {
+  const Clock clock = clock_of(facts.job);
+  return fmt::format("until {}, {:g} h before the first load is batched at {}",
+                     clock.time_seen_from(day.date, day.call_off_by),
+                     facts.practice.days.call_off_h,
+                     clock.time_seen_from(day.date, day.first_batched));
+}
+
+}  // namespace
+
+std::string days_span_words(const PlannedDays& facts) {
+  const std::vector<ForecastDay>& days = facts.days.days;
+  const std::string last = shown_date(days.back().date, clock_style(facts.job));
+  if (days.size() == 1) return last;
+  return fmt::format("{} to {}", day_words(days.front().date, facts.job), last);
+}
+
+std::string days_made_words(const PlannedDays& facts) {
+  const Clock clock = clock_of(facts.job);
+  std::string words = fmt::format("Made {}, from the forecast ({})", clock.date_time(facts.now),
+                                  facts.forecast.source);
+  if (facts.forecast.issued) words += " of " + clock.date_time(*facts.forecast.issued);
+  if (facts.forecast_age_h) words += fmt::format(", {:.0f} h old", *facts.forecast_age_h);
+  return words + ".";
+}
+
+std::string days_advice_words(const PlannedDays& facts) {
+  const ForecastDay& day = facts.days.chosen();
+  const std::string when = fmt::format("{}, first concrete {}", day_words(day.date, facts.job),
+                                       clock_of(facts.job).time_seen_from(day.date, day.start));
+  return day.judged.verdict == Verdict::think_again
+             ? fmt::format("No day of this forecast is fit to pour; the least bad is {}.", when)
+             : fmt::format("Pour on {}.", when);
+}
+
+std::string verdict_in_short(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::good:
+      return "good";
+    case Verdict::care:
+      return "care";
+    case Verdict::think_again:
+      break;
+  }
+  return "think again";
+}
+
+std::string rain_risk_words(const RainRisk& rain, UnitSystem units) {
+  std::string words;
+  if (rain.chance >= told_chance) words = fmt::format("{:.0f} %", percent_per_one * rain.chance);
+  if (rain.amount_mm >= told_rain_mm) {
+    words +=
+        fmt::format("{}{}", words.empty() ? "" : ", ", rain_amount_words(rain.amount_mm, units));
+  }
+  return words.empty() ? "none" : words;
+}
+
+DayDetail starts_detail(const ForecastDay& day, const Job& job) {
+  std::string text;
+  for (const Verdict verdict : {Verdict::good, Verdict::care, Verdict::think_again}) {
+    const std::string spans = starts_of(day, verdict, clock_of(job));
+    if (spans.empty()) continue;
+    const std::string words = verdict == Verdict::care ? "with care" : verdict_in_short(verdict);
+    text += fmt::format("{}{} {}", text.empty() ? "" : "; ", words, spans);
+  }
+  return {"Starts", text};
+}
+
+std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& facts) {
+  const Job& job = facts.job;
+  std::vector<DayDetail> lines{starts_detail(day, job),
+                               {"Crew", crew_words(day, job)},
+                               {"Rain", rain_stages_words(day, job)},
+                               {"Frost", frost_line_words(day, job)}};
+  if (day.finish_lost_fraction) {
+    lines.push_back(
+        {"How sure", fmt::format("the finish is lost on {:.0f} % of {} days that may "
+                                 "come",
+                                 percent_per_one * *day.finish_lost_fraction, day.days_drawn)});
+  }
+  lines.push_back({"Call off", call_off_words(day, facts)});
+  return lines;
+}
+
+std::vector<std::string> days_assumptions(const PlannedDays& facts) {
+  const Job& job = facts.job;
+  std::vector<std::string> said;
+  if (const auto* concrete_c = std::get_if<double>(&job.mix.temperature)) {
+    said.push_back(fmt::format("concrete at {} on every day, as the job says",
+                               temperature_words(*concrete_c, job.units)));
+  }
+  if (job.site.ground_c) {
+    said.push_back(fmt::format("ground at {} on every day, as the job says",
+                               temperature_words(*job.site.ground_c, job.units)));
+  }
+  said.emplace_back("plants take a change until that long before they batch: ask yours");
+  said.emplace_back("a forecast is less sure the further ahead: look again the day before");
+  return said;
+}
+
+}  // namespace slabtide
