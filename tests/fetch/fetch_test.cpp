@@ -65,7 +65,7 @@ TEST_CASE("Open-Meteo in one step, its time of fetching kept in the document") {
         "/v1/forecast?latitude=44.9&longitude=-91.9&hourly=temperature_2m,dew_point_2m,"
         "relative_humidity_2m,cloud_cover,wind_speed_10m,wind_gusts_10m,shortwave_radiation,"
         "precipitation,precipitation_probability,weather_code&wind_speed_unit=ms"
-        "&timeformat=unixtime&past_days=1&forecast_days=5");
+        "&timeformat=unixtime&past_days=1&forecast_days=9");
 }
 
 TEST_CASE("progress is shown on a terminal, and taken away again") {

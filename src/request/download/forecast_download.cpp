@@ -60,6 +60,7 @@ constexpr double hours_after_start = 24.0;
 /// Days to ask of Open-Meteo besides those until the pour: its day and three more. It offers
 /// sixteen.
 constexpr long days_beyond_pour = 4;
+constexpr long min_days = 9;  ///< a week to choose from, today, and the night after
 constexpr long max_days = 16;
 constexpr std::string_view open_meteo_quantities =
     "temperature_2m,dew_point_2m,relative_humidity_2m,cloud_cover,wind_speed_10m,wind_gusts_10m,"
@@ -212,8 +213,7 @@ DownloadResult download_open_meteo(const DownloadOrder& order, const HttpGet& ge
       "{}/v1/forecast?latitude={}&longitude={}&hourly={}&wind_speed_unit=ms&timeformat=unixtime"
       "&past_days=1&forecast_days={}",
       order.base_url, short_degrees(order.latitude_deg), short_degrees(order.longitude_deg),
-      open_meteo_quantities,
-      std::clamp(days_to_pour + days_beyond_pour, days_beyond_pour, max_days));
+      open_meteo_quantities, std::clamp(days_to_pour + days_beyond_pour, min_days, max_days));
   auto body = body_of(url, order, get, "forecast for this place");
   if (auto* const failure = std::get_if<HttpFailure>(&body)) return std::move(*failure);
   std::string document = std::move(std::get<std::string>(body));
