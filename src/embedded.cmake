@@ -3,6 +3,7 @@
 set(embedded_files
   practice.toml
   starter.toml
+  starter_short.toml
   time_zones/names.txt
   time_zones/tree.txt)
 include(${CMAKE_CURRENT_LIST_DIR}/report/markup/embedded_pages.cmake)

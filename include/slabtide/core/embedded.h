@@ -7,8 +7,9 @@
 
 namespace slabtide::embedded {
 
-/// data/practice.toml and data/starter.toml.
+/// data/practice.toml, data/starter.toml and data/starter_short.toml.
 std::string_view practice_toml();
 std::string_view starter_toml();
+std::string_view starter_short_toml();
 
 }  // namespace slabtide::embedded

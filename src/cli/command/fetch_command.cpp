@@ -39,16 +39,6 @@ CommandLine fetch_line() {
   return line;
 }
 
-FetchWorld real_world() {
-  FetchWorld world;
-  world.now = [] { return boost::posix_time::second_clock::universal_time(); };
-  world.sleep = [](double seconds) {
-    std::this_thread::sleep_for(std::chrono::duration<double>(seconds));
-  };
-  world.on_terminal = isatty(STDERR_FILENO) == 1;
-  return world;
-}
-
 int run_fetch(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   FetchOrder order{.job_path = line.operands().front(),
                    .from = {},
@@ -63,12 +53,27 @@ int run_fetch(const ParsedLine& line, std::ostream& out, std::ostream& err) {
       return exit_input_wrong;
     }
   }
-  const char* const contact = std::getenv(contact_variable);
-  if (!order.contact && contact != nullptr && *contact != '\0') order.contact = contact;
-  return fetch(order, real_world(), out, err);
+  if (!order.contact) order.contact = usual_contact();
+  return fetch(order, real_fetch_world(), out, err);
 }
 
 }  // namespace
+
+FetchWorld real_fetch_world() {
+  FetchWorld world;
+  world.now = [] { return boost::posix_time::second_clock::universal_time(); };
+  world.sleep = [](double seconds) {
+    std::this_thread::sleep_for(std::chrono::duration<double>(seconds));
+  };
+  world.on_terminal = isatty(STDERR_FILENO) == 1;
+  return world;
+}
+
+std::optional<std::string> usual_contact() {
+  const char* const contact = std::getenv(contact_variable);
+  if (contact == nullptr || *contact == '\0') return std::nullopt;
+  return contact;
+}
 
 const Command fetch_command{fetch_line, run_fetch};
 

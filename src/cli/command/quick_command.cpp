@@ -8,12 +8,12 @@
 #include "cli/jobs/job_line.h"
 #include "cli/jobs/output.h"
 #include "cli/jobs/text_files.h"
-#include "core/text.h"
 #include "core/zone_at.h"
+#include "day_option.h"
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
 #include "job/model/wording.h"
-#include "job/toml/times.h"
+#include "job/toml/quantity_words.h"
 #include "place_option.h"
 #include "report/text/text_quick.h"
 #include "slabtide/core/units.h"
@@ -34,7 +34,7 @@ CommandLine quick_line() {
   line.summary = "the same slab in the sun and in the shade, without a job file";
   line.options = {
       place_option(),
-      {"date", "YYYY-MM-DD", "the day of the pour", false},
+      day_option(),
       {"start", "TIME", "when placing starts: 7:30 AM or 07:30; else at 8", false},
       {"high", "T", "the day's high, °F", false},
       {"low", "T", "the morning's low, °F", false},
@@ -47,10 +47,13 @@ CommandLine quick_line() {
       {"time-zone", "NAME", "such as America/Chicago; else that of the place", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
       {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
-      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false}};
+      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+      now_option()};
   add_write_options(line, "the plan", endings_of(plan_formats()));
   line.details =
-      "With --units si: temperatures in °C, wind in m/s, thickness in mm.\n"
+      "With --units si: temperatures in °C, wind in m/s, thickness in mm. A figure may\n"
+      "name its unit: --thickness 5in, --high 22C. --date Fri is the next one, today\n"
+      "included.\n"
       "Example: slabtide quick --place 44.9,-91.9 --date 2026-05-14 --high 71 --low 48\n";
   return line;
 }
@@ -89,12 +92,12 @@ class QuickReader {
                                  const Range& range) {
     const auto text = line_.text(option);
     if (!text) return std::nullopt;
-    const Unit& unit = kind.usual(quick_.job.units);
-    const auto value = parse_number(*text);
-    if (value && range.holds(unit.to_si(*value)) && !kind.is_slip(*value, unit))
-      return unit.to_si(*value);
+    const auto said = parse_quantity(*text, kind, quick_.job.units);
+    const Unit& unit = said && said->unit != nullptr ? *said->unit : kind.usual(quick_.job.units);
+    if (said && range.holds(unit.to_si(said->value)) && !kind.is_slip(said->value, unit))
+      return unit.to_si(said->value);
     fail(fmt::format("--{}: got '{}', expected {}", option, *text,
-                     expected_words(value.value_or(0.0), unit, kind, range)));
+                     expected_words(said ? said->value : 0.0, unit, kind, range)));
     return std::nullopt;
   }
 
@@ -116,7 +119,7 @@ class QuickReader {
   void read_place() {
     const auto text = line_.text("place");
     if (!text) return fail("--place LAT,LON is missing");
-    const auto place = slabtide::read_place(*text);
+    const auto place = parse_place(*text);
     if (!place) return fail(place_fault(*text));
     Site& site = quick_.job.site;
     site.name = fmt::format("{:g}, {:g}", place->latitude_deg, place->longitude_deg);
@@ -141,11 +144,11 @@ class QuickReader {
   }
 
   void read_when() {
-    const auto date_text = line_.text("date");
-    if (!date_text) return fail("--date is missing");
-    const auto date = parse_pour_date(*date_text);
-    if (!date)
-      return fail(fmt::format("--date: got '{}', expected {}", *date_text, expected_pour_date()));
+    if (!line_.has("date")) return fail("--date is missing");
+    if (!quick_.fault.empty()) return;  // the day is that of the place's clock
+    const bool us = quick_.job.units == UnitSystem::us;
+    const AskedDay day = asked_day(line_, quick_.job.site.time_zone, us);
+    if (!day.date) return fail(day.fault);
     const std::string start_text = line_.text("start").value_or("08:00");
     const auto start = parse_clock(start_text);
     if (!start)
@@ -154,8 +157,8 @@ class QuickReader {
     if (!line_.has("start"))
       assume("placing starts " + shown_time(*start, clock_style(quick_.job).hours));
     Pour& pour = quick_.job.pour;
-    pour.date = *date;
-    pour.start = quick_.job.site.time_zone.utc_from_local(LocalTime(*date, *start)).utc;
+    pour.date = *day.date;
+    pour.start = quick_.job.site.time_zone.utc_from_local(LocalTime(*day.date, *start)).utc;
   }
 
   void read_weather() {

@@ -1,114 +1,159 @@
 #include "starter_command.h"
 
-#include <algorithm>
+#include <unistd.h>
+
+#include <array>
+#include <filesystem>
+#include <iostream>
 #include <ostream>
-#include <stdexcept>
 #include <string>
-#include <string_view>
 
 #include <fmt/format.h>
 
+#include "cli/fetch/fetch.h"
 #include "cli/guard/write_guard.h"
 #include "core/utf8.h"
-#include "core/zone_at.h"
-#include "job/toml/times.h"
+#include "day_option.h"
+#include "fetch_command.h"
 #include "place_option.h"
-#include "slabtide/core/civil_time.h"
-#include "slabtide/core/embedded.h"
+#include "starter_job.h"
+#include "starter_questions.h"
 
 namespace slabtide {
 
 namespace {
 
+namespace fs = std::filesystem;
+
 CommandLine starter_line() {
   CommandLine line;
   line.name = "starter";
-  line.summary = "a commented job file to start from";
+  line.summary = "a job file to start from: every key explained, or a short one";
   line.options = {
       {"write", "FILE", "write it to FILE, which must not be there yet; else print it", false},
+      {"short", "", "only what a plan needs, in some forty lines", false},
       place_option(),
-      {"date", "YYYY-MM-DD", "the day of the pour", false},
+      day_option(),
+      {"finish", "WORD", "stamp, texture roll, broom, float or trowel; the short file", false},
+      {"size", "FT x FT", "along the house and out from it, such as 16x12; the short file", false},
+      {"sun-side", "SIDE",
+       "south, west, north or east, with the house across from it, or open; the short file", false},
+      {"forecast", "FILE", "take the weather from this file, as it lies from the job's folder",
+       false},
+      {"fetch", "", "get the forecast as slabtide fetch does, and take the weather from it", false},
+      {"base-url", "URL", "with --fetch, another server that speaks as the service does", false},
+      now_option(),
       force_option()};
   line.details =
-      "Example: slabtide starter --write job.toml --place 44.9,-91.9 --date 2026-05-14\n";
+      "Without options it asks, in a terminal.\n"
+      "Example: slabtide starter --write job.toml --place \"44.9, -91.9\" --date tomorrow\n"
+      "             --finish broom --size 20x10 --sun-side west --fetch\n";
   return line;
 }
 
-/// Replaces the value after "key = "; a comment behind it keeps its column.
-void set_value(std::string& job, std::string_view key, const std::string& value) {
-  const std::string head = fmt::format("\n{} = ", key);
-  const std::size_t found = job.find(head);
-  if (found == std::string::npos) throw std::logic_error("the starting job says no " + head);
-  const std::size_t begin = found + head.size();
-  const std::size_t end = std::min(job.find('#', begin), job.find('\n', begin));
-  const std::size_t width = job[end] == '#' ? end - begin : 0;
-  job.replace(begin, end - begin, fmt::format("{:<{}}", value, width));
+/// What is wrong with the options; empty if they are all put in.
+std::string put_options(const ParsedLine& line, StarterJob& job) {
+  const bool drawn = line.has("finish") || line.has("size") || line.has("sun-side");
+  if (line.has("short") || drawn) job.shorten();
+  if (line.has("fetch") && !line.text("write")) return "--fetch needs --write FILE";
+  if (line.has("fetch") && line.has("forecast")) return "--fetch and --forecast exclude each other";
+  std::string fault;
+  const auto put = [&](const char* option, std::string (StarterJob::*member)(const std::string&)) {
+    const auto text = line.text(option);
+    if (text && fault.empty()) fault = (job.*member)(*text);
+  };
+  put("place", &StarterJob::put_place);
+  put("date", &StarterJob::put_day);
+  put("finish", &StarterJob::put_finish);
+  put("size", &StarterJob::put_size);
+  put("sun-side", &StarterJob::put_sun_side);
+  if (const auto path = line.text("forecast")) job.put_forecast(*path);
+  return fault;
 }
 
-/// The starter job changed according to the options, or what is wrong with them.
-class StarterJob {
+/// One run that writes a file.
+class StarterFile {
  public:
-  explicit StarterJob(const ParsedLine& line) : text(embedded::starter_toml()) {
-    if (const auto place = line.text("place")) put_place(*place);
-    if (const auto date = line.text("date")) put_date(*date);
-  }
+  StarterFile(const ParsedLine& line, std::string path, std::ostream& out, std::ostream& err)
+      : line_(line), path_(std::move(path)), out_(out), err_(err), guard_({}, line.has("force")) {}
 
-  std::string text;
-  std::string fault;
-  std::string remark;   ///< what was assumed
-  std::string warning;  ///< for a place that is probably mistyped
+  int write(StarterJob job, bool wants_forecast) {
+    const WrittenFile file{path_, FileKind::job};
+    if (const auto fault = guard_.fault({&file, 1}))
+      return refuse_to_write("starter", *fault, err_);
+    const std::string without_forecast = job.text();
+    const std::string example_remarks = job.remarks();
+    if (wants_forecast) job.put_forecast(fs::path(path_).stem().string() + "-forecast.json");
+    if (const int code = keep(job.text()); code != exit_done) return code;
+    if (!wants_forecast) return tell(example_remarks);
+    const FetchOrder order{.job_path = path_,
+                           .from = {},
+                           .to = {},
+                           .contact = usual_contact(),
+                           .force = line_.has("force"),
+                           .base_url = line_.text("base-url")};
+    const int code = fetch(order, real_fetch_world(), out_, err_);
+    if (code == exit_done) return tell(job.remarks());
+    if (const int kept = keep(without_forecast); kept != exit_done) return kept;
+    tell(example_remarks);
+    err_ << fmt::format("  for its weather later: slabtide fetch {}\n", printable(path_));
+    return code;
+  }
 
  private:
-  void put_place(const std::string& words) {
-    const auto place = read_place(words);
-    if (!place) {
-      fault = place_fault(words);
-      return;
-    }
-    set_value(text, "latitude", fmt::format("{}", place->latitude_deg));
-    set_value(text, "longitude", fmt::format("{}", place->longitude_deg));
-    // The elevation of the starter job's own site does not apply to this place.
-    text.replace(text.find("\nelevation = "), 1, "\n#");
-    put_time_zone(*place);
-    warning = sign_doubt(*place);
-  }
-
-  void put_time_zone(const Place& place) {
-    const std::string zone = zone_name_at(place.latitude_deg, place.longitude_deg);
-    set_value(text, "time_zone", fmt::format("\"{}\"", zone));
-    remark = fmt::format("time zone {}, by the place: change it if it is another\n", zone);
-  }
-
-  void put_date(const std::string& words) {
-    if (parse_pour_date(words)) return set_value(text, "date", words);
-    if (fault.empty())
-      fault = fmt::format("--date: got '{}', expected {}", words, expected_pour_date());
-  }
-};
-
-int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
-  const StarterJob job(line);
-  if (!job.fault.empty()) {
-    err << refusal("starter", job.fault);
-    return exit_input_wrong;
-  }
-  if (!job.warning.empty()) err << place_warning("starter", job.warning);
-  const auto path = line.text("write");
-  if (!path) {
-    out << job.text;
-    return exit_done;
-  }
-  const WriteGuard guard({}, line.has("force"));
-  const WrittenFile file{*path, FileKind::job};
-  if (const auto fault = guard.fault({&file, 1})) return refuse_to_write("starter", *fault, err);
-  const std::string shown = printable(*path);
-  if (const auto fault = guard.write(file, job.text)) {
-    err << fmt::format("{}: {}\n  {}\n", shown, fault->message, fault->next_step);
+  int keep(const std::string& text) {
+    const auto fault = guard_.write({path_, FileKind::job}, text);
+    if (!fault) return exit_done;
+    err_ << fmt::format("{}: {}\n  {}\n", printable(path_), fault->message, fault->next_step);
     return exit_could_not;
   }
-  out << fmt::format("{0} written: edit it, then run slabtide plan {0}\n", shown) << job.remark
-      << "the weather, the mix, the slabs, the house and the maple in it are an example's: put "
-         "yours in\n";
+
+  int tell(const std::string& remarks) {
+    out_ << fmt::format("{0} written: edit it, then run slabtide plan {0}\n", printable(path_))
+         << remarks;
+    return exit_done;
+  }
+
+  const ParsedLine& line_;
+  std::string path_;
+  std::ostream& out_;
+  std::ostream& err_;
+  WriteGuard guard_;
+};
+
+bool is_asked_at_terminal(const ParsedLine& line, const std::ostream& out) {
+  constexpr auto of_the_job = std::to_array<const char*>(
+      {"write", "short", "place", "date", "finish", "size", "sun-side", "forecast", "fetch"});
+  for (const char* const option : of_the_job) {
+    if (line.has(option)) return false;
+  }
+  return &out == &std::cout && isatty(STDIN_FILENO) == 1 && isatty(STDOUT_FILENO) == 1;
+}
+
+int ask_and_write(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  StarterJob job(line);
+  const auto wish = ask_for_starter(job, std::cin, out);
+  if (!wish) {
+    err << "\nslabtide starter: not all was answered, so nothing is written\n"
+           "  slabtide starter --short prints a job without asking\n";
+    return exit_input_wrong;
+  }
+  if (!job.warning().empty()) err << place_warning("starter", job.warning());
+  return StarterFile(line, wish->path, out, err).write(job, wish->wants_forecast);
+}
+
+int run_starter(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  if (is_asked_at_terminal(line, out)) return ask_and_write(line, out, err);
+  StarterJob job(line);
+  if (const std::string fault = put_options(line, job); !fault.empty()) {
+    err << refusal("starter", fault);
+    return exit_input_wrong;
+  }
+  if (!job.warning().empty()) err << place_warning("starter", job.warning());
+  if (const auto path = line.text("write")) {
+    return StarterFile(line, *path, out, err).write(job, line.has("fetch"));
+  }
+  out << job.text();
   return exit_done;
 }
 

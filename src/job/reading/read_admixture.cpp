@@ -68,6 +68,8 @@ Admixture read_admixture(TableReader& table) {
 
 std::vector<Admixture> read_admixtures(TableReader& table) {
   std::vector<Admixture> admixtures;
+  constexpr auto own_keys = std::to_array<std::string_view>({"kind", "dose", "shift"});
+  table.refuse_without_header("admixture", own_keys);
   table.in_each("admixture",
                 [&](TableReader& each) { admixtures.push_back(read_admixture(each)); });
   return admixtures;

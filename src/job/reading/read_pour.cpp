@@ -95,6 +95,8 @@ Pour read_pour(TableReader& table, const Clock& clock, const std::vector<std::st
   if (pour.placing_sequence.empty()) pour.placing_sequence = zones;
   pour.saws = table.words("saws", saw_kinds);
   set(pour.curing, table.word("curing", curings));
+  constexpr auto cover_keys = std::to_array<std::string_view>({"kind", "r_value", "from", "to"});
+  table.refuse_without_header("cover", cover_keys);
   table.in_each("cover", [&](TableReader& cover) {
     pour.covers.push_back(read_cover(cover, pour, day, zones));
     warn_of_cover_while_placing(cover, pour.covers.back(), pour);

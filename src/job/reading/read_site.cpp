@@ -40,10 +40,10 @@ void warn_of_wrong_sign(TableReader& table, const Site& site) {
 Site read_site(TableReader& table, const TimeZoneLoader& load_time_zone) {
   Site site;
   set(site.name, table.text("name"));
-  set(site.latitude_deg, table.number("latitude", limits::latitudes_deg, "degrees, north positive",
-                                      Presence::required));
-  const auto longitude = table.number("longitude", limits::longitudes_deg, "degrees, east positive",
-                                      Presence::required);
+  set(site.latitude_deg,
+      table.angle("latitude", limits::latitudes_deg, "degrees, north positive", "NS"));
+  const auto longitude =
+      table.angle("longitude", limits::longitudes_deg, "degrees, east positive", "EW");
   set(site.longitude_deg, longitude);
   set(site.elevation_m, table.quantity("elevation", length_quantity, limits::elevations_m));
   if (read_time_zone(table, load_time_zone, site) && longitude) warn_of_wrong_sign(table, site);

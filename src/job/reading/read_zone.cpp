@@ -26,11 +26,6 @@ constexpr auto keepings = std::to_array<Word<BaseKept>>({{"bare", BaseKept::bare
                                                          {"shaded", BaseKept::shaded},
                                                          {"wet", BaseKept::wet},
                                                          {"covered", BaseKept::covered}});
-constexpr auto finishes = std::to_array<Word<Finish>>({{"stamp", Finish::stamp},
-                                                       {"texture roll", Finish::texture_roll},
-                                                       {"broom", Finish::broom},
-                                                       {"float", Finish::float_finish},
-                                                       {"trowel", Finish::trowel}});
 constexpr auto colours = std::to_array<Word<Colour>>({{"grey", Colour::grey},
                                                       {"gray", Colour::grey},
                                                       {"white", Colour::white},

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "slabtide/job/model/order_notes.h"
+#include "slabtide/job/model/zone.h"
 #include "table_reader.h"
 
 // Words that several tables of the job file accept.
@@ -13,6 +14,13 @@ namespace slabtide {
 
 inline constexpr auto saw_kinds =
     std::to_array<Word<SawKind>>({{"early-entry", SawKind::early_entry}, {"wet", SawKind::wet}});
+
+inline constexpr auto finishes =
+    std::to_array<Word<Finish>>({{"stamp", Finish::stamp},
+                                 {"texture roll", Finish::texture_roll},
+                                 {"broom", Finish::broom},
+                                 {"float", Finish::float_finish},
+                                 {"trowel", Finish::trowel}});
 
 /// A colour's word, under either spelling of its key.
 template <class T, std::size_t N>

@@ -10,6 +10,7 @@
 #include <fmt/ranges.h>
 
 #include "core/text.h"
+#include "core/typed_place.h"
 #include "job/geometry/compass.h"
 
 namespace slabtide {
@@ -208,6 +209,23 @@ SourcePosition TableReader::where(std::string_view key) const {
   return found == nullptr ? table_.where : found->value.where;
 }
 
+void TableReader::refuse_without_header(std::string_view below,
+                                        std::span<const std::string_view> keys) {
+  const std::string header = fmt::format("[[{}]]", header_of(path_of(below)));
+  bool told = false;
+  for (const TomlEntry& entry : table_.entries) {
+    const auto is_key = [&](std::string_view key) {
+      return entry.key == key || entry.key.starts_with(fmt::format("{}_", key));
+    };
+    if (std::none_of(keys.begin(), keys.end(), is_key)) continue;
+    spelled(entry.key, entry.key);  // told here, and so not again as unknown
+    if (told) continue;
+    told = true;
+    report(Severity::error, entry.key, fmt::format("stands without its header {}", header),
+           entry.where, fmt::format("write {} on the line above it", header));
+  }
+}
+
 void TableReader::refuse_the_rest() {
   std::vector<std::string_view> known;
   for (const auto& spelling : spellings_) known.push_back(spelling.text);
@@ -264,21 +282,39 @@ std::optional<std::string> TableReader::text(std::string_view key, Presence pres
 std::optional<bool> TableReader::yes_no(std::string_view key) {
   const TomlEntry* const found = entry(key);
   if (found == nullptr) return std::nullopt;
-  const auto* const yes = std::get_if<bool>(&found->value.held);
-  if (yes == nullptr) {
-    wrong(*found, found->value, "true or false");
-    return std::nullopt;
+  if (const auto* const yes = std::get_if<bool>(&found->value.held)) return *yes;
+  if (const auto* const word = std::get_if<std::string>(&found->value.held)) {
+    if (plain(*word) == "yes") return true;
+    if (plain(*word) == "no") return false;
   }
-  return *yes;
+  wrong(*found, found->value, "true or false, or yes or no");
+  return std::nullopt;
 }
 
 std::optional<double> TableReader::finite(const TomlEntry& entry, const TomlValue& value,
                                           std::string_view expected) {
   const auto* const number = std::get_if<double>(&value.held);
   if (number != nullptr && std::isfinite(*number)) return *number + 0.0;  // -0 becomes 0
-  const bool quoted = std::holds_alternative<std::string>(value.held);
+  const auto* const text = std::get_if<std::string>(&value.held);
+  const auto written = text == nullptr ? std::nullopt : parse_written_number(*text, units_);
+  if (written) return *written;
+  const bool comma = text != nullptr && text->find(',') != std::string::npos;
   wrong(entry, value, expected,
-        quoted ? "write the number without quotation marks; a unit goes into the key" : "");
+        text == nullptr ? ""
+        : comma         ? "decimals stand behind a point, such as 0.45"
+                        : "write a number alone");
+  return std::nullopt;
+}
+
+std::optional<double> TableReader::angle(std::string_view key, const Range& range,
+                                         std::string_view what, std::string_view sides) {
+  const TomlEntry* const found = entry(key, Presence::required);
+  const auto* const text =
+      found == nullptr ? nullptr : std::get_if<std::string>(&found->value.held);
+  if (text == nullptr) return found == nullptr ? std::nullopt : number(key, range, what);
+  const auto degrees = parse_angle_deg(*text, sides);
+  if (degrees && range.holds(*degrees)) return degrees;
+  wrong(*found, found->value, fmt::format("{} {}", shown(range), what));
   return std::nullopt;
 }
 
@@ -312,17 +348,45 @@ std::optional<double> TableReader::quantity(std::string_view key, const Quantity
   return in_range(key, written, kind, range);
 }
 
+std::optional<WrittenQuantity> TableReader::measured(const Written& written, const TomlValue& value,
+                                                     const Quantity& kind,
+                                                     std::string_view expected) {
+  const Unit& unit = *written.unit;
+  const auto* const text = std::get_if<std::string>(&value.held);
+  if (text == nullptr) {
+    const auto number = finite(*written.entry, value, expected);
+    if (!number) return std::nullopt;
+    return WrittenQuantity{*number, &unit};
+  }
+  auto said = parse_quantity(*text, kind, units_);
+  if (!said) {
+    wrong(*written.entry, value, expected,
+          fmt::format("write a number, or a number and its unit, such as {}",
+                      shown(kind.usual(units_).suffix == "ft" ? 4.0 : 5.0, kind.usual(units_))));
+    return std::nullopt;
+  }
+  const bool other_unit = said->unit != nullptr && said->unit->suffix != unit.suffix;
+  const bool key_has_unit = written.entry->key.ends_with(fmt::format("_{}", unit.suffix));
+  if (other_unit && key_has_unit) {
+    wrong(*written.entry, value, expected,
+          fmt::format("the key says {}: leave the unit out of one of them", unit.shown));
+    return std::nullopt;
+  }
+  if (said->unit == nullptr) said->unit = &unit;
+  return said;
+}
+
 std::optional<double> TableReader::in_range(std::string_view key, const Written& written,
                                             const Quantity& kind, const Range& range) {
-  const Unit& unit = *written.unit;
   const TomlEntry& entry = *written.entry;
-  const auto value = finite(entry, entry.value, shown(range, unit));
-  if (!value) return std::nullopt;
-  if (!kind.is_slip(*value, unit) && range.holds(unit.to_si(*value))) return unit.to_si(*value);
-  const std::string expected = expected_words(*value, unit, kind, range);
+  const auto said = measured(written, entry.value, kind, shown(range, *written.unit));
+  if (!said) return std::nullopt;
+  const auto [value, unit] = *said;
+  if (!kind.is_slip(value, *unit) && range.holds(unit->to_si(value))) return unit->to_si(value);
+  const std::string expected = expected_words(value, *unit, kind, range);
   report(Severity::error, entry.key,
-         fmt::format("got {}, expected {}", shown(*value, unit), expected), entry.value.where,
-         other_observation(key, *value, unit, kind, range));
+         fmt::format("got {}, expected {}", shown(value, *unit), expected), entry.value.where,
+         other_observation(key, value, *unit, kind, range));
   return std::nullopt;
 }
 
@@ -337,10 +401,10 @@ std::optional<Point> TableReader::point_of(const Written& written, const TomlVal
     return std::nullopt;
   }
   const std::string expected = shown(limits::plan_m, unit);
-  const auto x = finite(*written.entry, pair->front(), expected);
-  const auto y = finite(*written.entry, pair->back(), expected);
+  const auto x = measured(written, pair->front(), length_quantity, expected);
+  const auto y = measured(written, pair->back(), length_quantity, expected);
   if (!x || !y) return std::nullopt;
-  const Point point{unit.to_si(*x), unit.to_si(*y)};
+  const Point point{x->unit->to_si(x->value), y->unit->to_si(y->value)};
   if (limits::plan_m.holds(point.x_m) && limits::plan_m.holds(point.y_m)) return point;
   wrong(*written.entry, limits::plan_m.holds(point.x_m) ? pair->back() : pair->front(), expected);
   return std::nullopt;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "quantity.h"
+#include "quantity_words.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/core/geometry.h"
 #include "toml_tree.h"
@@ -49,9 +50,12 @@ class TableReader {
   /// A plain number; `what` says in messages what it counts, such as "degrees".
   std::optional<double> number(std::string_view key, const Range& range, std::string_view what,
                                Presence presence = Presence::optional);
+  /// An angle in degrees: a number, or a text as `parse_angle_deg` takes it with these sides.
+  std::optional<double> angle(std::string_view key, const Range& range, std::string_view what,
+                              std::string_view sides);
   std::optional<int> whole_number(std::string_view key, const Range& range);
   /// A number in the file's usual unit at `key`, or in a given unit at `key_<suffix>`, but not
-  /// both.
+  /// both; or a text with its own unit, such as "4'6\"" (`quantity_words.h`).
   std::optional<double> quantity(std::string_view key, const Quantity& kind, const Range& range,
                                  Presence presence = Presence::optional);
   template <class T, std::size_t N>
@@ -120,6 +124,9 @@ class TableReader {
   void warning(std::string_view key, std::string message, std::string next_step = {});
   /// Reports it if two keys that exclude each other are both given; true if they are.
   bool refuse_both(std::string_view key, std::string_view other, std::string why = {});
+  /// Reports it, once, if keys of the table [[below]] stand here without that header, as they do
+  /// if only they are taken out of comments. Call before `below` is read.
+  void refuse_without_header(std::string_view below, std::span<const std::string_view> keys);
   /// Reports unknown keys and missing keys. Call once, at the end.
   void refuse_the_rest();
 
@@ -152,6 +159,8 @@ class TableReader {
   void miss(std::string_view key, std::string next_step = {});
   std::optional<double> finite(const TomlEntry& entry, const TomlValue& value,
                                std::string_view expected);
+  std::optional<WrittenQuantity> measured(const Written& written, const TomlValue& value,
+                                          const Quantity& kind, std::string_view expected);
   std::optional<double> in_range(std::string_view key, const Written& written, const Quantity& kind,
                                  const Range& range);
   std::optional<Point> point_of(const Written& written, const TomlValue& value);

@@ -33,11 +33,14 @@ std::string_view without_seconds(std::string_view clock) {
   return clock;
 }
 
-std::optional<WrittenTime> parse_time(std::string_view text, Date date) {
+/// How days are written in a file of these units.
+DayWords words_in(const TableReader& table) { return {table.units() == UnitSystem::us}; }
+
+std::optional<WrittenTime> parse_time(std::string_view text, Date date, const DayWords& words) {
   if (const auto clock = parse_clock(without_seconds(text))) {
     return WrittenTime{LocalTime(date, *clock), std::nullopt, false};
   }
-  if (const auto instant = parse_typed_instant(text)) {
+  if (const auto instant = parse_typed_instant(text, words)) {
     return WrittenTime{instant->local, instant->offset, true};
   }
   return std::nullopt;
@@ -47,7 +50,7 @@ std::optional<WrittenTime> written_time(TableReader& table, std::string_view key
                                         const PourDay& day, Presence presence) {
   const TomlEntry* const entry = table.entry(key, presence);
   if (entry == nullptr || day.date.is_special()) return std::nullopt;
-  auto time = parse_time(text_of(entry->value), day.date);
+  auto time = parse_time(text_of(entry->value), day.date, words_in(table));
   if (!time) {
     table.error(key,
                 fmt::format("got {}, expected a time of day such as \"7:30 AM\" or \"07:30\"",
@@ -80,10 +83,11 @@ std::optional<UtcTime> resolve(TableReader& table, std::string_view key, const P
 
 }  // namespace
 
-std::optional<Date> parse_pour_date(std::string_view text) {
-  const auto date = parse_date(text);
-  if (!date || !limits::years.holds(static_cast<double>(date->year()))) return std::nullopt;
-  return date;
+TypedDate parse_pour_date(std::string_view text, const DayWords& words) {
+  TypedDate typed = parse_typed_date(text, words);
+  if (typed.date && !limits::years.holds(static_cast<double>(typed.date->year())))
+    typed.date.reset();
+  return typed;
 }
 
 std::string expected_pour_date() {
@@ -94,11 +98,12 @@ std::string expected_pour_date() {
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence) {
   const TomlEntry* const entry = table.entry(key, presence);
   if (entry == nullptr) return std::nullopt;
-  const auto date = parse_pour_date(text_of(entry->value));
-  if (!date) {
-    table.error(key, fmt::format("got {}, expected {}", shown(entry->value), expected_pour_date()));
+  const TypedDate typed = parse_pour_date(text_of(entry->value), words_in(table));
+  if (!typed.date) {
+    table.error(key, fmt::format("got {}, expected {}", shown(entry->value), expected_pour_date()),
+                typed.fault);
   }
-  return date;
+  return typed.date;
 }
 
 std::optional<UtcTime> read_time(TableReader& table, std::string_view key, const PourDay& day,

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "core/typed_date.h"
 #include "slabtide/core/clock.h"
 #include "table_reader.h"
 
@@ -16,11 +17,13 @@ struct PourDay {
   Clock clock;
 };
 
-/// A date as YYYY-MM-DD within limits::years; else empty.
-std::optional<Date> parse_pour_date(std::string_view text);
+/// A date as `parse_typed_date` takes it, within limits::years; neither date nor fault for any
+/// other text.
+TypedDate parse_pour_date(std::string_view text, const DayWords& words);
 /// The dates that are accepted, for messages.
 std::string expected_pour_date();
 
+/// A date as a file may give it: one that says its year, since a file is read on other days too.
 std::optional<Date> read_date(TableReader& table, std::string_view key, Presence presence);
 
 /// A local time: "08:00" or "8:00 AM" on the pour's date, or a date and time, which may have an

@@ -10,6 +10,8 @@
 #include <toml++/toml.h>
 
 #include "core/text.h"
+#include "loose_values.h"
+#include "toml_fault.h"
 
 namespace slabtide {
 
@@ -71,8 +73,9 @@ std::optional<Diagnostic> text_fault(std::string_view text, const TomlKind& kind
   return std::nullopt;
 }
 
-SourcePosition place_of(const toml::source_region& region) {
-  return {region.begin.line, region.begin.column};
+/// Where a piece of the loosely read text stands in what was given.
+SourcePosition place_of(const toml::source_region& region, const LooseText& loose) {
+  return loose.original({region.begin.line, region.begin.column});
 }
 
 /// Thrown within this file if a document nests too deeply to be traversed safely.
@@ -95,15 +98,16 @@ TomlMoment moment_of(const toml::value<Moment>& value) {
 /// Converts the parser's nodes into TomlTable and TomlValue.
 class TreeBuilder {
  public:
-  explicit TreeBuilder(std::string_view text) : lines_(lines_of(text)) {}
+  TreeBuilder(std::string_view text, const LooseText& loose)
+      : lines_(lines_of(text)), loose_(loose) {}
 
   TomlTable table_of(const toml::table& table, int depth = 0) const {
     TomlTable result;
-    result.where = place_of(table.source());
+    result.where = place_of(table.source(), loose_);
     result.has_header = !table.is_inline() && opens_with_bracket(result.where.line);
     for (const auto& [key, node] : table) {
       result.entries.push_back(
-          {std::string(key.str()), place_of(key.source()), value_of(node, depth + 1)});
+          {std::string(key.str()), place_of(key.source(), loose_), value_of(node, depth + 1)});
     }
     std::stable_sort(result.entries.begin(), result.entries.end(), earlier);
     return result;
@@ -123,7 +127,7 @@ class TreeBuilder {
   }
 
   TomlValue value_of(const toml::node& node, int depth) const {
-    const SourcePosition where = place_of(node.source());
+    const SourcePosition where = place_of(node.source(), loose_);
     if (depth > deepest) throw TooDeep{where};
     switch (node.type()) {
       case toml::node_type::table:
@@ -151,30 +155,8 @@ class TreeBuilder {
   }
 
   std::vector<std::string_view> lines_;
+  const LooseText& loose_;
 };
-
-/// The parser's message, without what only its developers need.
-std::string what_failed(std::string_view description) {
-  constexpr std::string_view preamble = "Error while parsing ";
-  if (description.starts_with(preamble)) description.remove_prefix(preamble.size());
-  if (description.find("control characters") != std::string_view::npos) {
-    return "a text is not closed before its line ends";
-  }
-  return std::string(description.substr(0, description.find(" (TOML_")));
-}
-
-std::string what_failed_in_words(std::string_view description) {
-  std::string words = what_failed(description);
-  constexpr std::string_view again = "cannot redefine existing";
-  if (words.find("could not determine value type") != std::string::npos) {
-    return "a value that is no number, no list and no text in quotation marks";
-  }
-  if (words.find(again) != std::string::npos) {
-    return fmt::format("{} is there already",
-                       words.substr(std::min(words.find('\''), words.size())));
-  }
-  return words;
-}
 
 /// Lines that open a table, with the first name in their header.
 using HeaderLines = std::map<std::size_t, std::string_view>;
@@ -212,8 +194,9 @@ std::string without_first_name(std::string_view header) {
 
 Parsed<TomlTable> read_toml(std::string_view text, const TomlKind& kind) {
   if (auto found = text_fault(text, kind)) return {std::nullopt, {std::move(*found)}};
+  const LooseText loose = quote_loose_values(text);
   try {
-    TomlTable tree = TreeBuilder(text).table_of(toml::parse(text));
+    TomlTable tree = TreeBuilder(text, loose).table_of(toml::parse(loose.text));
     if (kind.name != job_toml.name && find(tree, "site") != nullptr) {
       return {std::nullopt,
               {fault(fmt::format("this is a job file, expected a {}", kind.name), {1, 1},
@@ -221,12 +204,10 @@ Parsed<TomlTable> read_toml(std::string_view text, const TomlKind& kind) {
     }
     return {std::move(tree), {}};
   } catch (const toml::parse_error& error) {
-    return {
-        std::nullopt,
-        {fault(fmt::format("this is not TOML: {}", what_failed_in_words(error.description())),
-               place_of(error.source()),
-               fmt::format("text stands in quotation marks, a list in [ ], and no key twice; {}",
-                           kind.advice))}};
+    const TomlFault words = toml_fault(error.description());
+    return {std::nullopt,
+            {fault(words.message, place_of(error.source(), loose),
+                   fmt::format("{}; {}", words.next_step, kind.advice))}};
   } catch (const TooDeep& deep) {
     return {std::nullopt,
             {fault(fmt::format("tables or lists are nested over {} levels deep", deepest),

@@ -51,9 +51,9 @@ struct TomlKind {
 };
 inline constexpr TomlKind job_toml{"job file", "`slabtide starter` shows how it is written"};
 
-/// Reads TOML 1.0. Refuses before parsing what could exhaust memory or the stack: texts over 1 MiB,
-/// lines over 4096 bytes, bytes that are not text; and after parsing, nesting deeper than in any
-/// file used here.
+/// Reads TOML 1.0, and bare values as people type them (`loose_values.h`) as texts. Refuses before
+/// parsing what could exhaust memory or the stack: texts over 1 MiB, lines over 4096 bytes, bytes
+/// that are not text; and after parsing, nesting deeper than in any file used here.
 Parsed<TomlTable> read_toml(std::string_view text, const TomlKind& kind = job_toml);
 
 /// The entry with that key; null if there is none.

@@ -54,6 +54,61 @@ TEST_CASE("the demo's spring day reads as it is written") {
   CHECK(job.practice_overrides_toml.empty());
 }
 
+// The forms are those people type: common practice, no source.
+TEST_CASE("what is typed without quotation marks and with its unit reads alike") {
+  struct Typed {
+    const char* toml;
+    const char* typed;
+  };
+  for (const Typed& row : {
+           Typed{"date = 2026-05-14", "date = 5/14/2026"},
+           Typed{"date = 2026-05-14", "date = Thu, May 14, 2026"},
+           Typed{"start = \"8:00 AM\"", "start = 8 AM"},
+           Typed{"start = \"8:00 AM\"", "start = 8:00"},
+           Typed{"start = \"8:00 AM\"", "start = 5/14/2026 8 AM"},
+           Typed{"latitude = 45.0", "latitude = 45° N"},
+           Typed{"longitude = -92.0", "longitude = 92° 0' W"},
+           Typed{"thickness = 4", "thickness = 4 in"},
+           Typed{"thickness = 4", "thickness = 4\""},
+           Typed{"width = 4\n", "width = 4'\n"},
+           Typed{"width = 4\n", "width = 3'12\"  # refused\n"},
+           Typed{"[16, 0], [16, 12]", "[16', 0], [192 in, 12 ft]"},
+           Typed{"high = 66", "high = 66 F"},
+           Typed{"air = 6", "air = 6%"},
+           Typed{"w_cm = 0.45", "w_cm = .45"},
+           Typed{"finish = \"stamp\"", "finish = stamp"},
+           Typed{"finish = \"stamp\"", "finish = “stamp”"},
+           Typed{"tied = true", "tied = yes"},
+       }) {
+    INFO(row.typed);
+    const std::string plain(embedded::starter_toml());
+    const std::size_t at = plain.find(row.toml);
+    REQUIRE(at != std::string::npos);
+    std::string text = plain;
+    text.replace(at, std::string_view(row.toml).size(), row.typed);
+    const Parsed<Job> typed = read_job(text);
+    if (std::string_view(row.typed).find("refused") != std::string_view::npos) {
+      CHECK(!typed.ok());
+      continue;
+    }
+    INFO(render_all(typed.diagnostics, "job", text));
+    REQUIRE(typed.ok());
+    const Job job = *read_job(plain).value;
+    CHECK(typed.value->pour.start == job.pour.start);
+    CHECK(typed.value->site.latitude_deg == job.site.latitude_deg);
+    CHECK(typed.value->site.longitude_deg == job.site.longitude_deg);
+    CHECK(typed.value->zones[0].thickness_m == job.zones[0].thickness_m);
+    CHECK(typed.value->zones[0].outline == job.zones[0].outline);
+    CHECK(typed.value->zones[0].tied == job.zones[0].tied);
+    CHECK(typed.value->zones[0].finish == job.zones[0].finish);
+    CHECK(typed.value->zones[1].path->width_m == job.zones[1].path->width_m);
+    CHECK(std::get<TypedWeather>(typed.value->weather).high_c ==
+          std::get<TypedWeather>(job.weather).high_c);
+    CHECK(typed.value->mix.air_fraction == job.mix.air_fraction);
+    CHECK(typed.value->mix.w_cm == job.mix.w_cm);
+  }
+}
+
 TEST_CASE("the demo's hot day has a retarder in its last zone alone") {
   const Job job = read_file_of_job("demo/hot.toml");
   CHECK(job.mix.ash_fraction == doctest::Approx(0.2));
