@@ -204,4 +204,16 @@ TEST_CASE("an undo of nothing makes no journal") {
   CHECK(!job.has_journal());
 }
 
+// Whatever day it is today: on another than the pour's the reading is refused for its day.
+TEST_CASE("without --at a reading is of now, at a terminal or not") {
+  const NotedJob job;
+  const Outcome outcome = job.note({"--zone", "walk", "thumbprint"});
+  CHECK(outcome.err.find("--at is missing") == std::string::npos);
+  if (outcome.code == 0) {
+    CHECK(job.readings().size() == 1);
+  } else {
+    CHECK(outcome.err.find("slabtide note: time: ") != std::string::npos);
+  }
+}
+
 }  // namespace slabtide::test

@@ -1,15 +1,15 @@
 #include "note_command.h"
 
-#include <unistd.h>
-
 #include <algorithm>
-#include <iostream>
+#include <ostream>
 
 #include <fmt/format.h>
+#include <boost/date_time/gregorian/formatters.hpp>
 
 #include "cli/guard/write_guard.h"
 #include "cli/jobs/text_files.h"
 #include "core/text.h"
+#include "core/typed_date.h"
 #include "core/utf8.h"
 #include "job/records/journal_line.h"
 #include "job/records/read_journal.h"
@@ -17,6 +17,7 @@
 #include "slabtide/core/files.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/field/check_back.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/report/words/plan_facts.h"
 #include "slabtide/report/words/text_style.h"
@@ -34,7 +35,8 @@ CommandLine note_line() {
   line.operand_needed = false;
   line.max_operands = 4;  // the job, the observation, its value and the value's unit
   line.options = {
-      {"at", "TIME", "when: 11:05 or 2:10 PM, of the pour's day or night, or \"2026-05-15 9 AM\"",
+      {"at", "TIME",
+       "when: 11:05 or 2:10 PM, of the pour's day or night, or \"5/15/2026 9 AM\"; else now",
        false},
       {"zone", "NAME", "where; may be left out where there is one zone", false},
       {"part", "NAME", "the part of it, as the plan calls it", false},
@@ -45,6 +47,7 @@ CommandLine note_line() {
   line.details =
       "Examples: slabtide note pad.toml --zone landing --at 11:05 print-firm\n"
       "          slabtide note pad.toml --at 8:05 concrete 63\n"
+      "          slabtide note pad.toml --zone pad sheen-gone      (just now)\n"
       "Without a reading, what was noted so far.\n";
   return line;
 }
@@ -207,23 +210,26 @@ class Note {
     if (typed_.zone.empty() && !typed_.part.empty()) {
       return refused("--part is a part of a zone", "name the zone with --zone");
     }
-    return type_time();
+    type_time();
+    return true;
   }
 
-  /// The current time is used only if somebody at the terminal can see it.
-  bool type_time() {
+  /// Without --at it is now, which the answer tells.
+  void type_time() {
     const auto at = line_.text("at");
-    const bool at_terminal = &out_ == &std::cout && isatty(STDIN_FILENO) == 1;
-    if (at) {
-      typed_.at = *at;
-      constexpr std::size_t date_length = 10;
-      if (at->size() > date_length && (*at)[date_length] == ' ') typed_.at[date_length] = 'T';
-    } else if (at_terminal || line_.has("now")) {
+    if (!at) {
       typed_.at = iso8601_minute(now_, job_.site.time_zone);
-    } else {
-      return refused("--at is missing: when was it?", "such as --at 11:05");
+      return;
     }
-    return true;
+    typed_.at = *at;
+    const DayWords words{job_.units == UnitSystem::us, clock_of(job_).day(now_)};
+    const auto instant = parse_typed_instant(*at, words);
+    if (instant && !instant->offset) {
+      const Duration clock = instant->local.time_of_day();
+      typed_.at = fmt::format("{}T{:02}:{:02}",
+                              boost::gregorian::to_iso_extended_string(instant->local.date()),
+                              clock.hours(), clock.minutes());
+    }
   }
 
   /// Reports the findings about one line, without quoting the line, which is not in the file.

@@ -80,6 +80,11 @@ bool is_of_the_slab(ObservationKind kind) {
                                                                   : observation_needs_zone(kind);
 }
 
+/// What no slab has within the hours that a pour may run ahead of its plan.
+bool comes_after_setting(ObservationKind kind) {
+  return kind == ObservationKind::sawed || kind == ObservationKind::crack;
+}
+
 double hours_after_start(UtcTime at, const Job& job) {
   return seconds_between(job.pour.start, at) / seconds_per_hour;
 }
@@ -124,6 +129,7 @@ class LineReader {
     const JournalWord& first = words_[next_++];
     std::string text = with_half(first.text);
     if (const auto clock = parse_clock(text)) {
+      clock_ = *clock;
       entry_.reading.at = clock_instant(*clock, job_);
       return true;
     }
@@ -173,6 +179,9 @@ class LineReader {
     const JournalWord& word = words_[next_++];
     if (const auto kind = observation_from_id(word.text)) {
       entry_.reading.kind = *kind;
+      if (clock_ && comes_after_setting(*kind)) {
+        entry_.reading.at = clock_instant(*clock_, job_, 0.0);
+      }
       return true;
     }
     std::vector<std::string_view> ids;
@@ -285,9 +294,7 @@ class LineReader {
   bool check_span() {
     const Observation& reading = entry_.reading;
     const double hours = hours_after_start(reading.at, job_);
-    const bool for_days =
-        reading.kind == ObservationKind::sawed || reading.kind == ObservationKind::crack;
-    const double last_h = for_days ? last_crack_h : last_observation_h;
+    const double last_h = comes_after_setting(reading.kind) ? last_crack_h : last_observation_h;
     if (hours >= -early_start_h && hours <= last_h) return true;
     return fail(
         reading.where, "time",
@@ -301,6 +308,7 @@ class LineReader {
   const Job& job_;
   SourcePosition end_;
   std::size_t next_ = 0;
+  std::optional<Duration> clock_;  ///< a time that was given without its day
   Entry entry_;
 };
 
@@ -417,13 +425,12 @@ class JournalReader {
 
 }  // namespace
 
-UtcTime clock_instant(Duration clock, const Job& job) {
+UtcTime clock_instant(Duration clock, const Job& job, double earliest_h) {
   const TimeZone& zone = job.site.time_zone;
-  const UtcTime earliest = after_seconds(job.pour.start, -early_start_h * seconds_per_hour);
-  const Date day = zone.local_from_utc(earliest).date();
-  const UtcTime that_day = zone.utc_from_local(LocalTime(day, clock)).utc;
-  if (that_day >= earliest) return that_day;
-  return zone.utc_from_local(LocalTime(day + boost::gregorian::days(1), clock)).utc;
+  const UtcTime earliest = after_seconds(job.pour.start, earliest_h * seconds_per_hour);
+  const UtcTime own_day = zone.utc_from_local(LocalTime(job.pour.date, clock)).utc;
+  if (own_day >= earliest) return own_day;
+  return zone.utc_from_local(LocalTime(job.pour.date + boost::gregorian::days(1), clock)).utc;
 }
 
 Parsed<Journal> read_journal(std::string_view text, const Job& job) {

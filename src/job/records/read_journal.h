@@ -29,11 +29,12 @@ namespace slabtide {
 /// line and column; `value` is present only if there is no error.
 Parsed<Journal> read_journal(std::string_view text, const Job& job);
 
-/// A clock time of the pour: the first such time from `early_start_h` before its planned start. A
-/// time that the clocks skip is moved forward.
-UtcTime clock_instant(Duration clock, const Job& job);
-
 inline constexpr double early_start_h = 3.0;  ///< a pour may run ahead of its plan
+
+/// A clock time of the pour: that of its own day, or of the next if that would be earlier than
+/// `earliest_h` after the planned start. A time that the clocks skip is moved forward. `sawed` and
+/// `crack` cannot come before the start (0): before it they are of the next morning.
+UtcTime clock_instant(Duration clock, const Job& job, double earliest_h = -early_start_h);
 
 /// Words of the file itself: the mark of a line that a crash cut short, and the line that undoes
 /// the one before.

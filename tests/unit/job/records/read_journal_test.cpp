@@ -191,6 +191,15 @@ TEST_CASE("an hour alone is one of the pour, past midnight too") {
   CHECK(at(1, 0) == utc(15, 6, 0));
 }
 
+TEST_CASE("an hour alone is of the pour's own day unless it cannot be") {
+  Job job = job_of_journal();
+  // The saw cuts the next morning: before the pour there was nothing to cut.
+  CHECK(observations_of("6:10 sawed landing\n", job).at(0).at == utc(15, 11, 10));
+  CHECK(observations_of("14:00 sawed landing\n", job).at(0).at == utc(14, 19, 0));
+  job.pour.start = utc(14, 6, 30);  // 1:30
+  CHECK(clock_instant(boost::posix_time::time_duration(23, 5, 0), job) == utc(15, 4, 5));
+}
+
 TEST_CASE("an hour that the clocks skip or bring twice") {
   Job job = job_of_journal();
   job.pour.start = UtcTime(Date(2026, 11, 1), boost::posix_time::time_duration(4, 0, 0));
