@@ -12,12 +12,12 @@
 
 #include "cli/fetch/fetch.h"
 #include "cli/guard/write_guard.h"
+#include "cli/starter/day_option.h"
+#include "cli/starter/place_option.h"
+#include "cli/starter/starter_job.h"
+#include "cli/starter/starter_questions.h"
 #include "core/utf8.h"
-#include "day_option.h"
 #include "fetch_command.h"
-#include "place_option.h"
-#include "starter_job.h"
-#include "starter_questions.h"
 
 namespace slabtide {
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <cmath>
 #include <cstddef>
 
@@ -12,6 +11,7 @@
 #include "core/text.h"
 #include "core/typed_place.h"
 #include "job/geometry/compass.h"
+#include "table_words.h"
 
 namespace slabtide {
 
@@ -22,59 +22,6 @@ constexpr std::size_t max_findings = 500;
 
 /// More than any outline needs; keeps the checks for crossing sides quick.
 constexpr std::size_t max_points = 400;
-
-/// Case, hyphens and underscores in words are ignored.
-std::string plain(std::string_view word) {
-  std::string result;
-  for (const char c : word) {
-    const bool joins = c == '-' || c == '_';
-    result += joins ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  }
-  return result;
-}
-
-/// "a, b or c".
-std::string choice(const std::vector<std::string_view>& words) {
-  if (words.size() < 2) return fmt::format("{}", fmt::join(words, ""));
-  return fmt::format("{} or {}", fmt::join(words.begin(), words.end() - 1, ", "), words.back());
-}
-
-/// The header of the table `zone[2].face` is [[zone.face]].
-std::string header_of(std::string_view path) {
-  std::string header;
-  bool index = false;
-  for (const char c : path) {
-    if (c == '[') index = true;
-    if (!index) header += c;
-    if (c == ']') index = false;
-  }
-  return header;
-}
-
-std::string table_advice(std::string_view header, const TomlKind& kind) {
-  return fmt::format("add a table headed {}; {}", header, kind.advice);
-}
-
-/// A list's elements, or a single value as a list of one.
-std::span<const TomlValue> as_list(const TomlValue& value) {
-  const auto* const list = std::get_if<TomlArray>(&value.held);
-  return list == nullptr ? std::span(&value, 1) : std::span<const TomlValue>(*list);
-}
-
-/// True if the text has a control character: C0, DEL or, in UTF-8, C1.
-bool holds_control(std::string_view text) {
-  constexpr unsigned char space = 0x20;
-  constexpr unsigned char del = 0x7f;
-  constexpr unsigned char c1_lead = 0xc2;
-  constexpr unsigned char c1_end = 0xa0;
-  unsigned char before = 0;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (byte < space || byte == del || (before == c1_lead && byte < c1_end)) return true;
-    before = byte;
-  }
-  return false;
-}
 
 }  // namespace
 
@@ -284,8 +231,8 @@ std::optional<bool> TableReader::yes_no(std::string_view key) {
   if (found == nullptr) return std::nullopt;
   if (const auto* const yes = std::get_if<bool>(&found->value.held)) return *yes;
   if (const auto* const word = std::get_if<std::string>(&found->value.held)) {
-    if (plain(*word) == "yes") return true;
-    if (plain(*word) == "no") return false;
+    if (plain_word(*word) == "yes") return true;
+    if (plain_word(*word) == "no") return false;
   }
   wrong(*found, found->value, "true or false, or yes or no");
   return std::nullopt;
@@ -438,7 +385,7 @@ std::optional<double> TableReader::direction_deg(std::string_view key) {
   const TomlEntry* const found = entry(key);
   if (found == nullptr) return std::nullopt;
   if (const auto* const word = std::get_if<std::string>(&found->value.held)) {
-    if (const auto degrees = compass_deg(plain(*word))) return degrees;
+    if (const auto degrees = compass_deg(plain_word(*word))) return degrees;
   } else if (const auto* const degrees = std::get_if<double>(&found->value.held)) {
     if (Range{0.0, full_turn_deg}.holds(*degrees)) return std::fmod(*degrees, full_turn_deg);
   }
@@ -454,7 +401,7 @@ std::optional<std::size_t> TableReader::index_of(const TomlEntry& entry, const T
   const auto* const text = std::get_if<std::string>(&value.held);
   if (text != nullptr) {
     for (std::size_t i = 0; i < words.size(); ++i) {
-      if (plain(*text) == plain(words[i])) return i;
+      if (plain_word(*text) == plain_word(words[i])) return i;
     }
   }
   std::string next;

@@ -38,7 +38,7 @@ void set(Field& field, std::optional<T> read) {
 /// Reads one table of the job file, key by key.
 ///
 /// Every getter returns the value, or empty if the key is absent or faulty; a fault has then been
-/// reported with its place. The keys that were asked for are the known keys: `refuse_the_rest`
+/// reported. The keys that were asked for are the known keys: `refuse_the_rest`
 /// refuses whatever else the table holds, so ask for every key on every path.
 class TableReader {
  public:
@@ -50,12 +50,12 @@ class TableReader {
   /// A plain number; `what` says in messages what it counts, such as "degrees".
   std::optional<double> number(std::string_view key, const Range& range, std::string_view what,
                                Presence presence = Presence::optional);
-  /// An angle in degrees: a number, or a text as `parse_angle_deg` takes it with these sides.
+  /// A number, or a text as `parse_angle_deg` takes it.
   std::optional<double> angle(std::string_view key, const Range& range, std::string_view what,
                               std::string_view sides);
   std::optional<int> whole_number(std::string_view key, const Range& range);
-  /// A number in the file's usual unit at `key`, or in a given unit at `key_<suffix>`, but not
-  /// both; or a text with its own unit, such as "4'6\"" (`quantity_words.h`).
+  /// A number in the file's usual unit at `key`, or in a given unit at `key_<suffix>`, not both; or
+  /// a text with its own unit (`quantity_words.h`).
   std::optional<double> quantity(std::string_view key, const Quantity& kind, const Range& range,
                                  Presence presence = Presence::optional);
   template <class T, std::size_t N>
@@ -102,14 +102,13 @@ class TableReader {
     }
   }
 
-  /// For tables [[key]] that may also be declared absent by `none_key = []`: true if either is
-  /// present. Reports it if both are, and any value other than [] at `none_key`.
+  /// For tables [[key]], or `none_key = []` for none: true if either is present. Reports it if both
+  /// are, and any other value at `none_key`.
   bool none_or_listed(std::string_view key, std::string_view none_key);
 
   /// Whether the key holds a table; does not mark it as known.
   bool holds_table(std::string_view key) const;
-  /// Whether a key that was asked for is present, with or without a unit suffix; and where its
-  /// value stands, or the table itself if it is absent.
+  /// Whether a key that was asked for is present; where its value, or else the table, stands.
   bool has(std::string_view key) const;
   SourcePosition where(std::string_view key) const;
   SourcePosition where() const { return table_.where; }
@@ -124,8 +123,7 @@ class TableReader {
   void warning(std::string_view key, std::string message, std::string next_step = {});
   /// Reports it if two keys that exclude each other are both given; true if they are.
   bool refuse_both(std::string_view key, std::string_view other, std::string why = {});
-  /// Reports it, once, if keys of the table [[below]] stand here without that header, as they do
-  /// if only they are taken out of comments. Call before `below` is read.
+  /// Reports it, once, if keys of a table [[below]] stand here without its header.
   void refuse_without_header(std::string_view below, std::span<const std::string_view> keys);
   /// Reports unknown keys and missing keys. Call once, at the end.
   void refuse_the_rest();

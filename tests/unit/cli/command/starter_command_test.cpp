@@ -8,8 +8,8 @@
 #include <variant>
 #include <vector>
 
-#include "cli/command/starter_job.h"
-#include "cli/command/starter_questions.h"
+#include "cli/starter/starter_job.h"
+#include "cli/starter/starter_questions.h"
 #include "job/geometry/zone_geometry.h"
 #include "slabtide/cli/command/run.h"
 #include "slabtide/core/embedded.h"
