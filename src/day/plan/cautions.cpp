@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "crew_cautions.h"
 #include "saw_cautions.h"
 #include "slab_cautions.h"
 #include "weather_cautions.h"
@@ -49,6 +50,8 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_windows,
                              watch_after_plan,
                              watch_crew,
+                             watch_heat,
+                             watch_way_in,
                              watch_joints,
                              watch_saws,
                              watch_loads,

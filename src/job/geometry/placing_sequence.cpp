@@ -51,6 +51,37 @@ std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
   return faults;
 }
 
+std::optional<PlacedTooEarly> placed_too_early(std::span<const std::string> order,
+                                               std::span<const Zone> zones) {
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    for (const Zone& zone : zones) {
+      if (zone.name != order[i]) continue;
+      for (const std::string& earlier : zone.after) {
+        if (!holds(order.first(i), earlier)) return PlacedTooEarly{zone.name, earlier};
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string> in_due_order(std::span<const std::string> order,
+                                      std::span<const Zone> zones) {
+  std::vector<std::string> left(order.begin(), order.end());
+  std::vector<std::string> due;
+  while (!left.empty()) {
+    const auto next = std::find_if(left.begin(), left.end(), [&](const std::string& name) {
+      due.push_back(name);
+      const bool may_come = !placed_too_early(due, zones);
+      due.pop_back();
+      return may_come;
+    });
+    if (next == left.end()) return {};
+    due.push_back(*next);
+    left.erase(next);
+  }
+  return due;
+}
+
 std::vector<std::string> zones_left_out(std::span<const std::string> order,
                                         std::span<const std::string> zones) {
   std::vector<std::string> left_out;

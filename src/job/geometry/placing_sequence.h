@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -23,6 +24,20 @@ std::vector<ZoneNameFault> zone_name_faults(std::span<const std::string> names,
 /// The zones as indices into job.zones, in the order they are placed.
 /// Error: std::invalid_argument for a name that no zone has.
 std::vector<std::size_t> zones_in_order(const Job& job);
+
+/// Two zones of which one comes after the other (`Zone::after`) and is placed before it.
+struct PlacedTooEarly {
+  std::string zone;
+  std::string after;
+};
+/// The first such pair in the order; empty if there is none.
+std::optional<PlacedTooEarly> placed_too_early(std::span<const std::string> order,
+                                               std::span<const Zone> zones);
+
+/// The order with every zone behind those it comes after, and else as it was. Empty if zones come
+/// after each other in a circle.
+std::vector<std::string> in_due_order(std::span<const std::string> order,
+                                      std::span<const Zone> zones);
 
 /// The zones missing from `order`.
 std::vector<std::string> zones_left_out(std::span<const std::string> order,

@@ -13,6 +13,7 @@
 #include "job/checks/check_zones.h"
 #include "job/checks/load_runs.h"
 #include "job/checks/validate.h"
+#include "job/geometry/placing_sequence.h"
 #include "job/toml/table_reader.h"
 #include "job/toml/times.h"
 #include "job/toml/toml_tree.h"
@@ -56,7 +57,9 @@ std::vector<std::string> names_of_zones(const TomlTable& root) {
 /// Where the file says when placing begins.
 struct StartPlaces {
   SourcePosition start;
-  std::vector<SourcePosition> placed_at;  ///< one entry per zone
+  std::optional<SourcePosition> zone_order;  ///< if it is given
+  std::vector<SourcePosition> placed_at;     ///< one entry per zone
+  std::vector<SourcePosition> after;         ///< likewise
 };
 
 /// No zone may be placed before the first one; the finding points at both times.
@@ -102,13 +105,36 @@ void start_with_first_zone(Job& job, const StartPlaces& places, std::vector<Diag
   refuse_before_first(job, index, places, findings);
 }
 
-void read_zones(TableReader& root, Job& job, SourcePosition start,
-                std::vector<Diagnostic>& findings) {
-  StartPlaces starts{start, {}};
+/// Zones that come after others are moved behind them, unless the file gives the order itself: then
+/// it must agree.
+void place_after(Job& job, const StartPlaces& places, std::vector<Diagnostic>& findings) {
+  const auto early = placed_too_early(job.pour.placing_sequence, job.zones);
+  if (!early) return;
+  std::vector<std::string> due = in_due_order(job.pour.placing_sequence, job.zones);
+  if (!places.zone_order && !due.empty()) {
+    job.pour.placing_sequence = std::move(due);
+    return;
+  }
+  const auto zone = std::find_if(job.zones.begin(), job.zones.end(),
+                                 [&](const Zone& one) { return one.name == early->zone; });
+  const auto index = static_cast<std::size_t>(zone - job.zones.begin());
+  findings.push_back(
+      {Severity::error, fmt::format("zone[{}].after", index + 1),
+       due.empty()
+           ? fmt::format("\"{}\" and \"{}\" wait for each other", early->zone, early->after)
+           : fmt::format("`zone_order` places \"{}\" before \"{}\"", early->zone, early->after),
+       places.after[index], due.empty() ? std::nullopt : places.zone_order,
+       due.empty() ? "take one of the two out of `after`"
+                   : "mend the order, or leave `zone_order` out to have it worked out"});
+}
+
+void read_zones(TableReader& root, Job& job, const std::vector<std::string>& names,
+                StartPlaces starts, std::vector<Diagnostic>& findings) {
   const PourDay day{job.pour.date, clock_of(job)};
   std::vector<ZonePlaces> places;
   const auto read = [&](TableReader& table) {
-    job.zones.push_back(read_zone(table, day, job.pour.start));
+    job.zones.push_back(read_zone(table, day, job.pour.start, names));
+    starts.after.push_back(table.where("after"));
     starts.placed_at.push_back(table.where("placed_at"));
     places.push_back({table.where("name"), table.where(table.has("path") ? "path" : "outline")});
   };
@@ -116,6 +142,7 @@ void read_zones(TableReader& root, Job& job, SourcePosition start,
   for (auto& finding : check_zones(job.zones, places, job.units)) {
     findings.push_back(std::move(finding));
   }
+  place_after(job, starts, findings);
   start_with_first_zone(job, starts, findings);
 }
 
@@ -185,7 +212,7 @@ std::optional<HourCount> read_hours(TableReader& root) {
 Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
                 const TimeZoneLoader& load_time_zone, std::vector<Diagnostic>& findings) {
   Job job;
-  SourcePosition start;
+  StartPlaces starts;
   bool curing_is_given = false;
   job.units = root.units();
   job.hours = read_hours(root);
@@ -198,7 +225,8 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
       "pour",
       [&](TableReader& table) {
         job.pour = read_pour(table, clock_of(job), names_of_zones(tree));
-        start = table.where("start");
+        starts.start = table.where("start");
+        if (table.has("zone_order")) starts.zone_order = table.where("zone_order");
         curing_is_given = table.has("curing");
       },
       required);
@@ -215,7 +243,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
   root.in_each("option", [&](TableReader& table) {
     job.options.push_back(read_option(table, names_of_zones(tree)));
   });
-  read_zones(root, job, start, findings);
+  read_zones(root, job, names_of_zones(tree), std::move(starts), findings);
   read_obstacles(root, job);
   keep_practice(root, tree, text, job);
   return job;

@@ -13,6 +13,7 @@
 #include "job/toml/job_words.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
+#include "zone_names.h"
 
 namespace slabtide {
 
@@ -228,9 +229,20 @@ void read_placing(TableReader& table, const PourDay& day, UtcTime start, Zone& z
   }
 }
 
+/// Names of zones, none of which is this one's own.
+std::vector<std::string> read_other_zones(TableReader& table, std::string_view key,
+                                          const Zone& zone, const std::vector<std::string>& names) {
+  auto others = read_zone_names(table, key, names);
+  if (!others) return {};
+  if (std::find(others->begin(), others->end(), zone.name) == others->end()) return *others;
+  table.error(key, "names the zone itself", "name the other zone, or leave the key out");
+  return {};
+}
+
 }  // namespace
 
-Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
+Zone read_zone(TableReader& table, const PourDay& day, UtcTime start,
+               const std::vector<std::string>& names) {
   Zone zone;
   zone.where = table.where();
   set(zone.name, table.text("name", Presence::required));
@@ -251,6 +263,8 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start) {
   set(zone.shaded, table.yes_no("shaded"));
   set(zone.tied, table.yes_no("tied"));
   read_placing(table, day, start, zone);
+  zone.after = read_other_zones(table, "after", zone, names);
+  zone.reached_over = read_other_zones(table, "reached_over", zone, names);
   zone.admixtures = read_own_admixtures(table);
   read_joints(table, zone);
   return zone;

@@ -6,7 +6,8 @@
 
 namespace slabtide {
 
-/// One [[zone]] table. `start` is the start of the pour.
-Zone read_zone(TableReader& table, const PourDay& day, UtcTime start);
+/// One [[zone]] table. `start` is the start of the pour, `names` are those of all zones.
+Zone read_zone(TableReader& table, const PourDay& day, UtcTime start,
+               const std::vector<std::string>& names);
 
 }  // namespace slabtide

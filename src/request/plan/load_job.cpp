@@ -130,6 +130,10 @@ class Loader {
     const std::vector<std::string> order = said.size() == 1 ? split_names(said.front()) : said;
     const std::string fault = order_fault(order, zones);
     if (!fault.empty()) return refuse(fmt::format("--order: {}", fault));
+    if (const auto early = placed_too_early(order, job_.zones)) {
+      return refuse(fmt::format("--order: places \"{}\" before \"{}\", which it comes after",
+                                early->zone, early->after));
+    }
     job_.pour.placing_sequence = order;
     return true;
   }

@@ -90,6 +90,10 @@ struct Zone {
   /// first point, and an outline along the longer side of the smallest box around it, starting at
   /// the end nearer its first point.
   std::optional<double> placed_toward_deg;
+  /// Names of the zones that are placed before this one, wherever they are listed.
+  std::vector<std::string> after;
+  /// Names of the zones that the crew walks over to work here; empty if it comes from beside.
+  std::vector<std::string> reached_over;
   /// When placing begins here, if fixed by hand; else it follows the previous zone.
   std::optional<UtcTime> placed_at;
   /// Replaces the mix's admixtures in this zone; an empty list means none.

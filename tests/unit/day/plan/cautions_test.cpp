@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "slabtide/core/units.h"
 #include "slabtide/day/plan/outlook.h"
 #include "slabtide/weather/sky/sun.h"
 #include "support/plain_forecast.h"
@@ -83,6 +84,48 @@ TEST_CASE("a crew that cannot keep up is told what would help") {
   CHECK(late->text.find(" more finisher") != std::string::npos);
   job.crew.finishers = 12;
   CHECK(find(cautions_with(job, no_change), "late_crew") == nullptr);
+}
+
+TEST_CASE("work beyond a zone that is finished and cannot be walked on is told") {
+  Job job = mild_job();
+  job.zones[0].outline = test::rectangle(0, 0, 1.8, 1.2);
+  job.zones[0].name = "steps";
+  job.zones[0].finish = Finish::broom;
+  job.zones.push_back(test::zone_named("porch", test::rectangle(0, 1.3, 4, 3), Finish::stamp));
+  job.zones[1].shaded = true;
+  job.pour.placing_sequence = {"steps", "porch"};
+  CHECK(find(cautions_with(job, no_change), "no_way_in") == nullptr);
+  job.zones[1].reached_over = {"steps"};
+  const auto cautions = cautions_with(job, no_change);
+  const Caution* shut = find(cautions, "no_way_in");
+  REQUIRE(shut != nullptr);
+  CHECK(shut->zone == "porch");
+  CHECK(shut->loss == Loss::finish);
+  CHECK(shut->text.find("no way to the stamp at ") == 0);
+  CHECK(shut->text.find(" but over the steps, finished at ") != std::string::npos);
+}
+
+TEST_CASE("a crew in the heat is told the heat index and its hours") {
+  const Job job = mild_job();
+  const auto at_f = [&job](double air_f, double dew_f) {
+    return cautions_with(job, [&](ForecastHour& hour) {
+      hour.air_c = celsius_from_fahrenheit(air_f);
+      hour.dew_point_c = celsius_from_fahrenheit(dew_f);
+    });
+  };
+  CHECK(find(at_f(84.0, 60.0), "heat") == nullptr);
+  // 90 °F at 69 °F dew point is 50 % humidity: 95 °F on the NWS chart, from memory.
+  const auto hot = at_f(90.0, 69.0);
+  const Caution* heat = find(hot, "heat");
+  REQUIRE(heat != nullptr);
+  CHECK(heat->level == CautionLevel::note);
+  CHECK(heat->loss == Loss::people);
+  CHECK(heat->text.find("over 91 °F from ") != std::string::npos);
+  CHECK(heat->text.find("over 103 °F") == std::string::npos);
+  const auto hotter = at_f(98.0, 74.0);
+  REQUIRE(find(hotter, "heat") != nullptr);
+  CHECK(find(hotter, "heat")->level == CautionLevel::caution);
+  CHECK(find(hotter, "heat")->text.find("over 103 °F from ") != std::string::npos);
 }
 
 TEST_CASE("a mild day brings only what always holds") {

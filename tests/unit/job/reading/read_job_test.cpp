@@ -109,6 +109,24 @@ TEST_CASE("what is typed without quotation marks and with its unit reads alike")
   }
 }
 
+TEST_CASE("a zone is placed after those it names, wherever they are listed") {
+  const std::string porch =
+      "\n[[zone]]\nname = \"porch\"\noutline = [[0, 20], [8, 20], [8, 26], "
+      "[0, 26]]\nthickness = 4\nfinish = \"stamp\"\nreached_over = \"pad\"\n";
+  const auto with = [&porch](const std::string& line) {
+    return read(replaced(plain_job(), "finish = \"broom\"", "finish = \"broom\"\n" + line) + porch);
+  };
+  CHECK(with("").pour.placing_sequence == std::vector<std::string>{"pad", "porch"});
+  CHECK(with("after = \"porch\"").pour.placing_sequence ==
+        std::vector<std::string>{"porch", "pad"});
+  CHECK(with("").zones[1].reached_over == std::vector<std::string>{"pad"});
+}
+
+TEST_CASE("a pour may be pumped") {
+  CHECK(read(job_with("start = \"08:00\"", "start = \"08:00\"\nhauling = pump")).pour.hauling ==
+        Hauling::pump);
+}
+
 TEST_CASE("the demo's hot day has a retarder in its last zone alone") {
   const Job job = read_file_of_job("demo/hot.toml");
   CHECK(job.mix.ash_fraction == doctest::Approx(0.2));
