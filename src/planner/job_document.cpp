@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "job/toml/plain_values.h"
 #include "job/toml/toml_tree.h"
 
 namespace slabtide {
@@ -40,7 +41,8 @@ Parsed<std::string> json_of_toml(std::string_view text) {
   Parsed<TomlTable> reading = read_toml(text);
   if (!reading.ok()) return {std::nullopt, std::move(reading.diagnostics)};
   // What is no Unicode is shown by a mark in its place: the page is to see it, not to fail.
-  return {json_of(*reading.value).dump(-1, ' ', false, Json::error_handler_t::replace),
+  return {json_of(with_plain_values(std::move(*reading.value)))
+              .dump(-1, ' ', false, Json::error_handler_t::replace),
           std::move(reading.diagnostics)};
 }
 

@@ -240,7 +240,7 @@ function crewForm(app) {
   }, { redraw: false });
   return group('Crew and tools',
     numberField('Finishers', crew.finishers, (value) => app.edit((each) => { each.tables.crew.finishers = value; }, { redraw: false }), { min: 1, max: 30, step: 1 }),
-    tiles('From the truck', [['chute', 'Chute'], ['buggy', 'Buggy'], ['wheelbarrow', 'Barrow']], pour.hauling ?? 'chute', (value) => app.edit((each) => { each.tables.pour.hauling = value; }, { redraw: false })),
+    tiles('From the truck', [['chute', 'Chute'], ['pump', 'Pump'], ['buggy', 'Buggy'], ['wheelbarrow', 'Barrow']], pour.hauling ?? 'chute', (value) => app.edit((each) => { each.tables.pour.hauling = value; }, { redraw: false })),
     el('div', { role: 'group', 'aria-label': 'Saws on hand' }, el('p', {}, 'Saws on hand'),
       tick('Early-entry saw', saws.includes('early-entry'), (on) => saw('early-entry', on)),
       tick('Wet saw', saws.includes('wet'), (on) => saw('wet', on))),

@@ -177,6 +177,34 @@ TEST_CASE("a job file comes as its tables, in their order, dates kept") {
   CHECK(told["document"]["zone"][0]["outline"][1] == Json({12.0, 0.0}));
 }
 
+TEST_CASE("the page is told what people type in its plain form") {
+  std::string text = small_job;
+  const auto type = [&text](std::string_view plain, std::string_view typed) {
+    const std::size_t at = text.find(plain);
+    REQUIRE(at != std::string::npos);
+    text.replace(at, plain.size(), typed);
+  };
+  type("latitude = 45.1", "latitude = 45.1° N");
+  type("longitude = -91.6", "longitude = 91.6° W");
+  type("date = 2026-05-14", "date = 5/14/2026");
+  type("high = 66", "high = 66 F");
+  type("[12, 0], [12, 10]", "[12', 0], [144 in, 10]");
+  type("thickness = 4", "thickness = 4\"\ntied = yes\nextra_volume = 1/2 yard");
+  const Json told = ask({{"ask", "read"}, {"job", "a.toml"}, {"texts", {{"a.toml", text}}}});
+  REQUIRE(told["ok"] == true);
+  const Json& tables = told["document"];
+  CHECK(tables["site"]["latitude"] == 45.1);
+  CHECK(tables["site"]["longitude"] == -91.6);
+  CHECK(tables["pour"]["date"]["$time"] == "2026-05-14");
+  CHECK(tables["weather"]["high_f"] == 66.0);
+  const Json& zone = tables["zone"][0];
+  CHECK(zone["outline"] == Json({{0.0, 0.0}, {12.0, 0.0}, {12.0, 10.0}, {0.0, 10.0}}));
+  CHECK(zone["thickness_in"] == 4.0);
+  CHECK(zone["tied"] == true);
+  CHECK(zone["extra_volume_yd3"] == 0.5);
+  CHECK(zone["name"] == "pad");
+}
+
 TEST_CASE("what is no job file is refused with its line") {
   const Json torn =
       ask({{"ask", "read"}, {"job", "a.toml"}, {"texts", {{"a.toml", "name = \"a\n"}}}});
