@@ -24,6 +24,8 @@ double labour_h_per_m3(const Pour& pour, const PlacingRates& rates) {
       return rates.chute_worker_h_per_m3 + hauls * rates.buggy_added_worker_h_per_m3;
     case Hauling::wheelbarrow:
       return rates.chute_worker_h_per_m3 + hauls * rates.wheelbarrow_added_worker_h_per_m3;
+    case Hauling::pump:
+      return rates.pump_worker_h_per_m3;
   }
   return rates.chute_worker_h_per_m3;
 }

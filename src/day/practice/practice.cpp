@@ -174,6 +174,7 @@ void add_day_rules(Entries& entries, Practice& p) {
                  20.0);
   entries.number("placing.wheelbarrow_added_worker_h_per_m3",
                  p.placing.wheelbarrow_added_worker_h_per_m3, 0.0, 20.0);
+  entries.number("placing.pump_worker_h_per_m3", p.placing.pump_worker_h_per_m3, 0.01, 20.0);
   entries.number("placing.base_haul_m", p.placing.base_haul_m, 1.0, 500.0);
   entries.number("limits.hot_concrete_c", p.limits.hot_concrete_c, 0.0, 60.0);
   entries.number("limits.hot_air_c", p.limits.hot_air_c, 0.0, 60.0);

@@ -165,7 +165,7 @@ void check_pour(const FieldPath& path, const Pour& pour, const std::vector<std::
   path.at("date").in_range(static_cast<double>(pour.date.year()), limits::years);
   path.at("start").is_time(pour.start);
   path.at("transit_min").in_range(pour.transit_min, limits::transits_min);
-  path.at("hauling").one_of(pour.hauling, Hauling::wheelbarrow);
+  path.at("hauling").one_of(pour.hauling, Hauling::pump);
   path.at("haul_distance_m").in_range(pour.haul_distance_m, limits::hauls_m);
   path.at("placing_rate_m3_h").in_range(pour.placing_rate_m3_h, limits::placing_rates_m3_h);
   path.at("placing_crew").in_range(pour.placing_crew, limits::crew_sizes);

@@ -15,7 +15,8 @@ namespace {
 
 constexpr auto haulings = std::to_array<Word<Hauling>>({{"chute", Hauling::chute},
                                                         {"buggy", Hauling::motor_buggy},
-                                                        {"wheelbarrow", Hauling::wheelbarrow}});
+                                                        {"wheelbarrow", Hauling::wheelbarrow},
+                                                        {"pump", Hauling::pump}});
 constexpr auto curings = std::to_array<Word<CuringKind>>({{"none", CuringKind::none},
                                                           {"film", CuringKind::film},
                                                           {"plastic", CuringKind::plastic},
@@ -28,8 +29,10 @@ void read_haul(TableReader& table, Pour& pour) {
   pour.haul_distance_m = table.quantity("haul_distance", length_quantity, limits::hauls_m);
   pour.placing_rate_m3_h =
       table.quantity("placing_rate", placing_rate_quantity, limits::placing_rates_m3_h);
-  if (pour.haul_distance_m && pour.hauling == Hauling::chute) {
-    table.warning("haul_distance", "has no effect: the chute reaches the forms",
+  const bool pumped = pour.hauling == Hauling::pump;
+  if (pour.haul_distance_m && (pumped || pour.hauling == Hauling::chute)) {
+    table.warning("haul_distance",
+                  fmt::format("has no effect: the {} reaches the forms", pumped ? "hose" : "chute"),
                   R"(name the hauling, "buggy" or "wheelbarrow", or leave the distance out)");
   } else if (pour.haul_distance_m && pour.placing_rate_m3_h) {
     table.warning("haul_distance", "has no effect: the placing rate is given");

@@ -81,6 +81,8 @@ std::string_view hauling_words(Hauling hauling) {
       return "into buggies";
     case Hauling::wheelbarrow:
       return "into wheelbarrows";
+    case Hauling::pump:
+      return "into a pump";
   }
   return "off the chute";
 }

@@ -90,6 +90,7 @@ struct PlacingRates {
   double buggy_added_worker_h_per_m3 = 0.0;        ///< at the base haul distance
   double wheelbarrow_added_worker_h_per_m3 = 0.0;  ///< at the base haul distance
   double base_haul_m = 0.0;
+  double pump_worker_h_per_m3 = 0.0;  ///< through the hose of a line pump, whatever its length
 };
 
 /// After the finishing: set, walking on it, washing, sealing.

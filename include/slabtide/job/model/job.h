@@ -46,7 +46,7 @@ struct Site {
 };
 
 /// How concrete gets from the truck into the forms.
-enum class Hauling { chute, motor_buggy, wheelbarrow };
+enum class Hauling { chute, motor_buggy, wheelbarrow, pump };
 /// What keeps the slab moist or warm.
 enum class CuringKind { none, film, plastic, blanket };
 
