@@ -25,7 +25,6 @@ struct Word {
 };
 
 enum class Presence { optional, required };
-
 /// Tables of one kind; more than any job has (our choice).
 inline constexpr std::size_t max_tables = 200;
 
@@ -38,8 +37,8 @@ void set(Field& field, std::optional<T> read) {
 /// Reads one table of the job file, key by key.
 ///
 /// Every getter returns the value, or empty if the key is absent or faulty; a fault has then been
-/// reported. The keys that were asked for are the known keys: `refuse_the_rest`
-/// refuses whatever else the table holds, so ask for every key on every path.
+/// reported. The keys that were asked for are the known keys; `refuse_the_rest` refuses whatever
+/// else the table holds: ask for every key on every path.
 class TableReader {
  public:
   TableReader(const TomlTable& table, std::string path, UnitSystem units,
@@ -123,7 +122,7 @@ class TableReader {
   void warning(std::string_view key, std::string message, std::string next_step = {});
   /// Reports it if two keys that exclude each other are both given; true if they are.
   bool refuse_both(std::string_view key, std::string_view other, std::string why = {});
-  /// Reports it, once, if keys of a table [[below]] stand here without its header.
+  /// Reports it if keys of a table [[below]] stand here without its header.
   void refuse_without_header(std::string_view below, std::span<const std::string_view> keys);
   /// Reports unknown keys and missing keys. Call once, at the end.
   void refuse_the_rest();
