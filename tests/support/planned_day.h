@@ -10,10 +10,15 @@ namespace slabtide::test {
 /// A job with typed weather, and its planned day.
 class PlannedDay {
  public:
-  explicit PlannedDay(Job job) : pour_(planned(std::move(job))) {}
+  explicit PlannedDay(Job job) : PlannedDay(job, forecast_of(job)) {}
+  PlannedDay(Job job, Forecast forecast) : pour_(planned(std::move(job), std::move(forecast))) {}
+
+  static Forecast forecast_of(const Job& job) {
+    return high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
+  }
 
   const PlannedPour& pour() const { return pour_; }
-  Choices choices() const { return find_choices(pour_.job, pour_.run, pour_.plan, pour_.practice); }
+  Choices choices() const { return find_choices(pour_, figures()); }
   ChoiceFigures figures() const { return figures_of(pour_.job, pour_.plan); }
 
   const Job& job() const { return pour_.job; }
@@ -23,9 +28,7 @@ class PlannedDay {
   const Practice& practice() const { return pour_.practice; }
 
  private:
-  static PlannedPour planned(Job job) {
-    Forecast forecast =
-        high_low_forecast(std::get<TypedWeather>(job.weather), job.site, job.pour.date);
+  static PlannedPour planned(Job job, Forecast forecast) {
     const WeatherSeries series = WeatherSeries::from_forecast(forecast).value.value();
     Practice practice = with_labels(default_practice(), job.finish_work);
     PourRun run = run_pour(job, series, practice, SolverSettings{}).value.value();

@@ -15,7 +15,7 @@ namespace {
 CommandLine compare_line() {
   CommandLine line;
   line.name = "compare";
-  line.summary = "what to order: retarder, hours, hands and shade tried in turn";
+  line.summary = "what to order: retarder, hours, hands and covers in turn";
   line.operand = "JOB";
   line.options = job_options();
   line.options.push_back(samples_option(usual_compare_samples));

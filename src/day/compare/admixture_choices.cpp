@@ -13,8 +13,7 @@ namespace {
 
 constexpr double half = 0.5;
 constexpr double third = 1.0 / 3.0;
-/// Slightly more than the fraction, so that rounding does not leave a third load.
-constexpr double load_ease = 1.0 + 1e-9;
+constexpr std::size_t min_stepped_loads = 3;
 
 std::vector<std::size_t> sunny_zones(const ChoiceContext& context) {
   std::vector<std::size_t> sunny;
@@ -33,19 +32,24 @@ std::string zone_names(const Job& job, const std::vector<std::size_t>& zones) {
 
 void add_last(const ChoiceContext& context, const Admixture& retarder, double fraction,
               const std::string& part, ChoiceList& list) {
-  const LastLoads last = in_last_fraction(context.job, context.run.order, {retarder}, fraction);
+  const LastLoads last = last_fraction(context.job, context.run.order, fraction);
   const UnitSystem units = context.job.units;
-  std::string words =
-      fmt::format("put retarder at {} {}", dose_words(retarder, units), last_loads_words(last));
+  OfferedChoice offered{
+      ChoiceKind::admixture,
+      fmt::format("retarder {}, last {}", dose_label(retarder, units), part),
+      fmt::format("retarder {} {}", dose_label(retarder, units), part),
+      fmt::format("put retarder at {} {}", dose_words(retarder, units), last_loads_words(last)),
+      {}};
   if (context.run.order.loads.size() == 1) {
-    words = fmt::format(
-        "order the concrete in two loads, the second the last {} of it, with "
-        "retarder at {} in that",
+    offered.words = fmt::format(
+        "order the concrete in two loads, the second the last {} of it, with retarder at {} in "
+        "that",
         part, dose_words(retarder, units));
   }
-  list.add(ChoiceKind::admixture,
-           fmt::format("retarder {}, last {}", dose_label(retarder, units), part), std::move(words),
-           last.job);
+  offered.change.load_size_m3 = last.load_size_m3;
+  offered.change.last_loads = static_cast<int>(last.number);
+  offered.change.admixtures = std::vector{retarder};
+  list.offer(std::move(offered));
 }
 
 void add_sunny(const ChoiceContext& context, const Admixture& retarder, ChoiceList& list) {
@@ -59,23 +63,52 @@ void add_sunny(const ChoiceContext& context, const Admixture& retarder, ChoiceLi
   } else if (!context.job.order.loads.empty()) {
     list.leave_out(label, "loads have admixtures of their own, which come before a zone's");
   } else {
-    list.add(ChoiceKind::admixture, label,
-             fmt::format("put retarder at {} in the sunny zones alone ({})",
-                         dose_words(retarder, units), zone_names(context.job, sunny)),
-             in_zones(context.job, sunny, {retarder}));
+    OfferedChoice offered{ChoiceKind::admixture,
+                          label,
+                          fmt::format("retarder {} in sun", dose_label(retarder, units)),
+                          fmt::format("put retarder at {} in the sunny zones alone ({})",
+                                      dose_words(retarder, units), zone_names(context.job, sunny)),
+                          {}};
+    offered.change.admixtures = std::vector{retarder};
+    for (const std::size_t i : sunny) {
+      offered.change.admixture_zones.push_back(context.job.zones[i].name);
+    }
+    list.offer(std::move(offered));
   }
 }
 
 void add_everywhere(const ChoiceContext& context, const Admixture& admixture, ChoiceList& list) {
   const UnitSystem units = context.job.units;
   const std::string name(admixture_words(admixture.kind));
-  Job job = context.job;
-  change_all_admixtures(job, [&](const auto&) { return std::vector{admixture}; });
-  list.add(ChoiceKind::admixture,
-           fmt::format("{} {}{}", name, dose_label(admixture, units),
-                       admixture.kind == AdmixtureKind::retarder ? ", all loads" : ""),
-           fmt::format("put {} at {} in every load", name, dose_words(admixture, units)),
-           std::move(job));
+  OfferedChoice offered{
+      ChoiceKind::admixture,
+      fmt::format("{} {}{}", name, dose_label(admixture, units),
+                  admixture.kind == AdmixtureKind::retarder ? ", all loads" : ""),
+      fmt::format("{} {}", name, dose_label(admixture, units)),
+      fmt::format("put {} at {} in every load", name, dose_words(admixture, units)),
+      {}};
+  offered.change.admixtures = std::vector{admixture};
+  list.offer(std::move(offered));
+}
+
+/// A little more in each load, from none in the first: for an order of three loads and more.
+void add_load_by_load(const ChoiceContext& context, ChoiceList& list) {
+  const std::size_t loads = context.run.order.loads.size();
+  if (loads < min_stepped_loads || !context.runs_late()) return;
+  const UnitSystem units = context.job.units;
+  const double most = context.rules.retarder_high_ml_100kg;
+  OfferedChoice offered{
+      ChoiceKind::admixture,
+      fmt::format("retarder 0 to {}, by load", dose_label(retarder_of(most), units)),
+      "retarder by load",
+      fmt::format("put retarder in load by load, from none in the first to {} in the last of {}",
+                  dose_words(retarder_of(most), units), loads),
+      {}};
+  for (std::size_t i = 1; i < loads; ++i) {
+    const double fraction = static_cast<double>(i) / static_cast<double>(loads - 1);
+    offered.change.loads.push_back({static_cast<int>(i) + 1, {retarder_of(most * fraction)}});
+  }
+  list.offer(std::move(offered));
 }
 
 }  // namespace
@@ -87,41 +120,18 @@ Admixture retarder_of(double dose_ml_100kg) {
   return retarder;
 }
 
-LastLoads in_last_count(const Job& job, std::size_t of, const std::vector<Admixture>& admixtures,
-                        std::size_t number) {
-  LastLoads last{job, number, of};
-  for (std::size_t load = of - number + 1; load <= of; ++load) {
-    const auto is_it = [load](const LoadNote& note) {
-      return note.number == static_cast<int>(load);
-    };
-    std::erase_if(last.job.order.loads, is_it);
-    last.job.order.loads.push_back({static_cast<int>(load), admixtures});
-  }
-  return last;
-}
-
-LastLoads in_last_fraction(const Job& job, const OrderPlan& order,
-                           const std::vector<Admixture>& admixtures, double fraction) {
+LastLoads last_fraction(const Job& job, const OrderPlan& order, double fraction) {
   if (order.loads.size() == 1) {
-    Job split = job;
-    split.order.load_size_m3 = order.ordered_m3 * (1.0 - fraction) * load_ease;
-    return in_last_count(split, 2, admixtures, 1);
+    return {1, 2, sold_m3(order.ordered_m3 * (1.0 - fraction), job.units)};
   }
   const auto loads = static_cast<double>(order.loads.size());
   const auto number = static_cast<std::size_t>(std::max(1L, std::lround(fraction * loads)));
-  return in_last_count(job, order.loads.size(), admixtures, number);
+  return {number, order.loads.size(), std::nullopt};
 }
 
 std::string last_loads_words(const LastLoads& last) {
   return last.number == 1 ? fmt::format("in the last of {} loads", last.of)
                           : fmt::format("in the last {} of {} loads", last.number, last.of);
-}
-
-Job in_zones(const Job& job, const std::vector<std::size_t>& zones,
-             const std::vector<Admixture>& admixtures) {
-  Job changed = job;
-  for (const std::size_t i : zones) changed.zones[i].admixtures = admixtures;
-  return changed;
 }
 
 void add_admixture_choices(const ChoiceContext& context, ChoiceList& list) {
@@ -133,6 +143,7 @@ void add_admixture_choices(const ChoiceContext& context, ChoiceList& list) {
     add_last(context, retarder, third, "third", list);
     add_sunny(context, retarder, list);
   }
+  add_load_by_load(context, list);
   if (has_retarder(context.job)) {
     Job job = context.job;
     change_all_admixtures(job, without_retarder);

@@ -2,14 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <optional>
+#include <string_view>
+#include <vector>
 
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
-#include "slabtide/core/units.h"
-#include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/weather/sky/sun.h"
 
@@ -17,9 +16,10 @@ namespace slabtide {
 
 namespace {
 
-/// Smaller differences in crew hours and finishing times are not mentioned (ours).
-constexpr double told_h = 0.5;
-constexpr double told_min = 10.0;
+/// Less than this is not late (ours).
+constexpr double told_less_min = 0.5;
+/// More stops or cautions than these are not named one by one (ours).
+constexpr std::size_t max_named = 3;
 
 std::string capital(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
@@ -32,39 +32,41 @@ std::string stops_words(int stops) {
   return fmt::format("{} stop{}", stops, stops == 1 ? "" : "s");
 }
 
-/// "misses nothing", "is 35 min late in all, 50 min on average and 1 h 20 min on a bad day".
+/// "nothing is late", "34 min late on average, 1 h 53 min on a bad day"; without sampled days
+/// "34 min late".
 std::string late_words(const ChoiceFigures& figures) {
-  const bool late = figures.minutes_late > 0.5;
-  std::string forecast =
-      late ? fmt::format("is {} late in all", duration_words(figures.minutes_late))
-           : "misses nothing";
-  if (figures.bad_day_late_min <= figures.minutes_late + 0.5) return forecast;
-  const std::string bad_day = duration_words(figures.bad_day_late_min);
-  if (figures.bad_day_late_min <= figures.minutes_late + told_min) {
-    return late ? fmt::format("{}, or {} on a bad day", forecast, bad_day)
-                : fmt::format("{} on the likely day, {} late on a bad one", forecast, bad_day);
-  }
-  return fmt::format("{} on the day as forecast, {} on average and {} on a bad day", forecast,
-                     late
-                         ? duration_words(figures.expected_late_min)
-                         : fmt::format("but is {} late", duration_words(figures.expected_late_min)),
-                     bad_day);
+  const double worst =
+      std::max({figures.minutes_late, figures.expected_late_min, figures.bad_day_late_min});
+  if (worst < told_less_min) return "nothing is late";
+  if (!figures.lost_fraction) return duration_words(figures.minutes_late) + " late";
+  return fmt::format("{} late on average, {} on a bad day",
+                     duration_words(figures.expected_late_min),
+                     duration_words(figures.bad_day_late_min));
 }
 
-/// "the crew of 4 is 35 min late in all and 2 stops stand in the way".
-std::string state_words(const ComparedChoice& compared) {
-  const ChoiceFigures& figures = compared.figures;
-  std::string words =
-      fmt::format("the crew of {} {}", compared.choice.job.crew.finishers, late_words(figures));
-  if (figures.stops > 0) {
-    words += fmt::format(" and {} {} in the way", stops_words(figures.stops),
-                         figures.stops == 1 ? "stands" : "stand");
+/// "frost before it is strong, fast drying", of those that `other` does not have.
+std::string titles(const std::vector<Caution>& fears, CautionLevel level,
+                   const std::vector<Caution>& other = {}) {
+  std::vector<std::string> named;
+  for (const Caution& caution : fears) {
+    const auto same = [&caution](const Caution& one) {
+      return one.title == caution.title && one.level == caution.level;
+    };
+    if (caution.level != level || std::any_of(other.begin(), other.end(), same)) continue;
+    if (std::find(named.begin(), named.end(), caution.title) == named.end()) {
+      named.push_back(caution.title);
+    }
   }
-  return words;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(named.size(), max_named); ++i) {
+    text += (i == 0 ? "" : ", ") + named[i];
+  }
+  if (named.size() > max_named) text += fmt::format(" and {} more", named.size() - max_named);
+  return text;
 }
 
-bool is_clean(const ChoiceFigures& figures, const CompareRules& rules) {
-  return figures.stops == 0 && figures.expected_late_min <= rules.worth_min;
+bool is_late(const ChoiceFigures& figures, const CompareRules& rules) {
+  return figures.expected_late_min > rules.worth_min || figures.bad_day_late_min > rules.worth_min;
 }
 
 /// What speaks against a choice that runs less late than the best on the day as forecast.
@@ -79,34 +81,72 @@ std::string against_words(const ComparedChoice& other, const ComparedChoice& bes
   if (steps(it.bad_day_late_min) > steps(best.figures.bad_day_late_min)) {
     return fmt::format("is {} late on a bad day", duration_words(it.bad_day_late_min));
   }
-  return fmt::format("saves less than {:.0f} min for more trouble", rules.worth_min);
+  const std::string more = titles(it.fears, CautionLevel::caution, best.figures.fears);
+  if (!more.empty()) return fmt::format("brings {} for under {:.0f} min", more, rules.worth_min);
+  return fmt::format("saves under {:.0f} min for more trouble", rules.worth_min);
 }
 
-/// The choice that is least late on the day as forecast, if that is less than the best is, and what
+/// The choice that `minutes` makes the least late, if that is less than the best is, and what
 /// speaks against it; empty if there is none.
-std::string instead_words(const Comparison& comparison, const CompareRules& rules) {
+std::string instead_words(const Comparison& comparison, const CompareRules& rules,
+                          double ChoiceFigures::*minutes, std::string_view when) {
   const ComparedChoice& best = comparison.choices[comparison.best];
-  const auto least = std::min_element(comparison.choices.begin(), comparison.choices.end(),
-                                      [](const ComparedChoice& a, const ComparedChoice& b) {
-                                        return a.figures.minutes_late < b.figures.minutes_late;
-                                      });
-  constexpr double told_less_min = 0.5;
-  if (least->figures.minutes_late > best.figures.minutes_late - told_less_min) return {};
-  return fmt::format(" {} is less late on the day as forecast ({}), but {}.",
-                     capital(least->choice.label), duration_words(least->figures.minutes_late),
-                     against_words(*least, best, rules));
+  const auto least = std::min_element(
+      comparison.choices.begin(), comparison.choices.end(),
+      [minutes](const auto& a, const auto& b) { return a.figures.*minutes < b.figures.*minutes; });
+  if (std::lround(least->figures.*minutes) >= std::lround(best.figures.*minutes)) return {};
+  return fmt::format(" {} is less late {} ({}), but {}.", capital(least->choice.label), when,
+                     duration_words(least->figures.*minutes), against_words(*least, best, rules));
+}
+
+/// Why another that is less late, on the day as forecast or on a bad one, does not lead.
+std::string instead_words(const Comparison& comparison, const CompareRules& rules) {
+  std::string words =
+      instead_words(comparison, rules, &ChoiceFigures::minutes_late, "on the day as forecast");
+  if (words.empty()) {
+    words = instead_words(comparison, rules, &ChoiceFigures::expected_late_min, "on average");
+  }
+  if (words.empty()) {
+    words = instead_words(comparison, rules, &ChoiceFigures::bad_day_late_min, "on a bad day");
+  }
+  return words;
+}
+
+/// What is gained by the best choice over the job as ordered.
+std::string gain_words(const ChoiceFigures& ordered, const ChoiceFigures& best,
+                       const CompareRules& rules) {
+  std::string words;
+  if (ordered.stops > 0) {
+    const std::string gone = titles(ordered.fears, CautionLevel::stop, best.fears);
+    words = fmt::format("As ordered the plan says stop: {}.",
+                        titles(ordered.fears, CautionLevel::stop));
+    if (best.stops == 0) words += " So no stop is left.";
+    if (best.stops > 0 && !gone.empty()) words += fmt::format(" So without {}.", gone);
+  }
+  if (is_late(ordered, rules)) {
+    words += fmt::format("{}As ordered {}; so {}.", words.empty() ? "" : " ", late_words(ordered),
+                         late_words(best));
+  }
+  const std::string gone = titles(ordered.fears, CautionLevel::caution, best.fears);
+  if (!gone.empty()) words += fmt::format("{}Takes away: {}.", words.empty() ? "" : " ", gone);
+  return words.empty() ? "Less trouble for the same day." : words;
 }
 
 std::string why_words(const Comparison& comparison, const CompareRules& rules) {
   const ComparedChoice& ordered = comparison.choices.front();
   const ComparedChoice& best = comparison.choices[comparison.best];
-  const std::string instead = instead_words(comparison, rules);
-  if (comparison.best != 0) {
-    return fmt::format("As ordered {}; so {}.{}", state_words(ordered), state_words(best), instead);
+  if (comparison.not_that_day()) {
+    return fmt::format("Nothing that was tried takes away the stop: {}.{}",
+                       titles(best.figures.fears, CautionLevel::stop),
+                       comparison.best == 0
+                           ? std::string()
+                           : fmt::format(" The least bad: {}.", best.choice.words));
   }
-  return fmt::format("{}, {}.{}", capital(state_words(ordered)),
-                     is_clean(ordered.figures, rules) ? "and a change would be trouble for nothing"
-                                                      : "and nothing that was tried does better",
+  const std::string instead = instead_words(comparison, rules);
+  if (comparison.best != 0) return gain_words(ordered.figures, best.figures, rules) + instead;
+  return fmt::format("No stop, and {}{}.{}", late_words(ordered.figures),
+                     is_late(ordered.figures, rules) ? "; nothing that was tried does better"
+                                                     : "; a change is more trouble than it saves",
                      instead);
 }
 
@@ -118,31 +158,14 @@ std::string lights_words(const Job& job) {
   return fmt::format("lights until the sun is up at {}", clock_of(job).time(sun.rise));
 }
 
-std::string finish_change(const ChoiceFigures& from, const ChoiceFigures& to, const Job& job) {
-  if (!from.last_finish || !to.last_finish) return {};
-  const double minutes = seconds_between(*from.last_finish, *to.last_finish) / seconds_per_minute;
-  if (std::abs(minutes) < told_min) return {};
-  return fmt::format("the last work is done at {}, {} {}", clock_of(job).time(*to.last_finish),
-                     duration_words(minutes), minutes > 0.0 ? "later" : "sooner");
-}
-
-std::string hours_change(const ChoiceFigures& from, const ChoiceFigures& to) {
-  const double hours = to.crew_hours - from.crew_hours;
-  if (std::abs(hours) < told_h) return {};
-  return fmt::format("{:.1f} crew hours {}", std::abs(hours), hours > 0.0 ? "more" : "fewer");
-}
-
-std::string cost_words(const Job& job, const Comparison& comparison) {
-  const std::string lights = lights_words(comparison.choices[comparison.best].choice.job);
-  if (comparison.best == 0) return lights.empty() ? "Nothing." : capital(lights) + ".";
-  const ComparedChoice& ordered = comparison.choices.front();
+std::string cost_words(const Comparison& comparison) {
   const ComparedChoice& best = comparison.choices[comparison.best];
-  std::string words;
-  for (const std::string& part : {best.cost.words, hours_change(ordered.figures, best.figures),
-                                  finish_change(ordered.figures, best.figures, job), lights}) {
-    if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
-  }
-  return words.empty() ? "Nothing but the change itself." : capital(words) + ".";
+  if (comparison.not_that_day()) return "A call to the plant and to the crew.";
+  const std::string lights = lights_words(best.choice.job);
+  std::string words = comparison.best == 0 ? std::string() : best.cost.words;
+  if (!lights.empty()) words += (words.empty() ? "" : "; ") + lights;
+  if (!words.empty()) return capital(words) + ".";
+  return comparison.best == 0 ? "Nothing." : "Nothing but the change itself.";
 }
 
 /// "a high of 84 °F (concrete 75 °F)".
@@ -170,6 +193,7 @@ std::string range_words(const TurningPoint& turning, UnitSystem units) {
 
 std::string turning_words(const Job& job, const Comparison& comparison, const TurningPoint& turning,
                           const CompareRules& rules) {
+  if (comparison.not_that_day()) return "Another forecast: compare again with it.";
   const Crossing& crossing = turning.by_shift_k;
   if (crossing.never()) {
     return fmt::format("The answer is the same on days up to {} warmer or cooler.",
@@ -180,7 +204,9 @@ std::string turning_words(const Job& job, const Comparison& comparison, const Tu
   const char* side = crossing.at_most ? "above" : "below";
   const char* other = crossing.at_most ? "below" : "above";
   if (comparison.best != 0) {
-    return fmt::format("{} {} do it, {} leave it.", capital(side), day, other);
+    return comparison.choices.front().figures.stops > 0
+               ? fmt::format("{} {} do it, {} compare again.", capital(side), day, other)
+               : fmt::format("{} {} do it, {} leave it.", capital(side), day, other);
   }
   return fmt::format("{} {} it runs late or into a stop: compare again then.", capital(side), day);
 }
@@ -189,8 +215,10 @@ std::string turning_words(const Job& job, const Comparison& comparison, const Tu
 
 Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& turning,
               const CompareRules& rules) {
-  return {capital(comparison.choices[comparison.best].choice.words) + ".",
-          why_words(comparison, rules), cost_words(job, comparison),
+  const std::string order = comparison.not_that_day()
+                                ? "Not that day."
+                                : capital(comparison.choices[comparison.best].choice.words) + ".";
+  return {order, why_words(comparison, rules), cost_words(comparison),
           turning_words(job, comparison, turning, rules)};
 }
 

@@ -26,6 +26,10 @@ std::string_view choice_kind_id(ChoiceKind kind) {
       return "as_ordered";
     case ChoiceKind::admixture:
       return "admixture";
+    case ChoiceKind::concrete:
+      return "concrete";
+    case ChoiceKind::loads:
+      return "loads";
     case ChoiceKind::start:
       return "start";
     case ChoiceKind::order:
@@ -34,6 +38,8 @@ std::string_view choice_kind_id(ChoiceKind kind) {
       return "crew";
     case ChoiceKind::shelter:
       return "shelter";
+    case ChoiceKind::cover:
+      return "cover";
     case ChoiceKind::saw:
       return "saw";
     case ChoiceKind::several:
@@ -53,8 +59,14 @@ std::string pour_signature(const Job& job) {
                         zone.placed_at ? seconds(*zone.placed_at) : std::string(),
                         zone.admixtures ? list_signature(*zone.admixtures) : std::string());
   }
-  text +=
-      fmt::format(" {} {}", job.order.load_size_m3, job.site.measured_wind_ratio.value_or(-1.0));
+  text += fmt::format(
+      " {} {} {} {} {} {}", job.order.load_size_m3, job.order.truck_spacing_min.value_or(-1.0),
+      job.site.measured_wind_ratio.value_or(-1.0), static_cast<int>(job.pour.curing),
+      job.pour.curing_blanket_m2k_w.value_or(-1.0), job.pour.evaporation_film);
+  if (const auto* given_c = std::get_if<double>(&job.mix.temperature)) {
+    text += fmt::format(" {:.2f}", *given_c);
+  }
+  for (const Cover& cover : job.pour.covers) text += fmt::format(" {}", cover.resistance_m2k_w);
   for (const LoadNote& note : job.order.loads) {
     text += fmt::format(" {}{}", note.number, list_signature(note.admixtures));
   }

@@ -8,7 +8,9 @@
 #include <fmt/format.h>
 
 #include "admixture_change.h"
+#include "job/geometry/zone_geometry.h"
 #include "job/model/wording.h"
+#include "slab/mix/mix_temperature.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -22,6 +24,13 @@ constexpr double order_trouble = 1.0;
 constexpr double saw_trouble = 1.5;
 constexpr double windbreak_trouble = 2.0;
 constexpr double shade_trouble = 2.5;  // per zone
+constexpr double film_trouble = 1.0;   // a sprayer at hand, and a pass after each pass
+constexpr double cover_trouble = 1.5;  // blankets or plastic to fetch, lay and take away
+constexpr double thicker_trouble = 0.5;
+constexpr double ice_trouble_per_k = 0.5;        // chilled water or ice
+constexpr double hot_water_trouble_per_k = 0.2;  // a plant heats its water all winter
+constexpr double short_load_trouble = 1.0;       // what it charges
+constexpr double spacing_trouble = 0.5;
 constexpr double finisher_trouble = 3.0;
 constexpr double load_trouble = 1.0;       // one more truck
 constexpr double admixture_trouble = 2.0;  // for any change of the amount ordered
@@ -90,8 +99,12 @@ class Bill {
 
   void loads(const OrderPlan& before, const OrderPlan& after) {
     const auto more = static_cast<int>(after.loads.size()) - static_cast<int>(before.loads.size());
+    if (changed_.order.truck_spacing_min != ordered_.order.truck_spacing_min) {
+      cost_.disturbance += spacing_trouble;
+    }
     if (more == 0) return;
     cost_.disturbance += load_trouble * std::abs(more);
+    cost_.disturbance += short_load_trouble * std::max(0, short_loads(after) - short_loads(before));
     say(fmt::format("{} truck{} in place of {}{}", after.loads.size(),
                     after.loads.size() == 1 ? "" : "s", before.loads.size(), short_words(after)));
   }
@@ -124,6 +137,32 @@ class Bill {
     }
   }
 
+  void film_and_cover() {
+    if (changed_.pour.evaporation_film && !ordered_.pour.evaporation_film) {
+      cost_.disturbance += film_trouble;
+      say("an evaporation film and a sprayer");
+    }
+    const bool other = changed_.pour.curing != ordered_.pour.curing;
+    const bool thicker = changed_.pour.curing_blanket_m2k_w > ordered_.pour.curing_blanket_m2k_w;
+    if (!other && !thicker) return;
+    cost_.disturbance += cover_trouble;
+    if (thicker) cost_.disturbance += thicker_trouble * *changed_.pour.curing_blanket_m2k_w;
+    double covered_m2 = 0.0;
+    for (const Zone& zone : changed_.zones) covered_m2 += area_m2(zone.outline);
+    say(fmt::format("{} for {}",
+                    changed_.pour.curing == CuringKind::plastic ? "plastic" : "blankets",
+                    area_words(covered_m2, changed_.units)));
+  }
+
+  void temperature() {
+    const double by_k =
+        discharge_temperature_c(changed_.mix) - discharge_temperature_c(ordered_.mix);
+    if (std::abs(by_k) < nothing) return;
+    const bool cooler = by_k < 0.0;
+    cost_.disturbance += std::abs(by_k) * (cooler ? ice_trouble_per_k : hot_water_trouble_per_k);
+    say(cooler ? "chilled water or ice at the plant" : "hot water at the plant");
+  }
+
   void saws() {
     if (changed_.pour.saws == ordered_.pour.saws) return;
     cost_.disturbance += saw_trouble;
@@ -138,9 +177,13 @@ class Bill {
            std::abs(a.concrete_m3 - b.concrete_m3) < nothing;
   }
 
+  static int short_loads(const OrderPlan& order) {
+    return static_cast<int>(std::count_if(order.loads.begin(), order.loads.end(),
+                                          [](const Load& load) { return load.is_short; }));
+  }
+
   std::string short_words(const OrderPlan& after) const {
-    const auto shorts = std::count_if(after.loads.begin(), after.loads.end(),
-                                      [](const Load& load) { return load.is_short; });
+    const int shorts = short_loads(after);
     return shorts == 0 ? std::string()
                        : fmt::format(", {} of them short (most plants charge for it)", shorts);
   }
@@ -170,6 +213,8 @@ ChoiceCost cost_of(const Job& ordered, const OrderPlan& ordered_loads, const Job
   bill.hours();
   bill.hands();
   bill.shelter();
+  bill.film_and_cover();
+  bill.temperature();
   bill.saws();
   return bill.take();
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "day/uncertainty/late_days.h"
+#include "day/uncertainty/lost_finish.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -59,13 +60,38 @@ void find_crew(ChoiceFigures& figures, const CrewPlan& crew) {
   }
 }
 
-void count_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions) {
+/// The share of days of the work that makes a finish and is likeliest to lose it.
+double lost_fraction(const CrewPlan& crew, const LateDays& late) {
+  double worst = 0.0;
+  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
+    if (makes_the_finish(crew.tasks[i].kind)) {
+      worst = std::max(worst, late.lost_chances[i].value_or(0.0));
+    }
+  }
+  return worst;
+}
+
+void weigh_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions,
+                    std::size_t zones) {
   for (const Caution& caution : cautions) {
     int& count = caution.level == CautionLevel::stop      ? figures.stops
                  : caution.level == CautionLevel::caution ? figures.cautions
                                                           : figures.notes;
     ++count;
+    if (caution.level != CautionLevel::note) figures.fears.push_back(caution);
   }
+  figures.judgement = judge(cautions);
+  figures.stakes = stakes_of(cautions, zones);
+}
+
+/// The plan's cautions, with that of a finish lost too often over the sampled days.
+std::vector<Caution> cautions_of(const DayPlan& plan, const LateDays& late) {
+  std::vector<Caution> cautions = plan.cautions;
+  const bool told = std::any_of(cautions.begin(), cautions.end(),
+                                [](const Caution& caution) { return caution.code == "late_days"; });
+  if (told || late.lost_chances.empty()) return cautions;
+  if (auto lost = lost_finish(plan.crew, late.lost_chances)) cautions.push_back(std::move(*lost));
+  return cautions;
 }
 
 }  // namespace
@@ -76,10 +102,11 @@ ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
   find_windows(figures, job, plan);
   find_tops(figures, plan);
   find_saw(figures, job, plan);
-  count_cautions(figures, plan.cautions);
   find_crew(figures, plan.crew);
   const LateDays late = drawn ? late_days(plan.crew, drawn->plan, drawn->ensemble)
                               : LateDays{figures.minutes_late, figures.minutes_late, {}, {}};
+  weigh_cautions(figures, cautions_of(plan, late), job.zones.size());
+  if (drawn) figures.lost_fraction = lost_fraction(plan.crew, late);
   figures.expected_late_min = late.expected_min;
   figures.bad_day_late_min = late.bad_day_min;
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {

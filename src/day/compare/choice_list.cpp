@@ -4,12 +4,17 @@
 
 #include <fmt/format.h>
 
+#include "job_change.h"
+
 namespace slabtide {
 
-namespace {
+bool ChoiceContext::fears(std::initializer_list<std::string_view> codes) const {
+  return std::any_of(figures.fears.begin(), figures.fears.end(), [&codes](const Caution& caution) {
+    return std::find(codes.begin(), codes.end(), caution.code) != codes.end();
+  });
+}
 
-/// The pour's signature plus the crew and the saws.
-std::string full_signature(const Job& job) {
+std::string day_signature(const Job& job) {
   std::string text = pour_signature(job) + fmt::format("crew {} saws", job.crew.finishers);
   for (const SawKind saw : {SawKind::early_entry, SawKind::wet}) {
     const auto& on_hand = job.pour.saws;
@@ -20,14 +25,26 @@ std::string full_signature(const Job& job) {
   return text;
 }
 
-}  // namespace
+void ChoiceList::offer(OfferedChoice offered) {
+  ChangedJob changed = with_change(context_.job, offered.change, context_.ordered.practice.placing);
+  if (!changed.job) {
+    leave_out(std::move(offered.label), std::move(changed.fault));
+    return;
+  }
+  keep(Choice{offered.kind, std::move(offered.label), std::move(offered.words),
+              std::move(*changed.job), std::move(offered.brief), std::move(offered.change)});
+}
 
 void ChoiceList::add(ChoiceKind kind, std::string label, std::string words, Job job) {
-  const auto [same, is_new] = seen_.try_emplace(full_signature(job), label);
+  keep(Choice{kind, std::move(label), std::move(words), std::move(job), {}, std::nullopt});
+}
+
+void ChoiceList::keep(Choice choice) {
+  const auto [same, is_new] = seen_.try_emplace(day_signature(choice.job), choice.label);
   if (is_new) {
-    choices_.tried.push_back({kind, std::move(label), std::move(words), std::move(job)});
+    choices_.tried.push_back(std::move(choice));
   } else {
-    leave_out(std::move(label), fmt::format("the same as '{}'", same->second));
+    leave_out(std::move(choice.label), fmt::format("the same as '{}'", same->second));
   }
 }
 

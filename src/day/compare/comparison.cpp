@@ -1,6 +1,8 @@
 #include "slabtide/day/compare/comparison.h"
 
+#include <array>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <mutex>
 #include <string>
@@ -8,6 +10,7 @@
 
 #include "core/parallel.h"
 #include "core/rounded.h"
+#include "joined_choices.h"
 
 namespace slabtide {
 
@@ -51,7 +54,7 @@ class Comparing {
  private:
   void run_group(const std::vector<std::size_t>& group, const std::vector<Choice>& choices,
                  std::vector<Outcome>& outcomes) {
-    const bool is_ordered = group.front() == 0;
+    const bool is_ordered = choices[group.front()].kind == ChoiceKind::as_ordered;
     SolverSettings solver;
     solver.threads = 1;
     Parsed<PourRun> pour;
@@ -85,11 +88,16 @@ class Comparing {
   std::size_t done_ = 0;
 };
 
-auto rank(const ComparedChoice& compared, const CompareRules& rules) {
-  return std::make_tuple(compared.figures.stops,
-                         std::floor(rounded(compared.figures.expected_late_min / rules.worth_min)),
-                         std::floor(rounded(compared.figures.bad_day_late_min / rules.worth_min)),
-                         rounded(compared.cost.disturbance));
+/// What choices are ranked by, the weightiest first.
+using Rank = std::tuple<std::array<int, loss_count>, double, double, double>;
+
+Rank rank(const ComparedChoice& compared, const CompareRules& rules) {
+  const ChoiceFigures& figures = compared.figures;
+  const auto steps = [&rules](double minutes) {
+    return std::floor(rounded(minutes / rules.worth_min));
+  };
+  return {figures.stakes.stops, steps(figures.expected_late_min), steps(figures.bad_day_late_min),
+          rounded(compared.cost.disturbance + figures.stakes.caution_cost)};
 }
 
 std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRules& rules) {
@@ -107,17 +115,24 @@ bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules
 }
 
 Comparison compare_choices(const PlannedPour& ordered, const CompareSettings& settings) {
-  Choices choices = find_choices(ordered.job, ordered.run, ordered.plan, ordered.practice);
+  const ChoiceFigures as_ordered =
+      figures_of(ordered.job, ordered.plan, settings.days_for(ordered.plan));
+  Comparing comparing(ordered, settings);
   Comparison comparison;
-  comparison.left_out = std::move(choices.left_out);
-  auto outcomes = Comparing(ordered, settings).run(choices.tried);
-  for (std::size_t i = 0; i < outcomes.size(); ++i) {
-    if (outcomes[i].compared) {
-      comparison.choices.push_back(std::move(*outcomes[i].compared));
-    } else {
-      comparison.left_out.push_back({choices.tried[i].label, std::move(outcomes[i].fault)});
+  const auto compare = [&](Choices choices) {
+    auto outcomes = comparing.run(choices.tried);
+    std::move(choices.left_out.begin(), choices.left_out.end(),
+              std::back_inserter(comparison.left_out));
+    for (std::size_t i = 0; i < outcomes.size(); ++i) {
+      if (outcomes[i].compared) {
+        comparison.choices.push_back(std::move(*outcomes[i].compared));
+      } else {
+        comparison.left_out.push_back({choices.tried[i].label, std::move(outcomes[i].fault)});
+      }
     }
-  }
+  };
+  compare(find_choices(ordered, as_ordered));
+  compare(find_joined_choices(ordered, as_ordered, comparison.choices));
   if (settings.ensemble != nullptr) comparison.days_sampled = settings.ensemble->days.size();
   comparison.best = best_of(comparison.choices, ordered.practice.compare);
   return comparison;

@@ -1,23 +1,25 @@
 #include "day_choices.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdlib>
 #include <limits>
+#include <utility>
 
 #include <fmt/format.h>
 
-#include "admixture_change.h"
-#include "admixture_choices.h"
 #include "core/rounded.h"
 #include "job/model/limits.h"
+#include "job_change.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
+#include "slabtide/weather/sky/sun.h"
 
 namespace slabtide {
 
 namespace {
 
-constexpr double half_the_loads = 0.5;
 /// At most this many zones, those with the tightest windows, are tried in the shade.
 constexpr std::size_t max_shaded = 3;
 
@@ -40,28 +42,6 @@ std::vector<std::size_t> zones_by_tightness(const ChoiceContext& context) {
   return zones;
 }
 
-Job shaded(const Job& job, std::size_t zone) {
-  Job changed = job;
-  changed.zones[zone].shaded = true;
-  return changed;
-}
-
-Job behind_windbreak(const ChoiceContext& context, Job job) {
-  job.site.measured_wind_ratio = std::max(
-      limits::wind_ratios.low, context.run.weather.wind_ratio * context.rules.windbreak_factor);
-  return job;
-}
-
-Job with_finishers(Job job, int more) {
-  job.crew.finishers =
-      std::min(job.crew.finishers + more, static_cast<int>(limits::crew_sizes.high));
-  return job;
-}
-
-std::string start_words(const Job& job) {
-  return fmt::format("start at {}", clock_of(job).time(job.pour.start));
-}
-
 std::string joined_order(const std::vector<std::string>& names) {
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i) {
@@ -74,29 +54,61 @@ std::string joined_order(const std::vector<std::string>& names) {
   return text;
 }
 
+/// "start at 6:00 AM"; before sunrise with what that takes.
+std::string start_words(const Job& job) {
+  return fmt::format("start at {}{}", clock_of(job).time(job.pour.start),
+                     starts_in_the_dark(job) ? ", with lights" : "");
+}
+
 void add_start(const ChoiceContext& context, double hours, ChoiceList& list) {
-  const Job job = started_later(context.job, hours * minutes_per_hour);
+  const double minutes = hours * minutes_per_hour;
+  const Job job = started_later(context.job, minutes);
+  const double away_h = std::abs(hours);
   const std::string label =
-      fmt::format("start {:g} h {}", std::abs(hours), hours < 0.0 ? "earlier" : "later");
+      fmt::format("start {:g} h {}", away_h, hours < 0.0 ? "earlier" : "later");
   if (std::string fault = start_fault(job, context.rules); !fault.empty()) {
     list.leave_out(label, std::move(fault));
-  } else {
-    list.add(ChoiceKind::start, label, start_words(job), job);
+    return;
   }
+  OfferedChoice offered{ChoiceKind::start,
+                        label,
+                        fmt::format("{:g} h {}", away_h, hours < 0.0 ? "sooner" : "later"),
+                        start_words(job),
+                        {}};
+  offered.change.start_shift_min = minutes;
+  list.offer(std::move(offered));
+}
+
+void add_order(const ChoiceContext& context, std::string label, std::vector<std::string> sequence,
+               ChoiceList& list) {
+  std::string words = fmt::format("place {}", joined_order(sequence));
+  OfferedChoice offered{ChoiceKind::order, label, label, std::move(words), {}};
+  if (sequence == context.job.pour.placing_sequence) return;
+  offered.change.placing_sequence = std::move(sequence);
+  list.offer(std::move(offered));
+}
+
+/// The job's order with one zone moved to the front, or to the back.
+std::vector<std::string> moved_to_end(const Job& job, std::size_t zone, bool front) {
+  std::vector<std::string> sequence = job.pour.placing_sequence;
+  const std::string& name = job.zones[zone].name;
+  sequence.erase(std::find(sequence.begin(), sequence.end(), name));
+  sequence.insert(front ? sequence.begin() : sequence.end(), name);
+  return sequence;
+}
+
+/// Rain and thunder move with the clock, and a short forecast or a frost may, so more hours are
+/// tried against them.
+bool hangs_on_the_hour(const ChoiceContext& context) {
+  return context.fears({"rain", "thunder", "freezing", "wind_crust", "hot_concrete", "after_plan"});
 }
 
 }  // namespace
 
-Job started_later(const Job& job, double minutes) {
-  Job changed = job;
-  const auto move = [minutes](UtcTime& time) {
-    time = after_seconds(time, minutes * seconds_per_minute);
-  };
-  move(changed.pour.start);
-  for (Zone& zone : changed.zones) {
-    if (zone.placed_at) move(*zone.placed_at);
-  }
-  return changed;
+bool starts_in_the_dark(const Job& job) {
+  const SunTimes sun =
+      sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
+  return sun.kind == SunTimes::Kind::ordinary && job.pour.start < sun.rise;
 }
 
 std::string start_fault(const Job& job, const CompareRules& rules) {
@@ -116,6 +128,8 @@ std::string start_fault(const Job& job, const CompareRules& rules) {
 
 void add_start_choices(const ChoiceContext& context, ChoiceList& list) {
   for (const double hours : {-2.0, -1.0, 1.0, 2.0}) add_start(context, hours, list);
+  if (!hangs_on_the_hour(context)) return;
+  for (const double hours : {-3.0, 3.0, 4.0, 5.0}) add_start(context, hours, list);
 }
 
 void add_order_choice(const ChoiceContext& context, ChoiceList& list) {
@@ -129,28 +143,31 @@ void add_order_choice(const ChoiceContext& context, ChoiceList& list) {
     list.leave_out(label, "zones have times of their own");
     return;
   }
-  Job job = context.job;
-  std::reverse(job.pour.placing_sequence.begin(), job.pour.placing_sequence.end());
-  list.add(ChoiceKind::order, label,
-           fmt::format("place {}", joined_order(job.pour.placing_sequence)), job);
+  std::vector<std::string> reversed = context.job.pour.placing_sequence;
+  std::reverse(reversed.begin(), reversed.end());
+  add_order(context, label, std::move(reversed), list);
+  if (context.job.zones.size() < 3) return;
+  const std::size_t tightest = zones_by_tightness(context).front();
+  const std::string& name = context.job.zones[tightest].name;
+  add_order(context, fmt::format("{} first", name), moved_to_end(context.job, tightest, true),
+            list);
+  add_order(context, fmt::format("{} last", name), moved_to_end(context.job, tightest, false),
+            list);
 }
 
 void add_crew_choices(const ChoiceContext& context, ChoiceList& list) {
-  for (const int more : {1, -1}) {
+  std::vector<int> changes{1, -1};
+  if (context.runs_late()) changes = {1, 2, 3, -1};
+  for (const int more : changes) {
     const int hands = context.job.crew.finishers + more;
-    const std::string label = fmt::format("{} finisher{}", hands, hands == 1 ? "" : "s");
-    if (hands < 1) {
-      list.leave_out(label, "somebody must be there");
-      continue;
-    }
-    if (!limits::crew_sizes.holds(hands)) {
-      list.leave_out(label, "no pour has use for so many");
-      continue;
-    }
-    list.add(ChoiceKind::crew, label,
-             fmt::format("bring {} finisher{} in place of {}", hands, hands == 1 ? "" : "s",
-                         context.job.crew.finishers),
-             with_finishers(context.job, more));
+    OfferedChoice offered{ChoiceKind::crew,
+                          fmt::format("{} finisher{}", hands, hands == 1 ? "" : "s"),
+                          fmt::format("{:+} hand{}", more, std::abs(more) == 1 ? "" : "s"),
+                          fmt::format("bring {} finisher{} in place of {}", hands,
+                                      hands == 1 ? "" : "s", context.job.crew.finishers),
+                          {}};
+    offered.change.finishers = hands;
+    list.offer(std::move(offered));
   }
 }
 
@@ -163,52 +180,42 @@ void add_shelter_choices(const ChoiceContext& context, ChoiceList& list) {
       list.leave_out(label, "it lies in the shade already");
     } else if (tried < max_shaded) {
       ++tried;
-      list.add(ChoiceKind::shelter, label,
-               fmt::format("put up shade over the {} before it is placed", zone.name),
-               shaded(context.job, i));
+      OfferedChoice offered{ChoiceKind::shelter,
+                            label,
+                            label,
+                            fmt::format("put up shade over the {} before it is placed", zone.name),
+                            {}};
+      offered.change.shaded_zones = {zone.name};
+      list.offer(std::move(offered));
     }
   }
-  list.add(ChoiceKind::shelter, "windbreak", "put up a windbreak",
-           behind_windbreak(context, context.job));
+  OfferedChoice windbreak{ChoiceKind::shelter, "windbreak", "windbreak", "put up a windbreak", {}};
+  windbreak.change.wind_ratio = std::max(
+      limits::wind_ratios.low, context.run.weather.wind_ratio * context.rules.windbreak_factor);
+  list.offer(std::move(windbreak));
+  if (!context.fears({"evaporation_precautions", "evaporation_caution", "early_sheen", "crust",
+                      "wind_crust", "hot_weather"})) {
+    return;
+  }
+  OfferedChoice film{ChoiceKind::shelter,
+                     "evaporation film",
+                     "film",
+                     "spray an evaporation film after the bull float and after each pass",
+                     {}};
+  film.change.evaporation_film = true;
+  list.offer(std::move(film));
 }
 
 void add_saw_choice(const ChoiceContext& context, ChoiceList& list) {
-  Job job = context.job;
   const std::string label = "early-entry saw hired";
-  if (std::count(job.pour.saws.begin(), job.pour.saws.end(), SawKind::early_entry) > 0) {
+  const auto& saws = context.job.pour.saws;
+  if (std::count(saws.begin(), saws.end(), SawKind::early_entry) > 0) {
     list.leave_out(label, "there is one on hand");
     return;
   }
-  job.pour.saws.push_back(SawKind::early_entry);
-  list.add(ChoiceKind::saw, label, "hire an early-entry saw", std::move(job));
-}
-
-void add_joined_choices(const ChoiceContext& context, ChoiceList& list) {
-  const Job& job = context.job;
-  const Admixture retarder = retarder_of(context.rules.retarder_low_ml_100kg);
-  const std::string figure = dose_label(retarder, job.units);
-  const std::string dose = dose_words(retarder, job.units);
-  const LastLoads last = in_last_fraction(job, context.run.order, {retarder}, half_the_loads);
-  const Job earlier = started_later(job, -minutes_per_hour);
-  const bool can_start_earlier = start_fault(earlier, context.rules).empty();
-  list.add(ChoiceKind::several, fmt::format("+1 hand, retarder {}", figure),
-           fmt::format("put retarder at {} {} and bring one more finisher", dose,
-                       last_loads_words(last)),
-           with_finishers(last.job, 1));
-  if (can_start_earlier) {
-    list.add(ChoiceKind::several, fmt::format("1 h sooner, retarder {}", figure),
-             fmt::format("put retarder at {} {} and {}", dose, last_loads_words(last),
-                         start_words(earlier)),
-             started_later(last.job, -minutes_per_hour));
-    list.add(ChoiceKind::several, "1 h sooner, +1 hand",
-             fmt::format("{} with one more finisher", start_words(earlier)),
-             with_finishers(earlier, 1));
-  }
-  const std::size_t tightest = zones_by_tightness(context).front();
-  if (context.plan.zones[tightest].whole.sunlit_fraction <= 0.0) return;
-  list.add(ChoiceKind::several, "windbreak and shade",
-           fmt::format("put up a windbreak and shade over the {}", job.zones[tightest].name),
-           behind_windbreak(context, shaded(job, tightest)));
+  OfferedChoice offered{ChoiceKind::saw, label, "early-entry saw", "hire an early-entry saw", {}};
+  offered.change.saws = {SawKind::early_entry};
+  list.offer(std::move(offered));
 }
 
 }  // namespace slabtide

@@ -11,11 +11,8 @@ void add_order_choice(const ChoiceContext& context, ChoiceList& list);
 void add_crew_choices(const ChoiceContext& context, ChoiceList& list);
 void add_shelter_choices(const ChoiceContext& context, ChoiceList& list);
 void add_saw_choice(const ChoiceContext& context, ChoiceList& list);
-/// Combinations of two changes that are often made together.
-void add_joined_choices(const ChoiceContext& context, ChoiceList& list);
-
-/// `job` started this much later, including zones with their own time.
-Job started_later(const Job& job, double minutes);
+/// Whether the first concrete comes before sunrise.
+bool starts_in_the_dark(const Job& job);
 /// Why a pour cannot start then; empty if it can.
 std::string start_fault(const Job& job, const CompareRules& rules);
 

@@ -5,6 +5,6 @@
 namespace slabtide {
 
 /// Adds a change that the user defined in the job file.
-void add_own_choice(const ChoiceContext& context, const OptionNote& note, ChoiceList& list);
+void add_own_choice(const OptionNote& note, ChoiceList& list);
 
 }  // namespace slabtide

@@ -16,12 +16,6 @@ constexpr double width_k = 1.0 / 1.8;  ///< 1 °F
 /// one of them.
 constexpr int points = 11;
 
-double discharge_c(const Mix& mix) {
-  if (const auto* given = std::get_if<double>(&mix.temperature)) return *given;
-  return mix_temperature_c(std::get<IngredientTemperatures>(mix.temperature),
-                           mix.cementitious_kg_m3, mix.w_cm);
-}
-
 /// Shifts a value, if it is known, within the range that can be planned.
 void shift(std::optional<double>& value_c, double shift_k, const Range& within) {
   if (value_c) value_c = std::clamp(*value_c + shift_k, within.low, within.high);
@@ -33,7 +27,7 @@ double high_of_day_c(const Job& job, const Forecast& forecast) {
     const bool that_day = job.site.time_zone.local_from_utc(hour.at).date() == job.pour.date;
     if (that_day && hour.air_c && (!high || *hour.air_c > *high)) high = hour.air_c;
   }
-  return high.value_or(discharge_c(job.mix));
+  return high.value_or(discharge_temperature_c(job.mix));
 }
 
 /// Computes two choices on a warmer or cooler day.
@@ -107,7 +101,7 @@ ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k) {
     shift(hour.dew_point_c, shift_k, air_c);
   }
   shift(day.job.site.ground_c, shift_k, limits::ground_c);
-  std::optional<double> concrete_c = discharge_c(job.mix);
+  std::optional<double> concrete_c = discharge_temperature_c(job.mix);
   shift(concrete_c, shift_k, limits::discharges_c);
   day.job.mix.temperature = *concrete_c;
   return day;
@@ -119,7 +113,7 @@ TurningPoint find_turning_point(const PlannedPour& ordered, const Comparison& co
   const double range_k = ordered.practice.compare.search_k;
   TurningPoint turning;
   turning.high_c = high_of_day_c(ordered.job, ordered.forecast);
-  turning.concrete_c = discharge_c(ordered.job.mix);
+  turning.concrete_c = discharge_temperature_c(ordered.job.mix);
   turning.by_shift_k = find_crossing([&days](double shift_k) { return days.turned(shift_k); },
                                      -range_k, range_k, points, width_k, settings.threads);
   return turning;

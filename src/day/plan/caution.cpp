@@ -59,8 +59,8 @@ constexpr std::array stakes{Stake{"wet_cement", Loss::people},
 }  // namespace
 
 std::string_view loss_id(Loss loss) {
-  constexpr std::array<std::string_view, 6> ids{"people", "slab",  "finish",
-                                                "crack",  "money", "comfort"};
+  constexpr std::array<std::string_view, loss_count> ids{"people", "slab",  "finish",
+                                                         "crack",  "money", "comfort"};
   return ids.at(static_cast<std::size_t>(loss));
 }
 

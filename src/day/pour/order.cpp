@@ -1,6 +1,7 @@
 #include "slabtide/day/pour/order.h"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 
 #include "job/checks/load_runs.h"
@@ -126,6 +127,13 @@ double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates) {
         "crew");
   }
   return pour.placing_crew / labour;
+}
+
+double sold_m3(double m3, UnitSystem units) {
+  constexpr double quarters = 4.0;
+  constexpr double let_pass = 0.02;
+  const double unit_m3 = units == UnitSystem::us ? m3_from_yd3(1.0) : 1.0;
+  return std::ceil(m3 / unit_m3 * quarters - let_pass) / quarters * unit_m3;
 }
 
 UtcTime OrderPlan::first_placed() const {

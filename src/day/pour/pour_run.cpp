@@ -26,7 +26,7 @@ constexpr double behind_face_m = 0.15;
 
 /// R-3, the least of insulated blankets (labels have about 3 to 7); what lies on for sure is a
 /// cover with an `r_value` (ours).
-constexpr double curing_blanket_m2k_w = m2k_w_from_r_us(3.0);
+constexpr double usual_blanket_m2k_w = m2k_w_from_r_us(3.0);
 
 double absorptance_of(const Zone& zone, const Absorptances& table) {
   if (zone.absorptance) return *zone.absorptance;
@@ -177,13 +177,18 @@ class ZoneColumns {
   }
 
   /// A film once it has set initially; plastic or blankets as the crew lays them, at final set,
-  /// unless the job lays covers by the hour.
+  /// unless the job lays covers by the hour. An evaporation film from placing to initial set.
   void cure(ColumnCase& column, const SettingParameters& setting) const {
     if (job_.pour.curing == CuringKind::film) {
       column.curing_compound_from_set_age_h = setting.initial_set_h + setting.shift_h;
     } else if (const auto cover = curing_cover(zone_, job_.pour)) {
       column.curing_cover_from_set_age_h = setting.final_set_h + setting.shift_h;
-      column.curing_cover_m2k_w = *cover == CuringKind::blanket ? curing_blanket_m2k_w : 0.0;
+      column.curing_cover_m2k_w = *cover == CuringKind::blanket
+                                      ? job_.pour.curing_blanket_m2k_w.value_or(usual_blanket_m2k_w)
+                                      : 0.0;
+    }
+    if (job_.pour.evaporation_film) {
+      column.evaporation_film_to_set_age_h = setting.initial_set_h + setting.shift_h;
     }
   }
 

@@ -201,6 +201,12 @@ void add_compare_rules(Entries& entries, CompareRules& p) {
   entries.in_order();
   entries.number("compare.sunny_share", p.sunny_fraction, 0.01, 1.0);
   entries.number("compare.windbreak_factor", p.windbreak_factor, 0.05, 1.0);
+  entries.number("compare.cooler_k", p.cooler_k, 0.5, 10.0);
+  entries.number("compare.warmer_k", p.warmer_k, 0.5, 15.0);
+  entries.number("compare.min_load_m3", p.min_load_m3, 0.1, 10.0);
+  entries.number("compare.next_truck_min", p.next_truck_min, 1.0, max_minutes);
+  entries.number("compare.own_truck_min", p.own_truck_min, 1.0, max_minutes);
+  entries.number("compare.blanket_m2k_w", p.blanket_m2k_w, 0.1, 7.0);
   entries.number("compare.worth_min", p.worth_min, 1.0, max_minutes);
   entries.number("compare.search_k", p.search_k, 1.0, 30.0);
 }

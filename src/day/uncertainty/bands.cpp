@@ -3,11 +3,9 @@
 #include <algorithm>
 #include <functional>
 
-#include <fmt/format.h>
-
-#include "core/rounded.h"
 #include "doubt.h"
 #include "late_days.h"
+#include "lost_finish.h"
 
 namespace slabtide {
 
@@ -126,33 +124,6 @@ class BandMaker {
   const Ensemble& ensemble_;
 };
 
-/// That a finish is lost too often, of the task that it is likeliest with; empty where none is, or
-/// the likely day loses one.
-std::optional<Caution> lost_finish(const CrewPlan& crew) {
-  std::optional<std::size_t> worst;
-  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
-    if (!makes_the_finish(crew.tasks[i].kind)) continue;
-    if (crew.schedule.assignments[i].late_min > finish_lost_min) return std::nullopt;
-    const double chance = crew.lost_chances[i].value_or(0.0);
-    if (chance < lost_too_often_fraction) continue;
-    if (!worst || rounded(chance) > rounded(*crew.lost_chances[*worst])) worst = i;
-  }
-  if (!worst) return std::nullopt;
-  const Task& task = crew.tasks[*worst];
-  return Caution{
-      "late_days",
-      "finish often missed",
-      CautionLevel::stop,
-      loss_of("late_days"),
-      task.zone,
-      crew.starts[*worst],
-      std::nullopt,
-      fmt::format("on {:.0f} days in 100 the {} is more than {} min late and the finish lost: more "
-                  "hands, a retarder, or less at a time",
-                  100.0 * *crew.lost_chances[*worst], task_words(task), finish_lost_min),
-      "worked out from this plan"};
-}
-
 /// Before what comes later and what holds all day.
 void add_in_order(std::vector<Caution>& cautions, Caution caution) {
   const auto later = std::find_if(cautions.begin(), cautions.end(), [&](const Caution& other) {
@@ -183,7 +154,9 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   plan.crew.late_chances = std::move(late.task_chances);
   plan.crew.lost_chances = std::move(late.lost_chances);
   plan.crew.finish_lost_fraction = late.finish_lost_fraction;
-  if (auto lost = lost_finish(plan.crew)) add_in_order(plan.cautions, std::move(*lost));
+  if (auto lost = lost_finish(plan.crew, plan.crew.lost_chances)) {
+    add_in_order(plan.cautions, std::move(*lost));
+  }
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;
 }

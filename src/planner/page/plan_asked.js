@@ -21,10 +21,10 @@ function card(app, word, title, words, wait, show) {
 
 function compareCard(app, open) {
   return card(app, 'compare', 'What can still be changed',
-    ['Retarder, an earlier or later start, hands, shade: each is tried on the same days.', 'Try them'], 'Trying each on some 60 days: this takes a while. You can go on meanwhile.',
+    ['Retarder, the concrete, trucks, the start, hands, shade, covers: each is tried on the same days.', 'Try them'], 'Trying each on some 60 days: this takes a while. You can go on meanwhile.',
     (answer) => {
       const told = JSON.parse(answer.files['.json']);
-      return [el('p', {}, el('strong', {}, told.advice.order)), told.advice.cost ? el('p', {}, told.advice.cost) : null,
+      return [el('p', {}, el('strong', {}, told.advice.order)), el('p', {}, told.advice.why), told.advice.cost ? el('p', {}, told.advice.cost) : null,
         told.advice.turning ? el('p', {}, told.advice.turning) : null,
         choiceList(app, told), button('Whole comparison', () => open('Comparison', answer.files['.html']))];
     });
@@ -38,7 +38,8 @@ function choiceList(app, told) {
     return minutes > 0 ? `${minutes} min late on average` : 'nothing late';
   };
   const best = told.choices[told.best];
-  const item = (choice) => el('li', {}, el('strong', {}, el('bdi', {}, choice.choice), choice === best ? ', the one to prefer' : ''), ': ',
+  const preferred = told.verdict === 'think_again' ? '' : ', the one to prefer';
+  const item = (choice) => el('li', {}, el('strong', {}, el('bdi', {}, choice.choice), choice === best ? preferred : ''), ': ',
     late(choice), choice.last_finish ? `, finished ${clock(choice.last_finish)}` : '',
     choice.smallest_crew ? `, ${choice.smallest_crew} hands would do` : '', choice.stops > 0 ? el('strong', {}, `, ${choice.stops} to think again`) : '',
     choice.takes ? el('small', {}, ` ${choice.takes}`) : null);

@@ -28,6 +28,8 @@ class JsonCompare {
       json["left_out"].push_back({{"choice", one.label}, {"why", one.why}});
     }
     json["best"] = facts_.comparison.best;
+    const auto& best = facts_.comparison.choices[facts_.comparison.best];
+    json["verdict"] = verdict_id(best.figures.judgement.verdict);
     json["advice"] = {{"order", facts_.advice.order},
                       {"why", facts_.advice.why},
                       {"cost", facts_.advice.cost},
@@ -41,7 +43,7 @@ class JsonCompare {
 
   Json choice_entry(const ComparedChoice& compared) const {
     const ChoiceFigures& figures = compared.figures;
-    return {
+    Json json = {
         {"choice", compared.choice.label},
         {"kind", choice_kind_id(compared.choice.kind)},
         {"words", compared.choice.words},
@@ -65,7 +67,12 @@ class JsonCompare {
         {"stops", figures.stops},
         {"cautions", figures.cautions},
         {"notes", figures.notes},
-        {"takes", compared.cost.words}};
+        {"takes", compared.cost.words},
+        {"verdict", verdict_id(figures.judgement.verdict)},
+        {"reasons", figures.judgement.reasons}};
+    if (const auto risk = worst_loss(figures.fears)) json["risk"] = loss_id(*risk);
+    if (figures.lost_fraction) json["lost_day_share"] = hundredths(*figures.lost_fraction);
+    return json;
   }
 
   Json turning() const {

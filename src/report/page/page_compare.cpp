@@ -48,15 +48,17 @@ View row_view(const ComparedChoice& compared, std::size_t index, const CompareFa
   const Job& job = facts.plan.job;
   const ChoiceFigures& figures = compared.figures;
   const std::string json = pointer("/choices", index) + "/";
+  const auto risk = worst_loss(figures.fears);
   View row;
   row.put("choice", compared.choice.label)
       .put("choice_json", json + "choice")
-      .flag("best", index == facts.comparison.best)
+      .flag("best", index == facts.comparison.best && !facts.comparison.not_that_day())
       .put("drying",
            figure_view(json + "peak_evaporation_kg_m2_h", figures.peak_evaporation_kg_m2_h,
                        evaporation_words(figures.peak_evaporation_kg_m2_h, job.units)))
       .put("sheens", count_view(json + "early_sheens", figures.early_sheens))
       .put("crusts", count_view(json + "crusts", figures.crusts))
+      .put("risk", risk ? std::string(loss_id(*risk)) : std::string("–"))
       .put("stops", count_view(json + "stops", figures.stops))
       .put("cautions", count_view(json + "cautions", figures.cautions));
   put_windows(row, json, figures, job);

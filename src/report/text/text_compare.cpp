@@ -42,6 +42,17 @@ std::string start_words(const ComparedChoice& compared, const CompareFacts& fact
   return with_night(start, dark, facts.plan.job);
 }
 
+/// What the worst stop or caution is about: "slab", "finish".
+std::string risk_words(const ChoiceFigures& figures) {
+  const auto loss = worst_loss(figures.fears);
+  return loss ? std::string(loss_id(*loss)) : "-";
+}
+
+/// No row is marked where every choice runs into a stop.
+bool is_marked(const Comparison& comparison, std::size_t choice) {
+  return choice == comparison.best && !comparison.not_that_day();
+}
+
 std::vector<std::string> row(const ComparedChoice& compared, bool best, const CompareFacts& facts) {
   const Job& job = facts.plan.job;
   const ChoiceFigures& figures = compared.figures;
@@ -55,13 +66,14 @@ std::vector<std::string> row(const ComparedChoice& compared, bool best, const Co
           evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
           with_night(figures.last_finish, dark, job),
           with_night(figures.latest_saw, figures.saw_at_night, job),
-          fmt::format("{}/{}", figures.stops, figures.cautions)};
+          fmt::format("{}/{}", figures.stops, figures.cautions),
+          risk_words(figures)};
 }
 
 std::string table(const CompareFacts& facts, const TextStyle& style) {
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
-    rows.push_back(row(facts.comparison.choices[i], i == facts.comparison.best, facts));
+    rows.push_back(row(facts.comparison.choices[i], is_marked(facts.comparison, i), facts));
   }
   return text_table({{"", false, 0},
                      {"start", false, 3},
@@ -72,7 +84,8 @@ std::string table(const CompareFacts& facts, const TextStyle& style) {
                      {"dry", true, 5},
                      {"done", false, 0},
                      {"saw by", false, 2},
-                     {"stop", true, 0}},
+                     {"stop", true, 0},
+                     {"risk", false, 0}},
                     std::move(rows), style.width);
 }
 
@@ -90,7 +103,7 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
   std::vector<std::vector<std::string>> rows;
   for (const std::size_t i : order) {
     const ChoiceFigures& figures = choices[i].figures;
-    rows.push_back({(i == facts.comparison.best ? "* " : "  ") + choices[i].choice.label,
+    rows.push_back({(is_marked(facts.comparison, i) ? "* " : "  ") + choices[i].choice.label,
                     fmt::format("{:.0f}", std::round(figures.minutes_late)),
                     fmt::format("{:.0f}", std::round(figures.expected_late_min)),
                     fmt::format("{:.0f}", std::round(figures.bad_day_late_min))});
@@ -102,10 +115,13 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
                                       std::move(rows), style.width);
   return text +
          style.paragraph(
-             fmt::format("On average over {} days that may come, drawn from what the forecast "
-                         "and the mix may be off; nine in ten of them are no later than the "
-                         "bad day. The job as ordered and the best few.",
-                         facts.comparison.days_sampled),
+             fmt::format(
+                 "On average over {} days that may come, drawn from what the forecast "
+                 "and the mix may be off; nine in ten of them are no later than the "
+                 "bad day. The job as ordered and the best few, in order: stops first, then "
+                 "minutes late by steps of {:.0f}, then what is least trouble for its "
+                 "cautions.",
+                 facts.comparison.days_sampled, facts.plan.practice.compare.worth_min),
              2, 2) +
          "\n";
 }
@@ -116,12 +132,10 @@ std::string legend(const Job& job, const TextStyle& style) {
       fmt::format(
           "late: minutes in all. crew: the fewest that miss nothing. done: the last finishing. saw "
           "by: "
-          "the first zone. stop: stops / cautions. n: in the dark, bring lights. Where there is "
-          "room: "
-          "windows, from the first main one to the last; h, crew hours; dry, the highest "
-          "evaporation, "
-          "{}. Admixtures in {}; joined with another change, retarder goes into the last half.",
-          us ? "lb/ft²/h" : "kg/m²/h", us ? "fl oz/cwt" : "mL/100 kg"),
+          "the first zone. stop: stops / cautions. risk: the worst that they warn of losing. n: in "
+          "the dark, bring lights. Where there is room: windows, from the first main one to the "
+          "last; h, crew hours; dry, the highest evaporation, {}.",
+          us ? "lb/ft²/h" : "kg/m²/h"),
       2, 2);
 }
 

@@ -1,7 +1,6 @@
 #include "text_plant_order.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 
@@ -15,16 +14,6 @@
 namespace slabtide {
 
 namespace {
-
-/// Plants sell by the quarter yard; less than this of a quarter is not worth another (ours).
-constexpr double quarters = 4.0;
-constexpr double let_pass = 0.02;
-
-/// Rounded up to what a plant sells.
-double sold_m3(double m3, UnitSystem units) {
-  const double unit_m3 = units == UnitSystem::us ? m3_from_yd3(1.0) : 1.0;
-  return std::ceil(m3 / unit_m3 * quarters - let_pass) / quarters * unit_m3;
-}
 
 std::string sold_words(double m3, UnitSystem units) {
   const bool us = units == UnitSystem::us;

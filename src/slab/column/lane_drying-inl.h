@@ -32,10 +32,13 @@ WetnessOf<Number> wetness_ahead(const TraitsOf<Number>& traits, const LaneAging<
                          aging.set_age_ahead_h(LaneAging<Number>::work, ahead_h) >=
                              traits.curing_compound_from_set_age_h);
   const auto steady = traits.steady_wetness >= 0.0;
+  const auto filmed = traits.evaporation_film_to_set_age_h >=
+                      aging.set_age_ahead_h(LaneAging<Number>::work, ahead_h);
+  const Number passes = open * select(filmed, Number(evaporation_film_leaves), Number(1.0));
   const Number lost_kg_m2 = water.lost_kg_m2(ahead_h);
   const Number drying = surface_wetness(lost_kg_m2, film);
   const Number dampness = surface_dampness(bare_wetness(lost_kg_m2));
-  return {open * select(steady, traits.steady_wetness, drying),
+  return {passes * select(steady, traits.steady_wetness, drying),
           select(steady, Number(1.0), dampness)};
 }
 

@@ -64,6 +64,7 @@ struct TraitsOf {
   Number convection_factor;
   Number evaporation_factor;
   Number curing_compound_from_set_age_h;
+  Number evaporation_film_to_set_age_h;
   Number steady_wetness;  // as ColumnCase, the next two too
   Number curing_cover_from_set_age_h;
   Number curing_cover_m2k_w;
@@ -134,6 +135,7 @@ TraitsOf<Number> traits_of(Cases cases) {
           each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
           each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
           each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
+          each_case<Number>(cases, [](Case c) { return c.evaporation_film_to_set_age_h; }),
           each_case<Number>(cases, [](Case c) { return c.steady_wetness; }),
           each_case<Number>(cases, [](Case c) { return c.curing_cover_from_set_age_h; }),
           each_case<Number>(cases, [](Case c) { return c.curing_cover_m2k_w; }),

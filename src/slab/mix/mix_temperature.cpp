@@ -43,4 +43,21 @@ double mix_temperature_c(const IngredientTemperatures& ingredients, double cemen
                             .ice_kg = ingredients.ice_kg_m3});
 }
 
+WaterForTemperature water_for(const Mix& mix, double discharge_c, double by_k) {
+  constexpr double usual_aggregate_kg_m3 = 1780.0;
+  const auto* parts = std::get_if<IngredientTemperatures>(&mix.temperature);
+  const double aggregate_kg = parts == nullptr ? usual_aggregate_kg_m3 : parts->aggregate_kg_m3;
+  const double water_kg = mix.cementitious_kg_m3 * mix.w_cm;
+  const double heat = solids_heat_fraction * (aggregate_kg + mix.cementitious_kg_m3) + water_kg;
+  // A kilogram of ice in place of a kilogram of water takes up this much, in kelvin of water.
+  const double ice_k = discharge_c - celsius_from_fahrenheit(ice_f);
+  return {by_k < 0.0 ? -by_k * heat / ice_k : 0.0, by_k * heat / water_kg};
+}
+
+double discharge_temperature_c(const Mix& mix) {
+  if (const auto* given = std::get_if<double>(&mix.temperature)) return *given;
+  return mix_temperature_c(std::get<IngredientTemperatures>(mix.temperature),
+                           mix.cementitious_kg_m3, mix.w_cm);
+}
+
 }  // namespace slabtide

@@ -29,4 +29,17 @@ double mix_temperature_c(const BatchHeat& batch);
 double mix_temperature_c(const IngredientTemperatures& ingredients, double cementitious_kg_m3,
                          double w_cm);
 
+/// What moves the temperature of a mix as it is discharged by so many kelvin.
+struct WaterForTemperature {
+  double ice_kg_m3 = 0.0;  ///< in place of as much water, to cool it; 0 to warm it
+  double water_k = 0.0;    ///< by how much the mix water must be colder or hotter instead
+};
+
+/// By the balance above, all ingredients taken at the discharge temperature; the aggregate at
+/// 1780 kg/m3 where the job does not tell it, as normal-weight mixes have (from memory).
+WaterForTemperature water_for(const Mix& mix, double discharge_c, double by_k);
+
+/// The same for a mix's temperature however the job gives it: measured, or by its ingredients.
+double discharge_temperature_c(const Mix& mix);
+
 }  // namespace slabtide

@@ -9,7 +9,7 @@ namespace slabtide {
 
 /// The comparison in words.
 struct Advice {
-  std::string order;    ///< what to order
+  std::string order;    ///< what to order; "Not that day." where every choice runs into a stop
   std::string why;      ///< what it makes better, and why not a choice that looks as good
   std::string cost;     ///< what that requires
   std::string turning;  ///< what would change the answer

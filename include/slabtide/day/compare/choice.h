@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,7 +10,20 @@
 namespace slabtide {
 
 /// What a choice changes in the job; `several` things at once, or the user's `own` change.
-enum class ChoiceKind { as_ordered, admixture, start, order, crew, shelter, saw, several, own };
+enum class ChoiceKind {
+  as_ordered,
+  admixture,
+  concrete,
+  loads,
+  start,
+  order,
+  crew,
+  shelter,
+  cover,
+  saw,
+  several,
+  own
+};
 
 /// The id used in the JSON: "as_ordered".
 std::string_view choice_kind_id(ChoiceKind kind);
@@ -20,6 +34,9 @@ struct Choice {
   std::string label;  ///< for a table: "retarder 2, all loads"
   std::string words;  ///< as one would tell someone to do it: "put retarder at 2 fl oz/cwt in ..."
   Job job;
+  std::string brief = {};  ///< its label where it is joined with another: "1 h sooner"
+  /// What it changes; absent as ordered, and where no note tells of it.
+  std::optional<OptionNote> change = std::nullopt;
 };
 
 /// A change that is not tried, and the reason.

@@ -1,8 +1,11 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "slabtide/day/plan/day_plan.h"
+#include "slabtide/day/plan/stakes.h"
+#include "slabtide/day/plan/verdict.h"
 #include "slabtide/day/uncertainty/ensemble.h"
 
 namespace slabtide {
@@ -27,6 +30,12 @@ struct ChoiceFigures {
   int stops = 0;
   int cautions = 0;
   int notes = 0;
+  Judgement judgement;              ///< the verdict on this day, as its plan gives it
+  Stakes stakes;                    ///< what the day's cautions put at stake
+  std::vector<Caution> fears = {};  ///< the stops and cautions, without the notes
+  /// The share of the sampled days on which a finish is lost, of the work likeliest to lose it;
+  /// empty without sampled days.
+  std::optional<double> lost_fraction = std::nullopt;
 };
 
 /// The sampled days, for the job as ordered.
@@ -35,7 +44,8 @@ struct SampledDays {
   const Ensemble& ensemble;
 };
 
-/// Without `drawn` only the day as planned is used.
+/// Without `drawn` only the day as planned is used; with it a finish that is lost too often counts
+/// as in the plan (`with_bands`).
 ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
                          const std::optional<SampledDays>& drawn = std::nullopt);
 

@@ -40,11 +40,15 @@ struct Comparison {
   std::vector<LeftOutChoice> left_out;
   std::size_t best = 0;          ///< index into choices
   std::size_t days_sampled = 0;  ///< that every choice was tried on; 0 if there are none
+
+  /// Whether even the best runs into a stop: then the answer is another day.
+  bool not_that_day() const { return choices[best].figures.stops > 0; }
 };
 
-/// True if `a` is preferable: fewer stops, then fewer minutes late on average over the sampled
-/// days, then fewer on a bad day (both in steps of CompareRules::worth_min), then less disturbance,
-/// so that a needless change never wins.
+/// True if `a` is preferable: fewer stops, the worst loss first, then fewer minutes late on average
+/// over the sampled days, then fewer on a bad day (both in steps of CompareRules::worth_min), then
+/// less of disturbance and what its cautions weigh (`Stakes::caution_cost`) together, so that a
+/// needless change never wins.
 bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules);
 
 /// Computes every choice. One that is not possible (such as a start before the forecast begins) is

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -16,6 +17,8 @@ std::string_view caution_level_id(CautionLevel level);
 
 /// What is lost where the warning is not heeded, the worst first.
 enum class Loss { people, slab, finish, crack, money, comfort };
+
+inline constexpr std::size_t loss_count = 6;
 
 /// The id used in the JSON: "finish".
 std::string_view loss_id(Loss loss);

@@ -55,6 +55,10 @@ struct OrderPlan {
 /// fixed it.
 double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates);
 
+/// Rounded up to what a plant sells: quarters of a cubic yard, or of a cubic metre.
+/// Source: common practice; two hundredths of a quarter over are let pass (ours).
+double sold_m3(double m3, UnitSystem units);
+
 /// Places the zones one after another in the pour's order, each from the loads as they come; a zone
 /// with its own time starts a new load. Loads are filled to the load size and the last one takes
 /// the rest.

@@ -47,8 +47,6 @@ struct Site {
 
 /// How concrete gets from the truck into the forms.
 enum class Hauling { chute, motor_buggy, wheelbarrow, pump };
-/// What keeps the slab moist or warm.
-enum class CuringKind { none, film, plastic, blanket };
 
 /// Something laid on the fresh slab, from and to the given instants.
 struct Cover {
@@ -79,6 +77,10 @@ struct Pour {
   std::vector<SawKind> saws;
   /// What is applied after the last finishing step; `film` is a sprayed curing compound.
   CuringKind curing = CuringKind::none;
+  /// Of the blankets that cure; absent: the least that is sold (pour_run.cpp).
+  std::optional<double> curing_blanket_m2k_w;
+  /// An evaporation film is sprayed on the fresh concrete, after each pass again, until it sets.
+  bool evaporation_film = false;
   std::vector<Cover> covers;
 };
 

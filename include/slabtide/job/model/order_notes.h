@@ -13,6 +13,9 @@ namespace slabtide {
 
 /// Early-entry saws cut dry, soon after final set; wet saws later and deeper.
 enum class SawKind { early_entry, wet };
+/// What keeps the slab moist or warm.
+enum class CuringKind { none, film, plastic, blanket };
+
 /// Admixtures for one load only, such as retarder in the last.
 struct LoadNote {
   int number = 1;  ///< the loads count from 1
@@ -38,7 +41,13 @@ struct Crew {
   double arrive_before_min = 60.0;  ///< on site before the first work, for forms, base and tools
 };
 
-/// A change the contractor wants compared with the job as it stands. Absent fields are unchanged.
+/// A zone that gets a truck of its own, this long after the concrete before it is placed.
+struct OwnTruck {
+  std::string zone;
+  double wait_min = 0.0;
+};
+
+/// A change to be compared with the job as it stands. Absent fields are unchanged.
 struct OptionNote {
   std::string name;
   std::optional<double> start_shift_min;
@@ -51,6 +60,14 @@ struct OptionNote {
   std::vector<std::string> shaded_zones;
   std::optional<double> wind_ratio;
   std::vector<SawKind> saws;
+  std::vector<LoadNote> loads;  ///< these loads' own admixtures
+  std::optional<double> load_size_m3;
+  std::optional<double> truck_spacing_min;
+  std::optional<OwnTruck> own_truck;
+  std::optional<double> concrete_c;  ///< at discharge
+  std::optional<CuringKind> curing;
+  std::optional<double> curing_blanket_m2k_w;  ///< with blankets, of them
+  std::optional<bool> evaporation_film;
 };
 
 }  // namespace slabtide

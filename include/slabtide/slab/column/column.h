@@ -41,6 +41,8 @@ struct ColumnCase {
   std::vector<CoverSpan> covers;
   /// Set age, in hours, from which a sprayed curing compound is on; negative means none.
   double curing_compound_from_set_age_h = -1.0;
+  /// Set age, in hours, up to which an evaporation film is kept on the fresh top; negative: none.
+  double evaporation_film_to_set_age_h = -1.0;
   /// Of the bleed water, what comes to the top; the base takes the rest.
   double bleed_up_fraction = 1.0;
   /// What cures from this set age on (hours, at mid-depth): a cover of that resistance, which stops

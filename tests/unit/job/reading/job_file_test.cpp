@@ -352,6 +352,42 @@ shift = 1.5
   CHECK(job.options[1].shaded_zones == std::vector<std::string>{"pad"});
 }
 
+TEST_CASE("an option changes trucks, concrete, curing and single loads") {
+  const Job job = read(plain_job() + R"(
+[[option]]
+name = "by load"
+load_size = 5
+truck_spacing = 45
+concrete_temperature = 76
+curing = "blanket"
+r_value = 6
+evaporation_film = true
+[[option.load]]
+number = 2
+[[option.load.admixture]]
+kind = "retarder"
+dose = 1
+[[option]]
+name = "its own"
+own_truck = "pad"
+truck_wait = 90
+)");
+  REQUIRE(job.options.size() == 2);
+  const OptionNote& by_load = job.options[0];
+  CHECK(*by_load.load_size_m3 == doctest::Approx(m3_from_yd3(5.0)));
+  CHECK(by_load.truck_spacing_min == 45.0);
+  CHECK(*by_load.concrete_c == doctest::Approx(celsius_from_fahrenheit(76.0)));
+  CHECK(by_load.curing == CuringKind::blanket);
+  CHECK(*by_load.curing_blanket_m2k_w == doctest::Approx(m2k_w_from_r_us(6.0)));
+  CHECK(by_load.evaporation_film == true);
+  REQUIRE(by_load.loads.size() == 1);
+  CHECK(by_load.loads[0].number == 2);
+  CHECK(by_load.loads[0].admixtures.size() == 1);
+  REQUIRE(job.options[1].own_truck);
+  CHECK(job.options[1].own_truck->zone == "pad");
+  CHECK(job.options[1].own_truck->wait_min == 90.0);
+}
+
 TEST_CASE("release agent, sealer and their labels") {
   const Job usual = read(plain_job());
   CHECK(usual.finish_work.release == ReleaseKind::powder);

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "slabtide/day/plan/caution.h"
+
+namespace slabtide {
+
+/// What a plan's cautions put at stake, for weighing one plan against another.
+struct Stakes {
+  std::array<int, loss_count> stops{};  ///< by what is lost, the worst first: a Loss is the index
+  /// What the cautions short of a stop come to. Each weighs by what is lost, times the share of the
+  /// zones that it is of; in the unit of `ChoiceCost::disturbance`, an hour's other start being 1.
+  double caution_cost = 0.0;
+
+  int stop_count() const;
+};
+
+/// What one caution of this loss, of the whole job, weighs against trouble that would avoid it.
+/// Ours: the slab is worth another hand or truck, a finish or a crack a windbreak or a film, the
+/// rest half an hour.
+double caution_cost(Loss loss);
+
+/// The stakes of the cautions of a job with so many zones; notes put nothing at stake.
+/// Error: std::invalid_argument without a zone.
+Stakes stakes_of(const std::vector<Caution>& cautions, std::size_t zones);
+
+/// What the worst of these cautions warns of losing: of the highest level, the worst loss. Empty
+/// without a caution above a note.
+std::optional<Loss> worst_loss(const std::vector<Caution>& cautions);
+
+}  // namespace slabtide

@@ -1,0 +1,62 @@
+#include "slabtide/day/plan/stakes.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
+#include <stdexcept>
+#include <string>
+#include <utility>
+
+namespace slabtide {
+
+namespace {
+
+/// The zone that a caution names, without the part of it that may follow.
+std::string zone_of(const Caution& caution) {
+  return caution.zone.substr(0, caution.zone.find(", "));
+}
+
+}  // namespace
+
+int Stakes::stop_count() const { return std::accumulate(stops.begin(), stops.end(), 0); }
+
+double caution_cost(Loss loss) {
+  constexpr std::array<double, loss_count> costs{4.0, 4.0, 2.0, 2.0, 1.0, 0.5};
+  return costs.at(static_cast<std::size_t>(loss));
+}
+
+Stakes stakes_of(const std::vector<Caution>& cautions, std::size_t zones) {
+  if (zones == 0) throw std::invalid_argument("stakes of a job without a zone");
+  Stakes stakes;
+  std::map<std::string, std::pair<Loss, std::set<std::string>>> zones_of_code;
+  for (const Caution& caution : cautions) {
+    if (caution.level == CautionLevel::stop) {
+      ++stakes.stops.at(static_cast<std::size_t>(caution.loss));
+    } else if (caution.level == CautionLevel::caution) {
+      auto& [loss, named] = zones_of_code[caution.code];
+      loss = caution.loss;
+      named.insert(zone_of(caution));
+    }
+  }
+  for (const auto& [code, found] : zones_of_code) {
+    const auto& [loss, named] = found;
+    const double share = static_cast<double>(named.size()) / static_cast<double>(zones);
+    stakes.caution_cost += caution_cost(loss) * (named.contains({}) ? 1.0 : std::min(1.0, share));
+  }
+  return stakes;
+}
+
+std::optional<Loss> worst_loss(const std::vector<Caution>& cautions) {
+  const Caution* worst = nullptr;
+  for (const Caution& caution : cautions) {
+    if (caution.level == CautionLevel::note) continue;
+    if (worst == nullptr || caution.level > worst->level ||
+        (caution.level == worst->level && caution.loss < worst->loss)) {
+      worst = &caution;
+    }
+  }
+  return worst == nullptr ? std::nullopt : std::optional(worst->loss);
+}
+
+}  // namespace slabtide
