@@ -82,7 +82,7 @@ Json answer_plan(const Asked& asked) {
 Json answer_compare(const Asked& asked) {
   auto [pour, result] = planned_of(asked);
   if (!pour) return result;
-  const std::size_t draws = asked.draws(samples_for(pour->plan, usual_compare_samples));
+  const std::size_t draws = asked.draws(samples_for(pour->plan, usual_samples));
   const ComparedPour compared = compare_pour(*pour, draws, one_thread, {});
   const CompareFacts facts{*pour, compared.comparison, compared.turning, compared.advice};
   result["files"] = files_of(facts, compare_formats(), pour->now, asked);

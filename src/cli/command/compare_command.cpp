@@ -18,7 +18,7 @@ CommandLine compare_line() {
   line.summary = "what to order: retarder, hours, hands and covers in turn";
   line.operand = "JOB";
   line.options = job_options();
-  line.options.push_back(samples_option(usual_compare_samples));
+  line.options.push_back(samples_option());
   add_write_options(line, "the comparison", endings_of(compare_formats()));
   return line;
 }
@@ -31,7 +31,7 @@ ComparedPour compared_shown(const PlannedPour& pour, std::size_t samples, std::o
 int run_compare(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const auto reports = asked_reports("compare", line, compare_formats(), err);
   if (!reports) return exit_input_wrong;
-  const auto samples = samples_asked(line, usual_compare_samples, err);
+  const auto samples = samples_asked(line, usual_samples, err);
   if (!samples) return exit_input_wrong;
   const auto pour = plan_job(line, err);
   if (!pour) return exit_input_wrong;

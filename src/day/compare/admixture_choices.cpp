@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "admixture_change.h"
+#include "job/model/wording.h"
 
 namespace slabtide {
 
@@ -45,6 +46,12 @@ void add_last(const ChoiceContext& context, const Admixture& retarder, double fr
         "order the concrete in two loads, the second the last {} of it, with retarder at {} in "
         "that",
         part, dose_words(retarder, units));
+  }
+  if (last.load_size_m3 && *last.load_size_m3 < context.rules.min_load_m3) {
+    list.leave_out(std::move(offered.label),
+                   fmt::format("a plant sends no less than {}",
+                               volume_words(context.rules.min_load_m3, units)));
+    return;
   }
   offered.change.load_size_m3 = last.load_size_m3;
   offered.change.last_loads = static_cast<int>(last.number);

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "admixture_change.h"
+#include "day_choices.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/wording.h"
 #include "slab/mix/mix_temperature.h"
@@ -19,17 +20,18 @@ namespace {
 
 // How much trouble each change is relative to the others (all ours): an hour earlier or later is
 // the least, then anything put up by hand, then another worker, then changes to the concrete.
-constexpr double start_trouble_per_h = 1.0;
+constexpr double start_trouble_per_h = 0.4;
+constexpr double lights_trouble = 1.0;  // to begin before sunrise
 constexpr double order_trouble = 1.0;
 constexpr double saw_trouble = 1.5;
-constexpr double windbreak_trouble = 2.0;
+constexpr double windbreak_trouble = 1.5;
 constexpr double shade_trouble = 2.5;  // per zone
 constexpr double film_trouble = 1.0;   // a sprayer at hand, and a pass after each pass
 constexpr double cover_trouble = 1.5;  // blankets or plastic to fetch, lay and take away
 constexpr double thicker_trouble = 0.5;
 constexpr double ice_trouble_per_k = 0.5;        // chilled water or ice
 constexpr double hot_water_trouble_per_k = 0.2;  // a plant heats its water all winter
-constexpr double short_load_trouble = 1.0;       // what it charges
+constexpr double short_load_trouble = 1.5;       // what it charges
 constexpr double spacing_trouble = 0.5;
 constexpr double finisher_trouble = 3.0;
 constexpr double load_trouble = 1.0;       // one more truck
@@ -113,6 +115,9 @@ class Bill {
     const double hours =
         std::abs(seconds_between(ordered_.pour.start, changed_.pour.start)) / seconds_per_hour;
     cost_.disturbance += start_trouble_per_h * hours;
+    if (starts_in_the_dark(changed_) && !starts_in_the_dark(ordered_)) {
+      cost_.disturbance += lights_trouble;
+    }
     if (ordered_.pour.placing_sequence != changed_.pour.placing_sequence)
       cost_.disturbance += order_trouble;
   }

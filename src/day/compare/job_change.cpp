@@ -111,6 +111,9 @@ class JobChange {
   }
 
   bool change_trucks() {
+    if (note_.load_size_m3 && !limits::loads_m3.holds(*note_.load_size_m3)) {
+      return refuse("no plant sends a load of that size");
+    }
     if (note_.load_size_m3) job_.order.load_size_m3 = *note_.load_size_m3;
     if (note_.truck_spacing_min) job_.order.truck_spacing_min = note_.truck_spacing_min;
     if (own_truck_.empty()) return true;

@@ -16,6 +16,12 @@ namespace {
 /// Arrivals are agreed to this (common practice, no source).
 constexpr double told_spacing_min = 5.0;
 
+/// "3.25 yd³": the quarters that a plant sells by.
+std::string size_words(double m3, UnitSystem units) {
+  const bool us = units == UnitSystem::us;
+  return fmt::format("{:.2f} {}", us ? yd3_from_m3(m3) : m3, us ? "yd³" : "m³");
+}
+
 void add_split(const ChoiceContext& context, int trucks, ChoiceList& list) {
   const UnitSystem units = context.job.units;
   const OrderPlan& order = context.run.order;
@@ -27,7 +33,7 @@ void add_split(const ChoiceContext& context, int trucks, ChoiceList& list) {
                         fmt::format("{} trucks, {} min apart", trucks, spacing_min),
                         fmt::format("{} trucks", trucks),
                         fmt::format("order it in {} trucks of {} at most, one every {} min", trucks,
-                                    volume_words(size_m3, units), spacing_min),
+                                    size_words(size_m3, units), spacing_min),
                         {}};
   if (size_m3 < context.rules.min_load_m3 || !limits::loads_m3.holds(size_m3)) {
     list.leave_out(offered.label, fmt::format("a plant sends no less than {}",

@@ -6,11 +6,22 @@
 #include <set>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace slabtide {
 
 namespace {
+
+/// What comes of these is told by the minutes late, on the likely day and on others; for themselves
+/// they weigh little (ours).
+constexpr std::array<std::string_view, 2> of_time{"short_window", "late_crew"};
+constexpr double of_time_cost = 0.5;
+
+double cost_of_code(const std::string& code, Loss loss) {
+  const bool is_of_time = std::find(of_time.begin(), of_time.end(), code) != of_time.end();
+  return is_of_time ? of_time_cost : caution_cost(loss);
+}
 
 /// The zone that a caution names, without the part of it that may follow.
 std::string zone_of(const Caution& caution) {
@@ -22,7 +33,7 @@ std::string zone_of(const Caution& caution) {
 int Stakes::stop_count() const { return std::accumulate(stops.begin(), stops.end(), 0); }
 
 double caution_cost(Loss loss) {
-  constexpr std::array<double, loss_count> costs{4.0, 4.0, 2.0, 2.0, 1.0, 0.5};
+  constexpr std::array<double, loss_count> costs{4.0, 4.0, 2.0, 2.0, 1.0, 1.0};
   return costs.at(static_cast<std::size_t>(loss));
 }
 
@@ -42,7 +53,8 @@ Stakes stakes_of(const std::vector<Caution>& cautions, std::size_t zones) {
   for (const auto& [code, found] : zones_of_code) {
     const auto& [loss, named] = found;
     const double share = static_cast<double>(named.size()) / static_cast<double>(zones);
-    stakes.caution_cost += caution_cost(loss) * (named.contains({}) ? 1.0 : std::min(1.0, share));
+    stakes.caution_cost +=
+        cost_of_code(code, loss) * (named.contains({}) ? 1.0 : std::min(1.0, share));
   }
   return stakes;
 }

@@ -21,7 +21,7 @@ function card(app, word, title, words, wait, show) {
 
 function compareCard(app, open) {
   return card(app, 'compare', 'What can still be changed',
-    ['Retarder, the concrete, trucks, the start, hands, shade, covers: each is tried on the same days.', 'Try them'], 'Trying each on some 60 days: this takes a while. You can go on meanwhile.',
+    ['Retarder, the concrete, trucks, the start, hands, shade, covers: each is tried on the same days.', 'Try them'], 'Trying each on the days that may come: this takes a while. You can go on meanwhile.',
     (answer) => {
       const told = JSON.parse(answer.files['.json']);
       return [el('p', {}, el('strong', {}, told.advice.order)), el('p', {}, told.advice.why), told.advice.cost ? el('p', {}, told.advice.cost) : null,

@@ -9,10 +9,6 @@
 
 namespace slabtide {
 
-/// Days that a comparison tries every choice on, unless the user gives their number: enough for an
-/// average and a bad day.
-inline constexpr std::size_t usual_compare_samples = 60;
-
 /// What can still be changed, which of it is best, and what would change that.
 struct ComparedPour {
   Comparison comparison;
@@ -20,8 +16,9 @@ struct ComparedPour {
   Advice advice;
 };
 
-/// Compares on this many sampled days, 0 for the planned day alone; `threads` and `progress` as in
-/// CompareSettings.
+/// Compares on this many sampled days, 0 for the planned day alone: as many as the plan has
+/// (`usual_samples`), or a finish lost too often stops the one and not the other. `threads` and
+/// `progress` as in CompareSettings.
 ComparedPour compare_pour(const PlannedPour& pour, std::size_t samples, int threads,
                           std::function<void(std::size_t done)> progress);
 

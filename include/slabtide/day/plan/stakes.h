@@ -13,15 +13,15 @@ namespace slabtide {
 struct Stakes {
   std::array<int, loss_count> stops{};  ///< by what is lost, the worst first: a Loss is the index
   /// What the cautions short of a stop come to. Each weighs by what is lost, times the share of the
-  /// zones that it is of; in the unit of `ChoiceCost::disturbance`, an hour's other start being 1.
+  /// zones that it is of; in the unit of `ChoiceCost::disturbance`, one more truck being 1.
   double caution_cost = 0.0;
 
   int stop_count() const;
 };
 
 /// What one caution of this loss, of the whole job, weighs against trouble that would avoid it.
-/// Ours: the slab is worth another hand or truck, a finish or a crack a windbreak or a film, the
-/// rest half an hour.
+/// Ours: the slab is worth another hand and more, a finish or a crack a windbreak or a film, money
+/// and comfort a truck, or two hours of the clock.
 double caution_cost(Loss loss);
 
 /// The stakes of the cautions of a job with so many zones; notes put nothing at stake.

@@ -101,7 +101,7 @@ struct Setting {
   double high_f, low_f, next_low_f, dew_f, wind_mph, concrete_f;
   int finishers;
   std::string pour = {};  ///< more lines of [pour]
-  std::string mix = {};   ///< more lines of [mix]
+  std::string aggregate = "limestone";
 };
 
 constexpr const char* desert =
@@ -131,14 +131,13 @@ cloud = 10
 cementitious = 564
 w_cm = 0.45
 strength = 4000
-aggregate = "limestone"
+aggregate = "{}"
 concrete_temperature = {}
-{}
 [crew]
 finishers = {}
 {})",
                      at.place, at.date, at.start, at.pour, at.high_f, at.low_f, at.next_low_f,
-                     at.dew_f, at.wind_mph, at.concrete_f, at.mix, at.finishers, rest);
+                     at.dew_f, at.wind_mph, at.aggregate, at.concrete_f, at.finishers, rest);
 }
 
 /// A rectangle in feet, its corner at (x, y).
@@ -222,7 +221,7 @@ Trade long_drive() {
 
 Trade shaded_court() {
   return {"a shaded court that sets into the evening",
-          job_text({north, "2026-10-05", "13:00", 58, 42, 42, 40, 4, 60, 3, early_saw},
+          job_text({north, "2026-10-05", "15:00", 58, 42, 42, 40, 4, 60, 3, early_saw},
                    zone_text("court", 0, 0, 16, 16, "trowel", "shaded = true")),
           {Move::earlier, Move::accelerate, Move::warmer},
           {Move::earlier, Move::accelerate, Move::warmer}};
@@ -258,9 +257,10 @@ Trade mild() {
 }
 
 Trade wet_saw_alone() {
-  return {"a broomed slab with a wet saw alone before a cold night",
-          job_text({desert, "2026-11-05", "11:00", 84, 46, 44, 20, 6, 76, 4, "saws = [\"wet\"]"},
-                   zone_text("slab", 0, 0, 30, 30, "broom")),
+  return {"a slab tied to a wall with a wet saw alone before a cold night",
+          job_text({desert, "2026-11-05", "10:00", 84, 46, 40, 20, 6, 70, 6, "saws = [\"wet\"]",
+                    "quartzite"},
+                   zone_text("slab", 0, 0, 24, 16, "broom", "tied = true")),
           {Move::saw, Move::blankets, Move::plastic, Move::earlier},
           {Move::saw, Move::blankets, Move::plastic, Move::earlier, Move::film, Move::windbreak,
            Move::shade}};

@@ -40,8 +40,10 @@ TEST_CASE("a caution weighs by its loss and by the share of the zones it is of")
               caution("evaporation_caution", CautionLevel::caution, "walk")}) ==
         doctest::Approx(0.5 * crack));
   CHECK(cost({caution("hot_weather", CautionLevel::caution)}) == doctest::Approx(crack));
+  // Lateness itself is weighed by its minutes.
+  CHECK(cost({caution("short_window", CautionLevel::caution)}) < caution_cost(Loss::finish));
   CHECK(caution_cost(Loss::slab) > caution_cost(Loss::finish));
-  CHECK(caution_cost(Loss::money) > caution_cost(Loss::comfort));
+  CHECK(caution_cost(Loss::crack) > caution_cost(Loss::comfort));
 }
 
 TEST_CASE("the worst is of the highest level, then the worst loss") {

@@ -282,6 +282,22 @@ TEST_CASE("a curing film leaves a twentieth of the evaporation") {
   CHECK(after < 0.07 * value_at(bare, bare.evaporation_kg_m2_h, on_s + 300.0));
 }
 
+TEST_CASE("an evaporation film leaves three fifths of the evaporation until the concrete sets") {
+  const Place place(mild);
+  ColumnCase column = place.in_shade();
+  const ColumnHistory bare = place.solve(column);
+  column.evaporation_film_to_set_age_h = 3.0;
+  const ColumnHistory film = place.solve(column);
+  // The surface stays a little warmer under it.
+  CHECK(film.evaporation_kg_m2_h.front() < 0.65 * bare.evaporation_kg_m2_h.front());
+  CHECK(film.evaporation_kg_m2_h.front() > 0.6 * bare.evaporation_kg_m2_h.front());
+  const double off_s = when_reached(film, film.set_age_work_h, 3.0);
+  CHECK(value_at(film, film.evaporation_kg_m2_h, off_s - 300.0) <
+        0.7 * value_at(bare, bare.evaporation_kg_m2_h, off_s - 300.0));
+  CHECK(value_at(film, film.evaporation_kg_m2_h, off_s + 600.0) >
+        0.9 * value_at(bare, bare.evaporation_kg_m2_h, off_s + 600.0));
+}
+
 TEST_CASE("a formed face neither bleeds nor dries and knows no ground") {
   const Place place(mild);
   ColumnCase face = place.in_shade();

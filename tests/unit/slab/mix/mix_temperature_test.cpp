@@ -59,3 +59,27 @@ TEST_CASE("nothing, or more ice than water, does not mix") {
   ingredients.ice_kg_m3 = 200.0;
   CHECK_THROWS_AS(mix_temperature_c(ingredients, 300.0, 0.5), std::invalid_argument);
 }
+
+TEST_CASE("ice or colder water makes a mix cooler by what the balance says") {
+  Mix mix;
+  mix.cementitious_kg_m3 = 335.0;
+  mix.w_cm = 0.45;
+  mix.temperature = 30.0;
+  const double water_kg = mix.cementitious_kg_m3 * mix.w_cm;
+  const WaterForTemperature needs = water_for(mix, 30.0, -3.0);
+  BatchHeat batch{.cement_kg = 335.0,
+                  .cement_c = 30.0,
+                  .aggregate_kg = 1780.0,
+                  .aggregate_c = 30.0,
+                  .water_kg = water_kg - needs.ice_kg_m3,
+                  .water_c = 30.0,
+                  .moisture_kg = 0.0,
+                  .ice_kg = needs.ice_kg_m3};
+  CHECK(mix_temperature_c(batch) == doctest::Approx(27.0));
+  batch.water_kg = water_kg;
+  batch.ice_kg = 0.0;
+  batch.water_c = 30.0 + needs.water_k;
+  CHECK(mix_temperature_c(batch) == doctest::Approx(27.0));
+  CHECK(water_for(mix, 12.0, 5.0).ice_kg_m3 == 0.0);
+  CHECK(discharge_temperature_c(mix) == 30.0);
+}
