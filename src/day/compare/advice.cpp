@@ -112,6 +112,21 @@ std::string instead_words(const Comparison& comparison, const CompareRules& rule
   return words;
 }
 
+/// "fast drying", of the cautions that fewer zones have than before, though some still do.
+std::string fewer_titles(const std::vector<Caution>& before, const std::vector<Caution>& after) {
+  std::vector<Caution> fewer;
+  const auto count = [](const std::vector<Caution>& fears, const Caution& caution) {
+    return std::count_if(fears.begin(), fears.end(), [&caution](const Caution& one) {
+      return one.title == caution.title && one.level == caution.level;
+    });
+  };
+  for (const Caution& caution : before) {
+    const auto left = count(after, caution);
+    if (left > 0 && left < count(before, caution)) fewer.push_back(caution);
+  }
+  return titles(fewer, CautionLevel::caution);
+}
+
 /// What is gained by the best choice over the job as ordered.
 std::string gain_words(const ChoiceFigures& ordered, const ChoiceFigures& best,
                        const CompareRules& rules) {
@@ -129,6 +144,8 @@ std::string gain_words(const ChoiceFigures& ordered, const ChoiceFigures& best,
   }
   const std::string gone = titles(ordered.fears, CautionLevel::caution, best.fears);
   if (!gone.empty()) words += fmt::format("{}Takes away: {}.", words.empty() ? "" : " ", gone);
+  const std::string fewer = fewer_titles(ordered.fears, best.fears);
+  if (words.empty() && !fewer.empty()) words = fmt::format("Fewer zones with {}.", fewer);
   return words.empty() ? "Less trouble for the same day." : words;
 }
 

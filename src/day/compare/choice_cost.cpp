@@ -20,8 +20,9 @@ namespace {
 
 // How much trouble each change is relative to the others (all ours): an hour earlier or later is
 // the least, then anything put up by hand, then another worker, then changes to the concrete.
+constexpr double change_trouble = 0.5;  // any at all: the plant and the crew hear of it again
 constexpr double start_trouble_per_h = 0.4;
-constexpr double lights_trouble = 1.0;  // to begin before sunrise
+constexpr double lights_trouble = 1.5;  // to begin before sunrise
 constexpr double order_trouble = 1.0;
 constexpr double saw_trouble = 1.5;
 constexpr double windbreak_trouble = 1.5;
@@ -33,6 +34,8 @@ constexpr double ice_trouble_per_k = 0.5;        // chilled water or ice
 constexpr double hot_water_trouble_per_k = 0.2;  // a plant heats its water all winter
 constexpr double short_load_trouble = 1.5;       // what it charges
 constexpr double spacing_trouble = 0.5;
+/// An edge that waits for its truck within a slab: a cold joint, or a change of shade, threatens.
+constexpr double open_edge_trouble = 3.0;
 constexpr double finisher_trouble = 3.0;
 constexpr double load_trouble = 1.0;       // one more truck
 constexpr double admixture_trouble = 2.0;  // for any change of the amount ordered
@@ -103,6 +106,7 @@ class Bill {
     const auto more = static_cast<int>(after.loads.size()) - static_cast<int>(before.loads.size());
     if (changed_.order.truck_spacing_min != ordered_.order.truck_spacing_min) {
       cost_.disturbance += spacing_trouble;
+      if (has_open_edge(after)) cost_.disturbance += open_edge_trouble;
     }
     if (more == 0) return;
     cost_.disturbance += load_trouble * std::abs(more);
@@ -174,7 +178,10 @@ class Bill {
     if (changed_.pour.saws.size() > ordered_.pour.saws.size()) say("a saw's hire");
   }
 
-  ChoiceCost take() { return std::move(cost_); }
+  ChoiceCost take() {
+    if (cost_.disturbance > 0.0) cost_.disturbance += change_trouble;
+    return std::move(cost_);
+  }
 
  private:
   static bool same(const AdmixtureUse& a, const AdmixtureUse& b) {
@@ -185,6 +192,18 @@ class Bill {
   static int short_loads(const OrderPlan& order) {
     return static_cast<int>(std::count_if(order.loads.begin(), order.loads.end(),
                                           [](const Load& load) { return load.is_short; }));
+  }
+
+  /// Whether a zone waits, half placed, for the next truck.
+  static bool has_open_edge(const OrderPlan& order) {
+    for (std::size_t i = 1; i < order.loads.size(); ++i) {
+      const Load& before = order.loads[i - 1];
+      const bool within = before.fractions.back().to_fraction < 1.0 - nothing;
+      if (within && order.loads[i].starts > after_seconds(before.empty, seconds_per_minute)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   std::string short_words(const OrderPlan& after) const {

@@ -13,14 +13,14 @@ namespace slabtide {
 
 namespace {
 
-/// What comes of these is told by the minutes late, on the likely day and on others; for themselves
-/// they weigh little (ours).
-constexpr std::array<std::string_view, 2> of_time{"short_window", "late_crew"};
-constexpr double of_time_cost = 0.5;
+/// What comes of these is told by the minutes late, on the likely day and on others, or is a limit
+/// by habit, which is a stop where it is in earnest; for themselves they weigh little (ours).
+constexpr std::array<std::string_view, 3> light{"short_window", "late_crew", "discharge_limit"};
+constexpr double light_cost = 0.5;
 
 double cost_of_code(const std::string& code, Loss loss) {
-  const bool is_of_time = std::find(of_time.begin(), of_time.end(), code) != of_time.end();
-  return is_of_time ? of_time_cost : caution_cost(loss);
+  const bool is_light = std::find(light.begin(), light.end(), code) != light.end();
+  return is_light ? light_cost : caution_cost(loss);
 }
 
 /// The zone that a caution names, without the part of it that may follow.
@@ -33,7 +33,7 @@ std::string zone_of(const Caution& caution) {
 int Stakes::stop_count() const { return std::accumulate(stops.begin(), stops.end(), 0); }
 
 double caution_cost(Loss loss) {
-  constexpr std::array<double, loss_count> costs{4.0, 4.0, 2.0, 2.0, 1.0, 1.0};
+  constexpr std::array<double, loss_count> costs{4.0, 4.0, 2.0, 2.0, 1.5, 1.5};
   return costs.at(static_cast<std::size_t>(loss));
 }
 

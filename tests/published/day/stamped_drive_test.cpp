@@ -91,14 +91,17 @@ TEST_CASE("a drive of 640 ft2 on a hot clear day misses windows, and late loads 
   CHECK(is_in_last_loads(comparison.choices[comparison.best]));
 }
 
-TEST_CASE("the same drive at 65 F is within reach of six, and eight are left as they are") {
+TEST_CASE("the same drive at 65 F is within reach of six, and eight need nothing ordered") {
   const PlannedDay six(drive(65, 45, 65, crew_of_six));
   test::check_range(by_six, "high 65 °F", 0.0, 0.0, six.figures().minutes_late);
   const PlannedDay day(drive(65, 45, 65, crew_of_eight));
   const Comparison comparison = compare_choices(day.pour(), {});
   for (const ComparedChoice& compared : comparison.choices) tell("65 F, concrete 65 F", compared);
   CHECK(comparison.choices.front().figures.minutes_late == 0.0);
-  CHECK(comparison.best == 0);
+  // The dry top of late morning may ask for an earlier start, but for no other mix and no more
+  // hands.
+  const Choice& first = comparison.choices[comparison.best].choice;
+  CHECK((comparison.best == 0 || first.kind == ChoiceKind::start));
 }
 
 TEST_CASE("640 ft2 in one go: easy at 70 F for eight, next to impossible from 80 F") {

@@ -68,6 +68,37 @@ TEST_CASE("leaving things costs nothing, and more costs more trouble") {
   CHECK(cost(ten_yards(), hand_more).words.find("1 finisher more") != std::string::npos);
 }
 
+TEST_CASE("a slab that waits half placed for a truck is more trouble than one between zones") {
+  Job job = ten_yards();
+  job.zones[0].outline = test::rectangle(0, 0, 10, 5);
+  job.zones.push_back(job.zones[0]);
+  job.zones[1].name = "path";
+  job.pour.placing_sequence.push_back("path");
+  Job between = job;
+  between.order.load_size_m3 = m3_from_yd3(5.0);
+  between.order.truck_spacing_min = 90.0;
+  Job within = between;
+  within.order.load_size_m3 = m3_from_yd3(6.0);
+  CHECK(cost(job, within).disturbance > cost(job, between).disturbance + 2.0);
+}
+
+TEST_CASE("what is put up, laid or ordered warmer is trouble and has its words") {
+  Job film = ten_yards();
+  film.pour.evaporation_film = true;
+  CHECK(cost(ten_yards(), film).words == "an evaporation film and a sprayer");
+  Job blankets = ten_yards();
+  blankets.pour.curing = CuringKind::blanket;
+  CHECK(cost(ten_yards(), blankets).words == "blankets for 1076 ft²");
+  Job cool = ten_yards();
+  cool.mix.temperature = 15.0;
+  CHECK(cost(ten_yards(), cool).words == "chilled water or ice at the plant");
+  Job warm = ten_yards();
+  warm.mix.temperature = 21.0;
+  CHECK(cost(ten_yards(), warm).words == "hot water at the plant");
+  // The same three kelvin: a plant heats its water all winter.
+  CHECK(cost(ten_yards(), warm).disturbance < cost(ten_yards(), cool).disturbance);
+}
+
 TEST_CASE("an order in more trucks says so, and which are short") {
   Job changed = ten_yards();
   changed.order.load_size_m3 = m3_from_yd3(7.0);
