@@ -1,15 +1,11 @@
 #include "slabtide/day/compare/comparison.h"
 
-#include <array>
-#include <cmath>
 #include <iterator>
 #include <map>
 #include <mutex>
 #include <string>
-#include <tuple>
 
 #include "core/parallel.h"
-#include "core/rounded.h"
 #include "joined_choices.h"
 
 namespace slabtide {
@@ -88,18 +84,6 @@ class Comparing {
   std::size_t done_ = 0;
 };
 
-/// What choices are ranked by, the weightiest first.
-using Rank = std::tuple<std::array<int, loss_count>, double, double, double>;
-
-Rank rank(const ComparedChoice& compared, const CompareRules& rules) {
-  const ChoiceFigures& figures = compared.figures;
-  const auto steps = [&rules](double minutes) {
-    return std::floor(rounded(minutes / rules.worth_min));
-  };
-  return {figures.stakes.stops, steps(figures.expected_late_min), steps(figures.bad_day_late_min),
-          rounded(compared.cost.disturbance + figures.stakes.caution_cost)};
-}
-
 std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRules& rules) {
   std::size_t best = 0;
   for (std::size_t i = 1; i < choices.size(); ++i) {
@@ -109,10 +93,6 @@ std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRul
 }
 
 }  // namespace
-
-bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules) {
-  return rank(a, rules) < rank(b, rules);
-}
 
 Comparison compare_choices(const PlannedPour& ordered, const CompareSettings& settings) {
   const ChoiceFigures as_ordered =

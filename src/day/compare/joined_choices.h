@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "slabtide/day/compare/choices.h"
-#include "slabtide/day/compare/comparison.h"
+#include "slabtide/day/compare/compared_choice.h"
 
 namespace slabtide {
 

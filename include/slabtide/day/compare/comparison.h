@@ -5,9 +5,8 @@
 #include <optional>
 #include <vector>
 
-#include "slabtide/day/compare/choice_cost.h"
-#include "slabtide/day/compare/choice_figures.h"
 #include "slabtide/day/compare/choices.h"
+#include "slabtide/day/compare/compared_choice.h"
 #include "slabtide/day/plan/planned_pour.h"
 
 namespace slabtide {
@@ -27,13 +26,6 @@ struct CompareSettings {
   }
 };
 
-/// A choice and its results.
-struct ComparedChoice {
-  Choice choice;
-  ChoiceFigures figures;
-  ChoiceCost cost;
-};
-
 /// All choices and which of them is best.
 struct Comparison {
   std::vector<ComparedChoice> choices;  ///< as ordered first
@@ -44,12 +36,6 @@ struct Comparison {
   /// Whether even the best runs into a stop: then the answer is another day.
   bool not_that_day() const { return choices[best].figures.stops > 0; }
 };
-
-/// True if `a` is preferable: fewer stops, the worst loss first, then fewer minutes late on average
-/// over the sampled days, then fewer on a bad day (both in steps of CompareRules::worth_min), then
-/// less of disturbance and what its cautions weigh (`Stakes::caution_cost`) together, so that a
-/// needless change never wins.
-bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules);
 
 /// Computes every choice. One that is not possible (such as a start before the forecast begins) is
 /// left out with the reason.

@@ -18,7 +18,7 @@ std::string_view caution_level_id(CautionLevel level);
 /// What is lost where the warning is not heeded, the worst first.
 enum class Loss { people, slab, finish, crack, money, comfort };
 
-inline constexpr std::size_t loss_count = 6;
+inline constexpr std::size_t loss_count = 6;  ///< of Loss
 
 /// The id used in the JSON: "finish".
 std::string_view loss_id(Loss loss);
