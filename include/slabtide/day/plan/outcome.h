@@ -8,9 +8,6 @@
 
 namespace slabtide {
 
-/// How many kinds of loss there are.
-inline constexpr std::size_t loss_count = static_cast<std::size_t>(Loss::comfort) + 1;
-
 /// What a plan puts at stake: how many different things (`Caution::code`) threaten each kind of
 /// loss. Indexed by Loss, the worst first.
 struct Outcome {
