@@ -9,8 +9,8 @@ namespace slabtide {
 /// How each zone's joints can be made that day, as markup. Empty if nothing is to be cut.
 std::string page_saw(const PlannedPour& facts);
 
-/// For the truck sheet on paper: the plan of the site with the cuts of the first saw, and those in a
-/// line each. Uses the definitions that page_map puts into the page.
+/// For the truck sheet on paper: the plan of the site with the cuts of the first saw, and those in
+/// a line each. Uses the definitions that page_map puts into the page.
 std::string page_plan_on_paper(const PlannedPour& facts);
 
 /// The saw's evening, as markup: for each saw on hand (both kinds if there is none) the cuts on the
