@@ -8,10 +8,10 @@
 #include <fmt/format.h>
 
 #include "slabtide/cli/command/run.h"
-#include "support/run_program.h"
 #include "support/number_checks.h"
 #include "support/order_checks.h"
 #include "support/page_checks.h"
+#include "support/run_program.h"
 
 namespace slabtide::fuzz {
 

@@ -88,6 +88,7 @@ View view_of(const CompareFacts& facts) {
       .put("left_out", left_out_views(facts))
       .put("weather", weather_words(facts.plan))
       .put("mix", mix_words(facts.plan))
+      .put("made", made_words(facts.plan))
       .put("version", version());
   if (facts.comparison.days_sampled > 0) {
     view.put("days_drawn",

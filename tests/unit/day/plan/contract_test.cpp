@@ -24,9 +24,9 @@
 #include "slabtide/report/text/text_plan.h"
 #include "slabtide/report/text/text_saw.h"
 #include "slabtide/weather/forecast/high_low_day.h"
+#include "support/number_checks.h"
 #include "support/random_job.h"
 #include "support/sample_job.h"
-#include "support/number_checks.h"
 #include "weather/readers/validate_forecast.h"
 
 // Calls that violate the contract: a job, a forecast or a practice with one thing wrong, passed to

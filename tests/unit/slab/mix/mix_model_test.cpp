@@ -51,9 +51,8 @@ TEST_CASE("the supplier's set times are used as they are") {
   CHECK_FALSE(model.setting.estimated);
   CHECK(model.setting.initial_set_h == 5.0);
   CHECK(model.setting.final_set_h == 6.75);
-  CHECK(noted(
-      model,
-      "set times 5 h and 6 h 45 min at 23 °C (73 °F) before admixtures, the supplier's"));
+  CHECK(noted(model,
+              "set times 5 h and 6 h 45 min at 23 °C (73 °F) before admixtures, the supplier's"));
 }
 
 TEST_CASE("the admixtures given are used, not the mix's own") {
