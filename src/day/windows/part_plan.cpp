@@ -85,6 +85,9 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   window.open_all_over = opens.by_fraction(part.practice.cells.all_over_fraction);
   window.closes = closes.by_fraction(part.practice.cells.first_fraction);
   window.closed_all_over = closes.by_fraction(part.practice.cells.all_over_fraction);
+  for (auto* at : {&window.opens, &window.open_all_over, &window.closes, &window.closed_all_over}) {
+    if (*at) *at = part.since_placing(**at);
+  }
   shut_if_never(window);
   if (window.is_never() &&
       stiff_when_placed(part.columns, part.run, part.practice.window(operation),
