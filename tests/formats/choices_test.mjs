@@ -20,7 +20,7 @@ test('every comparison keeps to the schema', () => {
 
 test('a key more or a key less is caught wherever it is', () => {
   assertClosed(validate, drawn(), 'spring',
-    ['daylight_left_min', 'first_window', 'last_finish', 'last_window', 'latest_saw', 'smallest_crew', 'takes']);
+    ['daylight_left_min', 'first_window', 'last_finish', 'last_window', 'latest_saw', 'lost_day_share', 'risk', 'smallest_crew', 'takes']);
 });
 
 test('a reader survives a new member, and what is absent is left out', () => {

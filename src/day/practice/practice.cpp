@@ -86,18 +86,10 @@ constexpr std::size_t max_faults = 50;
 constexpr double max_psi = 20000.0;
 constexpr double max_strength_psi = 10000.0;
 constexpr double max_minutes = 24.0 * 60.0;
-constexpr double max_crew_more = 12.0;
 
 std::string_view rate_unit(WorkMeasure measure) {
-  switch (measure) {
-    case WorkMeasure::area:
-      return "m2_h";
-    case WorkMeasure::length:
-      return "m_h";
-    case WorkMeasure::job:
-      return "jobs_h";
-  }
-  return "m2_h";
+  if (measure == WorkMeasure::length) return "m_h";
+  return measure == WorkMeasure::job ? "jobs_h" : "m2_h";
 }
 
 void add_windows(Entries& entries, Practice& practice) {
@@ -212,11 +204,9 @@ void add_compare_rules(Entries& entries, CompareRules& p) {
 }
 
 void add_days_rules(Entries& entries, DaysRules& p) {
-  constexpr double max_notice_h = 72.0;
-  constexpr double max_reach_h = 48.0;
-  entries.number("days.call_off_h", p.call_off_h, 0.0, max_notice_h);
-  entries.number("days.reach_h", p.reach_h, 1.0, max_reach_h);
-  entries.count("days.more_finishers", p.more_finishers, 0.0, max_crew_more);
+  entries.number("days.call_off_h", p.call_off_h, 0.0, 3.0 * hours_per_day);
+  entries.number("days.reach_h", p.reach_h, 1.0, 2.0 * hours_per_day);
+  entries.count("days.more_finishers", p.more_finishers, 0.0, 12.0);
 }
 
 void add_work_rules(Entries& entries, CrewPractice& p) {
