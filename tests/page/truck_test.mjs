@@ -58,6 +58,9 @@ test('the truck sheet has verdict, key times, agenda, loads, saws, plan, saw lis
   assert.equal(saws, sheets.hot.json.zones.filter((zone) => zone.joints).length);
   assert.equal(await truck.locator('.cautions > li:visible').count(),
                await truck.locator('.cautions > li').count());
+  for (const words of await truck.locator('.saw-choices li, .cautions .text').allTextContents()) {
+    assert.doesNotMatch(words, /\d [AP]M/, 'a time may break across lines');
+  }
   await seeAs(page, { width: 1280 });
   assert.ok(!(await page.locator('.on-paper').isVisible()), 'on paper alone');
   await close(page);

@@ -1,6 +1,7 @@
 #include "page_views.h"
 
 #include <cmath>
+#include <regex>
 
 #include <fmt/format.h>
 
@@ -79,6 +80,11 @@ std::vector<View> band_views(const std::string& json, const std::optional<TimeBa
   if (!band->late) return {view.put("early", time_view(json + "/early", band->early, job))};
   SpanViews span = span_views({*band->early, json + "/early"}, {*band->late, json + "/late"}, job);
   return {view.put("early", std::move(span.from)).put("late", std::move(span.to))};
+}
+
+std::string unbroken_times(const std::string& text) {
+  static const std::regex half_of_day("([0-9]) ([AP]M)");
+  return std::regex_replace(text, half_of_day, "$1\u00a0$2");
 }
 
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {

@@ -58,9 +58,11 @@ std::string weather_words(const PlannedPour& facts) {
 
 std::string made_words(const PlannedPour& facts) {
   if (facts.now.is_not_a_date_time()) return {};
-  std::string words = "made " + day_clock(facts.now, facts.job);
+  // With their dates: a sheet may be made long before its day.
+  const Clock clock = clock_of(facts.job);
+  std::string words = "made " + clock.date_time(facts.now);
   if (facts.forecast.issued) {
-    words += fmt::format(" from the forecast of {}", day_clock(*facts.forecast.issued, facts.job));
+    words += " from the forecast of " + clock.date_time(*facts.forecast.issued);
   }
   return words;
 }

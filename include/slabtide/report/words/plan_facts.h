@@ -21,8 +21,8 @@ std::string day_span(UtcTime from, UtcTime to, const Job& job);
 
 /// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
 std::string weather_words(const PlannedPour& facts);
-/// "made Wed 1:00 PM from the forecast of Wed 11:04 AM", without the latter where the forecast does
-/// not tell; empty if the plan does not know when it was made.
+/// "made Wed, May 13, 2026, 1:00 PM from the forecast of Wed, ...", without the latter where the
+/// forecast does not tell; empty if the plan does not know when it was made.
 std::string made_words(const PlannedPour& facts);
 
 /// The mix in a sentence, and the source of its set times.
