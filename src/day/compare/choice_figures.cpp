@@ -60,17 +60,6 @@ void find_crew(ChoiceFigures& figures, const CrewPlan& crew) {
   }
 }
 
-/// The share of days of the work that makes a finish and is likeliest to lose it.
-double lost_fraction(const CrewPlan& crew, const LateDays& late) {
-  double worst = 0.0;
-  for (std::size_t i = 0; i < crew.tasks.size(); ++i) {
-    if (makes_the_finish(crew.tasks[i].kind)) {
-      worst = std::max(worst, late.lost_chances[i].value_or(0.0));
-    }
-  }
-  return worst;
-}
-
 void weigh_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions,
                     std::size_t zones) {
   for (const Caution& caution : cautions) {
@@ -106,7 +95,7 @@ ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
   const LateDays late = drawn ? late_days(plan.crew, drawn->plan, drawn->ensemble)
                               : LateDays{figures.minutes_late, figures.minutes_late, {}, {}};
   weigh_cautions(figures, cautions_of(plan, late), job.zones.size());
-  if (drawn) figures.lost_fraction = lost_fraction(plan.crew, late);
+  if (drawn) figures.lost_fraction = late.finish_lost_fraction;
   figures.expected_late_min = late.expected_min;
   figures.bad_day_late_min = late.bad_day_min;
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "admixture_change.h"
+#include "job/geometry/placing_sequence.h"
 #include "job/model/limits.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/pour/order.h"
@@ -65,6 +66,9 @@ class JobChange {
                              job_.pour.placing_sequence.begin(),
                              job_.pour.placing_sequence.end())) {
       return refuse("its zone order does not name every zone once");
+    }
+    if (const auto early = placed_too_early(note_.placing_sequence, job_.zones)) {
+      return refuse(fmt::format("{} comes after {}", early->zone, early->after));
     }
     job_.pour.placing_sequence = note_.placing_sequence;
     return true;

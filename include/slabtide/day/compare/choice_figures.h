@@ -33,7 +33,7 @@ struct ChoiceFigures {
   Judgement judgement;              ///< the verdict on this day, as its plan gives it
   Stakes stakes;                    ///< what the day's cautions put at stake
   std::vector<Caution> fears = {};  ///< the stops and cautions, without the notes
-  /// The share of the sampled days on which a finish is lost, of the work likeliest to lose it;
+  /// The share of the sampled days on which any finish is lost (`CrewPlan::finish_lost_fraction`);
   /// empty without sampled days.
   std::optional<double> lost_fraction = std::nullopt;
 };

@@ -94,6 +94,14 @@ TEST_CASE("what makes no sense is left out and says why") {
   CHECK(choice_named(choices, "start 1 h earlier") != nullptr);
 }
 
+TEST_CASE("no order is offered that the job rules out") {
+  Job job = two_pads();
+  job.zones[1].after = {"court"};
+  const Choices choices = PlannedDay(job).choices();
+  CHECK(why_left_out(choices.left_out, "reversed order") == "path comes after court");
+  CHECK(choice_named(choices, "reversed order") == nullptr);
+}
+
 TEST_CASE("zones with hours of their own move with the start and are not turned round") {
   Job job = two_pads();
   job.zones[1].placed_at = after_seconds(job.pour.start, 2.0 * 3600.0);
