@@ -1,8 +1,12 @@
 #include "read_site.h"
 
+#include <optional>
 #include <string>
 #include <utility>
 
+#include <fmt/format.h>
+
+#include "core/zone_at.h"
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
 #include "job/toml/job_words.h"
@@ -17,8 +21,19 @@ constexpr auto wind_settings =
                                       {"yard", WindSetting::yard},
                                       {"sheltered court", WindSetting::sheltered_court}});
 
-bool read_time_zone(TableReader& table, const TimeZoneLoader& load_time_zone, Site& site) {
-  const auto name = table.text("time_zone", Presence::required);
+/// Its name, or that of the place's where the file has none.
+std::optional<std::string> time_zone_name(TableReader& table, bool has_place, const Site& site) {
+  auto given = table.text("time_zone", has_place ? Presence::optional : Presence::required);
+  if (!has_place || table.has("time_zone")) return given;
+  std::string name = zone_name_at(site.latitude_deg, site.longitude_deg);
+  table.warning("time_zone", fmt::format("missing: {} is taken, by the place", name),
+                fmt::format("write time_zone = \"{}\", or the right one", name));
+  return name;
+}
+
+bool read_time_zone(TableReader& table, const TimeZoneLoader& load_time_zone, bool has_place,
+                    Site& site) {
+  const auto name = time_zone_name(table, has_place, site);
   if (!name) return false;
   auto loaded = load_time_zone(*name);
   if (loaded.zone) {
@@ -40,13 +55,17 @@ void warn_of_wrong_sign(TableReader& table, const Site& site) {
 Site read_site(TableReader& table, const TimeZoneLoader& load_time_zone) {
   Site site;
   set(site.name, table.text("name"));
-  set(site.latitude_deg,
-      table.angle("latitude", limits::latitudes_deg, "degrees, north positive", "NS"));
+  const auto latitude =
+      table.angle("latitude", limits::latitudes_deg, "degrees, north positive", "NS");
+  set(site.latitude_deg, latitude);
   const auto longitude =
       table.angle("longitude", limits::longitudes_deg, "degrees, east positive", "EW");
   set(site.longitude_deg, longitude);
   set(site.elevation_m, table.quantity("elevation", length_quantity, limits::elevations_m));
-  if (read_time_zone(table, load_time_zone, site) && longitude) warn_of_wrong_sign(table, site);
+  const bool has_place = latitude && longitude;
+  if (read_time_zone(table, load_time_zone, has_place, site) && longitude) {
+    warn_of_wrong_sign(table, site);
+  }
   set(site.wind_setting, table.word("wind_setting", wind_settings));
   site.measured_wind_ratio =
       table.number("measured_wind_ratio", limits::wind_ratios, "times the wind at 10 m");

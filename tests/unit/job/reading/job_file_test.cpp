@@ -144,6 +144,15 @@ TEST_CASE("a longitude without its minus is warned of, and no country's own cloc
   CHECK(warnings("-171.8", "Pacific/Apia").empty());
 }
 
+TEST_CASE("a job without a time zone takes its place's, and says so") {
+  const Parsed<Job> reading = read_job(job_with("time_zone = \"America/Chicago\"\n", ""));
+  REQUIRE(reading.ok());
+  CHECK(reading.value->site.time_zone.name() == "America/Chicago");
+  REQUIRE(reading.diagnostics.size() == 1);
+  CHECK(reading.diagnostics.front().severity == Severity::warning);
+  CHECK(reading.diagnostics.front().message == "missing: America/Chicago is taken, by the place");
+}
+
 TEST_CASE("what is left out has its default") {
   const Job job = read(plain_job());
   CHECK(job.site.name == "Side yard");
