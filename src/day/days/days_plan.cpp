@@ -26,8 +26,8 @@ constexpr int max_starts_drawn = 3;
 template <class Apart>
 bool is_better(const ForecastDay& a, const ForecastDay& b, const CompareRules& rules,
                const Apart& apart) {
-  if (better(a.outcome, b.outcome)) return true;
-  if (better(b.outcome, a.outcome)) return false;
+  if (better(a.stakes, b.stakes)) return true;
+  if (better(b.stakes, a.stakes)) return false;
   const auto rest = [&](const ForecastDay& day) {
     return std::make_tuple(std::floor(rounded(day.loss_chance() / worth_chance)),
                            std::floor(rounded(day.late_min / rules.worth_min)), apart(day),

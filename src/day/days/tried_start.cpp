@@ -53,9 +53,9 @@ ForecastDay day_of(const PlannedPour& pour, int own_finishers) {
   day.call_off_by =
       after_seconds(day.first_batched, -pour.practice.days.call_off_h * seconds_per_hour);
   day.judged = judge(pour.plan.cautions);
-  day.outcome = outcome_of(pour.plan.cautions);
+  day.stakes = stakes_of(pour.plan.cautions, pour.job.zones.size());
   day.finishers = pour.job.crew.finishers;
-  day.outcome.cautions[static_cast<std::size_t>(Loss::money)] += day.finishers - own_finishers;
+  day.stakes.cautions[static_cast<std::size_t>(Loss::money)] += day.finishers - own_finishers;
   std::copy_if(pour.plan.cautions.begin(), pour.plan.cautions.end(),
                std::back_inserter(day.cautions),
                [](const Caution& caution) { return caution.level != CautionLevel::note; });

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <map>
-#include <numeric>
 #include <set>
 #include <stdexcept>
 #include <string>
@@ -30,8 +29,6 @@ std::string zone_of(const Caution& caution) {
 
 }  // namespace
 
-int Stakes::stop_count() const { return std::accumulate(stops.begin(), stops.end(), 0); }
-
 double caution_cost(Loss loss) {
   constexpr std::array<double, loss_count> costs{4.0, 4.0, 2.0, 2.0, 1.5, 1.5};
   return costs.at(static_cast<std::size_t>(loss));
@@ -52,11 +49,16 @@ Stakes stakes_of(const std::vector<Caution>& cautions, std::size_t zones) {
   }
   for (const auto& [code, found] : zones_of_code) {
     const auto& [loss, named] = found;
+    ++stakes.cautions.at(static_cast<std::size_t>(loss));
     const double share = static_cast<double>(named.size()) / static_cast<double>(zones);
     stakes.caution_cost +=
         cost_of_code(code, loss) * (named.contains({}) ? 1.0 : std::min(1.0, share));
   }
   return stakes;
+}
+
+bool better(const Stakes& a, const Stakes& b) {
+  return std::tie(a.stops, a.cautions) < std::tie(b.stops, b.cautions);
 }
 
 std::optional<Loss> worst_loss(const std::vector<Caution>& cautions) {

@@ -39,7 +39,7 @@ struct DaysSettings {
 
 /// Plans each day that the forecast covers from the first batch to DaysRules::reach_h after the
 /// start, at every full hour between CompareRules::earliest_start_h and latest_start_h and at the
-/// job's own hour. Of the starts of a day, and then of the days, that is best whose outcome is
+/// job's own hour. Of the starts of a day, and then of the days, that is best whose stakes are less
 /// (`better`), then with the smallest chance of loss, then the fewest minutes late, then what is
 /// nearest to the job's own start; to the first day, if the job's is not among them. A crew that is
 /// late gets as many hands as it takes, if these can be found. `value` is absent if no day is left

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "slabtide/day/plan/outcome.h"
+#include "slabtide/day/plan/stakes.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/day/plan/weather_risk.h"
 #include "slabtide/day/plan/weather_summary.h"
@@ -24,7 +24,7 @@ struct ForecastDay {
   UtcTime first_batched;  ///< the first load, at the plant
   UtcTime call_off_by;    ///< until then the plant takes a change (DaysRules::call_off_h)
   Judgement judged;
-  Outcome outcome;                   ///< with each hand beyond the job's crew counted as money
+  Stakes stakes;                     ///< with each hand beyond the job's crew counted as money
   std::vector<Caution> cautions;     ///< stops and cautions, in order of time
   int finishers = 0;                 ///< of the plan: the job's, or more where they are late
   std::optional<int> smallest_crew;  ///< that is never late; empty if none is

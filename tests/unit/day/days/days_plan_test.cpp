@@ -11,7 +11,7 @@
 #include "slabtide/day/plan/day_plan.h"
 #include "support/sample_job.h"
 
-// The day and the hour to choose. That the worse loss decides is ours (outcome.h); what the weather
+// The day and the hour to choose. That the worse loss decides is ours (stakes.h); what the weather
 // does to the slab is tested with the cautions.
 
 namespace slabtide {
@@ -170,7 +170,7 @@ TEST_CASE("a crew that is late gets as many hands as it takes, up to what can be
   CHECK(found.finishers <= 5);
   CHECK(found.late_min == 0.0);
   CHECK(found.smallest_crew == found.finishers);
-  CHECK(found.outcome.cautions[static_cast<std::size_t>(Loss::money)] >= found.finishers - 2);
+  CHECK(found.stakes.cautions[static_cast<std::size_t>(Loss::money)] >= found.finishers - 2);
   days.practice.days.more_finishers = 0;
   const ForecastDay none = on(days.planned(), 14);
   CHECK(none.finishers == 2);

@@ -22,7 +22,6 @@ TEST_CASE("stops are counted by what is lost") {
                                    caution("saw_too_late", CautionLevel::stop, "pad")},
                                   2);
   CHECK(stakes.stops == std::array<int, loss_count>{0, 2, 0, 1, 0, 0});
-  CHECK(stakes.stop_count() == 3);
   CHECK(stakes.caution_cost == 0.0);
 }
 
@@ -44,6 +43,42 @@ TEST_CASE("a caution weighs by its loss and by the share of the zones it is of")
   CHECK(cost({caution("short_window", CautionLevel::caution)}) < caution_cost(Loss::finish));
   CHECK(caution_cost(Loss::slab) > caution_cost(Loss::finish));
   CHECK(caution_cost(Loss::crack) > caution_cost(Loss::comfort));
+}
+
+TEST_CASE("a stop weighs more than any number of cautions") {
+  std::vector<Caution> many;
+  for (const char* code : {"cold_weather", "crust", "early_sheen", "evaporation_caution", "dark"}) {
+    many.push_back(caution(code, CautionLevel::caution));
+  }
+  const Stakes late = stakes_of({caution("late_crew", CautionLevel::stop)}, 1);
+  CHECK(better(stakes_of(many, 1), late));
+  CHECK_FALSE(better(late, stakes_of(many, 1)));
+}
+
+TEST_CASE("of one level the slab weighs more than the finish, then cracks, money and comfort") {
+  const auto stops = [](const char* code) {
+    return stakes_of({caution(code, CautionLevel::stop)}, 1);
+  };
+  const auto cautions = [](const char* code) {
+    return stakes_of({caution(code, CautionLevel::caution)}, 1);
+  };
+  CHECK(better(stops("late_crew"), stops("rain")));
+  CHECK(better(stops("rain"), stops("thunder")));  // people before all
+  CHECK(better(cautions("crust"), cautions("cold_weather")));
+  CHECK(better(cautions("evaporation_caution"), cautions("crust")));
+  CHECK(better(cautions("short_load"), cautions("evaporation_caution")));
+  CHECK(better(cautions("dark"), cautions("short_load")));
+  CHECK(better(stakes_of({}, 1), cautions("dark")));
+}
+
+TEST_CASE("the same caution at several places is one thing, and a stop and a caution are two") {
+  const auto crust = caution("crust", CautionLevel::caution, "pad");
+  const auto finish = static_cast<std::size_t>(Loss::finish);
+  CHECK(stakes_of({crust, caution("crust", CautionLevel::caution, "walk")}, 2).cautions[finish] ==
+        1);
+  const Stakes both = stakes_of({crust, caution("crust", CautionLevel::stop)}, 2);
+  CHECK(both.stops[finish] == 1);
+  CHECK(both.cautions[finish] == 1);
 }
 
 TEST_CASE("the worst is of the highest level, then the worst loss") {
