@@ -1,10 +1,10 @@
 #include "page_views.h"
 
 #include <cmath>
-#include <regex>
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "embedded_pages.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -12,9 +12,10 @@ namespace slabtide {
 
 namespace {
 
+constexpr std::string_view no_break_space = "\u00a0";
+
 /// Replaces spaces by non-breaking ones, so that a time or quantity stays on one line.
 std::string unbroken(std::string_view words) {
-  constexpr std::string_view no_break_space = "\u00a0";
   std::string whole;
   for (const char c : words) {
     if (c == ' ') {
@@ -83,8 +84,14 @@ std::vector<View> band_views(const std::string& json, const std::optional<TimeBa
 }
 
 std::string unbroken_times(const std::string& text) {
-  static const std::regex half_of_day("([0-9]) ([AP]M)");
-  return std::regex_replace(text, half_of_day, "$1\u00a0$2");
+  std::string whole;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const std::string_view rest = std::string_view(text).substr(i);
+    const bool splits_a_time =
+        i > 0 && is_digit(text[i - 1]) && (rest.starts_with(" AM") || rest.starts_with(" PM"));
+    whole += splits_a_time ? no_break_space : rest.substr(0, 1);
+  }
+  return whole;
 }
 
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {
