@@ -10,51 +10,51 @@ namespace slabtide {
 
 namespace {
 
-struct Stake {
+struct LossOfCode {
   std::string_view code;
   Loss loss;
 };
 
-constexpr std::array stakes{Stake{"wet_cement", Loss::people},
-                            Stake{"silica", Loss::people},
-                            Stake{"thunder", Loss::people},
-                            Stake{"heat", Loss::people},
-                            Stake{"licensed_practice", Loss::slab},
-                            Stake{"frozen_ground", Loss::slab},
-                            Stake{"freezing", Loss::slab},
-                            Stake{"cold_weather", Loss::slab},
-                            Stake{"rain", Loss::slab},
-                            Stake{"discharge_limit", Loss::slab},
-                            Stake{"no_window", Loss::finish},
-                            Stake{"after_plan", Loss::finish},
-                            Stake{"late_crew", Loss::finish},
-                            Stake{"late_days", Loss::finish},
-                            Stake{"no_way_in", Loss::finish},
-                            Stake{"short_window", Loss::finish},
-                            Stake{"hot_concrete", Loss::finish},
-                            Stake{"cold_concrete", Loss::finish},
-                            Stake{"early_sheen", Loss::finish},
-                            Stake{"crust", Loss::finish},
-                            Stake{"wind_crust", Loss::finish},
-                            Stake{"cover_in_the_way", Loss::finish},
-                            Stake{"dew", Loss::finish},
-                            Stake{"chloride_colour", Loss::finish},
-                            Stake{"chloride_steel", Loss::crack},
-                            Stake{"film_under_sealer", Loss::finish},
-                            Stake{"evaporation_precautions", Loss::crack},
-                            Stake{"evaporation_caution", Loss::crack},
-                            Stake{"hot_weather", Loss::crack},
-                            Stake{"dry_air", Loss::crack},
-                            Stake{"saw_too_late", Loss::crack},
-                            Stake{"saw_not_enough", Loss::crack},
-                            Stake{"saw_before_cover", Loss::crack},
-                            Stake{"joint_rule", Loss::crack},
-                            Stake{"cracked_joint", Loss::crack},
-                            Stake{"short_load", Loss::money},
-                            Stake{"wet_sawing", Loss::money},
-                            Stake{"dark", Loss::comfort},
-                            Stake{"forecast_old", Loss::comfort},
-                            Stake{"forecast_short", Loss::comfort}};
+constexpr std::array losses_of_codes{LossOfCode{"wet_cement", Loss::people},
+                                     LossOfCode{"silica", Loss::people},
+                                     LossOfCode{"thunder", Loss::people},
+                                     LossOfCode{"heat", Loss::people},
+                                     LossOfCode{"licensed_practice", Loss::slab},
+                                     LossOfCode{"frozen_ground", Loss::slab},
+                                     LossOfCode{"freezing", Loss::slab},
+                                     LossOfCode{"cold_weather", Loss::slab},
+                                     LossOfCode{"rain", Loss::slab},
+                                     LossOfCode{"discharge_limit", Loss::slab},
+                                     LossOfCode{"no_window", Loss::finish},
+                                     LossOfCode{"after_plan", Loss::finish},
+                                     LossOfCode{"late_crew", Loss::finish},
+                                     LossOfCode{"late_days", Loss::finish},
+                                     LossOfCode{"no_way_in", Loss::finish},
+                                     LossOfCode{"short_window", Loss::finish},
+                                     LossOfCode{"hot_concrete", Loss::finish},
+                                     LossOfCode{"cold_concrete", Loss::finish},
+                                     LossOfCode{"early_sheen", Loss::finish},
+                                     LossOfCode{"crust", Loss::finish},
+                                     LossOfCode{"wind_crust", Loss::finish},
+                                     LossOfCode{"cover_in_the_way", Loss::finish},
+                                     LossOfCode{"dew", Loss::finish},
+                                     LossOfCode{"chloride_colour", Loss::finish},
+                                     LossOfCode{"chloride_steel", Loss::crack},
+                                     LossOfCode{"film_under_sealer", Loss::finish},
+                                     LossOfCode{"evaporation_precautions", Loss::crack},
+                                     LossOfCode{"evaporation_caution", Loss::crack},
+                                     LossOfCode{"hot_weather", Loss::crack},
+                                     LossOfCode{"dry_air", Loss::crack},
+                                     LossOfCode{"saw_too_late", Loss::crack},
+                                     LossOfCode{"saw_not_enough", Loss::crack},
+                                     LossOfCode{"saw_before_cover", Loss::crack},
+                                     LossOfCode{"joint_rule", Loss::crack},
+                                     LossOfCode{"cracked_joint", Loss::crack},
+                                     LossOfCode{"short_load", Loss::money},
+                                     LossOfCode{"wet_sawing", Loss::money},
+                                     LossOfCode{"dark", Loss::comfort},
+                                     LossOfCode{"forecast_old", Loss::comfort},
+                                     LossOfCode{"forecast_short", Loss::comfort}};
 
 }  // namespace
 
@@ -65,12 +65,12 @@ std::string_view loss_id(Loss loss) {
 }
 
 Loss loss_of(std::string_view code) {
-  const auto stake = std::find_if(stakes.begin(), stakes.end(),
-                                  [code](const Stake& one) { return one.code == code; });
-  if (stake == stakes.end()) {
+  const auto found = std::find_if(losses_of_codes.begin(), losses_of_codes.end(),
+                                  [code](const LossOfCode& one) { return one.code == code; });
+  if (found == losses_of_codes.end()) {
     throw std::invalid_argument(fmt::format("no rule gives the caution \"{}\"", code));
   }
-  return stake->loss;
+  return found->loss;
 }
 
 std::string_view caution_level_id(CautionLevel level) {
