@@ -280,6 +280,12 @@ const OperationWindow* PartPlan::window(Operation operation) const {
   return found == windows.end() ? nullptr : &*found;
 }
 
+void note_standing_water(OperationWindow& window, const std::optional<UtcTime>& sheen_gone) {
+  if (!window.note.empty() || !window.open_all_over) return;
+  if (sheen_gone && *sheen_gone <= *window.open_all_over) return;
+  window.note = "water still stands when it opens: push it off first";
+}
+
 PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneRun& zone,
                    const std::vector<Operation>& operations, LateWork late, const PourRun& run,
                    const Practice& practice) {

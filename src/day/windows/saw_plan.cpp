@@ -125,6 +125,7 @@ OperationWindow window_of(const SawPlan& saw) {
   } else if (saw.too_late) {
     window.note = "opens only when the cuts must be done";
   }
+  note_standing_water(window, saw.sheen_gone);
   return window;
 }
 

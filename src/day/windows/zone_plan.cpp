@@ -98,6 +98,13 @@ void date_late_work(PartPlan& part, const Job& job, const Practice& practice) {
   }
 }
 
+void finish_late_work(PartPlan& part, const Job& job, const Practice& practice) {
+  date_late_work(part, job, practice);
+  for (OperationWindow& window : part.windows) {
+    if (window.operation >= Operation::walk) note_standing_water(window, part.sheen_gone);
+  }
+}
+
 }  // namespace
 
 const PartPlan* ZonePlan::part(std::string_view id) const {
@@ -161,13 +168,14 @@ ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, co
                             late_work(zone.border->finish, job.finish_work), run, practice);
     plan.border->id = "border";
   }
-  date_late_work(plan.whole, job, practice);
-  for (PartPlan& part : plan.parts) date_late_work(part, job, practice);
-  if (plan.border) date_late_work(*plan.border, job, practice);
+  finish_late_work(plan.whole, job, practice);
+  for (PartPlan& part : plan.parts) finish_late_work(part, job, practice);
+  if (plan.border) finish_late_work(*plan.border, job, practice);
   plan.touch = plan_touch(plan, zone, zone_run, run, practice);
   plan.faces = plan_faces(zone, zone_run, run, practice);
   for (const SawKind kind : {SawKind::early_entry, SawKind::wet}) {
     plan.saws.push_back(plan_saw(kind, zone, zone_run, job, run, practice));
+    plan.saws.back().sheen_gone = plan.whole.sheen_gone;
   }
   return plan;
 }

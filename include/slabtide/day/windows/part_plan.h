@@ -51,6 +51,10 @@ std::optional<Time> held_until_set(Operation operation, const std::optional<Time
   return std::max(*ready, *final_set);
 }
 
+/// Notes on a window on set concrete, which waits for no sheen, that water still stands on some of
+/// it when it is open all over; any other note stays.
+void note_standing_water(OperationWindow& window, const std::optional<UtcTime>& sheen_gone);
+
 /// A part of a zone that behaves uniformly: the whole zone, a strip, or the border.
 struct PartPlan {
   std::string id;    ///< as PlaceId::part

@@ -20,6 +20,7 @@ struct SawPlan {
   std::optional<UtcTime> stress_late;    ///< when it reaches seven tenths
   std::optional<UtcTime> surface_limit;  ///< when the surface is `surface_fall_k` below its peak
   double surface_fall_k = 0.0;
+  std::optional<UtcTime> sheen_gone;  ///< the zone's
   std::optional<UtcTime> latest;       ///< the earlier of the two limits: finished by then
   std::optional<TimeBand> opens_band;  ///< how sure it is, if the plan has bands
   std::optional<TimeBand> latest_band;
