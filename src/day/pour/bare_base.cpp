@@ -84,13 +84,14 @@ BareBases::BareBases(const Job& job, const WeatherSeries& series, const OrderPla
   ahead_s_ = seconds_between(weather_.grid.start, start);
 }
 
-void BareBases::lay_under(std::size_t column, const Zone& zone, std::size_t exposure, Point at) {
-  if (job_.site.ground_c || run_under_.contains(column)) return;
+void BareBases::lay_under(std::size_t column, double placed_s, const Zone& zone,
+                          std::size_t exposure, Point at) {
+  if (job_.site.ground_c || !laid_.try_emplace(column, Laid{placed_s, {}}).second) return;
   const Base& base = zone.base;
   const Likeness likeness{base.kind, base.kept, base.depth_m, base.plastic, zone.shaded, exposure};
   const auto [found, is_new] = run_of_.try_emplace(likeness, places_.size());
-  if (is_new) places_.push_back({&zone, at});
-  run_under_.emplace(column, found->second);
+  if (is_new) places_.push_back({&zone, at, {}});
+  places_[found->second].columns.push_back(column);
 }
 
 CellExposure BareBases::exposure_of(const Place& place) const {
@@ -120,13 +121,17 @@ void BareBases::solve(const SolverSettings& settings) {
   coarse.early_step_s = coarse.late_step_s = base_step_s;
   coarse.threads = settings.threads;
   coarse.keep_cells = true;
-  solutions_ = solve_wholly(cases, weather_, coarse);
+  visit_columns(cases, weather_, coarse, [this](std::size_t i, const ColumnSolution& solution) {
+    for (const std::size_t column : places_[i].columns) {
+      Laid& laid = laid_.at(column);  // of this place alone: no other thread has it
+      laid.ground = ground_at(solution, ahead_s_ + laid.placed_s);
+    }
+  });
 }
 
-std::vector<GroundPoint> BareBases::under(std::size_t column, double placed_s) const {
-  const auto found = run_under_.find(column);
-  if (found == run_under_.end()) return {};
-  return ground_at(solutions_.at(found->second), ahead_s_ + placed_s);
+std::vector<GroundPoint> BareBases::under(std::size_t column) const {
+  const auto found = laid_.find(column);
+  return found == laid_.end() ? std::vector<GroundPoint>() : found->second.ground;
 }
 
 }  // namespace slabtide

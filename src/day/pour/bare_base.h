@@ -27,16 +27,22 @@ class BareBases {
   BareBases(const Job& job, const WeatherSeries& series, const OrderPlan& order, UtcTime start,
             double ground_c);
 
-  /// Remembers what a column will lie on; the first to ask of a column says.
-  void lay_under(std::size_t column, const Zone& zone, std::size_t exposure, Point at);
+  /// Remembers what a column will lie on, and from when; the first to ask of a column says.
+  void lay_under(std::size_t column, double placed_s, const Zone& zone, std::size_t exposure,
+                 Point at);
   void solve(const SolverSettings& settings);
   /// A column's `ground` when it is placed, once solved; empty where nothing was told of it.
-  std::vector<GroundPoint> under(std::size_t column, double placed_s) const;
+  std::vector<GroundPoint> under(std::size_t column) const;
 
  private:
   struct Place {
     const Zone* zone;
     Point at;
+    std::vector<std::size_t> columns;  // laid on it
+  };
+  struct Laid {
+    double placed_s = 0.0;
+    std::vector<GroundPoint> ground;
   };
   using Likeness = std::tuple<BaseKind, BaseKept, double, bool, bool, std::size_t>;
 
@@ -48,8 +54,7 @@ class BareBases {
   SiteWeather weather_;
   std::vector<Place> places_;  // one a base run
   std::map<Likeness, std::size_t> run_of_;
-  std::map<std::size_t, std::size_t> run_under_;  // by column
-  std::vector<ColumnSolution> solutions_;
+  std::map<std::size_t, Laid> laid_;  // by column
 };
 
 }  // namespace slabtide

@@ -80,8 +80,7 @@ class PourBatch {
     run.columns = std::move(columns_);
     bases.solve(settings);
     for (std::size_t i = 0; i < run.columns.size(); ++i) {
-      ColumnCase& column = run.columns[i].column;
-      column.ground = bases.under(i, column.placed_s);
+      run.columns[i].column.ground = bases.under(i);
     }
     std::vector<ColumnCase> cases;
     for (const PouredColumn& poured : run.columns) {
@@ -136,7 +135,8 @@ class ZoneColumns {
       cell_run.exposure = exposures[i];
       cell_run.history =
           batch_.add_column({2 * index_, cell_run.mix}, cell_run.exposure, std::move(column));
-      batch_.bases.lay_under(cell_run.history, zone_, cell_run.exposure, cell.centre);
+      batch_.bases.lay_under(cell_run.history, cell_run.placed_s, zone_, cell_run.exposure,
+                             cell.centre);
       cell_run.cell = std::move(cell);
       zone_run_.cells.push_back(cell_run);
     }

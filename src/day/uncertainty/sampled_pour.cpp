@@ -156,8 +156,8 @@ void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSetti
                    const VisitSampled& visit) {
   const SampledSurroundings drawn = sample_surroundings(set, sample);
   visit_columns(sample_columns(set, drawn, sample), drawn.weather, settings,
-                [&](std::size_t i, const ColumnHistory& history) {
-                  visit(i, history, drawn.mixes[set.columns[i].mix], drawn.weather);
+                [&](std::size_t i, const ColumnSolution& solution) {
+                  visit(i, solution.history, drawn.mixes[set.columns[i].mix], drawn.weather);
                 });
 }
 

@@ -147,24 +147,12 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
   return histories;
 }
 
-std::vector<ColumnSolution> solve_wholly(std::span<const ColumnCase> cases,
-                                         const SiteWeather& weather,
-                                         const SolverSettings& settings) {
-  check(cases, weather, settings);
-  std::vector<ColumnSolution> solutions(cases.size());
-  solve_each(cases, weather, settings, [&](std::size_t i, ColumnSolution& solution) {
-    solutions[i] = std::move(solution);
-    if (settings.keep_cells)
-      solutions[i].cell_depth_m = column_mesh(cases[i], settings).grid.depth_m;
-  });
-  return solutions;
-}
-
 void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
                    const SolverSettings& settings, const VisitColumn& visit) {
   check(cases, weather, settings);
-  solve_each(cases, weather, settings, [&visit](std::size_t i, const ColumnSolution& solution) {
-    visit(i, solution.history);
+  solve_each(cases, weather, settings, [&](std::size_t i, ColumnSolution& solution) {
+    if (settings.keep_cells) solution.cell_depth_m = column_mesh(cases[i], settings).grid.depth_m;
+    visit(i, solution);
   });
 }
 

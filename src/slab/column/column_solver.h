@@ -15,13 +15,9 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
                                          const SiteWeather& weather,
                                          const SolverSettings& settings);
 
-/// As `solve_columns`, with where the heat went, and the cells where the settings keep them.
-std::vector<ColumnSolution> solve_wholly(std::span<const ColumnCase> cases,
-                                         const SiteWeather& weather,
-                                         const SolverSettings& settings);
-
-/// Receives a column's history, which is valid only during the call.
-using VisitColumn = std::function<void(std::size_t column, const ColumnHistory& history)>;
+/// Receives a column's history with where the heat went, and the cells where the settings keep
+/// them; valid only during the call.
+using VisitColumn = std::function<void(std::size_t column, const ColumnSolution& solution)>;
 
 /// Like `solve_columns`, for many columns of which only a few numbers are needed: only a few
 /// histories are held at a time. `visit` is called from several threads at once, once for each
