@@ -190,6 +190,24 @@ TEST_CASE("what slabtide did not write stays, unless forced") {
   }
 }
 
+TEST_CASE("what a command wrote it writes again") {
+  const GuardedFolder folder;
+  const std::vector<std::string> days{"days",    "job.toml",         "--draws", "0",
+                                      "--now",   "2026-05-13T18:00", "--write", "w.html",
+                                      "--write", "w.json",           "--write", "w.csv"};
+  CHECK(folder.run(days).code == 0);
+  const std::string table = folder.text("w.csv");
+  const Outcome again = folder.run(days);
+  CHECK(again.code == 0);
+  CHECK(again.err.find("cannot write") == std::string::npos);
+  CHECK(folder.text("w.csv") == table);
+  const std::vector<std::string> compare{
+      "compare",          "job.toml", "--draws", "0",       "--now",
+      "2026-05-13T18:00", "--write",  "c.html",  "--write", "c.json"};
+  CHECK(folder.run(compare).code == 0);
+  CHECK(folder.run(compare).code == 0);
+}
+
 TEST_CASE("fetch keeps its forecast from what is none") {
   const GuardedFolder folder;
   const std::vector<std::string> fetch{"fetch", "job.toml", "--base-url", "http://127.0.0.1:9",

@@ -9,6 +9,7 @@
 #include "core/utf8.h"
 #include "job/records/read_journal.h"
 #include "report/files/calendar.h"
+#include "report/files/csv_days.h"
 #include "report/files/csv_plan.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/job/records/journal.h"
@@ -125,7 +126,7 @@ bool may_make_way(FileKind kind, std::string_view text) {
     case FileKind::calendar:
       return is_own_calendar(text);
     case FileKind::table:
-      return is_csv_plan(text);
+      return is_csv_plan(text) || is_csv_days(text);
     case FileKind::json:
       return is_json(text);
     case FileKind::forecast:

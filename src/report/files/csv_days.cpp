@@ -14,19 +14,21 @@ namespace slabtide {
 
 namespace {
 
+/// What every table of days begins with, in all its versions.
+constexpr std::string_view heading_start = "\uFEFFdate,choose,verdict,";
+
 class DaysTable {
  public:
   explicit DaysTable(const PlannedDays& facts) : facts_(facts) {}
 
   std::string text() const {
     const std::string degrees = is_us() ? "f" : "c";
-    std::string text =
-        std::string(csv_utf8_mark) +
-        csv_record({"date", "choose", "verdict", "reasons", "start_local", "call_off_local",
-                    "start", "call_off_by", "finishers", "smallest_crew", "minutes_late",
-                    "high_" + degrees, "low_" + degrees, "rain_before_set_percent",
-                    is_us() ? "rain_before_set_in" : "rain_before_set_mm", "frost_local",
-                    "finish_lost_percent"});
+    std::string text = std::string(heading_start) +
+                       csv_record({"reasons", "start_local", "call_off_local", "start",
+                                   "call_off_by", "finishers", "smallest_crew", "minutes_late",
+                                   "high_" + degrees, "low_" + degrees, "rain_before_set_percent",
+                                   is_us() ? "rain_before_set_in" : "rain_before_set_mm",
+                                   "frost_local", "finish_lost_percent"});
     for (std::size_t i = 0; i < facts_.days.days.size(); ++i) {
       text += row(facts_.days.days[i], i == facts_.days.best);
     }
@@ -68,5 +70,7 @@ class DaysTable {
 }  // namespace
 
 std::string csv_days(const PlannedDays& facts) { return DaysTable(facts).text(); }
+
+bool is_csv_days(std::string_view text) { return text.starts_with(heading_start); }
 
 }  // namespace slabtide

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "slabtide/day/days/planned_days.h"
 
@@ -10,5 +11,8 @@ namespace slabtide {
 /// as a spreadsheet reads dates and times; `start` and `call_off_by` are the instants, with offset.
 /// Empty where there is no figure.
 std::string csv_days(const PlannedDays& facts);
+
+/// Whether the text begins like such a table.
+bool is_csv_days(std::string_view text);
 
 }  // namespace slabtide

@@ -7,7 +7,7 @@
 
 namespace slabtide {
 
-/// The windows as a table for a spreadsheet: RFC 4180, UTF-8 without a byte order mark, one row for
+/// The windows as a table for a spreadsheet: RFC 4180, UTF-8 after a byte order mark, one row for
 /// each zone, part and operation, including the saws. The part is empty for a zone without parts.
 /// Times are ISO 8601 with offset, to the minute, and empty if they do not happen; so are the
 /// minutes of a window that opens too late. The area is in the job's units, as the heading says.
