@@ -40,6 +40,11 @@ double thrown_back(const std::vector<Surroundings::SeenSide>& sides, double azim
   return sum / std::tan(elevation_deg * radians_per_degree);
 }
 
+void make_room(CellExposure& exposure, const TimeGrid& grid) {
+  exposure.sunlit_fraction.reserve(grid.count);
+  exposure.shortwave_w_m2.reserve(grid.count);
+}
+
 }  // namespace
 
 CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles) {
@@ -47,6 +52,7 @@ CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obst
   CellExposure cell;
   const Surroundings::SkySeen sky = surroundings.look_round();
   cell.sky_view = sky.view;
+  make_room(cell, weather.grid);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double azimuth_deg = weather.sun_azimuth_deg[i];
     const double elevation_deg = weather.sun_elevation_deg[i];
@@ -65,6 +71,7 @@ CellExposure expose_face(Point at, double facing_deg, const SiteWeather& weather
   const Surroundings surroundings(in_front_of(at, facing_deg), obstacles);
   CellExposure face;
   face.sky_view = surroundings.sky_view_of_face(facing_deg);
+  make_room(face, weather.grid);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double azimuth_deg = weather.sun_azimuth_deg[i];
     const double elevation_deg = weather.sun_elevation_deg[i];
