@@ -1,6 +1,7 @@
 #include "slabtide/day/windows/saw_plan.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 #include <map>
 #include <stdexcept>
@@ -33,31 +34,37 @@ double wet_opens_psi(Aggregate aggregate, const SawRules& saw) {
   return saw.wet_opens_medium_psi;
 }
 
+constexpr std::array saw_kinds{SawKind::early_entry, SawKind::wet};
+
 /// The times of interest in a column, computed once for all cells that share it.
 struct ColumnTimes {
-  std::optional<double> opens_s;
+  std::array<std::optional<double>, saw_kinds.size()> opens_s;
   std::optional<double> stress_limit_s;
   std::optional<double> stress_late_s;
   std::optional<double> surface_limit_s;
 };
 
-/// The saw's times over the cells of a zone, with their areas.
+/// The saws' times over the cells of a zone, with their areas.
 struct SawAreas {
-  std::vector<TimedArea> opens;
+  std::array<std::vector<TimedArea>, saw_kinds.size()> opens;
   std::vector<TimedArea> stress_limit;
   std::vector<TimedArea> stress_late;
   std::vector<TimedArea> surface_limit;
 };
 
 SawAreas saw_areas(const ZoneRun& zone_run, const PourRun& run, const StressCase& piece,
-                   SawKind kind, Aggregate aggregate, const Practice& practice) {
+                   Aggregate aggregate, const Practice& practice) {
   const auto times_of = [&](const CellRun& cell) -> ColumnTimes {
     const ColumnHistory& history = run.histories[cell.history];
     const MixModel& mix = run.mixes[cell.mix];
-    return {saw_opens_s(kind, history, aggregate, practice),
-            stress_reaches_s(history, mix, piece, practice.saw.cut_by_ratio),
-            stress_reaches_s(history, mix, piece, practice.saw.late_ratio),
-            surface_fallen_s(history, practice)};
+    ColumnTimes times{{},
+                      stress_reaches_s(history, mix, piece, practice.saw.cut_by_ratio),
+                      stress_reaches_s(history, mix, piece, practice.saw.late_ratio),
+                      surface_fallen_s(history, practice)};
+    for (std::size_t i = 0; i < saw_kinds.size(); ++i) {
+      times.opens_s[i] = saw_opens_s(saw_kinds[i], history, aggregate, practice);
+    }
+    return times;
   };
   std::map<std::size_t, ColumnTimes> columns;
   SawAreas areas;
@@ -65,7 +72,9 @@ SawAreas saw_areas(const ZoneRun& zone_run, const PourRun& run, const StressCase
     const auto [column, is_new] = columns.try_emplace(cell.history);
     if (is_new) column->second = times_of(cell);
     const ColumnTimes& times = column->second;
-    areas.opens.push_back({times.opens_s, cell.cell.area_m2});
+    for (std::size_t i = 0; i < saw_kinds.size(); ++i) {
+      areas.opens[i].push_back({times.opens_s[i], cell.cell.area_m2});
+    }
     areas.stress_limit.push_back({times.stress_limit_s, cell.cell.area_m2});
     areas.stress_late.push_back({times.stress_late_s, cell.cell.area_m2});
     areas.surface_limit.push_back({times.surface_limit_s, cell.cell.area_m2});
@@ -137,30 +146,35 @@ double uncut_length_m(const Zone& zone) {
   return panel_of(zone.outline).length_m;
 }
 
-SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,
-                 const PourRun& run, const Practice& practice) {
+std::vector<SawPlan> plan_saws(const Zone& zone, const ZoneRun& zone_run, const Job& job,
+                               const PourRun& run, const Practice& practice) {
   const SawRules& saw = practice.saw;
   const StressCase piece{uncut_length_m(zone), zone.thickness_m, zone.tied,
                          !re_entrant_corners(zone.outline).empty()};
-  const SawAreas areas = saw_areas(zone_run, run, piece, kind, job.mix.aggregate, practice);
+  const SawAreas areas = saw_areas(zone_run, run, piece, job.mix.aggregate, practice);
   const double first = practice.cells.first_fraction;
 
-  SawPlan plan;
-  plan.kind = kind;
-  plan.on_hand = std::find(job.pour.saws.begin(), job.pour.saws.end(), kind) != job.pour.saws.end();
-  plan.opens = instant(areas.opens, first, run);
-  plan.open_all_over = instant(areas.opens, practice.cells.all_over_fraction, run);
-  plan.stress_limit = instant(areas.stress_limit, first, run);
-  plan.stress_late = instant(areas.stress_late, first, run);
-  plan.surface_limit = instant(areas.surface_limit, first, run);
-  plan.surface_fall_k = saw.surface_fall_k;
-  plan.latest = plan.stress_limit;
-  if (plan.surface_limit && (!plan.latest || *plan.surface_limit < *plan.latest)) {
-    plan.latest = plan.surface_limit;
+  SawPlan either;
+  either.stress_limit = instant(areas.stress_limit, first, run);
+  either.stress_late = instant(areas.stress_late, first, run);
+  either.surface_limit = instant(areas.surface_limit, first, run);
+  either.surface_fall_k = saw.surface_fall_k;
+  either.latest = either.stress_limit;
+  if (either.surface_limit && (!either.latest || *either.surface_limit < *either.latest)) {
+    either.latest = either.surface_limit;
   }
-  plan.too_late = plan.latest && (!plan.opens || *plan.opens > *plan.latest);
-  plan.depth_m = saw_depth_m(kind, zone.thickness_m, saw);
-  return plan;
+  std::vector<SawPlan> plans;
+  for (std::size_t i = 0; i < saw_kinds.size(); ++i) {
+    SawPlan& plan = plans.emplace_back(either);
+    plan.kind = saw_kinds[i];
+    plan.on_hand =
+        std::find(job.pour.saws.begin(), job.pour.saws.end(), plan.kind) != job.pour.saws.end();
+    plan.opens = instant(areas.opens[i], first, run);
+    plan.open_all_over = instant(areas.opens[i], practice.cells.all_over_fraction, run);
+    plan.too_late = plan.latest && (!plan.opens || *plan.opens > *plan.latest);
+    plan.depth_m = saw_depth_m(plan.kind, zone.thickness_m, saw);
+  }
+  return plans;
 }
 
 }  // namespace slabtide

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/practice/practice.h"
@@ -20,7 +21,7 @@ struct SawPlan {
   std::optional<UtcTime> stress_late;    ///< when it reaches seven tenths
   std::optional<UtcTime> surface_limit;  ///< when the surface is `surface_fall_k` below its peak
   double surface_fall_k = 0.0;
-  std::optional<UtcTime> sheen_gone;  ///< the zone's
+  std::optional<UtcTime> sheen_gone;   ///< the zone's
   std::optional<UtcTime> latest;       ///< the earlier of the two limits: finished by then
   std::optional<TimeBand> opens_band;  ///< how sure it is, if the plan has bands
   std::optional<TimeBand> latest_band;
@@ -47,8 +48,8 @@ std::optional<double> surface_fallen_s(const ColumnHistory& history, const Pract
 /// How deep a cut must be, m.
 double saw_depth_m(SawKind kind, double thickness_m, const SawRules& saw);
 
-/// The saw's window on a zone without any cuts.
-SawPlan plan_saw(SawKind kind, const Zone& zone, const ZoneRun& zone_run, const Job& job,
-                 const PourRun& run, const Practice& practice);
+/// The windows on a zone without any cuts: the early-entry saw's, then the wet saw's.
+std::vector<SawPlan> plan_saws(const Zone& zone, const ZoneRun& zone_run, const Job& job,
+                               const PourRun& run, const Practice& practice);
 
 }  // namespace slabtide
