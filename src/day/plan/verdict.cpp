@@ -1,32 +1,36 @@
 #include "slabtide/day/plan/verdict.h"
 
 #include <algorithm>
+#include <array>
 
 namespace slabtide {
 
-std::string_view verdict_id(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::good:
-      return "good";
-    case Verdict::care:
-      return "care";
-    case Verdict::think_again:
-      return "think_again";
-  }
-  return "think_again";
+namespace {
+
+/// A verdict in the JSON, as a heading, and in a table.
+struct VerdictWords {
+  std::string_view id;
+  std::string_view heading;
+  std::string_view in_short;
+};
+
+/// In the order of `Verdict`.
+constexpr std::array<VerdictWords, 3> every_verdict{
+    {{"good", "Good to pour", "good"},
+     {"care", "Pour with care", "care"},
+     {"think_again", "Think again", "think again"}}};
+
+const VerdictWords& words_of(Verdict verdict) {
+  return every_verdict.at(static_cast<std::size_t>(verdict));
 }
 
-std::string_view verdict_words(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::good:
-      return "Good to pour";
-    case Verdict::care:
-      return "Pour with care";
-    case Verdict::think_again:
-      return "Think again";
-  }
-  return "Think again";
-}
+}  // namespace
+
+std::string_view verdict_id(Verdict verdict) { return words_of(verdict).id; }
+
+std::string_view verdict_words(Verdict verdict) { return words_of(verdict).heading; }
+
+std::string_view verdict_in_short(Verdict verdict) { return words_of(verdict).in_short; }
 
 Judgement judge(const std::vector<Caution>& cautions) {
   std::vector<const Caution*> weighty;

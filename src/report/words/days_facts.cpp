@@ -114,18 +114,6 @@ std::string days_advice_words(const PlannedDays& facts) {
              : fmt::format("Pour on {}.", when);
 }
 
-std::string verdict_in_short(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::good:
-      return "good";
-    case Verdict::care:
-      return "care";
-    case Verdict::think_again:
-      break;
-  }
-  return "think again";
-}
-
 std::string rain_risk_words(const RainRisk& rain, UnitSystem units) {
   std::string words;
   if (rain.chance >= told_chance) words = fmt::format("{:.0f} %", percent_per_one * rain.chance);
@@ -141,7 +129,8 @@ DayDetail starts_detail(const ForecastDay& day, const Job& job) {
   for (const Verdict verdict : {Verdict::good, Verdict::care, Verdict::think_again}) {
     const std::string spans = starts_of(day, verdict, clock_of(job));
     if (spans.empty()) continue;
-    const std::string words = verdict == Verdict::care ? "with care" : verdict_in_short(verdict);
+    const std::string_view words =
+        verdict == Verdict::care ? std::string_view("with care") : verdict_in_short(verdict);
     text += fmt::format("{}{} {}", text.empty() ? "" : "; ", words, spans);
   }
   return {"Starts", text};

@@ -15,6 +15,8 @@ enum class Verdict { good, care, think_again };
 std::string_view verdict_id(Verdict verdict);
 /// The heading of a page: "Pour with care".
 std::string_view verdict_words(Verdict verdict);
+/// A cell of a table: "care".
+std::string_view verdict_in_short(Verdict verdict);
 
 /// A verdict and the reasons for it.
 struct Judgement {

@@ -21,9 +21,6 @@ std::string days_made_words(const PlannedDays& facts);
 /// the least bad.
 std::string days_advice_words(const PlannedDays& facts);
 
-/// "good", "care", "think again": a verdict in a table.
-std::string verdict_in_short(Verdict verdict);
-
 /// "40 %, 0.12 in"; "none" where the forecast has neither chance nor amount worth a figure.
 std::string rain_risk_words(const RainRisk& rain, UnitSystem units);
 
