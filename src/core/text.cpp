@@ -1,6 +1,7 @@
 #include "text.h"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <charconv>
 #include <cmath>
@@ -86,7 +87,7 @@ void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std
   bool first_word = true;
   for (std::size_t at = lead; at < line.size(); at = line.find_first_not_of(' ', at)) {
     std::size_t end = std::min(line.find(' ', at), line.size());
-    if (is_within_time(line, end)) end = std::min(line.find(' ', end + 1), line.size());
+    while (is_within_time(line, end)) end = std::min(line.find(' ', end + 1), line.size());
     const std::string_view word = line.substr(at, end - at);
     const std::size_t columns = display_width(word);
     if (!first_word && column + 1 + columns > width) {
@@ -101,6 +102,27 @@ void wrap_line(std::string_view line, std::size_t width, std::size_t indent, std
     first_word = false;
     at = end;
   }
+}
+
+constexpr std::size_t weekday_letters = 3;
+
+/// "9:25", "09:25 on": an hour of one or two digits, a colon, two digits.
+bool starts_with_clock(std::string_view text) {
+  const std::size_t colon = text.find(':');
+  if (colon != 1 && colon != 2) return false;
+  const std::string_view minutes = text.substr(colon + 1);
+  return is_digit(text[0]) && is_digit(text[colon - 1]) && minutes.size() >= 2 &&
+         is_digit(minutes[0]) && is_digit(minutes[1]);
+}
+
+/// "Fri 1:05 AM", "1:05 AM".
+bool starts_with_time(std::string_view text) {
+  constexpr std::array<std::string_view, 7> weekdays{"Mon ", "Tue ", "Wed ", "Thu ",
+                                                     "Fri ", "Sat ", "Sun "};
+  for (const std::string_view weekday : weekdays) {
+    if (text.starts_with(weekday)) return starts_with_clock(text.substr(weekday.size()));
+  }
+  return starts_with_clock(text);
 }
 
 }  // namespace
@@ -163,7 +185,7 @@ std::size_t display_width(std::string_view utf8) {
   return columns;
 }
 
-bool is_within_time(std::string_view text, std::size_t at) {
+bool is_before_half(std::string_view text, std::size_t at) {
   constexpr std::size_t half_letters = 2;
   if (at == 0 || at >= text.size() || text[at] != ' ' || !is_digit(text[at - 1])) return false;
   const std::string_view half = text.substr(at + 1, half_letters);
@@ -171,6 +193,21 @@ bool is_within_time(std::string_view text, std::size_t at) {
   const std::size_t after = at + 1 + half_letters;
   const char next = after < text.size() ? fold(text[after]) : ' ';
   return !(next >= 'a' && next <= 'z') && !is_digit(next);
+}
+
+bool is_within_time(std::string_view text, std::size_t at) {
+  if (is_before_half(text, at)) return true;
+  if (at < weekday_letters || at >= text.size() || text[at] != ' ') return false;
+  return starts_with_time(text.substr(at - weekday_letters)) &&
+         starts_with_clock(text.substr(at + 1));
+}
+
+bool is_span_dash(std::string_view text, std::size_t at) {
+  if (at < 2 || at >= text.size() || !text.substr(at).starts_with(en_dash)) return false;
+  const std::string_view before = text.substr(0, at);
+  const bool ends_a_time =
+      is_digit(before.back()) || before.ends_with("AM") || before.ends_with("PM");
+  return ends_a_time && starts_with_time(text.substr(at + en_dash.size()));
 }
 
 std::string wrap(std::string_view text, std::size_t width, std::size_t indent) {

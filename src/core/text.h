@@ -23,8 +23,17 @@ std::optional<double> parse_number(std::string_view text);
 /// codes that set its colour none.
 std::size_t display_width(std::string_view utf8);
 
-/// True if the space at `at` stands between an hour and its AM or PM, which stay on one line.
+/// True if the space at `at` stands between an hour and its AM or PM.
+bool is_before_half(std::string_view text, std::size_t at);
+
+/// True if the space at `at` stands within a time of day, which stays on one line: before AM or PM,
+/// or between a weekday and the hour ("Fri 6:10 AM").
 bool is_within_time(std::string_view text, std::size_t at);
+
+inline constexpr std::string_view en_dash = "–";
+/// True if an en dash stands at `at` between two times of day: "8:10–9:25 AM", "Thu 11:40 PM–Fri
+/// 1:05 AM".
+bool is_span_dash(std::string_view text, std::size_t at);
 
 /// `text` wrapped at `width` columns, every line after the first indented by `indent`; a time of
 /// day is never broken.

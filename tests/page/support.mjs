@@ -109,8 +109,8 @@ export function resolve(json, pointer) {
   }, json);
 }
 
-// Times and quantities contain non-breaking spaces.
-export const plain = (text) => text.replaceAll('\u00a0', ' ');
+// Times and quantities contain non-breaking spaces, spans of times a word joiner.
+export const plain = (text) => text.replaceAll('\u00a0', ' ').replaceAll('\u2060', '');
 
 // What extends beyond the sides of the page, without the contents of scrolled areas and of
 // pictures, which are clipped to their frames.

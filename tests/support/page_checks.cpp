@@ -31,10 +31,12 @@ std::string replaced(std::string text, std::string_view what, std::string_view b
   return text;
 }
 
-/// Decodes the character references used in our markup; a non-breaking space becomes a plain one.
+/// Decodes the character references used in our markup; a non-breaking space becomes a plain one,
+/// a word joiner goes.
 std::string decoded(std::string text) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> references{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 9> references{
       {{"\u00a0", " "},
+       {"\u2060", ""},
        {"&nbsp;", " "},
        {"&lt;", "<"},
        {"&gt;", ">"},

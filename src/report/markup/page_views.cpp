@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include "core/text.h"
 #include "embedded_pages.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -81,17 +80,6 @@ std::vector<View> band_views(const std::string& json, const std::optional<TimeBa
   if (!band->late) return {view.put("early", time_view(json + "/early", band->early, job))};
   SpanViews span = span_views({*band->early, json + "/early"}, {*band->late, json + "/late"}, job);
   return {view.put("early", std::move(span.from)).put("late", std::move(span.to))};
-}
-
-std::string unbroken_times(const std::string& text) {
-  std::string whole;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const std::string_view rest = std::string_view(text).substr(i);
-    const bool splits_a_time =
-        i > 0 && is_digit(text[i - 1]) && (rest.starts_with(" AM") || rest.starts_with(" PM"));
-    whole += splits_a_time ? no_break_space : rest.substr(0, 1);
-  }
-  return whole;
 }
 
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job) {

@@ -51,10 +51,6 @@ View exact_figure_view(std::string_view json, double value, std::string_view wor
 std::vector<View> band_views(const std::string& json, const std::optional<TimeBand>& band,
                              const Job& job);
 
-/// The text with its times of day kept from breaking across lines: a non-breaking space in "10:58
-/// AM".
-std::string unbroken_times(const std::string& text);
-
 /// Markup of a time and of a figure.
 std::string page_time(std::string_view json, const std::optional<UtcTime>& time, const Job& job);
 std::string page_figure(std::string_view json, double value, std::string_view words);

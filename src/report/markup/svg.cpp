@@ -20,6 +20,9 @@ constexpr std::array<std::string_view, 6> without_end{"br", "col", "hr", "img", 
 constexpr std::array<std::string_view, 8> shapes{"circle",  "ellipse",  "line", "path",
                                                  "polygon", "polyline", "rect", "use"};
 
+/// Forbids a line break where it stands (Unicode Standard Annex #14, class WJ).
+constexpr std::string_view word_joiner = "\u2060";
+
 template <std::size_t count>
 bool is_one_of(const std::array<std::string_view, count>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
@@ -35,6 +38,9 @@ std::string escape_markup(std::string_view text) {
     const char c = shown[i];
     if (is_within_time(shown, i)) {
       escaped += "\u00a0";
+    } else if (is_span_dash(shown, i)) {
+      escaped.append(en_dash).append(word_joiner);
+      i += en_dash.size() - 1;
     } else if (c == '&') {
       escaped += "&amp;";
     } else if (c == '<') {

@@ -8,8 +8,8 @@
 
 namespace slabtide {
 
-/// `text` made safe to show (`printable_lines`), with & < > " ' escaped and times of day kept on
-/// one line.
+/// `text` made safe to show (`printable_lines`), with & < > " ' escaped. Times of day and spans of
+/// them ("8:10–9:25 AM") are kept on one line, by no-break spaces and a word joiner.
 std::string escape_markup(std::string_view text);
 
 /// At most `decimals` (0 to 4) decimals, without trailing zeros, never "-0": "12", "0.5", "-3.25".

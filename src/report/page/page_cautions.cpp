@@ -31,7 +31,7 @@ std::vector<View> place_views(const ToldCaution& told, const std::vector<Caution
     View view = time_view(pointer("/cautions", index, "at"), cautions[index].at, job);
     views.push_back(view.put("place", cautions[index].zone)
                         .put("place_json", pointer("/cautions", index, "text"))
-                        .put("says", unbroken_times(cautions[index].text)));
+                        .put("says", cautions[index].text));
   }
   return views;
 }
@@ -42,7 +42,7 @@ View caution_view(const ToldCaution& told, const std::vector<Caution>& cautions,
   View view = time_view(pointer("/cautions", index, "at"), caution.at, job);
   view.put("level", caution_level_id(caution.level))
       .put("level_words", level_words(caution.level))
-      .put("text", unbroken_times(told.text))
+      .put("text", told.text)
       .put("source", caution.source);
   if (told.merged()) {
     View each;

@@ -117,7 +117,7 @@ class PageSaw {
       item.add(Element("b").add(Element("bdi").text(facts_.job.zones[zone].name))).text(": ");
       Element words("span");
       words.set("data-json", fmt::format("/zones/{}/joints/says", zone));
-      list.add(item.add(words.text(unbroken_times(joint_choice_words(facts_, zone)))));
+      list.add(item.add(words.text(joint_choice_words(facts_, zone))));
     }
     return list;
   }

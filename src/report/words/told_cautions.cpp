@@ -30,7 +30,7 @@ std::string kind_of(const Caution& caution) {
   }
   constexpr std::size_t half_letters = 3;  // " AM"
   for (std::size_t at = 0; at < kind.size(); ++at) {
-    if (is_within_time(kind, at)) kind.erase(at, half_letters);
+    if (is_before_half(kind, at)) kind.erase(at, half_letters);
   }
   std::erase_if(kind, is_digit);
   return kind;

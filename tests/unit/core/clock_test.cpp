@@ -132,4 +132,23 @@ TEST_CASE("a line is never broken within a time") {
   CHECK(is_within_time("at 8:00 AM", 7));
   CHECK_FALSE(is_within_time("slab 5 AMPLE", 6));
   CHECK_FALSE(is_within_time("I AM", 1));
+  CHECK(wrap("from Fri 6:10 AM on", 12, 0) == "from\nFri 6:10 AM\non");
+  CHECK(is_within_time("Fri 06:10", 3));
+  CHECK_FALSE(is_within_time("Fri, 06:10", 4));
+  CHECK_FALSE(is_within_time("bay 06:10", 3));
+  CHECK_FALSE(is_within_time("Fri 6 of 10", 3));
+}
+
+TEST_CASE("a span of times is told from other dashes") {
+  const auto has_span = [](std::string_view text) {
+    return is_span_dash(text, text.find(en_dash));
+  };
+  CHECK(has_span("9:10–10:05 AM"));
+  CHECK(has_span("11:40 AM–1:05 PM"));
+  CHECK(has_span("Thu 11:40 PM–Fri 1:05 AM"));
+  CHECK(has_span("09:10–10:05"));
+  CHECK_FALSE(has_span("bays 3–5"));
+  CHECK_FALSE(has_span("at 9:10 – 10:05 AM"));
+  CHECK_FALSE(has_span("9:10–"));
+  CHECK_FALSE(has_span("–9:10"));
 }

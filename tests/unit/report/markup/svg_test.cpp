@@ -16,6 +16,15 @@ TEST_CASE("text cannot become markup") {
   CHECK(escape_markup(std::string_view("a\0b\x1b[31m\x7f\tc\n", 12)) == "a␀b␛[31m␡ c\n");
 }
 
+TEST_CASE("times and spans of times stay on one line") {
+  CHECK(escape_markup("tool them, 9:10–10:05 AM") == "tool them, 9:10–\u206010:05\u00a0AM");
+  CHECK(escape_markup("Thu 11:40 PM–Fri 1:05 AM") ==
+        "Thu\u00a011:40\u00a0PM–\u2060Fri\u00a01:05\u00a0AM");
+  CHECK(escape_markup("bays 3–5") == "bays 3–5");
+  // A joiner from outside could pass one name off as another.
+  CHECK(escape_markup("pa\u2060d") == "pa\ufffdd");
+}
+
 TEST_CASE("attributes and text are escaped where they are put") {
   CHECK(Element("text").set("data-zone", "\"><b>").text("a < b").str() ==
         "<text data-zone=\"&quot;&gt;&lt;b&gt;\">a &lt; b</text>");
