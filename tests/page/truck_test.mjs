@@ -53,7 +53,7 @@ test('the truck sheet has verdict, key times, agenda, loads, saws, plan, saw lis
   const running = await page.evaluate(() =>
     getComputedStyle(document.documentElement).getPropertyValue('--running'));
   const said = JSON.parse(running);
-  assert.ok(said.startsWith(`${sheets.hot.json.job.name}, Thu, Jul 16, 2026; made `), said);
+  assert.ok(said.startsWith(`${sheets.hot.json.job.name}, Thu, Jul 16, 2026. Made `), said);
   const saws = await truck.locator('.saw-choices li').count();
   assert.equal(saws, sheets.hot.json.zones.filter((zone) => zone.joints).length);
   assert.equal(await truck.locator('.cautions > li:visible').count(),

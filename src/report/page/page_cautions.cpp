@@ -7,6 +7,7 @@
 #include "job/model/wording.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/words/made_words.h"
 #include "report/words/told_cautions.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
@@ -117,12 +118,6 @@ View weather_view(const PlannedPour& facts) {
   return view;
 }
 
-/// When the sheet was made; none where that is not told.
-std::vector<View> made_view(const PlannedPour& facts) {
-  if (facts.now.is_not_a_date_time()) return {};
-  return {time_view("/made_at", facts.now, facts.job)};
-}
-
 /// Sunrise and sunset; none if the sun does not rise or set.
 std::vector<View> sun_views(const PlannedPour& facts) {
   const SunTimes& sun = facts.plan.sun;
@@ -161,7 +156,7 @@ View sources_view(const PlannedPour& facts) {
            mix_words(facts) + "; " + set_words(facts.run.mixes.front().setting, facts.job.units))
       .put("surface_fall",
            temperature_difference_words(facts.practice.saw.surface_fall_k, facts.job.units))
-      .put("made", made_view(facts))
+      .put("made", made_words(facts))
       .put("version", version());
 }
 

@@ -8,6 +8,7 @@
 #include "page_document.h"
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
+#include "report/words/made_words.h"
 #include "slabtide/core/version.h"
 
 namespace slabtide {

@@ -7,6 +7,7 @@
 #include "page_headline.h"
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
+#include "report/words/made_words.h"
 #include "report/words/verdict_sign.h"
 #include "slabtide/core/units.h"
 #include "slabtide/core/version.h"
@@ -104,7 +105,7 @@ View view_of(const PlannedDays& facts) {
   View view;
   view.put("title", page_title(facts.job))
       .put("span", days_span_words(facts))
-      .put("made", days_made_words(facts))
+      .put("made", made_words(facts))
       .put("advice", days_advice_words(facts))
       .put("chosen", day_view(facts.days.chosen(), facts.days.best, facts))
       .put("days", std::move(days))

@@ -13,6 +13,7 @@
 #include "report/map/page_map.h"
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
+#include "report/words/made_words.h"
 #include "report/words/validate_facts.h"
 
 namespace slabtide {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/words/made_words.h"
 #include "report/words/verdict_sign.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -22,7 +23,7 @@ constexpr std::size_t days_hang = 15;
 std::string days_opening(const PlannedDays& facts, const TextStyle& style) {
   const std::string& name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
   return style.both_ends(style.heading(name), days_span_words(facts)) +
-         style.paragraph(days_made_words(facts));
+         style.paragraph(made_words(facts));
 }
 
 /// A chance in percent; "yes" where the forecast gives only amounts.

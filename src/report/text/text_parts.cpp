@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/words/made_words.h"
 #include "report/words/verdict_sign.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -41,11 +42,15 @@ std::string verdict_line(const Judgement& judged, const TextStyle& style) {
   return judged.verdict == Verdict::good ? style.heading(wrapped) : style.warning(wrapped);
 }
 
-std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
+std::string text_title(const PlannedPour& facts, const TextStyle& style) {
   const std::string name = facts.job.name.empty() ? facts.job.site.name : facts.job.name;
-  std::string text =
-      style.both_ends(style.heading(name), shown_date(facts.job.pour.date, clock_style(facts.job)));
-  text += style.paragraph(weather_words(facts));
+  return style.both_ends(style.heading(name),
+                         shown_date(facts.job.pour.date, clock_style(facts.job))) +
+         style.paragraph(made_words(facts));
+}
+
+std::string text_opening(const PlannedPour& facts, const TextStyle& style) {
+  std::string text = text_title(facts, style) + style.paragraph(weather_words(facts));
   text += style.paragraph(mix_words(facts) + "; " +
                           set_words(facts.run.mixes.front().setting, facts.job.units) + ".");
   return text;

@@ -11,7 +11,9 @@
 
 namespace slabtide {
 
-/// The place, date, weather and mix.
+/// The place and date, when the plan was made, and from which forecast.
+std::string text_title(const PlannedPour& facts, const TextStyle& style);
+/// The same, with weather and mix.
 std::string text_opening(const PlannedPour& facts, const TextStyle& style);
 /// The assumptions that were made.
 std::string text_assumptions(const PlannedPour& facts, const TextStyle& style);

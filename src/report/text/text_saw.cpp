@@ -15,8 +15,8 @@
 #include "report/words/tape_words.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
-#include "slabtide/job/model/job_clock.h"
 #include "text_cautions.h"
+#include "text_parts.h"
 #include "text_table.h"
 
 namespace slabtide {
@@ -232,9 +232,7 @@ std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {
 std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
   validate(facts);
   const Job& job = facts.job;
-  const std::string name = job.name.empty() ? job.site.name : job.name;
-  std::string text =
-      style.both_ends(style.heading(name), shown_date(job.pour.date, clock_style(job))) + "\n";
+  std::string text = text_title(facts, style) + "\n";
   for (const std::size_t zone : zones_in_order(job)) text += zone_block(facts, zone, style);
   if (!cuts_of(facts).cuts.empty()) {
     for (const SawShift& shift : cuts_of(facts).shifts) {

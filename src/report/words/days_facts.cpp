@@ -96,15 +96,6 @@ std::string days_span_words(const PlannedDays& facts) {
   return fmt::format("{} to {}", day_words(days.front().date, facts.job), last);
 }
 
-std::string days_made_words(const PlannedDays& facts) {
-  const Clock clock = clock_of(facts.job);
-  std::string words = fmt::format("Made {}, from the forecast ({})", clock.date_time(facts.now),
-                                  facts.forecast.source);
-  if (facts.forecast.issued) words += " of " + clock.date_time(*facts.forecast.issued);
-  if (facts.forecast_age_h) words += fmt::format(", {:.0f} h old", *facts.forecast_age_h);
-  return words + ".";
-}
-
 std::string days_advice_words(const PlannedDays& facts) {
   const ForecastDay& day = facts.days.chosen();
   const std::string when = fmt::format("{}, first concrete {}", day_words(day.date, facts.job),

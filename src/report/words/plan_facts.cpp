@@ -17,16 +17,6 @@ namespace {
 /// Set times are given for 73 °F (ASTM C403).
 constexpr double set_age_reference_c = celsius_from_fahrenheit(73.0);
 
-/// Where the forecast comes from, when it was issued and how old it is.
-std::string source_words(const PlannedPour& facts) {
-  std::string words = facts.forecast.source;
-  if (facts.forecast.issued) {
-    words += fmt::format(", issued {}", day_clock(*facts.forecast.issued, facts.job));
-  }
-  if (facts.forecast_age_h) words += fmt::format(", {:.0f} h old", *facts.forecast_age_h);
-  return words;
-}
-
 }  // namespace
 
 std::string day_clock(UtcTime time, const Job& job) {
@@ -46,7 +36,7 @@ std::string weather_words(const PlannedPour& facts) {
   const UnitSystem units = facts.job.units;
   const SunTimes& sun = facts.plan.sun;
   std::string line = fmt::format(
-      "Weather ({}): high {}, low {}, wind {}, cloud {:.0f} %.", source_words(facts),
+      "Weather: high {}, low {}, wind {}, cloud {:.0f} %.",
       temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
       wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_fraction);
   if (sun.kind == SunTimes::Kind::ordinary) {
@@ -54,17 +44,6 @@ std::string weather_words(const PlannedPour& facts) {
                         day_clock(sun.set, facts.job));
   }
   return line;
-}
-
-std::string made_words(const PlannedPour& facts) {
-  if (facts.now.is_not_a_date_time()) return {};
-  // With their dates: a sheet may be made long before its day.
-  const Clock clock = clock_of(facts.job);
-  std::string words = "made " + clock.date_time(facts.now);
-  if (facts.forecast.issued) {
-    words += " from the forecast of " + clock.date_time(*facts.forecast.issued);
-  }
-  return words;
 }
 
 std::string set_words(const SettingParameters& setting, UnitSystem units) {

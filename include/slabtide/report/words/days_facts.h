@@ -13,10 +13,6 @@ namespace slabtide {
 /// "Thu, May 14 to Wed, May 20, 2026": the days that were planned.
 std::string days_span_words(const PlannedDays& facts);
 
-/// "Made Wed, May 13, 2026, 6:00 PM, from the forecast (hourly table) of Wed, May 13, 2026,
-/// 4:00 PM, 2 h old."
-std::string days_made_words(const PlannedDays& facts);
-
 /// Which day to choose: "Pour on Fri, May 15, first concrete 7:00 AM.", or that none is fit, and
 /// the least bad.
 std::string days_advice_words(const PlannedDays& facts);

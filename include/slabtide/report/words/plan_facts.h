@@ -19,11 +19,8 @@ std::string day_clock(const std::optional<UtcTime>& time, const Job& job);
 /// "8:10–9:25 AM", with weekdays where they are other days than the pour's.
 std::string day_span(UtcTime from, UtcTime to, const Job& job);
 
-/// "Weather (hourly table, issued Wed 16:00, 14 h old): high ..., low ..., wind ..., cloud ..."
+/// "Weather: high ..., low ..., wind ..., cloud ... Sun 5:38 AM to 8:28 PM."
 std::string weather_words(const PlannedPour& facts);
-/// "made Wed, May 13, 2026, 1:00 PM from the forecast of Wed, ...", without the latter where the
-/// forecast does not tell; empty if the plan does not know when it was made.
-std::string made_words(const PlannedPour& facts);
 
 /// The mix in a sentence, and the source of its set times.
 std::string mix_words(const PlannedPour& facts);
