@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <string_view>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -14,6 +16,10 @@
 namespace slabtide {
 
 namespace {
+
+constexpr std::size_t legend_lead = 2;
+/// Behind a time at which it is dark.
+constexpr std::string_view night_mark = " n";
 
 std::string clock_or_dash(const std::optional<UtcTime>& time, const Job& job) {
   return time ? clock_of(job).time(*time) : std::string("-");
@@ -30,9 +36,9 @@ std::string evaporation_figure(double kg_m2_h, UnitSystem units) {
                                  : fmt::format("{:.1f}", kg_m2_h);
 }
 
-/// A time, with "n" behind it where it is dark.
+/// A time, marked where it is dark.
 std::string with_night(const std::optional<UtcTime>& time, bool dark, const Job& job) {
-  return clock_or_dash(time, job) + (dark ? " n" : "");
+  return fmt::format("{}{}", clock_or_dash(time, job), dark ? night_mark : std::string_view());
 }
 
 std::string start_words(const ComparedChoice& compared, const CompareFacts& facts) {
@@ -70,23 +76,40 @@ std::vector<std::string> row(const ComparedChoice& compared, bool best, const Co
           risk_words(figures)};
 }
 
+/// Whether any choice starts, is finished or must be sawn in the dark.
+bool has_night(const std::vector<std::vector<std::string>>& rows) {
+  return std::any_of(rows.begin(), rows.end(), [](const std::vector<std::string>& cells) {
+    return std::any_of(cells.begin() + 1, cells.end(),
+                       [](const std::string& cell) { return cell.ends_with(night_mark); });
+  });
+}
+
+/// The choices, and what the columns that are shown stand for.
 std::string table(const CompareFacts& facts, const TextStyle& style) {
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
     rows.push_back(row(facts.comparison.choices[i], is_marked(facts.comparison, i), facts));
   }
-  return text_table({{"", false, 0},
-                     {"start", false, 3},
-                     {"windows", false, 6},
-                     {"late", true, 0},
-                     {"crew", true, 1},
-                     {"h", true, 4},
-                     {"dry", true, 5},
-                     {"done", false, 0},
-                     {"saw by", false, 2},
-                     {"stop", true, 0},
-                     {"risk", false, 0}},
-                    std::move(rows), style.width);
+  const FittedTable table =
+      fitted_table({{"", false, 0},
+                    {"start", false, 3},
+                    {"windows", false, 6, "from the first main one to the last"},
+                    {"late", true, 0, "minutes in all"},
+                    {"crew", true, 1, "the fewest that miss nothing"},
+                    {"h", true, 4, "crew hours"},
+                    {"dry", true, 5,
+                     fmt::format("the highest evaporation, {}",
+                                 facts.plan.job.units == UnitSystem::us ? "lb/ft²/h" : "kg/m²/h")},
+                    {"done", false, 0, "the last finishing"},
+                    {"saw by", false, 2, "the first zone's first cut"},
+                    {"stop", true, 0, "stops / cautions"},
+                    {"risk", false, 0, "the worst that they warn of losing"}},
+                   std::move(rows), style.width);
+  const std::string best = facts.comparison.not_that_day() ? "" : "*: what to order. ";
+  return table.text + "\n" +
+         style.paragraph(
+             best + table.legend + (has_night(table.rows) ? " n: in the dark, bring lights." : ""),
+             legend_lead, legend_lead);
 }
 
 /// The choices that do best over the sampled days, and the job as ordered.
@@ -126,19 +149,6 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
          "\n";
 }
 
-std::string legend(const Job& job, const TextStyle& style) {
-  const bool us = job.units == UnitSystem::us;
-  return style.paragraph(
-      fmt::format(
-          "late: minutes in all. crew: the fewest that miss nothing. done: the last finishing. saw "
-          "by: "
-          "the first zone. stop: stops / cautions. risk: the worst that they warn of losing. n: in "
-          "the dark, bring lights. Where there is room: windows, from the first main one to the "
-          "last; h, crew hours; dry, the highest evaporation, {}.",
-          us ? "lb/ft²/h" : "kg/m²/h"),
-      2, 2);
-}
-
 std::string left_out(const Comparison& comparison, const TextStyle& style) {
   if (comparison.left_out.empty()) return {};
   std::string text = "Left out: ";
@@ -161,10 +171,9 @@ std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
 }  // namespace
 
 std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
-  return style.finished(text_opening(facts.plan, style) + "\n" + table(facts, style) + "\n" +
-                        legend(facts.plan.job, style) + left_out(facts.comparison, style) + "\n" +
-                        days_table(facts, style) + advice_block(facts, style) + "\n" +
-                        text_assumptions(facts.plan, style));
+  return style.finished(text_opening(facts.plan, style) + "\n" + table(facts, style) +
+                        left_out(facts.comparison, style) + "\n" + days_table(facts, style) +
+                        advice_block(facts, style) + "\n" + text_assumptions(facts.plan, style));
 }
 
 }  // namespace slabtide

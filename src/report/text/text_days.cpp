@@ -1,6 +1,7 @@
 #include "slabtide/report/text/text_days.h"
 
 #include <map>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -54,21 +55,18 @@ std::string days_table(const PlannedDays& facts, const TextStyle& style) {
   for (std::size_t i = 0; i < facts.days.days.size(); ++i) {
     rows.push_back(day_row(facts.days.days[i], i == facts.days.best, facts.job));
   }
-  return text_table({{"  day", false, 0},
-                     {"verdict", false, 0},
-                     {"start", false, 0},
-                     {"crew", true, 0},
-                     {"rain", true, 0},
-                     {"frost", true, 1},
-                     {"lost", true, 2},
-                     {"call off by", false, 3}},
-                    std::move(rows), style.width) +
-         style.paragraph(
-             "*: the day to choose. start: the best hour for the first concrete. crew: finishers "
-             "it "
-             "takes; !: late for all that. rain: before it has set. lost: days in a hundred on "
-             "which the finish is.",
-             days_lead, days_lead);
+  const FittedTable table =
+      fitted_table({{"  day", false, 0},
+                    {"verdict", false, 0},
+                    {"start", false, 0, "the best hour for the first concrete"},
+                    {"crew", true, 0, "the finishers it takes; !: late for all that"},
+                    {"rain", true, 0, "the chance before it has set"},
+                    {"frost", true, 1},
+                    {"lost", true, 2, "days in a hundred on which the finish is"},
+                    {"call off by", false, 3}},
+                   std::move(rows), style.width);
+  return table.text +
+         style.paragraph("*: the day to choose. " + table.legend, days_lead, days_lead);
 }
 
 std::string chosen_block(const PlannedDays& facts, const TextStyle& style) {

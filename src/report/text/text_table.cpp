@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <utility>
+
+#include <fmt/format.h>
 
 #include "core/text.h"
 #include "core/utf8.h"
@@ -60,7 +63,7 @@ std::string table_line(const std::vector<TextColumn>& columns,
 
 }  // namespace
 
-std::string text_table(std::vector<TextColumn> columns, Rows rows, std::size_t width) {
+FittedTable fitted_table(std::vector<TextColumn> columns, Rows rows, std::size_t width) {
   for (const auto& row : rows) {
     if (row.size() != columns.size()) throw std::invalid_argument("text_table: a row's cells");
   }
@@ -71,11 +74,22 @@ std::string text_table(std::vector<TextColumn> columns, Rows rows, std::size_t w
     if (*widest <= 1) break;
     --*widest;
   }
+  FittedTable table;
   std::vector<std::string> headings;
-  for (const TextColumn& column : columns) headings.push_back(column.heading);
-  std::string text = table_line(columns, headings, widths);
-  for (const auto& row : rows) text += table_line(columns, row, widths);
-  return text;
+  for (const TextColumn& column : columns) {
+    headings.push_back(column.heading);
+    if (column.means.empty()) continue;
+    table.legend +=
+        fmt::format("{}{}: {}.", table.legend.empty() ? "" : " ", column.heading, column.means);
+  }
+  table.text = table_line(columns, headings, widths);
+  for (const auto& row : rows) table.text += table_line(columns, row, widths);
+  table.rows = std::move(rows);
+  return table;
+}
+
+std::string text_table(std::vector<TextColumn> columns, Rows rows, std::size_t width) {
+  return fitted_table(std::move(columns), std::move(rows), width).text;
 }
 
 }  // namespace slabtide

@@ -21,4 +21,15 @@ TEST_CASE("what does not fit is left out in the order told, and then cut") {
   CHECK_THROWS_AS(text_table(columns, {{"landing"}}, 80), std::invalid_argument);
 }
 
+TEST_CASE("a legend is of the columns that are shown") {
+  const std::vector<TextColumn> columns{
+      {"zone", false, 0}, {"why", false, 2, "its reason"}, {"long", true, 1, "the cut"}};
+  const std::vector<std::vector<std::string>> rows{{"landing", "mid-run", "14 ft"}};
+  CHECK(fitted_table(columns, rows, 25).legend == "why: its reason. long: the cut.");
+  const FittedTable narrow = fitted_table(columns, rows, 24);
+  CHECK(narrow.legend == "long: the cut.");
+  CHECK(narrow.rows == std::vector<std::vector<std::string>>{{"landing", "14 ft"}});
+  CHECK(fitted_table(columns, rows, 15).legend.empty());
+}
+
 }  // namespace slabtide
