@@ -149,6 +149,81 @@ test('no time breaks across lines, at any width', async () => {
   await close(page);
 });
 
+// Line breaks may come between words, not within "9:10–10:05 AM", wherever it is told.
+const parted = () => {
+  const clock = '(?:(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)\\s)?\\d{1,2}:\\d{2}(?:\\s[AP]M)?';
+  const told = new RegExp(`${clock}(?:–\\u2060?${clock})?`, 'g');
+  const texts = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
+  const broken = [];
+  let seen = 0;
+  while (texts.nextNode()) {
+    const node = texts.currentNode;
+    if (node.parentElement.ownerSVGElement || !node.parentElement.checkVisibility()) continue;
+    for (const { 0: words, index } of node.data.matchAll(told)) {
+      const range = document.createRange();
+      range.setStart(node, index);
+      range.setEnd(node, index + words.length);
+      const lines = new Set([...range.getClientRects()].filter((box) => box.width > 0).map((box) => Math.round(box.top)));
+      seen += words.includes('–') ? 1 : 0;
+      if (lines.size > 1) broken.push(`${words} in ${node.data}`);
+    }
+  }
+  // The ends of a span may be elements of their own.
+  for (const span of document.querySelectorAll('.span')) {
+    const wide = span.closest('tr.sure') && innerWidth >= 768;  // a narrow column
+    if (!span.checkVisibility() || wide) continue;
+    const tops = [...span.children].map((end) => Math.round(end.getBoundingClientRect().top));
+    seen += 1;
+    if (new Set(tops).size > 1) broken.push(span.textContent);
+  }
+  return { broken, seen };
+};
+
+test('no span of times breaks across lines, in a sentence or out of it', async () => {
+  const compare = makeSheet(demo('spring'), { command: 'compare', json: false });
+  const days = makeSheet(demo('hot'), { command: 'days', json: false,
+    options: ['--forecast', week, '--now', '2026-05-13T23:00Z'] });
+  for (const [what, one, least] of [['plan', sheet, 10], ['compare', compare, 0], ['days', days, 7]]) {
+    const page = await openSheet(browser, one, phone);
+    await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
+    for (const width of [320, 340, 360, 390, 412, 768, 1280]) {
+      await seeAs(page, { width });
+      const { broken, seen } = await page.evaluate(parted);
+      assert.deepEqual(broken, [], `${what}, ${width} px`);
+      assert.ok(seen >= least, `${what}: ${seen} spans`);
+    }
+    await close(page);
+  }
+});
+
+test('a choice is folded to its name, its verdict and how late it is; the best is open', async () => {
+  const choices = makeSheet(demo('hot'), { command: 'compare' });
+  const { json } = choices;
+  for (const script of [true, false]) {
+    const page = await openSheet(browser, choices, { ...phone, script });
+    const rows = page.locator('table.choices tbody tr');
+    assert.equal(await rows.count(), json.choices.length);
+    const screens = (await heightOf(page)) / phone.height;
+    assert.ok(screens <= maxScreens, `${screens.toFixed(1)} screens`);
+    const first = rows.first();
+    assert.equal(plain(await first.locator('[data-json]').first().innerText()), json.choices[json.best].choice);
+    assert.ok(await first.locator('td').last().isVisible());
+    const second = rows.nth(1);
+    assert.equal(await second.locator('td:visible').count(), 0);
+    const { verdict, reasons, expected_late_min } = json.choices[0];
+    const says = plain(await second.locator('summary').innerText());
+    assert.ok(says.includes(verdict.replace('_', ' ')), says);
+    assert.ok(says.includes(`${reasons.join(', ')}; ${expected_late_min} min late on average`), says);
+    assert.ok((await second.locator('summary').boundingBox()).height >= minTarget);
+    await second.locator('summary').click();
+    assert.equal(await second.locator('td:visible').count(), await second.locator('td').count());
+    await seeAs(page, { width: 1280 });
+    assert.equal(await page.locator('.figures-of:visible').count(), 0);
+    assert.equal(await rows.nth(4).locator('td:visible').count(), await second.locator('td').count());
+    await close(page);
+  }
+});
+
 test('a name written from right to left stands apart', async () => {
   const page = await openSheet(browser, sheet, phone);
   for (const place of ['article.zone h3', '#agenda .what', '.cautions .text', '.person h3', '.saw-choices li']) {

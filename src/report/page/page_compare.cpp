@@ -1,11 +1,14 @@
 #include "page_compare.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
 #include "page_document.h"
+#include "page_headline.h"
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
 #include "report/words/made_words.h"
@@ -51,7 +54,9 @@ View row_view(const ComparedChoice& compared, std::size_t index, const CompareFa
   const std::string json = pointer("/choices", index) + "/";
   const auto risk = worst_loss(figures.fears);
   View row;
-  row.put("choice", compared.choice.label)
+  row.put("verdict", verdict_view(figures.judgement))
+      .put("short", verdict_in_short(figures.judgement.verdict))
+      .put("choice", compared.choice.label)
       .put("choice_json", json + "choice")
       .flag("best", index == facts.comparison.best && !facts.comparison.not_that_day())
       .put("drying",
@@ -75,9 +80,24 @@ std::vector<View> left_out_views(const CompareFacts& facts) {
   return views;
 }
 
+/// The choices in the order of reading: the best, the job as ordered, then the better the sooner.
+std::vector<std::size_t> reading_order(const CompareFacts& facts) {
+  const std::vector<ComparedChoice>& choices = facts.comparison.choices;
+  std::vector<std::size_t> order(choices.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const auto place = [&facts](std::size_t choice) {
+    return choice == facts.comparison.best ? 0 : choice == 0 ? 1 : 2;
+  };
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    if (place(a) != place(b)) return place(a) < place(b);
+    return better(choices[a], choices[b], facts.plan.practice.compare);
+  });
+  return order;
+}
+
 View view_of(const CompareFacts& facts) {
   std::vector<View> rows;
-  for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
+  for (const std::size_t i : reading_order(facts)) {
     rows.push_back(row_view(facts.comparison.choices[i], i, facts));
   }
   View view = opening_view(facts.plan.job);
