@@ -47,3 +47,32 @@ finish = "${finishes[i % finishes.length]}"
   writeFileSync(path, text);
   return path;
 }
+
+const side = 10;
+// Names as long as a crew would still write them: at most 20 letters.
+const bays = ['bay beside the gate', 'north bay 2', 'north bay 3', 'corner by the cellar',
+  'steps to the kitchen', 'middle bay 2', 'middle bay 3', 'under the big maples', 'south bay at the dog',
+  'south bay 2', 'south bay 3', 'last one by the road'];
+
+// Twelve bays of 10 by 10 ft in three rows, each with a joint drawn across and one along.
+export function writeBays(path) {
+  const text = bays.map((name, i) => {
+    const x = (i % 4) * side;
+    const y = Math.floor(i / 4) * side;
+    const [right, top, middle, half] = [x + side, y + side, x + side / 2, y + side / 2];
+    return `[[zone]]
+name = "${name}"
+outline = [[${x}, ${y}], [${right}, ${y}], [${right}, ${top}], [${x}, ${top}]]
+thickness = 4
+finish = "broom"
+[[zone.joint]]
+from = [${middle}, ${y}]
+to = [${middle}, ${top}]
+[[zone.joint]]
+from = [${x}, ${half}]
+to = [${right}, ${half}]
+`;
+  });
+  writeFileSync(path, head.replace('Forty squares', 'Twelve bays') + text.join(''));
+  return path;
+}

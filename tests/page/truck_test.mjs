@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { writeManyZones } from './many_zones.mjs';
+import { writeBays, writeManyZones } from './many_zones.mjs';
 import { close, demo, launch, makeSheet, openSheet, pagesOf, printedWidth,
          seeAs } from './support.mjs';
 
@@ -14,10 +14,11 @@ before(async () => {
   browser = await launch();
   for (const name of ['spring', 'hot']) sheets[name] = makeSheet(demo(name));
   sheets.twelve = makeSheet(writeManyZones(join(tmpdir(), `slabtide-twelve-${process.pid}.toml`), 12));
+  sheets.bays = makeSheet(writeBays(join(tmpdir(), `slabtide-bays-${process.pid}.toml`)));
 });
 after(() => browser.close());
 
-for (const name of ['spring', 'hot', 'twelve']) {
+for (const name of ['spring', 'hot', 'twelve', 'bays']) {
   test(`${name}: the truck sheet is one side of Letter and of A4, the annex begins on the next`, async () => {
     const page = await openSheet(browser, sheets[name]);
     await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
@@ -63,5 +64,36 @@ test('the truck sheet has verdict, key times, agenda, loads, saws, plan, saw lis
   }
   await seeAs(page, { width: 1280 });
   assert.ok(!(await page.locator('.on-paper').isVisible()), 'on paper alone');
+  await close(page);
+});
+
+// Twelve bays with a cut across and one along each: more than one side can tell.
+test('twelve bays with two cuts each: what has no room is said, and stands in the annex', async () => {
+  const page = await openSheet(browser, sheets.bays);
+  await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
+  const { json } = sheets.bays;
+  assert.equal(json.saw.filter((cut) => cut.operation === json.saw[0].operation).length, 24);
+  const truck = page.locator('.truck');
+  const here = await truck.locator('.on-paper ol li:visible').count();
+  const zones = await truck.locator('.saw-choices li:visible').count();
+  assert.ok(here >= 8 && here < 24 && zones >= 4 && zones < 12);
+  const said = (await truck.locator('.left-out:visible').allInnerTexts()).join(' ');
+  assert.match(said, new RegExp(`${24 - here} more cuts stand in the annex: The cuts`));
+  assert.match(said, new RegExp(`${12 - zones} more zones stand in the annex: The cuts`));
+  assert.match(said, /annex: Times by zone, The cuts/);
+  const annex = page.locator('.annex');
+  assert.equal(await annex.locator('#cuts table').first().locator('tbody tr:visible').count(), 24);
+  assert.equal(await annex.locator('#cuts .saw-choices li:visible').count(), 12);
+  assert.equal(await annex.locator('#times ~ .zones article:visible').count(), 12);
+  // Every broom's hours are still on the side that goes to the slab.
+  const opens = json.zones.flatMap((zone) => (zone.parts.length ? zone.parts : [zone])).length;
+  assert.equal(await truck.locator('#agenda li:visible:not(.minor)', { hasText: 'broom opens' }).count(), opens);
+  // Nothing is cut: no text is wider than its box, none beyond the sheet.
+  const cut = await page.evaluate(() => [...document.querySelectorAll('.truck *')]
+    .filter((one) => one.checkVisibility() && !one.ownerSVGElement && !one.closest('.spoken'))
+    .filter((one) => one.getBoundingClientRect().right > innerWidth + 0.5
+      || (getComputedStyle(one).overflow === 'hidden' && one.scrollWidth > one.clientWidth + 1))
+    .map((one) => `${one.tagName} ${one.className}: ${one.textContent.slice(0, 40)}`));
+  assert.deepEqual(cut, []);
   await close(page);
 });

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -28,7 +29,16 @@ struct Event {
   std::string work = {};
   Told until = {};
   bool minor = false;  ///< not what a zone's finish is named for
+  /// Those with a number are not on the truck sheet where there is no room, the highest first.
+  int spare = 0;
+  bool elsewhere = false;  ///< in the annex alone
 };
+
+/// A longer list leaves no room for the rest on the one side of the truck sheet (ours).
+constexpr std::size_t max_on_truck = 24;
+constexpr int spare_due = 3;        // said by the start's "until"
+constexpr int spare_last_call = 2;  // said by the opening's "until"
+constexpr int spare_start = 1;      // said by the list of cuts
 
 class Agenda {
  public:
@@ -44,23 +54,47 @@ class Agenda {
     std::stable_sort(events_.begin(), events_.end(), [](const Event& a, const Event& b) {
       return a.from.at != b.from.at ? a.from.at < b.from.at : a.minor < b.minor;
     });
+    make_room();
   }
 
   View view() const {
     std::vector<View> events;
     for (const Event& event : events_) events.push_back(event_view(event));
     View view;
-    return view.put("count", fmt::format("{}", events_.size())).put("events", std::move(events));
+    view.put("count", fmt::format("{}", events_.size())).put("events", std::move(events));
+    return view.flag("left_out", std::any_of(events_.begin(), events_.end(),
+                                             [](const Event& event) { return event.elsewhere; }));
   }
 
  private:
+  std::size_t on_truck() const {
+    return static_cast<std::size_t>(
+        std::count_if(events_.begin(), events_.end(),
+                      [](const Event& event) { return !event.minor && !event.elsewhere; }));
+  }
+
+  /// Leaves on the truck sheet what has room there: first without what is said twice, then without
+  /// what comes last.
+  void make_room() {
+    for (int spare = spare_due; spare > 0 && on_truck() > max_on_truck; --spare) {
+      for (Event& event : events_) event.elsewhere = event.elsewhere || event.spare == spare;
+    }
+    for (auto last = events_.rbegin(); last != events_.rend() && on_truck() > max_on_truck;
+         ++last) {
+      last->elsewhere = true;
+    }
+  }
+
   void add(Event event) {
     if (event.from.at) events_.push_back(std::move(event));
   }
 
   View event_view(const Event& event) const {
     View view = time_view(event.from.json, event.from.at, facts_.job);
-    view.put("what", event.what).flag("minor", event.minor);
+    view.put("what", event.what);
+    const bool apart = event.minor || event.elsewhere;
+    const std::string_view kind = event.minor ? "minor" : "elsewhere";
+    if (apart) view.put("apart", View().put("kind", kind));
     if (!event.where.empty()) view.put("place", View().put("where", event.where));
     if (!event.work.empty()) view.put("window", View().put("work", event.work));
     if (event.until.at) {
@@ -69,14 +103,19 @@ class Agenda {
     return view;
   }
 
+  /// Those who come at the same minute in one line.
   void crew() {
-    std::size_t shown = 0;  // the JSON leaves out those who are not needed
+    std::vector<const CrewMember*> coming;  // the JSON leaves out those who are not needed
     for (const CrewMember& member : facts_.plan.crew.people) {
-      if (member.visits.empty()) continue;
-      add({.from = {member.visits.front().arrives, pointer("/crew", shown, "arrives")},
+      if (!member.visits.empty()) coming.push_back(&member);
+    }
+    const auto arrives = [&coming](std::size_t i) { return coming[i]->visits.front().arrives; };
+    for (std::size_t i = 0, next = 0; i < coming.size(); i = next) {
+      while (next < coming.size() && arrives(next) == arrives(i)) ++next;
+      add({.from = {arrives(i), pointer("/crew", i, "arrives")},
            .where = {},
-           .what = member.name + " on site"});
-      ++shown;
+           .what = next - i == 1 ? coming[i]->name + " on site"
+                                 : fmt::format("{} finishers on site", next - i)});
     }
   }
 
@@ -103,7 +142,12 @@ class Agenda {
            .work = words,
            .until = closes,
            .minor = minor});
-      if (!minor) add({.from = closes, .where = where, .what = "last call to " + words});
+      if (!minor) {
+        add({.from = closes,
+             .where = where,
+             .what = "last call to " + words,
+             .spare = spare_last_call});
+      }
     }
   }
 
@@ -136,8 +180,12 @@ class Agenda {
          .where = name,
          .what = "start the " + saw_words(sawing->kind),
          .work = saw_words(sawing->kind),
-         .until = {sawing->due, json + "due"}});
-    add({.from = {sawing->due, json + "due"}, .where = name, .what = "first cut must be in"});
+         .until = {sawing->due, json + "due"},
+         .spare = spare_start});
+    add({.from = {sawing->due, json + "due"},
+         .where = name,
+         .what = "first cut must be in",
+         .spare = spare_due});
   }
 
   const PlannedPour& facts_;

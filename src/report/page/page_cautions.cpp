@@ -24,6 +24,10 @@ std::string_view level_words(CautionLevel level) {
 /// More than these nobody reads (ours); the rest is folded away.
 constexpr std::size_t max_told = 7;
 
+/// Of a caution's places so many beside the first are named in its sentence; all of them stand
+/// below it, and in the annex (ours).
+constexpr std::size_t max_others = 4;
+
 /// Each of the cautions that are told as one, in its own words.
 std::vector<View> place_views(const ToldCaution& told, const std::vector<Caution>& cautions,
                               const Job& job) {
@@ -133,7 +137,7 @@ std::vector<View> sun_views(const PlannedPour& facts) {
 View cautions_view(const PlannedPour& facts) {
   std::vector<View> cautions;
   std::vector<View> others;
-  for (const ToldCaution& told : told_cautions(facts.plan.cautions, facts.job)) {
+  for (const ToldCaution& told : told_cautions(facts.plan.cautions, facts.job, max_others)) {
     const bool is_read = told.first->level != CautionLevel::note && cautions.size() < max_told;
     (is_read ? cautions : others).push_back(caution_view(told, facts.plan.cautions, facts.job));
   }

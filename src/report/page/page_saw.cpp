@@ -24,8 +24,16 @@ namespace slabtide {
 
 namespace {
 
-/// A longer list would leave no room on the one side; all of it stands in the annex (ours).
+/// On the one side of the truck sheet there is room for so many zones, and for so many cuts beside
+/// few zones and beside many; all of them stand in the annex (ours).
+constexpr std::size_t max_zones_on_truck = 6;
 constexpr std::size_t max_cut_lines = 14;
+constexpr std::size_t max_cut_lines_of_many = 10;
+
+Element left_out(const std::string& words) {
+  Element paragraph("p");
+  return paragraph.set("class", "left-out").text(words);
+}
 
 /// A figure that the JSON does not round.
 std::string exact_figure(const std::string& json, double value, std::string_view words) {
@@ -73,6 +81,11 @@ class PageSaw {
     Element section("section");
     section.set("class", "figures").set("id", "saw").set("aria-labelledby", "saw-title");
     section.add(Element("h2").set("id", "saw-title").text("The saw")).add(choices());
+    const std::size_t zones = facts_.job.zones.size();
+    if (zones > max_zones_on_truck) {
+      section.add(left_out(
+          fmt::format("{} more zones stand in the annex: The cuts.", zones - max_zones_on_truck)));
+    }
     Element link("a");
     link.set("href", "#cuts").text("The cuts in order");
     return section.add(Element("p").set("class", "to-cuts").add(link)).str();
@@ -102,18 +115,36 @@ class PageSaw {
       maps.add(folded(kind_words(kind) + ": the cuts in order",
                       shift_figure(facts_.plan.cuts.shift(kind))));
     }
+    if (facts_.job.zones.size() > max_zones_on_truck) {
+      Element every_zone("div");
+      section.add(every_zone.set("class", "paper-only").add(choices()));
+    }
     return section.add(maps)
         .add(folded("Crack risk, and when each zone must be cut", risks()))
         .str();
   }
 
  private:
+  /// The zones that stand on the truck sheet: those without a saw in time, then those placed first.
+  std::vector<std::size_t> zones_on_truck() const {
+    std::vector<std::size_t> zones = zones_in_order(facts_.job);
+    const auto has_saw = [this](std::size_t zone) {
+      return facts_.plan.cuts.choices[zone].way != JointWay::tool;
+    };
+    std::stable_partition(zones.begin(), zones.end(),
+                          [&has_saw](std::size_t zone) { return !has_saw(zone); });
+    if (zones.size() > max_zones_on_truck) zones.resize(max_zones_on_truck);
+    return zones;
+  }
+
   /// How each zone's joints can be made that day.
   Element choices() const {
     Element list("ul");
     list.set("class", "saw-choices");
+    const std::vector<std::size_t> here = zones_on_truck();
     for (const std::size_t zone : zones_in_order(facts_.job)) {
       Element item("li");
+      if (std::find(here.begin(), here.end(), zone) == here.end()) item.set("class", "elsewhere");
       item.add(Element("b").add(Element("bdi").text(facts_.job.zones[zone].name))).text(": ");
       Element words("span");
       words.set("data-json", fmt::format("/zones/{}/joints/says", zone));
@@ -135,15 +166,17 @@ class PageSaw {
   Element cut_lines(const SawShift& shift) const {
     Element list("ol");
     const std::size_t first = first_in_json(shift);
-    const std::size_t told = std::min(shift.cuts.size(), max_cut_lines);
+    const bool many = facts_.job.zones.size() > max_zones_on_truck;
+    const std::size_t room = many ? max_cut_lines_of_many : max_cut_lines;
+    const std::size_t told = std::min(shift.cuts.size(), room);
     for (std::size_t i = 0; i < told; ++i) {
       list.add(cut_line(shift.cuts[i], pointer("/saw", first + i)));
     }
     Element lines("div");
     lines.add(Element("h3").text("Saw list, " + saw_words(shift.kind))).add(list);
     if (told < shift.cuts.size()) {
-      lines.add(Element("p").text(
-          fmt::format("{} more: the cuts, in the annex", shift.cuts.size() - told)));
+      lines.add(left_out(
+          fmt::format("{} more cuts stand in the annex: The cuts.", shift.cuts.size() - told)));
     }
     return lines;
   }

@@ -47,17 +47,27 @@ std::string place_and_time(const Caution& caution, const Job& job) {
                     : caution.zone;
 }
 
-/// The text of the first, with the others between what is wrong and what to do.
-std::string merged_text(const std::vector<const Caution*>& group, const Job& job) {
+/// The text of the first, with at most `max_others` others between what is wrong and what to do.
+std::string merged_text(const std::vector<const Caution*>& group, std::size_t max_others,
+                        const Job& job) {
   const std::string_view text = group.front()->text;
   const std::string_view remedy = remedy_of(text);
-  std::string others;
+  std::vector<std::string> places;
   for (const Caution* caution : group) {
     if (caution == group.front()) continue;
-    const std::string place = place_and_time(*caution, job);
-    if (others.find(place) != std::string::npos) continue;
-    others += fmt::format("{}{}", others.empty() ? "" : ", ", place);
+    std::string place = place_and_time(*caution, job);
+    if (std::find(places.begin(), places.end(), place) == places.end()) {
+      places.push_back(std::move(place));
+    }
   }
+  std::string others;
+  // One left over is as short as "and 1 more".
+  const bool all = places.size() <= max_others + 1;
+  const std::size_t told = all ? places.size() : max_others;
+  for (std::size_t i = 0; i < told; ++i) {
+    others += fmt::format("{}{}", others.empty() ? "" : ", ", places[i]);
+  }
+  if (!all) others += fmt::format(" and {} more", places.size() - told);
   if (others.empty()) return std::string(text);
   return fmt::format("{}; also {}{}", text.substr(0, text.size() - remedy.size()), others, remedy);
 }
@@ -69,7 +79,8 @@ bool is_worse(const ToldCaution& a, const ToldCaution& b) {
 
 }  // namespace
 
-std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job) {
+std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job,
+                                       std::size_t max_others) {
   std::vector<std::vector<const Caution*>> groups;
   for (const Caution& caution : cautions) {
     const auto same = std::find_if(groups.begin(), groups.end(), [&caution](const auto& group) {
@@ -88,7 +99,7 @@ std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, con
       indexes.push_back(static_cast<std::size_t>(one - cautions.data()));
     }
     const Caution* first = group.front();
-    told.push_back({std::move(indexes), first, first->zone, merged_text(group, job)});
+    told.push_back({std::move(indexes), first, first->zone, merged_text(group, max_others, job)});
   }
   std::stable_sort(told.begin(), told.end(), is_worse);
   return told;

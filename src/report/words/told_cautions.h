@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -18,8 +19,12 @@ struct ToldCaution {
   bool merged() const { return indexes.size() > 1; }
 };
 
+inline constexpr std::size_t every_place = 1000;
+
 /// The cautions that ask for the same, merged; the worst first: what stops the work before what
-/// wants care, a lost slab before a lost finish, then by time. `cautions` must outlive the result.
-std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job);
+/// wants care, a lost slab before a lost finish, then by time. Of the other places
+/// at most `max_others` are named, the rest are counted. `cautions` must outlive the result.
+std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job,
+                                       std::size_t max_others = every_place);
 
 }  // namespace slabtide
