@@ -52,6 +52,14 @@ to = [-1, 60]
 height = 18
 `;
 
+const prices = `[prices]
+currency = "CHF"
+hand_per_hour = 70
+concrete = 240
+short_load = 150
+redo = 130
+`;
+
 export const jobs = {
   one_zone: header({ name: 'One zone' }) + strip('only', 0, { width: 12, finish: 'stamp' }),
   forty_zones: header({ name: 'Forty zones' }) +
@@ -60,6 +68,7 @@ export const jobs = {
     strips(['first', 'second'], { width: 12, finish: 'texture roll' }),
   metric: header({ name: 'In metres', units: 'si', high: 24, low: 9, latitude: 47.4, longitude: 8.5,
     zone: 'Europe/Zurich' }) +
+    prices +
     strips(['landing', 'walk'], { width: 3, length: 6, thickness: 100, finish: 'stamp',
       more: 'border = { width = 0.3, finish = "broom" }\n' }),
   half_hour: header({ name: 'Half-hour zone', latitude: 18.5, longitude: 73.9, zone: 'Asia/Kolkata',
@@ -67,7 +76,7 @@ export const jobs = {
   nasty_names: header({ name: 'Nasty, \\ "names"; 東' }) + strips(nasty, { finish: 'stamp' }),
   parts: header({ name: 'In parts' }) + strip('yard', 0, { width: 30, length: 40, finish: 'stamp',
     more: 'border = { width = 1, finish = "broom" }\n[[zone.face]]\nlength = 10\nheight = 7\nfacing = "south"\nat = [5, 0]\n' }) + wall,
-  no_saw: header({ name: 'No saw', saws: '[]' }) + strip('pad', 0, { width: 20, length: 20 }),
+  no_saw: header({ name: 'No saw', saws: '[]' }) + prices + strip('pad', 0, { width: 20, length: 20 }),
   far_north: header({ name: 'No night', latitude: 69.7, longitude: 18.9, zone: 'Europe/Oslo',
     high: 50, low: 40 }).replace('2026-05-14', '2026-06-20') + strip('pad', 0, { width: 12, length: 12 }),
 };

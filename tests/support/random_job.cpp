@@ -67,6 +67,11 @@ constexpr std::array<std::string_view, 7> aggregates{"unknown",   "limestone", "
 constexpr std::array<std::string_view, 4> cements{"I/II", "I", "II", "III"};
 constexpr std::array<std::string_view, 3> settings{"yard", "open lot", "sheltered court"};
 constexpr std::array<std::string_view, 3> saws{R"(["early-entry", "wet"])", R"(["wet"])", "[]"};
+constexpr std::array<std::string_view, 5> currencies{"$", "CAD", "€", "kr", "$ "};
+constexpr std::array<std::string_view, 14> price_keys{
+    "hand_per_hour", "concrete",    "short_load",    "retarder", "accelerator", "chloride",
+    "ice",           "hot_water",   "chilled_water", "plastic",  "blankets",    "evaporation_film",
+    "redo",          "crack_repair"};
 /// Lines for a practice table, each with a table and a key.
 constexpr std::array<std::string_view, 10> own_practices{
     "[practice.operation.stamp]\nopens_psi = 20\ncloses_psi = 35",
@@ -265,6 +270,16 @@ void write_option(Draft& draft, std::size_t number) {
   if (bytes.one_in(4)) random_admixtures(toml, "option");
 }
 
+void write_prices(Draft& draft) {
+  ByteSource& bytes = draft.bytes();
+  RandomToml& toml = draft.toml;
+  toml.line("\n[prices]");
+  if (bytes.one_in(3)) toml.word("currency", bytes.one_of(currencies));
+  for (const std::string_view key : price_keys) {
+    if (!bytes.one_in(3)) toml.number(key, bytes.between(0.0, bytes.one_in(8) ? 1.0e8 : 500.0));
+  }
+}
+
 std::vector<std::string> zone_names(ByteSource& bytes) {
   std::vector<std::string> chosen;
   const std::size_t count = 1 + bytes.below(bytes.one_in(4) ? 6 : 3);
@@ -290,6 +305,7 @@ void write_tables(Draft& draft) {
   const std::size_t options = bytes.one_in(4) ? 1 + bytes.below(2) : 0;
   for (std::size_t i = 0; i < options; ++i) write_option(draft, i);
   if (bytes.one_in(6)) draft.toml.line(bytes.one_of(own_practices));
+  if (bytes.one_in(3)) write_prices(draft);
 }
 
 }  // namespace

@@ -79,7 +79,9 @@ constexpr double floz_cwt_from_ml_100kg(double v) { return v / ml_per_100kg_per_
 constexpr double ml_100kg_from_floz_cwt(double v) { return v * ml_per_100kg_per_floz_cwt; }
 
 /// Liquid volume, US gallons.
-constexpr double gal_from_l(double l) { return l / 3.785411784; }
+inline constexpr double l_per_gal = 3.785411784;
+inline constexpr double l_per_floz = l_per_gal / 128.0;
+constexpr double gal_from_l(double l) { return l / l_per_gal; }
 
 /// Insulation R, h·ft²·°F/Btu to m²K/W.
 constexpr double m2k_w_from_r_us(double r) { return r * 0.1761; }

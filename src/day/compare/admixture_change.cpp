@@ -12,9 +12,9 @@ namespace slabtide {
 
 namespace {
 
-constexpr double ml_per_floz = 29.5735295625;
 constexpr double floz_per_gal = 128.0;
 constexpr double ml_per_l = 1000.0;
+constexpr double ml_per_floz = l_per_floz * ml_per_l;
 
 bool slows(const Admixture& admixture) {
   return admixture.kind == AdmixtureKind::retarder || admixture.kind == AdmixtureKind::stabiliser;

@@ -175,6 +175,37 @@ std::string lights_words(const Job& job) {
   return fmt::format("lights until the sun is up at {}", clock_of(job).time(sun.rise));
 }
 
+/// "$120 more than as ordered", "$80 less than as ordered", "as much as as ordered".
+std::string money_against(double more, const std::string& currency) {
+  constexpr double told_from = 0.5;
+  if (std::abs(more) < told_from) return "as much as what is ordered";
+  return fmt::format("{} {} than as ordered", money_words(std::abs(more), currency),
+                     more > 0.0 ? "more" : "less");
+}
+
+/// " It costs $120 more than as ordered on the likely day, on average $80 less than as ordered.";
+/// empty without prices.
+std::string money_sentence(const Comparison& comparison) {
+  const ComparedChoice& ordered = comparison.choices.front();
+  const ComparedChoice& best = comparison.choices[comparison.best];
+  if (!best.money || !ordered.money || !best.choice.job.prices) return {};
+  const std::string& currency = best.choice.job.prices->currency;
+  const auto mean = best.money->expected();
+  const auto ordered_mean = ordered.money->expected();
+  if (comparison.best == 0) {
+    return fmt::format(
+        " The pour costs {}{}.", money_words(ordered.money->likely(), currency),
+        mean ? fmt::format(", on average {}", money_words(*mean, currency)) : std::string());
+  }
+  std::string words =
+      fmt::format(" On the likely day it costs {}",
+                  money_against(best.money->likely() - ordered.money->likely(), currency));
+  if (mean && ordered_mean) {
+    words += fmt::format(", on average {}", money_against(*mean - *ordered_mean, currency));
+  }
+  return words + ".";
+}
+
 std::string cost_words(const Comparison& comparison) {
   const ComparedChoice& best = comparison.choices[comparison.best];
   if (comparison.not_that_day()) return "A call to the plant and to the crew.";
@@ -235,7 +266,9 @@ Advice advise(const Job& job, const Comparison& comparison, const TurningPoint& 
   const std::string order = comparison.not_that_day()
                                 ? "Not that day."
                                 : capital(comparison.choices[comparison.best].choice.words) + ".";
-  return {order, why_words(comparison, rules), cost_words(comparison),
+  std::string cost = cost_words(comparison);
+  if (!comparison.not_that_day()) cost += money_sentence(comparison);
+  return {order, why_words(comparison, rules), std::move(cost),
           turning_words(job, comparison, turning, rules)};
 }
 

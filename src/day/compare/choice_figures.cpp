@@ -92,10 +92,14 @@ ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
   find_tops(figures, plan);
   find_saw(figures, job, plan);
   find_crew(figures, plan.crew);
-  const LateDays late = drawn ? late_days(plan.crew, drawn->plan, drawn->ensemble)
-                              : LateDays{figures.minutes_late, figures.minutes_late, {}, {}};
+  const LateDays late = drawn
+                            ? late_days(plan.crew, drawn->plan, drawn->ensemble)
+                            : LateDays{figures.minutes_late, figures.minutes_late, {}, {}, 0.0, {}};
   weigh_cautions(figures, cautions_of(plan, late), job.zones.size());
-  if (drawn) figures.lost_fraction = late.finish_lost_fraction;
+  if (drawn) {
+    figures.lost_fraction = late.finish_lost_fraction;
+    figures.zone_lost_fractions = late.zone_lost_fractions;
+  }
   figures.expected_late_min = late.expected_min;
   figures.bad_day_late_min = late.bad_day_min;
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {

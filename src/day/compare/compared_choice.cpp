@@ -11,7 +11,12 @@ namespace slabtide {
 namespace {
 
 /// What choices are ranked by, the weightiest first.
-using Rank = std::tuple<std::array<int, loss_count>, double, double, double>;
+using Rank = std::tuple<std::array<int, loss_count>, double, double, double, double>;
+
+double money_of(const ComparedChoice& compared) {
+  if (!compared.money) return 0.0;
+  return rounded(compared.money->expected().value_or(compared.money->likely()));
+}
 
 Rank rank(const ComparedChoice& compared, const CompareRules& rules) {
   const ChoiceFigures& figures = compared.figures;
@@ -19,7 +24,7 @@ Rank rank(const ComparedChoice& compared, const CompareRules& rules) {
     return std::floor(rounded(minutes / rules.worth_min));
   };
   return {figures.stakes.stops, steps(figures.expected_late_min), steps(figures.bad_day_late_min),
-          rounded(compared.cost.disturbance + figures.stakes.caution_cost)};
+          rounded(compared.cost.disturbance + figures.stakes.caution_cost), money_of(compared)};
 }
 
 }  // namespace

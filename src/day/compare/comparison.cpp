@@ -3,6 +3,7 @@
 #include <iterator>
 #include <map>
 #include <mutex>
+#include <set>
 #include <string>
 
 #include "core/parallel.h"
@@ -73,8 +74,11 @@ class Comparing {
     const PlanScope scope{CrewDepth::other_crews, &ordered_.plan.cuts.joints};
     const DayPlan plan =
         plan_day(choice.job, pour, ordered_.practice, ordered_.forecast_age_h, scope);
-    return {choice, figures_of(choice.job, plan, settings_.days_for(ordered_.plan)),
-            cost_of(ordered_.job, ordered_.run.order, choice.job, pour.order)};
+    ChoiceFigures figures = figures_of(choice.job, plan, settings_.days_for(ordered_.plan));
+    auto money =
+        cost_of_pour(choice.job, pour.order, plan, figures.zone_lost_fractions, ordered_.job.mix);
+    return {choice, std::move(figures),
+            cost_of(ordered_.job, ordered_.run.order, choice.job, pour.order), std::move(money)};
   }
 
   const PlannedPour& ordered_;
@@ -93,6 +97,14 @@ std::size_t best_of(const std::vector<ComparedChoice>& choices, const CompareRul
 }
 
 }  // namespace
+
+std::vector<CostPart> parts_left_out(const Comparison& comparison) {
+  std::set<CostPart> parts;
+  for (const ComparedChoice& one : comparison.choices) {
+    if (one.money) parts.insert(one.money->left_out.begin(), one.money->left_out.end());
+  }
+  return {parts.begin(), parts.end()};
+}
 
 Comparison compare_choices(const PlannedPour& ordered, const CompareSettings& settings) {
   const ChoiceFigures as_ordered =

@@ -154,6 +154,7 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   plan.crew.late_chances = std::move(late.task_chances);
   plan.crew.lost_chances = std::move(late.lost_chances);
   plan.crew.finish_lost_fraction = late.finish_lost_fraction;
+  plan.crew.zone_lost_fractions = std::move(late.zone_lost_fractions);
   if (auto lost = lost_finish(plan.crew, plan.crew.lost_chances)) {
     add_in_order(plan.cautions, std::move(*lost));
   }

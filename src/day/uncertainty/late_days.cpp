@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 
 #include "day/crew/task_list.h"
 #include "window_moves.h"
@@ -105,11 +106,14 @@ class WorkedDays {
   TaskList list_;
 };
 
-bool loses_the_finish(const WorkedDay& worked, const std::vector<Task>& tasks) {
+/// The zones whose finish is lost on that day.
+std::set<std::size_t> lost_zones(const WorkedDay& worked, const std::vector<Task>& tasks) {
+  std::set<std::size_t> lost;
   for (std::size_t i = 0; i < tasks.size(); ++i) {
-    if (worked.lost[i] && makes_the_finish(tasks[i].kind)) return true;
+    if (!worked.lost[i] || !makes_the_finish(tasks[i].kind)) continue;
+    if (tasks[i].place) lost.insert(tasks[i].place->zone);
   }
-  return false;
+  return lost;
 }
 
 /// The minutes that are not exceeded by `fraction` of the weight.
@@ -132,13 +136,16 @@ LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensem
     result.task_chances.push_back(days.follows_setting(i) ? std::optional(0.0) : std::nullopt);
   }
   result.lost_chances = result.task_chances;
+  result.zone_lost_fractions.assign(sampled_for.zones.size(), 0.0);
   std::vector<std::pair<int, double>> late;
   for (std::size_t day = 0; day < ensemble.days.size(); ++day) {
     const WorkedDay worked = days.on(day);
     const double weight = ensemble.weights[day];
     result.expected_min += weight * worked.schedule.late_min;
     late.emplace_back(worked.schedule.late_min, weight);
-    if (loses_the_finish(worked, crew.tasks)) result.finish_lost_fraction += weight;
+    const std::set<std::size_t> lost = lost_zones(worked, crew.tasks);
+    if (!lost.empty()) result.finish_lost_fraction += weight;
+    for (const std::size_t zone : lost) result.zone_lost_fractions.at(zone) += weight;
     for (std::size_t i = 0; i < worked.missed.size(); ++i) {
       if (worked.missed[i] && result.task_chances[i]) *result.task_chances[i] += weight;
       if (worked.lost[i] && result.lost_chances[i]) *result.lost_chances[i] += weight;

@@ -19,6 +19,8 @@ struct LateDays {
   std::vector<std::optional<double>> lost_chances;
   /// The fraction of the days on which any work that makes the finish is lost.
   double finish_lost_fraction = 0.0;
+  /// Likewise of each zone, parallel to the plan's zones; empty without sampled days.
+  std::vector<double> zone_lost_fractions;
 };
 
 /// The crew's tasks on each of the ensemble's days. Their windows move as those of the same zone

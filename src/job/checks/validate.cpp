@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string>
 
+#include "check_currency.h"
 #include "check_zones.h"
 #include "field_checks.h"
 #include "job/geometry/placing_sequence.h"
@@ -229,6 +230,27 @@ void check_crew(const FieldPath& path, const Crew& crew) {
   path.at("arrive_before_min").in_range(crew.arrive_before_min, limits::arrivals_min);
 }
 
+void check_prices(const FieldPath& path, const Prices& prices) {
+  if (const auto fault = currency_fault(prices.currency)) path.at("currency").refuse(*fault);
+  const auto check = [&path](std::string_view field, const std::optional<double>& price) {
+    path.at(field).in_range(price, limits::prices);
+  };
+  check("hand_per_h", prices.hand_per_h);
+  check("concrete_per_m3", prices.concrete_per_m3);
+  check("short_load", prices.short_load);
+  check("retarder_per_l", prices.retarder_per_l);
+  check("accelerator_per_l", prices.accelerator_per_l);
+  check("chloride_per_kg", prices.chloride_per_kg);
+  check("ice_per_kg", prices.ice_per_kg);
+  check("hot_water_per_m3", prices.hot_water_per_m3);
+  check("chilled_water_per_m3", prices.chilled_water_per_m3);
+  check("plastic_per_m2", prices.plastic_per_m2);
+  check("blankets_per_m2", prices.blankets_per_m2);
+  check("film_per_m2", prices.film_per_m2);
+  check("redo_per_m2", prices.redo_per_m2);
+  check("repair_per_m", prices.repair_per_m);
+}
+
 /// What an option asks of zones and crew may be impossible; it is then left out of the comparison
 /// with the reason, so it is no error here.
 void check_option(const FieldPath& path, const OptionNote& option) {
@@ -390,6 +412,7 @@ void validate(const Job& job) {
   }
   check_order(path.at("order"), job.order);
   check_crew(path.at("crew"), job.crew);
+  if (job.prices) check_prices(path.at("prices"), *job.prices);
   for (std::size_t i = 0; i < job.options.size(); ++i) {
     check_option(path.at("option", i), job.options[i]);
   }

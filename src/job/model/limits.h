@@ -57,7 +57,10 @@ inline constexpr Range discharge_limits_min{30.0, 480.0};       ///< batching to
 inline constexpr Range spacings_min{1.0, 480.0};                ///< between arrivals
 inline constexpr Range load_numbers{1.0, 500.0};                ///< loads count from 1
 inline constexpr Range arrivals_min{0.0, 480.0};                ///< before the first work
-inline constexpr Range start_shifts_min{-720.0, 720.0};         ///< either way
+/// Of anything, in any currency, by the hour, m3, m2, m, kg or liter.
+inline constexpr Range prices{0.0, 1.0e9};
+inline constexpr std::size_t max_currency_characters = 6;
+inline constexpr Range start_shifts_min{-720.0, 720.0};  ///< either way
 
 // The typed weather of a day.
 /// Wider than any day on which concrete is placed; the plan warns of cold and heat later.

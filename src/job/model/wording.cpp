@@ -1,9 +1,12 @@
 #include "wording.h"
 
+#include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "core/rounded.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -64,6 +67,19 @@ std::string content_words(double kg_m3, UnitSystem units) {
 std::string strength_words(double psi, UnitSystem units) {
   return units == UnitSystem::us ? trimmed(psi, 0) + " psi"
                                  : trimmed(mpa_from_psi(psi), 1) + " MPa";
+}
+
+std::string money_words(double money, const std::string& currency) {
+  constexpr double whole_from = 10.0;
+  constexpr std::size_t group = 3;
+  const int decimals = std::abs(money) < whole_from ? 2 : 0;
+  const double shown = rounded(money, decimals);
+  std::string figures = fmt::format("{:.{}f}", std::abs(shown), shown == 0.0 ? 0 : decimals);
+  const std::size_t point = std::min(figures.find('.'), figures.size());
+  for (std::size_t at = point; at > group; at -= group) figures.insert(at - group, ",");
+  const bool is_code =
+      !currency.empty() && std::isalpha(static_cast<unsigned char>(currency.back()));
+  return fmt::format("{}{}{}{}", shown < 0.0 ? "-" : "", currency, is_code ? " " : "", figures);
 }
 
 std::string duration_words(double minutes) {

@@ -18,6 +18,9 @@ std::string wind_words(double m_s, UnitSystem units);                  ///< "7 m
 std::string evaporation_words(double kg_m2_h, UnitSystem units);       ///< "0.14 lb/ft²/h"
 std::string content_words(double kg_m3, UnitSystem units);             ///< "564 lb/yd³"
 std::string strength_words(double psi, UnitSystem units);              ///< "4000 psi", "28 MPa"
+/// "$1,240", "CAD 1,240", "$0.85": to the whole unit from ten on, else to hundredths;
+/// the sign or code of the currency first. Never "-0".
+std::string money_words(double money, const std::string& currency);
 /// "35 min", "1 h 20 min", "5 h": a length of time to the nearest minute, without its sign.
 std::string duration_words(double minutes);
 

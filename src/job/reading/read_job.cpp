@@ -23,6 +23,7 @@
 #include "read_option.h"
 #include "read_order.h"
 #include "read_pour.h"
+#include "read_prices.h"
 #include "read_site.h"
 #include "read_weather.h"
 #include "read_zone.h"
@@ -240,6 +241,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
     job.finish_work = read_finish_work(table);
     cure_with_sealer(table, job, curing_is_given);
   });
+  root.in_table("prices", [&](TableReader& table) { job.prices = read_prices(table); });
   root.in_each("option", [&](TableReader& table) {
     job.options.push_back(read_option(table, names_of_zones(tree)));
   });

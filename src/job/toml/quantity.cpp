@@ -53,6 +53,35 @@ constexpr std::array insulation_units{Unit{"us", "h·ft²·°F/Btu", m2k_w_from_
                                       Unit{"m2k_w", "m²K/W", same, same}};
 /// Percent is the default unit in files of both systems.
 constexpr std::array fraction_units{percent, percent, fraction};
+// Prices for an amount: what a conversion does to the amount divides them.
+constexpr double per_yd3_from_per_m3(double v) { return m3_from_yd3(v); }
+constexpr double per_m3_from_per_yd3(double v) { return yd3_from_m3(v); }
+constexpr double per_lb_from_per_kg(double v) { return v * kg_per_lb; }
+constexpr double per_kg_from_per_lb(double v) { return v / kg_per_lb; }
+constexpr double per_ft2_from_per_m2(double v) { return m2_from_ft2(v); }
+constexpr double per_m2_from_per_ft2(double v) { return ft2_from_m2(v); }
+constexpr double per_floz_from_per_l(double v) { return v * l_per_floz; }
+constexpr double per_l_from_per_floz(double v) { return v / l_per_floz; }
+constexpr double per_gal_from_per_l(double v) { return v * l_per_gal; }
+constexpr double per_l_from_per_gal(double v) { return v / l_per_gal; }
+constexpr double per_1000(double v) { return v / 1000.0; }
+
+constexpr std::array price_per_volume_units{
+    Unit{"per_yd3", "per yd³", per_m3_from_per_yd3, per_yd3_from_per_m3},
+    Unit{"per_m3", "per m³", same, same}};
+constexpr std::array price_per_liquid_units{
+    Unit{"per_floz", "per fl oz", per_l_from_per_floz, per_floz_from_per_l},
+    Unit{"per_l", "per L", same, same},
+    Unit{"per_gal", "per gal", per_l_from_per_gal, per_gal_from_per_l},
+    Unit{"per_ml", "per mL", times_1000, per_1000}};
+constexpr std::array price_per_mass_units{
+    Unit{"per_lb", "per lb", per_kg_from_per_lb, per_lb_from_per_kg},
+    Unit{"per_kg", "per kg", same, same}};
+constexpr std::array price_per_area_units{
+    Unit{"per_ft2", "per ft²", per_m2_from_per_ft2, per_ft2_from_per_m2},
+    Unit{"per_m2", "per m²", same, same}};
+constexpr std::array price_per_length_units{Unit{"per_ft", "per ft", ft_from_m, m_from_ft},
+                                            Unit{"per_m", "per m", same, same}};
 constexpr std::array minutes_units{Unit{"min", "min", same, same}, Unit{"min", "min", same, same},
                                    Unit{"h", "h", times_60, per_60}};
 constexpr std::array hours_units{Unit{"h", "h", same, same}, Unit{"h", "h", same, same},
@@ -89,6 +118,11 @@ const Quantity volume_quantity{volume_units};
 const Quantity dose_quantity{dose_units};
 const Quantity insulation_quantity{insulation_units};
 const Quantity fraction_quantity{fraction_units, 1.0};
+const Quantity price_per_volume_quantity{price_per_volume_units};
+const Quantity price_per_liquid_quantity{price_per_liquid_units};
+const Quantity price_per_mass_quantity{price_per_mass_units};
+const Quantity price_per_area_quantity{price_per_area_units};
+const Quantity price_per_length_quantity{price_per_length_units};
 const Quantity minutes_quantity{minutes_units};
 const Quantity hours_quantity{hours_units};
 

@@ -33,20 +33,25 @@ struct Quantity {
   }
 };
 
-extern const Quantity thickness_quantity;        ///< in, mm, cm, m, ft; SI m
-extern const Quantity length_quantity;           ///< ft, m, in, cm; SI m
-extern const Quantity temperature_quantity;      ///< f, c; SI °C
-extern const Quantity wind_quantity;             ///< mph, m_s, km_h, knots; SI m/s
-extern const Quantity content_quantity;          ///< lb_yd3, kg_m3; SI kg/m3
-extern const Quantity strength_quantity;         ///< psi, mpa; psi inside
-extern const Quantity strength_margin_quantity;  ///< the same, over a strength
-extern const Quantity placing_rate_quantity;     ///< yd3_h, m3_h; SI m3/h
-extern const Quantity volume_quantity;           ///< yd3, m3; SI m3
-extern const Quantity dose_quantity;             ///< floz_cwt, ml_100kg; mL/100 kg inside
-extern const Quantity insulation_quantity;       ///< us, m2k_w; SI m2K/W
-extern const Quantity fraction_quantity;         ///< percent, share; 0 to 1 inside
-extern const Quantity minutes_quantity;          ///< min, h; minutes inside
-extern const Quantity hours_quantity;            ///< h, min; hours inside
+extern const Quantity thickness_quantity;         ///< in, mm, cm, m, ft; SI m
+extern const Quantity length_quantity;            ///< ft, m, in, cm; SI m
+extern const Quantity temperature_quantity;       ///< f, c; SI °C
+extern const Quantity wind_quantity;              ///< mph, m_s, km_h, knots; SI m/s
+extern const Quantity content_quantity;           ///< lb_yd3, kg_m3; SI kg/m3
+extern const Quantity strength_quantity;          ///< psi, mpa; psi inside
+extern const Quantity strength_margin_quantity;   ///< the same, over a strength
+extern const Quantity placing_rate_quantity;      ///< yd3_h, m3_h; SI m3/h
+extern const Quantity volume_quantity;            ///< yd3, m3; SI m3
+extern const Quantity dose_quantity;              ///< floz_cwt, ml_100kg; mL/100 kg inside
+extern const Quantity insulation_quantity;        ///< us, m2k_w; SI m2K/W
+extern const Quantity fraction_quantity;          ///< percent, share; 0 to 1 inside
+extern const Quantity price_per_volume_quantity;  ///< per_yd3, per_m3; per m3 inside
+extern const Quantity price_per_liquid_quantity;  ///< per_floz, per_l, per_gal, per_ml; per L
+extern const Quantity price_per_mass_quantity;    ///< per_lb, per_kg; per kg inside
+extern const Quantity price_per_area_quantity;    ///< per_ft2, per_m2; per m2 inside
+extern const Quantity price_per_length_quantity;  ///< per_ft, per_m; per m inside
+extern const Quantity minutes_quantity;           ///< min, h; minutes inside
+extern const Quantity hours_quantity;             ///< h, min; hours inside
 
 /// "2 to 24 in", to three significant figures.
 std::string shown(const Range& range, const Unit& unit);

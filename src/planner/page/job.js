@@ -53,7 +53,7 @@ export function setColour(job, thing, colour) {
 }
 
 // A pour for tomorrow; site, mix, crew, order and the
-// work after finishing are those of the last one, where there is one.
+// work after finishing and the prices are those of the last one, where there is one.
 export function newJob(last) {
   const system = last ? systemOf(last) : 'us';
   const figures = usual[system];
@@ -74,6 +74,8 @@ export function newJob(last) {
   };
   const finishWork = kept('finish_work');
   if (finishWork) tables.finish_work = finishWork;
+  const prices = kept('prices');
+  if (prices) tables.prices = prices;
   const order = kept('order');
   if (order) {
     delete order.load;

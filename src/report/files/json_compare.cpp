@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "json_cost.h"
 #include "json_values.h"
 #include "report/words/decimals.h"
 
@@ -70,6 +71,7 @@ class JsonCompare {
         {"takes", compared.cost.words},
         {"verdict", verdict_id(figures.judgement.verdict)},
         {"reasons", figures.judgement.reasons}};
+    json["cost"] = json_cost(compared.money, compared.choice.job);
     if (const auto risk = worst_loss(figures.fears)) json["risk"] = loss_id(*risk);
     if (figures.lost_fraction) json["lost_day_share"] = hundredths(*figures.lost_fraction);
     return json;

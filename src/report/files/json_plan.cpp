@@ -7,6 +7,7 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
+#include "json_cost.h"
 #include "json_crew.h"
 #include "json_judged.h"
 #include "json_values.h"
@@ -43,6 +44,7 @@ class JsonPlan {
     }
     json["tightest"] = tightest();
     json["order"] = order();
+    json["cost"] = json_cost(cost_of_pour(facts_), facts_.job);
     json["trucks"] = trucks();
     json["crew"] = json_crew(facts_.plan.crew, facts_.job);
     json["crew_summary"] = json_crew_summary(facts_.plan.crew, facts_.job);

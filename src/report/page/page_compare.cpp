@@ -11,6 +11,7 @@
 #include "page_headline.h"
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
+#include "report/words/cost_words.h"
 #include "report/words/made_words.h"
 #include "slabtide/core/version.h"
 
@@ -48,6 +49,19 @@ void put_crew(View& row, const std::string& json, const ChoiceFigures& figures) 
   }
 }
 
+void put_cost(View& row, const std::string& json, const ComparedChoice& compared) {
+  if (!compared.money || !compared.choice.job.prices) return;
+  const auto money = [&](const char* key, double value) {
+    return figure_view(json + "cost/" + key, value,
+                       money_words(value, compared.choice.job.prices->currency));
+  };
+  View cost;
+  cost.flag("more", !compared.money->left_out.empty());
+  cost.put("likely", money("likely", compared.money->likely()));
+  if (const auto mean = compared.money->expected()) cost.put("mean", money("expected", *mean));
+  row.put("cost", std::move(cost));
+}
+
 View row_view(const ComparedChoice& compared, std::size_t index, const CompareFacts& facts) {
   const Job& job = facts.plan.job;
   const ChoiceFigures& figures = compared.figures;
@@ -69,6 +83,7 @@ View row_view(const ComparedChoice& compared, std::size_t index, const CompareFa
       .put("cautions", count_view(json + "cautions", figures.cautions));
   put_windows(row, json, figures, job);
   put_crew(row, json, figures);
+  put_cost(row, json, compared);
   return row;
 }
 
@@ -107,6 +122,8 @@ View view_of(const CompareFacts& facts) {
       .put("turning", facts.advice.turning)
       .put("rows", std::move(rows))
       .put("left_out", left_out_views(facts))
+      .flag("priced", facts.plan.job.prices.has_value())
+      .put("costless", left_out_sentence(parts_left_out(facts.comparison)))
       .put("weather", weather_words(facts.plan))
       .put("mix", mix_words(facts.plan))
       .put("made", made_words(facts.plan))

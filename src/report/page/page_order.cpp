@@ -6,6 +6,7 @@
 
 #include "job/model/wording.h"
 #include "report/markup/page_views.h"
+#include "report/words/cost_words.h"
 #include "report/words/supply_amount.h"
 #include "slabtide/core/units.h"
 
@@ -73,6 +74,9 @@ View order_view(const PlannedPour& facts) {
     supplies.push_back(supply_view(facts.plan.supplies[i], i, job));
   }
   View view;
+  if (const auto cost = cost_of_pour(facts); cost && job.prices) {
+    view.put("cost", View().put("says", cost_sentence(*cost, job.prices->currency)));
+  }
   return view.put("ordered", volume("/order/ordered_m3", order.ordered_m3))
       .put("neat", volume("/order/neat_m3", order.neat_m3))
       .put("low_base", volume("/order/low_base_m3", order.low_base_m3))

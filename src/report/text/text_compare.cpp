@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
+#include "report/words/cost_words.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "text_parts.h"
@@ -59,21 +61,35 @@ bool is_marked(const Comparison& comparison, std::size_t choice) {
   return choice == comparison.best && !comparison.not_that_day();
 }
 
+/// What the choice costs, on the likely day or on average, with "+" where a part has no price; "-"
+/// where it is not known.
+std::string money_cell(const ComparedChoice& compared, bool on_average) {
+  if (!compared.money || !compared.choice.job.prices) return "-";
+  const auto money =
+      on_average ? compared.money->expected() : std::optional(compared.money->likely());
+  if (!money) return "-";
+  return money_words(*money, compared.choice.job.prices->currency) +
+         (compared.money->left_out.empty() ? "" : "+");
+}
+
 std::vector<std::string> row(const ComparedChoice& compared, bool best, const CompareFacts& facts) {
   const Job& job = facts.plan.job;
   const ChoiceFigures& figures = compared.figures;
   const bool dark = figures.daylight_left_min && *figures.daylight_left_min < 0.0;
-  return {(best ? "* " : "  ") + compared.choice.label,
-          start_words(compared, facts),
-          windows_words(figures, job),
-          fmt::format("{:.0f}", std::round(figures.minutes_late)),
-          figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
-          fmt::format("{:.0f}", figures.crew_hours),
-          evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
-          with_night(figures.last_finish, dark, job),
-          with_night(figures.latest_saw, figures.saw_at_night, job),
-          fmt::format("{}/{}", figures.stops, figures.cautions),
-          risk_words(figures)};
+  std::vector<std::string> cells{
+      (best ? "* " : "  ") + compared.choice.label,
+      start_words(compared, facts),
+      windows_words(figures, job),
+      fmt::format("{:.0f}", std::round(figures.minutes_late)),
+      figures.smallest_crew ? fmt::format("{}", *figures.smallest_crew) : std::string("-"),
+      fmt::format("{:.0f}", figures.crew_hours),
+      evaporation_figure(figures.peak_evaporation_kg_m2_h, job.units),
+      with_night(figures.last_finish, dark, job),
+      with_night(figures.latest_saw, figures.saw_at_night, job),
+      fmt::format("{}/{}", figures.stops, figures.cautions),
+      risk_words(figures)};
+  if (job.prices) cells.push_back(money_cell(compared, false));
+  return cells;
 }
 
 /// Whether any choice starts, is finished or must be sawn in the dark.
@@ -90,21 +106,22 @@ std::string table(const CompareFacts& facts, const TextStyle& style) {
   for (std::size_t i = 0; i < facts.comparison.choices.size(); ++i) {
     rows.push_back(row(facts.comparison.choices[i], is_marked(facts.comparison, i), facts));
   }
-  const FittedTable table =
-      fitted_table({{"", false, 0},
-                    {"start", false, 3},
-                    {"windows", false, 6, "from the first main one to the last"},
-                    {"late", true, 0, "minutes in all"},
-                    {"crew", true, 1, "the fewest that miss nothing"},
-                    {"h", true, 4, "crew hours"},
-                    {"dry", true, 5,
-                     fmt::format("the highest evaporation, {}",
-                                 facts.plan.job.units == UnitSystem::us ? "lb/ft²/h" : "kg/m²/h")},
-                    {"done", false, 0, "the last finishing"},
-                    {"saw by", false, 2, "the first zone's first cut"},
-                    {"stop", true, 0, "stops / cautions"},
-                    {"risk", false, 0, "the worst that they warn of losing"}},
-                   std::move(rows), style.width);
+  std::vector<TextColumn> columns{
+      {"", false, 0},
+      {"start", false, 3},
+      {"windows", false, 6, "from the first main one to the last"},
+      {"late", true, 0, "minutes in all"},
+      {"crew", true, 1, "the fewest that miss nothing"},
+      {"h", true, 4, "crew hours"},
+      {"dry", true, 5,
+       fmt::format("the highest evaporation, {}",
+                   facts.plan.job.units == UnitSystem::us ? "lb/ft²/h" : "kg/m²/h")},
+      {"done", false, 0, "the last finishing"},
+      {"saw by", false, 2, "the first zone's first cut"},
+      {"stop", true, 0, "stops / cautions"},
+      {"risk", false, 0, "the worst that they warn of losing"}};
+  if (facts.plan.job.prices) columns.push_back({"cost", true, 0});
+  const FittedTable table = fitted_table(std::move(columns), std::move(rows), style.width);
   const std::string best = facts.comparison.not_that_day() ? "" : "*: what to order. ";
   return table.text + "\n" +
          style.paragraph(
@@ -130,12 +147,14 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
                     fmt::format("{:.0f}", std::round(figures.minutes_late)),
                     fmt::format("{:.0f}", std::round(figures.expected_late_min)),
                     fmt::format("{:.0f}", std::round(figures.bad_day_late_min))});
+    if (facts.plan.job.prices) rows.back().push_back(money_cell(choices[i], true));
   }
-  const std::string text = text_table({{"  minutes late", false, 0},
-                                       {"as forecast", true, 0},
-                                       {"on average", true, 0},
-                                       {"bad day", true, 0}},
-                                      std::move(rows), style.width);
+  std::vector<TextColumn> columns{{"  minutes late", false, 0},
+                                  {"as forecast", true, 0},
+                                  {"on average", true, 0},
+                                  {"bad day", true, 0}};
+  if (facts.plan.job.prices) columns.push_back({"mean cost", true, 0});
+  const std::string text = text_table(std::move(columns), std::move(rows), style.width);
   return text +
          style.paragraph(
              fmt::format(
@@ -147,6 +166,18 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
                  facts.comparison.days_sampled, facts.plan.practice.compare.worth_min),
              2, 2) +
          "\n";
+}
+
+/// What the cost counts, and what it leaves out; empty without prices.
+std::string cost_legend(const CompareFacts& facts, const TextStyle& style) {
+  if (!facts.plan.job.prices) return {};
+  std::string words =
+      "cost: of the whole pour on the likely day, as far as the job tells prices; it decides only "
+      "between choices that are alike in all else. +: and more, for a part that has no price.";
+  if (facts.comparison.days_sampled > 0) {
+    words += " Mean cost: with finishes redone as often as they are lost over the days drawn.";
+  }
+  return style.paragraph(words + left_out_sentence(parts_left_out(facts.comparison)), 2, 2);
 }
 
 std::string left_out(const Comparison& comparison, const TextStyle& style) {
@@ -172,8 +203,9 @@ std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
 
 std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
   return style.finished(text_opening(facts.plan, style) + "\n" + table(facts, style) +
-                        left_out(facts.comparison, style) + "\n" + days_table(facts, style) +
-                        advice_block(facts, style) + "\n" + text_assumptions(facts.plan, style));
+                        cost_legend(facts, style) + left_out(facts.comparison, style) + "\n" +
+                        days_table(facts, style) + advice_block(facts, style) + "\n" +
+                        text_assumptions(facts.plan, style));
 }
 
 }  // namespace slabtide

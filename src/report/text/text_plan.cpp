@@ -9,6 +9,7 @@
 #include "core/text.h"
 #include "job/geometry/placing_sequence.h"
 #include "job/model/wording.h"
+#include "report/words/cost_words.h"
 #include "report/words/decimals.h"
 #include "report/words/part_table.h"
 #include "report/words/validate_facts.h"
@@ -174,6 +175,15 @@ std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
                      heading_width);
 }
 
+/// What the pour costs; empty without prices.
+std::string cost_headline(const PlannedPour& facts, const TextStyle& style) {
+  constexpr std::size_t heading_width = 11;
+  const auto cost = cost_of_pour(facts);
+  if (!cost || !facts.job.prices) return {};
+  return style.entry(style.heading("Cost"), cost_sentence(*cost, facts.job.prices->currency), 0,
+                     heading_width);
+}
+
 /// What has been observed so far comes first, because the plan below is adjusted to it.
 std::string seen_headline(const PlannedPour& facts, const TextStyle& style) {
   constexpr std::size_t heading_width = 11;
@@ -195,7 +205,7 @@ std::string headline(const PlannedPour& facts, const TextStyle& style) {
   const std::string saw = saw_headline(facts);
   if (!saw.empty()) text += style.entry(style.heading("First saw"), saw, 0, heading_width);
   return text + crew_headline(facts, style) + text_order(facts, style) +
-         sure_headline(facts, style) + "\n";
+         cost_headline(facts, style) + sure_headline(facts, style) + "\n";
 }
 
 }  // namespace

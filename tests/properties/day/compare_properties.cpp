@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <string>
 
@@ -51,6 +52,12 @@ void check_agreement(const PlannedDay& day) {
   CHECK(comparison.not_that_day() == !removable);
   CHECK((advice.order == "Not that day.") == !removable);
   CHECK((best.figures.judgement.verdict == Verdict::think_again) == !removable);
+  for (const ComparedChoice& one : comparison.choices) {
+    CHECK(one.money.has_value() == day.job().prices.has_value());
+    if (!one.money) continue;
+    CHECK(std::isfinite(one.money->likely()));
+    CHECK(one.money->likely() >= 0.0);
+  }
   // No other choice is better.
   for (const ComparedChoice& other : comparison.choices) CHECK(!better(other, best, rules));
 }

@@ -36,6 +36,8 @@ struct ChoiceFigures {
   /// The share of the sampled days on which any finish is lost (`CrewPlan::finish_lost_fraction`);
   /// empty without sampled days.
   std::optional<double> lost_fraction = std::nullopt;
+  /// Likewise of each zone (`CrewPlan::zone_lost_fractions`).
+  std::vector<double> zone_lost_fractions = {};
 };
 
 /// The sampled days, for the job as ordered.

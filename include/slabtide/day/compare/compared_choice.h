@@ -1,8 +1,11 @@
 #pragma once
 
+#include <optional>
+
 #include "slabtide/day/compare/choice.h"
 #include "slabtide/day/compare/choice_cost.h"
 #include "slabtide/day/compare/choice_figures.h"
+#include "slabtide/day/compare/pour_cost.h"
 #include "slabtide/day/practice/compare_rules.h"
 
 namespace slabtide {
@@ -12,12 +15,14 @@ struct ComparedChoice {
   Choice choice;
   ChoiceFigures figures;
   ChoiceCost cost;
+  std::optional<PourCost> money = std::nullopt;  ///< of the whole pour; empty without prices
 };
 
 /// True if `a` is preferable: fewer stops, the worst loss first, then fewer minutes late on average
 /// over the sampled days, then fewer on a bad day (both in steps of CompareRules::worth_min), then
 /// less of disturbance and what its cautions weigh (`Stakes::caution_cost`) together, so that a
-/// needless change never wins.
+/// needless change never wins. Where all that is equal, less money over the sampled days, or on the
+/// likely day without them.
 bool better(const ComparedChoice& a, const ComparedChoice& b, const CompareRules& rules);
 
 }  // namespace slabtide

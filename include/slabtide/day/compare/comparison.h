@@ -37,6 +37,9 @@ struct Comparison {
   bool not_that_day() const { return choices[best].figures.stops > 0; }
 };
 
+/// What has no price in the cost of any of the choices, each part once, in the order of CostPart.
+std::vector<CostPart> parts_left_out(const Comparison& comparison);
+
 /// Computes every choice. One that is not possible (such as a start before the forecast begins) is
 /// left out with the reason.
 Comparison compare_choices(const PlannedPour& ordered, const CompareSettings& settings);

@@ -63,6 +63,8 @@ struct CrewPlan {
   std::vector<std::optional<double>> lost_chances;
   /// The share of those days on which any of it is lost; absent if the plan has no samples.
   std::optional<double> finish_lost_fraction = std::nullopt;
+  /// Likewise of each zone, parallel to Job::zones; empty if the plan has no samples.
+  std::vector<double> zone_lost_fractions = {};
 
   double crew_hours() const;  ///< on site, over all visits
 };

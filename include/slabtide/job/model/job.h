@@ -11,6 +11,7 @@
 #include "slabtide/core/geometry.h"
 #include "slabtide/job/model/mix.h"
 #include "slabtide/job/model/order_notes.h"
+#include "slabtide/job/model/prices.h"
 #include "slabtide/job/model/zone.h"
 
 // What the contractor describes: the site, the pour, the weather, the mix and the parts of the
@@ -147,6 +148,7 @@ struct Job {
   Order order;
   Crew crew;
   FinishWork finish_work;
+  std::optional<Prices> prices;  ///< absent: nothing is told of what the pour costs
   std::vector<OptionNote> options;
   /// The job file's `[practice]` table, kept as TOML text for the practice reader, with the line it
   /// starts on; empty if absent. Lines and columns in the text match those of the job file, so that

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "slabtide/day/compare/pour_cost.h"
+
+namespace slabtide {
+
+/// "$4,210 on the likely day: finishers $1,350, concrete $2,860. On average over the days drawn
+/// $4,390, with what lost finishes cost to redo. Left out, without a price: ice."
+std::string cost_sentence(const PourCost& cost, const std::string& currency);
+
+/// " Left out, without a price: ice, blankets."; empty where nothing is.
+std::string left_out_sentence(const std::vector<CostPart>& parts);
+
+}  // namespace slabtide
