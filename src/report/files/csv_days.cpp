@@ -15,7 +15,7 @@ namespace slabtide {
 namespace {
 
 /// What every table of days begins with, in all its versions.
-constexpr std::string_view heading_start = "\uFEFFdate,choose,verdict,";
+constexpr std::string_view days_heading_start = "\uFEFFdate,choose,verdict,";
 
 class DaysTable {
  public:
@@ -23,7 +23,7 @@ class DaysTable {
 
   std::string text() const {
     const std::string degrees = is_us() ? "f" : "c";
-    std::string text = std::string(heading_start) +
+    std::string text = std::string(days_heading_start) +
                        csv_record({"reasons", "start_local", "call_off_local", "start",
                                    "call_off_by", "finishers", "smallest_crew", "minutes_late",
                                    "high_" + degrees, "low_" + degrees, "rain_before_set_percent",
@@ -71,6 +71,6 @@ class DaysTable {
 
 std::string csv_days(const PlannedDays& facts) { return DaysTable(facts).text(); }
 
-bool is_csv_days(std::string_view text) { return text.starts_with(heading_start); }
+bool is_csv_days(std::string_view text) { return text.starts_with(days_heading_start); }
 
 }  // namespace slabtide
