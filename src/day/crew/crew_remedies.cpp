@@ -67,8 +67,8 @@ std::string remedy_words(const CrewRemedy& remedy) {
   std::string left = late_words(remedy.late_min);
   switch (remedy.kind) {
     case RemedyKind::more_hands:
-      return remedy.amount == 1 ? fmt::format("one more finisher: {}", left)
-                                : fmt::format("{} more finishers: {}", remedy.amount, left);
+      return remedy.amount == 1 ? fmt::format("with one more finisher: {}", left)
+                                : fmt::format("with {} more finishers: {}", remedy.amount, left);
     case RemedyKind::slow_the_set:
       return fmt::format("a retarder that holds {} back {} min: {}", remedy.zone, remedy.amount,
                          left);

@@ -63,7 +63,7 @@ void watch_zone(Watch& watch, std::size_t zone) {
   if (const SawShift* shift = enough_with_more(watch.cuts)) {
     watch.add("saw_not_enough", "one saw is not enough", CautionLevel::caution,
               watch.zones[zone].name, due,
-              fmt::format("one {} is not through in time: {} at work together are. Or {}",
+              fmt::format("one {} is not done in time: {} working side by side are. Or {}",
                           saw_name(shift->kind), *shift->saws_needed, remedy_for(choice, watch)),
               "worked out from this plan; saw speed from memory");
     return;

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "day/windows/part_columns.h"
+#include "job/model/wording.h"
 
 namespace slabtide {
 
@@ -53,7 +54,7 @@ std::string no_window_words(const Watch& watch, std::size_t zone_index, const Pa
         operation_words(window.operation), watch.pour_clock(*window.opens), slower);
   }
   return fmt::format(
-      "no good time for the {}: stiff by {} and water rises to {}. Less bleed water "
+      "no good time for the {}: stiff by {}, and still bleeding until {}. Less bleed water "
       "in the mix, {}, or a warmer and drier hour",
       operation_words(window.operation), watch.pour_clock(window.stiff_by.value_or(*window.closes)),
       watch.pour_clock(*window.opens), slower);
@@ -130,10 +131,10 @@ void watch_evaporation(Watch& watch) {
               part.peak_evaporation_at,
               high ? fmt::format("evaporation reaches {} about {}: take precautions, or the top "
                                  "cracks while plastic. Windbreak, shade, fog or an evaporation "
-                                 "film at hand, finish in small areas",
+                                 "film on hand, finish in small areas",
                                  rate, watch.clock(part.peak_evaporation_at))
-                   : fmt::format("evaporation reaches {} about {}: watch the sheen, keep fog or "
-                                 "an evaporation film at hand",
+                   : fmt::format("evaporation reaches {} about {}: watch the sheen, keep a fogger "
+                                 "or an evaporation film on hand",
                                  rate, watch.clock(part.peak_evaporation_at)),
               "FHWA-HRT-05-038; ACI 305, published; the rate itself is good to about 40 %");
   }
@@ -213,10 +214,10 @@ void watch_crew(Watch& watch) {
   const bool is_lost = lost != crew.late.end();
   const std::size_t told = is_lost ? *lost : crew.late.front();
   const Task& task = crew.tasks[told];
-  std::string text =
-      fmt::format("too much for the crew of {}: {}, the {} by {} min", watch.job.crew.finishers,
-                  late_words(crew.schedule.late_min), task_words(task), late_min(told));
-  if (!crew.remedies.empty()) text += fmt::format(". {}", remedy_words(crew.remedies.front()));
+  std::string text = fmt::format(
+      "too much for the crew of {}: {}, runs {} late (in all: {})", watch.job.crew.finishers,
+      task_words(task), duration_words(late_min(told)), late_words(crew.schedule.late_min));
+  if (!crew.remedies.empty()) text += fmt::format("; {}", remedy_words(crew.remedies.front()));
   watch.add("late_crew", is_lost ? "crew too late for the finish" : "crew too small",
             is_lost ? CautionLevel::stop : CautionLevel::caution, task.zone, crew.starts[told],
             std::move(text), "worked out from this plan");
@@ -238,7 +239,7 @@ void watch_loads(Watch& watch) {
           "discharge_limit", "truck too long on site",
           age_min > lost_load_limits * limit_min ? CautionLevel::stop : CautionLevel::caution, {},
           load.empty,
-          fmt::format("load {} empties {:.0f} min after batching, over the {:.0f} min agreed: "
+          fmt::format("load {} is empty {:.0f} min after batching, over the {:.0f} min agreed: "
                       "smaller loads, more hands, or agree another limit",
                       load.number, age_min, limit_min),
           "ASTM C94 by habit; newer editions leave it to purchaser and producer, published");

@@ -114,7 +114,7 @@ void watch_cold(Watch& watch) {
     if (weather.air_c[k] >= limits.cold_air_c) continue;
     const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
     watch.add("cold_weather", "cold weather", CautionLevel::caution, {}, at,
-              fmt::format("air under {} from {}: cold-weather rules hold. Blankets at hand, "
+              fmt::format("air under {} from {}: cold-weather rules hold. Blankets on hand, "
                           "concrete at {} or more when placed and kept there, no frost before {}",
                           watch.temperature(limits.cold_air_c), watch.clock(at),
                           watch.temperature(limits.cold_concrete_c),
@@ -180,8 +180,8 @@ void watch_hot_weather(Watch& watch) {
       if (weather.air_c[k] < watch.practice.limits.hot_air_c) continue;
       const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
       watch.add("hot_weather", "hot weather", CautionLevel::caution, {}, at,
-                fmt::format("hot weather from {}: air over {} and fast drying together. Damp the "
-                            "base, shade the crew and the load, no water added to the mix for "
+                fmt::format("hot weather from {}: air over {} and fast drying together. Dampen "
+                            "the base, shade the crew and the load, no water added to the mix for "
                             "slump",
                             watch.clock(at), watch.temperature(watch.practice.limits.hot_air_c)),
                 "ACI 305.1-14, published");
@@ -202,7 +202,7 @@ void watch_dry_air(Watch& watch) {
   watch.add(
       "dry_air", "dry air", CautionLevel::note, {}, dry->from,
       fmt::format("humidity under {:.0f} % from {}: the top dries fast even in the shade. "
-                  "Damp the base, fog lightly, cover between passes",
+                  "Dampen the base, fog lightly, cover between passes",
                   100.0 * watch.practice.limits.dry_humidity_fraction, watch.clock(dry->from)),
       "common practice", dry->to);
 }
@@ -230,8 +230,8 @@ void watch_rain(Watch& watch) {
   if (const auto& wet = rain.first) {
     watch.add("rain", "rain on the fresh slab",
               rain.too_often() ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
-              fmt::format("rain from {}{} before the slab has set: plastic sheet and battens at "
-                          "hand, start earlier, or another day",
+              fmt::format("rain from {}{} before the slab has set: plastic sheeting and "
+                          "boards to hold it down, start earlier, or another day",
                           watch.clock(wet->from),
                           wet->chance > 0.0 ? fmt::format(" ({:.0f} % chance)", 100.0 * wet->chance)
                                             : std::string()),
@@ -285,7 +285,7 @@ void watch_dark(Watch& watch) {
                 "common practice");
     } else {
       watch.add("dark", "work in the dark", CautionLevel::caution, zone.name, dark->from,
-                fmt::format("the work falls in the dark from {} to {}: bring lights",
+                fmt::format("this work is in the dark, from {} to {}: bring lights",
                             watch.pour_clock(dark->from), watch.pour_clock(dark->to)),
                 "common practice", dark->to);
     }

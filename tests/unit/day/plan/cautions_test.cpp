@@ -314,7 +314,7 @@ TEST_CASE("work at night is told as it is: when it falls in the dark, not to sta
     const auto cautions = cautions_with(job, no_change);
     const Caution* dark = find(cautions, "dark");
     REQUIRE(dark != nullptr);
-    CHECK(dark->text.find("the work falls in the dark from") == 0);
+    CHECK(dark->text.find("this work is in the dark, from") == 0);
     CHECK(dark->text.find("earlier") == std::string::npos);
     REQUIRE(dark->at);
     CHECK(*dark->at >= job.pour.start);
