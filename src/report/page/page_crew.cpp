@@ -1,5 +1,7 @@
 #include "page_crew.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
@@ -10,6 +12,9 @@
 namespace slabtide {
 
 namespace {
+
+/// More late tasks than these nobody reads at once; the rest is folded away (ours).
+constexpr std::size_t max_late_told = 5;
 
 /// "with 2, 3": the numbers of the others on the task; empty for someone working alone.
 std::string others_words(const std::vector<int>& who, int me) {
@@ -31,7 +36,9 @@ class CrewPage {
     }
     View view;
     put_size(view);
-    view.put("late", late()).put("cures", remedies()).put("people", std::move(people));
+    view.flag("any_cure", !crew_.remedies.empty()).put("cures", remedies());
+    put_late(view);
+    view.put("people", std::move(people));
     if (crew_.tightest) view.put("tight", tight());
     return view;
   }
@@ -89,9 +96,18 @@ class CrewPage {
     return figure_view(json, minutes, duration_words(minutes));
   }
 
-  std::vector<View> late() const {
+  void put_late(View& view) const {
+    const std::size_t first = std::min(crew_.late.size(), max_late_told);
+    view.put("late", late(0, first));
+    if (first == crew_.late.size()) return;
+    View more;
+    more.put("count", fmt::format("{}", crew_.late.size() - first));
+    view.put("more_late", more.put("rest", late(first, crew_.late.size())));
+  }
+
+  std::vector<View> late(std::size_t first, std::size_t last) const {
     std::vector<View> views;
-    for (std::size_t i = 0; i < crew_.late.size(); ++i) {
+    for (std::size_t i = first; i < last; ++i) {
       const std::string json = pointer("/crew_summary/late", i);
       View view = task_view(json, crew_.late[i]);
       const int minutes = crew_.schedule.assignments[crew_.late[i]].late_min;
