@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "slabtide/report/text/text_saw.h"
@@ -34,8 +35,10 @@ struct Event {
   bool elsewhere = false;  ///< in the annex alone
 };
 
-/// A longer list leaves no room for the rest on the one side of the truck sheet (ours).
-constexpr std::size_t max_on_truck = 24;
+/// A longer list leaves no room for the rest on the one side of the truck sheet, of whose columns a
+/// line holds so many letters (ours).
+constexpr std::size_t max_truck_lines = 36;
+constexpr std::size_t truck_line_letters = 34;
 constexpr int spare_due = 3;        // said by the start's "until"
 constexpr int spare_last_call = 2;  // said by the opening's "until"
 constexpr int spare_start = 1;      // said by the list of cuts
@@ -67,19 +70,28 @@ class Agenda {
   }
 
  private:
-  std::size_t on_truck() const {
-    return static_cast<std::size_t>(
-        std::count_if(events_.begin(), events_.end(),
-                      [](const Event& event) { return !event.minor && !event.elsewhere; }));
+  static std::size_t lines_of(const Event& event) {
+    constexpr std::size_t until_letters = 15;  // "until 10:55 AM"
+    const std::size_t letters = display_width(event.where) + display_width(event.what) +
+                                (event.until.at ? until_letters : 0);
+    return 1 + letters / truck_line_letters;
+  }
+
+  std::size_t truck_lines() const {
+    std::size_t lines = 0;
+    for (const Event& event : events_) {
+      if (!event.minor && !event.elsewhere) lines += lines_of(event);
+    }
+    return lines;
   }
 
   /// Leaves on the truck sheet what has room there: first without what is said twice, then without
   /// what comes last.
   void make_room() {
-    for (int spare = spare_due; spare > 0 && on_truck() > max_on_truck; --spare) {
+    for (int spare = spare_due; spare > 0 && truck_lines() > max_truck_lines; --spare) {
       for (Event& event : events_) event.elsewhere = event.elsewhere || event.spare == spare;
     }
-    for (auto last = events_.rbegin(); last != events_.rend() && on_truck() > max_on_truck;
+    for (auto last = events_.rbegin(); last != events_.rend() && truck_lines() > max_truck_lines;
          ++last) {
       last->elsewhere = true;
     }

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "job/geometry/placing_sequence.h"
 #include "job/model/wording.h"
 #include "report/chart/chart_table.h"
@@ -24,11 +25,12 @@ namespace slabtide {
 
 namespace {
 
-/// On the one side of the truck sheet there is room for so many zones, and for so many cuts beside
-/// few zones and beside many; all of them stand in the annex (ours).
+/// On the one side of the truck sheet there is room for so many zones, and for so many lines of
+/// cuts beside few zones and beside many; all of them stand in the annex (ours).
 constexpr std::size_t max_zones_on_truck = 6;
 constexpr std::size_t max_cut_lines = 14;
-constexpr std::size_t max_cut_lines_of_many = 10;
+constexpr std::size_t max_cut_lines_of_many = 11;
+constexpr std::size_t cut_line_letters = 80;
 
 Element left_out(const std::string& words) {
   Element paragraph("p");
@@ -163,12 +165,29 @@ class PageSaw {
     return figure.add(scrolling(table(shift), fmt::format("{}: the cuts in order", name)));
   }
 
+  /// The cuts that have room on the truck sheet, from the first on.
+  std::size_t cuts_on_truck(const SawShift& shift) const {
+    constexpr std::size_t times_letters = 26;  // ": 11:27 AM, in by 7:55 PM, "
+    const bool many = facts_.job.zones.size() > max_zones_on_truck;
+    std::size_t room = many ? max_cut_lines_of_many : max_cut_lines;
+    std::size_t told = 0;
+    for (const SawnCut& sawn : shift.cuts) {
+      const PlannedCut& planned = facts_.plan.cuts.cuts[sawn.cut];
+      const std::size_t letters =
+          display_width(facts_.job.zones[planned.zone].name) + times_letters +
+          display_width(tape_words(planned.cut.joint, planned.zone, facts_.job));
+      const std::size_t lines = 1 + letters / cut_line_letters;
+      if (lines > room) break;
+      room -= lines;
+      ++told;
+    }
+    return told;
+  }
+
   Element cut_lines(const SawShift& shift) const {
     Element list("ol");
     const std::size_t first = first_in_json(shift);
-    const bool many = facts_.job.zones.size() > max_zones_on_truck;
-    const std::size_t room = many ? max_cut_lines_of_many : max_cut_lines;
-    const std::size_t told = std::min(shift.cuts.size(), room);
+    const std::size_t told = cuts_on_truck(shift);
     for (std::size_t i = 0; i < told; ++i) {
       list.add(cut_line(shift.cuts[i], pointer("/saw", first + i)));
     }
