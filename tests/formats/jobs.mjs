@@ -76,6 +76,8 @@ export const jobs = {
   nasty_names: header({ name: 'Nasty, \\ "names"; 東' }) + strips(nasty, { finish: 'stamp' }),
   parts: header({ name: 'In parts' }) + strip('yard', 0, { width: 30, length: 40, finish: 'stamp',
     more: 'border = { width = 1, finish = "broom" }\n[[zone.face]]\nlength = 10\nheight = 7\nfacing = "south"\nat = [5, 0]\n' }) + wall,
+  exposed: header({ name: 'Stone and salt' }) +
+    strip('apron', 0, { width: 12, finish: 'exposed aggregate' }) + strip('walk', 1, { width: 12, finish: 'salt' }),
   no_saw: header({ name: 'No saw', saws: '[]' }) + prices + strip('pad', 0, { width: 20, length: 20 }),
   far_north: header({ name: 'No night', latitude: 69.7, longitude: 18.9, zone: 'Europe/Oslo',
     high: 50, low: 40 }).replace('2026-05-14', '2026-06-20') + strip('pad', 0, { width: 12, length: 12 }),

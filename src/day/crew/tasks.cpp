@@ -157,7 +157,9 @@ class DayTasks {
       const std::size_t from = tasks_.size();
       add_part(index, work, screed);
       for (std::size_t i = from; i < tasks_.size(); ++i) done.push_back(i);
-      add_cure(index, work.plan, done);
+      // A curing compound would seal the retarder in: exposed aggregate is cured after its
+      // wash-off.
+      if (work.finish != Finish::exposed_aggregate) add_cure(index, work.plan, done);
       finishing.insert(finishing.end(), done.begin() + 1, done.end());
     };
     for (const PartWork& work : field_work(index)) finish(work);
@@ -167,7 +169,7 @@ class DayTasks {
     }
     add_covers(index, finishing);
     const Index saw = add_saw(index, finishing);
-    add_next_day(index, saw.value_or(screed));
+    add_next_day(index, add_wash_off(index, saw.value_or(screed)));
   }
 
   std::size_t add_screed(std::size_t zone) {
@@ -312,9 +314,34 @@ class DayTasks {
     return last;
   }
 
+  /// The retarded paste is washed off while the retarder still holds it; the task that the next
+  /// waits for.
+  std::size_t add_wash_off(std::size_t zone, std::size_t before) {
+    const ZonePlan& plan = zones_[zone];
+    for (const PartPlan* part : {&plan.whole, plan.border ? &*plan.border : nullptr}) {
+      const OperationWindow* window = part == nullptr ? nullptr : part->window(Operation::expose);
+      if (window == nullptr) continue;
+      Task made = *task(TaskKind::expose, zone, part->area_m2);
+      made.place->part = part->id;
+      made.part = part->name;
+      if (!window->opens) {
+        after_plan_.push_back(std::move(made));
+        continue;
+      }
+      put_window(made, *window);
+      made.after = {before};
+      made.later = true;
+      before = add(std::move(made));
+    }
+    return before;
+  }
+
   /// First release agent and slurry are washed off, then the dry slab is sealed.
   void add_next_day(std::size_t zone, std::size_t before) {
-    if (!zones_[zone].is_washed()) return add_seal(zone, before, 0.0);
+    const double dry_min = practice_.set.dry_after_wash_h * minutes_per_hour;
+    if (!zones_[zone].is_washed()) {
+      return add_seal(zone, before, zones_[zone].is_exposed() ? dry_min : 0.0);
+    }
     const auto wash_opens = zones_[zone].opens_after_set(Operation::wash);
     if (!wash_opens) return;
     Task made = *task(TaskKind::wash, zone, zones_[zone].area_m2);
@@ -323,7 +350,7 @@ class DayTasks {
     made.later = true;
     take_few(made);
     const std::size_t washed = add(std::move(made));
-    add_seal(zone, washed, practice_.set.dry_after_wash_h * minutes_per_hour);
+    add_seal(zone, washed, dry_min);
   }
 
   void add_seal(std::size_t zone, std::size_t before, double dry_min) {

@@ -17,6 +17,8 @@ struct LossOfCode {
 
 constexpr std::array losses_of_codes{LossOfCode{"wet_cement", Loss::people},
                                      LossOfCode{"silica", Loss::people},
+                                     LossOfCode{"wash_water", Loss::people},
+                                     LossOfCode{"wash_off_hours", Loss::finish},
                                      LossOfCode{"thunder", Loss::people},
                                      LossOfCode{"heat", Loss::people},
                                      LossOfCode{"licensed_practice", Loss::slab},

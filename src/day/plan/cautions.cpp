@@ -48,6 +48,7 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_chloride,
                              watch_sealer,
                              watch_windows,
+                             watch_wash_off,
                              watch_after_plan,
                              watch_crew,
                              watch_heat,

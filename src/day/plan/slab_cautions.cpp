@@ -82,6 +82,17 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
   }
 }
 
+/// A wash-off that comes too late, or out of hours.
+void watch_wash_off_hours(Watch& watch, const ZonePlan& zone) {
+  const OperationWindow* window = zone.whole.window(Operation::expose);
+  if (window == nullptr || !window->opens || window->note.empty()) return;
+  const bool never = window->is_never();
+  watch.add(never ? "no_window" : "wash_off_hours",
+            never ? "no good time" : "wash-off out of hours",
+            never ? CautionLevel::stop : CautionLevel::caution, zone.name, window->opens,
+            fmt::format("the wash-off: {}", window->note), "worked out from this plan");
+}
+
 }  // namespace
 
 void watch_concrete_temperature(Watch& watch) {
@@ -178,6 +189,30 @@ void watch_sealer(Watch& watch) {
               "a curing compound keeps a sealer from taking hold: use one whose label allows the "
               "sealer over it, strip it before, or take a cure-and-seal",
               "common practice, no source");
+  }
+}
+
+void watch_wash_off(Watch& watch) {
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const ZonePlan& zone = watch.zones[i];
+    const Zone& drawn = watch.job.zones[i];
+    if (zone.is_exposed()) {
+      watch.add(
+          "wash_water", "caustic wash water", CautionLevel::note, zone.name, {},
+          "the water of the wash-off carries cement paste and burns skin and eyes: gloves, "
+          "boots and eye protection; catch it, and keep it out of storm drains, as local codes "
+          "say. Cure after the wash-off",
+          "common practice, no source");
+    }
+    if (drawn.finish == Finish::salt || (drawn.border && drawn.border->finish == Finish::salt)) {
+      watch.add(
+          "wash_water", "salty wash water", CautionLevel::note, zone.name, {},
+          "the water that the salt is washed out with carries salt and cement: keep it out of "
+          "storm drains and plants, as local codes say. Where it freezes a salt finish holds "
+          "water and scales",
+          "common practice, no source");
+    }
+    watch_wash_off_hours(watch, zone);
   }
 }
 

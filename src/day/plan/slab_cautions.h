@@ -12,6 +12,7 @@ void watch_chloride(Watch& watch);
 void watch_sealer(Watch& watch);
 void watch_windows(Watch& watch);
 void watch_after_plan(Watch& watch);
+void watch_wash_off(Watch& watch);
 void watch_crew(Watch& watch);
 void watch_loads(Watch& watch);
 

@@ -105,6 +105,17 @@ std::optional<double> foot_traffic_opens_s(const ColumnHistory& history, const S
   return std::max(*hard, *strong);
 }
 
+CellWindow expose_window(const ColumnHistory& history, const SetRules& set) {
+  CellWindow cell;
+  const double placed_s = history.time_s.front();
+  if (const auto bears = foot_traffic_opens_s(history, set)) {
+    const double opens_s = std::max(*bears, placed_s + set.wash_off_after_h * seconds_per_hour);
+    if (opens_s <= history.time_s.back()) cell.opens_s = opens_s;
+  }
+  cell.closes_s = placed_s + set.wash_off_before_h * seconds_per_hour;
+  return cell;
+}
+
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set) {
   const auto old = first_reaches(history.time_s, history.set_age_work_h, set.wash_after_set_age_h);
   const auto bears = foot_traffic_opens_s(history, set);

@@ -19,11 +19,14 @@ constexpr std::array<Name, operation_count> names{{{"strip", "strip the form"},
                                                    {"stamp", "stamp"},
                                                    {"broom", "broom"},
                                                    {"trowel", "trowel"},
+                                                   {"retard", "surface retarder"},
+                                                   {"salt", "rock salt"},
                                                    {"detail_edge", "detail edge"},
                                                    {"tooled_joint", "tooled joint"},
                                                    {"saw_dry", "early-entry saw"},
                                                    {"saw_wet", "wet saw"},
                                                    {"walk", "walk on it"},
+                                                   {"expose", "wash-off"},
                                                    {"wash", "wash"},
                                                    {"seal", "seal"}}};
 
@@ -50,6 +53,10 @@ std::vector<Operation> operations_of(Finish finish) {
       return {first_edge, float_work, tooled_joint, detail_edge};
     case Finish::trowel:
       return {first_edge, float_work, tooled_joint, trowel, detail_edge};
+    case Finish::exposed_aggregate:
+      return {first_edge, float_work, tooled_joint, retard};
+    case Finish::salt:
+      return {first_edge, float_work, tooled_joint, salt, detail_edge};
   }
   return {};
 }
@@ -59,7 +66,10 @@ bool takes_release(Finish finish) {
 }
 
 bool is_decorative(const Zone& zone) {
-  return takes_release(zone.finish) || (zone.border && takes_release(zone.border->finish));
+  const auto decorates = [](Finish finish) {
+    return takes_release(finish) || finish == Finish::exposed_aggregate || finish == Finish::salt;
+  };
+  return decorates(zone.finish) || (zone.border && decorates(zone.border->finish));
 }
 
 Operation main_operation(Finish finish) {
@@ -74,6 +84,10 @@ Operation main_operation(Finish finish) {
       return Operation::float_work;
     case Finish::trowel:
       return Operation::trowel;
+    case Finish::exposed_aggregate:
+      return Operation::retard;
+    case Finish::salt:
+      return Operation::salt;
   }
   return Operation::broom;
 }

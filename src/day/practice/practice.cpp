@@ -139,6 +139,8 @@ void add_day_rules(Entries& entries, Practice& p) {
   entries.number("set.walk_strength_psi", p.set.foot_traffic_strength_psi, 1.0, max_strength_psi);
   entries.number("set.wash_after_set_age_h", p.set.wash_after_set_age_h, 1.0, 1000.0);
   entries.number("set.wash_after_h", p.set.wash_after_h, 0.0, 1000.0);
+  entries.number("set.wash_off_after_h", p.set.wash_off_after_h, 0.0, 1000.0);
+  entries.number("set.wash_off_before_h", p.set.wash_off_before_h, 0.0, 1000.0);
   entries.number("set.dry_after_wash_h", p.set.dry_after_wash_h, 0.0, 1000.0);
   entries.number("set.seal_after_days", p.set.seal_after_days, 0.0, 365.0);
   entries.number("set.seal_over_dew_point_k", p.set.seal_over_dew_point_k, 0.0, 20.0);
@@ -460,6 +462,8 @@ Parsed<Practice> read_into(std::string_view toml, const Practice& base, bool who
 
 Practice with_labels(Practice practice, const FinishWork& work) {
   practice.set.wash_after_h = work.wash_after_h.value_or(practice.set.wash_after_h);
+  practice.set.wash_off_after_h = work.wash_off_after_h.value_or(practice.set.wash_off_after_h);
+  practice.set.wash_off_before_h = work.wash_off_before_h.value_or(practice.set.wash_off_before_h);
   practice.set.seal_after_days = work.seal_after_days.value_or(practice.set.seal_after_days);
   return practice;
 }

@@ -24,11 +24,14 @@ constexpr std::array<Kind, task_kind_count> kinds{
      {"stamp", "stamp", WorkMeasure::area},
      {"broom", "broom", WorkMeasure::area},
      {"trowel", "trowel", WorkMeasure::area},
+     {"retard", "surface retarder", WorkMeasure::area},
+     {"salt", "rock salt", WorkMeasure::area},
      {"detail_edge", "detail edge", WorkMeasure::length},
      {"strip_face", "strip and face the step", WorkMeasure::length},
      {"cure", "curing compound", WorkMeasure::area},
      {"cover", "cover", WorkMeasure::area},
      {"saw", "saw", WorkMeasure::length},
+     {"expose", "wash-off", WorkMeasure::area},
      {"wash", "wash", WorkMeasure::area},
      {"seal", "seal", WorkMeasure::area},
      {"clean_up", "clean up", WorkMeasure::job}}};
@@ -45,7 +48,8 @@ WorkMeasure work_measure(TaskKind kind) { return entry(kind).measure; }
 
 bool makes_the_finish(TaskKind kind) {
   return kind == TaskKind::float_work || kind == TaskKind::texture || kind == TaskKind::stamp ||
-         kind == TaskKind::broom || kind == TaskKind::trowel;
+         kind == TaskKind::broom || kind == TaskKind::trowel || kind == TaskKind::retard ||
+         kind == TaskKind::salt || kind == TaskKind::expose;
 }
 
 TaskKind task_kind_of(Operation operation) {
@@ -66,6 +70,10 @@ TaskKind task_kind_of(Operation operation) {
       return TaskKind::broom;
     case Operation::trowel:
       return TaskKind::trowel;
+    case Operation::retard:
+      return TaskKind::retard;
+    case Operation::salt:
+      return TaskKind::salt;
     case Operation::detail_edge:
       return TaskKind::detail_edge;
     case Operation::tooled_joint:

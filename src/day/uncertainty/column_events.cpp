@@ -46,6 +46,7 @@ ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
   }
   if (questions.next_day) {
     events.window(Operation::walk).opens_s = foot_traffic_opens_s(history, practice.set);
+    events.window(Operation::expose) = expose_window(history, practice.set);
     events.window(Operation::wash).opens_s = wash_opens_s(history, practice.set);
     events.window(Operation::seal).opens_s = seal_opens_s(history, weather, practice);
   }

@@ -127,11 +127,32 @@ OperationWindow late_window(Operation operation, const PartContext& part,
   return window;
 }
 
+/// The wash-off of exposed aggregate, which is the one late work that can come too late.
+OperationWindow exposing_window(const PartContext& part, const std::optional<UtcTime>& final_set) {
+  const SetRules& set = part.practice.set;
+  OperationWindow window = late_window(
+      Operation::expose, part, final_set,
+      [&set](const ColumnHistory& history) { return expose_window(history, set).opens_s; });
+  Areas closes(part.run);
+  for (const PartColumn& column : part.columns) {
+    closes.add(expose_window(part.history(column), set).closes_s, column.area_m2);
+  }
+  window.closes = closes.by_fraction(part.practice.cells.first_fraction);
+  window.closed_all_over = closes.by_fraction(part.practice.cells.all_over_fraction);
+  shut_if_never(window);
+  if (window.is_never()) {
+    window.note =
+        "the retarder is through before the body bears a hose: take one that holds longer";
+  }
+  return window;
+}
+
 void add_late_windows(PartPlan& plan, LateWork late, const PartContext& part) {
   plan.windows.push_back(
       late_window(Operation::walk, part, plan.final_set, [&](const ColumnHistory& history) {
         return foot_traffic_opens_s(history, part.practice.set);
       }));
+  if (late.exposed) plan.windows.push_back(exposing_window(part, plan.final_set));
   if (late.washed) {
     plan.windows.push_back(late_window(
         Operation::wash, part, plan.final_set,

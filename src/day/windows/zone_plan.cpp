@@ -24,7 +24,8 @@ std::vector<std::size_t> cells_where(const ZoneRun& run, bool border) {
 }
 
 LateWork late_work(Finish finish, const FinishWork& work) {
-  return {takes_release(finish) && work.release == ReleaseKind::powder,
+  const bool powdered = takes_release(finish) && work.release == ReleaseKind::powder;
+  return {finish == Finish::exposed_aggregate, powdered || finish == Finish::salt,
           work.sealer == SealerKind::sealer};
 }
 
@@ -79,11 +80,28 @@ std::optional<UtcTime> part_opens(const PartPlan& part, Operation operation) {
   return window == nullptr ? std::nullopt : window->open_all_over;
 }
 
+/// The wash-off waits for working hours where the retarder holds so long; else it is done out of
+/// them, and says so.
+void date_wash_off(OperationWindow& window, const Job& job, const WorkHours& hours) {
+  constexpr double least_h = 1.0;  // for the work itself (ours)
+  if (!window.opens || !window.closes || window.is_never()) return;
+  const UtcTime waits = next_working_time(*window.opens, job, hours);
+  if (after_seconds(waits, least_h * seconds_per_hour) <= *window.closes) {
+    window.opens = waits;
+    if (window.open_all_over) {
+      window.open_all_over = next_working_time(*window.open_all_over, job, hours);
+    }
+  } else {
+    window.note = "cannot wait for the next morning: the retarder is through by then";
+  }
+}
+
 /// Washing and sealing begin in working hours, for whoever asks; a sealer that must wait for longer
 /// than the plan says until when.
 void date_late_work(PartPlan& part, const Job& job, const Practice& practice) {
   for (OperationWindow& window : part.windows) {
     const bool seals = window.operation == Operation::seal;
+    if (window.operation == Operation::expose) date_wash_off(window, job, practice.crew.hours);
     if (window.operation != Operation::wash && !seals) continue;
     for (auto* at : {&window.opens, &window.open_all_over}) {
       if (*at) *at = next_working_time(**at, job, practice.crew.hours);
@@ -127,6 +145,8 @@ std::string ZonePlan::part_id(std::string_view called) const {
   for (const FacePlan& face : faces) look_at(face);
   return is_id ? std::string(called) : by_name;
 }
+
+bool ZonePlan::is_exposed() const { return has_window(*this, Operation::expose); }
 
 bool ZonePlan::is_washed() const { return has_window(*this, Operation::wash); }
 

@@ -182,6 +182,8 @@ void check_finish_work(const FieldPath& path, const FinishWork& work) {
   path.at("release").one_of(work.release, ReleaseKind::liquid);
   path.at("sealer").one_of(work.sealer, SealerKind::none);
   path.at("wash_after_h").in_range(work.wash_after_h, limits::wash_waits_h);
+  path.at("wash_off_after_h").in_range(work.wash_off_after_h, limits::wash_off_waits_h);
+  path.at("wash_off_before_h").in_range(work.wash_off_before_h, limits::wash_off_waits_h);
   path.at("seal_after_days").in_range(work.seal_after_days, limits::seal_waits_days);
 }
 
@@ -293,7 +295,7 @@ void check_outline(const FieldPath& path, const Outline& outline) {
 
 void check_border(const FieldPath& path, const Border& border, const Outline& outline) {
   path.at("width_m").in_range(border.width_m, limits::border_widths_m);
-  path.at("finish").one_of(border.finish, Finish::trowel);
+  path.at("finish").one_of(border.finish, Finish::salt);
   path.at("width_m").require(border_fits(outline, border.width_m), "leaves no field inside");
 }
 
@@ -312,7 +314,7 @@ void check_joint(const FieldPath& path, const Joint& joint) {
 }
 
 void check_surface(const FieldPath& path, const Zone& zone) {
-  path.at("finish").one_of(zone.finish, Finish::trowel);
+  path.at("finish").one_of(zone.finish, Finish::salt);
   path.at("colour").one_of(zone.colour, Colour::brown_or_charcoal);
   path.at("absorptance").in_range(zone.absorptance, limits::absorptances);
   path.at("extra_volume_m3").in_range(zone.extra_volume_m3, limits::extra_volumes_m3);

@@ -129,7 +129,8 @@ inline constexpr Range base_depths_m{0.0, m_from_in(36.0)};                ///< 
 inline constexpr Range border_widths_m{m_from_in(2.0), m_from_ft(10.0)};   ///< of a strip
 inline constexpr Range face_lengths_m{m_from_ft(0.5), m_from_ft(500.0)};   ///< along a form
 inline constexpr Range face_heights_m{m_from_in(1.0), m_from_in(48.0)};    ///< of a step or an edge
-/// By the labels of release agents and sealers.
+/// By the labels of release agents, surface retarders and sealers.
+inline constexpr Range wash_off_waits_h{0.5, 72.0};
 inline constexpr Range wash_waits_h{0.0, 240.0};
 inline constexpr Range seal_waits_days{0.0, 365.0};
 inline constexpr Range treads_m{m_from_in(2.0), m_from_in(120.0)};   ///< behind a face

@@ -20,6 +20,15 @@ FinishWork read_finish_work(TableReader& table) {
   set(work.release, table.word("release", releases));
   set(work.sealer, table.word("sealer", sealers));
   work.wash_after_h = table.quantity("wash_after", hours_quantity, limits::wash_waits_h);
+  work.wash_off_after_h =
+      table.quantity("wash_off_after", hours_quantity, limits::wash_off_waits_h);
+  work.wash_off_before_h =
+      table.quantity("wash_off_before", hours_quantity, limits::wash_off_waits_h);
+  if (work.wash_off_after_h && work.wash_off_before_h &&
+      *work.wash_off_after_h >= *work.wash_off_before_h) {
+    table.error("wash_off_before", "is no later than `wash_off_after`",
+                "both count from placing; the label tells them");
+  }
   work.seal_after_days = table.number("seal_after_days", limits::seal_waits_days, "days");
   if (work.seal_after_days && work.sealer != SealerKind::sealer) {
     table.warning("seal_after_days", "has no effect: no sealer is put on later",

@@ -20,7 +20,9 @@ inline constexpr auto finishes =
                                  {"texture roll", Finish::texture_roll},
                                  {"broom", Finish::broom},
                                  {"float", Finish::float_finish},
-                                 {"trowel", Finish::trowel}});
+                                 {"trowel", Finish::trowel},
+                                 {"exposed aggregate", Finish::exposed_aggregate},
+                                 {"salt", Finish::salt}});
 
 /// A colour's word, under either spelling of its key.
 template <class T, std::size_t N>

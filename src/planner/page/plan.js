@@ -106,7 +106,7 @@ const planned = (stage, answer) => ({ stage, answer, day: JSON.parse(answer.file
 // The work of finishing that a window is for, in the words of the crew.
 const works = {
   strip: 'strip the form', first_edge: 'first edge', release: 'release agent', texture: 'texture', stamp: 'stamp',
-  detail_edge: 'detail edge', tooled_joint: 'tool the joints', float: 'float', broom: 'broom', trowel: 'trowel',
+  detail_edge: 'detail edge', tooled_joint: 'tool the joints', float: 'float', broom: 'broom', trowel: 'trowel', retard: 'surface retarder', salt: 'rock salt', expose: 'wash off',
   saw_dry: 'early-entry saw', saw_wet: 'wet saw', walk: 'walk on it', wash: 'wash', seal: 'seal',
   screed: 'place and screed', strip_face: 'strip the form', cure: 'curing', cover: 'cover', saw: 'saw', clean_up: 'clean up',
 };

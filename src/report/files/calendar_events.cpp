@@ -47,7 +47,10 @@ class EventList {
 
   std::vector<CalendarEvent> in_short() {
     add_trucks();
-    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) add_finish(i);
+    for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) {
+      add_finish(i);
+      add_wash_off(facts_.plan.zones[i]);
+    }
     add_run(JointWay::early_entry, SawKind::early_entry);
     add_run(JointWay::wet, SawKind::wet);
     return std::move(events_);
@@ -137,6 +140,7 @@ class EventList {
     for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
       if (const OperationWindow* window = zone.whole.window(operation)) add_ready(zone, *window);
     }
+    add_wash_off(zone);
   }
 
   void add_part(const ZonePlan& zone, const PartPlan& part) {
@@ -222,6 +226,12 @@ class EventList {
          .starts = *from,
          .ends = to,
          .alarm_before_min = before_work_min});
+  }
+
+  /// The wash-off of exposed aggregate, which cannot wait.
+  void add_wash_off(const ZonePlan& zone) {
+    const OperationWindow* window = zone.whole.window(Operation::expose);
+    if (window != nullptr) add_window(zone.name, {}, {}, *window);
   }
 
   void add_ready(const ZonePlan& zone, const OperationWindow& window) {

@@ -124,13 +124,18 @@ std::vector<View> saw_views(const ZonePlan& plan, const std::string& json, const
 /// Walking, washing and sealing: from when all of the zone is ready for them.
 std::vector<View> later_views(const ShownPart& whole, const Job& job) {
   std::vector<View> views;
-  for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+  for (const Operation operation :
+       {Operation::walk, Operation::expose, Operation::wash, Operation::seal}) {
     const ShownWindow shown = window_of(whole, operation);
     if (shown.window == nullptr) continue;
     View view = time_view(shown.at("open_all_over"), shown.window->open_all_over, job);
+    const bool never = shown.window->is_never();
+    if (shown.window->closes && !never) {
+      view.put("by", time_view(shown.at("closes"), shown.window->closes, job));
+    }
     views.push_back(view.put("later", operation_words(operation))
                         .put("why_beyond", later_words(*shown.window, job))
-                        .flag("beyond", !shown.window->open_all_over));
+                        .flag("beyond", never || !shown.window->open_all_over));
   }
   return views;
 }

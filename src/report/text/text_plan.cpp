@@ -86,7 +86,8 @@ std::string face_lines(const ZonePlan& plan, const Job& job, const TextStyle& st
 
 std::string next_days_line(const ZonePlan& plan, const Job& job, const TextStyle& style) {
   std::string line;
-  for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+  for (const Operation operation :
+       {Operation::walk, Operation::expose, Operation::wash, Operation::seal}) {
     const OperationWindow* window = plan.whole.window(operation);
     if (window == nullptr) continue;
     line += fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),

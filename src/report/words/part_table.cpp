@@ -20,6 +20,11 @@ std::string window_words(const OperationWindow& window, const Job& job) {
 }
 
 std::string later_words(const OperationWindow& window, const Job& job) {
+  if (window.is_never()) return fmt::format("at no time: {}", window.note);
+  if (window.open_all_over && window.closes) {
+    return fmt::format("from {}, started by {}", day_clock(*window.open_all_over, job),
+                       day_clock(*window.closes, job));
+  }
   if (window.open_all_over) return fmt::format("from {}", day_clock(*window.open_all_over, job));
   return window.note.empty() ? std::string(after_plan_words) : window.note;
 }

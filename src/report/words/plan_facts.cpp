@@ -116,6 +116,10 @@ std::string finish_words(Finish finish) {
       return "float";
     case Finish::trowel:
       return "trowel";
+    case Finish::exposed_aggregate:
+      return "exposed aggregate";
+    case Finish::salt:
+      return "salt";
   }
   return "broom";
 }

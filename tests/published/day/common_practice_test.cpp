@@ -156,6 +156,35 @@ TEST_CASE("the stamping window near 73 F, in hot sun and in cool shade, beside p
               stamping_min(cool_shade));
 }
 
+TEST_CASE("exposed aggregate and salt on a day near 73 F, beside practice") {
+  const auto near_73 = [](Finish finish) {
+    Job job = spring_job({test::zone_named("pad", test::rectangle(0, 0, 3, 3), finish)});
+    job.zones[0].shaded = true;
+    job.mix.temperature = 22.8;
+    auto& weather = std::get<TypedWeather>(job.weather);
+    weather.low_c = 21.0;
+    weather.high_c = 24.0;
+    return job;
+  };
+  const Job exposed = near_73(Finish::exposed_aggregate);
+  const PartPlan pad = plan_of(exposed).plan.zones[0].whole;
+  const auto hours = [](const Job& job, const std::optional<UtcTime>& at) {
+    return minutes_in(job, at) / 60.0;
+  };
+  check_range(practice_says("surface retarder sprayed, after placing", "h"), "near 73 °F", 0.5, 4.0,
+              hours(exposed, window_of(pad, Operation::retard).opens));
+  check_range(practice_says("exposed aggregate bears the wash-off, after placing", "h"),
+              "near 73 °F", 4.0, 24.0, hours(exposed, window_of(pad, Operation::walk).opens));
+  check_range(practice_says("exposed aggregate washed off, after placing", "h"), "near 73 °F", 4.0,
+              24.0, hours(exposed, window_of(pad, Operation::expose).opens));
+  const Job salted = near_73(Finish::salt);
+  const PartPlan walk = plan_of(salted).plan.zones[0].whole;
+  check_range(practice_says("rock salt rolled in, after placing", "h"), "near 73 °F", 1.5, 5.0,
+              hours(salted, window_of(walk, Operation::salt).opens));
+  check_range(practice_says("rock salt washed out, after placing", "h"), "near 73 °F", 24.0, 72.0,
+              hours(salted, window_of(walk, Operation::wash).opens));
+}
+
 }  // namespace
 
 }  // namespace slabtide::published_common_practice

@@ -52,6 +52,10 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
 
 /// When a column can be walked on: past final set and strong enough.
 std::optional<double> foot_traffic_opens_s(const ColumnHistory& history, const SetRules& set);
+/// The wash-off of exposed aggregate: from when the body bears feet and hoses, and the label's
+/// hours, to the label's latest. Stones must not come loose, and the retarder must still hold the
+/// paste back (common practice, no source). It may close before it opens.
+CellWindow expose_window(const ColumnHistory& history, const SetRules& set);
 /// When release agent and slurry can be washed off: old enough, by the clock as by its set, and
 /// beyond what walking requires.
 std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules& set);

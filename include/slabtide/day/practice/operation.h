@@ -19,17 +19,20 @@ enum class Operation {
   stamp,
   broom,
   trowel,
+  retard,  ///< surface retarder sprayed on, for exposed aggregate
+  salt,    ///< rock salt pressed in
   detail_edge,
   tooled_joint,
   saw_dry,
   saw_wet,
   walk,
+  expose,  ///< the retarded paste washed off the aggregate
   wash,
   seal
 };
 
 /// The number of operations.
-inline constexpr std::size_t operation_count = 15;
+inline constexpr std::size_t operation_count = 18;
 
 /// The id used in files and in the JSON: "first_edge".
 std::string_view operation_id(Operation operation);
@@ -40,7 +43,7 @@ std::string_view operation_words(Operation operation);
 std::vector<Operation> operations_of(Finish finish);
 /// Whether the finish is made with release agent: it is washed where that is a powder, and sealed.
 bool takes_release(Finish finish);
-/// Whether its field or its border is.
+/// Whether field or border is stamped, textured, exposed or salted: a sealer goes onto those.
 bool is_decorative(const Zone& zone);
 /// The operation that the finish is named for, whose window matters most.
 Operation main_operation(Finish finish);

@@ -97,9 +97,11 @@ struct PlacingRates {
 struct SetRules {
   double foot_traffic_strength_psi = 0.0;
   double wash_after_set_age_h = 0.0;
-  double wash_after_h = 0.0;      ///< from placing, however warm it was
-  double dry_after_wash_h = 0.0;  ///< before sealing
-  double seal_after_days = 0.0;   ///< from placing
+  double wash_after_h = 0.0;       ///< from placing, however warm it was
+  double wash_off_after_h = 0.0;   ///< from placing to the wash-off of exposed aggregate
+  double wash_off_before_h = 0.0;  ///< later the retarder has lost its hold on the paste
+  double dry_after_wash_h = 0.0;   ///< before sealing
+  double seal_after_days = 0.0;    ///< from placing
   double seal_over_dew_point_k = 0.0;
   double seal_surface_min_c = 0.0;
   double seal_surface_max_c = 0.0;

@@ -18,18 +18,21 @@ enum class TaskKind {
   stamp,
   broom,
   trowel,
+  retard,
+  salt,
   detail_edge,
   strip_face,  ///< strip the form from a step and finish its face
   cure,        ///< spray curing compound
   cover,       ///< lay plastic or blankets
   saw,
+  expose,  ///< wash the retarded paste off
   wash,
   seal,
   clean_up
 };
 
 /// The number of kinds.
-inline constexpr std::size_t task_kind_count = 17;
+inline constexpr std::size_t task_kind_count = 20;
 
 /// The quantity that determines the amount of work.
 enum class WorkMeasure { area, length, job };

@@ -80,8 +80,9 @@ struct PartPlan {
   const OperationWindow* window(Operation operation) const;
 };
 
-/// What is done on the days after: release agent and slurry washed off, a sealer put on.
+/// What is done on the days after: release agent, slurry or salt washed off, a sealer put on.
 struct LateWork {
+  bool exposed = false;  ///< the retarded paste washed off first
   bool washed = false;
   bool sealed = false;
 };

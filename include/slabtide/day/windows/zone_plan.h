@@ -41,7 +41,9 @@ struct ZonePlan {
   const PartPlan* part(std::string_view id) const;
   /// The id of what is called so, by its id or its name; empty where nothing is: the whole.
   std::string part_id(std::string_view called) const;
-  /// True if there is powder to wash off the field or the border.
+  /// True if the field or the border is washed off to expose its aggregate.
+  bool is_exposed() const;
+  /// True if there is powder or salt to wash off the field or the border.
   bool is_washed() const;
   /// True if a sealer goes onto the field or the border.
   bool is_sealed() const;

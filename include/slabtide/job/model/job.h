@@ -96,8 +96,10 @@ enum class SealerKind { sealer, cure_and_seal, none };
 struct FinishWork {
   ReleaseKind release = ReleaseKind::powder;
   SealerKind sealer = SealerKind::sealer;
-  std::optional<double> wash_after_h;     ///< from placing to washing
-  std::optional<double> seal_after_days;  ///< from placing to sealing
+  std::optional<double> wash_after_h;       ///< from placing to washing
+  std::optional<double> wash_off_after_h;   ///< from placing to the wash-off of exposed aggregate
+  std::optional<double> wash_off_before_h;  ///< likewise, at the latest
+  std::optional<double> seal_after_days;    ///< from placing to sealing
 };
 
 /// The parts of the day for which cloud cover can be given, by local clock: night 21-6, morning

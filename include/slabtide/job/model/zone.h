@@ -28,8 +28,9 @@ struct Base {
   bool plastic = false;  ///< a vapor retarder lies on it
 };
 
-/// The finish of the surface.
-enum class Finish { stamp, texture_roll, broom, float_finish, trowel };
+/// The finish of the surface. Exposed aggregate is sprayed with a surface retarder and washed off
+/// once the body has set; in a salt finish rock salt is pressed in and washed out the next day.
+enum class Finish { stamp, texture_roll, broom, float_finish, trowel, exposed_aggregate, salt };
 
 /// A strip along the outline with its own finish.
 struct Border {

@@ -19,7 +19,8 @@ TEST_CASE("every operation has an id of its own, and words") {
 
 TEST_CASE("a finish's main operation is one of its operations") {
   for (const Finish finish :
-       {Finish::stamp, Finish::texture_roll, Finish::broom, Finish::float_finish, Finish::trowel}) {
+       {Finish::stamp, Finish::texture_roll, Finish::broom, Finish::float_finish, Finish::trowel,
+        Finish::exposed_aggregate, Finish::salt}) {
     const auto operations = operations_of(finish);
     CHECK(std::count(operations.begin(), operations.end(), main_operation(finish)) == 1);
     CHECK(std::is_sorted(operations.begin(), operations.end(), [](Operation a, Operation b) {
