@@ -248,13 +248,30 @@ void write_order(Draft& draft) {
   }
 }
 
+/// One of the crew who is told apart. The first is no helper, so that somebody can finish.
+void write_hand(Draft& draft, std::size_t index) {
+  ByteSource& bytes = draft.bytes();
+  RandomToml& toml = draft.toml;
+  toml.line("\n[[hand]]");
+  if (bytes.one_in(2)) toml.word("name", fmt::format("{} {}", bytes.one_of(strange_names), index));
+  if (bytes.one_in(2)) toml.number("pace", bytes.between(0.3, 2.0));
+  if (bytes.one_in(3))
+    toml.word("from", fmt::format("{:02}:{:02}", bytes.below(24), bytes.below(59)));
+  if (bytes.one_in(3)) toml.word("to", fmt::format("{:02}:59", bytes.below(24)));
+  if (index > 0 && bytes.one_in(4)) toml.yes_no("simple_work", true);
+}
+
 void write_crew(Draft& draft) {
   ByteSource& bytes = draft.bytes();
   draft.toml.line("\n[crew]");
-  draft.toml.whole("finishers", 1 + static_cast<int>(bytes.below(bytes.one_in(4) ? 60 : 8)));
+  const auto finishers = 1 + bytes.below(bytes.one_in(4) ? 60 : 8);
+  draft.toml.whole("finishers", static_cast<int>(finishers));
   if (bytes.one_in(2)) {
     draft.toml.number("arrive_before", std::round(bytes.between(0.0, 480.0)));
   }
+  if (!bytes.one_in(3)) return;
+  const auto hands = std::min<std::size_t>(finishers, 1 + bytes.below(5));
+  for (std::size_t i = 0; i < hands; ++i) write_hand(draft, i);
 }
 
 void write_option(Draft& draft, std::size_t number) {

@@ -79,6 +79,14 @@ class JobChange {
     if (*note_.finishers < 1) return refuse("somebody must be there");
     if (!limits::crew_sizes.holds(*note_.finishers)) return refuse("no pour has use for so many");
     job_.crew.finishers = *note_.finishers;
+    // With fewer the last of the list stay at home.
+    auto& hands = job_.crew.hands;
+    if (static_cast<int>(hands.size()) > job_.crew.finishers) {
+      hands.resize(static_cast<std::size_t>(job_.crew.finishers));
+      const bool helpers_alone = std::all_of(hands.begin(), hands.end(),
+                                             [](const Hand& hand) { return hand.simple_work; });
+      if (helpers_alone) return refuse("nobody is left to finish");
+    }
     return true;
   }
 

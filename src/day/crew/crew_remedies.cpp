@@ -79,7 +79,8 @@ std::string remedy_words(const CrewRemedy& remedy) {
   return left;
 }
 
-std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Schedule& as_planned,
+std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
+                                      const Schedule& as_planned,
                                       std::span<const Schedule> larger) {
   std::vector<CrewRemedy> remedies;
   const auto consider = [&](RemedyKind kind, const std::string& zone, int amount, int late_min) {
@@ -98,7 +99,7 @@ std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Sche
     for (const int minutes : later_min) {
       const std::vector<Task> later = with_zone_later(tasks, *zone, minutes, placing_too);
       consider(kind, name_of(*zone, tasks), minutes,
-               search_schedule(later, as_planned.crew, nullptr).schedule.late_min);
+               search_schedule(later, roster, nullptr).schedule.late_min);
     }
   }
   std::stable_sort(remedies.begin(), remedies.end(), [](const CrewRemedy& a, const CrewRemedy& b) {

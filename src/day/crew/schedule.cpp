@@ -42,7 +42,7 @@ std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, int o
   std::vector<Schedule> schedules;
   FoundSchedule found;
   for (int crew = min_crew(tasks); crew <= max_crew; ++crew) {
-    found = search_schedule(tasks, crew, schedules.empty() ? nullptr : &found);
+    found = search_schedule(tasks, usual_roster(crew), schedules.empty() ? nullptr : &found);
     schedules.push_back(found.schedule);
     if (crew >= own_crew && found.schedule.late_min == 0) break;
   }
@@ -51,6 +51,23 @@ std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, int o
 
 Schedule schedule(std::span<const Task> tasks, int crew) {
   return schedules_up_to(tasks, crew).back();
+}
+
+std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, const Roster& roster,
+                                              int max_crew) {
+  check(tasks, roster.size());
+  for (const Task& task : tasks) {
+    if (roster.able(task) < task.min_hands) throw std::invalid_argument("too few can do a task");
+  }
+  if (roster.is_count()) return {schedule(tasks, roster.size())};
+  std::vector<Schedule> schedules;
+  FoundSchedule found;
+  for (int crew = roster.size(); crew <= std::max(max_crew, roster.size()); ++crew) {
+    found = search_schedule(tasks, enlarged(roster, crew), schedules.empty() ? nullptr : &found);
+    schedules.push_back(found.schedule);
+    if (found.schedule.late_min == 0) break;
+  }
+  return schedules;
 }
 
 }  // namespace slabtide

@@ -62,14 +62,15 @@ std::size_t max_placings(std::size_t tasks) {
   return usual * usual_tasks / std::max(tasks, usual_tasks);
 }
 
-/// The search for one crew size.
+/// The search for one crew.
 class Search {
  public:
-  Search(std::span<const Task> tasks, int crew)
+  Search(std::span<const Task> tasks, const Roster& roster)
       : tasks_(tasks),
-        crew_(crew),
-        bound_(lower_bound(tasks, crew)),
-        placer_(tasks, crew),
+        roster_(roster),
+        crew_(roster.size()),
+        bound_(lower_bound(tasks, roster)),
+        placer_(tasks, roster),
         max_placings_(max_placings(tasks.size())) {}
 
   /// This crew can also work as a smaller crew would.
@@ -139,7 +140,7 @@ class Search {
   }
 
   void search_whole() {
-    ExactSearch exact = search_exactly(tasks_, crew_, score_of(*best_), max_nodes);
+    ExactSearch exact = search_exactly(tasks_, roster_, score_of(*best_), max_nodes);
     proved_ = exact.whole;
     if (!exact.better) return;
     TaskList list;
@@ -255,6 +256,7 @@ class Search {
   }
 
   std::span<const Task> tasks_;
+  const Roster& roster_;
   int crew_;
   Score bound_;
   TaskPlacer placer_;
@@ -268,8 +270,9 @@ class Search {
 
 }  // namespace
 
-FoundSchedule search_schedule(std::span<const Task> tasks, int crew, const FoundSchedule* smaller) {
-  Search search(tasks, crew);
+FoundSchedule search_schedule(std::span<const Task> tasks, const Roster& roster,
+                              const FoundSchedule* smaller) {
+  Search search(tasks, roster);
   if (smaller != nullptr) search.start_from(*smaller);
   search.run();
   return {search.take_schedule(), search.take_list(), search.placings()};

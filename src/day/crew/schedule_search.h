@@ -13,8 +13,10 @@ struct FoundSchedule {
   std::size_t placings = 0;  ///< placements of tasks in this search: the work it did
 };
 
-/// The search for one crew size, which must be large enough for every task. `smaller`, if not null,
-/// is the schedule of a smaller crew; it is kept if nothing better is found.
-FoundSchedule search_schedule(std::span<const Task> tasks, int crew, const FoundSchedule* smaller);
+/// The search for one crew, which must be large enough for every task. `smaller`, if not null, is
+/// the schedule of a smaller crew, whose hands this one has too; it is kept if nothing better is
+/// found.
+FoundSchedule search_schedule(std::span<const Task> tasks, const Roster& roster,
+                              const FoundSchedule* smaller);
 
 }  // namespace slabtide

@@ -13,15 +13,15 @@ int whole_minutes(double minutes) {
   return static_cast<int>(std::ceil(minutes - rounding));
 }
 
-int Task::duration_min(int hands) const {
-  if (hands < 1) throw std::invalid_argument("a task without hands");
+int Task::duration_min(double hands) const {
+  if (!(hands > 0.0)) throw std::invalid_argument("a task without hands");
   const double min = std::max(work_person_min / hands, min_duration_min);
   const int working = whole_minutes(min);
   const int waiting = start_by_min ? end_from_min - std::max(*start_by_min, start_from_min) : 0;
   return std::max({1, working, waiting});
 }
 
-int Task::from_min(int hands) const {
+int Task::from_min(double hands) const {
   return std::max(start_from_min, end_from_min - duration_min(hands));
 }
 

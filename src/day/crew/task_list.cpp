@@ -63,9 +63,28 @@ class Dealer {
   std::vector<Hand> crew_;
 };
 
-/// A bound: work that may not begin before some time takes the whole crew at least this long from
-/// then.
-int finish_by_work_min(std::span<const Task> tasks, int crew) {
+/// What individuals who have their tasks wait between those of the finishing day.
+int idle_between_min(std::span<const Task> tasks, const Schedule& schedule) {
+  std::vector<std::vector<const Assignment*>> days(static_cast<std::size_t>(schedule.crew));
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    if (tasks[i].later) continue;
+    for (const int one : schedule.assignments[i].who) {
+      days[static_cast<std::size_t>(one)].push_back(&schedule.assignments[i]);
+    }
+  }
+  int idle_min = 0;
+  for (auto& day : days) {
+    std::sort(day.begin(), day.end(),
+              [](const Assignment* a, const Assignment* b) { return a->start_min < b->start_min; });
+    for (std::size_t i = 1; i < day.size(); ++i)
+      idle_min += day[i]->start_min - day[i - 1]->end_min;
+  }
+  return idle_min;
+}
+
+/// A bound: work that may not begin before some time takes the whole crew, which does as much as
+/// `pace` usual hands, at least this long from then.
+int finish_by_work_min(std::span<const Task> tasks, double pace) {
   int finish_min = 0;
   for (const Task& first : tasks) {
     if (first.later) continue;
@@ -75,7 +94,7 @@ int finish_by_work_min(std::span<const Task> tasks, int crew) {
         work_person_min += task.work_person_min;
       }
     }
-    finish_min = std::max(finish_min, first.start_from_min + whole_minutes(work_person_min / crew));
+    finish_min = std::max(finish_min, first.start_from_min + whole_minutes(work_person_min / pace));
   }
   return finish_min;
 }
@@ -89,14 +108,19 @@ int max_hands(std::span<const Task> tasks, int crew) {
 
 }  // namespace
 
-TaskPlacer::TaskPlacer(std::span<const Task> tasks, int crew)
+TaskPlacer::TaskPlacer(std::span<const Task> tasks, const Roster& roster)
     : tasks_(tasks),
-      crew_(crew),
-      load_(crew),
-      max_hands_(max_hands(tasks, crew)),
-      min_late_min_(min_late_min(tasks, crew)),
+      crew_(roster.size()),
+      load_(crew_),
+      max_hands_(max_hands(tasks, crew_)),
+      min_late_min_(min_late_min(tasks, roster)),
       placed_(tasks.size()),
       certain_late_min_(std::accumulate(min_late_min_.begin(), min_late_min_.end(), 0)) {
+  if (!roster.is_count()) {
+    hand_load_.emplace(roster);
+    for (const Task& task : tasks) able_.push_back(roster.able(task));
+    return;
+  }
   for (const Task& task : tasks) {
     for (int hands = 1; hands <= max_hands_; ++hands) {
       efforts_.push_back({task.duration_min(hands), task.from_min(hands)});
@@ -113,6 +137,7 @@ int TaskPlacer::ready_min(std::size_t task) const {
 }
 
 TaskPlacer::Place TaskPlacer::fit(std::size_t task, int ready_min, int hands) const {
+  if (hand_load_) return fit_hands(task, ready_min, hands);
   const auto stride = static_cast<std::size_t>(max_hands_);
   const Effort& effort = efforts_[task * stride + static_cast<std::size_t>(hands) - 1];
   Place place;
@@ -124,16 +149,40 @@ TaskPlacer::Place TaskPlacer::fit(std::size_t task, int ready_min, int hands) co
   return place;
 }
 
+TaskPlacer::Place TaskPlacer::fit_hands(std::size_t task, int ready_min, int hands) const {
+  Place place;
+  place.hands = std::min(hands, able_[task]);
+  const HandLoad::Place found = hand_load_->first_place(tasks_[task], ready_min, place.hands);
+  place.start_min = found.start_min;
+  place.end_min = found.end_min;
+  place.late_min = tasks_[task].late_min(place.start_min, place.end_min);
+  place.who = found.who;
+  return place;
+}
+
+int TaskPlacer::most_hands(std::size_t task) const {
+  const int most = std::min(tasks_[task].max_hands, crew_);
+  return hand_load_ ? std::min(most, able_[task]) : most;
+}
+
+void TaskPlacer::take(const Place& place, std::size_t task) {
+  if (hand_load_) {
+    hand_load_->take({place.who, place.start_min, place.end_min}, tasks_[task].site);
+  } else {
+    load_.take(place.start_min, place.end_min, place.hands);
+  }
+}
+
 void TaskPlacer::place(std::size_t index, int hands) {
   const Task& task = tasks_[index];
   const int ready = ready_min(index);
   Place best = fit(index, ready, hands > 0 ? std::min(hands, max_hands_) : task.min_hands);
-  const int max = hands > 0 ? 0 : std::min(task.max_hands, crew_);
+  const int max = hands > 0 ? 0 : most_hands(index);
   for (int more = task.min_hands + 1; more <= max; ++more) {
     const Place fitted = fit(index, ready, more);
     if (fitted.end_min < best.end_min) best = fitted;
   }
-  load_.take(best.start_min, best.end_min, best.hands);
+  take(best, index);
   placed_[index] = best;
   done_.push_back({index, hands});
   certain_late_min_ += best.late_min - min_late_min_[index];
@@ -143,7 +192,11 @@ void TaskPlacer::place(std::size_t index, int hands) {
 void TaskPlacer::take_back_last() {
   const std::size_t task = done_.back().task;
   const Place& place = placed_[task];
-  load_.give_back(place.start_min, place.end_min, place.hands);
+  if (hand_load_) {
+    hand_load_->give_back({place.who, place.start_min, place.end_min});
+  } else {
+    load_.give_back(place.start_min, place.end_min, place.hands);
+  }
   certain_late_min_ -= place.late_min - min_late_min_[task];
   done_.pop_back();
 }
@@ -172,7 +225,8 @@ Schedule TaskPlacer::placed_schedule() const {
   std::vector<Assignment> assignments;
   assignments.reserve(placed_.size());
   for (const Place& place : placed_) {
-    assignments.push_back({place.hands, place.start_min, place.end_min, place.late_min, {}});
+    assignments.push_back(
+        {place.hands, place.start_min, place.end_min, place.late_min, members_of(place.who)});
   }
   return summed(tasks_, crew_, std::move(assignments));
 }
@@ -189,21 +243,30 @@ Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> a
   return schedule;
 }
 
-void deal_out(std::span<const Task> tasks, Schedule& schedule) { Dealer(tasks, schedule).deal(); }
+void deal_out(std::span<const Task> tasks, Schedule& schedule) {
+  const bool is_dealt = !tasks.empty() && !schedule.assignments.front().who.empty();
+  if (is_dealt) {
+    schedule.idle_min = idle_between_min(tasks, schedule);
+  } else {
+    Dealer(tasks, schedule).deal();
+  }
+}
 
-Schedule times_of(std::span<const Task> tasks, int crew, const TaskList& list) {
-  return *TaskPlacer(tasks, crew).times_of(list, std::numeric_limits<int>::max());
+Schedule times_of(std::span<const Task> tasks, const Roster& roster, const TaskList& list) {
+  return *TaskPlacer(tasks, roster).times_of(list, std::numeric_limits<int>::max());
 }
 
 Score score_of(const Schedule& schedule) {
   return {schedule.late_min, schedule.last_finish_min, schedule.idle_min};
 }
 
-SoonestTask soonest_of(const Task& task, int ready_min, int crew) {
+SoonestTask soonest_of(const Task& task, int ready_min, std::span<const double> fastest) {
   SoonestTask best;
-  for (int hands = task.min_hands; hands <= std::min(task.max_hands, crew); ++hands) {
-    const int start_min = std::max(ready_min, task.from_min(hands));
-    const int end_min = start_min + task.duration_min(hands);
+  const int max = std::min(task.max_hands, static_cast<int>(fastest.size()));
+  for (int hands = task.min_hands; hands <= max; ++hands) {
+    const double pace = fastest[static_cast<std::size_t>(hands) - 1];
+    const int start_min = std::max(ready_min, task.from_min(pace));
+    const int end_min = start_min + task.duration_min(pace);
     best.late_min = std::min(best.late_min, task.late_min(start_min, end_min));
     best.end_min = std::min(best.end_min, end_min);
   }
@@ -214,7 +277,8 @@ namespace {
 
 /// Each task as soon as its window and the tasks before it allow, as if it were the only work on
 /// site.
-std::vector<SoonestTask> soonest_of(std::span<const Task> tasks, int crew) {
+std::vector<SoonestTask> soonest_of(std::span<const Task> tasks, const Roster& roster) {
+  const std::vector<double> fastest = roster.fastest();
   std::vector<SoonestTask> soonest;
   for (const Task& task : tasks) {
     int ready_min = task.start_from_min;
@@ -223,23 +287,23 @@ std::vector<SoonestTask> soonest_of(std::span<const Task> tasks, int crew) {
       // cppcheck-suppress containerOutOfBounds
       ready_min = std::max(ready_min, soonest[before].end_min + task.wait_after_min);
     }
-    soonest.push_back(soonest_of(task, ready_min, crew));
+    soonest.push_back(soonest_of(task, ready_min, fastest));
   }
   return soonest;
 }
 
 }  // namespace
 
-std::vector<int> min_late_min(std::span<const Task> tasks, int crew) {
+std::vector<int> min_late_min(std::span<const Task> tasks, const Roster& roster) {
   std::vector<int> late_min;
-  for (const SoonestTask& soonest : soonest_of(tasks, crew)) late_min.push_back(soonest.late_min);
+  for (const SoonestTask& soonest : soonest_of(tasks, roster)) late_min.push_back(soonest.late_min);
   return late_min;
 }
 
-Score lower_bound(std::span<const Task> tasks, int crew) {
+Score lower_bound(std::span<const Task> tasks, const Roster& roster) {
   Score bound;
-  bound.last_finish_min = finish_by_work_min(tasks, crew);
-  const std::vector<SoonestTask> soonest = soonest_of(tasks, crew);
+  bound.last_finish_min = finish_by_work_min(tasks, roster.fastest().back());
+  const std::vector<SoonestTask> soonest = soonest_of(tasks, roster);
   for (std::size_t i = 0; i < tasks.size(); ++i) {
     bound.late_min += soonest[i].late_min;
     if (tasks[i].later) continue;

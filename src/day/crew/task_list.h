@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "crew_load.h"
+#include "hand_load.h"
 #include "slabtide/day/crew/assignment.h"
 #include "slabtide/day/crew/task.h"
 
@@ -33,9 +34,11 @@ struct Score {
 /// beginning share the work: only what follows the first difference is placed again.
 class TaskPlacer {
  public:
-  TaskPlacer(std::span<const Task> tasks, int crew);
+  /// Refers to the roster.
+  TaskPlacer(std::span<const Task> tasks, const Roster& roster);
 
-  /// The schedule that the list gives, without assignment to individuals and idle time. Empty if it
+  /// The schedule that the list gives, without idle time, and without assignment to individuals if
+  /// the roster is a count. Empty if it
   /// is late by more than `max_late_min`; placing stops as soon as that is certain.
   std::optional<Schedule> times_of(const TaskList& list, int max_late_min);
 
@@ -59,10 +62,15 @@ class TaskPlacer {
     int start_min = 0;
     int end_min = 0;
     int late_min = 0;
+    HandSet who = 0;  ///< empty if the roster is a count
   };
 
   int ready_min(std::size_t task) const;
   Place fit(std::size_t task, int ready_min, int hands) const;
+  Place fit_hands(std::size_t task, int ready_min, int hands) const;
+  /// The most workers that the task can get.
+  int most_hands(std::size_t task) const;
+  void take(const Place& place, std::size_t task);
   void place(std::size_t task, int hands);
   void take_back_last();
   /// Removes everything after the point where this list differs from the previous one.
@@ -72,38 +80,41 @@ class TaskPlacer {
   std::span<const Task> tasks_;
   int crew_;
   CrewLoad load_;
-  int max_hands_;                  ///< that any task can use
-  std::vector<Effort> efforts_;    ///< for each task, for 1 to `max_hands_` workers
-  std::vector<int> min_late_min_;  ///< lower bound for each task, whatever the list
-  std::vector<Place> placed_;      ///< in the order of the tasks
-  std::vector<Placing> done_;      ///< in the order of the list
-  int certain_late_min_ = 0;       ///< of the placed tasks, plus the lower bounds of the others
+  std::optional<HandLoad> hand_load_;  ///< unless the roster is a count
+  std::vector<int> able_;              ///< of the roster, for each task
+  int max_hands_;                      ///< that any task can use
+  std::vector<Effort> efforts_;        ///< for each task, for 1 to `max_hands_` workers
+  std::vector<int> min_late_min_;      ///< lower bound for each task, whatever the list
+  std::vector<Place> placed_;          ///< in the order of the tasks
+  std::vector<Placing> done_;          ///< in the order of the list
+  int certain_late_min_ = 0;           ///< of the placed tasks, plus the lower bounds of the others
   std::size_t placings_ = 0;
 };
 
-/// The schedule that one list gives, without assignment to individuals and idle time.
-Schedule times_of(std::span<const Task> tasks, int crew, const TaskList& list);
+/// The schedule that one list gives, as `TaskPlacer::times_of` does.
+Schedule times_of(std::span<const Task> tasks, const Roster& roster, const TaskList& list);
 
 /// The sums over assignments that have workers and times.
 Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> assignments);
 
-/// Assigns tasks to individuals and sums up the idle time.
+/// Assigns tasks to individuals, if that is not done yet, and sums up the idle time.
 void deal_out(std::span<const Task> tasks, Schedule& schedule);
 
 Score score_of(const Schedule& schedule);
 
 /// The least lateness and the earliest end of a task that may start at `ready_min`, each with the
-/// number of workers best for it, so the two may belong to different numbers.
+/// number of workers best for it, so the two may belong to different numbers. `fastest` as
+/// Roster::fastest; hours and travel are left out of account.
 struct SoonestTask {
   int late_min = std::numeric_limits<int>::max();
   int end_min = std::numeric_limits<int>::max();
 };
-SoonestTask soonest_of(const Task& task, int ready_min, int crew);
+SoonestTask soonest_of(const Task& task, int ready_min, std::span<const double> fastest);
 
 /// A lower bound for the lateness of each task with this crew, whatever the order.
-std::vector<int> min_late_min(std::span<const Task> tasks, int crew);
+std::vector<int> min_late_min(std::span<const Task> tasks, const Roster& roster);
 
 /// No schedule of this crew can be better (idle time is not bounded).
-Score lower_bound(std::span<const Task> tasks, int crew);
+Score lower_bound(std::span<const Task> tasks, const Roster& roster);
 
 }  // namespace slabtide

@@ -52,6 +52,7 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_after_plan,
                              watch_crew,
                              watch_heat,
+                             watch_hours,
                              watch_way_in,
                              watch_joints,
                              watch_saws,

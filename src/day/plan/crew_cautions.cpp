@@ -47,6 +47,38 @@ std::string over_words(const Watch& watch, Steps steps, double limit_c) {
                      watch.pour_clock(over->from), watch.pour_clock(over->to));
 }
 
+/// How long somebody is on site on the pour's day while the heat index is over the limit.
+double hot_min(const Watch& watch, const CrewMember& one, double limit_c) {
+  const TimeGrid& grid = watch.run.weather.grid;
+  std::size_t hot = 0;
+  for (const CrewVisit& visit : one.visits) {
+    if (clock_of(watch.job).day(visit.arrives) != watch.job.pour.date) continue;
+    const Steps steps = steps_between(grid, visit.arrives, visit.leaves);
+    for (std::size_t k = steps.first; k < steps.end; ++k) {
+      if (index_at(watch.run.weather, k) >= limit_c) ++hot;
+    }
+  }
+  return static_cast<double>(hot) * grid.step_s / seconds_per_minute;
+}
+
+/// ". Over 91 °F: Ann 2 h 10 min (1 h of it over 103 °F), Ben 45 min"; empty if the job tells
+/// nobody apart.
+std::string hot_hands_words(const Watch& watch) {
+  if (watch.job.crew.hands.empty()) return {};
+  std::string words;
+  for (const CrewMember& one : watch.crew.people) {
+    const auto hot = static_cast<int>(std::lround(hot_min(watch, one, moderate_index_c)));
+    const auto very_hot = static_cast<int>(std::lround(hot_min(watch, one, high_index_c)));
+    if (hot == 0) continue;
+    words += words.empty() ? fmt::format(". Over {}: ", watch.temperature(moderate_index_c)) : ", ";
+    words += fmt::format("{} {}", one.name, duration_words(hot));
+    if (very_hot == 0) continue;
+    words += fmt::format(" ({} of it over {})", duration_words(very_hot),
+                         watch.temperature(high_index_c));
+  }
+  return words;
+}
+
 /// When the surface of a zone has its look, and when it can be walked on again.
 struct ClosedWay {
   std::size_t zone = 0;
@@ -120,16 +152,32 @@ void watch_heat(Watch& watch) {
       watch.run, steps, [&](std::size_t k) { return index_at(weather, k) >= moderate_index_c; });
   const bool high = highest_c >= high_index_c;
   const UtcTime at = watch.run.at(static_cast<double>(*highest) * weather.grid.step_s);
-  watch.add(
-      "heat", "heat for the crew", high ? CautionLevel::caution : CautionLevel::note, {}, hot->from,
-      fmt::format(
-          "heat index up to {} at {}{}{}; full sun feels up to {} hotter still: a "
-          "cup of water every 15 to 20 min, rest in the shade{}, a short first day "
-          "for whoever is new to it, and an eye on each other",
-          watch.temperature(highest_c), watch.pour_clock(at),
-          over_words(watch, steps, moderate_index_c), over_words(watch, steps, high_index_c),
-          temperature_difference_words(sun_adds_k, watch.job.units), high ? " every hour" : ""),
-      "NWS heat index (Rothfusz 1990) and OSHA's bands of it, from memory", hot->to);
+  watch.add("heat", "heat for the crew", high ? CautionLevel::caution : CautionLevel::note, {},
+            hot->from,
+            fmt::format("heat index up to {} at {}{}{}; full sun feels up to {} hotter still: a "
+                        "cup of water every 15 to 20 min, rest in the shade{}, a short first day "
+                        "for whoever is new to it, and an eye on each other{}",
+                        watch.temperature(highest_c), watch.pour_clock(at),
+                        over_words(watch, steps, moderate_index_c),
+                        over_words(watch, steps, high_index_c),
+                        temperature_difference_words(sun_adds_k, watch.job.units),
+                        high ? " every hour" : "", hot_hands_words(watch)),
+            "NWS heat index (Rothfusz 1990) and OSHA's bands of it, from memory", hot->to);
+}
+
+void watch_hours(Watch& watch) {
+  for (std::size_t i = 0; i < watch.crew.tasks.size(); ++i) {
+    const Task& task = watch.crew.tasks[i];
+    if (!task.any_hours) continue;
+    watch.add("outside_hours", "nobody is there long enough",
+              makes_the_finish(task.kind) ? CautionLevel::stop : CautionLevel::caution, task.zone,
+              watch.crew.starts[i],
+              fmt::format("the crew's hours leave nobody long enough for the {}, {} to {}: it is "
+                          "planned without regard to them. Agree longer hours, or one more hand",
+                          task_words(task), watch.pour_clock(watch.crew.starts[i]),
+                          watch.pour_clock(watch.crew.ends[i])),
+              "worked out from this plan", watch.crew.ends[i]);
+  }
 }
 
 void watch_way_in(Watch& watch) {

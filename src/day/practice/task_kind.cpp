@@ -52,6 +52,20 @@ bool makes_the_finish(TaskKind kind) {
          kind == TaskKind::salt || kind == TaskKind::expose;
 }
 
+bool takes_skill(TaskKind kind) {
+  switch (kind) {
+    case TaskKind::screed:
+    case TaskKind::release:
+    case TaskKind::cure:
+    case TaskKind::cover:
+    case TaskKind::wash:
+    case TaskKind::clean_up:
+      return false;
+    default:
+      return true;
+  }
+}
+
 TaskKind task_kind_of(Operation operation) {
   switch (operation) {
     case Operation::strip:

@@ -85,7 +85,7 @@ class WorkedDays {
       worked.missed.push_back(follows_setting(i) && !move(tasks[i], move_on(day, i)));
     }
     worked.lost = worked.missed;
-    worked.schedule = times_of(tasks, crew_.schedule.crew, list_);
+    worked.schedule = times_of(tasks, crew_.roster, list_);
     for (std::size_t i = 0; i < tasks.size(); ++i) {
       const int late_min = worked.schedule.assignments[i].late_min;
       if (late_min > 0) worked.missed[i] = true;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 #include <string>
 
 #include "check_currency.h"
@@ -227,9 +228,29 @@ void check_order(const FieldPath& path, const Order& order) {
   }
 }
 
+void check_hand(const FieldPath& path, const Hand& hand) {
+  path.at("name").is_text(hand.name);
+  path.at("name").require(!hand.name.empty(), "is empty");
+  path.at("pace").in_range(hand.pace, limits::paces);
+  if (hand.from_min) path.at("from_min").in_range(*hand.from_min, limits::minutes_of_day);
+  if (hand.to_min) path.at("to_min").in_range(*hand.to_min, limits::minutes_of_day);
+  path.at("to_min").require(!hand.from_min || hand.from_min != hand.to_min, "is from_min");
+}
+
 void check_crew(const FieldPath& path, const Crew& crew) {
   path.at("finishers").in_range(crew.finishers, limits::crew_sizes);
   path.at("arrive_before_min").in_range(crew.arrive_before_min, limits::arrivals_min);
+  path.at("hand").require(crew.hands.size() <= static_cast<std::size_t>(crew.finishers),
+                          "there are more than finishers");
+  std::set<std::string> names;
+  bool helpers_alone = crew.hands.size() == static_cast<std::size_t>(crew.finishers);
+  for (std::size_t i = 0; i < crew.hands.size(); ++i) {
+    const FieldPath hand = path.at("hand", i);
+    check_hand(hand, crew.hands[i]);
+    hand.at("name").require(names.insert(crew.hands[i].name).second, "is another hand's too");
+    helpers_alone = helpers_alone && crew.hands[i].simple_work;
+  }
+  path.at("hand").require(!helpers_alone, "nobody is left to finish");
 }
 
 void check_prices(const FieldPath& path, const Prices& prices) {

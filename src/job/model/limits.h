@@ -56,7 +56,11 @@ inline constexpr Range short_loads_m3{0.0, m3_from_yd3(15.0)};  ///< the plant c
 inline constexpr Range discharge_limits_min{30.0, 480.0};       ///< batching to empty
 inline constexpr Range spacings_min{1.0, 480.0};                ///< between arrivals
 inline constexpr Range load_numbers{1.0, 500.0};                ///< loads count from 1
-inline constexpr Range arrivals_min{0.0, 480.0};                ///< before the first work
+/// Of the usual rate of work: from one who learns to one who does the work of two.
+inline constexpr Range paces{0.3, 2.0};
+inline constexpr int max_hands = 60;  ///< told apart, of one crew
+inline constexpr Range minutes_of_day{0.0, 1439.0};
+inline constexpr Range arrivals_min{0.0, 480.0};  ///< before the first work
 /// Of anything, in any currency, by the hour, m3, m2, m, kg or liter.
 inline constexpr Range prices{0.0, 1.0e9};
 inline constexpr std::size_t max_currency_characters = 6;

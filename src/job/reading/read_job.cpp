@@ -18,6 +18,7 @@
 #include "job/toml/times.h"
 #include "job/toml/toml_tree.h"
 #include "read_finish_work.h"
+#include "read_hand.h"
 #include "read_mix.h"
 #include "read_obstacle.h"
 #include "read_option.h"
@@ -236,7 +237,7 @@ Job read_tables(TableReader& root, const TomlTable& tree, std::string_view text,
   root.in_table(
       "mix", [&](TableReader& table) { job.mix = read_mix(table); }, required);
   root.in_table("order", [&](TableReader& table) { job.order = read_order(table); });
-  root.in_table("crew", [&](TableReader& table) { job.crew = read_crew(table); });
+  job.crew = read_crew(root);
   root.in_table("finish_work", [&](TableReader& table) {
     job.finish_work = read_finish_work(table);
     cure_with_sealer(table, job, curing_is_given);

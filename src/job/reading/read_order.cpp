@@ -53,12 +53,4 @@ Order read_order(TableReader& table) {
   return order;
 }
 
-Crew read_crew(TableReader& table) {
-  Crew crew;
-  set(crew.finishers, table.whole_number("finishers", limits::crew_sizes));
-  set(crew.arrive_before_min,
-      table.quantity("arrive_before", minutes_quantity, limits::arrivals_min));
-  return crew;
-}
-
 }  // namespace slabtide

@@ -8,7 +8,4 @@ namespace slabtide {
 /// The [order] table.
 Order read_order(TableReader& table);
 
-/// The [crew] table.
-Crew read_crew(TableReader& table);
-
 }  // namespace slabtide

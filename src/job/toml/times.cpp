@@ -123,4 +123,18 @@ std::optional<UtcTime> read_time_after(TableReader& table, std::string_view key,
   return resolve(table, key, day, *time);
 }
 
+std::optional<int> read_time_of_day(TableReader& table, std::string_view key) {
+  const TomlEntry* const entry = table.entry(key);
+  if (entry == nullptr) return std::nullopt;
+  const std::string text = text_of(entry->value);
+  if (const auto clock = parse_clock(without_seconds(text))) {
+    return static_cast<int>(clock->total_seconds() / 60);
+  }
+  table.error(key,
+              fmt::format("got {}, expected a time of day such as \"7:30 AM\" or \"07:30\"",
+                          shown(entry->value)),
+              "it counts on every day of the job");
+  return std::nullopt;
+}
+
 }  // namespace slabtide

@@ -36,4 +36,7 @@ std::optional<UtcTime> read_time(TableReader& table, std::string_view key, const
 std::optional<UtcTime> read_time_after(TableReader& table, std::string_view key, const PourDay& day,
                                        UtcTime earlier);
 
+/// A time of the clock alone, "07:30" or "7:30 AM", in minutes of the day.
+std::optional<int> read_time_of_day(TableReader& table, std::string_view key);
+
 }  // namespace slabtide

@@ -53,8 +53,8 @@ export function setColour(job, thing, colour) {
   else thing.colour = colour;
 }
 
-// A pour for tomorrow; site, mix, crew, order and the
-// work after finishing and the prices are those of the last one, where there is one.
+// A pour for tomorrow; site, mix, crew with its hands, order, prices and the
+// work after finishing are those of the last one, where there is one.
 export function newJob(last) {
   const system = last ? systemOf(last) : 'us';
   const figures = usual[system];
@@ -73,6 +73,8 @@ export function newJob(last) {
     obstacle: [],
     crew: kept('crew') ?? { finishers: 4 },
   };
+  const hands = kept('hand');
+  if (hands) tables.hand = hands;
   const finishWork = kept('finish_work');
   if (finishWork) tables.finish_work = finishWork;
   const prices = kept('prices');

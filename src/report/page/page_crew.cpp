@@ -6,6 +6,7 @@
 
 #include "job/model/wording.h"
 #include "report/markup/page_views.h"
+#include "report/words/hand_words.h"
 #include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/report/text/text_crew.h"
 
@@ -15,15 +16,6 @@ namespace {
 
 /// More late tasks than these nobody reads at once; the rest is folded away (ours).
 constexpr std::size_t max_late_told = 5;
-
-/// "with 2, 3": the numbers of the others on the task; empty for someone working alone.
-std::string others_words(const std::vector<int>& who, int me) {
-  std::string others;
-  for (const int other : who) {
-    if (other != me) others += fmt::format("{}{}", others.empty() ? "with " : ", ", other + 1);
-  }
-  return others;
-}
 
 class CrewPage {
  public:
@@ -54,7 +46,8 @@ class CrewPage {
       view.put("late_in_all", minutes_late("/crew_summary/late_min", crew_.schedule.late_min));
     }
     const bool no_fewer = crew_.smallest_crew && *crew_.smallest_crew == crew_.schedule.crew;
-    view.flag("no_fewer", no_fewer);
+    // Of hands who differ, no fewer were tried.
+    view.flag("no_fewer", no_fewer && crew_.roster.is_count());
     if (no_fewer) return;
     if (crew_.smallest_crew) {
       view.put("fewest", count("/crew_summary/smallest_crew", *crew_.smallest_crew));
@@ -138,7 +131,7 @@ class CrewPage {
           .put("leaves", time_view(at + "/leaves", member.visits[i].leaves, job_));
       std::vector<View> tasks;
       for (const std::size_t done : member.visits[i].tasks) {
-        tasks.push_back(one_task(done, static_cast<int>(who), pointer(json + "/tasks", task)));
+        tasks.push_back(one_task(done, who, pointer(json + "/tasks", task)));
         ++task;
       }
       visits.push_back(visit.put("tasks", std::move(tasks)));
@@ -149,10 +142,12 @@ class CrewPage {
         .put("visits", std::move(visits));
   }
 
-  View one_task(std::size_t task, int who, const std::string& json) const {
+  View one_task(std::size_t task, std::size_t who, const std::string& json) const {
     const Assignment& assigned = crew_.schedule.assignments[task];
     View view = task_view(json, task);
-    view.put("with", others_words(assigned.who, who)).flag("is_late", assigned.late_min > 0);
+    const std::string others = others_words(crew_, task, who);
+    view.put("with", others.empty() ? others : "with " + others)
+        .flag("is_late", assigned.late_min > 0);
     if (assigned.late_min > 0) {
       view.put("minutes", minutes_late(json + "/late_min", assigned.late_min));
     }

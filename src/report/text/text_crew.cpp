@@ -5,9 +5,11 @@
 
 #include <fmt/format.h>
 
+#include "crew_lines.h"
 #include "job/model/wording.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
+#include "slabtide/job/model/job_clock.h"
 #include "text_parts.h"
 #include "text_supplies.h"
 #include "text_touch.h"
@@ -47,50 +49,6 @@ std::string tightest_words(const CrewPlan& crew, const Job& job) {
                      missed_words(crew, tight.task));
 }
 
-/// ", with 2, 3": the numbers of the others on the task.
-std::string with_words(const std::vector<int>& who, int me) {
-  std::string others;
-  for (const int other : who) {
-    if (other != me) others += fmt::format("{}{}", others.empty() ? ", with " : ", ", other + 1);
-  }
-  return others;
-}
-
-/// A line of somebody's day: from when to when, and what.
-struct DayLine {
-  std::string span;
-  std::string words;
-};
-
-DayLine task_line(const CrewPlan& crew, std::size_t task, int who, const Job& job) {
-  const Assignment& at = crew.schedule.assignments[task];
-  const std::string late =
-      at.late_min > 0 ? fmt::format(", {} late", duration_words(at.late_min)) : std::string();
-  return {day_span(crew.starts[task], crew.ends[task], job),
-          task_words(crew.tasks[task]) + with_words(at.who, who) + late};
-}
-
-std::string visit_lines(const CrewPlan& crew, const CrewVisit& visit, int who, const Job& job,
-                        const TextStyle& style) {
-  constexpr std::size_t lead = 2;
-  std::vector<DayLine> lines;
-  auto idle = visit.idle.begin();
-  for (const std::size_t task : visit.tasks) {
-    if (idle != visit.idle.end() && idle->to == crew.starts[task]) {
-      lines.push_back({day_span(idle->from, idle->to, job), "waits"});
-      ++idle;
-    }
-    lines.push_back(task_line(crew, task, who, job));
-  }
-  std::size_t width = 0;
-  for (const DayLine& line : lines) width = std::max(width, line.span.size());
-  std::string text;
-  for (const DayLine& line : lines) {
-    text += style.entry(line.span, line.words, lead, width + 2 * lead);
-  }
-  return text;
-}
-
 std::string member_block(const CrewPlan& crew, int who, const Job& job, const TextStyle& style) {
   const CrewMember& member = crew.people[static_cast<std::size_t>(who)];
   std::string text = style.heading(member.name);
@@ -99,7 +57,7 @@ std::string member_block(const CrewPlan& crew, int who, const Job& job, const Te
     const bool first = &visit == &member.visits.front();
     text += fmt::format("  {}on site {}, may leave {}\n", first ? "" : "back ",
                         day_clock(visit.arrives, job), day_clock(visit.leaves, job));
-    text += visit_lines(crew, visit, who, job, style);
+    text += visit_lines(crew, visit, static_cast<std::size_t>(who), job, style);
   }
   return text;
 }
@@ -174,6 +132,9 @@ std::string crew_size_words(const CrewPlan& crew) {
       fmt::format("{}, {}", people_words(crew.schedule.crew), late_words(crew.schedule.late_min));
   if (!crew.after_plan.empty()) words += " of what is ready by the plan's end";
   if (crew.smallest_crew) {
+    // Of hands who differ, no fewer were tried.
+    const bool fewer_tried = crew.roster.is_count();
+    if (!fewer_tried && *crew.smallest_crew == crew.schedule.crew) return words;
     return words + (*crew.smallest_crew == crew.schedule.crew
                         ? fmt::format("; you need all {}", crew.schedule.crew)
                         : fmt::format("; {} would do", *crew.smallest_crew));
@@ -181,6 +142,28 @@ std::string crew_size_words(const CrewPlan& crew) {
   if (crew.enough_crew <= crew.schedule.crew) return words + "; more hands do not help";
   return words +
          fmt::format("; even {} hands: {}", crew.enough_crew, late_words(crew.min_late_min));
+}
+
+std::string text_hand(const PlannedPour& facts, const std::string& name, const TextStyle& style) {
+  validate(facts);
+  const CrewPlan& crew = facts.plan.crew;
+  for (std::size_t who = 0; who < crew.people.size(); ++who) {
+    const CrewMember& member = crew.people[who];
+    if (member.name != name) continue;
+    std::string text = fmt::format("{}: {}, {}\n", name, facts.job.name,
+                                   clock_of(facts.job).date(facts.job.pour.start));
+    if (member.visits.empty()) text += "not needed\n";
+    for (const CrewVisit& visit : member.visits) {
+      text += fmt::format("{}on site {}, may leave {}\n",
+                          &visit == &member.visits.front() ? "" : "back ",
+                          day_clock(visit.arrives, facts.job), day_clock(visit.leaves, facts.job));
+      for (const DayLine& line : lines_of(crew, visit, who, facts.job)) {
+        text += fmt::format("{} {}\n", line.span, line.words);
+      }
+    }
+    return style.finished(text);
+  }
+  return {};
 }
 
 std::string crew_headline(const PlannedPour& facts, const TextStyle& style) {

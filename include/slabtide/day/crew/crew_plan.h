@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/crew/crew_remedies.h"
+#include "slabtide/day/crew/roster.h"
 #include "slabtide/day/crew/schedule.h"
 #include "slabtide/day/crew/tasks.h"
 #include "slabtide/day/practice/practice.h"
@@ -18,12 +19,13 @@ struct IdleTime {
   UtcTime to;
 };
 
-/// One stay on site of one person.
+/// One stay on a site of one person.
 struct CrewVisit {
   UtcTime arrives;
   UtcTime leaves;
   std::vector<std::size_t> tasks;  ///< indices into CrewPlan::tasks, in order of start
   std::vector<IdleTime> idle;      ///< waits long enough to mention
+  std::size_t site = 0;            ///< of several that share the crew
 };
 
 /// One person of the crew and their day.
@@ -40,6 +42,7 @@ struct TightTask {
 
 /// The finishing crew's day.
 struct CrewPlan {
+  Roster roster;
   std::vector<Task> tasks;
   std::vector<Task> after_plan;  ///< finishing that opens after the plan's end: not done in it
   std::vector<UtcTime> starts;   ///< in the order of the tasks
@@ -48,7 +51,8 @@ struct CrewPlan {
   std::vector<CrewMember> people;
   /// A task needs more workers than the job's crew has; it was then given to the whole crew.
   bool short_handed = false;
-  /// The smallest crew that is never late, up to `max_crew_tried`.
+  /// The smallest crew that is never late, up to `max_crew_tried`. Of a roster that is no count,
+  /// only the whole of it and larger ones, with usual hands added, are tried; likewise below.
   std::optional<int> smallest_crew;
   /// The smallest crew that does as well as `max_crew_tried`.
   int enough_crew = 0;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabtide/day/crew/assignment.h"
+#include "slabtide/day/crew/roster.h"
 #include "slabtide/day/crew/task.h"
 
 namespace slabtide {
@@ -28,7 +29,7 @@ std::string remedy_words(const CrewRemedy& remedy);
 /// kept); placing that zone later. Returns those that reduce lateness, best first. This only tries
 /// the timetable and computes no new windows (`compare` does). `larger`: the schedules of larger
 /// crews, increasing.
-std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Schedule& as_planned,
-                                      std::span<const Schedule> larger);
+std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
+                                      const Schedule& as_planned, std::span<const Schedule> larger);
 
 }  // namespace slabtide

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "slabtide/day/crew/assignment.h"
+#include "slabtide/day/crew/roster.h"
 #include "slabtide/day/crew/task.h"
 
 namespace slabtide {
@@ -37,5 +38,14 @@ std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, int o
                                               int max_crew);
 /// The last of `schedules_up_to`.
 Schedule schedule(std::span<const Task> tasks, int crew);
+
+/// The schedules of a crew one by one: of the roster, then of larger ones with usual hands added,
+/// up to `max_crew`, until one is never late. Nobody works outside their hours, but on tasks with
+/// `any_hours`, nor on what they cannot do, and between two sites there is time to travel. How long
+/// a task takes follows the pace of those on it. One schedule of a roster that is a count is
+/// the same as `schedule` of that count.
+/// Error: std::invalid_argument as above, and if fewer can do a task than it needs.
+std::vector<Schedule> schedules_until_in_time(std::span<const Task> tasks, const Roster& roster,
+                                              int max_crew);
 
 }  // namespace slabtide

@@ -38,12 +38,15 @@ struct Task {
   /// Comes hours after the finishing (saw, covers, next day), so it is not part of the finishing
   /// day.
   bool later = false;
+  std::size_t site = 0;    ///< of several sites that share a crew
+  bool any_hours = false;  ///< nobody's hours allow it, so it is planned without regard to them
 
-  /// From the work and the number of workers; longer if the last tenth is not ready in time.
-  int duration_min(int hands) const;
+  /// From the work and what the workers do together, in usual hands: their number, if each keeps
+  /// the usual pace. Longer if the last tenth is not ready in time.
+  int duration_min(double hands) const;
   /// The first start at which these workers are neither too early nor have to wait for the last
   /// tenth.
-  int from_min(int hands) const;
+  int from_min(double hands) const;
   int late_min(int start_min, int end_min) const;
   /// Minutes to spare; negative if late, empty if there is no deadline.
   std::optional<int> slack_min(int start_min, int end_min) const;

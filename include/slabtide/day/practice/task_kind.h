@@ -44,6 +44,9 @@ std::string_view task_kind_words(TaskKind kind);
 WorkMeasure work_measure(TaskKind kind);
 /// Whether the work gives the surface its look: done late, the finish is lost.
 bool makes_the_finish(TaskKind kind);
+/// Whether only a finisher can do it; what is left, such as to screed, cover and wash, a helper
+/// does too (common practice, no source).
+bool takes_skill(TaskKind kind);
 /// The kind of task for an operation on plastic concrete.
 TaskKind task_kind_of(Operation operation);
 

@@ -35,9 +35,21 @@ struct Order {
   std::vector<LoadNote> loads;
 };
 
+/// One of the finishing crew who is told apart from the others. Hours are those of the local clock,
+/// in minutes of the day, and count on every day of the job.
+struct Hand {
+  std::string name;
+  double pace = 1.0;            ///< work done over that of a usual hand in the same time
+  std::optional<int> from_min;  ///< absent: from the crew's arrival
+  std::optional<int> to_min;    ///< absent: to the end; before `from_min`: over midnight
+  bool simple_work = false;     ///< a helper, who does nothing that takes a finisher
+};
+
 /// The finishing crew.
 struct Crew {
   int finishers = 4;
+  /// Those told apart: the first of the finishers. The others are usual hands who stay all day.
+  std::vector<Hand> hands;
   double arrive_before_min = 60.0;  ///< on site before the first work, for forms, base and tools
 };
 

@@ -16,6 +16,10 @@ std::optional<int> days_missed(const CrewPlan& crew, std::size_t task);
 /// how to work through each zone, what to take along. Ends in a newline.
 std::string text_crew(const PlannedPour& facts, const TextStyle& style);
 
+/// The day of one of the crew, by name, to be sent as a message: no columns, a line for each task.
+/// Empty if nobody is called so.
+std::string text_hand(const PlannedPour& facts, const std::string& name, const TextStyle& style);
+
 /// The crew in two or three lines, for a plan's headline; empty if nobody is needed.
 std::string crew_headline(const PlannedPour& facts, const TextStyle& style);
 

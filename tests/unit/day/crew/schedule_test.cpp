@@ -210,11 +210,12 @@ TEST_CASE(
   for (int day = 0; day < 100; ++day) {
     const std::vector<Task> tasks = small_day(engine);
     const int crew = min_crew(tasks) + 1;
-    TaskPlacer placer(tasks, crew);
+    const Roster roster = usual_roster(crew);
+    TaskPlacer placer(tasks, roster);
     for (int round = 0; round < 20; ++round) {
       TaskList list{some_order(tasks, engine), {}};
       for (const Task& task : tasks) list.hands.push_back(engine() % 2 == 0 ? 0 : task.min_hands);
-      const Schedule alone = times_of(tasks, crew, list);
+      const Schedule alone = times_of(tasks, roster, list);
       const auto max_late_min = static_cast<int>(engine() % 20);
       const auto placed = placer.times_of(list, max_late_min);
       CHECK(placed.has_value() == (alone.late_min <= max_late_min));
@@ -233,7 +234,7 @@ TEST_CASE("the work of a search does not grow with the square of a day that is l
     for (std::size_t i = 0; i < count; ++i) {
       tasks.push_back(task_of(20 + static_cast<double>(i % 7), static_cast<int>(i % 11), 60));
     }
-    const std::size_t placings = search_schedule(tasks, 2, nullptr).placings;
+    const std::size_t placings = search_schedule(tasks, usual_roster(2), nullptr).placings;
     CAPTURE(count);
     CHECK(placings > 1000);
     // 5,000 lists of 40; placing a task searches a day that grows with the number of tasks.
@@ -258,7 +259,8 @@ TEST_CASE("tasks that cannot be are refused") {
 TEST_CASE("a list places anew only what follows where it parts from the one before") {
   std::vector<Task> tasks;
   for (int i = 0; i < 6; ++i) tasks.push_back(task_of(10, 0, 200));
-  TaskPlacer placer(tasks, 1);
+  const Roster roster = usual_roster(1);
+  TaskPlacer placer(tasks, roster);
   TaskList list{{0, 1, 2, 3, 4, 5}, std::vector<int>(6, 0)};
   constexpr int any = std::numeric_limits<int>::max();
   placer.times_of(list, any);

@@ -128,6 +128,35 @@ TEST_CASE("a crew in the heat is told the heat index and its hours") {
   CHECK(find(hotter, "heat")->text.find("over 103 °F from ") != std::string::npos);
 }
 
+TEST_CASE("in the heat each hand of the job is told how long they are in it") {
+  Job job = mild_job();
+  job.crew.finishers = 2;
+  job.crew.hands = {{"Ann", 1.0, std::nullopt, std::nullopt, false}};
+  const auto hot = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = celsius_from_fahrenheit(98.0);
+    hour.dew_point_c = celsius_from_fahrenheit(74.0);
+  });
+  REQUIRE(find(hot, "heat") != nullptr);
+  // It is over both bands all day, so for as long as she is there.
+  const std::string& text = find(hot, "heat")->text;
+  const auto told = text.find(". Over 91 °F: Ann ");
+  REQUIRE(told != std::string::npos);
+  CHECK(text.find(" of it over 103 °F)", told) != std::string::npos);
+  CHECK(text.find("finisher 2 ", told) != std::string::npos);
+}
+
+TEST_CASE("work that the crew's hours leave nobody for is told") {
+  Job job = mild_job();
+  CHECK(find(cautions_with(job, no_change), "outside_hours") == nullptr);
+  job.crew.finishers = 1;
+  job.crew.hands = {{"Ann", 1.0, 12 * 60, 12 * 60 + 5, false}};  // five minutes a day
+  const auto cautions = cautions_with(job, no_change);
+  const Caution* told = find(cautions, "outside_hours");
+  REQUIRE(told != nullptr);
+  CHECK(told->loss == Loss::finish);
+  CHECK(told->text.find("the crew's hours leave nobody long enough for the ") == 0);
+}
+
 TEST_CASE("a mild day brings only what always holds") {
   const auto cautions = cautions_with(mild_job(), no_change);
   for (const Caution& caution : cautions) {

@@ -1,0 +1,166 @@
+#include "hand_load.h"
+
+#include <algorithm>
+#include <limits>
+#include <tuple>
+
+namespace slabtide {
+
+namespace {
+
+constexpr int never_min = std::numeric_limits<int>::max() / 4;
+
+HandSet bit_of(std::size_t hand) { return HandSet{1} << hand; }
+
+}  // namespace
+
+std::vector<int> members_of(HandSet set) {
+  std::vector<int> members;
+  for (int hand = 0; set != 0; ++hand, set >>= 1U) {
+    if ((set & 1U) != 0) members.push_back(hand);
+  }
+  return members;
+}
+
+int HandLoad::travel_min(const Stay& stay, const Task& task) const {
+  return stay.site == task.site ? 0 : roster_.travel_min;
+}
+
+HandLoad::FreeTime HandLoad::free_time(std::size_t hand, const Task& task, int at_min) const {
+  const std::vector<Stay>& stays = stays_[hand];
+  const std::vector<Shift>& shifts = roster_.hands[hand].shifts;
+  const bool always = shifts.empty() || task.any_hours;
+  auto stay = std::partition_point(stays.begin(), stays.end(), [&](const Stay& one) {
+    return one.end_min + travel_min(one, task) <= at_min;
+  });
+  auto shift = shifts.begin();
+  for (int before_min = at_min - 1; before_min != at_min;) {
+    before_min = at_min;
+    for (; stay != stays.end() && stay->start_min - travel_min(*stay, task) <= at_min; ++stay) {
+      at_min = std::max(at_min, stay->end_min + travel_min(*stay, task));
+    }
+    if (always) break;
+    while (shift->to_min <= at_min) ++shift;  // the last has no end
+    at_min = std::max(at_min, shift->from_min);
+  }
+  const int called_min =
+      stay == stays.end() ? never_min : stay->start_min - travel_min(*stay, task);
+  return {at_min, always ? called_min : std::min(called_min, shift->to_min)};
+}
+
+HandLoad::FreeHand HandLoad::free_hand(std::size_t hand, const Task& task, int at_min,
+                                       int to_min) const {
+  const std::vector<Stay>& stays = stays_[hand];
+  const auto next = std::partition_point(stays.begin(), stays.end(),
+                                         [&](const Stay& one) { return one.start_min <= at_min; });
+  if (next == stays.begin()) return {hand, to_min, false, std::numeric_limits<int>::min()};
+  const Stay& last = *(next - 1);
+  return {hand, to_min, last.site != task.site, last.end_min};
+}
+
+/// Also lowers `next_min` to the next time at which somebody else becomes free.
+std::vector<HandLoad::FreeHand> HandLoad::free_at(const Task& task, int at_min,
+                                                  int& next_min) const {
+  std::vector<FreeHand> free;
+  for (std::size_t i = 0; i < stays_.size(); ++i) {
+    if (!roster_.hands[i].can_do(task)) continue;
+    const FreeTime time = free_time(i, task, at_min);
+    if (time.from_min > at_min) {
+      next_min = std::min(next_min, time.from_min);
+      continue;
+    }
+    free.push_back(free_hand(i, task, at_min, time.to_min));
+    if (time.to_min < never_min) {
+      next_min = std::min(next_min, free_time(i, task, time.to_min).from_min);
+    }
+  }
+  const auto rank = [&](const FreeHand& one) {
+    const RosterHand& hand = roster_.hands[one.index];
+    const bool spared = !takes_skill(task.kind) && !hand.simple_work;
+    return std::tuple(spared, -hand.pace, one.travels, -static_cast<double>(one.since_min),
+                      one.index);
+  };
+  std::sort(free.begin(), free.end(),
+            [&](const FreeHand& a, const FreeHand& b) { return rank(a) < rank(b); });
+  return free;
+}
+
+std::optional<HandLoad::Place> HandLoad::chosen(const Task& task, int at_min, int hands,
+                                                const std::vector<FreeHand>& free) const {
+  // Whoever leaves first sets how long a group can work: each such limit is tried, the earliest
+  // first, because it leaves the most to choose from.
+  std::vector<int> limits_min;
+  for (const FreeHand& one : free) limits_min.push_back(one.to_min);
+  std::sort(limits_min.begin(), limits_min.end());
+  limits_min.erase(std::unique(limits_min.begin(), limits_min.end()), limits_min.end());
+  for (const int limit_min : limits_min) {
+    Place place{0, at_min, at_min};
+    double pace = 0.0;
+    int taken = 0;
+    for (const FreeHand& one : free) {
+      if (taken == hands || one.to_min < limit_min) continue;
+      place.who |= bit_of(one.index);
+      pace += roster_.hands[one.index].pace;
+      ++taken;
+    }
+    if (taken < hands) return std::nullopt;
+    place.end_min = at_min + task.duration_min(pace);
+    if (place.end_min <= limit_min) return place;
+  }
+  return std::nullopt;
+}
+
+HandLoad::Place HandLoad::first_place(const Task& task, int ready_min, int hands) const {
+  int at_min = std::max(ready_min, task.start_from_min);
+  for (;;) {
+    int next_min = never_min;
+    const std::vector<FreeHand> free = free_at(task, at_min, next_min);
+    if (const auto place = chosen(task, at_min, hands, free)) {
+      // Nobody stands by for the last tenth.
+      const int from_min = task.end_from_min - (place->end_min - place->start_min);
+      if (from_min <= at_min) return *place;
+      next_min = std::min(next_min, from_min);
+    }
+    at_min = next_min;
+  }
+}
+
+HandLoad::Place HandLoad::first_place_of(const Task& task, int ready_min, HandSet who) const {
+  const std::vector<int> members = members_of(who);
+  double pace = 0.0;
+  for (const int one : members) pace += roster_.hands[static_cast<std::size_t>(one)].pace;
+  const int duration_min = task.duration_min(pace);
+  int at_min = std::max(ready_min, task.from_min(pace));
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (const int one : members) {
+      const FreeTime time = free_time(static_cast<std::size_t>(one), task, at_min);
+      const bool fits = time.from_min == at_min && time.to_min >= at_min + duration_min;
+      if (fits) continue;
+      at_min = time.from_min > at_min ? time.from_min : time.to_min;
+      moved = true;
+    }
+  }
+  return {who, at_min, at_min + duration_min};
+}
+
+void HandLoad::take(const Place& place, std::size_t site) {
+  for (const int one : members_of(place.who)) {
+    std::vector<Stay>& stays = stays_[static_cast<std::size_t>(one)];
+    const auto at = std::partition_point(stays.begin(), stays.end(), [&](const Stay& stay) {
+      return stay.start_min < place.start_min;
+    });
+    stays.insert(at, {place.start_min, place.end_min, site});
+  }
+}
+
+void HandLoad::give_back(const Place& place) {
+  for (const int one : members_of(place.who)) {
+    std::vector<Stay>& stays = stays_[static_cast<std::size_t>(one)];
+    stays.erase(std::partition_point(stays.begin(), stays.end(), [&](const Stay& stay) {
+      return stay.start_min < place.start_min;
+    }));
+  }
+}
+
+}  // namespace slabtide

@@ -1,0 +1,73 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "slabtide/day/crew/roster.h"
+
+namespace slabtide {
+
+/// Some of a roster, a bit each.
+using HandSet = std::uint64_t;
+
+std::vector<int> members_of(HandSet set);
+
+/// Who of a roster is where through the day, one by one: what CrewLoad is for a crew that is a
+/// count.
+class HandLoad {
+ public:
+  /// Refers to the roster, which must have at most 64 hands.
+  explicit HandLoad(const Roster& roster) : roster_(roster), stays_(roster.hands.size()) {}
+
+  struct Place {
+    HandSet who = 0;
+    int start_min = 0;
+    int end_min = 0;
+  };
+
+  /// The first time at which so many of those able are free until the task is done, and within
+  /// their hours: the fastest of them, but helpers first where the work takes no skill. Among
+  /// equals whoever need not travel, then whoever became free last.
+  Place first_place(const Task& task, int ready_min, int hands) const;
+  /// The same for just these.
+  Place first_place_of(const Task& task, int ready_min, HandSet who) const;
+
+  void take(const Place& place, std::size_t site);
+  /// Undoes a `take`, in any order.
+  void give_back(const Place& place);
+
+ private:
+  /// On a task.
+  struct Stay {
+    int start_min = 0;
+    int end_min = 0;
+    std::size_t site = 0;
+  };
+  struct FreeTime {
+    int from_min = 0;
+    int to_min = 0;
+  };
+  /// One who is free.
+  struct FreeHand {
+    std::size_t index = 0;
+    int to_min = 0;
+    bool travels = false;
+    int since_min = 0;
+  };
+
+  int travel_min(const Stay& stay, const Task& task) const;
+  /// The first time at or after `at_min` at which this one can be on the task, and until when.
+  FreeTime free_time(std::size_t hand, const Task& task, int at_min) const;
+  FreeHand free_hand(std::size_t hand, const Task& task, int at_min, int to_min) const;
+  std::vector<FreeHand> free_at(const Task& task, int at_min, int& next_min) const;
+  /// The first of `free` who can do it together from `at_min` on.
+  std::optional<Place> chosen(const Task& task, int at_min, int hands,
+                              const std::vector<FreeHand>& free) const;
+
+  const Roster& roster_;
+  std::vector<std::vector<Stay>> stays_;  ///< of each hand, in order
+};
+
+}  // namespace slabtide
