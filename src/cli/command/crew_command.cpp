@@ -1,29 +1,111 @@
 #include "crew_command.h"
 
+#include <algorithm>
+#include <cmath>
 #include <ostream>
+#include <vector>
+
+#include <fmt/format.h>
 
 #include "cli/jobs/job_line.h"
 #include "cli/jobs/output.h"
+#include "cli/jobs/text_files.h"
+#include "core/text.h"
+#include "core/utf8.h"
+#include "report/files/calendar_events.h"
+#include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/text/text_crew.h"
+#include "slabtide/report/text/text_shared_crew.h"
+#include "slabtide/request/plan/plan_request.h"
 
 namespace slabtide {
 
 namespace {
 
+constexpr std::size_t max_sites = 8;  // of one crew's day (ours)
+constexpr int max_travel_min = 480;   // a working day (ours)
+
 CommandLine crew_line() {
   CommandLine line;
   line.name = "crew";
   line.summary = "who does what, when: each finisher's day, and what to take along";
-  line.operand = "JOB";
+  line.operand = "JOB...";
+  line.max_operands = max_sites;
   line.options = job_options();
   line.options.push_back(samples_option());
+  line.options.push_back(
+      {"for", "NAME", "the day of one of the crew alone, to be sent as a message", false});
+  line.options.push_back(
+      {"travel", "MIN",
+       fmt::format("from one site to another, of several jobs; else {} min", usual_travel_min),
+       false});
+  line.details =
+      "Of several jobs the crew of the first works on all of the sites, each hand on\n"
+      "one at a time. Their dates may be a day apart.\n";
   return line;
 }
 
+/// The whole minutes that --travel gives; empty if it gives something else.
+std::optional<int> travel_of(const ParsedLine& line) {
+  const auto text = line.text("travel");
+  if (!text) return usual_travel_min;
+  const auto number = parse_number(*text);
+  if (!number || *number < 0.0 || *number > max_travel_min || std::floor(*number) != *number) {
+    return std::nullopt;
+  }
+  return static_cast<int>(*number);
+}
+
+/// Why these pours cannot share a crew; empty if they can.
+std::string apart_fault(const std::vector<PlannedPour>& pours,
+                        const std::vector<std::string>& paths) {
+  const Job& first = pours.front().job;
+  for (std::size_t i = 1; i < pours.size(); ++i) {
+    const Job& job = pours[i].job;
+    if (std::abs((job.pour.date - first.pour.date).days()) <= max_days_shared) continue;
+    return fmt::format("{} pours on {}, {} on {}: a crew is shared on one day or two in a row",
+                       printable(paths[i]), clock_of(job).date(job.pour.start),
+                       printable(paths.front()), clock_of(first).date(first.pour.start));
+  }
+  return {};
+}
+
+int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  const std::vector<std::string>& paths = line.operands();
+  if (line.has("for")) {
+    err << refusal("crew", "--for: works for one job");
+    return exit_input_wrong;
+  }
+  const auto travel_min = travel_of(line);
+  if (!travel_min) {
+    err << refusal("crew", fmt::format("--travel: got '{}', expected whole minutes from 0 to {}",
+                                       printable(*line.text("travel")), max_travel_min));
+    return exit_input_wrong;
+  }
+  std::vector<PlannedPour> pours;
+  for (const std::string& path : paths) {
+    auto pour = plan_request(request_of(line, path), text_files(), err);
+    if (!pour) return exit_input_wrong;
+    pours.push_back(std::move(*pour));
+  }
+  if (const std::string fault = apart_fault(pours, paths); !fault.empty()) {
+    err << refusal("crew", fault);
+    return exit_input_wrong;
+  }
+  out << text_shared_crew(share_crew(pours, *travel_min), style_for(out));
+  return exit_done;
+}
+
 int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
+  if (line.operands().size() > 1) return run_sites(line, out, err);
   const auto pour = plan_job_with_bands(line, err);
   if (!pour) return exit_input_wrong;
-  out << text_crew(*pour, style_for(out));
+  const std::string name = line.text("for").value_or("");
+  if (const std::string fault = finisher_fault(*pour, name); !fault.empty()) {
+    err << refusal("crew", fault);
+    return exit_input_wrong;
+  }
+  out << (name.empty() ? text_crew(*pour, style_for(out)) : text_hand(*pour, name, style_for(out)));
   return exit_done;
 }
 
