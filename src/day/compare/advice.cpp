@@ -183,6 +183,17 @@ std::string money_against(double more, const std::string& currency) {
                      more > 0.0 ? "more" : "less");
 }
 
+/// ", not counting ice (no price told)", of what is needed beyond the job as ordered.
+std::string unpriced_words(const PourCost& best, const PourCost& ordered) {
+  std::string words;
+  for (const CostPart part : best.left_out) {
+    const auto& known = ordered.left_out;
+    if (std::find(known.begin(), known.end(), part) != known.end()) continue;
+    words += (words.empty() ? "" : " and ") + std::string(cost_part_words(part));
+  }
+  return words.empty() ? words : fmt::format(", not counting {} (no price told)", words);
+}
+
 /// " It costs $120 more than as ordered on the likely day, on average $80 less than as ordered.";
 /// empty without prices.
 std::string money_sentence(const Comparison& comparison) {
@@ -194,8 +205,9 @@ std::string money_sentence(const Comparison& comparison) {
   const auto ordered_mean = ordered.money->expected();
   if (comparison.best == 0) {
     return fmt::format(
-        " The pour costs {}{}.", money_words(ordered.money->likely(), currency),
-        mean ? fmt::format(", on average {}", money_words(*mean, currency)) : std::string());
+        " The pour costs {}{}{}.", money_words(ordered.money->likely(), currency),
+        mean ? fmt::format(", on average {}", money_words(*mean, currency)) : std::string(),
+        unpriced_words(*ordered.money, {}));
   }
   std::string words =
       fmt::format(" On the likely day it costs {}",
@@ -203,7 +215,7 @@ std::string money_sentence(const Comparison& comparison) {
   if (mean && ordered_mean) {
     words += fmt::format(", on average {}", money_against(*mean - *ordered_mean, currency));
   }
-  return words + ".";
+  return words + unpriced_words(*best.money, *ordered.money) + ".";
 }
 
 std::string cost_words(const Comparison& comparison) {
