@@ -46,7 +46,8 @@ TEST_CASE("what is stamped takes release agent, what is broomed does not") {
   CHECK(find(list, SupplyKind::release_liquid) == nullptr);
   CHECK(find(list, SupplyKind::sealer)->amount == doctest::Approx(3.2));  // two coats
   CHECK(find(list, SupplyKind::curing_compound) == nullptr);
-  job.finish_work = {ReleaseKind::liquid, SealerKind::cure_and_seal, {}, {}};
+  job.finish_work.release = ReleaseKind::liquid;
+  job.finish_work.sealer = SealerKind::cure_and_seal;
   const auto other = take_along(job, order, zones, default_practice());
   CHECK(find(other, SupplyKind::release_powder) == nullptr);
   CHECK(find(other, SupplyKind::release_liquid)->amount == doctest::Approx(2.5));
