@@ -165,7 +165,9 @@ Element MapGround::wall(const Obstacle& obstacle) {
   }
   labels_.take(box);
   Element text = label(box, obstacle.name, "plan-letters plan-landmark");
-  if (steep) text.set("transform", fmt::format("rotate(-90 {:.0f} {:.0f})", box.x, box.y));
+  if (steep)
+    text.set("transform",
+             fmt::format("rotate(-90 {} {})", short_number(box.x, 0), short_number(box.y, 0)));
   return group.add(text);
 }
 
@@ -274,7 +276,8 @@ Element MapGround::scale_bar() const {
   const double bottom = view_.height() - 20.0;
   Element bar("path");
   bar.set("class", "plan-scale")
-      .set("d", fmt::format("M{} {:.0f}v14h{:.0f}v-14", left, bottom - 14.0, units));
+      .set("d", fmt::format("M{} {}v14h{}v-14", left, short_number(bottom - 14.0, 0),
+                            short_number(units, 0)));
   Element words("text");
   words.set("class", "plan-letters plan-scale-words")
       .set("x", left + units + 14.0)
@@ -288,7 +291,8 @@ Element MapGround::north() const {
   const double x = view_.width() - 36.0;
   const double y = view_.height() - 78.0;
   Element arrow("path");
-  arrow.set("class", "plan-north").set("d", fmt::format("M{:.0f} {:.0f}l16 44-16-10-16 10z", x, y));
+  arrow.set("class", "plan-north")
+      .set("d", fmt::format("M{} {}l16 44-16-10-16 10z", short_number(x, 0), short_number(y, 0)));
   Element letter("text");
   letter.set("class", "plan-letters").set("x", x - 44.0).set("y", y + 28.0).text("N");
   Element group("g");

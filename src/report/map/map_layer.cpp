@@ -333,7 +333,8 @@ Element time_legend(const TimeScale& scale, const PlannedPour& facts) {
     const std::string words = clock_at(level, facts);
     const double x = x_of(level);
     Element tick("path");
-    svg.add(tick.set("d", fmt::format("M{:.0f} 0v{:.0f}", x, legend_bar + 8.0)));
+    svg.add(tick.set(
+        "d", fmt::format("M{} 0v{}", short_number(x, 0), short_number(legend_bar + 8.0, 0))));
     const LabelBox box = label_box(x, 0.0, words, map_type_size);
     if (x - box.width / 2.0 < next_free) continue;
     next_free = x + box.width / 2.0 + 10.0;
