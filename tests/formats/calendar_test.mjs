@@ -143,17 +143,21 @@ test('the same things at the same times as in the JSON, and nothing else', () =>
   assert.ok(compared > 500, `${compared} events compared`);
 });
 
-// What the short calendar is to hold: the loads, each zone's finish, each saw's run.
-const mains = { stamp: 'stamp', 'texture roll': 'texture', broom: 'broom', float: 'float', trowel: 'trowel' };
+// What the short calendar is to hold: the loads, each zone's finish, the wash-off of exposed
+// aggregate, which cannot wait, each saw's run.
+const mains = { stamp: 'stamp', 'texture roll': 'texture', broom: 'broom', float: 'float', trowel: 'trowel',
+  'exposed aggregate': 'retard', salt: 'salt' };
 
 function expectedShort(json) {
   const wanted = json.trucks.map((truck) => ['truck', moment(truck.arrives), moment(truck.empty)]);
   for (const zone of json.zones) {
     const own = zone.parts.length > 0 ? zone.parts : [zone];
     const windows = own.flatMap((part) => part.windows.filter((one) => one.operation === mains[zone.finish] && one.opens));
-    if (windows.length === 0) continue;
-    const ends = windows.filter((one) => one.closes).map((one) => moment(one.closes));
-    wanted.push(['finish', Math.min(...windows.map((one) => moment(one.opens))), ends.length > 0 ? Math.max(...ends) : null]);
+    if (windows.length > 0) {
+      const ends = windows.filter((one) => one.closes).map((one) => moment(one.closes));
+      wanted.push(['finish', Math.min(...windows.map((one) => moment(one.opens))), ends.length > 0 ? Math.max(...ends) : null]);
+    }
+    for (const one of zone.windows.filter(({ operation, opens }) => operation === 'expose' && opens)) wanted.push(['window', moment(one.opens), undefined]);
   }
   for (const way of ['saw_dry', 'saw_wet']) {
     const cuts = json.saw.filter((cut) => cut.operation === way && cut.starts &&
@@ -163,7 +167,7 @@ function expectedShort(json) {
   return wanted.map(([category, start, end]) => ({ category, start, end: end > start ? end : end === undefined ? end : null }));
 }
 
-test('in short: the loads, a finish a zone, a run a saw, and nothing else', () => {
+test('in short: the loads, a finish a zone, a wash-off, a run a saw, and nothing else', () => {
   let runs = 0;
   for (const { name, json, short } of days) {
     const found = events(short);
@@ -171,7 +175,8 @@ test('in short: the loads, a finish a zone, a run a saw, and nothing else', () =
     assert.deepEqual(found.map(({ category, start }) => [category, start]), wanted.map(({ category, start }) => [category, start]), name);
     wanted.forEach(({ end }, i) => { if (end !== undefined) assert.equal(found[i].end, end, name); });
     runs += found.filter(({ category }) => category === 'saw').length;
-    assert.ok(found.length <= json.trucks.length + json.zones.length + 2, name);
+    const washedOff = found.filter(({ category }) => category === 'window').length;
+    assert.ok(found.length - washedOff <= json.trucks.length + json.zones.length + 2, name);
   }
   assert.ok(runs > 3, `${runs} saw runs`);
 });

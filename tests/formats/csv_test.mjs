@@ -52,7 +52,7 @@ const rowsOf = (csv) => {
 // The work as it is called, so that no zone's name is taken for it.
 const wordsOf = { strip: 'strip the form', first_edge: 'first edge', release: 'release agent', stamp: 'stamp',
   texture: 'texture', detail_edge: 'detail edge', tooled_joint: 'tooled joint', float: 'float', broom: 'broom',
-  trowel: 'trowel', saw_dry: 'early-entry saw', saw_wet: 'wet saw', walk: 'walk on it', wash: 'wash', seal: 'seal' };
+  trowel: 'trowel', retard: 'surface retarder', salt: 'rock salt', expose: 'wash-off', saw_dry: 'early-entry saw', saw_wet: 'wet saw', walk: 'walk on it', wash: 'wash', seal: 'seal' };
 
 const plain = (cell) => (cell.startsWith("'") ? cell.slice(1) : cell);
 

@@ -10,6 +10,7 @@
 #include "day/pour/validate_run.h"
 #include "job/checks/validate.h"
 #include "job/model/wording.h"
+#include "slabtide/day/crew/plan_crew.h"
 
 namespace slabtide {
 

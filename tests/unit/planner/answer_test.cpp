@@ -161,7 +161,9 @@ TEST_CASE("a job that does not fit is told by key, line and column") {
   CHECK(finding["key"] == "zone[1].finish");
   CHECK(finding["line"] == 21);
   CHECK(finding["column"] == 10);
-  CHECK(finding["message"] == "got \"brom\", expected stamp, texture roll, broom, float or trowel");
+  CHECK(finding["message"] ==
+        "got \"brom\", expected stamp, texture roll, broom, float, trowel, exposed aggregate or "
+        "salt");
   CHECK(told["messages"].get<std::string>().starts_with("pad.toml:21:10: zone[1].finish: got"));
 }
 

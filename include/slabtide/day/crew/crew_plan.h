@@ -87,8 +87,4 @@ enum class CrewDepth {
   remedies,     ///< all of it
 };
 
-/// Error: std::invalid_argument for a crew under one.
-CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                   const Practice& practice, CrewDepth depth = CrewDepth::remedies);
-
 }  // namespace slabtide

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "slabtide/day/crew/crew_plan.h"
+#include "slabtide/day/crew/plan_crew.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 

@@ -18,6 +18,7 @@
 #include "report/files/json_plan.h"
 #include "report/page/page_plan.h"
 #include "slab/mix/mix_model.h"
+#include "slabtide/day/crew/plan_crew.h"
 #include "slabtide/day/plan/day_plan.h"
 #include "slabtide/job/reading/read_job.h"
 #include "slabtide/report/text/text_crew.h"
