@@ -40,6 +40,12 @@ std::string_view operation_words(Operation operation) {
   return names[static_cast<std::size_t>(operation)].words;
 }
 
+std::string_view operation_verb(Operation operation) {
+  if (operation == Operation::retard) return "spray the retarder";
+  if (operation == Operation::salt) return "roll in the salt";
+  return operation_words(operation);
+}
+
 std::vector<Operation> operations_of(Finish finish) {
   using enum Operation;
   switch (finish) {

@@ -157,7 +157,7 @@ class Agenda {
       if (!minor) {
         add({.from = closes,
              .where = where,
-             .what = "last call to " + words,
+             .what = fmt::format("last call to {}", operation_verb(operation)),
              .spare = spare_last_call});
       }
     }

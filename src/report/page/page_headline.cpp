@@ -47,10 +47,10 @@ KeyTime edge_of_work(const PlannedPour& facts, bool last) {
     if (shown.window == nullptr || !can_be_done(*shown.window)) continue;
     const UtcTime at = last ? *shown.window->closes : *shown.window->opens;
     if (found.at && (last ? at <= *found.at : at >= *found.at)) continue;
-    const std::string verb(operation_words(main));
     found = {at,
              shown.at(last ? "closes" : "opens"),
-             last ? fmt::format("Last {} done by", verb) : fmt::format("Ready to {}", verb),
+             last ? fmt::format("Last {} done by", operation_words(main))
+                  : fmt::format("Ready to {}", operation_verb(main)),
              place_words(part, facts.job),
              last ? shown.window->closes_band : shown.window->opens_band,
              shown.at(last ? "closes_band" : "opens_band")};
@@ -107,7 +107,7 @@ View tightest_view(const Tightest& tightest, const Job& job) {
                                     fixed_words(tightest.minutes) + " min"));
   }
   return view.flag("never", never)
-      .put("operation", operation_words(tightest.operation))
+      .put("operation", operation_verb(tightest.operation))
       .put("opens", time_view("/tightest/opens", tightest.opens, job))
       .put("where", tightest.part.empty() ? tightest.zone
                                           : fmt::format("{}, {}", tightest.zone, tightest.part));

@@ -133,10 +133,10 @@ std::string place_in_zone(const Tightest& tightest) {
 std::string tightest_words(const Tightest& tightest, const Job& job) {
   const std::string where = place_in_zone(tightest);
   if (!(tightest.minutes > 0.0)) {
-    return fmt::format("{}: no good time to {}", where, operation_words(tightest.operation));
+    return fmt::format("{}: no good time to {}", where, operation_verb(tightest.operation));
   }
   return fmt::format("{}: {} min to {} from {}", where, fixed_words(tightest.minutes),
-                     operation_words(tightest.operation), day_clock(tightest.opens, job));
+                     operation_verb(tightest.operation), day_clock(tightest.opens, job));
 }
 
 /// The zone whose cut is due first, with the saw to use.

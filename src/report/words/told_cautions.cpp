@@ -21,12 +21,29 @@ std::string_view remedy_of(std::string_view text) {
   return at == std::string_view::npos ? std::string_view() : text.substr(at);
 }
 
+/// Whether it can be within a word; every byte beyond ASCII is taken to be.
+bool is_of_a_word(char c) {
+  return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+         static_cast<unsigned char>(c) >= 0x80;
+}
+
+/// Whether the characters are no part of a longer word.
+bool stands_alone(std::string_view text, std::size_t at, std::size_t size) {
+  return (at == 0 || !is_of_a_word(text[at - 1])) &&
+         (at + size >= text.size() || !is_of_a_word(text[at + size]));
+}
+
 /// The text without its place and its numbers: what two cautions of one kind have in common.
 std::string kind_of(const Caution& caution) {
   std::string kind = caution.text;
+  const std::size_t size = caution.zone.size();
   for (std::size_t at = kind.find(caution.zone); at != std::string::npos;
        at = kind.find(caution.zone, at)) {
-    kind.erase(at, caution.zone.size());
+    if (stands_alone(kind, at, size)) {
+      kind.erase(at, size);
+    } else {
+      at += size;
+    }
   }
   constexpr std::size_t half_letters = 3;  // " AM"
   for (std::size_t at = 0; at < kind.size(); ++at) {

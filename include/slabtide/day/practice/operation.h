@@ -38,6 +38,8 @@ inline constexpr std::size_t operation_count = 18;
 std::string_view operation_id(Operation operation);
 /// The words used in sentences: "first edge".
 std::string_view operation_words(Operation operation);
+/// What one does, as after "to": "stamp", "spray the retarder".
+std::string_view operation_verb(Operation operation);
 
 /// The operations on plastic concrete that a finish needs, in working order.
 std::vector<Operation> operations_of(Finish finish);

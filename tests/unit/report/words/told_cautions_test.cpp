@@ -35,15 +35,15 @@ TEST_CASE("cautions that ask the same are told once, mornings and afternoons ali
 TEST_CASE("of many places the first few are named, the rest counted") {
   const Job job = test::sample_job({});
   std::vector<Caution> all;
-  for (const char* zone : {"bay 1", "bay 2", "bay 3", "bay 4", "bay 5"}) {
+  for (const char* zone : {"a", "b", "c", "d", "e"}) {
     all.push_back(short_window(zone, 44, 11, "11:00 AM"));
   }
   CHECK(told_cautions(all, job, 2)[0].text ==
-        "only 44 min for the broom from 11:00 AM; also bay 2 11:00 AM, bay 3 11:00 AM and 2 more: "
+        "only 44 min for the broom from 11:00 AM; also b 11:00 AM, c 11:00 AM and 2 more: "
         "have everybody there");
   CHECK(told_cautions(all, job, 3)[0].text ==
-        "only 44 min for the broom from 11:00 AM; also bay 2 11:00 AM, bay 3 11:00 AM, bay 4 "
-        "11:00 AM, bay 5 11:00 AM: have everybody there");
+        "only 44 min for the broom from 11:00 AM; also b 11:00 AM, c 11:00 AM, d "
+        "11:00 AM, e 11:00 AM: have everybody there");
 }
 
 TEST_CASE("what differs by more than place and time is told by itself") {
