@@ -6,6 +6,7 @@
 #include <limits>
 #include <numeric>
 #include <optional>
+#include <queue>
 #include <random>
 #include <utility>
 
@@ -35,21 +36,24 @@ int latest_start_min(const Task& task) {
   return std::min(by_end_min, task.start_by_min.value_or(no_deadline_min));
 }
 
+/// Of the tasks that may come next, the lowest by the rule; of equals the first.
 std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule) {
+  using Next = std::pair<int, std::size_t>;
+  std::priority_queue<Next, std::vector<Next>, std::greater<>> may_come;
+  std::vector<std::vector<std::size_t>> followers(tasks.size());
+  std::vector<std::size_t> waits_for(tasks.size());
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    for (const std::size_t before : tasks[i].after) followers[before].push_back(i);
+    waits_for[i] = tasks[i].after.size();
+    if (waits_for[i] == 0) may_come.emplace(rule(tasks[i]), i);
+  }
   std::vector<std::size_t> order;
-  std::vector<bool> listed(tasks.size(), false);
-  const auto may_come = [&](std::size_t task) {
-    return std::all_of(tasks[task].after.begin(), tasks[task].after.end(),
-                       [&listed](std::size_t before) { return listed[before]; });
-  };
-  while (order.size() < tasks.size()) {
-    std::optional<std::size_t> next;
-    for (std::size_t i = 0; i < tasks.size(); ++i) {
-      if (listed[i] || !may_come(i)) continue;
-      if (!next || rule(tasks[i]) < rule(tasks[*next])) next = i;
+  while (!may_come.empty()) {
+    order.push_back(may_come.top().second);
+    may_come.pop();
+    for (const std::size_t next : followers[order.back()]) {
+      if (--waits_for[next] == 0) may_come.emplace(rule(tasks[next]), next);
     }
-    listed[*next] = true;
-    order.push_back(*next);
   }
   return order;
 }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "cautions.h"
+#include "core/parallel.h"
 #include "core/rounded.h"
 #include "day/pour/validate_run.h"
 #include "job/checks/validate.h"
@@ -86,9 +87,10 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
   DayPlan plan;
   plan.sun =
       sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
-  for (std::size_t i = 0; i < job.zones.size(); ++i) {
-    plan.zones.push_back(plan_zone(job.zones[i], run.zones[i], job, run, practice));
-  }
+  plan.zones.resize(job.zones.size());
+  in_parallel(job.zones.size(), scope.threads, [&](std::size_t i) {
+    plan.zones[i] = plan_zone(job.zones[i], run.zones[i], job, run, practice);
+  });
   plan.cuts = plan_cuts(job, run, practice, scope.joints);
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
     plan.zones[i].saws = saws_of_cuts(std::move(plan.zones[i].saws), plan.cuts, i);

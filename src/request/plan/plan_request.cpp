@@ -34,7 +34,8 @@ std::optional<PlannedPour> plan_loaded(LoadedJob loaded, std::ostream& findings,
   const std::string path = loaded.path.empty() ? "slabtide" : loaded.path;
   findings << render_all(run.diagnostics, path, loaded.text);
   if (!run.ok()) return std::nullopt;
-  DayPlan plan = plan_day(loaded.job, *run.value, loaded.practice, loaded.forecast_age_h);
+  DayPlan plan = plan_day(loaded.job, *run.value, loaded.practice, loaded.forecast_age_h,
+                          {.threads = threads});
   return PlannedPour{std::move(loaded.job),
                      std::move(loaded.forecast),
                      std::move(loaded.practice),

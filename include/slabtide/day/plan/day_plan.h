@@ -46,6 +46,7 @@ struct PlanScope {
   CrewDepth crew = CrewDepth::remedies;
   /// The joints of a job with the same zones, obstacles, aggregate and rules, one entry per zone.
   const std::vector<ZoneJoints>* joints = nullptr;
+  int threads = 1;  ///< as in SolverSettings; the plan is the same for any number
 };
 
 /// `forecast_age_h`: hours since the forecast was issued, if known.
