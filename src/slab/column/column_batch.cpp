@@ -59,21 +59,12 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
   desk_.clear_for(max * entries_ * lanes, max);
 }
 
-void ColumnRecorder::keep_cells() {
-  const double* row = desk_.rows.get();
-  for (const Lanes& kept : desk_.kept) {
-    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-      if (kept[lane] == 0.0) continue;
-      for (std::size_t i = series_count; i < entries_; ++i) {
-        solutions_[lane].cells_c.push_back(row[i * lanes_ + lane]);
-      }
-    }
-    row += entries_ * lanes_;
-  }
-}
-
 double* ColumnRecorder::next_row(const Lanes& kept) {
-  desk_.kept.push_back(kept);
+  unsigned bits = 0;
+  for (std::size_t lane = 0; lane < lanes_; ++lane) {
+    if (kept[lane] != 0.0) bits |= 1U << lane;
+  }
+  desk_.kept.push_back(static_cast<std::uint8_t>(bits));
   return desk_.rows.get() + (desk_.kept.size() - 1) * entries_ * lanes_;
 }
 
@@ -87,29 +78,44 @@ void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) 
   }
 }
 
+std::size_t ColumnRecorder::rows_kept_of(std::size_t lane) const {
+  return static_cast<std::size_t>(
+      std::count_if(desk_.kept.begin(), desk_.kept.end(),
+                    [lane](unsigned bits) { return ((bits >> lane) & 1U) != 0; }));
+}
+
+void ColumnRecorder::copy_kept(std::size_t lane, std::size_t entry, double* to,
+                               std::size_t apart) const {
+  const double* from = desk_.rows.get() + entry * lanes_ + lane;
+  for (const unsigned bits : desk_.kept) {
+    if (((bits >> lane) & 1U) != 0) {
+      *to = *from;
+      to += apart;
+    }
+    from += entries_ * lanes_;
+  }
+}
+
 void ColumnRecorder::finish() {
-  std::array<std::array<double*, series_count>, max_lanes> next{};
+  const std::size_t cells = entries_ - series_count;
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-    const auto entries = std::count_if(desk_.kept.begin(), desk_.kept.end(),
-                                       [lane](const Lanes& kept) { return kept[lane] != 0.0; });
-    const auto series = series_of(solutions_[lane].history);
-    for (std::size_t i = 0; i < series_count; ++i) {
-      series[i]->resize(static_cast<std::size_t>(entries));
-      next[lane][i] = series[i]->data();
+    const std::size_t rows = rows_kept_of(lane);
+    for (std::vector<double>* const series : series_of(solutions_[lane].history)) {
+      series->resize(rows);
     }
-    solutions_[lane].cells_c.clear();
+    solutions_[lane].cells_c.resize(rows * cells);
   }
-  // A series after the other: the places that are written to at once stay few.
-  for (std::size_t i = 0; i < series_count; ++i) {
-    const double* row = desk_.rows.get() + i * lanes_;
-    for (const Lanes& kept : desk_.kept) {
-      for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-        if (kept[lane] != 0.0) *next[lane][i]++ = row[lane];
+  // An entry after the other, since all lanes of it lie together in memory.
+  for (std::size_t entry = 0; entry < entries_; ++entry) {
+    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
+      ColumnSolution& solution = solutions_[lane];
+      if (entry < series_count) {
+        copy_kept(lane, entry, series_of(solution.history)[entry]->data(), 1);
+      } else {
+        copy_kept(lane, entry, solution.cells_c.data() + (entry - series_count), cells);
       }
-      row += entries_ * lanes_;
     }
   }
-  if (entries_ > series_count) keep_cells();
 }
 
 }  // namespace slabtide

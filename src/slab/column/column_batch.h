@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -35,8 +36,8 @@ inline constexpr double record_every_s = 120.0;  ///< least time between entries
 /// Memory that one set of lanes passes on to the next.
 struct ColumnWorkspace {
   hwy::AlignedFreeUniquePtr<double[]> rows;
-  std::size_t room = 0;  ///< capacity of `rows`
-  std::vector<std::array<double, max_lanes>> kept;
+  std::size_t room = 0;            ///< capacity of `rows`
+  std::vector<std::uint8_t> kept;  ///< a row each, a bit for each lane that it is kept of
 
   /// Makes room for this many numbers, and for marks of this many rows.
   void clear_for(std::size_t numbers, std::size_t marks);
@@ -66,8 +67,9 @@ class ColumnRecorder {
   void finish();
 
  private:
-  /// Appends the temperatures of the cells, where they are kept.
-  void keep_cells();
+  std::size_t rows_kept_of(std::size_t lane) const;
+  /// Copies one entry of the rows kept of a lane to `to`, which has room for them.
+  void copy_kept(std::size_t lane, std::size_t entry, double* to, std::size_t apart) const;
 
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;
