@@ -13,9 +13,9 @@
 
 #include <hwy/highway.h>
 
-// Two doubles in a vector register of WebAssembly: what lanes-inl.h and Highway's exp and log need
-// of a vector, for which Highway 1.0.3 has only its emulation there. Found by argument-dependent
-// lookup, hence Highway's names.
+// Two doubles in a vector register of WebAssembly: what lanes-inl.h and lane_math-inl.h need of a
+// vector, for which Highway 1.0.3 has only its emulation there. Found by argument-dependent lookup,
+// hence Highway's names.
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
@@ -42,15 +42,9 @@ struct PairMask {
 using Doubles = Pair<double>;
 using DoubleTag = PairTag<double>;
 using Longs = Pair<int64_t>;
-using Ints = Pair<int32_t>;  // in the lower half
 
-template <class T>
-HWY_INLINE Pair<T> Zero(PairTag<T> /*tag*/) {
-  return {wasm_i64x2_const_splat(0)};
-}
 HWY_INLINE Doubles Set(DoubleTag /*tag*/, double all) { return {wasm_f64x2_splat(all)}; }
 HWY_INLINE Longs Set(PairTag<int64_t> /*tag*/, int64_t all) { return {wasm_i64x2_splat(all)}; }
-HWY_INLINE Ints Set(PairTag<int32_t> /*tag*/, int32_t all) { return {wasm_i32x4_splat(all)}; }
 template <class To, class From>
 HWY_INLINE Pair<To> BitCast(PairTag<To> /*tag*/, Pair<From> a) {
   return {a.both};
@@ -69,33 +63,22 @@ HWY_INLINE Doubles Sqrt(Doubles a) { return {wasm_f64x2_sqrt(a.both)}; }
 HWY_INLINE Doubles Max(Doubles a, Doubles b) { return {wasm_f64x2_pmax(b.both, a.both)}; }
 HWY_INLINE Doubles Min(Doubles a, Doubles b) { return {wasm_f64x2_pmin(b.both, a.both)}; }
 HWY_INLINE Doubles MulAdd(Doubles a, Doubles b, Doubles c) { return Add(Mul(a, b), c); }
-HWY_INLINE Doubles MulSub(Doubles a, Doubles b, Doubles c) { return Sub(Mul(a, b), c); }
 
-template <class T>
-HWY_INLINE Pair<T> And(Pair<T> a, Pair<T> b) {
-  return {wasm_v128_and(a.both, b.both)};
-}
 template <class T>
 HWY_INLINE Pair<T> Or(Pair<T> a, Pair<T> b) {
   return {wasm_v128_or(a.both, b.both)};
 }
 HWY_INLINE PairMask Gt(Doubles a, Doubles b) { return {wasm_f64x2_gt(a.both, b.both)}; }
 HWY_INLINE PairMask Ge(Doubles a, Doubles b) { return {wasm_f64x2_ge(a.both, b.both)}; }
-HWY_INLINE PairMask Lt(Doubles a, Doubles b) { return {wasm_f64x2_lt(a.both, b.both)}; }
 HWY_INLINE PairMask And(PairMask a, PairMask b) { return {wasm_v128_and(a.both, b.both)}; }
 HWY_INLINE PairMask Or(PairMask a, PairMask b) { return {wasm_v128_or(a.both, b.both)}; }
 HWY_INLINE bool AllFalse(DoubleTag /*tag*/, PairMask a) { return !wasm_v128_any_true(a.both); }
 HWY_INLINE Doubles IfThenElse(PairMask which, Doubles yes, Doubles no) {
   return {wasm_v128_bitselect(yes.both, no.both, which.both)};
 }
-HWY_INLINE Doubles IfThenElseZero(PairMask which, Doubles yes) {
-  return {wasm_v128_and(yes.both, which.both)};
-}
 
 HWY_INLINE Longs Add(Longs a, Longs b) { return {wasm_i64x2_add(a.both, b.both)}; }
 HWY_INLINE Longs Sub(Longs a, Longs b) { return {wasm_i64x2_sub(a.both, b.both)}; }
-HWY_INLINE Ints Add(Ints a, Ints b) { return {wasm_i32x4_add(a.both, b.both)}; }
-HWY_INLINE Ints Sub(Ints a, Ints b) { return {wasm_i32x4_sub(a.both, b.both)}; }
 template <int bits>
 HWY_INLINE Longs ShiftLeft(Longs a) {
   return {wasm_i64x2_shl(a.both, bits)};
@@ -103,24 +86,6 @@ HWY_INLINE Longs ShiftLeft(Longs a) {
 template <int bits>
 HWY_INLINE Pair<uint64_t> ShiftRight(Pair<uint64_t> a) {
   return {wasm_u64x2_shr(a.both, bits)};
-}
-template <int bits>
-HWY_INLINE Ints ShiftRight(Ints a) {
-  return {wasm_i32x4_shr(a.both, bits)};
-}
-/// Towards zero.
-HWY_INLINE Ints DemoteTo(PairTag<int32_t> /*tag*/, Doubles a) {
-  return {wasm_i32x4_trunc_sat_f64x2_zero(a.both)};
-}
-HWY_INLINE Doubles PromoteTo(DoubleTag /*tag*/, Ints a) {
-  return {wasm_f64x2_convert_low_i32x4(a.both)};
-}
-HWY_INLINE Longs PromoteTo(PairTag<int64_t> /*tag*/, Ints a) {
-  return {wasm_i64x2_extend_low_i32x4(a.both)};
-}
-/// For what 32 bits hold, such as the exponents of doubles.
-HWY_INLINE Doubles ConvertTo(DoubleTag tag, Longs a) {
-  return PromoteTo(tag, Ints{wasm_i32x4_shuffle(a.both, a.both, 0, 2, 0, 2)});
 }
 
 }  // namespace HWY_NAMESPACE

@@ -7,30 +7,13 @@
 #endif
 
 #include <hwy/highway.h>
-//
-#include <hwy/contrib/math/math-inl.h>
 
 #include "core/numbers-inl.h"
-#ifdef __wasm_simd128__
-#include "slab/column/lane_pair-inl.h"
-#endif
+#include "slab/column/lane_math-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
-
-namespace hn = hwy::HWY_NAMESPACE;
-
-// The operations below are found by their arguments, among Highway's or those of lane_pair-inl.h.
-#ifdef __wasm_simd128__
-using LaneTag = DoubleTag;
-using LaneVector = Doubles;
-using LaneTruth = PairMask;
-#else
-using LaneTag = hn::ScalableTag<double>;
-using LaneVector = hn::Vec<LaneTag>;
-using LaneTruth = hn::Mask<LaneTag>;
-#endif
 
 /// The columns for which a condition holds.
 struct LaneMask {
@@ -43,7 +26,7 @@ struct Lanes {
 
   Lanes() = default;
   Lanes(LaneVector each) : lanes(each) {}
-  Lanes(double all) : lanes(Set(LaneTag(), all)) {}
+  Lanes(double all) : lanes(all_lanes(all)) {}
 };
 
 HWY_INLINE Lanes operator+(Lanes a, Lanes b) { return Add(a.lanes, b.lanes); }
@@ -67,8 +50,8 @@ HWY_INLINE Lanes max(Lanes a, Lanes b) { return Max(a.lanes, b.lanes); }
 HWY_INLINE Lanes min(Lanes a, Lanes b) { return Min(a.lanes, b.lanes); }
 HWY_INLINE Lanes abs(Lanes a) { return Abs(a.lanes); }
 HWY_INLINE Lanes sqrt(Lanes a) { return Sqrt(a.lanes); }
-HWY_INLINE Lanes exp(Lanes a) { return hn::Exp(LaneTag(), a.lanes); }
-HWY_INLINE Lanes log(Lanes a) { return hn::Log(LaneTag(), a.lanes); }
+HWY_INLINE Lanes exp(Lanes a) { return short_exp(a.lanes); }
+HWY_INLINE Lanes log(Lanes a) { return short_log(a.lanes); }
 
 /// For x above 0.
 HWY_INLINE Lanes pow(Lanes x, Lanes y) { return exp(y * log(x)); }

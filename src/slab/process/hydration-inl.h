@@ -40,9 +40,12 @@ Number hydration_degree(Number equivalent_age_h, const Hydration& hydration) {
   constexpr double youngest_h = 1.0e-9;  // a power of 0 is undefined
   const Number age_h = equivalent_age_h - hydration.shift_h;
   const Number some_h = max(age_h, Number(youngest_h));
-  const Number fourth = some_h * some_h * some_h * some_h;
-  const Number degree = hydration.alpha_u * exp(-pow(hydration.tau_h / some_h, hydration.beta)) *
-                        fourth / (fourth + held_back_h4(hydration));
+  const Number square_h2 = some_h * some_h;
+  const Number fourth = square_h2 * square_h2;
+  // (tau/a)^beta; what does not change from cell to cell the compiler takes out of their loop.
+  const Number power = exp(hydration.beta * (log(hydration.tau_h) - log(some_h)));
+  const Number degree =
+      hydration.alpha_u * exp(-power) * fourth / (fourth + held_back_h4(hydration));
   return select(age_h > 0.0, degree, Number(0.0));
 }
 
