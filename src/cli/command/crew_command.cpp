@@ -72,10 +72,6 @@ std::string apart_fault(const std::vector<PlannedPour>& pours,
 
 int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string>& paths = line.operands();
-  if (line.has("for")) {
-    err << refusal("crew", "--for: works for one job");
-    return exit_input_wrong;
-  }
   const auto travel_min = travel_of(line);
   if (!travel_min) {
     err << refusal("crew", fmt::format("--travel: got '{}', expected whole minutes from 0 to {}",
@@ -92,7 +88,14 @@ int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << refusal("crew", fault);
     return exit_input_wrong;
   }
-  out << text_shared_crew(share_crew(pours, *travel_min), style_for(out));
+  const SharedCrew shared = share_crew(pours, *travel_min);
+  const std::string name = line.text("for").value_or("");
+  if (const std::string fault = finisher_fault(shared.crew, name); !fault.empty()) {
+    err << refusal("crew", fault);
+    return exit_input_wrong;
+  }
+  out << (name.empty() ? text_shared_crew(shared, pours, style_for(out))
+                       : text_shared_hand(shared, name, style_for(out)));
   return exit_done;
 }
 
@@ -101,7 +104,7 @@ int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const auto pour = plan_job_with_bands(line, err);
   if (!pour) return exit_input_wrong;
   const std::string name = line.text("for").value_or("");
-  if (const std::string fault = finisher_fault(*pour, name); !fault.empty()) {
+  if (const std::string fault = finisher_fault(pour->plan.crew, name); !fault.empty()) {
     err << refusal("crew", fault);
     return exit_input_wrong;
   }

@@ -14,6 +14,8 @@ namespace slabtide {
 
 namespace {
 
+/// Ten hours: more than a working day, where no figure helps and no remedy is one (ours).
+constexpr int hopeless_min = 600;
 constexpr std::size_t max_more_hands = 2;
 /// The effect of one and two ordinary doses at mild temperatures, and an hour between; ours.
 constexpr std::array<int, 3> later_min{30, 60, 90};
@@ -57,10 +59,8 @@ std::vector<Task> with_zone_later(std::vector<Task> tasks, std::size_t zone, int
 }  // namespace
 
 std::string late_words(int minutes) {
-  constexpr int hopeless_min = 600;  // more than a working day: no figure helps (ours)
   if (minutes == 0) return "nothing late";
-  return minutes >= hopeless_min ? std::string("too few to do it in time")
-                                 : duration_words(minutes) + " late";
+  return minutes >= hopeless_min ? "over 10 h late" : duration_words(minutes) + " late";
 }
 
 std::string remedy_words(const CrewRemedy& remedy) {
@@ -87,7 +87,7 @@ std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Rost
     // More of the same that is no better is not worth mentioning.
     const bool same = !remedies.empty() && remedies.back().kind == kind;
     const int to_better = same ? remedies.back().late_min : as_planned.late_min;
-    if (late_min < to_better) remedies.push_back({kind, zone, amount, late_min});
+    if (late_min < std::min(to_better, hopeless_min)) remedies.push_back({kind, zone, amount, late_min});
   };
   for (const Schedule& schedule : larger.first(std::min(max_more_hands, larger.size()))) {
     consider(RemedyKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);

@@ -297,9 +297,9 @@ std::vector<CalendarEvent> calendar_events(const PlannedPour& facts, const Calen
   return {};
 }
 
-std::string finisher_fault(const PlannedPour& facts, const std::string& finisher) {
+std::string finisher_fault(const CrewPlan& crew, const std::string& finisher) {
   std::string names;
-  for (const CrewMember& person : facts.plan.crew.people) {
+  for (const CrewMember& person : crew.people) {
     if (finisher.empty() || person.name == finisher) return {};
     names += fmt::format("{}{}", names.empty() ? "" : ", ", person.name);
   }

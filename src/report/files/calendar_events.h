@@ -36,6 +36,6 @@ std::vector<CalendarEvent> calendar_events(const PlannedPour& facts, const Calen
 
 /// Why there is no such finisher in the plan, with those there are; empty if there is one, or none
 /// is asked for.
-std::string finisher_fault(const PlannedPour& facts, const std::string& finisher);
+std::string finisher_fault(const CrewPlan& crew, const std::string& finisher);
 
 }  // namespace slabtide

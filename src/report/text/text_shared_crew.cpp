@@ -1,12 +1,15 @@
 #include "slabtide/report/text/text_shared_crew.h"
 
 #include <algorithm>
+#include <functional>
 #include <optional>
+#include <vector>
 
 #include <fmt/format.h>
 
 #include "crew_lines.h"
 #include "job/model/wording.h"
+#include "report/words/made_words.h"
 #include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/plan_facts.h"
@@ -68,6 +71,21 @@ std::string late_lines(const SharedCrew& shared, const TextStyle& style) {
   return text + "\n";
 }
 
+/// Once where all the pours go by one forecast.
+std::string made_lines(const SharedCrew& shared, std::span<const PlannedPour> pours,
+                       const TextStyle& style) {
+  std::vector<std::string> made;
+  for (const PlannedPour& pour : pours) made.push_back(made_words(pour));
+  if (std::adjacent_find(made.begin(), made.end(), std::not_equal_to<>()) == made.end()) {
+    return style.paragraph(made.front());
+  }
+  std::string text;
+  for (std::size_t site = 0; site < made.size(); ++site) {
+    text += style.paragraph(fmt::format("{}: {}", shared.sites[site].name, made[site]), 0, 2);
+  }
+  return text;
+}
+
 std::string hand_lines(const SharedCrew& shared, std::size_t who, const TextStyle& style) {
   const CrewMember& member = shared.crew.people[who];
   std::string text = style.heading(member.name) + "\n";
@@ -84,7 +102,8 @@ std::string hand_lines(const SharedCrew& shared, std::size_t who, const TextStyl
 
 }  // namespace
 
-std::string text_shared_crew(const SharedCrew& shared, const TextStyle& style) {
+std::string text_shared_crew(const SharedCrew& shared, std::span<const PlannedPour> pours,
+                             const TextStyle& style) {
   const CrewPlan& crew = shared.crew;
   std::string text =
       style.paragraph(fmt::format("{} {} on {} sites, {}: {}", style.heading("Crew"),
@@ -97,6 +116,7 @@ std::string text_shared_crew(const SharedCrew& shared, const TextStyle& style) {
                   "the crew is that of {}.",
                   crew.roster.travel_min, shared.sites.front().name),
       0, 2);
+  text += made_lines(shared, pours, style);
   text += "\n" + late_lines(shared, style) + style.heading("Sites") + "\n";
   for (std::size_t site = 0; site < shared.sites.size(); ++site) {
     text += site_line(shared, site, style);
@@ -108,6 +128,17 @@ std::string text_shared_crew(const SharedCrew& shared, const TextStyle& style) {
   text += "\n";
   for (std::size_t who = 0; who < crew.people.size(); ++who) text += hand_lines(shared, who, style);
   return style.finished(text);
+}
+
+std::string text_shared_hand(const SharedCrew& shared, const std::string& name,
+                             const TextStyle& style) {
+  const std::vector<CrewMember>& people = shared.crew.people;
+  for (std::size_t who = 0; who < people.size(); ++who) {
+    if (people[who].name != name) continue;
+    return style.finished(clock_of(shared.job).date(shared.job.pour.start) + "\n" +
+                          hand_lines(shared, who, style));
+  }
+  return {};
 }
 
 }  // namespace slabtide

@@ -19,16 +19,16 @@ struct CrewRemedy {
   int late_min = 0;  ///< lateness that remains
 };
 
-/// "nothing late", "1 h 20 min late"; from ten hours on, that the crew cannot do it.
+/// "nothing late", "1 h 20 min late", "over 10 h late".
 std::string late_words(int minutes);
 /// "one more finisher: nothing late".
 std::string remedy_words(const CrewRemedy& remedy);
 
 /// Tries what could still be changed in the schedule: one or two more workers; slowing the set of
 /// the latest zone, as a retarder would (its windows are moved back unchanged and its placing is
-/// kept); placing that zone later. Returns those that reduce lateness, best first. This only tries
-/// the timetable and computes no new windows (`compare` does). `larger`: the schedules of larger
-/// crews, increasing.
+/// kept); placing that zone later. Returns those that reduce lateness, to less than ten hours,
+/// best first. This only tries the timetable and computes no new windows (`compare` does).
+/// `larger`: the schedules of larger crews, increasing.
 std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
                                       const Schedule& as_planned, std::span<const Schedule> larger);
 
