@@ -3,7 +3,6 @@
 #include <array>
 #include <string_view>
 
-#include "map_ground.h"
 #include "report/markup/label_places.h"
 
 namespace slabtide {
@@ -25,7 +24,7 @@ Element line_of(const Joint& joint, const PlanView& view, std::string_view kind)
   return line.set("x2", view.x(joint.to.x_m)).set("y2", view.y(joint.to.y_m));
 }
 
-/// A numbered disc on the cut, placed clear of earlier discs if possible.
+/// A numbered disc on the cut, placed clear of names and earlier discs if possible.
 Element number_of(const Joint& joint, std::size_t number, const PlanView& view,
                   LabelPlaces& taken) {
   constexpr double size = 2.0 * disc_radius;
@@ -46,19 +45,20 @@ Element number_of(const Joint& joint, std::size_t number, const PlanView& view,
 
 }  // namespace
 
-Element cut_map(const SawShift& shift, const PlanView& view, const PlannedPour& facts,
-                const std::string& title) {
+Element cut_map(const SawShift& shift, const PlanView& view, const MapGround& ground,
+                const PlannedPour& facts, const std::string& title) {
   const auto& cuts = facts.plan.cuts.cuts;
   Element svg("svg");
   svg.set("class", "plan").set("viewBox", view.box()).set("role", "img").set("aria-label", title);
-  svg.add(use_of("map-ground")).add(use_of("map-edges"));
+  svg.add(use_of("map-ground"));
   for (const std::size_t never : shift.never_open) {
     svg.add(line_of(cuts[never].cut.joint, view, "cut never-cut"));
   }
   for (const SawnCut& sawn : shift.cuts) {
     svg.add(line_of(cuts[sawn.cut].cut.joint, view, sawn.late ? "cut late-cut" : "cut"));
   }
-  LabelPlaces taken;
+  svg.add(use_of("map-edges"));  // its names upon the lines
+  LabelPlaces taken = ground.labels();
   for (std::size_t i = 0; i < shift.cuts.size(); ++i) {
     svg.add(number_of(cuts[shift.cuts[i].cut].cut.joint, i + 1, view, taken));
   }

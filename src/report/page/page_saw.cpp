@@ -99,7 +99,7 @@ class PageSaw {
     const bool has_cuts = !kinds_.empty() && !facts_.plan.cuts.cuts.empty();
     const SawShift& shift = has_cuts ? facts_.plan.cuts.shift(kinds_.front()) : none;
     Element figure("figure");
-    figure.add(cut_map(shift, view_, facts_, "The site")).add(ground_.key());
+    figure.add(cut_map(shift, view_, ground_, facts_, "The site")).add(ground_.key());
     Element plan("div");
     plan.set("class", "figures on-paper").add(figure);
     if (!shift.cuts.empty()) plan.add(cut_lines(shift));
@@ -159,7 +159,7 @@ class PageSaw {
     const std::string name = kind_words(shift.kind);
     Element figure("figure");
     figure.add(Element("h3").text(name));
-    figure.add(cut_map(shift, view_, facts_,
+    figure.add(cut_map(shift, view_, ground_, facts_,
                        fmt::format("{}: the cuts on the plan, numbered in order", name)));
     figure.add(ground_.key()).add(Element("figcaption").text(caption(shift)));
     return figure.add(scrolling(table(shift), fmt::format("{}: the cuts in order", name)));
