@@ -85,7 +85,7 @@ for (const name of ['compare', 'days', 'outlook', 'check-back']) {
   test(`${name} prints`, async () => {
     const page = await openSheet(browser, sheets[name]);
     for (const paper of ['A4', 'Letter']) {
-      const width = printedWidth(paper);
+      const width = printedWidth(paper, { onItsSide: name === 'compare' });
       await seeAs(page, { width, media: 'print' });
       const scrolled = await page.locator('.scroller').evaluateAll((all) =>
         all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
@@ -102,6 +102,15 @@ test('every choice of the JSON is on the page, the best marked', async () => {
   assert.equal(await page.locator('table.choices tbody tr').count(), json.choices.length);
   const best = await page.locator('table.choices tr.main [data-json]').first().getAttribute('data-json');
   assert.equal(best, `/choices/${json.best}/choice`);
+  const cells = await page.locator('table.choices tr').evaluateAll((rows) =>
+    rows.map((row) => row.children.length));
+  assert.deepEqual([...new Set(cells)].length, 1, 'each figure has its heading');
+  await seeAs(page, { width: printedWidth('Letter', { onItsSide: true }), media: 'print' });
+  const pt = await page.locator('table.choices td').first().evaluate((cell) =>
+    0.75 * parseFloat(getComputedStyle(cell).fontSize));
+  assert.ok(pt >= 8, `${pt} pt on paper`);
+  const turned = (await page.pdf({ format: 'Letter' })).toString('latin1').match(/\[0 0 792 612\]/g);
+  assert.ok(turned !== null, 'the table stands on a sheet laid on its side');
   await close(page);
 });
 

@@ -124,8 +124,8 @@ export const sticking = () => {
 };
 
 // CSS pixels across a sheet between the margins of the print style (12 mm).
-export function printedWidth(paper) {
-  const widthMm = { A4: 210, Letter: 215.9 }[paper];
+export function printedWidth(paper, { onItsSide = false } = {}) {
+  const widthMm = onItsSide ? { A4: 297, Letter: 279.4 }[paper] : { A4: 210, Letter: 215.9 }[paper];
   const marginMm = 12;
   const pixelsPerMm = 96 / 25.4;
   return Math.floor((widthMm - 2 * marginMm) * pixelsPerMm);

@@ -59,7 +59,7 @@ void put_cost(View& row, const std::string& json, const ComparedChoice& compared
   cost.flag("more", !compared.money->left_out.empty());
   cost.put("likely", money("likely", compared.money->likely()));
   if (const auto mean = compared.money->expected()) cost.put("mean", money("expected", *mean));
-  row.put("cost", std::move(cost));
+  row.put("money", std::move(cost));  // not "cost": the advice has one, whether priced or not
 }
 
 View row_view(const ComparedChoice& compared, std::size_t index, const CompareFacts& facts) {
