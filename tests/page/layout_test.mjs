@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { writeManyZones } from './many_zones.mjs';
 import { close, demo, job, launch, makeSheet, openSheet, pagesOf, printedWidth, seeAs,
-         sticking } from './support.mjs';
+         smallText, sticking } from './support.mjs';
 
 const sheets = {};
 let browser;
@@ -48,6 +48,9 @@ for (const name of Object.keys(mostPages)) {
       await seeAs(page, { width });
       await assertFits(page, width, `${name} at ${width}`);
     }
+    await seeAs(page, { width: 360 });
+    assert.deepEqual(await page.evaluate(smallText), [], `${name}: too small to read`);
+    await page.reload();
     for (const paper of ['A4', 'Letter']) await assertPrints(page, paper, name);
     await close(page);
   });

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { checkAll, itemsOf } from './numbers.mjs';
 import { close, demo, graveFindings, job, launch, makeSheet, openSheet, pagesOf, printedWidth,
-         seeAs, sticking, week } from './support.mjs';
+         seeAs, smallText, sticking, week } from './support.mjs';
 
 // The demo job with a journal beside it: an hour and a half of observations, and a crack the next
 // day.
@@ -57,6 +57,8 @@ for (const name of ['compare', 'days', 'outlook', 'check-back']) {
       assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width);
       assert.deepEqual(await page.evaluate(sticking), [], `${width} px`);
     }
+    await page.setViewportSize({ width: 360, height: 800 });
+    assert.deepEqual(await page.evaluate(smallText), [], 'too small to read');
     assert.deepEqual(page.faults, []);
     await close(page);
   });

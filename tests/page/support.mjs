@@ -123,6 +123,24 @@ export const sticking = () => {
     .map(([element, box]) => `${element.tagName} ${element.className} ${box.left}..${box.right}`);
 };
 
+// The shown text of the page that is smaller than 12 px on the screen, in pictures too; opens what
+// is folded.
+export const smallText = () => {
+  for (const one of document.querySelectorAll('details')) one.open = true;
+  const least = 11.95; // of 12, as browsers round
+  const small = [];
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (texts.nextNode()) {
+    const element = texts.currentNode.parentElement;
+    if (texts.currentNode.textContent.trim() === '' || !element.checkVisibility()
+        || element.closest('.spoken, .skip, script, style')) continue;
+    const matrix = element.ownerSVGElement ? element.getScreenCTM() : { a: 1, b: 0 };
+    const size = parseFloat(getComputedStyle(element).fontSize) * Math.hypot(matrix.a, matrix.b);
+    if (size < least) small.push(`${size} px: ${texts.currentNode.textContent.trim()}`);
+  }
+  return small;
+};
+
 // CSS pixels across a sheet between the margins of the print style (12 mm).
 export function printedWidth(paper, { onItsSide = false } = {}) {
   const widthMm = onItsSide ? { A4: 297, Letter: 279.4 }[paper] : { A4: 210, Letter: 215.9 }[paper];
