@@ -134,7 +134,8 @@ std::optional<Duration> parse_half_day_clock(std::string_view text) {
   if (!half || !clock || clock->hours() < 1 || clock->hours() > am_pm_hours) {
     return std::nullopt;
   }
-  return pt::hours(clock->hours() % am_pm_hours + *half * am_pm_hours) +
+  const long half_days = *half;
+  return pt::hours(clock->hours() % am_pm_hours + half_days * am_pm_hours) +
          pt::minutes(clock->minutes());
 }
 

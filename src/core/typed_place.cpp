@@ -128,7 +128,8 @@ std::optional<SidedAngle> angle_of(std::span<const Piece> pieces) {
 }
 
 double signed_deg(const SidedAngle& angle) {
-  return angle.side == 'S' || angle.side == 'W' ? -angle.deg : angle.deg;
+  const char side = angle.side.value_or('N');
+  return side == 'S' || side == 'W' ? -angle.deg : angle.deg;
 }
 
 bool is_longitude(char side) { return side == 'E' || side == 'W'; }

@@ -66,8 +66,9 @@ std::string zone_name_at(double latitude_deg, double longitude_deg) {
     node += code + 1;
     x = within_cell(x);
     y = within_cell(y);
-    code = code_at(static_cast<std::size_t>(world_columns * world_rows + quarters * node +
-                                            2 * static_cast<int>(y) + static_cast<int>(x)));
+    const int index = world_columns * world_rows + quarters * node + 2 * static_cast<int>(y) +
+                      static_cast<int>(x);
+    code = code_at(static_cast<std::size_t>(index));
   }
   return std::string(names[static_cast<std::size_t>(code - first_zone)]);
 }

@@ -118,7 +118,7 @@ std::string dose_figure(const Admixture& admixture, UnitSystem units) {
 }
 
 std::string dose_label(const Admixture& admixture, UnitSystem units) {
-  const std::string figure = dose_figure(admixture, units);
+  std::string figure = dose_figure(admixture, units);
   if (admixture.dose_percent) return figure + "%";
   if (!admixture.dose_ml_100kg) return figure;
   return figure + (units == UnitSystem::us ? " oz/cwt" : " mL/100kg");

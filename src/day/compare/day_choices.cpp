@@ -79,8 +79,8 @@ void add_start(const ChoiceContext& context, double hours, ChoiceList& list) {
   list.offer(std::move(offered));
 }
 
-void add_order(const ChoiceContext& context, std::string label, std::vector<std::string> sequence,
-               ChoiceList& list) {
+void add_order(const ChoiceContext& context, const std::string& label,
+               std::vector<std::string> sequence, ChoiceList& list) {
   std::string words = fmt::format("place {}", joined_order(sequence));
   OfferedChoice offered{ChoiceKind::order, label, label, std::move(words), {}};
   if (sequence == context.job.pour.placing_sequence) return;

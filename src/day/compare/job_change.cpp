@@ -20,8 +20,8 @@ namespace {
 /// Changes a job as a note says, until something is not possible.
 class JobChange {
  public:
-  JobChange(const Job& job, const OptionNote& note, const PlacingRates& rates)
-      : note_(note), rates_(rates), job_(job) {}
+  JobChange(Job job, const OptionNote& note, const PlacingRates& rates)
+      : note_(note), rates_(rates), job_(std::move(job)) {}
 
   bool apply() {
     return find_zones() && change_start() && change_order() && change_crew() && change_shelter() &&

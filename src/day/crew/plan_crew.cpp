@@ -32,7 +32,7 @@ std::vector<Schedule> schedule_count(CrewPlan& plan, bool alone) {
                                     : schedules[static_cast<std::size_t>(crew - min)];
   const auto larger = std::find_if(schedules.begin(), schedules.end(),
                                    [crew](const Schedule& other) { return other.crew > crew; });
-  return std::vector<Schedule>(larger, schedules.end());
+  return {larger, schedules.end()};
 }
 
 /// The same for a crew of which it matters who does what: no smaller one is tried, because it would

@@ -123,8 +123,8 @@ void place_after(Job& job, const StartPlaces& places, std::vector<Diagnostic>& f
   findings.push_back(
       {Severity::error, fmt::format("zone[{}].after", index + 1),
        due.empty()
-           ? fmt::format("\"{}\" and \"{}\" wait for each other", early->zone, early->after)
-           : fmt::format("`zone_order` places \"{}\" before \"{}\"", early->zone, early->after),
+           ? fmt::format(R"("{}" and "{}" wait for each other)", early->zone, early->after)
+           : fmt::format(R"(`zone_order` places "{}" before "{}")", early->zone, early->after),
        places.after[index], due.empty() ? std::nullopt : places.zone_order,
        due.empty() ? "take one of the two out of `after`"
                    : "mend the order, or leave `zone_order` out to have it worked out"});

@@ -11,7 +11,7 @@ void read_currency(TableReader& table, Prices& prices) {
   const auto currency = table.text("currency");
   if (!currency) return;
   if (const auto fault = currency_fault(*currency)) {
-    table.error("currency", *fault, "write a sign or a code, such as \"$\" or \"CAD\"");
+    table.error("currency", *fault, R"(write a sign or a code, such as "$" or "CAD")");
     return;
   }
   prices.currency = *currency;

@@ -53,7 +53,7 @@ std::optional<WrittenTime> written_time(TableReader& table, std::string_view key
   auto time = parse_time(text_of(entry->value), day.date, words_in(table));
   if (!time) {
     table.error(key,
-                fmt::format("got {}, expected a time of day such as \"7:30 AM\" or \"07:30\"",
+                fmt::format(R"(got {}, expected a time of day such as "7:30 AM" or "07:30")",
                             shown(entry->value)),
                 "for another day write the date too, such as \"2026-05-15 7:00 AM\"");
   }
@@ -131,7 +131,7 @@ std::optional<int> read_time_of_day(TableReader& table, std::string_view key) {
     return static_cast<int>(clock->total_seconds() / 60);
   }
   table.error(key,
-              fmt::format("got {}, expected a time of day such as \"7:30 AM\" or \"07:30\"",
+              fmt::format(R"(got {}, expected a time of day such as "7:30 AM" or "07:30")",
                           shown(entry->value)),
               "it counts on every day of the job");
   return std::nullopt;

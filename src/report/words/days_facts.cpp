@@ -91,7 +91,7 @@ std::string call_off_words(const ForecastDay& day, const PlannedDays& facts) {
 
 std::string days_span_words(const PlannedDays& facts) {
   const std::vector<ForecastDay>& days = facts.days.days;
-  const std::string last = shown_date(days.back().date, clock_style(facts.job));
+  std::string last = shown_date(days.back().date, clock_style(facts.job));
   if (days.size() == 1) return last;
   return fmt::format("{} to {}", day_words(days.front().date, facts.job), last);
 }

@@ -131,7 +131,7 @@ class Loader {
     const std::string fault = order_fault(order, zones);
     if (!fault.empty()) return refuse(fmt::format("--order: {}", fault));
     if (const auto early = placed_too_early(order, job_.zones)) {
-      return refuse(fmt::format("--order: places \"{}\" before \"{}\", which it comes after",
+      return refuse(fmt::format(R"(--order: places "{}" before "{}", which it comes after)",
                                 early->zone, early->after));
     }
     job_.pour.placing_sequence = order;

@@ -36,14 +36,10 @@ std::optional<PlannedPour> plan_loaded(LoadedJob loaded, std::ostream& findings,
   if (!run.ok()) return std::nullopt;
   DayPlan plan = plan_day(loaded.job, *run.value, loaded.practice, loaded.forecast_age_h,
                           {.threads = threads});
-  return PlannedPour{std::move(loaded.job),
-                     std::move(loaded.forecast),
-                     std::move(loaded.practice),
-                     std::move(*run.value),
-                     std::move(plan),
-                     loaded.forecast_age_h,
-                     std::move(loaded.journal),
-                     loaded.now};
+  return PlannedPour{std::move(loaded.job),     std::move(loaded.forecast),
+                     loaded.practice,           std::move(*run.value),
+                     std::move(plan),           loaded.forecast_age_h,
+                     std::move(loaded.journal), loaded.now};
 }
 
 std::optional<PlannedPour> plan_request(const JobRequest& request, const Sources& sources,
