@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <ostream>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -14,6 +15,7 @@
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
 #include "job/model/wording.h"
+#include "job/toml/job_words.h"
 #include "job/toml/quantity_words.h"
 #include "report/text/text_quick.h"
 #include "slabtide/core/units.h"
@@ -27,6 +29,8 @@ constexpr double default_thickness_m = 4.0 * metres_per_inch;
 constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
 /// The panel that represents the slab: small, so that it is placed within minutes.
 constexpr double panel_m = 3.0;
+constexpr std::string_view finish_words =
+    "stamp, texture, broom, float, trowel, exposed aggregate or salt";
 
 CommandLine quick_line() {
   CommandLine line;
@@ -43,7 +47,7 @@ CommandLine quick_line() {
       {"cloud", "PERCENT", "cloud cover; else 0", false},
       {"thickness", "D", "slab thickness, in; else 4", false},
       {"concrete-temp", "T", "concrete at the chute, °F; else the day's mean, 60 at least", false},
-      {"finish", "WORD", "stamp, texture, broom, float or trowel; else stamp", false},
+      {"finish", "WORD", std::string(finish_words) + "; else stamp", false},
       {"time-zone", "NAME", "such as America/Chicago; else that of the place", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
       {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
@@ -233,11 +237,12 @@ class QuickReader {
 
   Finish read_finish() {
     const std::string word = line_.text("finish").value_or("stamp");
-    for (const Finish finish : {Finish::stamp, Finish::texture_roll, Finish::broom,
-                                Finish::float_finish, Finish::trowel}) {
-      if (operation_id(main_operation(finish)) == word) return finish;
+    for (const auto& finish : finishes) {
+      if (finish.word == word || (word == "texture" && finish.meaning == Finish::texture_roll)) {
+        return finish.meaning;
+      }
     }
-    fail(fmt::format("--finish: got '{}', expected stamp, texture, broom, float or trowel", word));
+    fail(fmt::format("--finish: got '{}', expected {}", word, finish_words));
     return Finish::stamp;
   }
 

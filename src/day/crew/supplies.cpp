@@ -15,9 +15,11 @@ struct Kind {
   SupplyUnit unit;
 };
 
-constexpr std::array<Kind, 7> kinds{{{"concrete", "concrete", SupplyUnit::m3},
+constexpr std::array<Kind, 9> kinds{{{"concrete", "concrete", SupplyUnit::m3},
                                      {"release_powder", "powder release agent", SupplyUnit::kg},
                                      {"release_liquid", "liquid release agent", SupplyUnit::l},
+                                     {"surface_retarder", "surface retarder", SupplyUnit::l},
+                                     {"salt", "rock salt", SupplyUnit::kg},
                                      {"curing_compound", "curing compound", SupplyUnit::l},
                                      {"sealer", "sealer", SupplyUnit::l},
                                      {"plastic", "plastic sheet", SupplyUnit::m2},
@@ -25,11 +27,16 @@ constexpr std::array<Kind, 7> kinds{{{"concrete", "concrete", SupplyUnit::m3},
 
 const Kind& entry(SupplyKind kind) { return kinds[static_cast<std::size_t>(kind)]; }
 
-double released_area_m2(const Zone& zone, const ZonePlan& plan) {
-  double area_m2 = takes_release(zone.finish) ? plan.whole.area_m2 : 0.0;
-  if (plan.border && takes_release(zone.border->finish)) area_m2 += plan.border->area_m2;
+/// Of the field and the border strip, what has a finish that `takes` it.
+template <class Takes>
+double area_that_m2(const Takes& takes, const Zone& zone, const ZonePlan& plan) {
+  double area_m2 = takes(zone.finish) ? plan.whole.area_m2 : 0.0;
+  if (plan.border && takes(zone.border->finish)) area_m2 += plan.border->area_m2;
   return area_m2;
 }
+
+bool takes_surface_retarder(Finish finish) { return finish == Finish::exposed_aggregate; }
+bool takes_salt(Finish finish) { return finish == Finish::salt; }
 
 /// Adds up an area over the zones.
 class Area {
@@ -68,6 +75,8 @@ SupplyUnit supply_unit(SupplyKind kind) { return entry(kind).unit; }
 std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
                                const std::vector<ZonePlan>& zones, const Practice& practice) {
   Area released;
+  Area retarded;
+  Area salted;
   Area sealed;
   Area sprayed;
   Area under_plastic;
@@ -75,7 +84,9 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
   for (std::size_t i = 0; i < zones.size(); ++i) {
     const Zone& zone = job.zones[i];
     const double area_m2 = zones[i].area_m2;
-    released.add(zone.name, released_area_m2(zone, zones[i]));
+    released.add(zone.name, area_that_m2(takes_release, zone, zones[i]));
+    retarded.add(zone.name, area_that_m2(takes_surface_retarder, zone, zones[i]));
+    salted.add(zone.name, area_that_m2(takes_salt, zone, zones[i]));
     if (is_decorative(zone) && job.finish_work.sealer == SealerKind::sealer)
       sealed.add(zone.name, area_m2);
     if (job.pour.curing == CuringKind::film) sprayed.add(zone.name, area_m2);
@@ -90,6 +101,8 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
   } else {
     released.supply(list, SupplyKind::release_liquid, coverage.release_liquid_l_m2);
   }
+  retarded.supply(list, SupplyKind::surface_retarder, coverage.surface_retarder_l_m2);
+  salted.supply(list, SupplyKind::salt, coverage.salt_kg_m2);
   sprayed.supply(list, SupplyKind::curing_compound, coverage.curing_compound_l_m2);
   sealed.supply(list, SupplyKind::sealer, coverage.sealer_l_m2 * coverage.sealer_coats);
   under_plastic.supply(list, SupplyKind::plastic, coverage.cover_factor);

@@ -244,6 +244,8 @@ void add_crew_rules(Entries& entries, CrewPractice& p) {
                  1.0);
   entries.number("coverage.release_powder_kg_m2", p.coverage.release_powder_kg_m2, 0.001, 10.0);
   entries.number("coverage.release_liquid_l_m2", p.coverage.release_liquid_l_m2, 0.001, 10.0);
+  entries.number("coverage.surface_retarder_l_m2", p.coverage.surface_retarder_l_m2, 0.001, 10.0);
+  entries.number("coverage.salt_kg_m2", p.coverage.salt_kg_m2, 0.001, 10.0);
   entries.number("coverage.curing_compound_l_m2", p.coverage.curing_compound_l_m2, 0.001, 10.0);
   entries.number("coverage.sealer_l_m2", p.coverage.sealer_l_m2, 0.001, 10.0);
   entries.number("coverage.sealer_coats", p.coverage.sealer_coats, 1.0, 10.0);

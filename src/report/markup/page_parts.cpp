@@ -7,14 +7,17 @@
 
 namespace slabtide {
 
+ShownPart whole_of(const PlannedPour& facts, std::size_t zone) {
+  return {zone, &facts.plan.zones[zone].whole, facts.job.zones[zone].finish,
+          pointer("/zones", zone), "all of it"};
+}
+
 std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone) {
   const ZonePlan& plan = facts.plan.zones[zone];
   const Zone& described = facts.job.zones[zone];
   const std::string json = pointer("/zones", zone);
   std::vector<ShownPart> parts;
-  if (plan.parts.empty()) {
-    parts.push_back({zone, &plan.whole, described.finish, json, "all of it"});
-  }
+  if (plan.parts.empty()) parts.push_back(whole_of(facts, zone));
   for (std::size_t i = 0; i < plan.parts.size(); ++i) {
     const PartPlan& part = plan.parts[i];
     parts.push_back({zone, &part, described.finish, pointer(json + "/parts", i), part.name});

@@ -18,6 +18,9 @@ struct ShownPart {
   std::string title;  ///< within its zone: "all of it", "first 20 ft", "border"
 };
 
+/// All of a zone, without its border.
+ShownPart whole_of(const PlannedPour& facts, std::size_t zone);
+
 /// The parts of a zone, or the whole zone if it has none, then its border.
 std::vector<ShownPart> parts_of(const PlannedPour& facts, std::size_t zone);
 

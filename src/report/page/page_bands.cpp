@@ -115,9 +115,9 @@ class Bands {
     const ZonePlan& plan = facts_.plan.zones[zone];
     add_heading(inner, plan.name, finish_words(facts_.job.zones[zone].finish));
     for (const ShownPart& part : parts_of(facts_, zone)) add_part(inner, part);
-    // Forms and saw are for all of the zone: under a part they would read as the part's.
+    // Forms, saw and wash-off are for all of the zone: under a part they would read as the part's.
     const bool in_parts = parts_of(facts_, zone).size() > 1;
-    add_lanes(inner, plan.name, zone_bands(zone), in_parts ? "all of it: forms and saw" : "", {});
+    add_lanes(inner, plan.name, zone_bands(zone), in_parts ? "all of it" : "", {});
   }
 
   void add_part(Element& inner, const ShownPart& part) const {
@@ -144,7 +144,7 @@ class Bands {
     inner.add(drawing);
   }
 
-  /// Form stripping and the saws, which are for the zone as a whole.
+  /// Form stripping, the saws and a wash-off, which are for the zone as a whole.
   std::vector<Band> zone_bands(std::size_t zone) const {
     const ZonePlan& plan = facts_.plan.zones[zone];
     const std::string json = pointer("/zones", zone);
@@ -156,6 +156,11 @@ class Bands {
     }
     for (std::size_t i = 0; i < plan.saws.size(); ++i) {
       auto band = saw_band(plan.saws[i], pointer(json + "/saw_windows", i));
+      if (band) bands.push_back(std::move(*band));
+    }
+    const ShownWindow expose = window_of(whole_of(facts_, zone), Operation::expose);
+    if (expose.window != nullptr && expose.window->opens && axis_.holds(*expose.window->opens)) {
+      auto band = window_band(expose, std::string(operation_words(Operation::expose)), "op-expose");
       if (band) bands.push_back(std::move(*band));
     }
     return bands;

@@ -168,7 +168,7 @@ View zone_view(const PlannedPour& facts, std::size_t zone) {
   const std::string json = pointer("/zones", zone);
   std::vector<View> parts;
   for (const ShownPart& part : parts_of(facts, zone)) parts.push_back(part_view(part, job));
-  const ShownPart whole{zone, &plan.whole, described.finish, json, {}};
+  const ShownPart whole = whole_of(facts, zone);
   View view;
   view.put("name", plan.name)
       .put("number", fmt::format("{}", zone))

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "core/text.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/text_style.h"
 
@@ -58,12 +60,14 @@ std::string crew_time(const PartTouch& touch, std::size_t zone, const CrewPlan& 
 std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job,
                   const TextStyle& style) {
   const std::string part = touch.part.empty() ? job.zones[zone].name : touch.part;
-  std::string line = fmt::format(
-      "  {} ",
-      pad(fmt::format("{}, {}", part, operation_words(touch.operation)), touch_label_width - 1));
+  std::string line = fmt::format("  {}, {}", part, operation_words(touch.operation));
+  // A label without room for it stands in a line of its own, and nothing of it is cut.
+  std::string above;
+  if (display_width(line) > touch_label_width + 1) above = std::exchange(line, {}) + "\n";
+  line = pad(line, touch_label_width + 2);
   for (std::size_t i = 0; i < shown(touch, style); ++i) line += sign_of(touch.quarters[i].touch);
   line += "  " + crew_time(touch, zone, crew, job);
-  return line.erase(line.find_last_not_of(' ') + 1) + "\n";
+  return above + line.erase(line.find_last_not_of(' ') + 1) + "\n";
 }
 
 }  // namespace

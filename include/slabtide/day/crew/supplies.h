@@ -16,6 +16,8 @@ enum class SupplyKind {
   concrete,
   release_powder,  ///< or liquid, for the same area
   release_liquid,
+  surface_retarder,
+  salt,
   curing_compound,
   sealer,
   plastic,
@@ -39,8 +41,8 @@ struct Supply {
 };
 
 /// Concrete as ordered; release agent for stamped and textured areas including borders with that
-/// finish, both as powder and as liquid (only one of them is needed); sealer for the zones that are
-/// washed; curing compound, plastic or blankets if the job has them.
+/// finish; surface retarder and rock salt for the areas finished with them; sealer for the zones
+/// that are washed; curing compound, plastic or blankets if the job has them.
 std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
                                const std::vector<ZonePlan>& zones, const Practice& practice);
 

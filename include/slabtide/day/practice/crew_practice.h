@@ -42,6 +42,8 @@ struct TouchRules {
 struct Coverage {
   double release_powder_kg_m2 = 0.0;
   double release_liquid_l_m2 = 0.0;
+  double surface_retarder_l_m2 = 0.0;
+  double salt_kg_m2 = 0.0;
   double curing_compound_l_m2 = 0.0;
   double sealer_l_m2 = 0.0;  ///< per coat
   double sealer_coats = 0.0;

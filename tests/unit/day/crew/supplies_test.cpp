@@ -67,6 +67,24 @@ TEST_CASE("a broomed border takes no release agent, but the sealer goes over it"
   CHECK(find(list, SupplyKind::sealer)->area_m2 == doctest::Approx(10.0));
 }
 
+TEST_CASE("an exposed walk takes surface retarder, its salted border rock salt") {
+  Zone zone = test::zone_named("walk", test::rectangle(0, 0, 5, 2), Finish::exposed_aggregate);
+  zone.border = Border{0.5, Finish::salt};
+  const Job job = test::sample_job({zone});
+  ZonePlan plan = plan_of_zone(zone, 10.0);
+  plan.whole.area_m2 = 4.0;
+  plan.border = PartPlan{};
+  plan.border->area_m2 = 6.0;
+  const auto list = take_along(job, OrderPlan{}, {plan}, default_practice());
+  const Supply* retarder = find(list, SupplyKind::surface_retarder);
+  REQUIRE(retarder != nullptr);
+  CHECK(retarder->amount == doctest::Approx(0.8));  // 4 m2 at 0.2 l/m2
+  const Supply* salt = find(list, SupplyKind::salt);
+  REQUIRE(salt != nullptr);
+  CHECK(salt->amount == doctest::Approx(1.2));  // 6 m2 at 0.2 kg/m2
+  CHECK(find(list, SupplyKind::release_powder) == nullptr);
+}
+
 TEST_CASE("a stamped border takes release agent, and the sealer goes over the field too") {
   Zone zone = test::zone_named("pad", test::rectangle(0, 0, 5, 2), Finish::broom);
   zone.border = Border{0.5, Finish::stamp};
