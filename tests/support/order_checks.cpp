@@ -125,7 +125,8 @@ class OrderCheck {
   }
 
   static bool waits_for_set(const std::string& operation) {
-    return operation == "walk" || operation == "wash" || operation == "seal";
+    return operation == "walk" || operation == "expose" || operation == "wash" ||
+           operation == "seal";
   }
 
   void check_window(const std::string& name, const Json& window, const Json& part) {
@@ -203,6 +204,10 @@ class OrderCheck {
     if (window == nullptr) return;  // screeding, saw, covers
     const std::string what = fmt::format("{}, {}, {}", zone["name"].dump(), part_name, kind);
     rise(what + " begun after it opens", (*window)["opens"], task["start"]);
+    if (kind == "expose") {  // the one work on what has set
+      rise(what + " after final set", (*part)["final_set"], task["start"]);
+      return;
+    }
     const bool in_time = task["late_min"] == 0 && !(*window)["closes"].is_null();
     if (in_time) {
       rise(what + " ended before feet", task["end"], (*window_of(*part, "walk"))["open_all_over"]);

@@ -13,8 +13,8 @@ namespace slabtide::test {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> finishes{"stamp", "broom", "texture roll", "float",
-                                                   "trowel"};
+constexpr std::array<std::string_view, 7> finishes{
+    "stamp", "broom", "texture roll", "float", "trowel", "exposed aggregate", "salt"};
 constexpr std::array<std::string_view, 4> bases{"gravel", "soil", "sand", "insulation"};
 constexpr std::array<std::string_view, 4> keepings{"bare", "shaded", "wet", "covered"};
 constexpr std::array<std::string_view, 4> wall_colours{"white", "light", "medium", "dark"};
