@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <ostream>
+#include <string_view>
 #include <vector>
 
 #include <fmt/format.h>
@@ -12,7 +14,7 @@
 #include "cli/jobs/text_files.h"
 #include "core/text.h"
 #include "core/utf8.h"
-#include "report/files/calendar_events.h"
+#include "report/files/calendar_crew.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/text/text_crew.h"
 #include "slabtide/report/text/text_shared_crew.h"
@@ -33,6 +35,7 @@ CommandLine crew_line() {
   line.max_operands = max_sites;
   line.options = job_options();
   line.options.push_back(samples_option());
+  add_write_options(line, "who is where when", {".ics"});
   line.options.push_back(
       {"for", "NAME", "the day of one of the crew alone, to be sent as a message", false});
   line.options.push_back(
@@ -70,6 +73,25 @@ std::string apart_fault(const std::vector<PlannedPour>& pours,
   return {};
 }
 
+constexpr std::string_view calendar_ending = ".ics";
+
+std::optional<WriteGuard> calendar_guard(const ParsedLine& line, std::ostream& err) {
+  return guard_files("crew", line, line.texts("write"), {calendar_ending}, err);
+}
+
+/// `make` makes a calendar of a CalendarIssue. Returns the exit code.
+template <class Make>
+int write_calendars(const ParsedLine& line, UtcTime now, const WriteGuard& guard, std::ostream& err,
+                    const Make& make) {
+  std::vector<MadeFile> made;
+  for (const std::string& path : line.texts("write")) {
+    const std::string before = text_before(path);
+    made.push_back(
+        {path, make(CalendarIssue{now, before, {.finisher = line.text("for").value_or("")}})});
+  }
+  return write_files(made, guard, err);
+}
+
 int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   const std::vector<std::string>& paths = line.operands();
   const auto travel_min = travel_of(line);
@@ -78,6 +100,8 @@ int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
                                        printable(*line.text("travel")), max_travel_min));
     return exit_input_wrong;
   }
+  const auto guard = calendar_guard(line, err);
+  if (!guard) return exit_input_wrong;
   std::vector<PlannedPour> pours;
   for (const std::string& path : paths) {
     auto pour = plan_request(request_of(line, path), text_files(), err);
@@ -94,6 +118,10 @@ int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << refusal("crew", fault);
     return exit_input_wrong;
   }
+  const int code = write_calendars(
+      line, pours.front().now, *guard, err,
+      [&](const CalendarIssue& issue) { return crew_calendar(shared, pours, issue); });
+  if (code != exit_done) return code;
   out << (name.empty() ? text_shared_crew(shared, pours, style_for(out))
                        : text_shared_hand(shared, name, style_for(out)));
   return exit_done;
@@ -101,6 +129,8 @@ int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
 
 int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
   if (line.operands().size() > 1) return run_sites(line, out, err);
+  const auto guard = calendar_guard(line, err);
+  if (!guard) return exit_input_wrong;
   const auto pour = plan_job_with_bands(line, err);
   if (!pour) return exit_input_wrong;
   const std::string name = line.text("for").value_or("");
@@ -108,6 +138,10 @@ int run_crew(const ParsedLine& line, std::ostream& out, std::ostream& err) {
     err << refusal("crew", fault);
     return exit_input_wrong;
   }
+  const int code = write_calendars(line, pour->now, *guard, err, [&](const CalendarIssue& issue) {
+    return crew_calendar(*pour, issue);
+  });
+  if (code != exit_done) return code;
   out << (name.empty() ? text_crew(*pour, style_for(out)) : text_hand(*pour, name, style_for(out)));
   return exit_done;
 }

@@ -5,11 +5,11 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <fmt/format.h>
 
-#include "calendar_events.h"
 #include "ical_text.h"
 #include "report/words/validate_facts.h"
 
@@ -35,13 +35,6 @@ struct Entry {
   std::string stamp;
   Lines body;
 };
-
-/// What the job's identifiers are made from. Two jobs with the same name are at different places;
-/// rounding to a hundredth of a degree allows small corrections of the coordinates.
-std::string job_id(const Job& job) {
-  return fmt::format("{}\x1f{}\x1f{:.2f}\x1f{:.2f}", job.name, job.site.name, job.site.latitude_deg,
-                     job.site.longitude_deg);
-}
 
 std::string text_line(std::string_view property, std::string_view text) {
   return fmt::format("{}:{}", property, ical_escaped(text));
@@ -205,10 +198,13 @@ void put(std::string& text, const Entry& entry) {
 
 }  // namespace
 
-std::string calendar(const PlannedPour& facts, const CalendarIssue& issue) {
-  validate(facts);
-  const std::string job = job_id(facts.job);
-  const std::string calendar_uid = uuid_of_name(job);
+std::string calendar_id(const Job& job) {
+  return fmt::format("{}\x1f{}\x1f{:.2f}\x1f{:.2f}", job.name, job.site.name, job.site.latitude_deg,
+                     job.site.longitude_deg);
+}
+
+std::string calendar(const CalendarContent& content, const CalendarIssue& issue) {
+  const std::string calendar_uid = uuid_of_name(content.id);
   Revision revision(issue, calendar_uid);
   std::string text;
   put(text, "BEGIN:VCALENDAR");
@@ -217,18 +213,26 @@ std::string calendar(const PlannedPour& facts, const CalendarIssue& issue) {
   put(text, "CALSCALE:GREGORIAN");
   put(text, fmt::format("UID:{}", calendar_uid));  // RFC 7986, section 5.3
   put(text, "METHOD:PUBLISH");
-  const std::string name = calendar_name(facts.job, issue.scope);
-  put(text, text_line("NAME", name));          // RFC 7986, section 5.1
-  put(text, text_line("X-WR-CALNAME", name));  // what many readers look for in its place
-  for (const CalendarEvent& event : calendar_events(facts, issue.scope)) {
-    Entry entry{uuid_of_name(fmt::format("{}\x1f{}", job, event.id)), 0, {}, {}};
-    entry.body = body_of(event, facts.job.site, calendar_uid);
+  put(text, text_line("NAME", content.name));          // RFC 7986, section 5.1
+  put(text, text_line("X-WR-CALNAME", content.name));  // what many readers look for in its place
+  for (const SiteEvent& one : content.events) {
+    Entry entry{uuid_of_name(fmt::format("{}\x1f{}", content.id, one.event.id)), 0, {}, {}};
+    entry.body = body_of(one.event, *one.site, calendar_uid);
     revision.revise(entry);
     put(text, entry);
   }
   for (const Entry& entry : revision.gone()) put(text, entry);
   put(text, "END:VCALENDAR");
   return text;
+}
+
+std::string calendar(const PlannedPour& facts, const CalendarIssue& issue) {
+  validate(facts);
+  CalendarContent content{calendar_id(facts.job), calendar_name(facts.job, issue.scope), {}};
+  for (CalendarEvent& event : calendar_events(facts, issue.scope)) {
+    content.events.push_back({std::move(event), &facts.job.site});
+  }
+  return calendar(content, issue);
 }
 
 }  // namespace slabtide
