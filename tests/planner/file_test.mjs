@@ -135,6 +135,40 @@ test('release, sealer and the waits of labels go into the file; a cure-and-seal 
   await page.context().close();
 });
 
+test('hands told apart and prices go into the file, and out of it again', async () => {
+  const page = await open(demo('spring'));
+  await by(page, 'Day').click();
+  await page.getByText('Names, hours and pace').click();
+  await by(page, 'Add a hand').click();
+  await typed(page, 'Name or letter', 'Ann');
+  await typed(page, 'There from', '9 AM');
+  await typed(page, 'Pace: 1 is usual', '1.2');
+  await page.getByText('Tell what things cost you').click();
+  await typed(page, 'A hand, an hour', '48');
+  await typed(page, 'Concrete, a yd\u00b3', '165');
+  const told = read((await exported(page)).text);
+  assert.deepEqual(told.findings, []);
+  assert.deepEqual(told.document.hand, [{ name: 'Ann', from: '9 AM', pace: 1.2 }]);
+  assert.deepEqual(told.document.prices, { hand_per_hour: 48, concrete: 165 });
+  assert.equal(told.document.crew.finishers, 4); // as many as before one of them was told apart
+  await by(page, 'Day').click();
+  await typed(page, 'There from', 'early');
+  assert.match(await page.locator('.hand .fault').innerText(), /A time such as/);
+  await typed(page, 'There from', '');
+  await by(page, 'Add a hand').click();
+  const second = page.locator('.hand').nth(1);
+  await second.getByLabel('Name or letter').fill('Ann');
+  await second.getByLabel('Name or letter').blur();
+  assert.match(await second.locator('.fault').first().innerText(), /already/);
+  for (const name of ['A', 'Ann']) await by(page, `Remove ${name}`).click();
+  await typed(page, 'A hand, an hour', '');
+  await typed(page, 'Concrete, a yd\u00b3', '');
+  const gone = read((await exported(page)).text).document;
+  assert.ok(!('hand' in gone) && !('prices' in gone));
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('the order for the plant is shared as the engine words it', async () => {
   const page = await open(demo('spring'));
   await page.getByText('Day sheet for the crew').waitFor({ timeout: 90000 });

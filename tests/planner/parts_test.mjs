@@ -8,7 +8,7 @@ import {
 import { orderMixBy, sealBy, waterOf } from '../../src/planner/page/panel_mix.js';
 import { splitZone } from '../../src/planner/page/reshape.js';
 import { writeToml } from '../../src/planner/page/toml.js';
-import { clockText, lengthText, parseLength, parsePlace, readLength, readPoints, writePoints } from '../../src/planner/page/units.js';
+import { clockText, lengthText, parseLength, parsePlace, readFigure, readLength, readPoints, writeFigure, writePoints } from '../../src/planner/page/units.js';
 
 const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
 
@@ -90,6 +90,29 @@ test('a mix is ordered by sacks and slump, by strength, or by w/cm: one of them'
   assert.equal(waterOf(given.tables.mix), undefined);
   orderMixBy(given, 'slump');
   assert.deepEqual(given.tables.mix, { cement: 500, slump_in: 5 });
+});
+
+test('a figure is read in whichever unit its key says, and written once', () => {
+  near(readFigure({ concrete_temperature_c: 20 }, 'concrete_temperature', 'us'), 68);
+  near(readFigure({ strength_mpa: 27.6 }, 'strength', 'us'), 4003.04, 0.01); // 145.038 psi to the MPa
+  near(readFigure({ wind_knots: 10 }, 'wind', 'si'), 5.14);
+  near(readFigure({ wash_after_min: 90 }, 'wash_after', 'us'), 1.5);
+  assert.equal(readFigure({ air: 6, air_share: 0.1 }, 'air', 'us'), 6);
+  assert.equal(readFigure({}, 'air', 'us'), undefined);
+  const mix = { concrete_temperature_c: 20, strength_margin: 600 };
+  writeFigure(mix, 'concrete_temperature', 70);
+  writeFigure(mix, 'strength', 4000);
+  assert.deepEqual(mix, { strength_margin: 600, concrete_temperature: 70, strength: 4000 });
+  writeFigure(mix, 'strength', undefined);
+  assert.deepEqual(mix, { strength_margin: 600, concrete_temperature: 70 });
+});
+
+test('steps have concrete under their treads', () => {
+  const job = newJob();
+  addSlab(job, [[0, 0], [10, 0], [10, 8], [0, 8]]);
+  addSteps(job, 0, 0, { rises: 3, width: 6, tread: 1, rise: 7 });
+  assert.deepEqual(job.tables.zone[1].face.map((face) => face.tread), [12, 12]); // inches
+  assert.deepEqual(job.tables.zone[0].face.map((face) => face.tread), [undefined]); // the slab's own edge
 });
 
 test('a cure-and-seal takes the place of curing and of a later sealer', () => {

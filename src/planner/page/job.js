@@ -2,7 +2,7 @@
 // (how the drawing is turned, the journal, a fetched forecast). The engine judges what is in it.
 import { distance, middle, minus, onSegment, plus, signedArea, times, turned } from './geometry.js';
 import {
-  clockText, depthUnit, localDate, planUnit, readLength, readPoint, readPoints, tidy, timeOfDay, writeLength, writePoint,
+  clockText, convert, depthUnit, localDate, planUnit, readLength, readPoint, readPoints, tidy, timeOfDay, writeLength, writePoint,
   writePoints,
 } from './units.js';
 import { newId } from './store.js';
@@ -49,6 +49,7 @@ export function setColour(job, thing, colour) {
   const us = 'color' in thing || (!('colour' in thing) && systemOf(job) === 'us');
   delete thing.colour;
   delete thing.color;
+  if (colour === '') return;
   if (us) thing.color = colour === 'grey' ? 'gray' : colour;
   else thing.colour = colour;
 }
@@ -224,7 +225,9 @@ export function addSteps(job, index, side, { rises, width, tread, rise }) {
   const depth = (rises - 1) * tread;
   const corner = (sideways, outward) => plus(plus(at, times(along, sideways)), times(out, outward)).map(tidy);
   const outline = [corner(-wide / 2, 0), corner(wide / 2, 0), corner(wide / 2, depth), corner(-wide / 2, depth)];
-  const faces = Array.from({ length: rises - 1 }, (_, i) => face(i + 1));
+  // What stands under a tread is concrete too.
+  const under = tidy(convert(tread, unitOf(job), depthOf(job)));
+  const faces = Array.from({ length: rises - 1 }, (_, i) => ({ ...face(i + 1), tread: under }));
   return addZone(job, { outline, finish: 'broom', face: faces }, 'steps');
 }
 

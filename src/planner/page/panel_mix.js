@@ -2,7 +2,7 @@
 import { el, tiles } from './dom.js';
 import { choice, numberField } from './inputs.js';
 import { depthOf, systemOf, usualOf } from './job.js';
-import { readLength, writeLength } from './units.js';
+import { readFigure, readLength, writeFigure, writeLength } from './units.js';
 
 const lbPerSack = 94;
 const dropKeys = (table, key) => {
@@ -36,11 +36,11 @@ export function contentField(app, set) {
   const { mix } = app.job.tables;
   if ('cement' in mix) return el('p', {}, 'The cement is given alone in this job.');
   if ('sacks' in mix) return numberField('Sacks of cement a yard', mix.sacks, set('sacks'), { min: 3, max: 10, unit: '94 lb each' });
-  return numberField('Cement, ash and slag together', mix.cementitious, set('cementitious'),
+  return numberField('Cement, ash and slag together', readFigure(mix, 'cementitious', systemOf(app.job)), set('cementitious'),
     systemOf(app.job) === 'us' ? { min: 200, max: 1200, unit: 'lb/yd\u00b3' } : { min: 120, max: 710, unit: 'kg/m\u00b3' });
 }
 
-export const strengthField = (app, set, optional) => numberField('Strength at 28 days', app.job.tables.mix.strength, set('strength'),
+export const strengthField = (app, set, optional) => numberField('Strength at 28 days', readFigure(app.job.tables.mix, 'strength', systemOf(app.job)), set('strength'),
   systemOf(app.job) === 'us' ? { min: 1500, max: 12000, unit: 'psi', optional } : { min: 10.5, max: 82.5, unit: 'MPa', optional });
 
 export function waterForm(app, set) {
@@ -67,11 +67,6 @@ export function waterForm(app, set) {
 }
 
 // ---- release, sealer, and the waits of their labels ----
-function hoursIn(table, key) {
-  const minutes = table[`${key}_min`];
-  return table[key] ?? table[`${key}_h`] ?? (typeof minutes === 'number' ? minutes / 60 : undefined);
-}
-
 // A cure-and-seal is the curing, and leaves nothing to seal later.
 export function sealBy(job, sealer) {
   const work = (job.tables.finish_work ??= {});
@@ -84,15 +79,12 @@ export function finishWorkForm(app) {
   const work = app.job.tables.finish_work ?? {};
   const sealer = work.sealer ?? 'sealer';
   const edit = (change) => app.edit((job) => change((job.tables.finish_work ??= {})), { redraw: false });
-  const wait = (key) => (value) => edit((each) => {
-    for (const name of [key, `${key}_h`, `${key}_min`]) delete each[name];
-    if (value !== undefined) each[key] = value;
-  });
+  const wait = (key) => (value) => edit((each) => writeFigure(each, key, value));
   return el('section', { class: 'group' }, el('h2', {}, 'Finish work'),
     tiles('Release for stamps', [['powder', 'Powder'], ['liquid', 'Liquid']], work.release ?? 'powder', (release) => edit((each) => { each.release = release; })),
     choice('Sealer', [['sealer', 'sealer, once it is dry'], ['cure and seal', 'cure and seal, the same day'], ['none', 'none']], sealer, (taken) => app.edit((job) => sealBy(job, taken))),
     el('div', { class: 'pair' },
-      numberField('Wash after', hoursIn(work, 'wash_after'), wait('wash_after'), { min: 0, max: 240, unit: 'hours', optional: true }),
+      numberField('Wash after', readFigure(work, 'wash_after', systemOf(app.job)), wait('wash_after'), { min: 0, max: 240, unit: 'hours', optional: true }),
       sealer === 'sealer' ? numberField('Seal after', work.seal_after_days, wait('seal_after_days'), { min: 0, max: 365, unit: 'days', optional: true }) : null),
     el('p', {}, 'The waits as the labels say; left empty, they are the usual ones. Follow the labels and their safety sheets.'));
 }

@@ -1,10 +1,11 @@
 // Where and when, the weather, the mix, the crew and the order.
 import { button, el, field, say, tiles } from './dom.js';
 import { fetchForecast, sources } from './forecast.js';
-import { choice, numberField, slider, textField, tick } from './inputs.js';
+import { choice, numberField, slider, textField } from './inputs.js';
 import { clockOf, forecastPath, startOf, systemOf, unitOf } from './job.js';
+import { crewForm, pricesForm } from './panel_crew.js';
 import { contentField, finishWorkForm, strengthField, waterForm, waterOf } from './panel_mix.js';
-import { dayText, parsePlace } from './units.js';
+import { dayText, parsePlace, readFigure, writeFigure } from './units.js';
 
 const table = (job, name) => (job.tables[name] ??= {});
 const setOrDrop = (where, key, value) => {
@@ -15,7 +16,7 @@ const setOrDrop = (where, key, value) => {
 export function detailsScreen(app) {
   return el('section', { class: 'page details' },
     el('h1', { tabindex: -1 }, 'Day and details'),
-    placeForm(app), weatherForm(app), mixForm(app), crewForm(app), finishWorkForm(app), orderForm(app));
+    placeForm(app), weatherForm(app), mixForm(app), crewForm(app), finishWorkForm(app), orderForm(app), pricesForm(app));
 }
 
 const group = (title, ...parts) => el('section', { class: 'group' }, el('h2', {}, title), ...parts);
@@ -140,19 +141,19 @@ function typedWeather(app) {
   const { weather } = job.tables;
   const { air, wind } = ranges[systemOf(job)];
   const set = (key) => (value) => app.edit((each) => {
-    each.tables.weather[key] = value;
+    writeFigure(each.tables.weather, key, value);
     if (key === 'dew_point') delete each.tables.weather.humidity;
     each.unsaid.weather = false;
   }, { redraw: false });
-  const cloud = weather.cloud;
-  const known = (key) => Number(weather[key]);
+  const { cloud } = weather;
+  const known = (key) => Number(readFigure(weather, key, systemOf(job)));
   if (![known('high'), known('low'), known('wind')].every(Number.isFinite)) {
     return el('p', {}, 'The weather of this job is given in units of its own; it is used as it stands. Change it in the file, or get the hours.');
   }
   return el('div', {},
     slider('High of the day', known('high'), air, set('high')),
     slider('Low of that morning', known('low'), air, set('low')),
-    slider('Dew point', Number(weather.dew_point ?? weather.low), air, set('dew_point')),
+    slider('Dew point', Number.isFinite(known('dew_point')) ? known('dew_point') : known('low'), air, set('dew_point')),
     slider('Wind, mean of the day', known('wind'), wind, set('wind')),
     typeof cloud === 'object' ? el('p', {}, 'Cloud is given by parts of the day in this job.')
       : slider('Cloud', Number(cloud ?? 0), { min: 0, max: 100, step: 5, unit: '%' }, set('cloud')));
@@ -164,26 +165,27 @@ function mixForm(app) {
   const mix = table(job, 'mix');
   const us = systemOf(job) === 'us';
   const set = (key) => (value) => app.edit((each) => {
-    setOrDrop(each.tables.mix, key, value);
+    writeFigure(each.tables.mix, key, value);
     each.unsaid.mix = false;
   }, { redraw: false });
+  const told = (key) => readFigure(mix, key, systemOf(job));
   const admixtures = mix.admixture ?? [];
   return group('Mix',
     job.unsaid?.mix && el('p', { class: 'unsaid' }, 'A usual outdoor mix. Ask your supplier for the set times: nothing makes the plan surer.'),
     mixChoice(app),
     textField('Name of the mix', mix.name, (name) => set('name')(name.trim()), { hint: 'As your plant calls it: the mix book knows it by this name.' }),
     el('div', { class: 'pair' },
-      numberField('Set times at 73 °F: initial', mix.initial_set, set('initial_set'), { min: 1, max: 24, unit: 'hours', optional: true }),
-      numberField('final', mix.final_set, set('final_set'), { min: 1, max: 48, unit: 'hours', optional: true })),
+      numberField('Set times at 73 °F: initial', told('initial_set'), set('initial_set'), { min: 1, max: 24, unit: 'hours', optional: true }),
+      numberField('final', told('final_set'), set('final_set'), { min: 1, max: 48, unit: 'hours', optional: true })),
     mix.ingredients ? el('p', {}, 'Its temperature follows from what goes in, as the job file says.')
-      : numberField('Concrete at the chute', mix.concrete_temperature, set('concrete_temperature'), us ? { min: 40, max: 110, unit: '°F' } : { min: 4, max: 43, unit: '°C' }),
+      : numberField('Concrete at the chute', told('concrete_temperature'), set('concrete_temperature'), us ? { min: 40, max: 110, unit: '°F' } : { min: 4, max: 43, unit: '°C' }),
     waterForm(app, set),
     el('details', {}, el('summary', {}, 'What is in it'),
       waterOf(mix) === 'slump' ? null : contentField(app, set),
       el('div', { class: 'pair' },
-        numberField('Fly ash', mix.fly_ash, set('fly_ash'), { min: 0, max: 60, unit: '%', optional: true }),
-        numberField('Slag', mix.slag, set('slag'), { min: 0, max: 80, unit: '%', optional: true })),
-      numberField('Air', mix.air, set('air'), { min: 0, max: 12, unit: '%', optional: true }),
+        numberField('Fly ash', told('fly_ash'), set('fly_ash'), { min: 0, max: 60, unit: '%', optional: true }),
+        numberField('Slag', told('slag'), set('slag'), { min: 0, max: 80, unit: '%', optional: true })),
+      numberField('Air', told('air'), set('air'), { min: 0, max: 12, unit: '%', optional: true }),
       waterOf(mix) === 'strength' ? null : strengthField(app, set, true)),
     admixtureForm(app, admixtures));
 }
@@ -229,24 +231,7 @@ function mixChoice(app) {
   }));
 }
 
-// ---- crew and what is on hand ----
-function crewForm(app) {
-  const { job } = app;
-  const pour = table(job, 'pour');
-  const crew = table(job, 'crew');
-  const saws = Array.isArray(pour.saws) ? pour.saws : [];
-  const saw = (kind, on) => app.edit((each) => {
-    each.tables.pour.saws = [...(each.tables.pour.saws ?? []).filter((name) => name !== kind), ...(on ? [kind] : [])];
-  }, { redraw: false });
-  return group('Crew and tools',
-    numberField('Finishers', crew.finishers, (value) => app.edit((each) => { each.tables.crew.finishers = value; }, { redraw: false }), { min: 1, max: 30, step: 1 }),
-    tiles('From the truck', [['chute', 'Chute'], ['pump', 'Pump'], ['buggy', 'Buggy'], ['wheelbarrow', 'Barrow']], pour.hauling ?? 'chute', (value) => app.edit((each) => { each.tables.pour.hauling = value; }, { redraw: false })),
-    el('div', { role: 'group', 'aria-label': 'Saws on hand' }, el('p', {}, 'Saws on hand'),
-      tick('Early-entry saw', saws.includes('early-entry'), (on) => saw('early-entry', on)),
-      tick('Wet saw', saws.includes('wet'), (on) => saw('wet', on))),
-    job.tables.finish_work?.sealer === 'cure and seal' ? el('p', {}, 'Curing: the cure-and-seal.') : choice('Curing', [['none', 'none'], ['film', 'sprayed compound'], ['plastic', 'plastic sheet'], ['blanket', 'blankets']], pour.curing, (value) => app.edit((each) => { each.tables.pour.curing = value; }, { redraw: false })));
-}
-
+// ---- the plant ----
 function orderForm(app) {
   const { job } = app;
   const order = job.tables.order ?? {};

@@ -428,6 +428,8 @@ export class DrawScreen {
       textField('Name', thing.name, (name) => redraw((each) => { each.name = name; })),
       lengthField('Height', readLength(thing, 'height', unit), unit, (value) => redraw((each) => writeLength(each, 'height', value))),
       thing.kind === 'tree' && lengthField('Radius', readLength(thing, 'radius', unit), unit, (value) => redraw((each) => writeLength(each, 'radius', value))),
+      thing.kind !== 'tree' && choice('Color, for the light it throws back', [['', 'as brick'], ['white', 'white'], ['light', 'light'], ['medium', 'medium'], ['dark', 'dark']], colourOf(thing) ?? '',
+        (colour) => redraw((each) => setColour(job, each, colour))),
       ends?.[0] && ends[1] && lengthField('Length', distance(ends[0], ends[1]), unit, stretch),
       el('div', { class: 'row' }, button('Delete', () => this.#remove({ kind: 'obstacle', index })), button('Done', () => this.#select(undefined), { class: 'main' })));
   }

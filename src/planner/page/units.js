@@ -26,6 +26,42 @@ export function writeLength(table, key, value) {
   else table[key] = tidy(value);
 }
 
+// What a key's unit makes of a figure in the units of each system.
+const figureUnits = {
+  f: { us: (v) => v, si: (v) => (v - 32) / 1.8 },
+  c: { us: (v) => v * 1.8 + 32, si: (v) => v },
+  mph: { us: (v) => v, si: (v) => v * 0.44704 },
+  m_s: { us: (v) => v / 0.44704, si: (v) => v },
+  km_h: { us: (v) => v / 1.609344, si: (v) => v / 3.6 },
+  knots: { us: (v) => v * 1.852 / 1.609344, si: (v) => v * 1.852 / 3.6 },
+  psi: { us: (v) => v, si: (v) => v * 0.006894757 },
+  mpa: { us: (v) => v / 0.006894757, si: (v) => v },
+  lb_yd3: { us: (v) => v, si: (v) => v * 0.5932764 },
+  kg_m3: { us: (v) => v / 0.5932764, si: (v) => v },
+  h: { us: (v) => v, si: (v) => v },
+  min: { us: (v) => v / 60, si: (v) => v / 60 },
+  percent: { us: (v) => v, si: (v) => v },
+  share: { us: (v) => v * 100, si: (v) => v * 100 },
+};
+
+// The key's figure in the units of `system`, whichever unit the key itself says; undefined where it
+// is left out.
+export function readFigure(table, key, system) {
+  if (key in table) return table[key];
+  for (const [unit, into] of Object.entries(figureUnits)) {
+    const value = table[`${key}_${unit}`];
+    if (typeof value === 'number') return round(into[system](value), 2);
+  }
+  return undefined;
+}
+
+// In the job's own units: the key with another goes.
+export function writeFigure(table, key, value) {
+  for (const unit of Object.keys(figureUnits)) delete table[`${key}_${unit}`];
+  if (value === undefined || value === '') delete table[key];
+  else table[key] = value;
+}
+
 export function readPoints(table, key, unit) {
   if (Array.isArray(table[key])) return table[key];
   for (const suffix of suffixes) {
