@@ -155,9 +155,10 @@ class QuickReader {
     if (!day.date) return fail(day.fault);
     const std::string start_text = line_.text("start").value_or("08:00");
     const auto start = parse_clock(start_text);
-    if (!start)
+    if (!start) {
       return fail(
           fmt::format("--start: got '{}', expected a time such as 7:30 AM or 07:30", start_text));
+    }
     if (!line_.has("start"))
       assume("placing starts " + shown_time(*start, clock_style(quick_.job).hours));
     Pour& pour = quick_.job.pour;

@@ -27,13 +27,15 @@ bool similar_light(const CellExposure& a, const CellExposure& b) {
 
 std::vector<std::size_t> ExposureTable::of_cells(const Zone& zone, const std::vector<Cell>& cells,
                                                  int threads) {
+  std::vector<std::size_t> indices;
   // Without obstacles all places are alike.
-  if (zone.shaded || obstacles_.empty())
-    return std::vector<std::size_t>(cells.size(), of_alike_cells(zone, cells));
+  if (zone.shaded || obstacles_.empty()) {
+    indices.assign(cells.size(), of_alike_cells(zone, cells));
+    return indices;
+  }
   std::vector<CellExposure> exposures(cells.size());
   in_parallel(cells.size(), threads,
               [&](std::size_t i) { exposures[i] = expose(cells[i].centre, weather_, obstacles_); });
-  std::vector<std::size_t> indices;
   for (CellExposure& exposure : exposures) indices.push_back(keep(std::move(exposure)));
   return indices;
 }

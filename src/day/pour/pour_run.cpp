@@ -124,10 +124,10 @@ class ZoneColumns {
   }
 
   void add_cells(int threads) {
-    std::vector<Cell> cells = cut_into_cells(zone_, zone_run_.cell_m);
+    const std::vector<Cell> cells = cut_into_cells(zone_, zone_run_.cell_m);
     const auto exposures = batch_.exposures.of_cells(zone_, cells, threads);
     for (std::size_t i = 0; i < cells.size(); ++i) {
-      Cell& cell = cells[i];
+      const Cell& cell = cells[i];
       CellRun cell_run;
       ColumnCase column = common_;
       cell_run.mix = fit(column, cell.placed_fraction);
@@ -137,7 +137,7 @@ class ZoneColumns {
           batch_.add_column({2 * index_, cell_run.mix}, cell_run.exposure, std::move(column));
       batch_.bases.lay_under(cell_run.history, cell_run.placed_s, zone_, cell_run.exposure,
                              cell.centre);
-      cell_run.cell = std::move(cell);
+      cell_run.cell = cell;
       zone_run_.cells.push_back(cell_run);
     }
     zone_run_.mix = zone_run_.cells.front().mix;

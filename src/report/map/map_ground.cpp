@@ -165,9 +165,10 @@ Element MapGround::wall(const Obstacle& obstacle) {
   }
   labels_.take(box);
   Element text = label(box, obstacle.name, "plan-letters plan-landmark");
-  if (steep)
+  if (steep) {
     text.set("transform",
              fmt::format("rotate(-90 {} {})", short_number(box.x, 0), short_number(box.y, 0)));
+  }
   return group.add(text);
 }
 
@@ -219,8 +220,14 @@ std::optional<LabelBox> MapGround::place_inside(std::size_t zone, std::string_vi
     if (is_within(box, outline) && labels_.is_free(box)) best = box;
   };
   consider(home.x, home.y);
-  for (double y = low.y_m + home.height / 2.0; y <= high.y_m; y += search_step) {
-    for (double x = low.x_m + home.width / 2.0; x <= high.x_m; x += search_step) consider(x, y);
+  const Point first{low.x_m + home.width / 2.0, low.y_m + home.height / 2.0};
+  const auto places = [](double from, double to) {
+    return to < from ? 0 : 1 + static_cast<int>((to - from) / search_step);
+  };
+  for (int row = 0; row < places(first.y_m, high.y_m); ++row) {
+    for (int column = 0; column < places(first.x_m, high.x_m); ++column) {
+      consider(first.x_m + search_step * column, first.y_m + search_step * row);
+    }
   }
   return best;
 }

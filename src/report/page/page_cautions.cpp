@@ -145,7 +145,8 @@ View cautions_view(const PlannedPour& facts) {
   if (!cautions.empty()) view.put("first", View().put("cautions", std::move(cautions)));
   if (others.empty()) return view;
   View rest;
-  rest.put("count", fmt::format("{}", others.size())).put("cautions", std::move(others));
+  rest.put("count", fmt::format("{}", others.size()));
+  rest.put("cautions", std::move(others));
   return view.put("rest", std::move(rest));
 }
 

@@ -110,7 +110,7 @@ TEST_CASE("characters one by one, as many as the text has") {
 }
 
 TEST_CASE("columns of what shows nothing or directs") {
-  for (const char32_t none : {0x2068, 0x2069, 0x200D, 0x200F, 0xFE0F, 0x061C}) {
+  for (const char32_t none : {U'\u2068', U'\u2069', U'\u200D', U'\u200F', U'\uFE0F', U'\u061C'}) {
     CHECK(terminal_columns({.code = none, .bytes = 3, .valid = true}) == 0);
   }
   CHECK(terminal_columns({.code = 0x202E, .bytes = 3, .valid = true}) == 1);  // as it is shown

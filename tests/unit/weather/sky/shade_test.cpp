@@ -178,18 +178,17 @@ TEST_CASE("a face sees less sky past a wall in front, none of the one behind") {
 }
 
 TEST_CASE("shade refuses places and obstacles that are none") {
-  const double not_a_number = std::numeric_limits<double>::quiet_NaN();
-  CHECK_THROWS_AS(Surroundings({not_a_number, 0.0}, {}), std::invalid_argument);
+  const double no_number = std::numeric_limits<double>::quiet_NaN();
+  CHECK_THROWS_AS(Surroundings({no_number, 0.0}, {}), std::invalid_argument);
   CHECK_THROWS_AS(Surroundings(viewer, {wall({0.0, 1.0}, {1.0, 1.0}, -1.0)}),
                   std::invalid_argument);
-  CHECK_THROWS_AS(Surroundings(viewer, {wall({0.0, not_a_number}, {1.0, 1.0}, 1.0)}),
+  CHECK_THROWS_AS(Surroundings(viewer, {wall({0.0, no_number}, {1.0, 1.0}, 1.0)}),
                   std::invalid_argument);
-  CHECK_THROWS_AS(Surroundings(viewer, {tree({0.0, 1.0}, not_a_number, 1.0)}),
-                  std::invalid_argument);
+  CHECK_THROWS_AS(Surroundings(viewer, {tree({0.0, 1.0}, no_number, 1.0)}), std::invalid_argument);
   CHECK_THROWS_AS(Surroundings(viewer, {wall({0.0, 1.0}, {1.0, 1.0}, 1.0, 1.5)}),
                   std::invalid_argument);
   Obstacle mirror = wall({0.0, 1.0}, {1.0, 1.0}, 1.0);
   mirror.albedo = 1.5;
   CHECK_THROWS_AS(Surroundings(viewer, {mirror}), std::invalid_argument);
-  CHECK_THROWS_AS(Surroundings(viewer, {}).sky_view_of_face(not_a_number), std::invalid_argument);
+  CHECK_THROWS_AS(Surroundings(viewer, {}).sky_view_of_face(no_number), std::invalid_argument);
 }
