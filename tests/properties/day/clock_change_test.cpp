@@ -18,7 +18,8 @@
 
 // The slab knows nothing of clocks: in a night in which they change, the slab of a plan has the
 // same instants and figures as in a time zone of the same offset whose clocks go on. What waits for
-// the hour at which people come is left out: washing, sealing and the crew's day.
+// the hour at which people come is left out: washing off, washing, sealing, and the crew's day with
+// what it costs.
 
 namespace slabtide::test {
 
@@ -66,9 +67,11 @@ std::optional<LocalTime> instant_of(const Json& value) {
 
 /// Whether the value at this pointer depends on the hours at which people work.
 bool waits_for_people(const std::string& pointer, const Json& flat) {
-  if (pointer.starts_with("/crew")) return true;
+  if (pointer.starts_with("/crew") || pointer.starts_with("/cost")) return true;
   const std::string operation = pointer.substr(0, pointer.rfind('/')) + "/operation";
-  return flat.contains(operation) && (flat[operation] == "wash" || flat[operation] == "seal");
+  if (!flat.contains(operation)) return false;
+  const Json& what = flat[operation];
+  return what == "expose" || what == "wash" || what == "seal";
 }
 
 /// The instants and figures that differ.
