@@ -232,7 +232,8 @@ TEST_CASE("no more than sixteen days are looked at") {
   days.practice.compare.latest_start_h = 8.5;
   const std::size_t given = days.forecast.hours.size();
   for (int i = 0; i < 14 * hours_a_day; ++i) {
-    ForecastHour hour = days.forecast.hours[given - hours_a_day + i % hours_a_day];
+    ForecastHour hour =
+        days.forecast.hours[given - hours_a_day + static_cast<std::size_t>(i % hours_a_day)];
     hour.at = after_seconds(days.forecast.hours.back().at, 3600.0);
     days.forecast.hours.push_back(hour);
   }
