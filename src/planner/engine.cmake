@@ -15,7 +15,7 @@ add_compile_definitions(NDEBUG FMT_HEADER_ONLY BOOST_ALLOW_DEPRECATED_HEADERS
 # Three libraries, as the columns' core says its own optimisation: what reads and writes is small,
 # for which Emscripten 3.1.6 keeps the compiler from inlining anything, down to the accessors of a
 # vector; what works out the day is fast, though not what weighs and words it (practice, cautions,
-# choices); the core is as fast as can be.
+# choices, the crew's tasks before they are searched); the core is as fast as can be.
 add_library(slabtide OBJECT)
 target_compile_options(slabtide PRIVATE -Oz)
 add_library(slabtide_day OBJECT)
@@ -31,7 +31,7 @@ add_subdirectory(src)
 get_target_property(sources slabtide SOURCES)
 list(FILTER sources EXCLUDE REGEX "/column_core\\.cpp$")
 set(day_sources ${sources})
-set(of_the_day "/src/((day/(geometry|pour|windows|joints|crew|uncertainty)|slab|weather/(air|sky|site))/|job/geometry/(canonical|cells|clipping|compass|placing))")
+set(of_the_day "/src/((day/(geometry|pour|windows|joints|uncertainty)|slab|weather/(air|sky|site))/|day/crew/(schedule|exact_schedule|task[_.]|crew_load|hand_load)|job/geometry/(canonical|cells|clipping|compass|placing))")
 list(FILTER sources EXCLUDE REGEX ${of_the_day})
 list(FILTER day_sources INCLUDE REGEX ${of_the_day})
 set_property(TARGET slabtide PROPERTY SOURCES ${sources})

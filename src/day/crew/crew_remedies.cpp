@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/parallel.h"
 #include "job/model/wording.h"
 #include "schedule_search.h"
 
@@ -80,26 +81,32 @@ std::string remedy_words(const CrewRemedy& remedy) {
 }
 
 std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
-                                      const Schedule& as_planned,
-                                      std::span<const Schedule> larger) {
+                                      const Schedule& as_planned, std::span<const Schedule> larger,
+                                      int threads) {
   std::vector<CrewRemedy> remedies;
   const auto consider = [&](RemedyKind kind, const std::string& zone, int amount, int late_min) {
     // More of the same that is no better is not worth mentioning.
     const bool same = !remedies.empty() && remedies.back().kind == kind;
     const int to_better = same ? remedies.back().late_min : as_planned.late_min;
-    if (late_min < std::min(to_better, hopeless_min)) remedies.push_back({kind, zone, amount, late_min});
+    if (late_min < std::min(to_better, hopeless_min))
+      remedies.push_back({kind, zone, amount, late_min});
   };
   for (const Schedule& schedule : larger.first(std::min(max_more_hands, larger.size()))) {
     consider(RemedyKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);
   }
-  const auto zone = latest_zone(tasks, as_planned);
-  for (const bool placing_too : {false, true}) {
-    if (!zone) break;
-    const RemedyKind kind = placing_too ? RemedyKind::place_later : RemedyKind::slow_the_set;
-    for (const int minutes : later_min) {
-      const std::vector<Task> later = with_zone_later(tasks, *zone, minutes, placing_too);
-      consider(kind, name_of(*zone, tasks), minutes,
-               search_schedule(later, roster, nullptr).schedule.late_min);
+  if (const auto zone = latest_zone(tasks, as_planned)) {
+    // Each of them held back by each of the times: the set first, then the placing too.
+    constexpr std::size_t tries = 2 * later_min.size();
+    const auto places_too = [](std::size_t i) { return i >= later_min.size(); };
+    const auto minutes = [](std::size_t i) { return later_min[i % later_min.size()]; };
+    std::array<int, tries> late_min{};
+    in_parallel(tries, threads, [&](std::size_t i) {
+      const std::vector<Task> later = with_zone_later(tasks, *zone, minutes(i), places_too(i));
+      late_min[i] = search_schedule(later, roster, nullptr).schedule.late_min;
+    });
+    for (std::size_t i = 0; i < tries; ++i) {
+      consider(places_too(i) ? RemedyKind::place_later : RemedyKind::slow_the_set,
+               name_of(*zone, tasks), minutes(i), late_min[i]);
     }
   }
   std::stable_sort(remedies.begin(), remedies.end(), [](const CrewRemedy& a, const CrewRemedy& b) {

@@ -50,7 +50,7 @@ std::vector<Schedule> schedule_hands(CrewPlan& plan, bool alone) {
 }  // namespace
 
 CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                   const Practice& practice, CrewDepth depth) {
+                   const Practice& practice, CrewDepth depth, int threads) {
   validate(job);
   validate(practice);
   CrewPlan plan;
@@ -63,7 +63,7 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
       plan.roster.is_count() ? schedule_count(plan, alone) : schedule_hands(plan, alone);
   put_on_the_clock(plan, job, practice.crew.hours);
   if (!plan.late.empty() && depth == CrewDepth::remedies) {
-    plan.remedies = crew_remedies(plan.tasks, plan.roster, plan.schedule, larger);
+    plan.remedies = crew_remedies(plan.tasks, plan.roster, plan.schedule, larger, threads);
   }
   return plan;
 }

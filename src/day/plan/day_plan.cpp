@@ -96,7 +96,7 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
     plan.zones[i].saws = saws_of_cuts(std::move(plan.zones[i].saws), plan.cuts, i);
   }
   plan.tightest = find_tightest(job, plan.zones);
-  plan.crew = plan_crew(job, plan.zones, plan.cuts, practice, scope.crew);
+  plan.crew = plan_crew(job, plan.zones, plan.cuts, practice, scope.crew, scope.threads);
   plan.supplies = take_along(job, run.order, plan.zones, practice);
   plan.cautions = find_cautions(
       {job, run, plan.zones, plan.cuts, plan.crew, plan.sun, practice, forecast_age_h});

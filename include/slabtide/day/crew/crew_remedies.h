@@ -28,8 +28,9 @@ std::string remedy_words(const CrewRemedy& remedy);
 /// the latest zone, as a retarder would (its windows are moved back unchanged and its placing is
 /// kept); placing that zone later. Returns those that reduce lateness, to less than ten hours,
 /// best first. This only tries the timetable and computes no new windows (`compare` does).
-/// `larger`: the schedules of larger crews, increasing.
+/// `larger`: the schedules of larger crews, increasing; `threads` as in SolverSettings.
 std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
-                                      const Schedule& as_planned, std::span<const Schedule> larger);
+                                      const Schedule& as_planned, std::span<const Schedule> larger,
+                                      int threads = 1);
 
 }  // namespace slabtide

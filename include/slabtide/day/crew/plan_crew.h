@@ -9,9 +9,10 @@
 
 namespace slabtide {
 
-/// The crew's day on the tasks of the zones and cuts of a job.
+/// The crew's day on the tasks of the zones and cuts of a job; `threads` as in SolverSettings.
 /// Error: std::invalid_argument for a crew under one.
 CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
-                   const Practice& practice, CrewDepth depth = CrewDepth::remedies);
+                   const Practice& practice, CrewDepth depth = CrewDepth::remedies,
+                   int threads = 1);
 
 }  // namespace slabtide
