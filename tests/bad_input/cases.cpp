@@ -68,14 +68,13 @@ void make(const Change& change, Lines& text) {
     text = change.after;
     return;
   }
-  const auto found = std::ranges::search(text, change.before);
-  if (found.empty()) refuse("does not stand in the base", joined(change.before));
-  if (!std::ranges::search(found.begin() + 1, text.end(), change.before.begin(),
-                           change.before.end())
-           .empty()) {
-    refuse("stands in the base more than once", joined(change.before));
+  const Lines& lines = change.before;
+  const auto found = std::search(text.begin(), text.end(), lines.begin(), lines.end());
+  if (found == text.end()) refuse("does not stand in the base", joined(lines));
+  if (std::search(found + 1, text.end(), lines.begin(), lines.end()) != text.end()) {
+    refuse("stands in the base more than once", joined(lines));
   }
-  const auto at = text.erase(found.begin(), found.end());
+  const auto at = text.erase(found, found + std::ssize(lines));
   text.insert(at, change.after.begin(), change.after.end());
 }
 

@@ -37,8 +37,8 @@ class Tries {
                       const std::string& expected) {
     CAPTURE(name);
     CHECK_MESSAGE(names_.insert(name).second, "another case has this name");
-    const auto [twin, is_new] = inputs_.emplace(input, name);
-    CHECK_MESSAGE(is_new, "the same input as ", twin->second);
+    const auto twin = inputs_.emplace(input, name);
+    CHECK_MESSAGE(twin.second, "the same input as ", twin.first->second);
     const Told told = tell_(name, input);
     if (!updating_golden() && told.message != expected) {
       CHECK_MESSAGE(false, difference(expected, told.message));

@@ -90,9 +90,9 @@ void check_same(const Texts& texts) {
   CHECK(actual.code == expected.code);
   CHECK(test::difference(expected.out, actual.out) == "");
   CHECK(test::difference(expected.err, actual.err) == "");
-  for (const auto& [ending, text] : expected.written) {
-    CAPTURE(ending);
-    CHECK(test::difference(text, actual.written.at(ending)) == "");
+  for (const auto& file : expected.written) {
+    CAPTURE(file.first);
+    CHECK(test::difference(file.second, actual.written.at(file.first)) == "");
   }
 }
 

@@ -87,9 +87,9 @@ TEST_CASE("the poles have a sun too") {
 
 TEST_CASE("the sun refuses places off the globe and times that are none") {
   const double no_number = std::numeric_limits<double>::quiet_NaN();
-  const UtcTime noon = at_utc(midsummer, 12.0);
-  CHECK_THROWS_AS(sun_position(noon, 90.5, 0.0), std::invalid_argument);
-  CHECK_THROWS_AS(sun_position(noon, no_number, 0.0), std::invalid_argument);
-  CHECK_THROWS_AS(sun_position(noon, 0.0, no_number), std::invalid_argument);
+  const UtcTime midday = at_utc(midsummer, 12.0);
+  CHECK_THROWS_AS(sun_position(midday, 90.5, 0.0), std::invalid_argument);
+  CHECK_THROWS_AS(sun_position(midday, no_number, 0.0), std::invalid_argument);
+  CHECK_THROWS_AS(sun_position(midday, 0.0, no_number), std::invalid_argument);
   CHECK_THROWS_AS(sun_position(UtcTime(), 0.0, 0.0), std::invalid_argument);
 }
