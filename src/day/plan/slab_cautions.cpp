@@ -10,6 +10,7 @@
 
 #include "day/windows/part_columns.h"
 #include "job/model/wording.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 

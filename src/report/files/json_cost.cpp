@@ -1,5 +1,7 @@
 #include "json_cost.h"
 
+#include <nlohmann/json.hpp>
+
 #include "report/words/cost_words.h"
 #include "report/words/decimals.h"
 

@@ -4,6 +4,7 @@
 
 #include "core/text.h"
 #include "report/markup/page_views.h"
+#include "slabtide/job/model/job_clock.h"
 
 namespace slabtide {
 
