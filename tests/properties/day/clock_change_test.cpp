@@ -74,6 +74,22 @@ bool waits_for_people(const std::string& pointer, const Json& flat) {
   return what == "expose" || what == "wash" || what == "seal";
 }
 
+/// Without what is said of people's hours: a crew that is late with what comes next morning, a
+/// wash-off that cannot wait for it.
+Json without_people(Json plan) {
+  const auto drop = [](Json& list, const auto& is_dropped) {
+    list.erase(std::remove_if(list.begin(), list.end(), is_dropped), list.end());
+  };
+  drop(plan["cautions"], [](const Json& one) {
+    return one["code"] == "wash_off_hours" || one["code"] == "late_crew";
+  });
+  drop(plan["verdict"]["reasons"], [](const Json& one) {
+    return one == "wash-off out of hours" || one == "crew too small" ||
+           one == "crew too late for the finish";
+  });
+  return plan;
+}
+
 /// The instants and figures that differ.
 std::vector<std::string> differences(const Json& changing, const Json& steady) {
   std::vector<std::string> found;
@@ -114,7 +130,8 @@ TEST_CASE("a night in which the clocks change moves no instant of a plan") {
     REQUIRE(first.has_value() == second.has_value());
     if (!first) continue;
     ++planned;
-    for (const std::string& fault : differences(Json::parse(*first), Json::parse(*second))) {
+    for (const std::string& fault :
+         differences(without_people(Json::parse(*first)), without_people(Json::parse(*second)))) {
       faults.push_back(fmt::format("seed {}: {}", seed, fault));
     }
   }
