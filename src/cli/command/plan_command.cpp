@@ -52,7 +52,8 @@ int plan_one(const std::string& path, const std::vector<std::string>& files, con
   const auto pour = plan_job_with_bands(path, work.line, work.samples, work.threads, err);
   if (!pour) return exit_input_wrong;
   const CalendarScope calendar{work.line.has("detail"), work.line.text("for").value_or("")};
-  if (const std::string fault = finisher_fault(pour->plan.crew, calendar.finisher); !fault.empty()) {
+  if (const std::string fault = finisher_fault(pour->plan.crew, calendar.finisher);
+      !fault.empty()) {
     err << refusal("plan", fault);
     return exit_input_wrong;
   }
