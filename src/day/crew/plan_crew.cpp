@@ -25,14 +25,15 @@ std::vector<Schedule> schedule_count(CrewPlan& plan, bool alone) {
   const int crew = plan.roster.size();
   const int min = min_crew(plan.tasks);
   const int max = std::max({alone ? crew : max_crew_tried, crew, min});
-  const std::vector<Schedule> schedules = schedules_until_in_time(plan.tasks, crew, max);
+  std::vector<Schedule> schedules = schedules_until_in_time(plan.tasks, crew, max);
   if (!alone) find_smallest(plan, schedules);
   plan.short_handed = lend_to(plan.tasks, plan.roster);
   plan.schedule = plan.short_handed ? schedule(plan.tasks, crew)
                                     : schedules[static_cast<std::size_t>(crew - min)];
   const auto larger = std::find_if(schedules.begin(), schedules.end(),
                                    [crew](const Schedule& other) { return other.crew > crew; });
-  return {larger, schedules.end()};
+  schedules.erase(schedules.begin(), larger);
+  return schedules;
 }
 
 /// The same for a crew of which it matters who does what: no smaller one is tried, because it would
