@@ -84,7 +84,8 @@ Parsed<ForecastDay> try_start(const StartsCase& shared, UtcTime start, std::size
   if (pour.job.crew.finishers != own) pour.plan = planned(pour, shared, CrewDepth::own_crew);
   const std::size_t drawn = fewer_of_many ? samples_for(pour.plan, samples) : samples;
   if (samples > 0) {
-    pour.plan = with_bands(std::move(pour.plan), pour.job, sampled_days(pour, {drawn, 1, {}}));
+    const Ensemble days = sampled_days(pour, {drawn, 1, {}});  // before the plan is moved from
+    pour.plan = with_bands(std::move(pour.plan), pour.job, days);
   }
   ForecastDay day = day_of(pour, own);
   day.smallest_crew = smallest;

@@ -174,7 +174,8 @@ TEST_CASE("the cost over the sampled days is the mean of the days one by one") {
   job.prices->hand_per_h = 50.0;
   job.prices->redo_per_m2 = 100.0;
   const test::Planned planned = test::plan_of(job);
-  const DayModel model(job, planned.run, planned.plan, default_practice(), SampleScale{});
+  const Practice practice = default_practice();  // the model refers to it
+  const DayModel model(job, planned.run, planned.plan, practice, SampleScale{});
   const Ensemble days = sample_days(model, {24, 0, {}});
   const auto cost_over = [&](const Ensemble& drawn) {
     const DayPlan plan = with_bands(planned.plan, job, drawn);

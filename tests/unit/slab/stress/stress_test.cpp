@@ -72,7 +72,9 @@ double held_ratio(double since_set_h, double hours) {
     h.time_s.push_back(h.time_s.back() + later_s);
     h.set_age_middle_h.push_back(h.set_age_middle_h.back() + later_s / 3600.0);
     h.mean_c.push_back(20.0);
-    for (auto* each : {&h.resistance_middle_psi, &h.strength_psi}) each->push_back(each->back());
+    for (auto* each : {&h.resistance_middle_psi, &h.strength_psi, &h.gradient_c}) {
+      each->push_back(each->back());
+    }
   }
   return last(h, long_tied);
 }
