@@ -33,7 +33,10 @@ Job large_job(unsigned seed) {
     return Point{in_range(-5.0, length_m + 5.0), in_range(-5.0, width_m + 5.0)};
   };
   for (int i = 0; i < 12; ++i) {
-    job.obstacles.push_back(testing::tree(place(), in_range(1.0, 4.0), in_range(3.0, 12.0), 0.15));
+    // One after another: the order of a call's arguments is the compiler's.
+    const double height_m = in_range(3.0, 12.0);
+    const double radius_m = in_range(1.0, 4.0);
+    job.obstacles.push_back(testing::tree(place(), radius_m, height_m, 0.15));
     const Point from = place();
     job.obstacles.push_back(
         testing::wall(from, {from.x_m + in_range(-9.0, 9.0), from.y_m + 2.0}, 4.0));
