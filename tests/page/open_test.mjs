@@ -11,7 +11,7 @@ let browser;
 before(async () => {
   browser = await launch();
   for (const name of ['spring', 'hot']) sheets[name] = makeSheet(demo(name));
-  for (const name of ['midnight', 'half_hour', 'text', 'cold']) sheets[name] = makeSheet(job(name));
+  for (const name of ['midnight', 'half_hour', 'text', 'cold', 'washed']) sheets[name] = makeSheet(job(name));
 });
 after(() => browser.close());
 
@@ -20,6 +20,13 @@ function verdictOf(cautions) {
   if (levels.includes('stop')) return 'Think again';
   return levels.includes('caution') ? 'Pour with care' : 'Good to pour';
 }
+
+test('the wash-off of exposed aggregate has its lane, and what it takes is on the list', async () => {
+  const page = await openSheet(browser, sheets.washed);
+  assert.equal(await page.locator('.day-bands path.op-expose').count(), 1);
+  assert.match(await page.locator('.supplies').textContent(), /surface retarder[^]*rock salt/);
+  await close(page);
+});
 
 test('opens without an error or a request, light and dark, under the gravest caution\'s verdict', async () => {
   const said = new Set();

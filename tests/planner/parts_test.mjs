@@ -72,6 +72,9 @@ test('a color keeps the spelling of its key, and a new one has that of the units
   assert.deepEqual(put('si', { color: 'tan' }), { color: 'red' });
   assert.deepEqual(put(undefined, {}), { color: 'red' });
   assert.deepEqual(put('si', {}), { colour: 'red' });
+  const wall = { color: 'light' };
+  setColour({ tables: {} }, wall, ''); // as brick, which the file leaves out
+  assert.deepEqual(wall, {});
   assert.equal(colourOf({ color: 'gray' }), 'grey');
   assert.equal(colourOf({ colour: 'tan' }), 'tan');
 });

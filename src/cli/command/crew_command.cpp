@@ -26,6 +26,7 @@ namespace {
 
 constexpr std::size_t max_sites = 8;  // of one crew's day (ours)
 constexpr int max_travel_min = 480;   // a working day (ours)
+constexpr std::string_view calendar_ending = ".ics";
 
 CommandLine crew_line() {
   CommandLine line;
@@ -35,7 +36,7 @@ CommandLine crew_line() {
   line.max_operands = max_sites;
   line.options = job_options();
   line.options.push_back(samples_option());
-  add_write_options(line, "who is where when", {".ics"});
+  add_write_options(line, "who is where when", {calendar_ending});
   line.options.push_back(
       {"for", "NAME", "the day of one of the crew alone, to be sent as a message", false});
   line.options.push_back(
@@ -72,8 +73,6 @@ std::string apart_fault(const std::vector<PlannedPour>& pours,
   }
   return {};
 }
-
-constexpr std::string_view calendar_ending = ".ics";
 
 std::optional<WriteGuard> calendar_guard(const ParsedLine& line, std::ostream& err) {
   return guard_files("crew", line, line.texts("write"), {calendar_ending}, err);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <ostream>
-#include <string_view>
 
 #include <fmt/format.h>
 
@@ -29,8 +28,6 @@ constexpr double default_thickness_m = 4.0 * metres_per_inch;
 constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
 /// The panel that represents the slab: small, so that it is placed within minutes.
 constexpr double panel_m = 3.0;
-constexpr std::string_view finish_words =
-    "stamp, texture, broom, float, trowel, exposed aggregate or salt";
 
 CommandLine quick_line() {
   CommandLine line;
@@ -47,7 +44,7 @@ CommandLine quick_line() {
       {"cloud", "PERCENT", "cloud cover; else 0", false},
       {"thickness", "D", "slab thickness, in; else 4", false},
       {"concrete-temp", "T", "concrete at the chute, °F; else the day's mean, 60 at least", false},
-      {"finish", "WORD", std::string(finish_words) + "; else stamp", false},
+      {"finish", "WORD", finish_list() + "; else stamp", false},
       {"time-zone", "NAME", "such as America/Chicago; else that of the place", false},
       {"units", "us|si", "units of all of this and of the output; else us", false},
       {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
@@ -243,7 +240,7 @@ class QuickReader {
         return finish.meaning;
       }
     }
-    fail(fmt::format("--finish: got '{}', expected {}", word, finish_words));
+    fail(fmt::format("--finish: got '{}', expected {}", word, finish_list()));
     return Finish::stamp;
   }
 

@@ -99,15 +99,11 @@ std::string StarterJob::put_day(const std::string& words) {
 }
 
 std::string StarterJob::put_finish(const std::string& word) {
-  std::string names;
-  for (const auto& each : finishes) {
-    if (each.word == word) {
-      set_value(text_, "finish", fmt::format("\"{}\"", word));
-      return {};
-    }
-    names += fmt::format("{}{}", names.empty() ? "" : ", ", each.word);
-  }
-  return fmt::format("--finish: got '{}', expected one of {}", word, names);
+  const bool known = std::any_of(finishes.begin(), finishes.end(),
+                                 [&word](const auto& each) { return each.word == word; });
+  if (!known) return fmt::format("--finish: got '{}', expected {}", word, finish_list());
+  set_value(text_, "finish", fmt::format("\"{}\"", word));
+  return {};
 }
 
 std::string StarterJob::put_size(const std::string& words) {

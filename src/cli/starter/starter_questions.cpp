@@ -48,9 +48,7 @@ std::optional<StarterWish> ask_for_starter(StarterJob& job, std::istream& in, st
       ask(in, out, "Where? Latitude and longitude as a map gives them, such as 44.9, -91.9", "",
           put(&StarterJob::put_place)) &&
       ask(in, out, "Which day? 5/14, Fri, tomorrow", "tomorrow", put(&StarterJob::put_day)) &&
-      ask(in, out,
-          "Which finish? stamp, texture roll, broom, float, trowel, exposed aggregate or salt",
-          "stamp", put(&StarterJob::put_finish)) &&
+      ask(in, out, "Which finish? " + finish_list(), "stamp", put(&StarterJob::put_finish)) &&
       ask(in, out, "How large, in feet: along the house and out from it", "16 x 12",
           put(&StarterJob::put_size)) &&
       ask(in, out, "Which side is open to the sun? south, west, north, east; or open all around",

@@ -91,7 +91,9 @@ void watch_wash_off_hours(Watch& watch, const ZonePlan& zone) {
   watch.add(never ? "no_window" : "wash_off_hours",
             never ? "no good time" : "wash-off out of hours",
             never ? CautionLevel::stop : CautionLevel::caution, zone.name, window->opens,
-            fmt::format("the wash-off {}", window->note), "worked out from this plan");
+            fmt::format("{}{}", never ? "no good time for the wash-off, " : "the wash-off ",
+                        window->note),
+            "worked out from this plan");
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <array>
 #include <cstddef>
 #include <optional>
+#include <string>
 
 #include "slabtide/job/model/order_notes.h"
 #include "slabtide/job/model/zone.h"
@@ -23,6 +24,16 @@ inline constexpr auto finishes =
                                  {"trowel", Finish::trowel},
                                  {"exposed aggregate", Finish::exposed_aggregate},
                                  {"salt", Finish::salt}});
+
+/// "stamp, texture roll, broom, float, trowel, exposed aggregate or salt".
+inline std::string finish_list() {
+  std::string words(finishes.front().word);
+  for (std::size_t i = 1; i < finishes.size(); ++i) {
+    words += i + 1 < finishes.size() ? ", " : " or ";
+    words += finishes[i].word;
+  }
+  return words;
+}
 
 /// A colour's word, under either spelling of its key.
 template <class T, std::size_t N>

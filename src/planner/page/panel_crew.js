@@ -7,7 +7,7 @@ import { timeOfDay } from './units.js';
 const inTable = (app, name) => (change, options = { redraw: false }) =>
   app.edit((job) => change((job.tables[name] ??= {})), options);
 
-const usualFinishers = 4; // whom the library takes where a file does not say
+const usualFinishers = 4; // as the library's Crew (job/model/order_notes.h), where a file does not say
 
 // ---- crew and tools ----
 export function crewForm(app) {

@@ -26,7 +26,8 @@ export function writeLength(table, key, value) {
   else table[key] = tidy(value);
 }
 
-// What a key's unit makes of a figure in the units of each system.
+// What a key's unit makes of a figure in the units of each system, for fields alone: what is planned
+// the library converts. Exact by definition, but psi to seven figures and lb/yd³ likewise.
 const figureUnits = {
   f: { us: (v) => v, si: (v) => (v - 32) / 1.8 },
   c: { us: (v) => v * 1.8 + 32, si: (v) => v },

@@ -9,8 +9,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr int before_stay_min = 60;  // the alarm (ours)
-
 std::string work_lines(const SharedCrew& shared, std::size_t who, const CrewVisit& visit) {
   std::string text;
   for (const DayLine& line : lines_of(shared.crew, visit, who, shared.job)) {
@@ -42,7 +40,7 @@ std::string crew_calendar(const SharedCrew& shared, std::span<const PlannedPour>
             .description = work_lines(shared, who, visit),
             .starts = visit.arrives,
             .ends = visit.leaves,
-            .alarm_before_min = before_stay_min},
+            .alarm_before_min = before_arrival_min},
            &pours[visit.site].job.site});
     }
   }

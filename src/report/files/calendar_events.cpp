@@ -12,9 +12,8 @@ namespace slabtide {
 namespace {
 
 // How long before an event its alarm sounds; ours.
-constexpr int before_arrival_min = 60;  // travel to the site
-constexpr int before_work_min = 15;     // time to get tools and people in place
-constexpr int before_close_min = 10;    // the last call
+constexpr int before_work_min = 15;   // time to get tools and people in place
+constexpr int before_close_min = 10;  // the last call
 
 /// Separates the fields of an id; names may contain any printable character.
 constexpr char separator = '\x1f';

@@ -9,6 +9,9 @@
 
 namespace slabtide {
 
+/// The alarm before somebody has to be on site: travel (ours).
+inline constexpr int before_arrival_min = 60;
+
 /// An event of the day for the calendar. Times are to the minute.
 struct CalendarEvent {
   /// What it is, made from things that stay the same when its times change: kind, zone, part,

@@ -42,6 +42,48 @@ TEST_CASE("the smallest crew that misses nothing misses nothing, and one less do
   for (const CrewRemedy& remedy : fewer.remedies) CHECK(remedy.late_min < fewer.schedule.late_min);
 }
 
+TEST_CASE(
+    "what leaves ten hours late is no remedy, and so many minutes are told as over ten hours") {
+  CHECK(late_words(0) == "nothing late");
+  CHECK(late_words(599) == "9 h 59 min late");
+  CHECK(late_words(600) == "over 10 h late");
+  // Each of them takes a day, all are due in an hour, and a second hand halves little of that.
+  std::vector<Task> tasks(6);
+  for (Task& task : tasks) {
+    task.kind = TaskKind::broom;
+    task.zone = "pad";
+    task.place = PlaceId{};
+    task.work_person_min = 1200.0;
+    task.max_hands = 1;
+    task.end_by_min = 60;
+  }
+  const Roster roster = usual_roster(2);
+  const Schedule late = schedule(tasks, 2);
+  REQUIRE(late.late_min > 6000);
+  const std::vector<Schedule> larger{schedule(tasks, 3)};
+  REQUIRE(larger.front().late_min < late.late_min);
+  CHECK(crew_remedies(tasks, roster, late, larger).empty());
+}
+
+TEST_CASE("a plan and its remedies are the same on any number of threads") {
+  Job job = two_pads();
+  job.crew.finishers = *crew_of(job).smallest_crew - 1;
+  const test::Planned planned = test::plan_of(job);
+  REQUIRE(!planned.plan.crew.remedies.empty());
+  for (const int threads : {2, 5}) {
+    const DayPlan plan =
+        plan_day(job, planned.run, default_practice(), std::nullopt, {.threads = threads});
+    CHECK(plan.zones[1].whole.windows.front().opens ==
+          planned.plan.zones[1].whole.windows.front().opens);
+    CHECK(plan.crew.schedule.late_min == planned.plan.crew.schedule.late_min);
+    CHECK(std::equal(plan.crew.remedies.begin(), plan.crew.remedies.end(),
+                     planned.plan.crew.remedies.begin(), planned.plan.crew.remedies.end(),
+                     [](const CrewRemedy& a, const CrewRemedy& b) {
+                       return remedy_words(a) == remedy_words(b);
+                     }));
+  }
+}
+
 TEST_CASE("one comes an hour before the first work and leaves after the last") {
   const Job job = two_pads();
   const CrewPlan plan = crew_of(job);

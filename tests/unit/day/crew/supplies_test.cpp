@@ -27,6 +27,21 @@ ZonePlan plan_of_zone(const Zone& zone, double area_m2) {
   return plan;
 }
 
+Zone bordered(Finish field, Finish border) {
+  Zone zone = test::zone_named("pad", test::rectangle(0, 0, 5, 2), field);
+  zone.border = Border{0.5, border};
+  return zone;
+}
+
+/// Of 4 m2 of field and 6 m2 of border.
+ZonePlan plan_of_bordered(const Zone& zone) {
+  ZonePlan plan = plan_of_zone(zone, 10.0);
+  plan.whole.area_m2 = 4.0;
+  plan.border = PartPlan{};
+  plan.border->area_m2 = 6.0;
+  return plan;
+}
+
 }  // namespace
 
 TEST_CASE("what is stamped takes release agent, what is broomed does not") {
@@ -55,26 +70,16 @@ TEST_CASE("what is stamped takes release agent, what is broomed does not") {
 }
 
 TEST_CASE("a broomed border takes no release agent, but the sealer goes over it") {
-  Zone zone = test::zone_named("landing", test::rectangle(0, 0, 5, 2), Finish::stamp);
-  zone.border = Border{0.5, Finish::broom};
-  const Job job = test::sample_job({zone});
-  ZonePlan plan = plan_of_zone(zone, 10.0);
-  plan.whole.area_m2 = 4.0;
-  plan.border = PartPlan{};
-  plan.border->area_m2 = 6.0;
+  const Job job = test::sample_job({bordered(Finish::stamp, Finish::broom)});
+  const ZonePlan plan = plan_of_bordered(job.zones[0]);
   const auto list = take_along(job, OrderPlan{}, {plan}, default_practice());
   CHECK(find(list, SupplyKind::release_powder)->area_m2 == doctest::Approx(4.0));
   CHECK(find(list, SupplyKind::sealer)->area_m2 == doctest::Approx(10.0));
 }
 
 TEST_CASE("an exposed walk takes surface retarder, its salted border rock salt") {
-  Zone zone = test::zone_named("walk", test::rectangle(0, 0, 5, 2), Finish::exposed_aggregate);
-  zone.border = Border{0.5, Finish::salt};
-  const Job job = test::sample_job({zone});
-  ZonePlan plan = plan_of_zone(zone, 10.0);
-  plan.whole.area_m2 = 4.0;
-  plan.border = PartPlan{};
-  plan.border->area_m2 = 6.0;
+  const Job job = test::sample_job({bordered(Finish::exposed_aggregate, Finish::salt)});
+  const ZonePlan plan = plan_of_bordered(job.zones[0]);
   const auto list = take_along(job, OrderPlan{}, {plan}, default_practice());
   const Supply* retarder = find(list, SupplyKind::surface_retarder);
   REQUIRE(retarder != nullptr);
@@ -86,13 +91,8 @@ TEST_CASE("an exposed walk takes surface retarder, its salted border rock salt")
 }
 
 TEST_CASE("a stamped border takes release agent, and the sealer goes over the field too") {
-  Zone zone = test::zone_named("pad", test::rectangle(0, 0, 5, 2), Finish::broom);
-  zone.border = Border{0.5, Finish::stamp};
-  const Job job = test::sample_job({zone});
-  ZonePlan plan = plan_of_zone(zone, 10.0);
-  plan.whole.area_m2 = 4.0;
-  plan.border = PartPlan{};
-  plan.border->area_m2 = 6.0;
+  const Job job = test::sample_job({bordered(Finish::broom, Finish::stamp)});
+  ZonePlan plan = plan_of_bordered(job.zones[0]);
   OperationWindow wash;
   wash.operation = Operation::wash;
   plan.border->windows = {wash};

@@ -38,6 +38,14 @@ bool warns_of(const test::PlannedDay& day, std::string_view code, CautionLevel l
   });
 }
 
+/// Empty if the plan has none with this code.
+std::string text_of(const test::PlannedDay& day, std::string_view code) {
+  for (const Caution& caution : day.plan().cautions) {
+    if (caution.code == code) return caution.text;
+  }
+  return {};
+}
+
 double hours_after_placing(const test::PlannedDay& day, UtcTime at) {
   return seconds_between(day.plan().zones[0].placed.start, at) / 3600.0;
 }
@@ -82,10 +90,15 @@ TEST_CASE("the retarder's label comes before the usual hours") {
   const test::PlannedDay tonight(job);
   CHECK(hours_after_placing(tonight, *window_in(tonight, Operation::expose).opens) < 18.0);
   CHECK(warns_of(tonight, "wash_off_hours", CautionLevel::caution));
+  CHECK(text_of(tonight, "wash_off_hours") ==
+        "the wash-off cannot wait for the next morning: the retarder is through by then");
   job.finish_work.wash_off_before_h = 4.0;
   const test::PlannedDay never(job);
   CHECK(window_in(never, Operation::expose).is_never());
   CHECK(warns_of(never, "no_window", CautionLevel::stop));
+  CHECK(text_of(never, "no_window") ==
+        "no good time for the wash-off, the retarder is through before the body bears a hose: take "
+        "one that holds longer");
 }
 
 TEST_CASE("no curing compound goes over a surface retarder") {

@@ -24,5 +24,18 @@ TEST_CASE("the crew's time on a zone is its own, whatever else is called so") {
   CHECK(crew_time(touch_strips(1, plan, job, {})) == crew_time(second));
 }
 
+TEST_CASE("a label too long for its column stands in a line of its own, whole") {
+  Job job =
+      test::sample_job({test::zone_named("a walk with a long name", test::rectangle(0, 0, 6, 6),
+                                         Finish::exposed_aggregate),
+                        test::zone_named("pad", test::rectangle(10, 0, 6, 6))});
+  const DayPlan plan = test::plan_of(job).plan;
+  const std::string strips = touch_strips(0, plan, job, {});
+  CHECK(strips.find("  a walk with a long name, surface retarder\n  ") != std::string::npos);
+  const std::string own = touch_strips(1, plan, job, {});
+  CHECK(own.find("\n  pad, ") != std::string::npos);
+  CHECK(own.find("  pad, broom\n") == std::string::npos);
+}
+
 }  // namespace
 }  // namespace slabtide
