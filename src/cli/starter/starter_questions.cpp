@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "core/utf8.h"
+#include "job/toml/job_words.h"
 
 namespace slabtide {
 
