@@ -24,6 +24,9 @@ function verdictOf(cautions) {
 test('the wash-off of exposed aggregate has its lane, and what it takes is on the list', async () => {
   const page = await openSheet(browser, sheets.washed);
   assert.equal(await page.locator('.day-bands path.op-expose').count(), 1);
+  const { opens } = sheets.washed.json.zones[0].windows.find((one) => one.operation === 'expose');
+  const line = page.locator('#agenda li', { hasText: 'walk: wash-off opens' });
+  assert.equal(await line.locator('time').first().getAttribute('datetime'), opens);
   assert.match(await page.locator('.supplies').textContent(), /surface retarder[^]*rock salt/);
   await close(page);
 });

@@ -85,7 +85,7 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
 
 /// A wash-off that comes too late, or out of hours.
 void watch_wash_off_hours(Watch& watch, const ZonePlan& zone) {
-  const OperationWindow* window = zone.whole.window(Operation::expose);
+  const OperationWindow* window = zone.late_window(Operation::expose);
   if (window == nullptr || !window->opens || window->note.empty()) return;
   const bool never = window->is_never();
   watch.add(never ? "no_window" : "wash_off_hours",

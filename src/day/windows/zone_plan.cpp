@@ -69,11 +69,6 @@ std::optional<UtcTime> later(const std::optional<UtcTime>& a, const std::optiona
   return std::max(*a, *b);
 }
 
-bool has_window(const ZonePlan& plan, Operation operation) {
-  return plan.whole.window(operation) != nullptr ||
-         (plan.border && plan.border->window(operation) != nullptr);
-}
-
 std::optional<UtcTime> part_opens(const PartPlan& part, Operation operation) {
   const OperationWindow* window = part.window(operation);
   if (window == nullptr) window = part.window(Operation::walk);
@@ -146,11 +141,16 @@ std::string ZonePlan::part_id(std::string_view called) const {
   return is_id ? std::string(called) : by_name;
 }
 
-bool ZonePlan::is_exposed() const { return has_window(*this, Operation::expose); }
+const OperationWindow* ZonePlan::late_window(Operation operation) const {
+  const OperationWindow* const of_field = whole.window(operation);
+  return of_field != nullptr || !border ? of_field : border->window(operation);
+}
 
-bool ZonePlan::is_washed() const { return has_window(*this, Operation::wash); }
+bool ZonePlan::is_exposed() const { return late_window(Operation::expose) != nullptr; }
 
-bool ZonePlan::is_sealed() const { return has_window(*this, Operation::seal); }
+bool ZonePlan::is_washed() const { return late_window(Operation::wash) != nullptr; }
+
+bool ZonePlan::is_sealed() const { return late_window(Operation::seal) != nullptr; }
 
 std::optional<UtcTime> ZonePlan::final_set() const {
   return border ? later(whole.final_set, border->final_set) : whole.final_set;

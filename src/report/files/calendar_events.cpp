@@ -137,7 +137,7 @@ class EventList {
     if (zone.border) add_part(zone, *zone.border);
     for (const FacePlan& face : zone.faces) add_window(zone.name, face.name, face.id, face.strip);
     for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
-      if (const OperationWindow* window = zone.whole.window(operation)) add_ready(zone, *window);
+      if (const OperationWindow* window = zone.late_window(operation)) add_ready(zone, *window);
     }
     add_wash_off(zone);
   }
@@ -229,7 +229,7 @@ class EventList {
 
   /// The wash-off of exposed aggregate, which cannot wait.
   void add_wash_off(const ZonePlan& zone) {
-    const OperationWindow* window = zone.whole.window(Operation::expose);
+    const OperationWindow* window = zone.late_window(Operation::expose);
     if (window != nullptr) add_window(zone.name, {}, {}, *window);
   }
 

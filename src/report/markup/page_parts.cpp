@@ -51,6 +51,14 @@ ShownWindow window_of(const ShownPart& part, Operation operation) {
   return {};
 }
 
+ShownWindow late_window_of(const PlannedPour& facts, std::size_t zone, Operation operation) {
+  const ShownPart whole = whole_of(facts, zone);
+  const ShownWindow of_field = window_of(whole, operation);
+  const ZonePlan& plan = facts.plan.zones[zone];
+  if (of_field.window != nullptr || !plan.border) return of_field;
+  return window_of({zone, &*plan.border, whole.finish, whole.json + "/border", {}}, operation);
+}
+
 bool can_be_done(const OperationWindow& window) {
   return window.opens && window.closes && !window.is_never();
 }

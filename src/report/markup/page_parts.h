@@ -40,6 +40,9 @@ struct ShownWindow {
 
 ShownWindow window_of(const ShownPart& part, Operation operation);
 
+/// ZonePlan::late_window.
+ShownWindow late_window_of(const PlannedPour& facts, std::size_t zone, Operation operation);
+
 /// True if the window opens and does not close before that.
 bool can_be_done(const OperationWindow& window);
 

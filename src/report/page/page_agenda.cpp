@@ -52,6 +52,7 @@ class Agenda {
     for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
       faces(zone);
       saw(zone);
+      wash_off(zone);
     }
     // What a zone's finish is named for stands before the rest of the same minute.
     std::stable_sort(events_.begin(), events_.end(), [](const Event& a, const Event& b) {
@@ -175,6 +176,18 @@ class Agenda {
            .work = "strip the form",
            .until = {strip.closes, json + "closes"}});
     }
+  }
+
+  /// The one work after setting that can come too late.
+  void wash_off(std::size_t zone) {
+    const ShownWindow shown = late_window_of(facts_, zone, Operation::expose);
+    if (shown.window == nullptr || !can_be_done(*shown.window)) return;
+    const std::string words = late_work_words(facts_.plan.zones[zone], Operation::expose);
+    add({.from = {shown.window->opens, shown.at("opens")},
+         .where = facts_.job.zones[zone].name,
+         .what = words + " opens",
+         .work = words,
+         .until = {shown.window->closes, shown.at("closes")}});
   }
 
   void saw(std::size_t zone) {

@@ -158,9 +158,9 @@ class Bands {
       auto band = saw_band(plan.saws[i], pointer(json + "/saw_windows", i));
       if (band) bands.push_back(std::move(*band));
     }
-    const ShownWindow expose = window_of(whole_of(facts_, zone), Operation::expose);
+    const ShownWindow expose = late_window_of(facts_, zone, Operation::expose);
     if (expose.window != nullptr && expose.window->opens && axis_.holds(*expose.window->opens)) {
-      auto band = window_band(expose, std::string(operation_words(Operation::expose)), "op-expose");
+      auto band = window_band(expose, late_work_words(plan, Operation::expose), "op-expose");
       if (band) bands.push_back(std::move(*band));
     }
     return bands;

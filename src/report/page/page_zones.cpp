@@ -122,18 +122,19 @@ std::vector<View> saw_views(const ZonePlan& plan, const std::string& json, const
 }
 
 /// Walking, washing and sealing: from when all of the zone is ready for them.
-std::vector<View> later_views(const ShownPart& whole, const Job& job) {
+std::vector<View> later_views(const PlannedPour& facts, std::size_t zone) {
+  const Job& job = facts.job;
   std::vector<View> views;
   for (const Operation operation :
        {Operation::walk, Operation::expose, Operation::wash, Operation::seal}) {
-    const ShownWindow shown = window_of(whole, operation);
+    const ShownWindow shown = late_window_of(facts, zone, operation);
     if (shown.window == nullptr) continue;
     View view = time_view(shown.at("open_all_over"), shown.window->open_all_over, job);
     const bool never = shown.window->is_never();
     if (shown.window->closes && !never) {
       view.put("by", time_view(shown.at("closes"), shown.window->closes, job));
     }
-    views.push_back(view.put("later", operation_words(operation))
+    views.push_back(view.put("later", late_work_words(facts.plan.zones[zone], operation))
                         .put("why_beyond", later_words(*shown.window, job))
                         .flag("beyond", never || !shown.window->open_all_over));
   }
@@ -184,7 +185,7 @@ View zone_view(const PlannedPour& facts, std::size_t zone) {
       .put("main_work", main_work_views(whole, job))
       .put("faces", face_views(plan, json, job))
       .put("saws", saw_views(plan, json, job))
-      .put("later_works", later_views(whole, job));
+      .put("later_works", later_views(facts, zone));
   if (!plan.working_order.empty()) {
     view.put("working_order",
              View().put("order", plan.working_order).put("json", json + "/working_order"));

@@ -88,9 +88,9 @@ std::string next_days_line(const ZonePlan& plan, const Job& job, const TextStyle
   std::string line;
   for (const Operation operation :
        {Operation::walk, Operation::expose, Operation::wash, Operation::seal}) {
-    const OperationWindow* window = plan.whole.window(operation);
+    const OperationWindow* window = plan.late_window(operation);
     if (window == nullptr) continue;
-    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", operation_words(operation),
+    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", late_work_words(plan, operation),
                         later_words(*window, job));
   }
   return style.paragraph(line, 2, 6);

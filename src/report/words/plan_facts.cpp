@@ -136,4 +136,9 @@ std::string compass_words(double bearing_deg) {
   return std::string(names[static_cast<std::size_t>((turn % 8 + 8) % 8)]);
 }
 
+std::string late_work_words(const ZonePlan& plan, Operation operation) {
+  const bool of_field = plan.whole.window(operation) != nullptr;
+  return fmt::format("{}{}", operation_words(operation), of_field ? "" : " of the border");
+}
+
 }  // namespace slabtide

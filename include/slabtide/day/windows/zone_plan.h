@@ -41,6 +41,9 @@ struct ZonePlan {
   const PartPlan* part(std::string_view id) const;
   /// The id of what is called so, by its id or its name; empty where nothing is: the whole.
   std::string part_id(std::string_view called) const;
+  /// The window of work after setting: the field's, or the border's where the field has none; null
+  /// where neither has it.
+  const OperationWindow* late_window(Operation operation) const;
   /// True if the field or the border is washed off to expose its aggregate.
   bool is_exposed() const;
   /// True if there is powder or salt to wash off the field or the border.

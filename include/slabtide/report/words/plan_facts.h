@@ -36,4 +36,7 @@ std::string finish_words(Finish finish);
 std::string saw_words(SawKind kind);
 std::string compass_words(double bearing_deg);
 
+/// "wash", "wash of the border" where the field has no such work (ZonePlan::late_window).
+std::string late_work_words(const ZonePlan& plan, Operation operation);
+
 }  // namespace slabtide

@@ -101,6 +101,19 @@ TEST_CASE("the retarder's label comes before the usual hours") {
         "one that holds longer");
 }
 
+TEST_CASE("a border's wash-off is the zone's where the field has none") {
+  Job job = of_finish(Finish::broom);
+  job.zones[0].border = Border{0.5, Finish::exposed_aggregate};
+  job.finish_work.wash_off_before_h = 18.0;
+  const test::PlannedDay day(job);
+  const ZonePlan& plan = day.plan().zones[0];
+  REQUIRE(plan.late_window(Operation::expose) != nullptr);
+  CHECK(plan.late_window(Operation::expose) == plan.border->window(Operation::expose));
+  CHECK(plan.late_window(Operation::walk) == plan.whole.window(Operation::walk));
+  CHECK(plan.late_window(Operation::wash) == nullptr);
+  CHECK(warns_of(day, "wash_off_hours", CautionLevel::caution));
+}
+
 TEST_CASE("no curing compound goes over a surface retarder") {
   Job job = of_finish(Finish::exposed_aggregate);
   job.pour.curing = CuringKind::film;
