@@ -7,7 +7,9 @@
 #include <string>
 
 #include "core/parallel.h"
+#include "day/pour/pour_memo.h"
 #include "joined_choices.h"
+#include "slabtide/job/geometry/cells.h"
 
 namespace slabtide {
 
@@ -38,7 +40,9 @@ class Comparing {
   Comparing(const PlannedPour& ordered, const CompareSettings& settings)
       : ordered_(ordered),
         series_(WeatherSeries::from_forecast(ordered.forecast).value.value()),
-        settings_(settings) {}
+        settings_(settings),
+        cut_coarser_(cell_size_for(ordered.job, max_cells_of_many) > cell_size_for(ordered.job)),
+        memo_(ordered.job.obstacles, SiteLight::Keep::all) {}
 
   std::vector<Outcome> run(const std::vector<Choice>& choices) {
     const auto groups = groups_of(choices);
@@ -51,12 +55,13 @@ class Comparing {
  private:
   void run_group(const std::vector<std::size_t>& group, const std::vector<Choice>& choices,
                  std::vector<Outcome>& outcomes) {
-    const bool is_ordered = choices[group.front()].kind == ChoiceKind::as_ordered;
+    const Choice& first = choices[group.front()];
+    const bool is_ordered = first.kind == ChoiceKind::as_ordered && !cut_coarser_;
     SolverSettings solver;
     solver.threads = 1;
     Parsed<PourRun> pour;
     if (!is_ordered) {
-      pour = run_pour(choices[group.front()].job, series_, ordered_.practice, solver);
+      pour = run_pour(first.job, series_, ordered_.practice, solver, {max_cells_of_many, &memo_});
     }
     for (const std::size_t i : group) {
       if (is_ordered || pour.ok()) {
@@ -84,6 +89,9 @@ class Comparing {
   const PlannedPour& ordered_;
   const WeatherSeries series_;
   const CompareSettings& settings_;
+  /// Then the job as ordered is computed again, so that all are cut alike.
+  const bool cut_coarser_;
+  PourMemo memo_;
   std::mutex mutex_;
   std::size_t done_ = 0;
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <mutex>
 
+#include "day/pour/pour_memo.h"
 #include "job/model/limits.h"
 #include "slab/mix/mix_temperature.h"
 #include "weather/readers/weather_quantity.h"
@@ -35,7 +36,10 @@ class ShiftedDays {
  public:
   ShiftedDays(const PlannedPour& ordered, const Comparison& comparison,
               const CompareSettings& settings)
-      : ordered_(ordered), comparison_(comparison), settings_(settings) {}
+      : ordered_(ordered),
+        comparison_(comparison),
+        settings_(settings),
+        memo_(ordered.job.obstacles, SiteLight::Keep::all) {}
 
   /// Whether the best choice beats the job as ordered. If the job as ordered is the best: whether
   /// it is late by enough to matter, or has a stop.
@@ -61,11 +65,11 @@ class ShiftedDays {
   }
 
  private:
-  Parsed<PourRun> run_on(const ShiftedDay& day) const {
+  Parsed<PourRun> run_on(const ShiftedDay& day) {
     const Parsed<WeatherSeries> series = WeatherSeries::from_forecast(day.forecast);
     SolverSettings solver;
     solver.threads = 1;  // the days are computed in parallel
-    return run_pour(day.job, *series.value, ordered_.practice, solver);
+    return run_pour(day.job, *series.value, ordered_.practice, solver, {max_cells_of_many, &memo_});
   }
 
   ComparedChoice compared(const ComparedChoice& choice, const Job& job, const PourRun& run) const {
@@ -87,6 +91,7 @@ class ShiftedDays {
   const PlannedPour& ordered_;
   const Comparison& comparison_;
   const CompareSettings& settings_;
+  PourMemo memo_;
   std::mutex mutex_;
   std::size_t done_ = 0;
 };
@@ -114,6 +119,7 @@ TurningPoint find_turning_point(const PlannedPour& ordered, const Comparison& co
   TurningPoint turning;
   turning.high_c = high_of_day_c(ordered.job, ordered.forecast);
   turning.concrete_c = discharge_temperature_c(ordered.job.mix);
+  if (comparison.not_that_day()) return turning;
   turning.by_shift_k = find_crossing([&days](double shift_k) { return days.turned(shift_k); },
                                      -range_k, range_k, points, width_k, settings.threads);
   return turning;

@@ -46,7 +46,9 @@ struct Start {
 class DaysMaker {
  public:
   DaysMaker(const DaysCase& asked, const WeatherSeries& series, const DaysSettings& settings)
-      : shared_{asked, series, {}}, settings_(settings) {
+      : memo_(asked.job.obstacles, SiteLight::Keep::sky),
+        shared_{asked, series, {}, memo_},
+        settings_(settings) {
     for (const Zone& zone : asked.job.zones) {
       shared_.joints.push_back(plan_joints(zone, asked.job, asked.practice.joints));
     }
@@ -133,6 +135,7 @@ class DaysMaker {
     return drawn[best_by_clock(drawn)];
   }
 
+  PourMemo memo_;
   StartsCase shared_;
   const DaysSettings& settings_;
   std::mutex mutex_;

@@ -15,10 +15,6 @@ namespace slabtide {
 
 namespace {
 
-/// Among obstacles a pour so large that a plan would have more cells has these here: a week of it
-/// is a hundred plans (ours). Under some 4000 ft² nothing changes.
-constexpr double max_cells_tried = 1000.0;
-
 DayPlan planned(const PlannedPour& pour, const StartsCase& shared, CrewDepth depth) {
   return plan_day(pour.job, pour.run, pour.practice, pour.forecast_age_h, {depth, &shared.joints});
 }
@@ -73,7 +69,8 @@ Parsed<ForecastDay> try_start(const StartsCase& shared, UtcTime start, std::size
   SolverSettings solver;
   solver.threads = 1;  // the starts are computed in parallel
   Job job = moved_to(asked.job, start);
-  Parsed<PourRun> run = run_pour(job, shared.series, asked.practice, solver, max_cells_tried);
+  Parsed<PourRun> run =
+      run_pour(job, shared.series, asked.practice, solver, {max_cells_of_many, &shared.memo});
   if (!run.ok()) return {std::nullopt, std::move(run.diagnostics)};
   PlannedPour pour{std::move(job), asked.forecast, asked.practice, std::move(*run.value), {}};
   pour.forecast_age_h = asked.forecast_age_h;

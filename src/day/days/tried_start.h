@@ -1,5 +1,6 @@
 #pragma once
 
+#include "day/pour/pour_memo.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/day/days/days_case.h"
 #include "slabtide/day/days/forecast_day.h"
@@ -13,6 +14,7 @@ struct StartsCase {
   const DaysCase& asked;
   const WeatherSeries& series;
   std::vector<ZoneJoints> joints;  ///< of the job's zones, which no start changes
+  PourMemo& memo;
 };
 
 /// The day that begins at `start`, on which `samples` days are drawn (fewer of very many zones if

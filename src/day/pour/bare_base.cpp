@@ -77,8 +77,8 @@ std::vector<GroundPoint> ground_at(const ColumnSolution& solution, double at_s) 
 }  // namespace
 
 BareBases::BareBases(const Job& job, const WeatherSeries& series, const OrderPlan& order,
-                     UtcTime start, double ground_c)
-    : job_(job), ground_c_(ground_c) {
+                     UtcTime start, double ground_c, PourMemo& memo)
+    : job_(job), memo_(memo), ground_c_(ground_c) {
   if (job.site.ground_c) return;
   weather_ = site_weather(job.site, series, base_grid(job, order));
   ahead_s_ = seconds_between(weather_.grid.start, start);
@@ -94,20 +94,45 @@ void BareBases::lay_under(std::size_t column, double placed_s, const Zone& zone,
   places_[found->second].columns.push_back(column);
 }
 
-CellExposure BareBases::exposure_of(const Place& place) const {
+CellExposure BareBases::exposure_of(const Place& place, const SunPath& path) const {
   if (place.zone->shaded || place.zone->base.kept == BaseKept::shaded)
     return expose_shaded(shaded_sky_view, weather_);
-  return expose(place.at, weather_, job_.obstacles);
+  return expose(*memo_.light.at(place.at, path), weather_);
+}
+
+BarePlace BareBases::bare(const Place& place) {
+  return {place.zone->base, place.zone->shaded, place.at};
+}
+
+bool BareBases::is_known(const Place& place, const KeptGrounds& kept) {
+  for (const std::size_t column : place.columns) {
+    Laid& laid = laid_.at(column);
+    auto ground = kept.at(bare(place), ahead_s_ + laid.placed_s);
+    if (!ground) return false;
+    laid.ground = std::move(*ground);
+  }
+  return true;
 }
 
 void BareBases::solve(const SolverSettings& settings) {
   if (places_.empty()) return;
-  std::vector<CellExposure> exposures(places_.size());
-  in_parallel(places_.size(), settings.threads,
-              [&](std::size_t i) { exposures[i] = exposure_of(places_[i]); });
+  KeptGrounds* kept = memo_.grounds(weather_, ground_c_);
+  std::vector<Place> places;
+  for (const Place& place : places_) {
+    if (kept == nullptr || !is_known(place, *kept)) places.push_back(place);
+  }
+  solve(places, kept, settings);
+}
+
+void BareBases::solve(const std::vector<Place>& places, KeptGrounds* kept,
+                      const SolverSettings& settings) {
+  const SunPath path(weather_);
+  std::vector<CellExposure> exposures(places.size());
+  in_parallel(places.size(), settings.threads,
+              [&](std::size_t i) { exposures[i] = exposure_of(places[i], path); });
   std::vector<MixModel> materials;
   std::vector<ColumnCase> cases;
-  for (const Place& place : places_) {
+  for (const Place& place : places) {
     materials.push_back(inert(top_material(place.zone->base)));
     cases.push_back(bare_case(*place.zone, ground_c_));
     if (place.zone->base.kept == BaseKept::covered)
@@ -121,10 +146,12 @@ void BareBases::solve(const SolverSettings& settings) {
   coarse.early_step_s = coarse.late_step_s = base_step_s;
   coarse.threads = settings.threads;
   coarse.keep_cells = true;
-  visit_columns(cases, weather_, coarse, [this](std::size_t i, const ColumnSolution& solution) {
-    for (const std::size_t column : places_[i].columns) {
+  visit_columns(cases, weather_, coarse, [&](std::size_t i, const ColumnSolution& solution) {
+    for (const std::size_t column : places[i].columns) {
       Laid& laid = laid_.at(column);  // of this place alone: no other thread has it
-      laid.ground = ground_at(solution, ahead_s_ + laid.placed_s);
+      const double placed_s = ahead_s_ + laid.placed_s;
+      laid.ground = ground_at(solution, placed_s);
+      if (kept != nullptr) kept->keep(bare(places[i]), placed_s, laid.ground);
     }
   });
 }

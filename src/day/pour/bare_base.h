@@ -5,6 +5,7 @@
 #include <tuple>
 #include <vector>
 
+#include "pour_memo.h"
 #include "slabtide/day/pour/order.h"
 #include "slabtide/job/model/job.h"
 #include "slabtide/slab/column/column.h"
@@ -25,7 +26,7 @@ class BareBases {
  public:
   /// `start` is where the columns count their seconds from.
   BareBases(const Job& job, const WeatherSeries& series, const OrderPlan& order, UtcTime start,
-            double ground_c);
+            double ground_c, PourMemo& memo);
 
   /// Remembers what a column will lie on, and from when; the first to ask of a column says.
   void lay_under(std::size_t column, double placed_s, const Zone& zone, std::size_t exposure,
@@ -46,9 +47,14 @@ class BareBases {
   };
   using Likeness = std::tuple<BaseKind, BaseKept, double, bool, bool, std::size_t>;
 
-  CellExposure exposure_of(const Place& place) const;
+  static BarePlace bare(const Place& place);
+  /// Whether the ground under all its columns is kept, which they then have.
+  bool is_known(const Place& place, const KeptGrounds& kept);
+  void solve(const std::vector<Place>& places, KeptGrounds* kept, const SolverSettings& settings);
+  CellExposure exposure_of(const Place& place, const SunPath& path) const;
 
   const Job& job_;
+  PourMemo& memo_;
   double ground_c_;
   double ahead_s_ = 0.0;  // of the columns' start
   SiteWeather weather_;

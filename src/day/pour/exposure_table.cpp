@@ -29,13 +29,13 @@ std::vector<std::size_t> ExposureTable::of_cells(const Zone& zone, const std::ve
                                                  int threads) {
   std::vector<std::size_t> indices;
   // Without obstacles all places are alike.
-  if (zone.shaded || obstacles_.empty()) {
+  if (zone.shaded || light_.obstacles().empty()) {
     indices.assign(cells.size(), of_alike_cells(zone, cells));
     return indices;
   }
   std::vector<CellExposure> exposures(cells.size());
   in_parallel(cells.size(), threads,
-              [&](std::size_t i) { exposures[i] = expose(cells[i].centre, weather_, obstacles_); });
+              [&](std::size_t i) { exposures[i] = of_place(cells[i].centre); });
   for (CellExposure& exposure : exposures) indices.push_back(keep(std::move(exposure)));
   return indices;
 }
@@ -43,11 +43,13 @@ std::vector<std::size_t> ExposureTable::of_cells(const Zone& zone, const std::ve
 std::size_t ExposureTable::of_alike_cells(const Zone& zone, const std::vector<Cell>& cells) {
   if (zone.shaded)
     return keep_once(shaded_, [&] { return expose_shaded(shaded_sky_view, weather_); });
-  return keep_once(open_, [&] { return expose(cells.front().centre, weather_, obstacles_); });
+  return keep_once(open_, [&] { return of_place(cells.front().centre); });
 }
 
+CellExposure ExposureTable::of_place(Point at) { return expose(*light_.at(at, path_), weather_); }
+
 std::size_t ExposureTable::of_face(const FormedFace& face, Point at) {
-  return keep(face.facing_deg ? expose_face(at, *face.facing_deg, weather_, obstacles_)
+  return keep(face.facing_deg ? expose_face(at, *face.facing_deg, weather_, light_.obstacles())
                               : expose_shaded(face_sky_view, weather_));
 }
 

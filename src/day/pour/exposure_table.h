@@ -10,6 +10,7 @@
 #include "slabtide/job/model/job.h"
 #include "slabtide/weather/site/exposure.h"
 #include "slabtide/weather/site/site_weather.h"
+#include "weather/site/site_light.h"
 
 namespace slabtide {
 
@@ -19,8 +20,8 @@ inline constexpr double shaded_sky_view = 0.5;
 /// The exposures of a pour's places; returns the same index for equal exposures.
 class ExposureTable {
  public:
-  ExposureTable(const SiteWeather& weather, const std::vector<Obstacle>& obstacles)
-      : weather_(weather), obstacles_(obstacles) {}
+  ExposureTable(const SiteWeather& weather, SiteLight& light)
+      : weather_(weather), light_(light), path_(weather) {}
 
   /// One index a cell of the zone, which has at least one, on so many threads.
   std::vector<std::size_t> of_cells(const Zone& zone, const std::vector<Cell>& cells, int threads);
@@ -34,10 +35,12 @@ class ExposureTable {
     return *index;
   }
   std::size_t of_alike_cells(const Zone& zone, const std::vector<Cell>& cells);
+  CellExposure of_place(Point at);
   std::size_t keep(CellExposure exposure);
 
   const SiteWeather& weather_;
-  const std::vector<Obstacle>& obstacles_;
+  SiteLight& light_;
+  SunPath path_;
   std::vector<CellExposure> exposures_;
   std::map<int, std::vector<std::size_t>> exposures_of_sky_;
   std::optional<std::size_t> shaded_;

@@ -10,6 +10,7 @@
 #include "exposure_table.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/covers.h"
+#include "pour_memo.h"
 #include "pour_span.h"
 #include "slab/column/column_solver.h"
 #include "slab/material/materials.h"
@@ -60,9 +61,9 @@ double placed_fraction_near(const ZoneRun& run, Point at) {
 /// Collects the columns of a pour; returns the same index for equal columns.
 class PourBatch {
  public:
-  PourBatch(const Job& job, const WeatherSeries& series, const PourRun& run)
-      : exposures(run.weather, job.obstacles),
-        bases(job, series, run.order, run.weather.grid.start, run.ground_c) {}
+  PourBatch(const Job& job, const WeatherSeries& series, const PourRun& run, PourMemo& memo)
+      : exposures(run.weather, memo.light),
+        bases(job, series, run.order, run.weather.grid.start, run.ground_c, memo) {}
 
   /// What else a column depends on: the zone (or its faces) and the mix.
   using Group = std::pair<std::size_t, std::size_t>;
@@ -236,13 +237,14 @@ class MixTable {
 };
 
 void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
-                 const Practice& practice, const SolverSettings& settings, double cell_m) {
+                 const Practice& practice, const SolverSettings& settings, double cell_m,
+                 PourMemo& memo) {
   MixTable table(job);
   std::vector<std::vector<std::size_t>> mix_of_load;
   for (const Zone& zone : job.zones) mix_of_load.push_back(table.of_loads(zone, run.order.loads));
   run.mixes = table.take_models();
   run.zones.resize(job.zones.size());
-  PourBatch batch(job, series, run);
+  PourBatch batch(job, series, run, memo);
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     run.zones[i].cell_m = cell_m;
     ZoneColumns columns(job, practice, run, i, mix_of_load[i], batch);
@@ -255,7 +257,7 @@ void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
 }  // namespace
 
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
-                         const SolverSettings& settings, double most_cells) {
+                         const SolverSettings& settings, const PourScope& scope) {
   validate(practice);
   PourRun run;
   run.order = plan_order(job, practice.placing);  // throws if the job cannot be planned
@@ -265,9 +267,10 @@ Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Prac
   run.weather = site_weather(job.site, series, grid);
   run.ground_c = ground_temperature_c(job, series);
   run.forecast_cut_short = is_cut_short(grid, horizon_h);
-  // In the open most cells share a column, so that there may be any number of them.
-  const double cell_m = job.obstacles.empty() ? cell_size_m : cell_size_for(job.zones, most_cells);
-  solve_zones(run, job, series, practice, settings, cell_m);
+  const double cell_m = cell_size_for(job, scope.most_cells);
+  PourMemo own(job.obstacles, SiteLight::Keep::sky);
+  const bool shared = scope.memo != nullptr && scope.memo->light.obstacles() == job.obstacles;
+  solve_zones(run, job, series, practice, settings, cell_m, shared ? *scope.memo : own);
   return {std::move(run), {}};
 }
 

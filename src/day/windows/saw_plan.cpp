@@ -57,10 +57,9 @@ SawAreas saw_areas(const ZoneRun& zone_run, const PourRun& run, const StressCase
   const auto times_of = [&](const CellRun& cell) -> ColumnTimes {
     const ColumnHistory& history = run.histories[cell.history];
     const MixModel& mix = run.mixes[cell.mix];
-    ColumnTimes times{{},
-                      stress_reaches_s(history, mix, piece, practice.saw.cut_by_ratio),
-                      stress_reaches_s(history, mix, piece, practice.saw.late_ratio),
-                      surface_fallen_s(history, practice)};
+    const auto stressed = stress_reaches_s(
+        history, mix, piece, std::array{practice.saw.cut_by_ratio, practice.saw.late_ratio});
+    ColumnTimes times{{}, stressed[0], stressed[1], surface_fallen_s(history, practice)};
     for (std::size_t i = 0; i < saw_kinds.size(); ++i) {
       times.opens_s[i] = saw_opens_s(saw_kinds[i], history, aggregate, practice);
     }

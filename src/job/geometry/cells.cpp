@@ -285,9 +285,10 @@ void check(const Zone& zone) {
 
 }  // namespace
 
-double cell_size_for(const std::vector<Zone>& zones, double most_cells) {
+double cell_size_for(const Job& job, double most_cells) {
+  if (job.obstacles.empty()) return cell_size_m;
   double sum_m2 = 0.0;
-  for (const Zone& zone : zones) sum_m2 += area_m2(zone.outline);
+  for (const Zone& zone : job.zones) sum_m2 += area_m2(zone.outline);
   // In whole millimetres, so that rounding of the corners does not decide.
   return std::max(cell_size_m, std::ceil(1e3 * std::sqrt(sum_m2 / most_cells)) / 1e3);
 }

@@ -11,6 +11,7 @@
 #include "page_headline.h"
 #include "report/markup/embedded_pages.h"
 #include "report/markup/page_views.h"
+#include "report/words/cell_words.h"
 #include "report/words/cost_words.h"
 #include "report/words/made_words.h"
 #include "slabtide/core/version.h"
@@ -128,6 +129,8 @@ View view_of(const CompareFacts& facts) {
       .put("mix", mix_words(facts.plan))
       .put("made", made_words(facts.plan))
       .put("version", version());
+  if (const std::string cells = larger_cells_words(facts.plan.job); !cells.empty())
+    view.put("larger_cells", cells);
   if (facts.comparison.days_sampled > 0) {
     view.put("days_drawn",
              count_view("/days_drawn", static_cast<int>(facts.comparison.days_sampled)));

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/words/cell_words.h"
 #include "report/words/cost_words.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -199,13 +200,18 @@ std::string advice_block(const CompareFacts& facts, const TextStyle& style) {
          style.paragraph("What would change it: " + facts.advice.turning, lead, lead);
 }
 
+std::string larger_cells(const Job& job, const TextStyle& style) {
+  const std::string words = larger_cells_words(job);
+  return words.empty() ? words : style.paragraph(words, 2, 4);
+}
+
 }  // namespace
 
 std::string text_compare(const CompareFacts& facts, const TextStyle& style) {
   return style.finished(text_opening(facts.plan, style) + "\n" + table(facts, style) +
                         cost_legend(facts, style) + left_out(facts.comparison, style) + "\n" +
                         days_table(facts, style) + advice_block(facts, style) + "\n" +
-                        text_assumptions(facts.plan, style));
+                        text_assumptions(facts.plan, style) + larger_cells(facts.plan.job, style));
 }
 
 }  // namespace slabtide

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "cell_words.h"
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -154,6 +155,7 @@ std::vector<std::string> days_assumptions(const PlannedDays& facts) {
     said.push_back(fmt::format("ground at {} on every day, as the job says",
                                temperature_words(*job.site.ground_c, job.units)));
   }
+  if (const std::string cells = larger_cells_words(job); !cells.empty()) said.push_back(cells);
   said.emplace_back("plants take a change until that long before they batch: ask yours");
   said.emplace_back("a forecast is less sure the further ahead: look again the day before");
   return said;

@@ -208,25 +208,34 @@ std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& m
   return ratio;
 }
 
-std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
-                                       const StressCase& piece, double level) {
+std::vector<std::optional<double>> stress_reaches_s(const ColumnHistory& history,
+                                                    const MixModel& mix, const StressCase& piece,
+                                                    std::span<const double> levels) {
   check(piece);
+  std::vector<std::optional<double>> reached(levels.size());
   const std::optional<std::size_t> set = at_final_set(history);
-  if (!set) return std::nullopt;
+  if (!set) return reached;
   Ratios ratios(history, *set, mix, piece);
-  while (ratios.index() + 1 < history.time_s.size()) {
+  std::size_t missing = levels.size();
+  while (missing > 0 && ratios.index() + 1 < history.time_s.size()) {
     const Ratios last = ratios;
     ratios.move();
-    if (ratios.max_now() < level) continue;
-    const double ratio = ratios.now();
-    if (ratio < level) continue;
     const std::size_t i = ratios.index();
-    const double before = last.now();
-    if (!(ratio > before)) return history.time_s[i];
-    const double fraction = (level - before) / (ratio - before);
-    return history.time_s[i - 1] + fraction * (history.time_s[i] - history.time_s[i - 1]);
+    for (std::size_t k = 0; k < levels.size(); ++k) {
+      if (reached[k] || ratios.max_now() < levels[k] || ratios.now() < levels[k]) continue;
+      const double ratio = ratios.now();
+      const double before = last.now();
+      const double fraction = ratio > before ? (levels[k] - before) / (ratio - before) : 1.0;
+      reached[k] = history.time_s[i - 1] + fraction * (history.time_s[i] - history.time_s[i - 1]);
+      --missing;
+    }
   }
-  return std::nullopt;
+  return reached;
+}
+
+std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
+                                       const StressCase& piece, double level) {
+  return stress_reaches_s(history, mix, piece, std::span(&level, 1)).front();
 }
 
 }  // namespace slabtide

@@ -91,6 +91,12 @@ void require_sound(const Obstacle& o) {
 
 }  // namespace
 
+SunDirection::SunDirection(double sun_azimuth_deg, double sun_elevation_deg)
+    : azimuth_deg(sun_azimuth_deg),
+      up(sun_elevation_deg > 0.0),
+      toward(slabtide::toward(sun_azimuth_deg)),
+      slope(std::tan(sun_elevation_deg * radians_per_degree)) {}
+
 Surroundings::Surroundings(Point at, const std::vector<Obstacle>& obstacles) {
   if (!finite(at)) throw std::invalid_argument("shade: the place is not finite");
   seen_.reserve(obstacles.size());
@@ -178,18 +184,14 @@ std::optional<double> Surroundings::distance_m(const Seen& obstacle, Point direc
   return distance_to_circle_m(obstacle.from, obstacle.radius_m, direction);
 }
 
-double Surroundings::sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const {
-  if (!(sun_elevation_deg > 0.0)) return 0.0;
+double Surroundings::sunlit_fraction(const SunDirection& sun) const {
+  if (!sun.up) return 0.0;
   if (seen_.empty()) return 1.0;
-  const auto ahead = in_direction(sun_azimuth_deg);
-  if (ahead.empty()) return 1.0;
-  const Point direction = toward(sun_azimuth_deg);
-  const double slope = std::tan(sun_elevation_deg * radians_per_degree);
   double fraction = 1.0;
-  for (const std::size_t which : ahead) {
+  for (const std::size_t which : in_direction(sun.azimuth_deg)) {
     const Seen& obstacle = seen_[which];
-    const std::optional<double> distance = distance_m(obstacle, direction);
-    if (distance && obstacle.height_m > *distance * slope) fraction *= obstacle.light_through;
+    const std::optional<double> distance = distance_m(obstacle, sun.toward);
+    if (distance && obstacle.height_m > *distance * sun.slope) fraction *= obstacle.light_through;
   }
   return fraction;
 }

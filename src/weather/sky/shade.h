@@ -10,6 +10,16 @@
 
 namespace slabtide {
 
+/// Where the sun stands, with what every place asks of it worked out once.
+struct SunDirection {
+  SunDirection(double sun_azimuth_deg, double sun_elevation_deg);
+
+  double azimuth_deg;
+  bool up;
+  Point toward;  ///< level, of length 1
+  double slope;  ///< the tangent of its elevation
+};
+
 /// The obstacles as seen from one place on the flat site plan.
 ///
 /// Idealises: walls as vertical sheets without thickness, trees as vertical cylinders, the place at
@@ -24,7 +34,7 @@ class Surroundings {
 
   /// Fraction of the direct sun that reaches the place: the product of the light that the obstacles
   /// in the sun's direction let through; 0 if the sun is down.
-  double sunlit_fraction(double sun_azimuth_deg, double sun_elevation_deg) const;
+  double sunlit_fraction(const SunDirection& sun) const;
 
   /// What of an obstacle the level ground sees.
   struct SeenSide {

@@ -53,7 +53,7 @@ PourRun run_with(const Job& job, double most_cells) {
   coarse.slab_cells = 6;
   coarse.ground_cells = 5;
   return run_pour(job, WeatherSeries::from_forecast(forecast).value.value(), default_practice(),
-                  coarse, most_cells)
+                  coarse, {most_cells})
       .value.value();
 }
 
@@ -100,13 +100,18 @@ TEST_CASE("larger cells of a large pour move its windows by two minutes at most"
 TEST_CASE("cells of a usual pour are of two feet, and of a large one no larger than it takes") {
   const auto square = [](double side_ft) {
     const double m = m_from_ft(side_ft);
-    return std::vector{zone_named("slab", rectangle(0, 0, m, m))};
+    Job job = sample_job({zone_named("slab", rectangle(0, 0, m, m))});
+    job.obstacles.push_back(testing::tree({-5.0, 0.0}, 2.0, 6.0));
+    return job;
   };
   CHECK(cell_size_for(square(20.0)) == cell_size_m);
   CHECK(cell_size_for(square(99.9)) == cell_size_m);
   CHECK(cell_size_for(square(4.0 * std::sqrt(max_cells))) ==
         doctest::Approx(2.0 * cell_size_m).epsilon(1e-3));
   CHECK(cell_size_for(square(200.0), 1e9) == cell_size_m);
+  Job open = square(4.0 * std::sqrt(max_cells));
+  open.obstacles.clear();
+  CHECK(cell_size_for(open) == cell_size_m);
 }
 
 }  // namespace slabtide::test

@@ -23,7 +23,8 @@ struct ShiftedDay {
 ShiftedDay shift_day(const Job& job, const Forecast& forecast, double shift_k);
 
 /// Finds the turning points by computing the best choice and the job as ordered on days up to
-/// CompareRules::search_k warmer and cooler, to about half a kelvin (1 °F).
+/// CompareRules::search_k warmer and cooler, to about half a kelvin (1 °F). None are looked for
+/// where even the best choice runs into a stop: the answer is another day, whatever its weather.
 TurningPoint find_turning_point(const PlannedPour& ordered, const Comparison& comparison,
                                 const CompareSettings& settings);
 

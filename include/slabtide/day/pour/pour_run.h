@@ -15,6 +15,8 @@
 
 namespace slabtide {
 
+class PourMemo;
+
 /// A cell and the column that represents it.
 struct CellRun {
   Cell cell;
@@ -67,11 +69,18 @@ struct PourRun {
 
 inline constexpr double horizon_h = 48.0;  ///< from the start of placing
 
+/// What a pour has in common with others that are computed for the same site.
+struct PourScope {
+  double most_cells = max_cells;  ///< as in `cell_size_for`
+  /// What runs of the site have in common, kept from one to the next; null computes it anew, as
+  /// does a job with other obstacles. The results are the same. Must outlive the call.
+  PourMemo* memo = nullptr;
+};
+
 /// Computes the pour. `value` is absent if the weather does not cover it: it starts after the first
-/// load is batched, or ends before the last zone is placed. Where something throws shade the zones
-/// are cut into about `most_cells` cells at most (`cell_size_for`).
+/// load is batched, or ends before the last zone is placed.
 Parsed<PourRun> run_pour(const Job& job, const WeatherSeries& series, const Practice& practice,
-                         const SolverSettings& settings, double most_cells = max_cells);
+                         const SolverSettings& settings, const PourScope& scope = {});
 
 /// The cell whose centre is nearest to a place; of equally near cells the one placed first,
 /// whatever the rounding. Precondition: the zone has cells.

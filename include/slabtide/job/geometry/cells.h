@@ -11,6 +11,9 @@ inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
 /// A pour among obstacles is cut into about so many cells at most, 16,000 ft2 at 2 ft (ours): its
 /// windows are of a tenth of each zone, not of a cell.
 inline constexpr double max_cells = 4000.0;
+/// As `max_cells` where a pour is computed many times over, for a comparison or a week of starts
+/// (ours): 4,000 ft2 at 2 ft.
+inline constexpr double max_cells_of_many = 1000.0;
 inline constexpr double longest_zone_m = 1000.0;  ///< east to west or north to south
 
 /// A piece of a zone small enough for its concrete to be in one state.
@@ -25,9 +28,10 @@ struct Cell {
   bool border = false;
 };
 
-/// The side of the cells that zones poured together are cut into: `cell_size_m`, or larger where
-/// they would be over `most_cells`.
-double cell_size_for(const std::vector<Zone>& zones, double most_cells = max_cells);
+/// The side of the cells that the job's zones are cut into: `cell_size_m`, or larger where
+/// something throws shade and they would be over `most_cells`. In the open most cells share a
+/// column, so that there may be any number of them.
+double cell_size_for(const Job& job, double most_cells = max_cells);
 
 /// The zone cut into cells of about `size_m`, in placing order; at least one. Their areas sum
 /// to the outline's within 1e-6; a cell clipped by the outline has its own centroid. A border strip

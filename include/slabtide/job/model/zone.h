@@ -120,6 +120,8 @@ struct Obstacle {
   double light_through = 0.0;
   /// Share of the sunlight that it throws back, 0 to 1.
   double albedo = 0.3;
+
+  friend bool operator==(const Obstacle&, const Obstacle&) = default;
 };
 
 }  // namespace slabtide

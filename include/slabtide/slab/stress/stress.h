@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "slabtide/slab/column/column.h"
@@ -38,8 +39,13 @@ struct StressCase {
 std::vector<double> stress_ratio(const ColumnHistory& history, const MixModel& mix,
                                  const StressCase& piece);
 
-/// When the ratio first reaches `level`, in seconds, interpolated linearly; empty if it never does.
-/// Stops there, which makes it fast.
+/// When the ratio first reaches each of the levels, in seconds, interpolated linearly; empty if it
+/// never does. Stops when all are reached, which makes it fast.
+std::vector<std::optional<double>> stress_reaches_s(const ColumnHistory& history,
+                                                    const MixModel& mix, const StressCase& piece,
+                                                    std::span<const double> levels);
+
+/// The same for one level.
 std::optional<double> stress_reaches_s(const ColumnHistory& history, const MixModel& mix,
                                        const StressCase& piece, double level);
 

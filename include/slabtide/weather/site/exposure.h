@@ -8,6 +8,8 @@
 
 namespace slabtide {
 
+struct PlaceLight;
+
 /// What one place on the site sees, with one entry per instant of the grid.
 struct CellExposure {
   double sky_view = 1.0;  ///< share of the sky it sees, 0 to 1
@@ -25,6 +27,9 @@ struct CellExposure {
 /// no light from the ground, no sky light by walls. Status: ours.
 /// Error: std::invalid_argument as Surroundings.
 CellExposure expose(Point at, const SiteWeather& weather, const std::vector<Obstacle>& obstacles);
+
+/// The same from the light that the cell gets whatever the weather, on the weather's grid.
+CellExposure expose(const PlaceLight& light, const SiteWeather& weather);
 
 /// A vertical formed face at `at` that looks toward `facing_deg` (clockwise from north): beam on
 /// the vertical plane, at most half the sky, nothing reflected from the ground (ours: forms and the

@@ -21,6 +21,8 @@ struct TimeGrid {
   /// The last instant at or before `at_s` seconds from the start; the first instant for times
   /// before the start (and for NaN), the last for times past the end. The grid must not be empty.
   std::size_t index_at(double at_s) const;
+
+  friend bool operator==(const TimeGrid&, const TimeGrid&) = default;
 };
 
 /// The weather that the whole site shares. Every vector has grid.count entries, one per instant of
@@ -43,6 +45,8 @@ struct SiteWeather {
   std::vector<double> rain_mm_h;
   std::vector<double> rain_chance;
   std::vector<char> thunder;  ///< 1 if it is forecast
+
+  friend bool operator==(const SiteWeather&, const SiteWeather&) = default;
 };
 
 /// The series brought to the site: sun, sky, irradiance (the forecast's own where it has it,

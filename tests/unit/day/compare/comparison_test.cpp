@@ -76,6 +76,21 @@ ComparedChoice made_of(int stops, double late_min, double disturbance) {
 
 }  // namespace
 
+TEST_CASE("where even the best choice runs into a stop no weather is looked for that turns it") {
+  const PlannedDay day(hot_court(1));
+  Comparison comparison;
+  comparison.choices.resize(1);
+  comparison.choices[0].choice.job = day.job();
+  comparison.choices[0].figures.stops = 1;
+  std::size_t computed = 0;
+  const CompareSettings settings{1, [&computed](std::size_t) { ++computed; }, nullptr};
+  CHECK(find_turning_point(day.pour(), comparison, settings).by_shift_k.turns.empty());
+  CHECK(computed == 0);
+  comparison.choices[0].figures.stops = 0;
+  find_turning_point(day.pour(), comparison, settings);
+  CHECK(computed > 0);
+}
+
 TEST_CASE("stops weigh before lateness, lateness before trouble") {
   const CompareRules rules = default_practice().compare;
   CHECK(better(made_of(0, 90, 9), made_of(1, 0, 0), rules));

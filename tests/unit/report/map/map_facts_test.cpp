@@ -93,7 +93,7 @@ TEST_CASE("a shadow ends where the shade does") {
       const Point tip{4.0 * end.x_m, 4.0 * end.y_m};
       const auto lit = [&](double fraction) {
         return Surroundings({tip.x_m * fraction, tip.y_m * fraction}, {wall})
-            .sunlit_fraction(azimuth, elevation);
+            .sunlit_fraction({azimuth, elevation});
       };
       CHECK(lit(0.9995) == 0.0);
       CHECK(lit(1.0005) == 1.0);

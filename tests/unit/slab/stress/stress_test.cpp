@@ -2,6 +2,7 @@
 
 #include <limits>
 #include <stdexcept>
+#include <vector>
 
 #include <doctest/doctest.h>
 
@@ -138,6 +139,18 @@ TEST_CASE("cutting shorter pieces relieves a free slab") {
   StressCase cut = long_free;
   cut.uncut_length_m = 1.5;
   CHECK(last(cooled(10.0, 3.0), cut) < 0.7 * last(cooled(10.0, 3.0), long_free));
+}
+
+TEST_CASE("several levels are reached when each is by itself, whatever their order") {
+  const ColumnHistory h = cooled(10.0, 0.0);  // up to 0.68
+  const std::vector<double> levels{0.5, 0.2, 0.9};
+  const auto reached = stress_reaches_s(h, unknown_aggregate(), long_tied, levels);
+  REQUIRE(reached.size() == levels.size());
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    CHECK(reached[i] == stress_reaches_s(h, unknown_aggregate(), long_tied, levels[i]));
+  }
+  CHECK(*reached[1] < *reached[0]);
+  CHECK(!reached[2]);
 }
 
 TEST_CASE("there is no stress at or before final set, nor without it") {

@@ -25,48 +25,48 @@ const std::vector<Obstacle> south_wall{wall({-50.0, -2.0}, {50.0, -2.0}, 2.0)};
 
 TEST_CASE("a wall 2 m to the south and 2 m high hides the sun under 45 deg") {
   const Surroundings place(viewer, south_wall);
-  CHECK(place.sunlit_fraction(180.0, 44.9) == 0.0);
-  CHECK(place.sunlit_fraction(180.0, 45.1) == 1.0);
+  CHECK(place.sunlit_fraction({180.0, 44.9}) == 0.0);
+  CHECK(place.sunlit_fraction({180.0, 45.1}) == 1.0);
   // From the south-west the wall is 2·√2 m away: atan(1/√2) = 35.26 deg.
-  CHECK(place.sunlit_fraction(225.0, 35.2) == 0.0);
-  CHECK(place.sunlit_fraction(225.0, 35.3) == 1.0);
+  CHECK(place.sunlit_fraction({225.0, 35.2}) == 0.0);
+  CHECK(place.sunlit_fraction({225.0, 35.3}) == 1.0);
 }
 
 TEST_CASE("a wall behind the place's back hides nothing") {
   const Surroundings place(viewer, south_wall);
-  CHECK(place.sunlit_fraction(0.0, 10.0) == 1.0);
-  CHECK(place.sunlit_fraction(90.0, 10.0) == 1.0);
+  CHECK(place.sunlit_fraction({0.0, 10.0}) == 1.0);
+  CHECK(place.sunlit_fraction({90.0, 10.0}) == 1.0);
 }
 
 TEST_CASE("the sun comes round the end of a wall") {
   // A wall in the east, starting at the place's own latitude and going north: the sun due east
   // grazes its end.
   const Surroundings place(viewer, {wall({3.0, 0.1}, {3.0, 9.0}, 5.0)});
-  CHECK(place.sunlit_fraction(80.0, 20.0) == 0.0);
-  CHECK(place.sunlit_fraction(90.0, 20.0) == 1.0);
-  CHECK(place.sunlit_fraction(100.0, 20.0) == 1.0);
+  CHECK(place.sunlit_fraction({80.0, 20.0}) == 0.0);
+  CHECK(place.sunlit_fraction({90.0, 20.0}) == 1.0);
+  CHECK(place.sunlit_fraction({100.0, 20.0}) == 1.0);
 }
 
 TEST_CASE("a wall seen edge-on has no width") {
   const Surroundings place(viewer, {wall({0.0, 1.0}, {0.0, 5.0}, 3.0)});
-  CHECK(place.sunlit_fraction(0.0, 10.0) == 1.0);
+  CHECK(place.sunlit_fraction({0.0, 10.0}) == 1.0);
   CHECK(place.sky_view() == doctest::Approx(1.0));
 }
 
 TEST_CASE("a tree hides what is behind its crown and lets its share through") {
   // Near edge at 4 m, 4 m high: 45 deg. Apparent half-width: asin(1/5) = 11.5 deg.
   const Surroundings place(viewer, {tree({5.0, 0.0}, 1.0, 4.0, 0.3)});
-  CHECK(place.sunlit_fraction(90.0, 44.9) == doctest::Approx(0.3));
-  CHECK(place.sunlit_fraction(90.0, 45.1) == 1.0);
-  CHECK(place.sunlit_fraction(90.0 + 11.4, 20.0) == doctest::Approx(0.3));
-  CHECK(place.sunlit_fraction(90.0 + 11.6, 20.0) == 1.0);
-  CHECK(place.sunlit_fraction(270.0, 20.0) == 1.0);
+  CHECK(place.sunlit_fraction({90.0, 44.9}) == doctest::Approx(0.3));
+  CHECK(place.sunlit_fraction({90.0, 45.1}) == 1.0);
+  CHECK(place.sunlit_fraction({90.0 + 11.4, 20.0}) == doctest::Approx(0.3));
+  CHECK(place.sunlit_fraction({90.0 + 11.6, 20.0}) == 1.0);
+  CHECK(place.sunlit_fraction({270.0, 20.0}) == 1.0);
 }
 
 TEST_CASE("what obstacles let through multiplies") {
   const Surroundings place(
       viewer, {tree({5.0, 0.0}, 1.0, 4.0, 0.3), wall({8.0, -5.0}, {8.0, 5.0}, 9.0, 0.5)});
-  CHECK(place.sunlit_fraction(90.0, 20.0) == doctest::Approx(0.15));
+  CHECK(place.sunlit_fraction({90.0, 20.0}) == doctest::Approx(0.15));
 }
 
 TEST_CASE("among many obstacles each is met where its outline stands, whatever the direction") {
@@ -104,25 +104,25 @@ TEST_CASE("among many obstacles each is met where its outline stands, whatever t
               : (from_off < 0.0) != (to_off < 0.0) && std::abs(from_off - to_off) < 180.0;
       if (met) through *= one.light_through;
     }
-    CHECK(place.sunlit_fraction(azimuth_deg, 1.0) == doctest::Approx(through));
+    CHECK(place.sunlit_fraction({azimuth_deg, 1.0}) == doctest::Approx(through));
   }
 }
 
 TEST_CASE("under a tree all light has come through it") {
   const Surroundings place(viewer, {tree({0.5, 0.0}, 2.0, 4.0, 0.25)});
-  CHECK(place.sunlit_fraction(30.0, 80.0) == doctest::Approx(0.25));
+  CHECK(place.sunlit_fraction({30.0, 80.0}) == doctest::Approx(0.25));
   CHECK(place.sky_view() == doctest::Approx(0.25));
 }
 
 TEST_CASE("on a wall the mean of its two sides counts") {
   const Surroundings place(viewer, {wall({-5.0, 0.0}, {5.0, 0.0}, 2.0)});
-  CHECK(place.sunlit_fraction(180.0, 30.0) == doctest::Approx(0.5));
+  CHECK(place.sunlit_fraction({180.0, 30.0}) == doctest::Approx(0.5));
   CHECK(place.sky_view() == doctest::Approx(0.5));
 }
 
 TEST_CASE("no sun reaches anything once it is down") {
-  CHECK(Surroundings(viewer, {}).sunlit_fraction(180.0, 0.0) == 0.0);
-  CHECK(Surroundings(viewer, {}).sunlit_fraction(180.0, -10.0) == 0.0);
+  CHECK(Surroundings(viewer, {}).sunlit_fraction({180.0, 0.0}) == 0.0);
+  CHECK(Surroundings(viewer, {}).sunlit_fraction({180.0, -10.0}) == 0.0);
 }
 
 TEST_CASE("the open place sees all the sky, an open face half") {

@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+
+#include "slabtide/job/model/job.h"
+
+namespace slabtide {
+
+/// That a pour so large was cut into larger pieces than its plan, to be computed many times over;
+/// empty where it was not.
+std::string larger_cells_words(const Job& job);
+
+}  // namespace slabtide
