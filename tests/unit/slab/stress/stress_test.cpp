@@ -142,8 +142,14 @@ TEST_CASE("cutting shorter pieces relieves a free slab") {
 }
 
 TEST_CASE("several levels are reached when each is by itself, whatever their order") {
-  const ColumnHistory h = cooled(10.0, 0.0);  // up to 0.68
-  const std::vector<double> levels{0.5, 0.2, 0.9};
+  ColumnHistory h = cooled(10.0, 0.0);  // up to 0.68, and over 0.5 an hour later
+  h.time_s.push_back(10800.0);
+  h.set_age_middle_h.push_back(7.5);
+  h.mean_c.push_back(15.0);
+  for (auto* each : {&h.resistance_middle_psi, &h.strength_psi, &h.gradient_c}) {
+    each->push_back(each->back());
+  }
+  const std::vector<double> levels{0.5, 0.2, 2.0};
   const auto reached = stress_reaches_s(h, unknown_aggregate(), long_tied, levels);
   REQUIRE(reached.size() == levels.size());
   for (std::size_t i = 0; i < levels.size(); ++i) {
