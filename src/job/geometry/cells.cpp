@@ -288,9 +288,16 @@ void check(const Zone& zone) {
 double cell_size_for(const Job& job, double most_cells) {
   if (job.obstacles.empty()) return cell_size_m;
   double sum_m2 = 0.0;
-  for (const Zone& zone : job.zones) sum_m2 += area_m2(zone.outline);
+  double border_m = 0.0;  // strips are cut along their length, and no wider than they are
+  for (const Zone& zone : job.zones) {
+    sum_m2 += area_m2(zone.outline);
+    if (zone.border) border_m += perimeter_m(zone.outline);
+  }
+  // sum / size^2 + border / size = most
+  const double size_m = (border_m + std::sqrt(border_m * border_m + 4.0 * most_cells * sum_m2)) /
+                        (2.0 * most_cells);
   // In whole millimetres, so that rounding of the corners does not decide.
-  return std::max(cell_size_m, std::ceil(1e3 * std::sqrt(sum_m2 / most_cells)) / 1e3);
+  return std::max(cell_size_m, std::ceil(1e3 * size_m) / 1e3);
 }
 
 std::vector<Cell> cut_into_cells(const Zone& zone, double size_m) {

@@ -109,6 +109,14 @@ TEST_CASE("cells of a usual pour are of two feet, and of a large one no larger t
   CHECK(cell_size_for(square(4.0 * std::sqrt(max_cells))) ==
         doctest::Approx(2.0 * cell_size_m).epsilon(1e-3));
   CHECK(cell_size_for(square(200.0), 1e9) == cell_size_m);
+  Job bordered = square(200.0);
+  bordered.zones.assign(60, zone_named("bay", rectangle(0, 0, 6, 6)));
+  for (Zone& zone : bordered.zones) zone.border = Border{0.3, Finish::broom};
+  std::size_t cells = 0;
+  for (const Zone& zone : bordered.zones) {
+    cells += cut_into_cells(zone, cell_size_for(bordered, max_cells_of_many)).size();
+  }
+  CHECK(static_cast<double>(cells) < 1.1 * max_cells_of_many);
   Job open = square(4.0 * std::sqrt(max_cells));
   open.obstacles.clear();
   CHECK(cell_size_for(open) == cell_size_m);
