@@ -4,6 +4,7 @@
 #include <map>
 #include <stdexcept>
 
+#include "core/parallel.h"
 #include "core/rounded.h"
 #include "day/geometry/plane.h"
 #include "day/pour/validate_run.h"
@@ -102,19 +103,21 @@ class CutTimes {
   const Practice& practice_;
 };
 
-void add_cuts(std::size_t zone, const Job& job, const CutTimes& times, CutPlan& plan) {
-  const ZoneJoints& joints = plan.joints[zone];
-  std::size_t number = 0;
+/// A zone's cuts in working order.
+std::vector<PlannedCut> cuts_of(std::size_t zone, const ZoneJoints& joints, const Job& job,
+                                const CutTimes& times) {
   std::vector<JointTurn> turns;
   for (const Joint& joint : joints.joints) turns.push_back(times.turn(zone, joint));
+  std::vector<PlannedCut> cuts;
   for (const Cut& cut : order_cuts(job.zones[zone], joints, turns)) {
     PlannedCut planned;
     planned.zone = zone;
-    planned.number = ++number;
+    planned.number = cuts.size() + 1;
     planned.cut = cut;
     times.fill(planned);
-    plan.cuts.push_back(planned);
+    cuts.push_back(planned);
   }
+  return cuts;
 }
 
 /// Whether the shift makes every cut of a zone in time.
@@ -247,7 +250,7 @@ std::string_view joint_way_id(JointWay way) {
 }
 
 CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
-                  const std::vector<ZoneJoints>* joints) {
+                  const std::vector<ZoneJoints>* joints, int threads) {
   validate(job);
   validate(practice);
   validate(run, job);
@@ -255,11 +258,16 @@ CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
     throw std::invalid_argument("cut plan: the joints are not of this job's zones");
   }
   CutPlan plan;
+  plan.joints.resize(job.zones.size());
+  std::vector<std::vector<PlannedCut>> cuts(job.zones.size());
   const CutTimes times(job, run, practice);
-  for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
-    plan.joints.push_back(joints != nullptr ? (*joints)[zone]
-                                            : plan_joints(job.zones[zone], job, practice.joints));
-    add_cuts(zone, job, times, plan);
+  in_parallel(job.zones.size(), threads, [&](std::size_t zone) {
+    plan.joints[zone] =
+        joints != nullptr ? (*joints)[zone] : plan_joints(job.zones[zone], job, practice.joints);
+    cuts[zone] = cuts_of(zone, plan.joints[zone], job, times);
+  });
+  for (const auto& of_zone : cuts) {
+    plan.cuts.insert(plan.cuts.end(), of_zone.begin(), of_zone.end());
   }
   for (const SawKind kind : kinds_of_saw) {
     plan.shifts[static_cast<std::size_t>(kind)] = plan_shift(kind, plan.cuts, job, practice.saw);

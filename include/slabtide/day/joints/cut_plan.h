@@ -68,8 +68,9 @@ std::vector<SawPlan> saws_of_cuts(std::vector<SawPlan> uncut, const CutPlan& pla
 /// saw of each kind, and the ways of jointing that are then possible.
 ///
 /// `joints`, if given, are those of a job with the same zones, obstacles, aggregate and rules, and
-/// are not computed again. Error: std::invalid_argument if there is not one entry per zone.
+/// are not computed again. Zones are planned on so many `threads`, as in SolverSettings; the cuts
+/// are the same for any number. Error: std::invalid_argument if there is not one entry per zone.
 CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
-                  const std::vector<ZoneJoints>* joints = nullptr);
+                  const std::vector<ZoneJoints>* joints = nullptr, int threads = 1);
 
 }  // namespace slabtide

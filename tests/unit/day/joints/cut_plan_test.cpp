@@ -46,6 +46,24 @@ Date local_date(UtcTime time) { return time.date(); }
 
 }  // namespace
 
+TEST_CASE("the cuts of several zones are the same on any number of threads") {
+  Job job = cool_clear(porch_job());
+  for (const double x_ft : {40.0, 80.0}) {
+    job.zones.push_back(test::zone_named("pad", test::rectangle(x_ft * ft, 0, 20 * ft, 20 * ft)));
+  }
+  const test::Planned day = test::plan_of(job);
+  const CutPlan several = plan_cuts(job, day.run, default_practice(), nullptr, 3);
+  REQUIRE(several.cuts.size() == day.plan.cuts.cuts.size());
+  CHECK(several.cuts.back().zone == 2);
+  for (std::size_t i = 0; i < several.cuts.size(); ++i) {
+    const PlannedCut& cut = day.plan.cuts.cuts[i];
+    CHECK(several.cuts[i].zone == cut.zone);
+    CHECK(several.cuts[i].number == cut.number);
+    CHECK(several.cuts[i].cut.joint == cut.cut.joint);
+    CHECK(several.cuts[i].latest == cut.latest);
+  }
+}
+
 TEST_CASE("a tied porch placed on a clear cool spring morning is cut the same evening") {
   // Common practice, no source: not left to the next morning.
   Job job = cool_clear(porch_job());
