@@ -1,7 +1,9 @@
 // node planner.mjs: what a drag costs with the processor slowed four times (SLABTIDE_PLANNER is the
 // folder of the built page). While a corner is dragged for some seconds: how long the page's script
-// is busy with each move and each picture, and how old the plan gets that is shown.
-import { demo, importText, launch, openPlanner, phone } from '../planner/support.mjs';
+// is busy with each move and each picture, and how old the plan gets that is shown. Then, opened
+// offline from the service worker's cache: when something is painted, when a tap on New pour has made
+// one, and when a pour that was kept has its plan again.
+import { demo, importText, launch, openPlanner, phone, serveSite } from '../planner/support.mjs';
 
 const slowed = 4;
 const seconds = 6;
@@ -36,4 +38,27 @@ frames.sort((a, b) => a - b);
 const gaps = plans.slice(1).map((at, i) => at - plans[i]);
 console.log(`${frames.length} pictures: half in ${frames[Math.floor(frames.length / 2)].toFixed(1)} ms, 95 of 100 in ${frames[Math.floor(frames.length * 0.95)].toFixed(1)} ms, the slowest ${frames.at(-1).toFixed(1)} ms`);
 console.log(`${plans.length} plans in ${seconds} s, the longest wait ${Math.max(0, ...gaps).toFixed(0)} ms`);
+
+const site = await serveSite();
+const first = await openPlanner(browser, { size: phone, url: site.url });
+await importText(first, demo('spring'));
+await first.getByText('Day sheet for the crew').waitFor({ timeout: 90000 });
+await first.evaluate(() => navigator.serviceWorker.ready);
+const context = first.context();
+await first.close();
+await context.setOffline(true);
+for (let visit = 1; visit <= 3; ++visit) {
+  const again = await context.newPage();
+  const slow = await context.newCDPSession(again);
+  await slow.send('Emulation.setCPUThrottlingRate', { rate: slowed });
+  const opened = Date.now();
+  await again.goto(site.url, { waitUntil: 'commit' });
+  await again.getByRole('button', { name: 'New pour', exact: true }).click();
+  await again.locator('svg.sheet').waitFor();
+  const usable = Date.now() - opened;
+  const paint = await again.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0].startTime);
+  console.log(`opened from cache: painted after ${paint.toFixed(0)} ms, a new pour's sheet after ${usable} ms`);
+  await again.close();
+}
+site.end();
 await browser.close();

@@ -221,6 +221,7 @@ test('the plan follows a corner while it is dragged', async () => {
     globalThis.lines = new Set();
     new MutationObserver(() => words() !== first && globalThis.lines.add(words())).observe(document.querySelector('footer'), { subtree: true, childList: true });
   });
+  await page.locator('svg.sheet .selected').focus();
   const handle = await page.locator('svg.sheet [data-corner="2"] .handle').boundingBox();
   await page.mouse.move(handle.x + 6, handle.y + 6);
   await page.mouse.down();
@@ -231,6 +232,8 @@ test('the plan follows a corner while it is dragged', async () => {
   }
   assert.ok((await changes()) > 0, 'a plan came before the finger was lifted');
   await page.mouse.up();
+  // The shape, made anew while it was dragged, has the focus again for who goes on with keys.
+  assert.equal(await page.evaluate(() => document.activeElement?.dataset?.kind), 'zone');
   assert.deepEqual(page.faults, []);
   await page.context().close();
 });

@@ -31,14 +31,21 @@ export class Drawing {
       },
     });
     this.readout = el('p', { class: 'readout', 'aria-live': 'off' });
-    new ResizeObserver(() => this.draw()).observe(this.sheet);
+    new ResizeObserver(() => {
+      this.measured = undefined;
+      this.draw();
+    }).observe(this.sheet);
   }
 
   // ---- the way between the job's plan, the sheet as it lies, and the screen ----
   get job() { return this.acts.job(); }
   get unit() { return unitOf(this.job); }
   get step() { return this.unit === 'm' ? 0.1 : 0.5; }
-  get size() { return [this.sheet.clientWidth || 320, this.sheet.clientHeight || 400]; }
+  // Measured once until it changes: to ask is to lay the page out.
+  get size() {
+    if (!this.measured?.every(Boolean)) this.measured = [this.sheet.clientWidth, this.sheet.clientHeight];
+    return [this.measured[0] || 320, this.measured[1] || 400];
+  }
   laid(point) { return turned(point, -this.job.turn); }
   world(point) { return turned(point, this.job.turn); }
   screen(laid) {
@@ -353,13 +360,18 @@ export class Drawing {
     if (!this.job || !this.sheet.isConnected) return;
     if (!this.view) return this.fit();
     const focused = document.activeElement?.closest?.('.sheet [data-kind]')?.dataset;
-    const key = focused && `[data-kind="${focused.kind}"][data-index="${focused.index}"]`;
+    if (focused) this.focused = `[data-kind="${focused.kind}"][data-index="${focused.index}"]`;
     const shapes = this.shapes();
+    const sun = this.acts.sun(this.hour);
     this.rubber = el('g');
     this.sheet.replaceChildren(
-      ...this.#grid(), ...shapes.flatMap((shape) => this.#shadow(shape)),
+      ...this.#grid(), ...shapes.flatMap((shape) => this.#shadow(shape, sun)),
       ...shapes.map((shape) => this.#shape(shape)), ...this.#chosenSides(shapes), ...this.#draftMarks(), ...this.#north(), this.rubber);
-    if (key) this.sheet.querySelector(key)?.focus();
+    // A shape that is made anew has lost the focus. To give it back is to lay the page out, which half
+    // of a drag's time went to: so once, when the finger is off.
+    if (!this.focused || this.gesture?.moved) return;
+    if (document.activeElement === document.body) this.sheet.querySelector(this.focused)?.focus();
+    this.focused = undefined;
   }
 
   #grid() {
@@ -389,8 +401,7 @@ export class Drawing {
       el('text', { x: x + tip[0], y: y - tip[1] + 5, 'text-anchor': 'middle' }, 'N'))];
   }
 
-  #shadow(shape) {
-    const sun = this.acts.sun(this.hour);
+  #shadow(shape, sun) {
     const shift = shape.kind === 'obstacle' && shadowShift(shape.height, sun);
     if (!shift || shape.points.length === 0) return [];
     const by = this.laid(shift);
