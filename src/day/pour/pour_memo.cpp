@@ -17,9 +17,10 @@ std::optional<std::vector<GroundPoint>> KeptGrounds::at(const BarePlace& place,
   return found->second;
 }
 
-void KeptGrounds::keep(const BarePlace& place, double placed_s, std::vector<GroundPoint> ground) {
+void KeptGrounds::keep(const BarePlace& place, double placed_s,
+                       const std::vector<GroundPoint>& ground) {
   const std::lock_guard<std::mutex> lock(mutex_);
-  grounds_.try_emplace(key_of(place, placed_s), std::move(ground));
+  grounds_.try_emplace(key_of(place, placed_s), ground);
 }
 
 KeptGrounds* PourMemo::grounds(const SiteWeather& weather, double ground_c) {

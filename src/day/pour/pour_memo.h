@@ -33,7 +33,7 @@ class KeptGrounds {
     return ground_c == ground_c_ && weather == weather_;
   }
   std::optional<std::vector<GroundPoint>> at(const BarePlace& place, double placed_s) const;
-  void keep(const BarePlace& place, double placed_s, std::vector<GroundPoint> ground);
+  void keep(const BarePlace& place, double placed_s, const std::vector<GroundPoint>& ground);
 
  private:
   using Key = std::tuple<BaseKind, BaseKept, double, bool, bool, double, double, double>;

@@ -294,8 +294,8 @@ double cell_size_for(const Job& job, double most_cells) {
     if (zone.border) border_m += perimeter_m(zone.outline);
   }
   // sum / size^2 + border / size = most
-  const double size_m = (border_m + std::sqrt(border_m * border_m + 4.0 * most_cells * sum_m2)) /
-                        (2.0 * most_cells);
+  const double size_m =
+      (border_m + std::sqrt(border_m * border_m + 4.0 * most_cells * sum_m2)) / (2.0 * most_cells);
   // In whole millimetres, so that rounding of the corners does not decide.
   return std::max(cell_size_m, std::ceil(1e3 * size_m) / 1e3);
 }
