@@ -208,6 +208,48 @@ test('a forecast is asked for only when it is wanted, of the service named, and 
   await page.context().close();
 });
 
+test('a town is found by its name, with its height and time zone, and a hostile list is only words', async () => {
+  const page = await openPlanner(browser);
+  const asked = [];
+  let answer = { status: 200, body: JSON.stringify({ results: [
+    { name: 'Springfield', latitude: 42.1015, longitude: -72.5898, elevation: 21, timezone: 'America/New_York', country: 'United States', admin1: 'Massachusetts' },
+    { name: '<img src=x onerror=alert(1)>', latitude: 39.8, longitude: -89.6, timezone: 'Mars/Phobos', __proto__: { polluted: 1 } },
+    { name: 'nowhere', latitude: 'x', longitude: 1e9 }, null, 'text'] }) };
+  await page.route('https://geocoding-api.open-meteo.com/**', (route) => {
+    asked.push(route.request().url());
+    route.fulfill({ headers: { 'access-control-allow-origin': '*' }, contentType: 'application/json', ...answer });
+  });
+  await by(page, 'New pour').click();
+  await by(page, 'Day').click();
+  const find = async (name) => {
+    const more = page.getByText('Or by the name of the town');
+    if (!(await page.getByLabel('Town or ZIP code').isVisible())) await more.click();
+    await page.getByLabel('Town or ZIP code').fill(name);
+    await by(page, 'Find it').click();
+  };
+  await find('Spring field & Co');
+  await page.locator('.found button').first().waitFor();
+  assert.deepEqual(await page.locator('.found button').allTextContents(), ['Springfield, Massachusetts, United States', '<img src=x onerror=alert(1)>']);
+  assert.match(asked[0], /\?name=Spring%20field%20%26%20Co&count=6&/);
+  assert.deepEqual(await findings(page), []);
+  await page.locator('.found button').first().click();
+  assert.equal(await page.getByLabel('Latitude, longitude').inputValue(), '42.1015, -72.5898');
+  assert.equal(await page.getByLabel('Height above the sea').inputValue(), '69'); // 21 m
+  assert.equal(await page.getByLabel('Time zone').inputValue(), 'America/New_York');
+
+  await find('x');
+  await page.locator('.found button').nth(1).click(); // no such time zone: the one that was stays
+  assert.equal(await page.getByLabel('Time zone').inputValue(), 'America/New_York');
+  answer = { status: 200, body: '{"generationtime_ms": 0.5}' };
+  await find('Nosuchtown');
+  await page.getByText('No such place is listed').waitFor();
+  answer = { status: 500, body: '' };
+  await find('Nosuchtown');
+  await page.getByText('it answers with status 500').waitFor();
+  assert.deepEqual(page.faults.filter((fault) => !/status of 500/.test(fault)), asked.map((url) => `request: ${url}`));
+  await page.context().close();
+});
+
 test('no larger than may be sent', () => {
   assert.ok(statSync(join(planner, 'index.html')).size <= 1.4e6);
   const page = readFileSync(join(planner, 'index.html'), 'utf8');

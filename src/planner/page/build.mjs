@@ -42,7 +42,7 @@ const sheetFiles = readdirSync(sheetFolder).filter((name) => /\.(css|js)$/.test(
 const policy = (scripts) => [
   "default-src 'none'", `script-src ${[...scripts, ...sheetFiles].map(hash).join(' ')} 'wasm-unsafe-eval'`,
   `style-src ${[style, ...sheetFiles].map(hash).join(' ')}`, 'worker-src blob: \'self\'', 'img-src \'self\' data:', "manifest-src 'self'", 'frame-src \'self\' blob:',
-  'connect-src https://api.weather.gov https://api.open-meteo.com', "base-uri 'none'", "form-action 'none'",
+  'connect-src https://api.weather.gov https://api.open-meteo.com https://geocoding-api.open-meteo.com', "base-uri 'none'", "form-action 'none'",
 ].join('; ');
 
 function page(head, scripts) {

@@ -1,23 +1,14 @@
 // The hourly forecast, asked of the weather service when the person says so and at no other time.
+import { getText } from './network.js';
 
 const services = { nws: 'https://api.weather.gov', openMeteo: 'https://api.open-meteo.com' };
-const patience = 20000; // ms
-const largest = 8 * 1024 * 1024; // what the engine reads
 const quantities = 'temperature_2m,dew_point_2m,relative_humidity_2m,cloud_cover,wind_speed_10m,wind_gusts_10m,' +
   'shortwave_radiation,precipitation,precipitation_probability,weather_code';
 const daysBeyond = 4;
 
 const degrees = (value) => String(Number(value.toFixed(4)));
 
-async function get(url) {
-  const reply = await fetch(url, {
-    credentials: 'omit', referrerPolicy: 'no-referrer', cache: 'no-store', signal: AbortSignal.timeout(patience),
-  });
-  if (!reply.ok) throw new Error(reply.status === 404 ? 'it has no forecast for this place' : `it answers with status ${reply.status}`);
-  const text = await reply.text();
-  if (text.length > largest) throw new Error('its answer is too long');
-  return text;
-}
+const get = (url) => getText(url, 'it has no forecast for this place');
 
 async function fromNws({ latitude, longitude }) {
   const points = JSON.parse(await get(`${services.nws}/points/${degrees(latitude)},${degrees(longitude)}`));

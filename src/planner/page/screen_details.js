@@ -5,6 +5,8 @@ import { choice, numberField, slider, textField } from './inputs.js';
 import { clockOf, forecastPath, startOf, systemOf, unitOf } from './job.js';
 import { crewForm, pricesForm } from './panel_crew.js';
 import { contentField, finishWorkForm, strengthField, waterForm, waterOf } from './panel_mix.js';
+import { whyNot } from './network.js';
+import { placesNamed } from './places.js';
 import { dayText, parsePlace, readFigure, writeFigure } from './units.js';
 
 const table = (job, name) => (job.tables[name] ??= {});
@@ -22,6 +24,40 @@ export function detailsScreen(app) {
 const group = (title, ...parts) => el('section', { class: 'group' }, el('h2', {}, title), ...parts);
 
 // ---- where and when ----
+const timeZones = Intl.supportedValuesOf?.('timeZone') ?? [];
+const feetInMetre = 1 / 0.3048;
+
+// The place, its height and its time zone, from a list of the world's towns.
+function placeByName(app) {
+  const note = el('p', { class: 'fault', role: 'alert' });
+  const found = el('div', { class: 'found' });
+  const name = el('input', { type: 'search', autocomplete: 'off', maxlength: 60, enterkeyhint: 'search' });
+  const put = (place) => app.edit((job) => {
+    const { site } = job.tables;
+    Object.assign(site, { latitude: Number(place.latitude.toFixed(5)), longitude: Number(place.longitude.toFixed(5)) });
+    if (place.elevation_m !== undefined) site.elevation = Math.round(systemOf(job) === 'si' ? place.elevation_m : place.elevation_m * feetInMetre);
+    if (timeZones.includes(place.zone)) site.time_zone = place.zone;
+    say(`The site is in ${place.words}`);
+  });
+  const find = async () => {
+    if (name.value.trim() === '') return name.focus();
+    found.replaceChildren();
+    note.textContent = 'Asking ...';
+    try {
+      const places = await placesNamed(name.value.trim());
+      note.textContent = places.length ? '' : 'No such place is listed. Try the next town, or the two numbers above.';
+      found.replaceChildren(...places.map((place) => button(place.words, () => put(place))));
+      found.firstChild?.focus();
+    } catch (error) {
+      note.textContent = `No list of places: ${whyNot(error)}. Type the two numbers above.`;
+    }
+  };
+  name.addEventListener('keydown', (event) => event.key === 'Enter' && find());
+  return el('details', {}, el('summary', {}, 'Or by the name of the town'),
+    field('Town or ZIP code', name, 'Needs the network once: the name is sent to Open-Meteo, and nothing else.'),
+    el('div', { class: 'row' }, button('Find it', find)), note, found);
+}
+
 function placeForm(app) {
   const { job } = app;
   const { site } = job.tables;
@@ -40,16 +76,15 @@ function placeForm(app) {
   const place = textField('Latitude, longitude', known ? `${site.latitude}, ${site.longitude}` : '', (text) => put(parsePlace(text)), {
     check: (text) => (parsePlace(text) ? '' : 'Two numbers such as 44.90, -91.90'), hint: 'As your map shows them: 44.90, -91.90',
   });
-  const zones = Intl.supportedValuesOf?.('timeZone') ?? [];
   return group('Where and when',
-    el('div', { class: 'row' }, 'geolocation' in navigator && button('Use where I am', locate, { class: known ? '' : 'main' })), note, place,
+    el('div', { class: 'row' }, 'geolocation' in navigator && button('Use where I am', locate, { class: known ? '' : 'main' })), note, place, placeByName(app),
     el('div', { class: 'pair' },
       dateField(app), timeField(app)),
     systemOf(job) === 'si' ? numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -500, max: 5000, unit: 'm', optional: true })
       : numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -1500, max: 16000, unit: 'ft', optional: true }),
     tiles('How open to the wind', [['open lot', 'Open lot'], ['yard', 'Yard'], ['sheltered court', 'Sheltered']], site.wind_setting ?? 'yard',
       (value) => app.edit((each) => { each.tables.site.wind_setting = value; }, { redraw: false })),
-    choice('Time zone', zones.map((zone) => [zone, zone.replaceAll('_', ' ')]), site.time_zone, (zone) => app.edit((each) => { each.tables.site.time_zone = zone; }, { redraw: false })));
+    choice('Time zone', timeZones.map((zone) => [zone, zone.replaceAll('_', ' ')]), site.time_zone, (zone) => app.edit((each) => { each.tables.site.time_zone = zone; }, { redraw: false })));
 }
 
 function dateField(app) {
@@ -97,8 +132,7 @@ async function getIt(app, source, note, place) {
     await app.takeForecast(await fetchForecast(source, site, pour.date.$time), source);
     say('The forecast is in');
   } catch (error) {
-    const words = error.name === 'TypeError' ? 'the network does not answer' : error.name === 'TimeoutError' ? 'it took too long' : error.message;
-    note.textContent = `No forecast: ${words}. Type the day below, or try again.`;
+    note.textContent = `No forecast: ${whyNot(error)}. Type the day below, or try again.`;
     place.disabled = false;
   }
 }

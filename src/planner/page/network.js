@@ -1,0 +1,21 @@
+// What is asked of others over the network: nothing but what the person asks for, when they ask.
+
+const patience = 20000; // ms
+const largest = 8 * 1024 * 1024; // what the engine reads
+
+// The answer as text. `missing` is said where the service knows no such thing.
+export async function getText(url, missing) {
+  const reply = await fetch(url, {
+    credentials: 'omit', referrerPolicy: 'no-referrer', cache: 'no-store', signal: AbortSignal.timeout(patience),
+  });
+  if (!reply.ok) throw new Error(reply.status === 404 ? missing : `it answers with status ${reply.status}`);
+  const text = await reply.text();
+  if (text.length > largest) throw new Error('its answer is too long');
+  return text;
+}
+
+export function whyNot(error) {
+  if (error.name === 'TypeError') return 'the network does not answer';
+  if (error.name === 'TimeoutError') return 'it took too long';
+  return error.message;
+}
