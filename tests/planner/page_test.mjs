@@ -176,6 +176,34 @@ test('a sign noted on the slab moves the plan', async () => {
   await page.context().close();
 });
 
+test('an alarm sounds when work opens, says which, and stays until it is tapped', async () => {
+  const page = await openPlanner(browser);
+  await page.clock.install({ time: new Date('2026-05-14T14:00:00Z') }); // 9:00 in the demo's yard
+  await page.evaluate(() => {
+    globalThis.tones = 0;
+    const plain = OscillatorNode.prototype.start;
+    OscillatorNode.prototype.start = function start(...when) { globalThis.tones += 1; return plain.apply(this, when); };
+  });
+  await importText(page, demo('spring'));
+  await page.clock.runFor(3000);
+  await page.getByText('Day sheet for the crew').waitFor({ timeout: 60000 });
+  await by(page, 'On slab').click();
+  await page.getByLabel('Sound an alarm when work opens').click();
+  await page.clock.runFor(60e3);
+  assert.equal(await page.locator('.alarm').count(), 0);
+  await page.clock.runFor(3600e3 * 2);
+  await page.locator('.alarm').waitFor();
+  assert.ok(await page.evaluate(() => globalThis.tones) >= 3);
+  const lines = await page.locator('.alarm li').allTextContents();
+  assert.ok(lines.length <= 4 && lines.some((line) => /^10:58 AM broom, pad$/.test(line)), lines.join('; '));
+  assert.deepEqual(await findings(page), []);
+  await by(page, 'Draw').click(); // on whatever screen
+  await page.locator('.alarm').getByRole('button', { name: 'OK' }).click();
+  assert.equal(await page.locator('.alarm').count(), 0);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('a forecast is asked for only when it is wanted, of the service named, and planned from', async () => {
   const page = await openPlanner(browser);
   await importText(page, demo('spring'));

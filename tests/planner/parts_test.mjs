@@ -1,6 +1,7 @@
 // The page's own parts that need neither engine nor browser: lengths, places, TOML, the plane.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { openedBetween } from '../../src/planner/page/alarms.js';
 import { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } from '../../src/planner/page/geometry.js';
 import {
   addSlab, addSteps, addWalk, clockOf, colourOf, importedJob, newJob, pointsOf, removeZone, renameZone, setColour, squaredEnds, startOf, textOf, textsOf, turnNorth,
@@ -262,4 +263,13 @@ test('the plane', () => {
   near(east, 0, 1e-9);
   near(north, 10, 1e-9);
   assert.equal(shadowShift(10, { elevation_deg: -5, azimuth_deg: 0 }), undefined);
+});
+
+test('an alarm is for what opens since it was last asked, once', () => {
+  const rows = [{ work: 'saw', opens: '2026-05-14T17:00:00-05:00' }, { work: 'broom', opens: '2026-05-14T10:58:00-05:00' }, { work: 'seal' }];
+  const at = (clock) => Date.parse(`2026-05-14T${clock}-05:00`);
+  const works = (from, to) => openedBetween(rows, at(from), at(to)).map((row) => row.work);
+  assert.deepEqual(works('10:57:55', '10:58:05'), ['broom']);
+  assert.deepEqual(works('10:58:00', '10:58:10'), []);
+  assert.deepEqual(works('10:00:00', '18:00:00'), ['broom', 'saw']);
 });

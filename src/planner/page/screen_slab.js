@@ -1,4 +1,5 @@
 // On the slab: one tap notes a sign with the hour, and the plan moves with it.
+import { alarmTick } from './alarms.js';
 import { button, el, field, say, tiles } from './dom.js';
 import { clockOf, systemOf } from './job.js';
 import { workWords } from './plan.js';
@@ -58,6 +59,7 @@ export function slabScreen(app) {
       noted(app),
       el('div', { class: 'row' }, button('After the pour', () => app.go('after'))),
       awake(),
+      alarmTick(app),
     ]);
 }
 
