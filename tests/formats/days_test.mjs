@@ -57,6 +57,7 @@ test('days stand by date, each begins on its own, and the best is one of them', 
       assert.ok(day.starts.some((start) => start.at === day.start && start.verdict === day.verdict.verdict));
       assert.equal(day.days_drawn > 0, file === springs, file);
       assert.equal('finish_lost_share' in day, file === springs, file);
+      assert.equal(day.cost?.likely > 0, file.includes('no_saw'), file); // the one that tells prices
     });
   }
 });

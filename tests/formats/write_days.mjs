@@ -26,7 +26,7 @@ for (const [name, draws] of [['one_zone', 0], ['no_saw', 0], ['far_north', 0], [
   run(program, join(out, name), ['compare', 'job.toml', '--draws', String(draws), '--write', 'choices.json',
     '--now', '2026-05-13T18:00Z']);
 }
-for (const [name, draws] of [['one_zone', 0], ['hot', 0], ['spring', 4]]) {
+for (const [name, draws] of [['no_saw', 0], ['hot', 0], ['spring', 4]]) {
   run(program, join(out, name), ['days', 'job.toml', '--forecast', week, '--draws', String(draws),
     '--write', 'days.json', '--write', 'days.csv', '--now', '2026-05-13T23:00Z']);
 }

@@ -57,6 +57,7 @@ ForecastDay day_of(const PlannedPour& pour, int own_finishers) {
                [](const Caution& caution) { return caution.level != CautionLevel::note; });
   day.late_min = pour.plan.crew.schedule.late_min;
   day.finish_lost_fraction = pour.plan.crew.finish_lost_fraction;
+  day.cost = cost_of_pour(pour);
   add_weather(day, pour);
   return day;
 }

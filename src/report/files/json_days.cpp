@@ -5,6 +5,7 @@
 #include <boost/date_time/gregorian/formatters.hpp>
 #include <nlohmann/json.hpp>
 
+#include "json_cost.h"
 #include "json_judged.h"
 #include "report/words/decimals.h"
 #include "slabtide/report/words/days_facts.h"
@@ -74,7 +75,8 @@ class JsonDays {
         {"days_drawn", day.days_drawn},
         {"finish_lost_share",
          day.finish_lost_fraction ? Json(hundredths(*day.finish_lost_fraction)) : Json()},
-        {"loss_share", hundredths(day.loss_chance())}};
+        {"loss_share", hundredths(day.loss_chance())},
+        {"cost", json_cost(day.cost, facts_.job)}};
     json["starts"] = Json::array();
     for (const TriedStart& start : day.starts) {
       json["starts"].push_back({{"at", time(start.at)}, {"verdict", verdict_id(start.verdict)}});

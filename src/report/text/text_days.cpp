@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/words/cost_words.h"
 #include "report/words/made_words.h"
 #include "report/words/verdict_sign.h"
 #include "slabtide/core/units.h"
@@ -81,10 +82,12 @@ std::string chosen_block(const PlannedDays& facts, const TextStyle& style) {
 
 std::string day_behind(const ForecastDay& day, const Job& job) {
   const std::string reasons = reasons_words(day.judged);
+  const std::string cost =
+      day.cost && job.prices ? " " + cost_in_short(*day.cost, job.prices->currency) + "." : "";
   return fmt::format(
-      "{}{}. {} to {}. Starts: {}.", verdict_words(day.judged.verdict),
+      "{}{}. {} to {}. Starts: {}.{}", verdict_words(day.judged.verdict),
       reasons.empty() ? "" : ": " + reasons, temperature_words(day.weather.low_c, job.units),
-      temperature_words(day.weather.high_c, job.units), starts_detail(day, job).text);
+      temperature_words(day.weather.high_c, job.units), starts_detail(day, job).text, cost);
 }
 
 std::string days_behind(const PlannedDays& facts, const TextStyle& style) {

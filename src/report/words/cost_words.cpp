@@ -30,4 +30,11 @@ std::string cost_sentence(const PourCost& cost, const std::string& currency) {
   return words + left_out_sentence(cost.left_out);
 }
 
+std::string cost_in_short(const PourCost& cost, const std::string& currency) {
+  std::string words = money_words(cost.likely(), currency) + " on the likely day";
+  if (const auto mean = cost.expected())
+    words += fmt::format(", {} on average over the days drawn", money_words(*mean, currency));
+  return words;
+}
+
 }  // namespace slabtide

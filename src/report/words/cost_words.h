@@ -11,6 +11,9 @@ namespace slabtide {
 /// $4,390, with what lost finishes cost to redo. Left out, without a price: ice."
 std::string cost_sentence(const PourCost& cost, const std::string& currency);
 
+/// "$4,210 on the likely day, $4,390 on average over the days drawn".
+std::string cost_in_short(const PourCost& cost, const std::string& currency);
+
 /// " Left out, without a price: ice, blankets."; empty where nothing is.
 std::string left_out_sentence(const std::vector<CostPart>& parts);
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "cell_words.h"
+#include "cost_words.h"
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -139,6 +140,9 @@ std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& fa
         {"How sure", fmt::format("the finish is lost on {:.0f} % of {} days that may "
                                  "come",
                                  percent_per_one * *day.finish_lost_fraction, day.days_drawn)});
+  }
+  if (day.cost && job.prices) {
+    lines.push_back({"Cost", cost_sentence(*day.cost, job.prices->currency)});
   }
   lines.push_back({"Call off", call_off_words(day, facts)});
   return lines;

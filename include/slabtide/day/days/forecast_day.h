@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "slabtide/day/compare/pour_cost.h"
 #include "slabtide/day/plan/stakes.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/day/plan/weather_risk.h"
@@ -37,6 +38,7 @@ struct ForecastDay {
   std::size_t days_drawn = 0;  ///< days that may come, drawn for this start
   /// The share of them on which work that makes the finish is lost; empty if none were drawn.
   std::optional<double> finish_lost_fraction;
+  std::optional<PourCost> cost;    ///< of the pour at that start; empty if its job tells no prices
   std::vector<TriedStart> starts;  ///< all that were tried, by the clock
 
   /// 0 to 1: that rain or lost work spoils the day, taken as independent (ours).

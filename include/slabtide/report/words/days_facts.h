@@ -28,7 +28,7 @@ struct DayDetail {
 
 /// "Starts": which hours are good, which want care.
 DayDetail starts_detail(const ForecastDay& day, const Job& job);
-/// Crew, rain, frost, how sure, and until when the plant can be called off.
+/// Crew, rain, frost, how sure, what it costs, and until when the plant can be called off.
 std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& facts);
 
 /// What is taken to be alike on every day.

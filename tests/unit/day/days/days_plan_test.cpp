@@ -9,6 +9,7 @@
 #include "report/files/json_days.h"
 #include "slabtide/day/days/planned_days.h"
 #include "slabtide/day/plan/day_plan.h"
+#include "slabtide/report/words/days_facts.h"
 #include "support/sample_job.h"
 
 // The day and the hour to choose. That the worse loss decides is ours (stakes.h); what the weather
@@ -265,6 +266,33 @@ TEST_CASE("days drawn tell how often the finish is lost, the same on any number 
   CHECK(done >= 7 * 12);  // 7 * (11 + 1)
   settings.threads = 3;
   CHECK(text_of(settings) == alone);
+}
+
+TEST_CASE("each day is told what it costs, where the job tells prices") {
+  Days days;
+  days.job = sample_job({zone_named("court", rectangle(0, 0, 5.0, 4.0), Finish::stamp)});
+  for (const ForecastDay& day : days.planned().days) CHECK(!day.cost);
+  days.job.prices = Prices{};
+  days.job.prices->currency = "$";
+  days.job.prices->hand_per_h = 50.0;
+  days.job.prices->concrete_per_m3 = 200.0;
+  DaysSettings settings;
+  settings.samples = 4;
+  const PlannedDays told{days.job, days.forecast, days.practice,
+                         6.0,      days.now,      days.planned(settings)};
+  for (const ForecastDay& day : told.days.days) {
+    REQUIRE(day.cost);
+    REQUIRE(day.cost->items.size() == 2);
+    CHECK(day.cost->items[1].part == CostPart::concrete);
+    CHECK(day.cost->items[1].money == doctest::Approx(200.0 * 2.0).epsilon(0.1));  // 2 m3
+    CHECK(day.cost->items[0].money > 0.0);
+  }
+  const std::string json = json_days(told);
+  CHECK(json.find("\"part\": \"concrete\"") != std::string::npos);
+  const auto lines = day_details(told.days.days.front(), told);
+  CHECK(std::any_of(lines.begin(), lines.end(), [](const DayDetail& line) {
+    return line.label == "Cost" && line.text.rfind("$", 0) == 0;
+  }));
 }
 
 TEST_CASE("the chance of loss takes rain and lost work together") {
