@@ -242,6 +242,7 @@ test('a town is found by its name, with its height and time zone, and a hostile 
   let answer = { status: 200, body: JSON.stringify({ results: [
     { name: 'Springfield', latitude: 42.1015, longitude: -72.5898, elevation: 21, timezone: 'America/New_York', country: 'United States', admin1: 'Massachusetts' },
     { name: '<img src=x onerror=alert(1)>', latitude: 39.8, longitude: -89.6, timezone: 'Mars/Phobos', __proto__: { polluted: 1 } },
+    { name: 'Indianapolis', latitude: 39.77, longitude: -86.16, timezone: 'America/Indiana/Indianapolis' },
     { name: 'nowhere', latitude: 'x', longitude: 1e9 }, null, 'text'] }) };
   await page.route('https://geocoding-api.open-meteo.com/**', (route) => {
     asked.push(route.request().url());
@@ -257,7 +258,7 @@ test('a town is found by its name, with its height and time zone, and a hostile 
   };
   await find('Spring field & Co');
   await page.locator('.found button').first().waitFor();
-  assert.deepEqual(await page.locator('.found button').allTextContents(), ['Springfield, Massachusetts, United States', '<img src=x onerror=alert(1)>']);
+  assert.deepEqual(await page.locator('.found button').allTextContents(), ['Springfield, Massachusetts, United States', '<img src=x onerror=alert(1)>', 'Indianapolis']);
   assert.match(asked[0], /\?name=Spring%20field%20%26%20Co&count=6&/);
   assert.deepEqual(await findings(page), []);
   await page.locator('.found button').first().click();
@@ -268,6 +269,9 @@ test('a town is found by its name, with its height and time zone, and a hostile 
   await find('x');
   await page.locator('.found button').nth(1).click(); // no such time zone: the one that was stays
   assert.equal(await page.getByLabel('Time zone').inputValue(), 'America/New_York');
+  await find('Indianapolis');
+  await page.locator('.found button').nth(2).click(); // a zone that browsers list under an older name
+  assert.equal(await page.getByLabel('Time zone').inputValue(), 'America/Indiana/Indianapolis');
   answer = { status: 200, body: '{"generationtime_ms": 0.5}' };
   await find('Nosuchtown');
   await page.getByText('No such place is listed').waitFor();

@@ -25,6 +25,14 @@ const group = (title, ...parts) => el('section', { class: 'group' }, el('h2', {}
 
 // ---- where and when ----
 const timeZones = Intl.supportedValuesOf?.('timeZone') ?? [];
+// Also under another name than the browser lists it by: Indianapolis has two.
+function isTimeZone(name) {
+  try {
+    return Boolean(name && Intl.DateTimeFormat('en', { timeZone: name }));
+  } catch {
+    return false;
+  }
+}
 const feetInMetre = 1 / 0.3048;
 
 // The place, its height and its time zone, from a list of the world's towns.
@@ -36,7 +44,7 @@ function placeByName(app) {
     const { site } = job.tables;
     Object.assign(site, { latitude: Number(place.latitude.toFixed(5)), longitude: Number(place.longitude.toFixed(5)) });
     if (place.elevation_m !== undefined) site.elevation = Math.round(systemOf(job) === 'si' ? place.elevation_m : place.elevation_m * feetInMetre);
-    if (timeZones.includes(place.zone)) site.time_zone = place.zone;
+    if (isTimeZone(place.zone)) site.time_zone = place.zone;
     say(`The site is in ${place.words}`);
   });
   const find = async () => {

@@ -6,8 +6,8 @@
 
 namespace slabtide {
 
-/// That a pour so large was cut into larger pieces than its plan, to be computed many times over;
-/// empty where it was not.
+/// That a pour so large was worked out in larger cells than its plan, to be computed many times
+/// over; empty where it was not.
 std::string larger_cells_words(const Job& job);
 
 }  // namespace slabtide

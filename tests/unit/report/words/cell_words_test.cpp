@@ -18,7 +18,7 @@ TEST_CASE(
     return job;
   };
   CHECK(larger_cells_words(yard(37.0)).empty());
-  CHECK(larger_cells_words(yard(38.0)).find("larger pieces here") != std::string::npos);
+  CHECK(larger_cells_words(yard(38.0)).find("coarser patches here") != std::string::npos);
   Job open = yard(38.0);
   open.obstacles.clear();
   CHECK(larger_cells_words(open).empty());
