@@ -7,6 +7,7 @@
 #include <string>
 
 #include "core/parallel.h"
+#include "day/joints/cut_memo.h"
 #include "day/pour/pour_memo.h"
 #include "joined_choices.h"
 #include "slabtide/job/geometry/cells.h"
@@ -42,7 +43,8 @@ class Comparing {
         series_(WeatherSeries::from_forecast(ordered.forecast).value.value()),
         settings_(settings),
         cut_coarser_(cell_size_for(ordered.job, max_cells_of_many) > cell_size_for(ordered.job)),
-        memo_(ordered.job.obstacles, SiteLight::Keep::all) {}
+        memo_(ordered.job.obstacles, SiteLight::Keep::all),
+        cuts_(ordered.plan.cuts.joints) {}
 
   std::vector<Outcome> run(const std::vector<Choice>& choices) {
     const auto groups = groups_of(choices);
@@ -74,9 +76,9 @@ class Comparing {
     if (settings_.progress) settings_.progress(++done_);
   }
 
-  ComparedChoice compared(const Choice& choice, const PourRun& pour) const {
+  ComparedChoice compared(const Choice& choice, const PourRun& pour) {
     // No choice changes anything that the joints depend on.
-    const PlanScope scope{CrewDepth::other_crews, &ordered_.plan.cuts.joints};
+    const PlanScope scope{CrewDepth::other_crews, &cuts_};
     const DayPlan plan =
         plan_day(choice.job, pour, ordered_.practice, ordered_.forecast_age_h, scope);
     ChoiceFigures figures = figures_of(choice.job, plan, settings_.days_for(ordered_.plan));
@@ -92,6 +94,7 @@ class Comparing {
   /// Then the job as ordered is computed again, so that all are cut alike.
   const bool cut_coarser_;
   PourMemo memo_;
+  CutMemo cuts_;
   std::mutex mutex_;
   std::size_t done_ = 0;
 };

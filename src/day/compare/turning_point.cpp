@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <mutex>
 
+#include "day/joints/cut_memo.h"
 #include "day/pour/pour_memo.h"
 #include "job/model/limits.h"
 #include "slab/mix/mix_temperature.h"
@@ -39,7 +40,8 @@ class ShiftedDays {
       : ordered_(ordered),
         comparison_(comparison),
         settings_(settings),
-        memo_(ordered.job.obstacles, SiteLight::Keep::all) {}
+        memo_(ordered.job.obstacles, SiteLight::Keep::all),
+        cuts_(ordered.plan.cuts.joints) {}
 
   /// Whether the best choice beats the job as ordered. If the job as ordered is the best: whether
   /// it is late by enough to matter, or has a stop.
@@ -72,9 +74,9 @@ class ShiftedDays {
     return run_pour(day.job, *series.value, ordered_.practice, solver, {max_cells_of_many, &memo_});
   }
 
-  ComparedChoice compared(const ComparedChoice& choice, const Job& job, const PourRun& run) const {
+  ComparedChoice compared(const ComparedChoice& choice, const Job& job, const PourRun& run) {
     // Choices are ranked by stops and lateness, for which the job's own crew is enough.
-    const PlanScope scope{CrewDepth::own_crew, &ordered_.plan.cuts.joints};
+    const PlanScope scope{CrewDepth::own_crew, &cuts_};
     const DayPlan plan = plan_day(job, run, ordered_.practice, ordered_.forecast_age_h, scope);
     ComparedChoice result;
     result.figures = figures_of(job, plan, settings_.days_for(ordered_.plan));
@@ -92,6 +94,7 @@ class ShiftedDays {
   const Comparison& comparison_;
   const CompareSettings& settings_;
   PourMemo memo_;
+  CutMemo cuts_;
   std::mutex mutex_;
   std::size_t done_ = 0;
 };

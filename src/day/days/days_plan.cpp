@@ -43,16 +43,20 @@ struct Start {
   Parsed<ForecastDay> tried;
 };
 
+/// No start changes them.
+std::vector<ZoneJoints> joints_of(const Job& job, const Practice& practice) {
+  std::vector<ZoneJoints> joints;
+  for (const Zone& zone : job.zones) joints.push_back(plan_joints(zone, job, practice.joints));
+  return joints;
+}
+
 class DaysMaker {
  public:
   DaysMaker(const DaysCase& asked, const WeatherSeries& series, const DaysSettings& settings)
       : memo_(asked.job.obstacles, SiteLight::Keep::sky),
-        shared_{asked, series, {}, memo_},
-        settings_(settings) {
-    for (const Zone& zone : asked.job.zones) {
-      shared_.joints.push_back(plan_joints(zone, asked.job, asked.practice.joints));
-    }
-  }
+        cuts_(joints_of(asked.job, asked.practice)),
+        shared_{asked, series, memo_, cuts_},
+        settings_(settings) {}
 
   /// One entry for each candidate with starts; empty where none of them can be computed.
   std::vector<Parsed<ForecastDay>> best_of(const std::vector<CandidateDay>& candidates) {
@@ -136,6 +140,7 @@ class DaysMaker {
   }
 
   PourMemo memo_;
+  CutMemo cuts_;
   StartsCase shared_;
   const DaysSettings& settings_;
   std::mutex mutex_;

@@ -16,7 +16,7 @@ namespace slabtide {
 namespace {
 
 DayPlan planned(const PlannedPour& pour, const StartsCase& shared, CrewDepth depth) {
-  return plan_day(pour.job, pour.run, pour.practice, pour.forecast_age_h, {depth, &shared.joints});
+  return plan_day(pour.job, pour.run, pour.practice, pour.forecast_age_h, {depth, &shared.cuts});
 }
 
 /// The finishers to plan with: the job's, or as many as are never late if these can be found.

@@ -1,10 +1,10 @@
 #pragma once
 
+#include "day/joints/cut_memo.h"
 #include "day/pour/pour_memo.h"
 #include "slabtide/core/diagnostic.h"
 #include "slabtide/day/days/days_case.h"
 #include "slabtide/day/days/forecast_day.h"
-#include "slabtide/day/joints/joints.h"
 #include "slabtide/weather/site/weather_series.h"
 
 namespace slabtide {
@@ -13,8 +13,8 @@ namespace slabtide {
 struct StartsCase {
   const DaysCase& asked;
   const WeatherSeries& series;
-  std::vector<ZoneJoints> joints;  ///< of the job's zones, which no start changes
   PourMemo& memo;
+  CutMemo& cuts;
 };
 
 /// The day that begins at `start`, on which `samples` days are drawn (fewer of very many zones if

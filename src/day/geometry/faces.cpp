@@ -344,7 +344,7 @@ class Drawing {
   std::set<std::size_t> loose_;
 };
 
-bool fraction_a_point(const Outline& a, const Outline& b) {
+bool have_common_point(const Outline& a, const Outline& b) {
   return std::any_of(a.begin(), a.end(),
                      [&b](Point point) { return std::find(b.begin(), b.end(), point) != b.end(); });
 }
@@ -353,7 +353,7 @@ bool fraction_a_point(const Outline& a, const Outline& b) {
 void take_out(std::vector<Face>& faces, const Outline& island) {
   Face* around = nullptr;
   for (Face& face : faces) {
-    if (fraction_a_point(face.ring, island) || !contains(face.ring, island.front())) continue;
+    if (have_common_point(face.ring, island) || !contains(face.ring, island.front())) continue;
     if (around == nullptr || face.area_m2 < around->area_m2) around = &face;
   }
   if (around != nullptr) around->area_m2 += signed_area_m2(island);

@@ -1,4 +1,4 @@
-#include "slabtide/day/joints/cut_order.h"
+#include "cut_order.h"
 
 #include <algorithm>
 #include <cmath>
@@ -72,25 +72,23 @@ bool may_cut(const Joint& joint, const Piece& piece) {
 
 class WorkingOrder {
  public:
-  WorkingOrder(const Zone& zone, const ZoneJoints& plan, const std::vector<JointTurn>& turns)
+  WorkingOrder(const Zone& zone, const ZoneJoints& plan, const std::vector<JointTurn>& turns,
+               CutCourses known)
       : zone_(zone),
         plan_(plan),
         turns_(turns),
+        known_(std::move(known)),
         corners_(re_entrant_corners(zone.outline)),
-        left_(plan.joints.size(), true) {
-    for (Panel& panel : split_into_panels(zone_.outline, {}).panels) {
-      pieces_.push_back(piece_of_panel(std::move(panel), {}));
-    }
-  }
+        left_(plan.joints.size(), true) {}
 
-  std::vector<Cut> all() {
+  CutCourse all() {
     take_corners();
     if (zone_.tied && shows_tied_edge(plan_.isolation)) {
       take_all(CutReason::tied_edge, CutReason::tied_edge,
                [this](std::size_t joint) { return starts_at_tie(joint); });
     }
     take_all(CutReason::longest_run, CutReason::next_along, [](std::size_t) { return true; });
-    return std::move(cuts_);
+    return std::move(course_);
   }
 
  private:
@@ -143,6 +141,16 @@ class WorkingOrder {
     for (Panel& part : parts.panels) into.push_back(piece_of_panel(std::move(part), loose));
   }
 
+  /// Divides by the cuts taken since: a course that is known needs no pieces.
+  void catch_up() {
+    if (pieces_.empty()) {
+      for (Panel& panel : split_into_panels(zone_.outline, {}).panels) {
+        pieces_.push_back(piece_of_panel(std::move(panel), {}));
+      }
+    }
+    for (; divided_ < course_.joints.size(); ++divided_) divide_by(joint(course_.joints[divided_]));
+  }
+
   std::vector<const Panel*> pieces_of(const Joint& cut) const {
     std::vector<const Panel*> found;
     const Vector along = plane::from_to(cut.from, cut.to);
@@ -171,9 +179,14 @@ class WorkingOrder {
   }
 
   void take(std::size_t i, CutReason reason) {
-    cuts_.push_back({joint(i), plane::length_m(joint(i)), reason, piece_of(joint(i))});
+    if (const Cut* cut = known_.take(i)) {
+      course_.cuts.push_back(*cut);
+    } else {
+      catch_up();
+      course_.cuts.push_back({joint(i), plane::length_m(joint(i)), reason, piece_of(joint(i))});
+    }
+    course_.joints.push_back(i);
     left_[i] = false;
-    divide_by(joint(i));
   }
 
   std::size_t ready_first(const std::vector<std::size_t>& joints) const {
@@ -203,6 +216,14 @@ class WorkingOrder {
     }
   }
 
+  std::optional<std::size_t> middle_of(const std::vector<std::size_t>& joints) {
+    const std::optional<std::size_t>* known = known_.middle();
+    if (known == nullptr) catch_up();
+    const std::optional<std::size_t> middle = known != nullptr ? *known : middle_of_longest(joints);
+    course_.middles.emplace(course_.joints.size(), middle);
+    return middle;
+  }
+
   /// The joint that divides the longest piece most evenly; empty if none crosses a piece.
   std::optional<std::size_t> middle_of_longest(const std::vector<std::size_t>& joints) const {
     std::optional<std::size_t> best;
@@ -228,7 +249,7 @@ class WorkingOrder {
   void take_all(CutReason first, CutReason then, const Wanted& wanted) {
     const auto joints = left_of(wanted);
     if (joints.empty()) return;
-    const std::optional<std::size_t> middle = middle_of_longest(joints);
+    const std::optional<std::size_t> middle = middle_of(joints);
     const std::size_t leader = middle.value_or(ready_first(joints));
     take(leader, middle ? first : then);
     const Vector way = direction(joint(leader));
@@ -245,10 +266,12 @@ class WorkingOrder {
   const Zone& zone_;
   const ZoneJoints& plan_;
   const std::vector<JointTurn>& turns_;
+  CutCourses known_;
   std::vector<Point> corners_;
   std::vector<bool> left_;
   std::vector<Piece> pieces_;
-  std::vector<Cut> cuts_;
+  std::size_t divided_ = 0;  ///< so many of the cuts taken divide `pieces_`
+  CutCourse course_;
 };
 
 void check(const Zone& zone, const ZoneJoints& joints, const std::vector<JointTurn>& turns) {
@@ -270,38 +293,26 @@ void check(const Zone& zone, const ZoneJoints& joints, const std::vector<JointTu
 
 }  // namespace
 
-std::string_view cut_reason_id(CutReason reason) {
-  switch (reason) {
-    case CutReason::corner:
-      return "inside_corner";
-    case CutReason::tied_edge:
-      return "tied_edge";
-    case CutReason::longest_run:
-      return "longest_run";
-    case CutReason::next_along:
-      return "next_along";
-  }
-  return "next_along";
+const Cut* CutCourses::take(std::size_t joint) {
+  std::erase_if(courses_, [&](const auto& course) { return course->joints[taken_] != joint; });
+  return courses_.empty() ? nullptr : &courses_.front()->cuts[taken_++];
 }
 
-std::string_view cut_reason_words(CutReason reason) {
-  switch (reason) {
-    case CutReason::corner:
-      return "inside corner";
-    case CutReason::tied_edge:
-      return "tied edge";
-    case CutReason::longest_run:
-      return "mid-run";
-    case CutReason::next_along:
-      return "next along";
-  }
-  return "next along";
+const std::optional<std::size_t>* CutCourses::middle() const {
+  if (courses_.empty()) return nullptr;
+  const auto found = courses_.front()->middles.find(taken_);
+  return found == courses_.front()->middles.end() ? nullptr : &found->second;
+}
+
+CutCourse course_of_cuts(const Zone& zone, const ZoneJoints& joints,
+                         const std::vector<JointTurn>& turns, CutCourses known) {
+  check(zone, joints, turns);
+  return WorkingOrder(zone, joints, turns, std::move(known)).all();
 }
 
 std::vector<Cut> order_cuts(const Zone& zone, const ZoneJoints& joints,
                             const std::vector<JointTurn>& turns) {
-  check(zone, joints, turns);
-  return WorkingOrder(zone, joints, turns).all();
+  return course_of_cuts(zone, joints, turns, {}).cuts;
 }
 
 }  // namespace slabtide

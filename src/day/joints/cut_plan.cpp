@@ -6,6 +6,7 @@
 
 #include "core/parallel.h"
 #include "core/rounded.h"
+#include "cut_memo.h"
 #include "day/geometry/plane.h"
 #include "day/pour/validate_run.h"
 #include "job/checks/validate.h"
@@ -105,11 +106,13 @@ class CutTimes {
 
 /// A zone's cuts in working order.
 std::vector<PlannedCut> cuts_of(std::size_t zone, const ZoneJoints& joints, const Job& job,
-                                const CutTimes& times) {
+                                const CutTimes& times, CutMemo* memo) {
+  const Zone& described = job.zones[zone];
   std::vector<JointTurn> turns;
   for (const Joint& joint : joints.joints) turns.push_back(times.turn(zone, joint));
   std::vector<PlannedCut> cuts;
-  for (const Cut& cut : order_cuts(job.zones[zone], joints, turns)) {
+  for (const Cut& cut : memo != nullptr ? memo->order_cuts(zone, described, turns)
+                                        : order_cuts(described, joints, turns)) {
     PlannedCut planned;
     planned.zone = zone;
     planned.number = cuts.size() + 1;
@@ -249,12 +252,12 @@ std::string_view joint_way_id(JointWay way) {
   return "none_needed";
 }
 
-CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
-                  const std::vector<ZoneJoints>* joints, int threads) {
+CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice, CutMemo* memo,
+                  int threads) {
   validate(job);
   validate(practice);
   validate(run, job);
-  if (joints != nullptr && joints->size() != job.zones.size()) {
+  if (memo != nullptr && memo->joints().size() != job.zones.size()) {
     throw std::invalid_argument("cut plan: the joints are not of this job's zones");
   }
   CutPlan plan;
@@ -263,8 +266,8 @@ CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
   const CutTimes times(job, run, practice);
   in_parallel(job.zones.size(), threads, [&](std::size_t zone) {
     plan.joints[zone] =
-        joints != nullptr ? (*joints)[zone] : plan_joints(job.zones[zone], job, practice.joints);
-    cuts[zone] = cuts_of(zone, plan.joints[zone], job, times);
+        memo != nullptr ? memo->joints()[zone] : plan_joints(job.zones[zone], job, practice.joints);
+    cuts[zone] = cuts_of(zone, plan.joints[zone], job, times, memo);
   });
   for (const auto& of_zone : cuts) {
     plan.cuts.insert(plan.cuts.end(), of_zone.begin(), of_zone.end());

@@ -91,7 +91,7 @@ DayPlan plan_day(const Job& job, const PourRun& run, const Practice& practice,
   in_parallel(job.zones.size(), scope.threads, [&](std::size_t i) {
     plan.zones[i] = plan_zone(job.zones[i], run.zones[i], job, run, practice);
   });
-  plan.cuts = plan_cuts(job, run, practice, scope.joints, scope.threads);
+  plan.cuts = plan_cuts(job, run, practice, scope.cuts, scope.threads);
   for (std::size_t i = 0; i < plan.zones.size(); ++i) {
     plan.zones[i].saws = saws_of_cuts(std::move(plan.zones[i].saws), plan.cuts, i);
   }

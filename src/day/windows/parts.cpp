@@ -390,12 +390,14 @@ std::vector<ZonePart> split_into_parts(const Job& job, const Zone& zone, const Z
       best_line = std::move(line);
     }
   }
+  if (best.stretches.empty()) return {};
+  const double length_m = uncut_length_m(zone);
   std::vector<std::pair<double, ZonePart>> timed;
   for (std::size_t i = 0; i < best.stretches.size(); ++i) {
     timed.emplace_back(
         mean_s(best.stretches[i]),
         ZonePart{fmt::format("{}-{}-of-{}", best_line.id, i + 1, best.stretches.size()),
-                 part_name(best_line, i, best.stretches, uncut_length_m(zone), job.units),
+                 part_name(best_line, i, best.stretches, length_m, job.units),
                  best.stretches[i].cells});
   }
   std::stable_sort(timed.begin(), timed.end(), [](const auto& a, const auto& b) {

@@ -10,7 +10,7 @@
 #include "day/geometry/corners.h"
 #include "job/geometry/zone_geometry.h"
 #include "random_slab.h"
-#include "slabtide/day/joints/cut_order.h"
+#include "day/joints/cut_order.h"
 #include "slabtide/day/joints/joints.h"
 
 // What must hold for the joints of any slab.

@@ -15,6 +15,8 @@
 
 namespace slabtide {
 
+class CutMemo;
+
 /// How a zone's joints can be made.
 enum class JointWay { none_needed, early_entry, wet, tool };
 
@@ -67,10 +69,10 @@ std::vector<SawPlan> saws_of_cuts(std::vector<SawPlan> uncut, const CutPlan& pla
 /// The joints of every zone, their cuts in working order with their times, the cuts made with one
 /// saw of each kind, and the ways of jointing that are then possible.
 ///
-/// `joints`, if given, are those of a job with the same zones, obstacles, aggregate and rules, and
-/// are not computed again. Zones are planned on so many `threads`, as in SolverSettings; the cuts
+/// `memo`, if given, is of a job with the same zones, obstacles, aggregate and rules: what it keeps
+/// is not computed again. Zones are planned on so many `threads`, as in SolverSettings; the cuts
 /// are the same for any number. Error: std::invalid_argument if there is not one entry per zone.
 CutPlan plan_cuts(const Job& job, const PourRun& run, const Practice& practice,
-                  const std::vector<ZoneJoints>* joints = nullptr, int threads = 1);
+                  CutMemo* memo = nullptr, int threads = 1);
 
 }  // namespace slabtide

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "slabtide/day/joints/cut_order.h"
+#include "slabtide/day/joints/cut.h"
 #include "slabtide/day/practice/practice.h"
 #include "slabtide/job/model/job.h"
 

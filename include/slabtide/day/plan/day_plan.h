@@ -44,8 +44,8 @@ struct DayPlan {
 /// What a plan may leave out or reuse, when many plans are made of one job.
 struct PlanScope {
   CrewDepth crew = CrewDepth::remedies;
-  /// The joints of a job with the same zones, obstacles, aggregate and rules, one entry per zone.
-  const std::vector<ZoneJoints>* joints = nullptr;
+  /// Of a job with the same zones, obstacles, aggregate and rules; null to keep nothing.
+  CutMemo* cuts = nullptr;
   int threads = 1;  ///< as in SolverSettings; the plan is the same for any number
 };
 

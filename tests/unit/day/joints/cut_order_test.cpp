@@ -3,9 +3,9 @@
 #include <doctest/doctest.h>
 
 #include "day/geometry/corners.h"
+#include "day/joints/cut_order.h"
 #include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
-#include "slabtide/day/joints/cut_order.h"
 #include "support/sample_job.h"
 
 // Working order: inside corners and tied edges first, then the middle of the longest uncut run,
