@@ -66,7 +66,7 @@ FileError system_failure(std::string_view deed, const fs::path& path, int code) 
       return failure(deed, path, "it is a folder", "Name a file in it");
     case EACCES:
     case EPERM:
-      return failure(deed, path, "permission refused",
+      return failure(deed, path, "permission denied",
                      "Check who owns the file and its folder, or choose another place");
     case ENOSPC:
     case EDQUOT:

@@ -87,7 +87,7 @@ Json answer_learn(const Asked& asked) {
                                 asked.sources(), messages, 1);
   if (!lesson) return {{"ok", false}, {"findings", Json::array()}, {"messages", messages.str()}};
   if (!lesson->book) {
-    return refused("the mix book is written in a way that nothing can be put into",
+    return refused("the mix book is written in a way that cannot be added to",
                    "Write [[mix]] and [[mix.pour]] on lines of their own, each list on one line");
   }
   return {

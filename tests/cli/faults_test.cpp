@@ -71,7 +71,7 @@ TEST_CASE("a full disk is told, by what is written and by what is printed") {
   const Outcome printed =
       job.shell("\"$0\" plan job.toml --draws 0 --now 2026-05-13T18:00 > /dev/full");
   CHECK(printed.code == could_not);
-  CHECK(printed.err == "slabtide: the output could not be written whole\n");
+  CHECK(printed.err == "slabtide: the output could not all be written\n");
 }
 
 TEST_CASE("where a file's size is at its limit, what was there stays and nothing is left behind") {
@@ -133,14 +133,14 @@ TEST_CASE("a file nobody may write to stays as it is") {
                 job.counts_elsewhere());
   CHECK(planned.code == could_not);
   CHECK(planned.err ==
-        "day.json: cannot write \"day.json\": permission refused\n"
+        "day.json: cannot write \"day.json\": permission denied\n"
         "  Check who owns the file and its folder, or choose another place\n");
   const Outcome noted = job.shell(
       as_nobody + "note job.toml --now 2026-05-14T12:00 --at 11:05 --zone landing thumbprint",
       job.counts_elsewhere());
   CHECK(noted.code == could_not);
   CHECK(noted.err ==
-        "job.journal: cannot write \"job.journal\": permission refused\n"
+        "job.journal: cannot write \"job.journal\": permission denied\n"
         "  Check who owns the file and its folder, or choose another place\n");
   // A read-only folder must not keep a plan from being made and printed.
   CHECK(job.shell(as_nobody + "plan job.toml --draws 0 --now 2026-05-13T18:00",
@@ -167,7 +167,7 @@ TEST_CASE("a reader that goes away early, or was never there") {
   CHECK(head.err.empty());
   const Outcome closed = job.shell("\"$0\" plan job.toml --draws 0 --now 2026-05-13T18:00 >&-");
   CHECK(closed.code == could_not);
-  CHECK(closed.err == "slabtide: the output could not be written whole\n");
+  CHECK(closed.err == "slabtide: the output could not all be written\n");
   const Outcome both = job.shell(
       "\"$0\" plan job.toml --draws 0 --now 2026-05-13T18:00 --write day.json >&- 2>&- <&-");
   CHECK(both.code == could_not);

@@ -142,8 +142,8 @@ TEST_CASE("one run writes no file twice") {
   for (const std::string other : {"day.html", "sub/../day.html", "link.html"}) {
     const Outcome refused = folder.plan({"--write", "day.html", "--write", other});
     CHECK(refused.code == input_wrong);
-    CHECK(refused.err == fmt::format("slabtide plan: cannot write \"{}\": this run writes it "
-                                     "already, as \"day.html\"\n"
+    CHECK(refused.err == fmt::format("slabtide plan: cannot write \"{}\": this run already writes "
+                                     "it, as \"day.html\"\n"
                                      "  Give each written file a name of its own\n",
                                      other));
     CHECK(!fs::exists(folder.path("day.html")));
@@ -179,7 +179,7 @@ TEST_CASE("what slabtide did not write stays, unless forced") {
     const Outcome refused = folder.plan({"--write", foreign.name});
     CHECK(refused.code == input_wrong);
     CHECK(refused.err == fmt::format("slabtide plan: cannot write \"{}\": {}\n"
-                                     "  Give another name; --force writes over it all the same\n",
+                                     "  Give another name; --force writes over it anyway\n",
                                      foreign.name, foreign.told));
     CHECK(folder.text(foreign.name) == foreign.text);
     CHECK(folder.plan({"--write", foreign.name, "--force"}).code == 0);
@@ -254,7 +254,7 @@ TEST_CASE("a starting job, a journal and a mix book keep to what is theirs") {
   CHECK(refused.err ==
         "slabtide note: cannot write \"job.journal\": what is there is a file that begins \"; the "
         "firm's accounts ...\", expected a journal of readings that slabtide wrote\n"
-        "  Give another name; --force writes over it all the same\n");
+        "  Give another name; --force writes over it anyway\n");
   // A job that would be its own journal.
   folder.put("pad.journal", job);
   std::vector<std::string> own = note;

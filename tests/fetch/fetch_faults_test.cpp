@@ -204,7 +204,7 @@ std::vector<FailureRow> false_ways() {
        "slabtide fetch: what the US National Weather Service sent is damaged: this is not valid "
        "JSON: invalid literal; last read: '<' check --base-url, or run it again in a while"},
       {"points that tell nothing", points(answer(200, "{\"properties\":{}}")),
-       service + "does not tell where the forecast of this place is run it again in a while, or "
+       service + "does not say where the forecast for this place is run it again in a while, or "
                  "use --from open-meteo"},
       {"points that name a stranger", points(answer(200, points_document("http://evil.example"))),
        service + "sends on to http://evil.example/gridpoints/XYZ/62,41, which is not followed "
@@ -260,7 +260,7 @@ TEST_CASE("a success repeats no server's words raw") {
   const FetchOutcome outcome = fixture.fetch();
   CHECK(outcome.code == 0);
   CHECK(unwrapped(outcome.out)
-            .find(fmt::format("Took the hourly forecast, which tells no amounts of rain: the US "
+            .find(fmt::format("Took the hourly forecast, which gives no amounts of rain: the US "
                               "National Weather Service has no forecast for this place (status "
                               "500): {}.",
                               steering_shown)) != std::string::npos);

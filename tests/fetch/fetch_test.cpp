@@ -43,7 +43,7 @@ TEST_CASE("the hourly forecast where the grid cannot be used") {
     const FetchOutcome outcome = fixture.fetch();
     CHECK(outcome.code == 0);
     CHECK(holds(fixture.forecast_path(), hourly_document()));
-    CHECK(outcome.out.find("Took the hourly forecast, which tells no amounts of rain: ") !=
+    CHECK(outcome.out.find("Took the hourly forecast, which gives no amounts of rain: ") !=
           std::string::npos);
   }
 }
@@ -158,7 +158,7 @@ TEST_CASE("where the forecast goes, and what the job must say") {
     CHECK(outcome.code == 0);
     CHECK(holds(fixture.folder.path() / row.written, grid_document()));
     const std::string advice =
-        "For the plan to use it, let the job's [weather] hold this line alone:\n  ";
+        "For the plan to use it, let the job's [weather] hold only this line:\n  ";
     CHECK((outcome.out.find(advice) != std::string::npos) == !row.line.empty());
     if (!row.line.empty()) CHECK(outcome.out.find(advice + row.line + "\n") != std::string::npos);
   }
@@ -198,7 +198,7 @@ TEST_CASE("a forecast that does not reach over the pour is kept with a warning")
   };
   CHECK(told(spring_hours(Date{2026, 5, 13}, 24)) ==
         "Warning: The forecast ends Wed, May 13, 2026, 11:00 PM, before the pour's start on "
-        "Thu, May 14, 2026, 8:00 AM. Fetch again when the pour is nearer.\n");
+        "Thu, May 14, 2026, 8:00 AM. Fetch again when the pour is closer.\n");
   CHECK(told(spring_hours(Date{2026, 5, 14}, 24)) ==
         "Warning: The forecast ends Thu, May 14, 2026, 11:00 PM, less than a day after the pour's "
         "start. "
@@ -217,7 +217,7 @@ TEST_CASE("what is no forecast stays, and nobody is asked, unless forced") {
   CHECK(without_folder(refused.err, fixture) ==
         "slabtide fetch: cannot write \"tomorrow.json\": what is there is a file that begins \"the "
         "firm's accounts ...\", expected a forecast fetched that slabtide wrote\n"
-        "  Give another name; --force writes over it all the same\n");
+        "  Give another name; --force writes over it anyway\n");
   CHECK(fixture.server.requests().empty());
   CHECK(fixture.forecast_text() == "the firm's accounts\n");
   FetchOrder order;

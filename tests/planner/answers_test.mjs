@@ -19,11 +19,11 @@ async function openSpring(options) {
   return page;
 }
 
-test('crew, saw list and what to take along are those of the plan', async () => {
+test('crew, saw list and what to bring are those of the plan', async () => {
   const page = await openSpring();
   const texts = { 'job.toml': demo('spring') };
   const day = JSON.parse(ask({ ask: 'plan', job: 'job.toml', texts, now: '2026-05-13T18:00Z', draws: 0, formats: ['.json'] }).files['.json']);
-  for (const title of ['Crew, hour by hour', 'Saw list', 'Take along']) await page.getByText(title, { exact: true }).click();
+  for (const title of ['Crew, hour by hour', 'Saw list', 'What to bring']) await page.getByText(title, { exact: true }).click();
   const people = await page.locator('details.card section h3').allTextContents();
   assert.equal(people.length, day.crew.length);
   assert.match(people[0], new RegExp(`^${day.crew[0].name}: `));
@@ -50,10 +50,10 @@ test('the hours of the weather open as the engine makes them', async () => {
 test('choices are tried when asked for, and an edit makes them old', async () => {
   const page = await openSpring();
   await by(page, 'Try them').click();
-  await by(page, 'Whole comparison').waitFor({ timeout: 240000 });
+  await by(page, 'Full comparison').waitFor({ timeout: 240000 });
   assert.equal(await page.locator('.choices li').filter({ hasText: /^as ordered/ }).count(), 1);
   assert.match(await page.locator('.choices li').first().textContent(), /the one to prefer/);
-  await by(page, 'Whole comparison').click();
+  await by(page, 'Full comparison').click();
   await page.frameLocator('iframe').locator('h1').waitFor();
   await by(page, 'Close').click();
   await by(page, 'Day').click();
@@ -88,8 +88,8 @@ test('after the pour: checked back, learned, the book kept, saved, backed up, an
   await by(page, 'On slab').click();
   await by(page, 'After the pour').click();
   await by(page, 'Compare them').click();
-  await by(page, 'The whole of it').waitFor({ timeout: 60000 });
-  assert.equal(await page.locator('table[aria-label="Noted beside planned"] tbody tr').count(), 3);
+  await by(page, 'See all of it').waitFor({ timeout: 60000 });
+  assert.equal(await page.locator('table[aria-label="Noted and planned"] tbody tr').count(), 3);
   await by(page, 'Learn from this pour').click();
   await page.locator('.after p').filter({ hasText: /In the mix book: six sack, set times by \d\.\d\d, from 2 readings/ }).waitFor({ timeout: 60000 });
   assert.equal((await exported(page, 'Mix book')).name, 'mix-book.toml');
@@ -125,7 +125,7 @@ test('the book changes the plan of the next pour with that mix, as the engine sa
   await page.getByText('Mix book', { exact: true }).click();
   await page.getByLabel('Open a mix book').setInputFiles({ name: 'mix-book.toml', mimeType: 'text/plain', buffer: Buffer.from(book) });
   await by(page, 'Save the mix book').waitFor();
-  await page.locator('details pre').filter({ hasText: /six sack[^]*plans take its set times by 1\.\d\d/ }).waitFor();
+  await page.locator('details pre').filter({ hasText: /six sack[^]*plans multiply its set times by 1\.\d\d/ }).waitFor();
   await importText(page, named);
   await planned(page);
   const first = async () => (await page.locator('.card table tbody td').first().textContent()).slice(0, 8);

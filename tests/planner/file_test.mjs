@@ -143,7 +143,7 @@ test('hands told apart and prices go into the file, and out of it again', async 
   await typed(page, 'Name or letter', 'Ann');
   await typed(page, 'There from', '9 AM');
   await typed(page, 'Pace: 1 is usual', '1.2');
-  await page.getByText('Tell what things cost you').click();
+  await page.getByText('Enter what things cost you').click();
   await typed(page, 'A hand, an hour', '48');
   await typed(page, 'Concrete, a yd\u00b3', '165');
   const told = read((await exported(page)).text);

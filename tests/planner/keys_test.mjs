@@ -27,7 +27,7 @@ async function type(page, label, text) {
   await page.keyboard.type(text);
 }
 async function openAdd(page, letter) {
-  await reach(page, page.getByText('Add by figures'));
+  await reach(page, page.getByText('Add by dimensions'));
   if (!(await page.locator('details.add').evaluate((details) => details.open))) await page.keyboard.press('Enter');
   await reach(page, page.getByLabel('What', { exact: true }));
   await page.keyboard.press(letter);

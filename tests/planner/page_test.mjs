@@ -23,7 +23,7 @@ async function eachScreen(page, look) {
     await look(screen);
   }
   await by(page, 'Plan').click();
-  for (const title of ['Crew, hour by hour', 'Saw list', 'Take along']) await page.getByText(title, { exact: true }).click();
+  for (const title of ['Crew, hour by hour', 'Saw list', 'What to bring']) await page.getByText(title, { exact: true }).click();
   await look('the lists');
   await by(page, 'On slab').click();
   await by(page, 'After the pour').click();
@@ -263,7 +263,7 @@ test('a town is found by its name, with its height and time zone, and a hostile 
   assert.deepEqual(await findings(page), []);
   await page.locator('.found button').first().click();
   assert.equal(await page.getByLabel('Latitude, longitude').inputValue(), '42.1015, -72.5898');
-  assert.equal(await page.getByLabel('Height above the sea').inputValue(), '69'); // 21 m
+  assert.equal(await page.getByLabel('Elevation').inputValue(), '69'); // 21 m
   assert.equal(await page.getByLabel('Time zone').inputValue(), 'America/New_York');
 
   await find('x');

@@ -17,7 +17,7 @@ namespace {
 CommandLine check_back_line() {
   CommandLine line;
   line.name = "check-back";
-  line.summary = "after the pour: what was noted beside what was planned";
+  line.summary = "after the pour: what was noted, against what was planned";
   line.operand = "JOB";
   line.options = job_options();
   add_write_options(line, "what was seen", endings_of(check_back_formats()));

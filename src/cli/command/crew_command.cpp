@@ -31,20 +31,21 @@ constexpr std::string_view calendar_ending = ".ics";
 CommandLine crew_line() {
   CommandLine line;
   line.name = "crew";
-  line.summary = "who does what, when: each finisher's day, and what to take along";
+  line.summary = "who does what, when: each finisher's day, and what to bring";
   line.operand = "JOB...";
   line.max_operands = max_sites;
   line.options = job_options();
   line.options.push_back(samples_option());
   add_write_options(line, "who is where when", {calendar_ending});
   line.options.push_back(
-      {"for", "NAME", "the day of one of the crew alone, to be sent as a message", false});
+      {"for", "NAME", "only one crew member's day, to send as a message", false});
   line.options.push_back(
       {"travel", "MIN",
-       fmt::format("from one site to another, of several jobs; else {} min", usual_travel_min),
+       fmt::format("drive from one site to another, with several jobs; else {} min",
+                   usual_travel_min),
        false});
   line.details =
-      "Of several jobs the crew of the first works on all of the sites, each hand on\n"
+      "With several jobs, the crew of the first works all of the sites, each hand on\n"
       "one at a time. Their dates may be a day apart.\n";
   return line;
 }

@@ -4,7 +4,7 @@
 
 namespace slabtide {
 
-/// `slabtide crew`: who does what and when, and what to take along.
+/// `slabtide crew`: who does what and when, and what to bring.
 extern const Command crew_command;
 
 }  // namespace slabtide

@@ -16,14 +16,15 @@ namespace {
 CommandLine days_line() {
   CommandLine line;
   line.name = "days";
-  line.summary = "which day to pour: every day of a forecast, its best hour and its risks";
+  line.summary = "which day to pour: every day of a forecast, its best hour and risks";
   line.operand = "JOB";
   line.options = job_options();
   line.options.push_back(samples_option(usual_days_samples));
   add_write_options(line, "the days", endings_of(days_formats()));
   line.details =
-      "The date and start of the job are only a wish: of equal days the nearest to it is\n"
-      "taken. Each day needs the forecast from its first batch to a day after its start.\n";
+      "The date and start of the job are only a wish: of equal days the one nearest to\n"
+      "it is taken. Each day needs the forecast from its first batch to a day after its\n"
+      "start.\n";
   return line;
 }
 

@@ -30,9 +30,9 @@ CommandLine fetch_line() {
        "the job",
        false},
       {"contact", "TEXT",
-       "your e-mail, told to the service as it asks; else what SLABTIDE_CONTACT holds", false},
+       "your e-mail, given to the service as it asks; else what SLABTIDE_CONTACT holds", false},
       force_option(),
-      {"base-url", "URL", "another server that speaks as the service does", false}};
+      {"base-url", "URL", "another server that works like the service", false}};
   line.details =
       "This is the only command that uses the network. The old file is replaced only by\n"
       "a forecast that has been read and can be planned with.\n";

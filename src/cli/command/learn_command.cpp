@@ -23,13 +23,13 @@ constexpr std::size_t max_learned_jobs = 200;
 CommandLine learn_line() {
   CommandLine line;
   line.name = "learn";
-  line.summary = "finished pours into the mix book, which later plans start from";
+  line.summary = "put finished pours in the mix book, which later plans start from";
   line.operand = "JOB...";
   line.max_operands = max_learned_jobs;
   line.options = {book_option(), force_option()};
   line.details =
-      "A job must name its mix and have its journal beside it (slabtide note). Learning a job\n"
-      "again puts its new readings in place of the old.\n";
+      "A job must name its mix and have its journal beside it (slabtide note). Learning\n"
+      "a job again puts its new readings in place of the old.\n";
   return line;
 }
 
@@ -50,7 +50,7 @@ int learn_one(const std::string& path, const Job& job, Lessons& lessons, std::os
   if (!lesson) return exit_input_wrong;
   if (!lesson->book) {
     return refuse(path,
-                  "the mix book is written in a way that nothing can be put into\n  write it with "
+                  "the mix book is written in a way that cannot be added to\n  write it with "
                   "[[mix]] and [[mix.pour]] on lines of their own, each list on one line",
                   err);
   }

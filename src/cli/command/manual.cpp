@@ -82,10 +82,10 @@ std::string manual_page(std::span<const CommandLine> commands) {
                         plain(command.summary));
   }
   page +=
-      ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nWhere it is set, no colour is printed.\n"
+      ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nWhere it is set, no color is printed.\n"
       ".TP\n.B COLUMNS\nHow wide the terminal is: texts fit 60 to 80 columns.\n"
       ".SH FILES\nA job file is TOML;\n.B slabtide starter\nwrites one in which every entry is "
-      "explained. Thresholds and rates stand in practice.toml and can be changed in a job's "
+      "explained. Thresholds and rates are in practice.toml and can be changed in a job's "
       "[practice] table.\n";
   return page + exit_status() + cautions();
 }

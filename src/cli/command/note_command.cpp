@@ -30,7 +30,7 @@ namespace {
 CommandLine note_line() {
   CommandLine line;
   line.name = "note";
-  line.summary = "what was seen on the slab, noted for the plan to go by";
+  line.summary = "note what you see on the slab, for the plan to go by";
   line.operand = "JOB [READING [VALUE]]";
   line.operand_needed = false;
   line.max_operands = 4;  // the job, the observation, its value and the value's unit
@@ -42,7 +42,7 @@ CommandLine note_line() {
       {"part", "NAME", "the part of it, as the plan calls it", false},
       {"undo", "", "strike the last reading that was noted", false},
       {"list", "", "the readings there are, and how to take them", false},
-      {"now", "TIME", "take it to be this moment; else the clock", false},
+      {"now", "TIME", "note as if it were this time; else the clock", false},
       force_option()};
   line.details =
       "Examples: slabtide note pad.toml --zone landing --at 11:05 print-firm\n"
@@ -171,7 +171,7 @@ class Note {
       out_ << observation_sentence(reading, job_) << "\n";
     }
     if (old_.readings.empty() && old_ok_) {
-      out_ << "Nothing is noted yet; slabtide note --list tells what can be.\n";
+      out_ << "Nothing is noted yet; slabtide note --list shows what can be.\n";
     }
     return old_ok_ ? exit_done : exit_input_wrong;
   }
@@ -285,8 +285,8 @@ class Note {
       const UtcTime start = order.placings[i].start;
       if (job_.zones[i].name != reading_.zone || reading_.at > start) continue;
       return refused(
-          fmt::format("{} is only to be placed at {}", reading_.zone, day_clock(start, job_)),
-          "where it was placed earlier, note that first: slabtide note JOB --zone ... "
+          fmt::format("{} is not placed until {}", reading_.zone, day_clock(start, job_)),
+          "if it was placed earlier, note that first: slabtide note JOB --zone ... "
           "--at ... placed");
     }
     return true;
@@ -353,7 +353,7 @@ class Note {
     if (ahead_h < clocks_differ_h || into_pour_h < -early_start_h) return;
     err_ << fmt::format(
         "slabtide note: warning: that is {:.1f} h ahead of the clock\n"
-        "  if it was a slip: slabtide note JOB --undo\n",
+        "  if it was a mistake: slabtide note JOB --undo\n",
         ahead_h);
   }
 

@@ -27,14 +27,14 @@ CommandLine plan_line() {
   line.options.push_back(samples_option());
   add_write_options(line, "the plan", endings_of(plan_formats()));
   line.options.push_back({"detail", "",
-                          "into a calendar every window, cut and arrival, not just the finishes",
+                          "put every window, cut and arrival in a calendar, not just the finishes",
                           false});
   line.options.push_back(
-      {"for", "NAME", "into a calendar the day of one of the crew, such as \"finisher 1\"", false});
+      {"for", "NAME", "put one crew member's day in a calendar, such as \"finisher 1\"", false});
   line.details =
-      "Of several jobs, one that cannot be planned does not stop the rest. An ending\n"
+      "With several jobs, one that cannot be planned does not stop the rest. An ending\n"
       "alone, as in --write .html, writes beside the job: pad.html for pad.toml. For\n"
-      "more than 20 jobs no days are drawn unless --draws says so.\n";
+      "more than 20 jobs no possible days are tried unless --draws says so.\n";
   return line;
 }
 

@@ -34,7 +34,7 @@ CommandLine planner_line() {
                   force_option()};
   line.details =
       "Example: slabtide planner --write planner.html --open\n"
-      "The page plans by itself, without a network; what is entered stays in the browser.\n";
+      "The page plans by itself, offline; what you enter stays in the browser.\n";
   return line;
 }
 

@@ -40,14 +40,14 @@ CommandLine quick_line() {
       {"high", "T", "the day's high, °F", false},
       {"low", "T", "the morning's low, °F", false},
       {"dew-point", "T", "dew point, °F; else the low", false},
-      {"wind", "V", "mean wind at 10 m, mph; else 7", false},
+      {"wind", "V", "average wind at 10 m, mph; else 7", false},
       {"cloud", "PERCENT", "cloud cover; else 0", false},
       {"thickness", "D", "slab thickness, in; else 4", false},
       {"concrete-temp", "T", "concrete at the chute, °F; else the day's mean, 60 at least", false},
       {"finish", "WORD", finish_list() + "; else stamp", false},
       {"time-zone", "NAME", "such as America/Chicago; else that of the place", false},
-      {"units", "us|si", "units of all of this and of the output; else us", false},
-      {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
+      {"units", "us|si", "units of all these options and of the output; else us", false},
+      {"clock", "12|24", "12- or 24-hour clock: 7:30 AM or 07:30; else by the units", false},
       {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
       now_option()};
   add_write_options(line, "the plan", endings_of(plan_formats()));
@@ -134,7 +134,7 @@ class QuickReader {
     auto name = line_.text("time-zone");
     if (!name) {
       name = zone_name_at(site.latitude_deg, site.longitude_deg);
-      assume(fmt::format("time zone {}, by the place: --time-zone if it is another", *name));
+      assume(fmt::format("time zone {}, from the place: --time-zone if that is wrong", *name));
       if (quick_.job.units == UnitSystem::us)
         quick_.warning = sign_doubt({site.latitude_deg, site.longitude_deg});
     }
@@ -214,7 +214,8 @@ class QuickReader {
     }
     job.order.short_load_m3 = 0.0;  // the panel represents a slab of any size
     assume(
-        "a 3 m panel on 4 in of damp gravel, 6 % air as outdoor concrete has, both saws on hand");
+        "a 10 ft (3 m) panel on 4 in of damp gravel, 6 % air as in outdoor concrete, both saws on "
+        "hand");
     job.pour.saws = {SawKind::early_entry, SawKind::wet};
   }
 

@@ -26,7 +26,7 @@ std::string overview() {
     text += fmt::format("  {:<{}}{}\n", line.name, name_width, line.summary);
   }
   return text +
-         "\nslabtide COMMAND --help tells more of each; slabtide --version says which this is.\n"
+         "\nslabtide COMMAND --help says more on each; slabtide --version says which it is.\n"
          "Start with: slabtide starter --write job.toml\n";
 }
 
@@ -89,7 +89,7 @@ int run(const std::vector<std::string>& args, std::ostream& out, std::ostream& e
     const int code = dispatch(args, out, err);
     out.flush();
     if (code == exit_done && !out) {
-      err << "slabtide: the output could not be written whole\n";
+      err << "slabtide: the output could not all be written\n";
       return exit_could_not;
     }
     return code;

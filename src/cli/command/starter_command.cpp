@@ -30,18 +30,18 @@ CommandLine starter_line() {
   line.name = "starter";
   line.summary = "a job file to start from: every key explained, or a short one";
   line.options = {
-      {"write", "FILE", "write it to FILE, which must not be there yet; else print it", false},
-      {"short", "", "only what a plan needs, in some forty lines", false},
+      {"write", "FILE", "write it to FILE, which must not exist yet; else print it", false},
+      {"short", "", "only what a plan needs, in about forty lines", false},
       place_option(),
       day_option(),
       {"finish", "WORD", "stamp, texture roll, broom, float or trowel; the short file", false},
       {"size", "FT x FT", "along the house and out from it, such as 16x12; the short file", false},
       {"sun-side", "SIDE",
        "south, west, north or east, with the house across from it, or open; the short file", false},
-      {"forecast", "FILE", "take the weather from this file, as it lies from the job's folder",
-       false},
+      {"forecast", "FILE",
+       "take the weather from this file, its path as seen from the job's folder", false},
       {"fetch", "", "get the forecast as slabtide fetch does, and take the weather from it", false},
-      {"base-url", "URL", "with --fetch, another server that speaks as the service does", false},
+      {"base-url", "URL", "with --fetch, another server that works like the service", false},
       now_option(),
       force_option()};
   line.details =
@@ -56,7 +56,7 @@ std::string put_options(const ParsedLine& line, StarterJob& job) {
   const bool drawn = line.has("finish") || line.has("size") || line.has("sun-side");
   if (line.has("short") || drawn) job.shorten();
   if (line.has("fetch") && !line.text("write")) return "--fetch needs --write FILE";
-  if (line.has("fetch") && line.has("forecast")) return "--fetch and --forecast exclude each other";
+  if (line.has("fetch") && line.has("forecast")) return "give --fetch or --forecast, not both";
   std::string fault;
   const auto put = [&](const char* option, std::string (StarterJob::*member)(const std::string&)) {
     const auto text = line.text(option);
@@ -134,7 +134,7 @@ int ask_and_write(const ParsedLine& line, std::ostream& out, std::ostream& err) 
   StarterJob job(line);
   const auto wish = ask_for_starter(job, std::cin, out);
   if (!wish) {
-    err << "\nslabtide starter: not all was answered, so nothing is written\n"
+    err << "\nslabtide starter: not every question was answered, so nothing is written\n"
            "  slabtide starter --short prints a job without asking\n";
     return exit_input_wrong;
   }

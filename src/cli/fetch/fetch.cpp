@@ -154,7 +154,7 @@ class Fetch {
                     short_degrees(job_.site.latitude_deg), short_degrees(job_.site.longitude_deg),
                     why));
     if (service() == ForecastService::nws && !order_.contact) {
-      say("The service asks who calls: name your e-mail with --contact, or once in the "
+      say("The service asks who is calling: give your e-mail with --contact, or once in the "
           "environment as SLABTIDE_CONTACT.");
     }
   }
@@ -217,7 +217,7 @@ class Fetch {
     for (const std::string& note : forecast.notes) say(fmt::format("In it: {}.", note));
     if (target_.job_line) {
       out_ << fmt::format(
-          "For the plan to use it, let the job's [weather] hold this line alone:\n"
+          "For the plan to use it, let the job's [weather] hold only this line:\n"
           "  {}\n",
           printable(*target_.job_line));
     }

@@ -114,7 +114,7 @@ constexpr std::array<Words, 14> failures{{
      "does not prove who it is: its certificate is not accepted, so nothing was taken from it",
      "check this computer's date and its ca-certificates package"},
     {CURLE_SSL_CONNECT_ERROR, "does not speak https as it should",
-     "check the address; a network's log-in page may stand in between"},
+     "check the address; a network's log-in page may be in the way"},
     {CURLE_SSL_CACERT_BADFILE, "cannot be checked: the certificates of this computer are missing",
      "install its ca-certificates package"},
     {CURLE_GOT_NOTHING, "broke off the connection", later_advice},

@@ -53,7 +53,7 @@ std::optional<FileError> WriteGuard::fault(std::span<const WrittenFile> files) c
     if (!holds_something(file.path)) continue;
     const auto [first, is_new] = written.emplace(identity_of(file.path), file.path);
     if (!is_new) {
-      return FileError{fmt::format("{}this run writes it already, as \"{}\"", cannot(file.path),
+      return FileError{fmt::format("{}this run already writes it, as \"{}\"", cannot(file.path),
                                    printable(first->second)),
                        "Give each written file a name of its own"};
     }
@@ -84,7 +84,7 @@ std::optional<FileError> WriteGuard::foreign(const WrittenFile& file, std::strin
   if (force_ || may_make_way(file.kind, text)) return std::nullopt;
   return FileError{fmt::format("{}what is there is {}, expected {} that slabtide wrote",
                                cannot(file.path), what_it_is(text), words_of(file.kind)),
-                   "Give another name; --force writes over it all the same"};
+                   "Give another name; --force writes over it anyway"};
 }
 
 std::optional<FileError> WriteGuard::write(const WrittenFile& file, std::string_view text) const {
@@ -93,7 +93,7 @@ std::optional<FileError> WriteGuard::write(const WrittenFile& file, std::string_
 }
 
 Option force_option() {
-  return {"force", "", "write over a file that slabtide did not write, too", false};
+  return {"force", "", "write over even a file that slabtide did not write", false};
 }
 
 int refuse_to_write(std::string_view command, const FileError& fault, std::ostream& err) {

@@ -40,17 +40,16 @@ Option book_option() {
 }
 
 std::vector<Option> job_options() {
-  return {
-      {"forecast", "FILE", "weather from this file in place of what the job names", false},
-      {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
-      {"units", "us|si", "units of the output; else the job file's", false},
-      {"clock", "12|24", "hours of the clock: 7:30 AM or 07:30; else as the units have it", false},
-      {"order", "ZONE,ZONE",
-       "place the zones in this order; one name each time where names have "
-       "commas",
-       true},
-      book_option(),
-      {"now", "TIME", "take it to be this moment (2026-05-13 6:00 PM); else now", false}};
+  return {{"forecast", "FILE", "weather from this file instead of what the job names", false},
+          {"practice", "FILE", "thresholds and rates of your own (see practice.toml)", false},
+          {"units", "us|si", "units of the output; else the job file's", false},
+          {"clock", "12|24", "12- or 24-hour clock: 7:30 AM or 07:30; else by the units", false},
+          {"order", "ZONE,ZONE",
+           "place the zones in this order; one name each time where names have "
+           "commas",
+           true},
+          book_option(),
+          {"now", "TIME", "plan as if it were this time (2026-05-13 6:00 PM); else now", false}};
 }
 
 JobRequest request_of(const ParsedLine& line, const std::string& path) {
@@ -66,7 +65,7 @@ JobRequest request_of(const ParsedLine& line, const std::string& path) {
 
 Option samples_option(std::size_t usual) {
   return {"draws", "N",
-          fmt::format("days drawn for how sure each time is, up to {}; else {}, fewer of "
+          fmt::format("possible days tried for how sure each time is, up to {}; else {}, fewer for "
                       "very many zones; 0 for none",
                       max_samples, usual),
           false};
@@ -109,7 +108,7 @@ std::optional<PlannedPour> plan_job_with_bands(const std::string& path, const Pa
       plan_request(request_of(line, path), text_files(), err, threads);
   if (!pour) return std::nullopt;
   if (!line.text("draws")) samples = samples_for(pour->plan, samples);
-  Progress progress("days drawn", err);
+  Progress progress("days tried", err);
   return with_uncertainty(
       std::move(*pour), {samples, threads, [&progress](std::size_t done) { progress.tell(done); }});
 }

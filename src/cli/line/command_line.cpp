@@ -156,7 +156,7 @@ ParsedCommandLine read_line(const CommandLine& command, const std::vector<std::s
 }
 
 std::string refusal(const std::string& command, const std::string& fault) {
-  return fmt::format("slabtide {0}: {1}\n  slabtide {0} --help tells what it takes\n", command,
+  return fmt::format("slabtide {0}: {1}\n  slabtide {0} --help lists what it takes\n", command,
                      printable(fault));
 }
 

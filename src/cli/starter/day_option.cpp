@@ -13,7 +13,8 @@ Option day_option() {
 }
 
 Option now_option() {
-  return {"now", "TIME", "take it to be this moment (2026-05-13 6:00 PM); else the clock", false};
+  return {"now", "TIME", "plan as if it were this time (2026-05-13 6:00 PM); else the clock",
+          false};
 }
 
 AskedDay typed_day(const std::string& text, const ParsedLine& line, const TimeZone& zone,

@@ -167,16 +167,16 @@ std::string StarterJob::text() const {
 std::string StarterJob::remarks() const {
   std::string said;
   if (!zone_name_.empty()) {
-    said += fmt::format("time zone {}, by the place: change it if it is another\n", zone_name_);
+    said += fmt::format("time zone {}, from the place: change it if that is wrong\n", zone_name_);
   }
   const std::string_view weather = has_forecast_ ? "" : "the weather, ";
   if (short_) {
     return said +
-           fmt::format("{}the mix, the start and the {} in it are an example's: put yours in\n",
+           fmt::format("{}the mix, the start and the {} in it are only an example: put yours in\n",
                        weather, sun_side_ == "open" ? "saws" : "house");
   }
   return said + fmt::format(
-                    "{}the mix, the slabs, the house and the maple in it are an example's: put "
+                    "{}the mix, the slabs, the house and the maple in it are only an example: put "
                     "yours in\n",
                     weather);
 }

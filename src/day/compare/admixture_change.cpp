@@ -86,7 +86,7 @@ std::string_view admixture_words(AdmixtureKind kind) {
     case AdmixtureKind::retarder:
       return "retarder";
     case AdmixtureKind::stabiliser:
-      return "stabiliser";
+      return "stabilizer";
     case AdmixtureKind::accelerator_chloride:
       return "calcium chloride";
     case AdmixtureKind::accelerator_non_chloride:

@@ -39,12 +39,12 @@ void add_last(const ChoiceContext& context, const Admixture& retarder, double fr
       ChoiceKind::admixture,
       fmt::format("retarder {}, last {}", dose_label(retarder, units), part),
       fmt::format("retarder {} {}", dose_label(retarder, units), part),
-      fmt::format("put retarder at {} {}", dose_words(retarder, units), last_loads_words(last)),
+      fmt::format("add retarder at {} {}", dose_words(retarder, units), last_loads_words(last)),
       {}};
   if (context.run.order.loads.size() == 1) {
     offered.words = fmt::format(
         "order the concrete in two loads, the second the last {} of it, with retarder at {} in "
-        "that",
+        "that one",
         part, dose_words(retarder, units));
   }
   if (last.load_size_m3 && *last.load_size_m3 < context.rules.min_load_m3) {
@@ -64,16 +64,16 @@ void add_sunny(const ChoiceContext& context, const Admixture& retarder, ChoiceLi
   const std::string label = fmt::format("retarder {}, in the sun", dose_label(retarder, units));
   const auto sunny = sunny_zones(context);
   if (sunny.empty()) {
-    list.leave_out(label, "no zone lies in the sun for long");
+    list.leave_out(label, "no zone is in the sun for long");
   } else if (sunny.size() == context.job.zones.size()) {
-    list.leave_out(label, "every zone lies in the sun: the same as in every load");
+    list.leave_out(label, "every zone is in the sun: the same as in every load");
   } else if (!context.job.order.loads.empty()) {
-    list.leave_out(label, "loads have admixtures of their own, which come before a zone's");
+    list.leave_out(label, "loads have admixtures of their own, which override a zone's");
   } else {
     OfferedChoice offered{ChoiceKind::admixture,
                           label,
                           fmt::format("retarder {} in sun", dose_label(retarder, units)),
-                          fmt::format("put retarder at {} in the sunny zones alone ({})",
+                          fmt::format("add retarder at {} in the sunny zones only ({})",
                                       dose_words(retarder, units), zone_names(context.job, sunny)),
                           {}};
     offered.change.admixtures = std::vector{retarder};
@@ -92,7 +92,7 @@ void add_everywhere(const ChoiceContext& context, const Admixture& admixture, Ch
       fmt::format("{} {}{}", name, dose_label(admixture, units),
                   admixture.kind == AdmixtureKind::retarder ? ", all loads" : ""),
       fmt::format("{} {}", name, dose_label(admixture, units)),
-      fmt::format("put {} at {} in every load", name, dose_words(admixture, units)),
+      fmt::format("add {} at {} to every load", name, dose_words(admixture, units)),
       {}};
   offered.change.admixtures = std::vector{admixture};
   list.offer(std::move(offered));
@@ -108,7 +108,7 @@ void add_load_by_load(const ChoiceContext& context, ChoiceList& list) {
       ChoiceKind::admixture,
       fmt::format("retarder 0 to {}, by load", dose_label(retarder_of(most), units)),
       "retarder by load",
-      fmt::format("put retarder in load by load, from none in the first to {} in the last of {}",
+      fmt::format("add retarder load by load, from none in the first to {} in the last of {}",
                   dose_words(retarder_of(most), units), loads),
       {}};
   for (std::size_t i = 1; i < loads; ++i) {

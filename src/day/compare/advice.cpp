@@ -82,7 +82,9 @@ std::string against_words(const ComparedChoice& other, const ComparedChoice& bes
     return fmt::format("is {} late on a bad day", duration_words(it.bad_day_late_min));
   }
   const std::string more = titles(it.fears, CautionLevel::caution, best.figures.fears);
-  if (!more.empty()) return fmt::format("brings {} for under {:.0f} min", more, rules.worth_min);
+  if (!more.empty()) {
+    return fmt::format("brings {} to save under {:.0f} min", more, rules.worth_min);
+  }
   return fmt::format("saves under {:.0f} min for more trouble", rules.worth_min);
 }
 
@@ -135,12 +137,12 @@ std::string gain_words(const ChoiceFigures& ordered, const ChoiceFigures& best,
     const std::string gone = titles(ordered.fears, CautionLevel::stop, best.fears);
     words = fmt::format("As ordered the plan says stop: {}.",
                         titles(ordered.fears, CautionLevel::stop));
-    if (best.stops == 0) words += " So no stop is left.";
-    if (best.stops > 0 && !gone.empty()) words += fmt::format(" So without {}.", gone);
+    if (best.stops == 0) words += " This way no stop is left.";
+    if (best.stops > 0 && !gone.empty()) words += fmt::format(" This way without {}.", gone);
   }
   if (is_late(ordered, rules)) {
-    words += fmt::format("{}As ordered {}; so {}.", words.empty() ? "" : " ", late_words(ordered),
-                         late_words(best));
+    words += fmt::format("{}As ordered {}; this way {}.", words.empty() ? "" : " ",
+                         late_words(ordered), late_words(best));
   }
   const std::string gone = titles(ordered.fears, CautionLevel::caution, best.fears);
   if (!gone.empty()) words += fmt::format("{}Takes away: {}.", words.empty() ? "" : " ", gone);
@@ -183,7 +185,7 @@ std::string money_against(double more, const std::string& currency) {
                      more > 0.0 ? "more" : "less");
 }
 
-/// ", not counting ice (no price told)", of what is needed beyond the job as ordered.
+/// ", not counting ice (no price given)", of what is needed beyond the job as ordered.
 std::string unpriced_words(const PourCost& best, const PourCost& ordered) {
   std::string words;
   for (const CostPart part : best.left_out) {
@@ -191,7 +193,7 @@ std::string unpriced_words(const PourCost& best, const PourCost& ordered) {
     if (std::find(known.begin(), known.end(), part) != known.end()) continue;
     words += (words.empty() ? "" : " and ") + std::string(cost_part_words(part));
   }
-  return words.empty() ? words : fmt::format(", not counting {} (no price told)", words);
+  return words.empty() ? words : fmt::format(", not counting {} (no price given)", words);
 }
 
 /// " It costs $120 more than as ordered on the likely day, on average $80 less than as ordered.";

@@ -89,7 +89,7 @@ class Bill {
       std::string words = use_words(use, changed_);
       if (old_amount > 0.0) {
         words +=
-            fmt::format(", of which {} is ordered already",
+            fmt::format(", of which {} is already ordered",
                         amount_words(std::min(old_amount, use.amount), use.kind, changed_.units));
       }
       say(std::move(words));
@@ -111,7 +111,7 @@ class Bill {
     if (more == 0) return;
     cost_.disturbance += load_trouble * std::abs(more);
     cost_.disturbance += short_load_trouble * std::max(0, short_loads(after) - short_loads(before));
-    say(fmt::format("{} truck{} in place of {}{}", after.loads.size(),
+    say(fmt::format("{} truck{} instead of {}{}", after.loads.size(),
                     after.loads.size() == 1 ? "" : "s", before.loads.size(), short_words(after)));
   }
 
@@ -175,7 +175,7 @@ class Bill {
   void saws() {
     if (changed_.pour.saws == ordered_.pour.saws) return;
     cost_.disturbance += saw_trouble;
-    if (changed_.pour.saws.size() > ordered_.pour.saws.size()) say("a saw's hire");
+    if (changed_.pour.saws.size() > ordered_.pour.saws.size()) say("saw rental");
   }
 
   ChoiceCost take() {

@@ -36,7 +36,7 @@ void add_temperature(const ChoiceContext& context, double by_k, ChoiceList& list
       fmt::format("{} {}", degrees, cooler ? "cooler" : "warmer"),
       fmt::format("order the concrete at {}", temperature_words(now_c + by_k, units)),
       {}};
-  offered.words += cooler ? fmt::format(" (chilled water, or about {} in place of water)",
+  offered.words += cooler ? fmt::format(" (chilled water, or about {} instead of water)",
                                         ice_words(needs.ice_kg_m3, units))
                           : fmt::format(" (mix water about {} hotter)",
                                         temperature_difference_words(needs.water_k, units));

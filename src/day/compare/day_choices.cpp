@@ -163,7 +163,7 @@ void add_crew_choices(const ChoiceContext& context, ChoiceList& list) {
     OfferedChoice offered{ChoiceKind::crew,
                           fmt::format("{} finisher{}", hands, hands == 1 ? "" : "s"),
                           fmt::format("{:+} hand{}", more, std::abs(more) == 1 ? "" : "s"),
-                          fmt::format("bring {} finisher{} in place of {}", hands,
+                          fmt::format("bring {} finisher{} instead of {}", hands,
                                       hands == 1 ? "" : "s", context.job.crew.finishers),
                           {}};
     offered.change.finishers = hands;
@@ -177,7 +177,7 @@ void add_shelter_choices(const ChoiceContext& context, ChoiceList& list) {
     const Zone& zone = context.job.zones[i];
     const std::string label = fmt::format("shade on {}", zone.name);
     if (context.plan.zones[i].whole.sunlit_fraction <= 0.0) {
-      list.leave_out(label, "it lies in the shade already");
+      list.leave_out(label, "it is in the shade already");
     } else if (tried < max_shaded) {
       ++tried;
       OfferedChoice offered{ChoiceKind::shelter,
@@ -207,13 +207,13 @@ void add_shelter_choices(const ChoiceContext& context, ChoiceList& list) {
 }
 
 void add_saw_choice(const ChoiceContext& context, ChoiceList& list) {
-  const std::string label = "early-entry saw hired";
+  const std::string label = "early-entry saw rented";
   const auto& saws = context.job.pour.saws;
   if (std::count(saws.begin(), saws.end(), SawKind::early_entry) > 0) {
     list.leave_out(label, "there is one on hand");
     return;
   }
-  OfferedChoice offered{ChoiceKind::saw, label, "early-entry saw", "hire an early-entry saw", {}};
+  OfferedChoice offered{ChoiceKind::saw, label, "early-entry saw", "rent an early-entry saw", {}};
   offered.change.saws = {SawKind::early_entry};
   list.offer(std::move(offered));
 }

@@ -77,7 +77,7 @@ class JobChange {
   bool change_crew() {
     if (!note_.finishers) return true;
     if (*note_.finishers < 1) return refuse("somebody must be there");
-    if (!limits::crew_sizes.holds(*note_.finishers)) return refuse("no pour has use for so many");
+    if (!limits::crew_sizes.holds(*note_.finishers)) return refuse("no pour has use for that many");
     job_.crew.finishers = *note_.finishers;
     // With fewer the last of the list stay at home.
     auto& hands = job_.crew.hands;
@@ -133,7 +133,7 @@ class JobChange {
     if (job_.pour.placing_sequence.front() == job_.zones[zone].name) {
       return refuse("it is placed first, and its truck is the first already");
     }
-    if (job_.zones[zone].placed_at) return refuse("it has an hour of its own already");
+    if (job_.zones[zone].placed_at) return refuse("it has a set time already");
     job_.zones[zone].placed_at = after_seconds(plan_order(job_, rates_).placings[zone].start,
                                                note_.own_truck->wait_min * seconds_per_minute);
     return true;
@@ -145,7 +145,7 @@ class JobChange {
     if (note_.last_loads) return change_last_loads(*note_.last_loads);
     if (!admixture_zones_.empty()) {
       if (!job_.order.loads.empty()) {
-        return refuse("loads have admixtures of their own, which come before a zone's");
+        return refuse("loads have admixtures of their own, which override a zone's");
       }
       for (const std::size_t i : admixture_zones_) job_.zones[i].admixtures = *note_.admixtures;
       return true;

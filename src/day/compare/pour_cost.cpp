@@ -31,7 +31,7 @@ constexpr std::array<PartName, 14> part_names{{{"hands", "finishers"},
                                                {"blankets", "blankets"},
                                                {"film", "evaporation film"},
                                                {"redo", "finishes to redo"},
-                                               {"repair", "cracks to mend"}}};
+                                               {"repair", "cracks to repair"}}};
 
 /// Less than this of anything is rounding.
 constexpr double none = 1e-9;

@@ -101,9 +101,8 @@ Diagnostic no_day_fault(const DaysCase& asked, const WeatherSeries& series) {
   fault.key = "weather";
   fault.next_step = "get a new forecast: slabtide fetch gets the site's for more than a week";
   if (series.last() <= asked.now) {
-    fault.message =
-        fmt::format("every day of the forecast is gone by: it ends {}, and it is {} now",
-                    clock.date_time(series.last()), clock.date_time(asked.now));
+    fault.message = fmt::format("every day of the forecast is past: it ends {}, and it is {} now",
+                                clock.date_time(series.last()), clock.date_time(asked.now));
     return fault;
   }
   fault.message = fmt::format(

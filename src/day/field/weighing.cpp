@@ -118,7 +118,7 @@ class Sifting {
     const double max = rules_.unbelievable_z * std::sqrt(2.0 * sighting.variance);
     if (*last - *first <= max) return false;
     leave_out(sighting.readings,
-              fmt::format("{} is noted {:.0f} min apart: of one event there is one hour, so none "
+              fmt::format("{} is noted at times {:.0f} min apart: it happens only once, so none "
                           "of them counts; undo the wrong one",
                           sighting_words(sighting), (*last - *first) / seconds_per_minute));
     return true;
@@ -146,8 +146,8 @@ class Sifting {
     const double at_first = deviations(Belief(), shown, sighting);
     if (!(at_first <= rules_.unbelievable_z)) {
       leave_out(sighting.readings,
-                fmt::format("{} is further off than on any day the plan reckons with: it does "
-                            "not count; look again, or at the mix and the weather given",
+                fmt::format("{} is further off than on any day the plan allows for: it does "
+                            "not count; look again, or check the mix and the weather",
                             sighting_words(sighting)));
       return false;
     }

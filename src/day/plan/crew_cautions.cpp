@@ -124,7 +124,7 @@ void watch_way(Watch& watch, std::size_t zone, const ClosedWay& way) {
                                        : "not walked on within this plan";
   watch.add("no_way_in", "no way to it", CautionLevel::caution, watch.zones[zone].name,
             watch.crew.starts[*task],
-            fmt::format("no way to the {} at {} but over the {}, finished at {} and {}: finish "
+            fmt::format("no way to the {} at {} except over the {}, finished at {} and {}: finish "
                         "the {} last, leave one of the two for another day, or bridge it with "
                         "planks that rest beside it",
                         task_kind_words(watch.crew.tasks[*task].kind),
@@ -169,14 +169,15 @@ void watch_hours(Watch& watch) {
   for (std::size_t i = 0; i < watch.crew.tasks.size(); ++i) {
     const Task& task = watch.crew.tasks[i];
     if (!task.any_hours) continue;
-    watch.add("outside_hours", "nobody is there long enough",
-              makes_the_finish(task.kind) ? CautionLevel::stop : CautionLevel::caution, task.zone,
-              watch.crew.starts[i],
-              fmt::format("the crew's hours leave nobody long enough for the {}, {} to {}: it is "
-                          "planned without regard to them. Agree longer hours, or one more hand",
-                          task_words(task), watch.pour_clock(watch.crew.starts[i]),
-                          watch.pour_clock(watch.crew.ends[i])),
-              "worked out from this plan", watch.crew.ends[i]);
+    watch.add(
+        "outside_hours", "nobody is there long enough",
+        makes_the_finish(task.kind) ? CautionLevel::stop : CautionLevel::caution, task.zone,
+        watch.crew.starts[i],
+        fmt::format("the crew's hours leave nobody there long enough for the {}, {} to {}: it is "
+                    "planned without regard to them. Agree on longer hours, or bring one more hand",
+                    task_words(task), watch.pour_clock(watch.crew.starts[i]),
+                    watch.pour_clock(watch.crew.ends[i])),
+        "worked out from this plan", watch.crew.ends[i]);
   }
 }
 

@@ -57,7 +57,7 @@ std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
   if (job.mix.water_source != WaterSource::told) {
     const bool by_slump = job.mix.water_source == WaterSource::slump;
     said.push_back(
-        fmt::format("w/cm {:.2f}, as plain mixes of such a {} have (ACI 211.1): ask the "
+        fmt::format("w/cm {:.2f}, as plain mixes of that {} have (ACI 211.1): ask the "
                     "plant",
                     job.mix.w_cm, by_slump ? "slump and cement" : "strength"));
   }

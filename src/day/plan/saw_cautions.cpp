@@ -47,7 +47,7 @@ const SawShift* enough_with_more(const CutPlan& cuts) {
 std::string remedy_for(const JointChoice& choice, const Watch& watch) {
   std::string tool = "tool the joints while the concrete is plastic";
   if (choice.tooled.is_never()) {
-    tool = "there is no good time to tool the joints either: slow the mix, or another day";
+    tool = "there is no good time to tool the joints either: slow the mix, or pour another day";
   } else if (choice.tooled.opens && choice.tooled.closes) {
     tool += fmt::format(" ({} to {})", watch.clock(*choice.tooled.opens),
                         watch.clock(*choice.tooled.closes));
@@ -63,7 +63,7 @@ void watch_zone(Watch& watch, std::size_t zone) {
   if (const SawShift* shift = enough_with_more(watch.cuts)) {
     watch.add("saw_not_enough", "one saw is not enough", CautionLevel::caution,
               watch.zones[zone].name, due,
-              fmt::format("one {} is not done in time: {} working side by side are. Or {}",
+              fmt::format("one {} does not make it in time: {} working side by side do. Or {}",
                           saw_name(shift->kind), *shift->saws_needed, remedy_for(choice, watch)),
               "worked out from this plan; saw speed from memory");
     return;
@@ -90,8 +90,8 @@ void watch_curing_cover(Watch& watch) {
   watch.add(
       "saw_before_cover", "saw before it is covered", CautionLevel::caution, {}, starts,
       fmt::format("saw as soon as the concrete takes it, then lay the {0}. The hours by which "
-                  "cuts are due take the {0} as lying from final set on: a slab that waits "
-                  "bare, or whose {0} is lifted to saw, cools at once and cracks sooner",
+                  "cuts are due count the {0} as on from final set: a slab left bare, "
+                  "or with its {0} lifted to saw, cools at once and cracks sooner",
                   cover_words(*cover)),
       "common practice, no source; the hours worked out from this plan");
 }
@@ -126,11 +126,10 @@ void add_saw_notes(Watch& watch) {
   if (watch.cuts.cuts.empty()) return;
   watch.add("wet_sawing", "saw slurry", CautionLevel::note, {}, std::nullopt,
             "a wet saw's slurry stains color and burns like fresh concrete: wash or vacuum it off "
-            "before it dries, keep it out of drains, plug electric saws into a ground-fault "
-            "breaker",
+            "before it dries, keep it out of drains, plug electric saws into a GFCI",
             "common practice");
   watch.add("cracked_joint", "joint already cracked", CautionLevel::note, {}, std::nullopt,
-            "where a joint has cracked already do not saw beside the crack: leave it, rout and "
+            "where a joint has already cracked, do not saw beside the crack: leave it, rout and "
             "seal it later",
             "US Army TM 5-822-7, published");
 }

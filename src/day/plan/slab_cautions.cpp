@@ -50,8 +50,8 @@ std::string no_window_words(const Watch& watch, std::size_t zone_index, const Pa
   const auto columns = columns_of(zone, part.cells);
   if (stiff_when_placed(columns, watch.run, takes, watch.practice.cells)) {
     return fmt::format(
-        "no good time for the {}: too stiff for it as it is placed, at {}. A "
-        "shorter way from the plant, cooler concrete, or {}",
+        "no good time for the {}: too stiff for it by the time it is placed, at {}. "
+        "A shorter haul from the plant, cooler concrete, or {}",
         operation_words(window.operation), watch.pour_clock(*window.opens), slower);
   }
   return fmt::format(
@@ -88,8 +88,7 @@ void watch_wash_off_hours(Watch& watch, const ZonePlan& zone) {
   const OperationWindow* window = zone.late_window(Operation::expose);
   if (window == nullptr || !window->opens || window->note.empty()) return;
   const bool never = window->is_never();
-  watch.add(never ? "no_window" : "wash_off_hours",
-            never ? "no good time" : "wash-off out of hours",
+  watch.add(never ? "no_window" : "wash_off_hours", never ? "no good time" : "wash-off after hours",
             never ? CautionLevel::stop : CautionLevel::caution, zone.name, window->opens,
             fmt::format("{}{}", never ? "no good time for the wash-off, " : "the wash-off ",
                         window->note),
@@ -118,13 +117,13 @@ void watch_chloride(Watch& watch) {
     if (zone.colour != Colour::grey) {
       watch.add("chloride_colour", "calcium chloride in color", CautionLevel::caution, zone.name,
                 {},
-                "calcium chloride darkens and blotches colored concrete: take an accelerator "
-                "without chloride, or warmer concrete",
+                "calcium chloride darkens and blotches colored concrete: use a non-chloride "
+                "accelerator, or warmer concrete",
                 "ACI 212.3R and 302.1R, from memory");
     }
     watch.add("chloride_steel", "calcium chloride and steel",
               zone.tied ? CautionLevel::caution : CautionLevel::note, zone.name, {},
-              "calcium chloride rusts mesh, bars and dowels: take an accelerator without chloride "
+              "calcium chloride rusts mesh, bars and dowels: use a non-chloride accelerator "
               "where there is any steel",
               "ACI 212.3R and 318, from memory");
   }
@@ -167,7 +166,7 @@ void watch_tops(Watch& watch) {
     if (zone.whole.crust_at) {
       watch.add("crust", "crust", CautionLevel::caution, zone.name, zone.whole.crust_at,
                 fmt::format("about {} the top is stiff over a soft body: stamps tear a crust. "
-                            "Shade it, break the wind, fog lightly",
+                            "Shade it, block the wind, fog lightly",
                             watch.clock(*zone.whole.crust_at)),
                 "ours; no published limit");
     }
@@ -190,7 +189,7 @@ void watch_sealer(Watch& watch) {
     watch.add("film_under_sealer", "curing compound under a sealer", CautionLevel::caution,
               zone.name, {},
               "a curing compound keeps a sealer from taking hold: use one whose label allows the "
-              "sealer over it, strip it before, or take a cure-and-seal",
+              "sealer over it, strip it first, or use a cure-and-seal",
               "common practice, no source");
   }
 }
@@ -202,7 +201,7 @@ void watch_wash_off(Watch& watch) {
     if (zone.is_exposed()) {
       watch.add(
           "wash_water", "caustic wash water", CautionLevel::note, zone.name, {},
-          "the water of the wash-off carries cement paste and burns skin and eyes: gloves, "
+          "the wash-off water carries cement paste and burns skin and eyes: gloves, "
           "boots and eye protection; catch it, and keep it out of storm drains, as local codes "
           "say. Cure after the wash-off",
           "common practice, no source");
@@ -210,8 +209,8 @@ void watch_wash_off(Watch& watch) {
     if (drawn.finish == Finish::salt || (drawn.border && drawn.border->finish == Finish::salt)) {
       watch.add(
           "wash_water", "salty wash water", CautionLevel::note, zone.name, {},
-          "the water that the salt is washed out with carries salt and cement: keep it out of "
-          "storm drains and plants, as local codes say. Where it freezes a salt finish holds "
+          "the water that washes out the salt carries salt and cement: keep it out of "
+          "storm drains and plants, as local codes say. Where it freezes, a salt finish holds "
           "water and scales",
           "common practice, no source");
     }
@@ -278,7 +277,7 @@ void watch_loads(Watch& watch) {
           age_min > lost_load_limits * limit_min ? CautionLevel::stop : CautionLevel::caution, {},
           load.empty,
           fmt::format("load {} is empty {:.0f} min after batching, over the {:.0f} min agreed: "
-                      "smaller loads, more hands, or agree another limit",
+                      "smaller loads, more hands, or agree on another limit",
                       load.number, age_min, limit_min),
           "ASTM C94 by habit; newer editions leave it to purchaser and producer, published");
     }

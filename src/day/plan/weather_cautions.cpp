@@ -114,7 +114,7 @@ void watch_cold(Watch& watch) {
     if (weather.air_c[k] >= limits.cold_air_c) continue;
     const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
     watch.add("cold_weather", "cold weather", CautionLevel::caution, {}, at,
-              fmt::format("air under {} from {}: cold-weather rules hold. Blankets on hand, "
+              fmt::format("air under {} from {}: cold-weather rules apply. Blankets on hand, "
                           "concrete at {} or more when placed and kept there, no frost before {}",
                           watch.temperature(limits.cold_air_c), watch.clock(at),
                           watch.temperature(limits.cold_concrete_c),
@@ -158,12 +158,12 @@ void watch_freezing(Watch& watch) {
     if (!frost.at) continue;
     const UtcTime at = *frost.at;
     watch.add("freezing", "frost before it is strong", CautionLevel::stop, watch.zones[i].name, at,
-              fmt::format("the surface freezes about {} before it has {}{} or another day",
-                          watch.clock(at),
-                          strength_words(watch.practice.limits.protect_until_psi, watch.job.units),
-                          has_blankets(watch.job.zones[i], watch.job.pour)
-                              ? ", for all its blankets: thicker ones and sooner, warmer concrete"
-                              : ": blankets on well before that, warmer concrete"),
+              fmt::format(
+                  "the surface freezes about {} before it has {}{} or another day", watch.clock(at),
+                  strength_words(watch.practice.limits.protect_until_psi, watch.job.units),
+                  has_blankets(watch.job.zones[i], watch.job.pour)
+                      ? ", even under its blankets: thicker ones and sooner, warmer concrete"
+                      : ": blankets on well before that, warmer concrete"),
               "ACI 306R-10, published");
   }
 }
@@ -231,7 +231,7 @@ void watch_rain(Watch& watch) {
     watch.add("rain", "rain on the fresh slab",
               rain.too_often() ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
               fmt::format("rain from {}{} before the slab has set: plastic sheeting and "
-                          "boards to hold it down, start earlier, or another day",
+                          "boards to hold it down, start earlier, or pour another day",
                           watch.clock(wet->from),
                           wet->chance > 0.0 ? fmt::format(" ({:.0f} % chance)", 100.0 * wet->chance)
                                             : std::string()),
@@ -298,15 +298,15 @@ void watch_covers(Watch& watch) {
     for (const Cover& cover : covers_on(watch.job.zones[i], watch.job.pour)) {
       const auto under = work_within(zone, cover.from, cover.to);
       if (!under) continue;
-      watch.add("cover_in_the_way", "cover in the way", CautionLevel::caution, zone.name,
-                under->from,
-                fmt::format("the {} is to lie from {} to {}, while it is worked (from {} to {}), "
-                            "and the plan takes it as lying: lay it after the last work, or take "
-                            "it off before",
-                            cover_words(cover.kind), watch.pour_clock(cover.from),
-                            watch.pour_clock(cover.to), watch.pour_clock(under->from),
-                            watch.pour_clock(under->to)),
-                "common practice", under->to);
+      watch.add(
+          "cover_in_the_way", "cover in the way", CautionLevel::caution, zone.name, under->from,
+          fmt::format("the {} is set to be on from {} to {}, while it is worked (from {} to "
+                      "{}), and the plan counts it as on: lay it after the last work, or take "
+                      "it off first",
+                      cover_words(cover.kind), watch.pour_clock(cover.from),
+                      watch.pour_clock(cover.to), watch.pour_clock(under->from),
+                      watch.pour_clock(under->to)),
+          "common practice", under->to);
     }
   }
 }
@@ -325,7 +325,7 @@ void watch_forecast(Watch& watch) {
             missing.empty()
                 ? fmt::format("the forecast ends {}: what comes later is not computed",
                               watch.day_and_clock(end))
-                : fmt::format("the forecast ends {}, before {}: fetch again in the morning of "
+                : fmt::format("the forecast ends {}, before {}: fetch again on the morning of "
                               "the pour",
                               watch.day_and_clock(end), missing),
             "worked out from this plan");

@@ -123,7 +123,7 @@ double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates) {
   constexpr double max_h_per_m3 = 1000.0;
   if (!(labour > 0.0 && labour <= max_h_per_m3)) {
     throw std::invalid_argument(
-        "placing.chute_worker_h_per_m3 and what is added for the haul come to no labour for a "
+        "placing.chute_worker_h_per_m3 and what is added for the haul come to no labor for a "
         "crew");
   }
   return pour.placing_crew / labour;

@@ -337,7 +337,7 @@ Diagnostic unknown_key(const std::string& path, SourcePosition where, const Entr
   const auto meant = nearest(path, known);
   return error_at(path, where, "unknown entry",
                   meant ? fmt::format("did you mean {}?", *meant)
-                        : std::string("the entries there are stand in practice.toml"));
+                        : std::string("the entries are listed in practice.toml"));
 }
 
 /// Once an entry, though the set times of a mix mean it so already.

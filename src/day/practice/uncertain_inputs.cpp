@@ -46,7 +46,7 @@ std::string_view uncertain_input_words(UncertainInput unknown) {
     case UncertainInput::concrete:
       return "the concrete's temperature at the chute";
     case UncertainInput::convection:
-      return "what the air carries off";
+      return "how much heat the air takes off";
     case UncertainInput::evaporation:
       return "how fast the top dries";
     case UncertainInput::absorptance:
@@ -68,13 +68,13 @@ std::string_view uncertain_input_words(UncertainInput unknown) {
     case UncertainInput::night_air:
       return "how cold the night gets";
     case UncertainInput::wind_ratio:
-      return "how sheltered the slab lies";
+      return "how sheltered the slab is";
     case UncertainInput::strength:
       return "how fast the mix gains strength";
     case UncertainInput::saw_strength:
       return "how strong the concrete must be for the saw";
     case UncertainInput::aggregate:
-      return "the aggregate, which nobody has named";
+      return "the aggregate, which is not named";
     case UncertainInput::stress:
       return "how much stress the slab can bear";
     case UncertainInput::ready:

@@ -92,7 +92,7 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   if (window.is_never() &&
       stiff_when_placed(part.columns, part.run, part.practice.window(operation),
                         part.practice.cells)) {
-    window.note = "too stiff as it is placed: there is no good time for it";
+    window.note = "too stiff by the time it is placed: there is no good time for it";
   } else if (window.is_never()) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
   } else if (stiff_before_dry) {
@@ -102,7 +102,7 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   } else if (!window.opens) {
     window.note = after_plan_words;
   } else if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {
-    window.note = "the first of it is too stiff before the last is ready: work it by parts";
+    window.note = "the first of it is too stiff before the last is ready: work it in parts";
   }
   return window;
 }
@@ -142,7 +142,7 @@ OperationWindow exposing_window(const PartContext& part, const std::optional<Utc
   shut_if_never(window);
   if (window.is_never()) {
     window.note =
-        "the retarder is through before the body bears a hose: take one that holds longer";
+        "the retarder wears off before the slab can take a hose: use one that holds longer";
   }
   return window;
 }

@@ -356,7 +356,7 @@ std::string part_name(const Line& line, std::size_t i, const std::vector<Bin>& s
   }
   if (i == 0) return fmt::format("by the {}", line.wall);
   if (i + 1 == count) return fmt::format("away from the {}", line.wall);
-  return middle_name(i, count, "nearer the wall", "further out");
+  return middle_name(i, count, "nearer the wall", "farther out");
 }
 
 double spread_s(const ZoneRun& run, const std::vector<std::optional<double>>& ready_s) {

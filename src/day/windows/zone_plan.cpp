@@ -87,7 +87,7 @@ void date_wash_off(OperationWindow& window, const Job& job, const WorkHours& hou
       window.open_all_over = next_working_time(*window.open_all_over, job, hours);
     }
   } else {
-    window.note = "cannot wait for the next morning: the retarder is through by then";
+    window.note = "cannot wait for the next morning: the retarder wears off by then";
   }
 }
 

@@ -18,7 +18,7 @@ std::optional<std::string> currency_fault(std::string_view currency) {
     if (!character.valid || !is_printable(character) || terminal_columns(character) == 0) {
       return "holds a character that cannot be shown";
     }
-    if (c == ' ' || is_digit(c) || c == '-' || c == ',') return "holds a blank, a digit, or a sign";
+    if (c == ' ' || is_digit(c) || c == '-' || c == ',') return "holds a space, a digit, or a sign";
     currency.remove_prefix(character.bytes);
     ++characters;
   }

@@ -66,7 +66,7 @@ std::optional<Diagnostic> sum_fault(const std::vector<Zone>& zones,
   } else if (faces > max_faces) {
     fault.message =
         fmt::format("the zones have {} step faces in all, expected at most {}", faces, max_faces);
-    fault.next_step = "let one face stand for a flight: its steps look the same way";
+    fault.next_step = "let one face stand for a flight: its steps face the same way";
   } else if (joints > max_drawn_joints) {
     fault.message = fmt::format("the zones have {} joints drawn in all, expected at most {}",
                                 joints, max_drawn_joints);
@@ -102,7 +102,7 @@ std::vector<Diagnostic> check_zones(const std::vector<Zone>& zones,
     for (std::size_t i = 0; i < j; ++i) {
       if (!zones[j].name.empty() && zones[i].name == zones[j].name) {
         conflict(i, j, &ZonePlaces::name,
-                 fmt::format("a zone \"{}\" is there already", zones[j].name),
+                 fmt::format("a zone \"{}\" is already there", zones[j].name),
                  "give each zone a name of its own");
       }
       if (const double shared_m2 = overlap_m2(zones[i], zones[j]); shared_m2 > 0.0) {

@@ -43,7 +43,7 @@ void check_admixture(const FieldPath& path, const Admixture& one) {
                          one.shift_h.has_value()};
   path.require(std::count(given.begin(), given.end(), true) == 1,
                "expected one of dose_ml_100kg, dose_percent and shift_h");
-  path.at("dose_percent").require(!one.dose_percent || chloride, "is for calcium chloride alone");
+  path.at("dose_percent").require(!one.dose_percent || chloride, "is for calcium chloride only");
   path.at("dose_ml_100kg").require(!one.dose_ml_100kg || !chloride, "is not for calcium chloride");
   path.at("dose_ml_100kg")
       .in_range(one.dose_ml_100kg,

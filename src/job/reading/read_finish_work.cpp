@@ -27,7 +27,7 @@ FinishWork read_finish_work(TableReader& table) {
   if (work.wash_off_after_h && work.wash_off_before_h &&
       *work.wash_off_after_h >= *work.wash_off_before_h) {
     table.error("wash_off_before", "is no later than `wash_off_after`",
-                "both count from placing; the label tells them");
+                "both count from placing; see the label");
   }
   work.seal_after_days = table.number("seal_after_days", limits::seal_waits_days, "days");
   if (work.seal_after_days && work.sealer != SealerKind::sealer) {
@@ -46,7 +46,7 @@ void cure_with_sealer(TableReader& table, Job& job, bool curing_is_given) {
   if (job.finish_work.release == ReleaseKind::powder) {
     table.warning("sealer",
                   "a cure-and-seal goes on the same day, over powder that is washed off later",
-                  "take a liquid release, or seal after the wash: `sealer = \"sealer\"`");
+                  "use a liquid release, or seal after the wash: `sealer = \"sealer\"`");
   }
   job.pour.curing = CuringKind::film;
 }

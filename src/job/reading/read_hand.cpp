@@ -30,7 +30,7 @@ Hand read_hand(TableReader& table, std::size_t index) {
   hand.to_min = read_time_of_day(table, "to");
   set(hand.simple_work, table.yes_no("simple_work"));
   if (hand.from_min && hand.from_min == hand.to_min) {
-    table.error("to", "the hand is to leave when it comes", "", table.where("from"));
+    table.error("to", "the hand would leave on arriving", "", table.where("from"));
   }
   return hand;
 }
@@ -40,13 +40,15 @@ void refuse_name(TableReader& table, const Hand& hand, const std::vector<Hand>& 
   const bool again = std::any_of(earlier.begin(), earlier.end(),
                                  [&](const Hand& other) { return other.name == hand.name; });
   if (again) {
-    table.error("name", fmt::format("{} is on the crew already", hand.name),
+    table.error("name", fmt::format("{} is already on the crew", hand.name),
                 "add a letter, so that each knows their own list");
   }
   constexpr std::string_view unnamed = "finisher ";
   const bool taken = std::string_view(hand.name).starts_with(unnamed) &&
                      hand.name.find_first_not_of("0123456789", unnamed.size()) == std::string::npos;
-  if (taken) table.error("name", "hands without a name are called so", "give a name or a letter");
+  if (taken) {
+    table.error("name", "that is what a hand without a name is called", "give a name or a letter");
+  }
 }
 
 }  // namespace
@@ -83,7 +85,7 @@ Crew read_crew(TableReader& root) {
                              std::all_of(crew.hands.begin(), crew.hands.end(),
                                          [](const Hand& one) { return one.simple_work; });
   if (helpers_alone) {
-    root.error("hand", "all of the crew do simple work alone: nobody is left to finish",
+    root.error("hand", "all of the crew do simple work only: nobody is left to finish",
                "take `simple_work` from one, or add a hand");
   }
   return crew;

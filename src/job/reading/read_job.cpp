@@ -127,7 +127,7 @@ void place_after(Job& job, const StartPlaces& places, std::vector<Diagnostic>& f
            : fmt::format(R"(`zone_order` places "{}" before "{}")", early->zone, early->after),
        places.after[index], due.empty() ? std::nullopt : places.zone_order,
        due.empty() ? "take one of the two out of `after`"
-                   : "mend the order, or leave `zone_order` out to have it worked out"});
+                   : "fix the order, or leave `zone_order` out to have it worked out"});
 }
 
 void read_zones(TableReader& root, Job& job, const std::vector<std::string>& names,
@@ -205,7 +205,7 @@ std::optional<HourCount> read_hours(TableReader& root) {
   const auto hours = parse_hour_count(shown(entry->value));
   if (!hours) {
     root.error("clock", fmt::format("got {}, expected 12 or 24", shown(entry->value)),
-               "12 shows 1:30 PM, 24 shows 13:30; without it US units have 12");
+               "12 shows 1:30 PM, 24 shows 13:30; without it US units use 12");
   }
   return hours;
 }
@@ -262,7 +262,7 @@ std::optional<UnitSystem> read_units(const TomlTable& tree, std::vector<Diagnost
 
 Diagnostic nothing_to_read() {
   return {Severity::error, "",           "the file is empty",
-          std::nullopt,    std::nullopt, "`slabtide starter` writes a job file to begin with"};
+          std::nullopt,    std::nullopt, "`slabtide starter` writes a job file to start from"};
 }
 
 /// A drawing that only just meets a limit may fail it once places are rounded to the micrometre.

@@ -155,7 +155,7 @@ void read_temperature(TableReader& table, Mix& mix) {
   table.refuse_both("concrete_temperature", "ingredients");
   if (!from_parts && !table.has("concrete_temperature")) {
     table.error("", "the concrete's temperature is missing",
-                "write `concrete_temperature` as measured or expected at discharge, or an "
+                "write `concrete_temperature` as measured or expected at discharge, or a "
                 "[mix.ingredients] table");
   }
 }
@@ -166,7 +166,7 @@ void read_supplier_set(TableReader& table, Mix& mix) {
   mix.supplier_final_set_h = table.quantity("final_set", hours_quantity, limits::final_sets_h);
   if (table.has("initial_set") != table.has("final_set")) {
     const auto* const given = table.has("initial_set") ? "initial_set" : "final_set";
-    table.error(given, "stands alone: the set takes both, initial and final",
+    table.error(given, "stands alone: it takes both set times, initial and final",
                 "ask the supplier for the other (ASTM C403 at 73 °F), or leave both out to have "
                 "them estimated");
   }

@@ -36,7 +36,7 @@ void require(TableReader& table, std::string_view key, std::string_view kind) {
 void check_wall(TableReader& table, const Obstacle& wall) {
   for (const auto* const key : {"from", "to"}) require(table, key, "wall");
   for (const auto* const key : {"at", "radius"}) {
-    refuse_foreign(table, key, "wall", "a wall stands `from` one point `to` another");
+    refuse_foreign(table, key, "wall", "a wall runs `from` one point `to` another");
   }
   if (table.has("from") && table.has("to") && wall.from == wall.to) {
     table.error("to", "the wall has no length", "", table.where("from"));
@@ -45,7 +45,7 @@ void check_wall(TableReader& table, const Obstacle& wall) {
 
 void check_tree(TableReader& table) {
   for (const auto* const key : {"colour", "color"}) {
-    refuse_foreign(table, key, "tree", "leaves throw back about a sixth of the light");
+    refuse_foreign(table, key, "tree", "leaves reflect about a sixth of the light");
   }
   for (const auto* const key : {"at", "radius"}) require(table, key, "tree");
   for (const auto* const key : {"from", "to"}) {

@@ -65,7 +65,7 @@ void read_option_load(TableReader& table, OptionNote& option) {
   const auto& loads = option.loads;
   if (std::any_of(loads.begin(), loads.end(),
                   [&load](const LoadNote& other) { return other.number == load.number; })) {
-    table.error("number", "this load is there already");
+    table.error("number", "this load is already there");
   }
   option.loads.push_back(std::move(load));
 }

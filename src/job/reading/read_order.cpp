@@ -33,7 +33,7 @@ void read_loads(TableReader& table, Order& order) {
     const bool again =
         std::any_of(order.loads.begin(), order.loads.end(),
                     [&](const LoadNote& earlier) { return earlier.number == load.number; });
-    if (again) each.error("number", fmt::format("load {} is there already", load.number));
+    if (again) each.error("number", fmt::format("load {} is already there", load.number));
     order.loads.push_back(std::move(load));
   });
 }

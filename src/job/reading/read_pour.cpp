@@ -69,7 +69,7 @@ void refuse_another_day(TableReader& table, const Pour& pour, const Clock& clock
   table.error("start",
               fmt::format("is on {}, the pour's date is {}", clock.date(pour.start),
                           shown_date(pour.date, clock.style)),
-              "give both the same day; the time alone will do for `start`", table.where("date"));
+              "give both the same day; just the time will do for `start`", table.where("date"));
 }
 
 /// Warns of a cover that lies on a zone while it is placed, which cannot be intended.
@@ -77,10 +77,10 @@ void warn_of_cover_while_placing(TableReader& cover, const Cover& read, const Po
   const bool known = !read.from.is_special() && !pour.start.is_special() && !read.to.is_special();
   if (!known || read.from > pour.start || read.to <= pour.start) return;
   cover.warning(cover.has("from") ? "from" : "",
-                fmt::format("the {} lies on from the start of placing: nobody can place or finish "
+                fmt::format("the {} is on from the start of placing: nobody can place or finish "
                             "under it",
                             cover_words(read.kind)),
-                "say by `from` when it is laid, after the last finishing");
+                "say with `from` when it is laid, after the last finishing");
 }
 
 }  // namespace

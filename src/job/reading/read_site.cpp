@@ -26,7 +26,7 @@ std::optional<std::string> time_zone_name(TableReader& table, bool has_place, co
   auto given = table.text("time_zone", has_place ? Presence::optional : Presence::required);
   if (!has_place || table.has("time_zone")) return given;
   std::string name = zone_name_at(site.latitude_deg, site.longitude_deg);
-  table.warning("time_zone", fmt::format("missing: {} is taken, by the place", name),
+  table.warning("time_zone", fmt::format("missing: {} is used, from the place", name),
                 fmt::format("write time_zone = \"{}\", or the right one", name));
   return name;
 }

@@ -62,7 +62,7 @@ TypedWeather read_typed_day(TableReader& table) {
   check_order(table, "next_low", day.next_low_c, "next_high", day.next_high_c);
   if (low && day.next_high_c && !day.next_low_c && *low > *day.next_high_c) {
     table.error("next_high",
-                "is under the low, which is also the next night's where that is not told",
+                "is under the low, which is also the next night's where that is not given",
                 "say `next_low` too");
   }
   return day;
@@ -79,7 +79,7 @@ void refuse_typed_day(TableReader& table) {
   for (const auto* const key :
        {"high", "low", "next_high", "next_low", "dew_point", "humidity", "wind", "cloud"}) {
     if (table.refuse_both("forecast", key,
-                          "the forecast brings the whole day: leave the rest out")) {
+                          "the forecast covers the whole day: leave the rest out")) {
       return;
     }
   }

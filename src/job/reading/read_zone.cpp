@@ -53,12 +53,12 @@ std::string fine_width_text(double m, UnitSystem units) {
 
 bool enough_to_pour(TableReader& table, std::string_view key, const Outline& outline) {
   const auto too_little = [&](const std::string& message) {
-    table.error(key, message, "check its unit and its corners; nobody forms and pours so little");
+    table.error(key, message, "check its unit and its corners; nobody forms and pours that little");
     return false;
   };
   constexpr double rounding = 1e-9;
   if (const double width = mean_width_m(outline); width < limits::min_width_m * (1.0 - rounding)) {
-    return too_little(fmt::format("is {} wide on the whole, expected at least {}",
+    return too_little(fmt::format("is {} wide on average, expected at least {}",
                                   fine_width_text(width, table.units()),
                                   fine_width_text(limits::min_width_m, table.units())));
   }

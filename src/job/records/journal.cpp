@@ -23,7 +23,7 @@ constexpr std::array<Kind, observation_kind_count> kinds{{
     {"thumbprint", "thumbprint of 1/4 in", "a thumb pressed firmly goes in about 1/4 in (6 mm)"},
     {"print-firm", "a thumb leaves no dent", "a thumb pressed firmly leaves no more than a mark"},
     {"edge-held", "the edge holds", "the edger leaves a clean edge that stays"},
-    {"initial-set", "initial set felt", "it carries a boot that leaves no print"},
+    {"initial-set", "initial set felt", "a boot on it leaves no print"},
     {"surface", "surface temperature", "by a thermometer aimed at the slab, not at water on it",
      ObservationMeasure::temperature},
     {"air", "air temperature", "in the shade, at chest height", ObservationMeasure::temperature,

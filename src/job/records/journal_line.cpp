@@ -64,8 +64,8 @@ std::string typed_line(const TypedObservation& typed, const Job& job) {
 std::string journal_heading(const Job& job) {
   return fmt::format(
       "# What was seen: {}\n"
-      "# One reading a line: day, hour, what, its value, where. Lines may be mended by hand;\n"
-      "# slabtide note --list tells the words.\n",
+      "# One reading a line: day, hour, what, its value, where. Lines may be fixed by hand;\n"
+      "# slabtide note --list shows the words.\n",
       printable(job.name));
 }
 

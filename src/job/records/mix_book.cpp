@@ -163,7 +163,7 @@ Parsed<MixBook> read_mix_book(std::string_view text) {
         "pour", [&](TableReader& pour) { mix.pours.push_back(read_pour_entry(pour)); },
         Presence::optional, max_pours);
     if (book.find(mix.name) != nullptr) {
-      table.error("name", fmt::format("the mix \"{}\" is there already", printable(mix.name)),
+      table.error("name", fmt::format("the mix \"{}\" is already there", printable(mix.name)),
                   "put its pours under one name");
     }
     book.mixes.push_back(std::move(mix));

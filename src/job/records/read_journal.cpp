@@ -288,7 +288,7 @@ class LineReader {
     if (!more()) return true;
     return fail(here(), "part",
                 fmt::format("'{}' is one word too many", printable(words_[next_].text)),
-                "a name with a blank stands in quotation marks; a remark begins with #");
+                "put a name with a space in quotation marks; a comment begins with #");
   }
 
   bool check_span() {
@@ -351,7 +351,7 @@ class JournalReader {
                          "the last line has no end: it was cut short, and is not counted",
                          SourcePosition{number, 1},
                          std::nullopt,
-                         "note it again; or, where it is whole, end it with a line break"});
+                         "note it again; or, if it is complete, end it with a line break"});
   }
 
   void take_line(std::string_view line, std::size_t number) {
@@ -396,7 +396,7 @@ class JournalReader {
     if (placed->where == entry.reading.where) return;
     entry.findings.push_back(
         {Severity::error, "placed",
-         fmt::format("it was noted as placed at {} already", clock_of(job_).time(placed->at)),
+         fmt::format("it was already noted as placed at {}", clock_of(job_).time(placed->at)),
          entry.reading.where, placed->where,
          "leave the one that is right; slabtide note JOB --undo strikes the "
          "last line"});
@@ -413,7 +413,7 @@ class JournalReader {
                      noted ? "the zone was placed at" : "the pour starts at", clock),
          entry.reading.where, noted ? std::optional(placed->where) : std::nullopt,
          noted ? std::string("look at both hours")
-               : std::string("where it started earlier, note first when the zone was placed")});
+               : std::string("if it started earlier, note first when the zone was placed")});
   }
 
   const Job& job_;

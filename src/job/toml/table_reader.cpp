@@ -168,8 +168,8 @@ void TableReader::refuse_without_header(std::string_view below,
     spelled(entry.key, entry.key);  // told here, and so not again as unknown
     if (told) continue;
     told = true;
-    report(Severity::error, entry.key, fmt::format("stands without its header {}", header),
-           entry.where, fmt::format("write {} on the line above it", header));
+    report(Severity::error, entry.key, fmt::format("has no header {}", header), entry.where,
+           fmt::format("write {} on the line above it", header));
   }
 }
 
@@ -211,11 +211,11 @@ std::optional<std::string> TableReader::text(std::string_view key, Presence pres
   if (found == nullptr) return std::nullopt;
   const auto* const text = std::get_if<std::string>(&found->value.held);
   if (text == nullptr) {
-    wrong(*found, found->value, "a text", "write it in quotation marks");
+    wrong(*found, found->value, "text", "write it in quotation marks");
     return std::nullopt;
   }
   if (text->find_first_not_of(' ') == std::string::npos) {
-    wrong(*found, found->value, "a text that is not empty");
+    wrong(*found, found->value, "text that is not empty");
     return std::nullopt;
   }
   if (holds_control(*text)) {
@@ -248,8 +248,8 @@ std::optional<double> TableReader::finite(const TomlEntry& entry, const TomlValu
   const bool comma = text != nullptr && text->find(',') != std::string::npos;
   wrong(entry, value, expected,
         text == nullptr ? ""
-        : comma         ? "decimals stand behind a point, such as 0.45"
-                        : "write a number alone");
+        : comma         ? "decimals come after a point, such as 0.45"
+                        : "write only a number");
   return std::nullopt;
 }
 
@@ -439,7 +439,7 @@ std::vector<std::pair<std::string, SourcePosition>> TableReader::texts(std::stri
   for (const auto& value : as_list(found->value)) {
     const auto* const text = std::get_if<std::string>(&value.held);
     if (text == nullptr) {
-      wrong(*found, value, "a text in quotation marks");
+      wrong(*found, value, "text in quotation marks");
       return {};
     }
     result.emplace_back(*text, value.where);

@@ -133,7 +133,7 @@ std::optional<int> read_time_of_day(TableReader& table, std::string_view key) {
   table.error(key,
               fmt::format(R"(got {}, expected a time of day such as "7:30 AM" or "07:30")",
                           shown(entry->value)),
-              "it counts on every day of the job");
+              "it applies on every day of the job");
   return std::nullopt;
 }
 

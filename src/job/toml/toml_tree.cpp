@@ -228,7 +228,7 @@ std::string shown(const TomlValue& value) {
   }
   if (const auto* const text = std::get_if<std::string>(&value.held)) {
     if (text->size() <= longest) return fmt::format("\"{}\"", *text);
-    return fmt::format("a text of {} bytes", text->size());
+    return fmt::format("text of {} bytes", text->size());
   }
   if (const auto* const yes = std::get_if<bool>(&value.held)) return *yes ? "true" : "false";
   if (const auto* const moment = std::get_if<TomlMoment>(&value.held)) return moment->text;

@@ -66,5 +66,5 @@ export function alarmTick(app) {
     },
   });
   return el('div', {}, el('label', { class: 'tick' }, box, el('span', {}, 'Sound an alarm when work opens')),
-    el('small', {}, 'As long as this page is open and the screen is on. The slab decides: look at it, whatever the hour says.'));
+    el('small', {}, 'Only while this page is open and the screen is on. The slab decides: look at it, whatever the clock says.'));
 }

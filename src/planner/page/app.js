@@ -115,7 +115,7 @@ export class App {
   }
 
   undo() { this.#step(this.past, this.future, 'Undone'); }
-  redo() { this.#step(this.future, this.past, 'Done again'); }
+  redo() { this.#step(this.future, this.past, 'Redone'); }
   #step(from, to, words) {
     const state = from.pop();
     if (!state) return;
@@ -182,7 +182,7 @@ export class App {
     if (this.job !== job || this.asked[word] !== asked) return;
     this.asked[word] = answer && { answer };
     this.shown();
-    if (answer?.ok) say('It is worked out');
+    if (answer?.ok) say('It is ready');
   }
 
   // ---- the mix book ----

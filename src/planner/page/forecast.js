@@ -13,7 +13,7 @@ const get = (url) => getText(url, 'it has no forecast for this place');
 async function fromNws({ latitude, longitude }) {
   const points = JSON.parse(await get(`${services.nws}/points/${degrees(latitude)},${degrees(longitude)}`));
   const url = points?.properties?.forecastGridData;
-  if (typeof url !== 'string' || !url.startsWith(`${services.nws}/`)) throw new Error('it does not tell where its forecast is');
+  if (typeof url !== 'string' || !url.startsWith(`${services.nws}/`)) throw new Error('it does not say where its forecast is');
   return get(url);
 }
 

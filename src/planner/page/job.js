@@ -10,7 +10,7 @@ import { writeToml } from './toml.js';
 
 export const finishes = [
   ['stamp', 'Stamp'], ['texture roll', 'Texture roller'], ['broom', 'Broom'], ['float', 'Float'], ['trowel', 'Trowel'],
-  ['exposed aggregate', 'Exposed stone'], ['salt', 'Salt'],
+  ['exposed aggregate', 'Exposed aggregate'], ['salt', 'Salt'],
 ];
 export const colours = ['grey', 'white', 'red', 'tan', 'brown', 'charcoal'];
 export const fileName = 'job.toml';

@@ -21,7 +21,7 @@ const places = [['draw', 'Draw'], ['details', 'Day'], ['plan', 'Plan'], ['slab',
 const workerCode = document.getElementById('worker').textContent;
 const module = compileEngine(document.getElementById('engine').textContent, workerCode);
 module.catch((error) => {
-  main.prepend(el('p', { class: 'fault', role: 'alert' }, `This browser cannot run the engine (${error.message}). It needs one of the last two years.`));
+  main.prepend(el('p', { class: 'fault', role: 'alert' }, `This browser cannot run the engine (${error.message}). Use one from the last two years.`));
 });
 
 const app = new App({

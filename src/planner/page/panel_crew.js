@@ -20,10 +20,10 @@ export function crewForm(app) {
     each.saws = [...(each.saws ?? []).filter((name) => name !== kind), ...(on ? [kind] : [])];
   });
   return el('section', { class: 'group' }, el('h2', {}, 'Crew and tools'),
-    hands.length > 0 && tables.crew?.finishers === undefined ? el('p', {}, `The crew is the ${hands.length} told apart below.`)
+    hands.length > 0 && tables.crew?.finishers === undefined ? el('p', {}, `The crew is the ${hands.length} listed below.`)
       : numberField('Finishers', tables.crew?.finishers, (value) => inTable(app, 'crew')((crew) => { crew.finishers = value; }), { min: Math.max(1, hands.length), max: 30, step: 1 }),
     handsForm(app, hands),
-    tiles('From the truck', [['chute', 'Chute'], ['pump', 'Pump'], ['buggy', 'Buggy'], ['wheelbarrow', 'Barrow']], pour.hauling ?? 'chute', (value) => inPour((each) => { each.hauling = value; })),
+    tiles('From the truck', [['chute', 'Chute'], ['pump', 'Pump'], ['buggy', 'Buggy'], ['wheelbarrow', 'Wheelbarrow']], pour.hauling ?? 'chute', (value) => inPour((each) => { each.hauling = value; })),
     el('div', { role: 'group', 'aria-label': 'Saws on hand' }, el('p', {}, 'Saws on hand'),
       tick('Early-entry saw', saws.includes('early-entry'), (on) => saw('early-entry', on)),
       tick('Wet saw', saws.includes('wet'), (on) => saw('wet', on))),
@@ -35,7 +35,7 @@ export function crewForm(app) {
 function handsForm(app, hands) {
   const edit = (change) => app.edit((job) => change((job.tables.hand ??= []), job.tables));
   return el('details', { open: hands.length > 0 }, el('summary', {}, 'Names, hours and pace'),
-    el('p', {}, 'For those who come late, leave early, or are quicker or slower than most. Leave it empty where all are alike.'),
+    el('p', {}, 'For those who come late, leave early, or are quicker or slower than most. Leave it empty if all are alike.'),
     hands.map((hand, i) => handForm(app, hand, i, edit)),
     button('Add a hand', () => edit((list, all) => {
       // The count stays what it was, unless more are told apart.
@@ -68,7 +68,7 @@ function handForm(app, hand, index, edit) {
     }),
     el('div', { class: 'pair' }, hour('from', 'There from'), hour('to', 'Until')),
     numberField('Pace: 1 is usual', hand.pace, (pace) => put('pace', pace), { min: 0.3, max: 2, optional: true }),
-    tick('Simple work alone: no finishing', hand.simple_work, (on) => put('simple_work', on)),
+    tick('Simple work only: no finishing', hand.simple_work, (on) => put('simple_work', on)),
     button('Remove', () => edit((list, all) => {
       list.splice(index, 1);
       if (list.length > 0) return;
@@ -98,8 +98,8 @@ export function pricesForm(app) {
   }, { redraw: false });
   const elsewhere = (key) => !(key in (told ?? {})) && Object.keys(told ?? {}).some((each) => each.startsWith(`${key}_per_`));
   return el('section', { class: 'group' }, el('h2', {}, 'Prices'),
-    el('details', { open: told !== undefined }, el('summary', {}, 'Tell what things cost you'),
-      el('p', {}, 'Then each choice to order is told in money too. What you leave out is left out of the sum.'),
+    el('details', { open: told !== undefined }, el('summary', {}, 'Enter what things cost you'),
+      el('p', {}, 'Then each choice is priced too. What you leave out is left out of the total.'),
       textField('Currency', told?.currency, (text) => edit('currency', text.trim()), { hint: systemOf(app.job) === 'us' ? 'Left empty: $' : 'A sign or a code, such as € or CAD', maxlength: 8 }),
       prices.map(([key, words, units]) => {
         const unit = units[systemOf(app.job)];

@@ -34,7 +34,7 @@ export function orderMixBy(job, way) {
 
 export function contentField(app, set) {
   const { mix } = app.job.tables;
-  if ('cement' in mix) return el('p', {}, 'The cement is given alone in this job.');
+  if ('cement' in mix) return el('p', {}, 'The cement is given by itself in this job.');
   if ('sacks' in mix) return numberField('Sacks of cement a yard', mix.sacks, set('sacks'), { min: 3, max: 10, unit: '94 lb each' });
   return numberField('Cement, ash and slag together', readFigure(mix, 'cementitious', systemOf(app.job)), set('cementitious'),
     systemOf(app.job) === 'us' ? { min: 200, max: 1200, unit: 'lb/yd\u00b3' } : { min: 120, max: 710, unit: 'kg/m\u00b3' });
@@ -53,7 +53,7 @@ export function waterForm(app, set) {
     each.unsaid.mix = false;
   }, { redraw: false });
   return el('div', {},
-    tiles('What you know of it', [['slump', us ? 'Sacks and slump' : 'Cement and slump'], ['strength', 'Strength'], ['w_cm', 'w/cm']], way,
+    tiles('What you know about it', [['slump', us ? 'Sacks and slump' : 'Cement and slump'], ['strength', 'Strength'], ['w_cm', 'w/cm']], way,
       (taken) => app.edit((each) => {
         orderMixBy(each, taken);
         each.unsaid.mix = false;

@@ -33,7 +33,7 @@ function splitForm(app, drawing, zone, index) {
     const made = splitZone(app.job, index, ...line.map((point) => drawing.world(point)));
     if (made === undefined) {
       app.drop();
-      return say('It cannot be parted in two there.');
+      return say('It cannot be split in two there.');
     }
     app.selection = { kind: 'zone', index: made };
     app.end();

@@ -21,12 +21,12 @@ function card(app, word, title, words, wait, show) {
 
 function compareCard(app, open) {
   return card(app, 'compare', 'What can still be changed',
-    ['Retarder, the concrete, trucks, the start, hands, shade, covers: each is tried on the same days.', 'Try them'], 'Trying each on the days that may come: this takes a while. You can go on meanwhile.',
+    ['Retarder, the concrete, trucks, the start, hands, shade, covers: each is tried on the same days.', 'Try them'], 'Trying each on possible days: this takes a while. You can keep working.',
     (answer) => {
       const told = JSON.parse(answer.files['.json']);
       return [el('p', {}, el('strong', {}, told.advice.order)), el('p', {}, told.advice.why), told.advice.cost ? el('p', {}, told.advice.cost) : null,
         told.advice.turning ? el('p', {}, told.advice.turning) : null,
-        choiceList(app, told), button('Whole comparison', () => open('Comparison', answer.files['.html']))];
+        choiceList(app, told), button('Full comparison', () => open('Comparison', answer.files['.html']))];
     });
 }
 
@@ -41,7 +41,7 @@ function choiceList(app, told) {
   const preferred = told.verdict === 'think_again' ? '' : ', the one to prefer';
   const item = (choice) => el('li', {}, el('strong', {}, el('bdi', {}, choice.choice), choice === best ? preferred : ''), ': ',
     late(choice), choice.last_finish ? `, finished ${clock(choice.last_finish)}` : '',
-    choice.smallest_crew ? `, ${choice.smallest_crew} hands would do` : '', choice.stops > 0 ? el('strong', {}, `, ${choice.stops} to think again`) : '',
+    choice.smallest_crew ? `, ${choice.smallest_crew} hands would do` : '', choice.stops > 0 ? el('strong', {}, `, ${choice.stops} ${choice.stops === 1 ? 'stop' : 'stops'}`) : '',
     choice.takes ? el('small', {}, ` ${choice.takes}`) : null);
   return el('ul', { class: 'choices' }, [best, ...told.choices.filter((choice) => choice !== best)].map(item));
 }

@@ -1,4 +1,4 @@
-// The plan's lists as the engine has them: who does what, the saw, what to take along.
+// The plan's lists as the engine has them: who does what, the saw, what to bring.
 import { el } from './dom.js';
 import { clockOf, systemOf } from './job.js';
 import { workWords } from './plan.js';
@@ -40,6 +40,6 @@ export function sawCard(app, day) {
 export function suppliesCard(day) {
   const list = (day.supplies ?? []).filter((supply) => supply.item !== 'concrete');
   if (list.length === 0) return null;
-  return el('details', { class: 'card' }, el('summary', {}, 'Take along'),
+  return el('details', { class: 'card' }, el('summary', {}, 'What to bring'),
     el('ul', {}, list.map((supply) => el('li', {}, `${supply.name}: ${supply.says}`, supply.zones?.length ? [' for ', el('bdi', {}, supply.zones.join(', '))] : ''))));
 }

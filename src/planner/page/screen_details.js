@@ -78,7 +78,7 @@ function placeForm(app) {
     note.textContent = 'Asking this device where it is ...';
     navigator.geolocation.getCurrentPosition(
       ({ coords }) => put(coords),
-      () => { note.textContent = 'This device does not say where it is. Hold a finger on the site in your map and paste the two numbers.'; },
+      () => { note.textContent = 'This device does not say where it is. Hold a finger on the site in your map app and paste the two numbers.'; },
       { timeout: 20000, maximumAge: 600000 });
   };
   const place = textField('Latitude, longitude', known ? `${site.latitude}, ${site.longitude}` : '', (text) => put(parsePlace(text)), {
@@ -88,8 +88,8 @@ function placeForm(app) {
     el('div', { class: 'row' }, 'geolocation' in navigator && button('Use where I am', locate, { class: known ? '' : 'main' })), note, place, placeByName(app),
     el('div', { class: 'pair' },
       dateField(app), timeField(app)),
-    systemOf(job) === 'si' ? numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -500, max: 5000, unit: 'm', optional: true })
-      : numberField('Height above the sea', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -1500, max: 16000, unit: 'ft', optional: true }),
+    systemOf(job) === 'si' ? numberField('Elevation', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -500, max: 5000, unit: 'm', optional: true })
+      : numberField('Elevation', site.elevation, (value) => app.edit((each) => setOrDrop(each.tables.site, 'elevation', value), { redraw: false }), { min: -1500, max: 16000, unit: 'ft', optional: true }),
     tiles('How open to the wind', [['open lot', 'Open lot'], ['yard', 'Yard'], ['sheltered court', 'Sheltered']], site.wind_setting ?? 'yard',
       (value) => app.edit((each) => { each.tables.site.wind_setting = value; }, { redraw: false })),
     choice('Time zone', timeZones.map((zone) => [zone, zone.replaceAll('_', ' ')]), site.time_zone, (zone) => app.edit((each) => { each.tables.site.time_zone = zone; }, { redraw: false })));
@@ -120,10 +120,10 @@ function weatherForm(app) {
   const fetched = typeof forecastPath(job) === 'string';
   const note = el('p', { class: 'fault', role: 'alert' });
   return group('Weather',
-    job.unsaid?.weather && el('p', { class: 'unsaid' }, 'These are only a start: set them from any forecast, or get the hours.'),
+    job.unsaid?.weather && el('p', { class: 'unsaid' }, 'These are only a start: set them from any forecast, or get the hourly one.'),
     fetched ? fetchedWeather(app) : typedWeather(app),
-    el('h3', {}, 'Get the hours of your spot'),
-    el('p', {}, 'Needs the network once. Only the two numbers of the place are sent, to the service you choose.'),
+    el('h3', {}, 'Get the hourly forecast'),
+    el('p', {}, 'Needs the network once. Only the site\u2019s two numbers are sent, to the service you choose.'),
     el('div', { class: 'row' }, sources.map(([id, words]) => button(words, (event) => getIt(app, id, note, event.currentTarget))),
       forecastFile(app, note)), note);
 }
@@ -131,7 +131,7 @@ function weatherForm(app) {
 async function getIt(app, source, note, place) {
   const { site, pour } = app.job.tables;
   if (typeof site.latitude !== 'number') {
-    note.textContent = 'Say first where the site is.';
+    note.textContent = 'First say where the site is.';
     return;
   }
   note.textContent = 'Getting it ...';
@@ -190,13 +190,13 @@ function typedWeather(app) {
   const { cloud } = weather;
   const known = (key) => Number(readFigure(weather, key, systemOf(job)));
   if (![known('high'), known('low'), known('wind')].every(Number.isFinite)) {
-    return el('p', {}, 'The weather of this job is given in units of its own; it is used as it stands. Change it in the file, or get the hours.');
+    return el('p', {}, 'The weather of this job is given in units of its own; it is used unchanged. Change it in the file, or get the hourly forecast.');
   }
   return el('div', {},
     slider('High of the day', known('high'), air, set('high')),
     slider('Low of that morning', known('low'), air, set('low')),
     slider('Dew point', Number.isFinite(known('dew_point')) ? known('dew_point') : known('low'), air, set('dew_point')),
-    slider('Wind, mean of the day', known('wind'), wind, set('wind')),
+    slider('Wind, average for the day', known('wind'), wind, set('wind')),
     typeof cloud === 'object' ? el('p', {}, 'Cloud is given by parts of the day in this job.')
       : slider('Cloud', Number(cloud ?? 0), { min: 0, max: 100, step: 5, unit: '%' }, set('cloud')));
 }
@@ -267,7 +267,7 @@ function mixChoice(app) {
   const { name } = app.job.tables.mix;
   mixes.delete(String(name ?? ''));
   if (mixes.size === 0) return null;
-  return choice('Take the mix of another pour', [['', 'as below'], ...[...mixes.keys()].map((each) => [each, each])], '', (taken) => taken && app.edit((job) => {
+  return choice('Use the mix of another pour', [['', 'as below'], ...[...mixes.keys()].map((each) => [each, each])], '', (taken) => taken && app.edit((job) => {
     job.tables.mix = structuredClone(mixes.get(taken));
     job.unsaid.mix = false;
   }));

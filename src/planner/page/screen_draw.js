@@ -18,7 +18,7 @@ const tools = [
   ['disc', 'Round', 'Drag from the middle of a round slab to its rim.'],
   ['walk', 'Walk', 'Trace its middle, or tap along it.'],
   ['steps', 'Steps', 'Tap the side of the slab they lead down from.'],
-  ['wall', 'House', 'Drag along a wall or fence that throws shade.'],
+  ['wall', 'House', 'Drag along a wall or fence that casts shade.'],
   ['tree', 'Tree', 'Tap where a tree stands.'],
   ['cut', 'Split', 'Drag a line across a slab or walk to make two of it.'],
 ];
@@ -155,8 +155,8 @@ export class DrawScreen {
         el('p', { class: 'hint' }, tools.find(([id]) => id === app.tool)[2]),
         el('div', { class: 'sheet-frame' }, this.drawing.sheet, this.drawing.readout,
           el('div', { class: 'zoom' },
-            button('+', () => this.drawing.zoom(1.3), { 'aria-label': 'Larger' }),
-            button('\u2212', () => this.drawing.zoom(1 / 1.3), { 'aria-label': 'Smaller' }),
+            button('+', () => this.drawing.zoom(1.3), { 'aria-label': 'Zoom in' }),
+            button('\u2212', () => this.drawing.zoom(1 / 1.3), { 'aria-label': 'Zoom out' }),
             button('Fit', () => this.drawing.fit()))),
         this.bar, this.#sunBar()),
       this.panel);
@@ -180,7 +180,7 @@ export class DrawScreen {
     const drafting = this.drawing.draft.length > 0 && least;
     this.bar.replaceChildren(...[
       drafting && button('Done', () => this.drawing.finish(), { class: 'main', disabled: this.drawing.draft.length < least }),
-      drafting && button('Last point back', () => this.drawing.stepBack()),
+      drafting && button('Undo last point', () => this.drawing.stepBack()),
       tool === 'walk' && tick('Curved', this.curved, (on) => { this.curved = on; }),
     ].filter(Boolean));
   }
@@ -230,7 +230,7 @@ export class DrawScreen {
   #northForm() {
     const { app } = this;
     return el('details', {}, el('summary', {}, 'Which way is north?'),
-      el('p', {}, 'Draw the house as you stand before it, then turn the compass. The drawing stays as it lies.'),
+      el('p', {}, 'Draw the house as you face it, then turn the compass. The drawing stays put.'),
       el('div', { class: 'row' },
         button('Turn left', () => app.edit((job) => turnNorth(job, job.turn - 15))),
         button('Turn right', () => app.edit((job) => turnNorth(job, job.turn + 15)))),
@@ -294,7 +294,7 @@ export class DrawScreen {
       },
     };
     fill();
-    return el('details', { class: 'add' }, el('summary', {}, 'Add by figures'),
+    return el('details', { class: 'add' }, el('summary', {}, 'Add by dimensions'),
       el('p', {}, `Measure right and up from any corner you like. Points: ${unit === 'm' ? '0, 3; 4, 3.5' : "0, 10'; 12' 6\", 10'"} (right, up; right, up).`),
       choice('What', kinds, kind, (taken) => { kind = taken; fill(); }), body,
       button('Add it', () => {
@@ -322,10 +322,10 @@ export class DrawScreen {
       }),
       this.#sizes(zone, redraw),
       numberField('Thickness', readLength(zone, 'thickness', depthOf(job)), (value) => edit((each) => writeLength(each, 'thickness', value)), { min: 1, max: 1000, unit: depthOf(job) }),
-      tick('Against the house or another slab, or dowelled to it', zone.tied, (on) => edit((each) => { if (on) each.tied = true; else delete each.tied; })),
+      tick('Against the house or another slab, or doweled to it', zone.tied, (on) => edit((each) => { if (on) each.tied = true; else delete each.tied; })),
       tick('Under a roof: no sun all day', zone.shaded, (on) => edit((each) => { if (on) each.shaded = true; else delete each.shaded; })),
       el('details', {}, el('summary', {}, 'Color, border, base, risers, corners'),
-        choice('Color', colours.map((each) => [each, each === 'grey' ? 'gray, none' : each]), colourOf(zone), (colour) => edit((each) => setColour(job, each, colour))),
+        choice('Color', colours.map((each) => [each, each === 'grey' ? 'plain gray' : each]), colourOf(zone), (colour) => edit((each) => setColour(job, each, colour))),
         this.#borderForm(zone, redraw), this.#baseForm(zone, edit), this.#risers(zone, redraw), this.#corners(zone, redraw)),
       reshapeForm(app, this.drawing, zone, index),
       el('div', { class: 'row' },
@@ -380,7 +380,7 @@ export class DrawScreen {
   }
 
   #baseForm(zone, edit) {
-    return choice('Under it', [['gravel', 'gravel'], ['soil', 'soil'], ['sand', 'sand'], ['insulation', 'insulation']], zone.base, (base) => edit((each) => { each.base = base; }));
+    return choice('Base under it', [['gravel', 'gravel'], ['soil', 'soil'], ['sand', 'sand'], ['insulation', 'insulation']], zone.base, (base) => edit((each) => { each.base = base; }));
   }
 
   #risers(zone, redraw) {
@@ -428,7 +428,7 @@ export class DrawScreen {
       textField('Name', thing.name, (name) => redraw((each) => { each.name = name; })),
       lengthField('Height', readLength(thing, 'height', unit), unit, (value) => redraw((each) => writeLength(each, 'height', value))),
       thing.kind === 'tree' && lengthField('Radius', readLength(thing, 'radius', unit), unit, (value) => redraw((each) => writeLength(each, 'radius', value))),
-      thing.kind !== 'tree' && choice('Color, for the light it throws back', [['', 'as brick'], ['white', 'white'], ['light', 'light'], ['medium', 'medium'], ['dark', 'dark']], colourOf(thing) ?? '',
+      thing.kind !== 'tree' && choice('Color, for the light it reflects', [['', 'like brick'], ['white', 'white'], ['light', 'light'], ['medium', 'medium'], ['dark', 'dark']], colourOf(thing) ?? '',
         (colour) => redraw((each) => setColour(job, each, colour))),
       ends?.[0] && ends[1] && lengthField('Length', distance(ends[0], ends[1]), unit, stretch),
       el('div', { class: 'row' }, button('Delete', () => this.#remove({ kind: 'obstacle', index })), button('Done', () => this.#select(undefined), { class: 'main' })));
@@ -436,7 +436,7 @@ export class DrawScreen {
 
   // ---- steps ----
   #askSteps(index, side) {
-    if (index === undefined) return say('Tap nearer to a side of a slab.');
+    if (index === undefined) return say('Tap closer to a side of a slab.');
     const { app } = this;
     const { job } = app;
     const usual = usualOf(job);
@@ -454,7 +454,7 @@ export class DrawScreen {
         numberField('Riser height', answers.rise, (value) => { answers.rise = value; }, { min: 1, max: 400, unit: depthOf(job) })),
       el('div', { class: 'row' },
         button('Add the steps', () => this.#made(() => addSteps(job, index, side, answers), 'zone'), { class: 'main' }),
-        button('Leave it', () => this.#take('move')))));
+        button('Cancel', () => this.#take('move')))));
     this.panel.scrollIntoView({ block: 'nearest' });
     this.panel.querySelector('h2').focus();
   }

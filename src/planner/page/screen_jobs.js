@@ -41,7 +41,7 @@ export function jobsScreen(app) {
     el('h1', { tabindex: -1 }, 'Your pours'),
     app.store.lasting ? null : el('p', { class: 'fault' }, 'This window keeps nothing once it is closed (a private window?). Save your job files from Share.'),
     el('div', { class: 'row' }, button('New pour', () => app.create(), { class: 'main' })),
-    app.jobs.length ? el('ul', { class: 'jobs' }, app.jobs.map((job) => jobRow(app, job))) : el('p', {}, 'Nothing here yet. Start a new pour: draw it, say where and when, and the plan comes by itself. What you enter stays on this device until you share it; asking for the forecast sends the site\u2019s coordinates to the weather service, and looking for a town its name.'),
+    app.jobs.length ? el('ul', { class: 'jobs' }, app.jobs.map((job) => jobRow(app, job))) : el('p', {}, 'Nothing here yet. Start a new pour: draw it, say where and when, and the plan comes by itself. What you enter stays on this device until you share it; asking for the forecast sends the site\u2019s coordinates to the weather service, and looking up a town sends its name.'),
     el('details', {}, el('summary', {}, 'Open a file, back up, restore'),
       el('div', { class: 'row' },
         ...filePicker('Open a job file', '.toml,text/plain', importJob),
@@ -50,7 +50,7 @@ export function jobsScreen(app) {
       el('p', {}, 'A phone may clear what a page has kept when it runs out of room. A backup is one file with all of it.')),
     app.restored ? el('p', { class: 'told' }, app.restored) : null,
     mixBook(app, told),
-    tiles('Look', [['', 'As this device'], ['sunlight', 'Bright sunlight']], lookNow(), takeLook),
+    tiles('Look', [['', 'Same as this device'], ['sunlight', 'Bright sunlight']], lookNow(), takeLook),
     fault);
 }
 
@@ -84,5 +84,5 @@ function confirmDelete(app, job, place) {
   place.dataset.sure = 'yes';
   place.textContent = 'Delete for good?';
   place.removeAttribute('aria-label');
-  say('Press again to delete it for good');
+  say('Tap again to delete it for good');
 }

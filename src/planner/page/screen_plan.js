@@ -42,7 +42,7 @@ export function planScreen(app) {
 
 function body(app, state) {
   if (state.stage === 'wants') {
-    return [el('p', {}, 'Before there is a plan:'), el('ul', { class: 'wants' }, state.wants.map(([screen, words]) => el('li', {}, button(words, () => app.go(screen)))))];
+    return [el('p', {}, 'Still needed for a plan:'), el('ul', { class: 'wants' }, state.wants.map(([screen, words]) => el('li', {}, button(words, () => app.go(screen)))))];
   }
   if (state.stage === 'faulty') return [faults(app, state)];
   if (!state.day) return [el('p', {}, 'Working it out ...')];
@@ -52,7 +52,7 @@ function body(app, state) {
     el('div', { class: 'cards' }, (day.zones ?? []).map((zone) => zoneCard(app, zone))),
     cautions(app, day), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(day),
     ...askedCards(app, (title, html) => openSheet(app, title, html)),
-    answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, 'Day sheet', answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes with the spread.'),
+    answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, 'Day sheet', answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes once the range of times is worked out.'),
     assumed(day), warnings(state),
   ];
 }
@@ -92,7 +92,7 @@ function unsaid(app) {
   const { unsaid: open = {} } = app.job;
   const list = [open.weather && 'the weather', open.mix && 'the mix'].filter(Boolean);
   if (list.length === 0) return null;
-  return el('p', { class: 'unsaid' }, `Planned with usual figures for ${list.join(' and ')}. `, button('Set them', () => app.go('details')));
+  return el('p', { class: 'unsaid' }, `Planned with typical figures for ${list.join(' and ')}. `, button('Set them', () => app.go('details')));
 }
 
 function sureness(state, day) {
@@ -159,7 +159,7 @@ function cautions(app, day) {
 }
 
 const assumed = (day) => (day.assumptions?.length ? el('details', {}, el('summary', {}, 'Assumed'), el('ul', {}, day.assumptions.map((words) => el('li', {}, words)))) : null);
-const warnings = (state) => (state.answer?.messages ? el('details', {}, el('summary', {}, 'Remarks on what was entered'), el('pre', {}, state.answer.messages)) : null);
+const warnings = (state) => (state.answer?.messages ? el('details', {}, el('summary', {}, 'Notes on what you entered'), el('pre', {}, state.answer.messages)) : null);
 
 // A sheet as the engine makes it, in a frame that can do nothing but show it.
 export function openSheet(app, title, html) {

@@ -19,14 +19,14 @@ export function shareScreen(app) {
     el('h1', { tabindex: -1 }, 'Share'),
     textField('Name of the pour', job.tables.name, (text) => app.edit((each) => { each.tables.name = text; }, { redraw: false }), {}),
     el('h2', {}, 'For the crew'),
-    ready('.html') ? null : el('p', {}, 'The sheets are there once the plan is.'),
+    ready('.html') ? null : el('p', {}, 'The sheets come with the plan.'),
     el('div', { class: 'row' },
       sheet('Day sheet', '.html', 'text/html'), sheet('Calendar', '.ics', 'text/calendar'),
       ...[['Plan as text', 'text', ''], ['Crew as text', 'crew', '-crew'], ['Saw list as text', 'saw', '-saw'], ['Order for the plant', 'order', '-order']].map(([words, key, end]) =>
         button(words, send(`${name}${end}.txt`, 'text/plain', () => state.answer[key]), { disabled: !state.answer?.[key] })),
       sheet('Table', '.csv', 'text/csv')),
     el('h2', {}, 'The job itself'),
-    el('p', {}, 'A text file that opens here again, and that the slabtide program plans the same.'),
+    el('p', {}, 'A text file that opens here again; the slabtide program makes the same plan from it.'),
     el('div', { class: 'row' },
       button('Job file', send(`${name}.toml`, 'application/toml', () => textOf(job))),
       job.forecast ? button('Its forecast', send(String(forecastPath(job)).split('/').pop(), 'application/octet-stream', () => job.forecast.text)) : null,
@@ -43,7 +43,7 @@ export function shareScreen(app) {
         say('Link');
       })), told,
     app.book ? el('p', {}, 'Keep the mix book beside the job file: the slabtide program finds it there.') : null,
-    job.forecast ? el('p', {}, 'A link holds no forecast: who opens it gets the hours anew.') : null,
+    job.forecast ? el('p', {}, 'A link holds no forecast: whoever opens it has to get a new one.') : null,
     el('h2', {}, 'All your pours'),
     el('p', {}, 'Back up and restore from the list of pours.'));
 }

@@ -90,7 +90,7 @@ function nextWork(app) {
 function noted(app) {
   const list = readings(app.job.journal);
   if (list.length === 0) return el('p', {}, 'Nothing yet. Tap a sign when you see it: the plan goes by it from then on.');
-  return el('div', {}, button('Undo the last', () => { app.unnote(); say('Struck out'); }),
+  return el('div', {}, button('Undo the last', () => { app.unnote(); say('Removed'); }),
     el('ol', { class: 'noted' }, list.map((words) => el('li', {}, el('bdi', {}, shownReading(app.job, words))))));
 }
 

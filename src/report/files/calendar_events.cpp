@@ -152,10 +152,11 @@ class EventList {
   void add_window(const std::string& zone, const std::string& part, const std::string& part_id,
                   const OperationWindow& window) {
     if (!window.opens) return;
-    std::string words = window.is_never()
-                            ? std::string("No good time for it.")
-                            : fmt::format("Opens {}, all over {}, closes {}.", clock(window.opens),
-                                          clock(window.open_all_over), clock(window.closes));
+    std::string words =
+        window.is_never()
+            ? std::string("No good time for it.")
+            : fmt::format("Opens {}, ready all over {}, closes {}.", clock(window.opens),
+                          clock(window.open_all_over), clock(window.closes));
     if (!window.note.empty()) words += fmt::format("\nNote: {}", window.note);
     add({.id = id_of("window", zone, id_in_zone(part_id), operation_id(window.operation)),
          .category = "window",
@@ -197,7 +198,7 @@ class EventList {
         fmt::format("{}{}{}", words.empty() ? "" : "\n", part.name, part.name.empty() ? "" : ": ");
     words += window->is_never()
                  ? std::string("No good time for it.")
-                 : fmt::format("opens {}, all over {}, closes {}.", clock(window->opens),
+                 : fmt::format("opens {}, ready all over {}, closes {}.", clock(window->opens),
                                clock(window->open_all_over), clock(window->closes));
   }
 
@@ -238,7 +239,7 @@ class EventList {
     add({.id = id_of("window", zone.name, id_in_zone({}), operation_id(window.operation)),
          .category = "window",
          .summary = fmt::format("{}: {}", operation_words(window.operation), zone.name),
-         .description = fmt::format("From {} on, all over.", clock(window.open_all_over)),
+         .description = fmt::format("From {} on, everywhere.", clock(window.open_all_over)),
          .starts = *window.open_all_over,
          .ends = std::nullopt,
          .alarm_before_min = before_work_min});

@@ -81,7 +81,7 @@ class PageMap {
     figure.set("data-words", choice.words).set("data-times", times_for_script(choice, hours_));
     figure.add(Element("h3").text(heading_of(choice)));
     const std::string title =
-        fmt::format("Plan of the site, coloured by when it is ready: {}", choice.words);
+        fmt::format("Plan of the site, colored by when it is ready: {}", choice.words);
     figure.add(map_picture(choice, scale, zones_, ground_, view_, facts_, title));
     figure.add(ground_.key());
     if (!scale.empty()) figure.add(time_legend(scale, facts_));
@@ -90,13 +90,13 @@ class PageMap {
   }
 
   std::string caption(const MapChoice& choice, const TimeScale& scale) const {
-    if (scale.empty()) return "Not ready anywhere before the weather given ends.";
+    if (scale.empty()) return "Not ready anywhere before the forecast ends.";
     const Job& job = facts_.job;
     std::string words =
         fmt::format("First ready {}, last {}.", day_clock(facts_.run.at(scale.first_s()), job),
                     day_clock(facts_.run.at(scale.last_s()), job));
     if (!scale.levels_s().empty()) {
-      words += fmt::format(" Lines of equal time every {:.0f} minutes.", scale.level_step_min());
+      words += fmt::format(" A line every {:.0f} minutes.", scale.level_step_min());
     }
     words += " Arrows: the way to work.";
     if (choice.operation) return words;

@@ -164,7 +164,7 @@ class ZoneCharts {
                                reader_of(&ColumnHistory::middle_c, scale.convert));
     chart.lines.push_back(air(scale));
     fit(chart, chart.lines.back().points.front().value, chart.lines.back().points.front().value);
-    return finished("How warm it is inside", chart, scale, "Halfway down, where set is told.");
+    return finished("How warm it is inside", chart, scale, "Halfway down, where set is judged.");
   }
 
   ChartLine air(const Scale& scale) const {
@@ -195,8 +195,8 @@ class ZoneCharts {
     }
     for (ChartLine& line : chart.lines) hold(line, chart.low, chart.high);
     return finished("How stiff it is", chart, scale,
-                    fmt::format("At the depth the tools work in (ASTM C403). Thick: while it can "
-                                "take its finish ({}).",
+                    fmt::format("At the depth the tools work in (ASTM C403). Thick line: while it "
+                                "can take its finish ({}).",
                                 limits));
   }
 

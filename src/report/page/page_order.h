@@ -5,7 +5,7 @@
 
 namespace slabtide {
 
-/// For page/order.html: what to order, the trucks, and what to take along.
+/// For page/order.html: what to order, the trucks, and what to bring.
 View order_view(const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -86,7 +86,7 @@ class PageSaw {
     const std::size_t zones = facts_.job.zones.size();
     if (zones > max_zones_on_truck) {
       section.add(left_out(
-          fmt::format("{} more zones stand in the annex: The cuts.", zones - max_zones_on_truck)));
+          fmt::format("{} more zones are further on: The cuts.", zones - max_zones_on_truck)));
     }
     Element link("a");
     link.set("href", "#cuts").text("The cuts in order");
@@ -195,7 +195,7 @@ class PageSaw {
     lines.add(Element("h3").text("Saw list, " + saw_words(shift.kind))).add(list);
     if (told < shift.cuts.size()) {
       lines.add(left_out(
-          fmt::format("{} more cuts stand in the annex: The cuts.", shift.cuts.size() - told)));
+          fmt::format("{} more cuts are further on: The cuts.", shift.cuts.size() - told)));
     }
     return lines;
   }
@@ -216,11 +216,11 @@ class PageSaw {
   }
 
   static std::string caption(const SawShift& shift) {
-    if (shift.cuts.empty()) return "Takes no cut before the weather given ends.";
-    std::string words = "Numbers: the order to cut in, one saw led through.";
+    if (shift.cuts.empty()) return "Takes no cut before the forecast ends.";
+    std::string words = "Numbers: the order to cut in, with one saw.";
     const bool late = std::any_of(shift.cuts.begin(), shift.cuts.end(),
                                   [](const SawnCut& cut) { return cut.late; });
-    if (late) words += " Broken lines are not sawn through in time.";
+    if (late) words += " Dashed lines are not cut through in time.";
     if (shift.saws_needed && *shift.saws_needed > 1) {
       words += fmt::format(" {} saws would make every cut in time.", *shift.saws_needed);
     }
@@ -298,9 +298,9 @@ class PageSaw {
   std::string bars_words() const {
     std::string words = fmt::format(
         "At 1.0 it cracks. Bars: from when {} can start until all cuts must be in, which "
-        "a cooling surface may ask for before the pull does.",
+        "a cooling surface can call for before the pull does.",
         kinds_.size() == 1 ? "the " + saw_words(kinds_.front()) : "the first saw");
-    if (kinds_.size() > 1) words += " The stroke: when the wet saw can start, too.";
+    if (kinds_.size() > 1) words += " The tick: when the wet saw can start, too.";
     return words;
   }
 

@@ -110,17 +110,17 @@ std::string table(const CompareFacts& facts, const TextStyle& style) {
   std::vector<TextColumn> columns{
       {"", false, 0},
       {"start", false, 3},
-      {"windows", false, 6, "from the first main one to the last"},
+      {"windows", false, 6, "first main window to the last"},
       {"late", true, 0, "minutes in all"},
       {"crew", true, 1, "the fewest that miss nothing"},
       {"h", true, 4, "crew hours"},
       {"dry", true, 5,
        fmt::format("the highest evaporation, {}",
                    facts.plan.job.units == UnitSystem::us ? "lb/ft²/h" : "kg/m²/h")},
-      {"done", false, 0, "the last finishing"},
+      {"done", false, 0, "when finishing ends"},
       {"saw by", false, 2, "the first zone's first cut"},
       {"stop", true, 0, "stops / cautions"},
-      {"risk", false, 0, "the worst that they warn of losing"}};
+      {"risk", false, 0, "the worst loss they warn of"}};
   if (facts.plan.job.prices) columns.push_back({"cost", true, 0});
   const FittedTable table = fitted_table(std::move(columns), std::move(rows), style.width);
   const std::string best = facts.comparison.not_that_day() ? "" : "*: what to order. ";
@@ -154,16 +154,16 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
                                   {"as forecast", true, 0},
                                   {"on average", true, 0},
                                   {"bad day", true, 0}};
-  if (facts.plan.job.prices) columns.push_back({"mean cost", true, 0});
+  if (facts.plan.job.prices) columns.push_back({"avg cost", true, 0});
   const std::string text = text_table(std::move(columns), std::move(rows), style.width);
   return text +
          style.paragraph(
              fmt::format(
-                 "On average over {} days that may come, drawn from what the forecast "
-                 "and the mix may be off; nine in ten of them are no later than the "
+                 "On average over {} possible days, drawn from how far off "
+                 "the forecast and the mix may be; nine in ten of them are no later than the "
                  "bad day. The job as ordered and the best few, in order: stops first, then "
-                 "minutes late by steps of {:.0f}, then what is least trouble for its "
-                 "cautions.",
+                 "minutes late by steps of {:.0f}, then what is least trouble, cautions left "
+                 "counted.",
                  facts.comparison.days_sampled, facts.plan.practice.compare.worth_min),
              2, 2) +
          "\n";
@@ -173,10 +173,10 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
 std::string cost_legend(const CompareFacts& facts, const TextStyle& style) {
   if (!facts.plan.job.prices) return {};
   std::string words =
-      "cost: of the whole pour on the likely day, as far as the job tells prices; it decides only "
-      "between choices that are alike in all else. +: and more, for a part that has no price.";
+      "cost: the whole pour on the likely day, as far as the job gives prices; it decides only "
+      "between choices that are alike in all else. +: and more, for a part without a price.";
   if (facts.comparison.days_sampled > 0) {
-    words += " Mean cost: with finishes redone as often as they are lost over the days drawn.";
+    words += " Avg cost: with finishes redone as often as they are lost over those days.";
   }
   return style.paragraph(words + left_out_sentence(parts_left_out(facts.comparison)), 2, 2);
 }

@@ -55,7 +55,7 @@ std::string member_block(const CrewPlan& crew, int who, const Job& job, const Te
   if (member.visits.empty()) return text + "  not needed\n";
   for (const CrewVisit& visit : member.visits) {
     const bool first = &visit == &member.visits.front();
-    text += fmt::format("  {}on site {}, may leave {}\n", first ? "" : "back ",
+    text += fmt::format("  {}on site {}, can leave {}\n", first ? "" : "back ",
                         day_clock(visit.arrives, job), day_clock(visit.leaves, job));
     text += visit_lines(crew, visit, static_cast<std::size_t>(who), job, style);
   }
@@ -91,7 +91,7 @@ std::string risk_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   });
   std::string text =
       style.paragraph(style.heading("May be missed") +
-                          " on so many days of a hundred, if the crew keeps to these hours",
+                          " on this many days in 100, if the crew keeps to these hours",
                       0, 2);
   for (std::size_t i = 0; i < std::min(max_told, tasks.size()); ++i) {
     const std::size_t task = tasks[i];
@@ -154,7 +154,7 @@ std::string text_hand(const PlannedPour& facts, const std::string& name, const T
                                    clock_of(facts.job).date(facts.job.pour.start));
     if (member.visits.empty()) text += "not needed\n";
     for (const CrewVisit& visit : member.visits) {
-      text += fmt::format("{}on site {}, may leave {}\n",
+      text += fmt::format("{}on site {}, can leave {}\n",
                           &visit == &member.visits.front() ? "" : "back ",
                           day_clock(visit.arrives, facts.job), day_clock(visit.leaves, facts.job));
       for (const DayLine& line : lines_of(crew, visit, who, facts.job)) {
@@ -185,12 +185,12 @@ std::string text_crew(const PlannedPour& facts, const TextStyle& style) {
   for (int who = 0; who < crew.schedule.crew; ++who) {
     text += member_block(crew, who, facts.job, style);
   }
-  text += fmt::format("\n{}\n", style.heading("Working through"));
+  text += fmt::format("\n{}\n", style.heading("How hard to bear down"));
   for (std::size_t zone = 0; zone < facts.plan.zones.size(); ++zone) {
     text += touch_strips(zone, facts.plan, facts.job, style);
   }
   text += style.paragraph(touch_legend(), 2, 2) + "\n";
-  text += style.heading("Take along") + "\n" +
+  text += style.heading("What to bring") + "\n" +
           supply_lines(facts.plan.supplies, facts.job.units, style);
   return style.finished(text);
 }

@@ -60,7 +60,7 @@ std::string days_table(const PlannedDays& facts, const TextStyle& style) {
       fitted_table({{"  day", false, 0},
                     {"verdict", false, 0},
                     {"start", false, 0, "the best hour for the first concrete"},
-                    {"crew", true, 0, "the finishers it takes; !: late for all that"},
+                    {"crew", true, 0, "the finishers it takes; !: late even so"},
                     {"rain", true, 0, "the chance before it has set"},
                     {"frost", true, 1},
                     {"lost", true, 2, "days in a hundred on which the finish is"},

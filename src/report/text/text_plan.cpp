@@ -36,7 +36,7 @@ std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
 
 std::string limits_line(const SawPlan& saw, const Job& job) {
   return fmt::format(
-      "cut before: half its strength against cracking {}, surface {} under its "
+      "cut before: pull at half its strength {}, surface {} below its "
       "peak {}",
       day_clock(saw.stress_limit, job), temperature_difference_words(saw.surface_fall_k, job.units),
       day_clock(saw.surface_limit, job));

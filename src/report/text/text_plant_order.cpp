@@ -97,13 +97,13 @@ std::string text_plant_order(const PlannedPour& facts) {
                       temperature_words(facts.run.mixes.front().discharge_c, job.units),
                       temperature_words(facts.practice.limits.hot_concrete_c, job.units));
   for (const Load& load : order.loads) text += load_lines(load, job);
-  text += fmt::format("Unloaded {}, empty within {:.0f} min of batching\n",
+  text += fmt::format("Discharge {}, empty within {:.0f} min of batching\n",
                       hauling_words(job.pour.hauling), job.order.discharge_limit_min);
   text += fmt::format(
       "Call it off before {}, when load {} is batched: ask the plant how long "
       "before that it needs to know\n",
       day_clock(order.loads.front().batched, job), order.loads.front().number);
-  text += fmt::format("Keep {} more in reach: a base {} low takes it\n",
+  text += fmt::format("Have {} more on standby: a base {} low takes it\n",
                       volume_words(order.low_base_m3, job.units),
                       thickness_words(job.order.low_base_m, job.units));
   return text;

@@ -40,7 +40,7 @@ bool is_used(const SawShift& shift, const Job& job) {
 std::string due_words(const PlannedPour& facts, std::size_t zone) {
   const auto due = sawing_of(cuts_of(facts), facts.job, zone)->due;
   return due ? fmt::format("first cut due by {}", day_clock(*due, facts.job))
-             : std::string("no cut due before the weather given ends");
+             : std::string("no cut due before the forecast ends");
 }
 
 /// The kinds of saw that are in time, either those that may be used or the others.
@@ -69,8 +69,9 @@ std::string isolation_words(const Isolation& one, const Job& job) {
   }
   const std::string along = distance_words(one.length_m, job.units);
   return one.tied ? fmt::format("tied to {} along {}: cuts start there", one.structure, along)
-                  : fmt::format("isolation joint along {}, {}: soft strip, full depth, no dowels",
-                                one.structure, along);
+                  : fmt::format(
+                        "isolation joint along {}, {}: foam or fiber strip, full depth, no dowels",
+                        one.structure, along);
 }
 
 std::string zone_block(const PlannedPour& facts, std::size_t zone, const TextStyle& style) {
@@ -104,8 +105,8 @@ std::string depths_words(const SawShift& shift, const Job& job) {
 
 std::string enough_words(const SawShift& shift) {
   if (shift.one_is_enough()) return "one saw is enough";
-  if (shift.saws_needed) return fmt::format("one saw is not enough, {} are", *shift.saws_needed);
-  return "no number of them is in time";
+  if (shift.saws_needed) return fmt::format("one saw is not enough: use {}", *shift.saws_needed);
+  return "no number of saws makes it in time";
 }
 
 std::string shift_heading(const SawShift& shift, const PlannedPour& facts, const TextStyle& style) {
@@ -152,7 +153,7 @@ std::vector<std::string> cut_row(const SawnCut& sawn, const PlannedPour& facts) 
 
 std::string shift_block(const SawShift& shift, const PlannedPour& facts, const TextStyle& style) {
   if (shift.cuts.empty()) {
-    return style.paragraph(fmt::format("{}: takes no cut before the weather given ends",
+    return style.paragraph(fmt::format("{}: takes no cut before the forecast ends",
                                        style.heading(saw_words(shift.kind))),
                            0, lead) +
            "\n";
@@ -170,11 +171,11 @@ std::string shift_block(const SawShift& shift, const PlannedPour& facts, const T
                                                                       {"long", false, 1},
                                                                       {"why", false, 2}},
                                                                      std::move(rows), style.width);
-  if (any_late) text += style.paragraph("* not sawn through by then", lead, list_hang);
+  if (any_late) text += style.paragraph("* not cut through by then", lead, list_hang);
   if (!shift.never_open.empty()) {
-    text += style.paragraph(fmt::format("{} more cannot be sawn before the weather given ends",
-                                        shift.never_open.size()),
-                            lead, list_hang);
+    text += style.paragraph(
+        fmt::format("{} more cannot be cut before the forecast ends", shift.never_open.size()),
+        lead, list_hang);
   }
   return text + "\n";
 }
@@ -210,8 +211,8 @@ std::string joint_choice_words(const PlannedPour& facts, std::size_t zone) {
                        due, tool_at);
   }
   const std::string others = saws_in_time(facts, zone, false);
-  return fmt::format("tool them while plastic, {}: no saw on hand is in time ({}){}", tool_at, due,
-                     others.empty() ? "" : "; or get the " + others);
+  return fmt::format("tool them while plastic, {}: no saw on hand makes it in time ({}){}", tool_at,
+                     due, others.empty() ? "" : "; or get the " + others);
 }
 
 std::string saw_to_use_words(const PlannedPour& facts, std::size_t zone, SawKind saw) {
@@ -225,7 +226,7 @@ std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {
   if (!choice.tooled.is_never()) {
     return fmt::format("tool the joints, {}", window_words(choice.tooled, facts.job));
   }
-  return choice.in_time.empty() ? "no way to joint it in time: slow the mix, or another day"
+  return choice.in_time.empty() ? "no way to joint it in time: slow the mix, or pour another day"
                                 : "get the " + saws_in_time(facts, zone, false);
 }
 

@@ -44,7 +44,7 @@ std::string site_line(const SharedCrew& shared, std::size_t index, const TextSty
   const SharedSite& site = shared.sites[index];
   std::string words = late_words(site.late_min);
   if (const auto here = presence_on(index, shared.crew)) {
-    words = fmt::format("somebody there {}, {}", day_span(here->from, here->to, shared.job), words);
+    words = fmt::format("someone there {}, {}", day_span(here->from, here->to, shared.job), words);
   }
   if (site.late_min > site.alone_min) {
     words += fmt::format("; with its own {} all day: {}", finisher_count(site.finishers),
@@ -92,7 +92,7 @@ std::string hand_lines(const SharedCrew& shared, std::size_t who, const TextStyl
   if (member.visits.empty()) return text + "  not needed\n";
   for (const CrewVisit& visit : member.visits) {
     text += style.paragraph(
-        fmt::format("{}: there by {}, may leave {}", shared.sites[visit.site].name,
+        fmt::format("{}: there by {}, can leave {}", shared.sites[visit.site].name,
                     day_clock(visit.arrives, shared.job), day_clock(visit.leaves, shared.job)),
         2, 4);
     text += visit_lines(shared.crew, visit, who, shared.job, style);
@@ -112,7 +112,7 @@ std::string text_shared_crew(const SharedCrew& shared, std::span<const PlannedPo
                                   late_words(crew.schedule.late_min)),
                       0, 2);
   text += style.paragraph(
-      fmt::format("{} min from one site to another are kept free. Each site is planned for itself; "
+      fmt::format("{} min is kept free to drive from site to site. Each site is planned by itself; "
                   "the crew is that of {}.",
                   crew.roster.travel_min, shared.sites.front().name),
       0, 2);

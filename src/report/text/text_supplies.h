@@ -9,7 +9,7 @@
 
 namespace slabtide {
 
-/// The list of what to take along, one line per item.
+/// The list of what to bring, one line per item.
 std::string supply_lines(const std::vector<Supply>& supplies, UnitSystem units,
                          const TextStyle& style);
 

@@ -82,7 +82,7 @@ std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job,
 }
 
 std::string touch_legend() {
-  return fmt::format("{} wait   {} light   {} full weight   {} last call   (a sign a quarter hour)",
+  return fmt::format("{} wait   {} light   {} full weight   {} last call   (one mark per 15 min)",
                      sign_of(Touch::wait), sign_of(Touch::light), sign_of(Touch::full),
                      sign_of(Touch::last_call));
 }

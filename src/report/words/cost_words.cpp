@@ -9,7 +9,7 @@ namespace slabtide {
 std::string left_out_sentence(const std::vector<CostPart>& parts) {
   std::string words;
   for (const CostPart part : parts) {
-    words += words.empty() ? " Left out, without a price: " : ", ";
+    words += words.empty() ? " Left out, no price given: " : ", ";
     words += cost_part_words(part);
   }
   return words.empty() ? words : words + ".";
@@ -23,9 +23,8 @@ std::string cost_sentence(const PourCost& cost, const std::string& currency) {
   }
   words += ".";
   if (const auto mean = cost.expected()) {
-    words +=
-        fmt::format(" On average over the days drawn {}, with what lost finishes cost to redo.",
-                    money_words(*mean, currency));
+    words += fmt::format(" On average over possible days {}, with what lost finishes cost to redo.",
+                         money_words(*mean, currency));
   }
   return words + left_out_sentence(cost.left_out);
 }
@@ -33,7 +32,7 @@ std::string cost_sentence(const PourCost& cost, const std::string& currency) {
 std::string cost_in_short(const PourCost& cost, const std::string& currency) {
   std::string words = money_words(cost.likely(), currency) + " on the likely day";
   if (const auto mean = cost.expected())
-    words += fmt::format(", {} on average over the days drawn", money_words(*mean, currency));
+    words += fmt::format(", {} on average over possible days", money_words(*mean, currency));
   return words;
 }
 

@@ -51,7 +51,7 @@ std::string starts_of(const ForecastDay& day, Verdict verdict, const Clock& cloc
 std::string crew_words(const ForecastDay& day, const Job& job) {
   const int own = job.crew.finishers;
   if (day.late_min > 0.0) {
-    return fmt::format("{} come {} too late in all, and no crew to be had does better",
+    return fmt::format("{} run {} late in all, and no crew you could call in does better",
                        finishers_words(day.finishers), duration_words(day.late_min));
   }
   if (day.finishers > own) {
@@ -68,7 +68,7 @@ std::string rain_stages_words(const ForecastDay& day, const Job& job) {
   const std::string after = rain_risk_words(day.rain_after_set, job.units);
   return fmt::format("{} before it has set all over at {}{}; {} after that{}", before,
                      clock_of(job).time_seen_from(day.date, day.set),
-                     before == "none" ? "" : " (what comes down then loses the slab)", after,
+                     before == "none" ? "" : " (rain then ruins the slab)", after,
                      after == "none" ? "" : " (no harm)");
 }
 
@@ -137,8 +137,8 @@ std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& fa
                                {"Frost", frost_line_words(day, job)}};
   if (day.finish_lost_fraction) {
     lines.push_back(
-        {"How sure", fmt::format("the finish is lost on {:.0f} % of {} days that may "
-                                 "come",
+        {"How sure", fmt::format("the finish is lost on {:.0f} % of {} possible "
+                                 "days",
                                  percent_per_one * *day.finish_lost_fraction, day.days_drawn)});
   }
   if (day.cost && job.prices) {
@@ -160,7 +160,7 @@ std::vector<std::string> days_assumptions(const PlannedDays& facts) {
                                temperature_words(*job.site.ground_c, job.units)));
   }
   if (const std::string cells = larger_cells_words(job); !cells.empty()) said.push_back(cells);
-  said.emplace_back("plants take a change until that long before they batch: ask yours");
+  said.emplace_back("plants take changes up to that long before they batch: ask yours");
   said.emplace_back("a forecast is less sure the further ahead: look again the day before");
   return said;
 }

@@ -165,7 +165,7 @@ DownloadResult follow(const JsonValue& points, std::string_view key, const Downl
   const std::string url = properties == nullptr ? "" : text_of(*properties, key);
   if (url.empty()) {
     return HttpFailure{
-        fmt::format("{} does not tell where the forecast of this place is", name_of(order.service)),
+        fmt::format("{} does not say where the forecast for this place is", name_of(order.service)),
         "run it again in a while, or use --from open-meteo"};
   }
   if (!is_trusted(url, order)) {
@@ -194,7 +194,7 @@ DownloadResult download_nws(const DownloadOrder& order, const HttpGet& get) {
   auto* const taken = std::get_if<DownloadedForecast>(&hourly);
   if (taken == nullptr) return grid;  // report the failure of the grid
   taken->remarks.push_back(
-      fmt::format("Took the hourly forecast, which tells no amounts of rain: {}.",
+      fmt::format("Took the hourly forecast, which gives no amounts of rain: {}.",
                   std::get<HttpFailure>(grid).message));
   return hourly;
 }
@@ -271,7 +271,7 @@ std::optional<std::string> coverage_fault(const Forecast& forecast, UtcTime pour
   if (last < pour_start) {
     return fmt::format(
         "The forecast ends {}, before the pour's start on {}. Fetch again when the "
-        "pour is nearer.",
+        "pour is closer.",
         moment(last), moment(pour_start));
   }
   if (seconds_between(pour_start, last) < hours_after_start * seconds_per_hour) {

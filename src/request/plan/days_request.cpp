@@ -14,7 +14,8 @@ std::vector<Diagnostic> typed_weather_fault(const JobRequest& request, const Job
   if (forecast_path(request, job)) return {};
   Diagnostic fault;
   fault.key = "weather";
-  fault.message = "which day to pour takes a forecast, and the job has one day's weather typed in";
+  fault.message =
+      "choosing a day takes a forecast, and the job has only one day's weather typed in";
   fault.next_step =
       "get one with slabtide fetch, and name it with --forecast or as [weather] forecast";
   return {std::move(fault)};

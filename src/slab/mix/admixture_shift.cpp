@@ -42,7 +42,7 @@ std::string_view name_of(AdmixtureKind kind) {
     case AdmixtureKind::retarder:
       return "set retarder";
     case AdmixtureKind::stabiliser:
-      return "hydration stabiliser";
+      return "hydration stabilizer";
     case AdmixtureKind::accelerator_chloride:
       return "calcium chloride";
     case AdmixtureKind::accelerator_non_chloride:
@@ -76,7 +76,7 @@ void note_over_cap(double percent, std::string_view dose, std::vector<std::strin
 void note_useful(double dose, DoseRange useful, AdmixtureKind kind,
                  std::vector<std::string>& notes) {
   if (dose >= useful.low_floz_cwt && dose <= useful.high_floz_cwt) return;
-  notes.push_back(fmt::format("{}: {:.1f} fl oz/cwt lies outside the useful {:.0f} to {:.0f}",
+  notes.push_back(fmt::format("{}: {:.1f} fl oz/cwt is outside the useful {:.0f} to {:.0f}",
                               name_of(kind), dose, useful.low_floz_cwt, useful.high_floz_cwt));
 }
 
@@ -97,7 +97,7 @@ double shift_from_dose_h(const Admixture& admixture, std::vector<std::string>& n
                                           "calcium chloride: neither percent of cement nor hours");
       note_over_cap(percent, "2 % of calcium chloride", notes);
       notes.emplace_back(
-          "calcium chloride never goes with embedded aluminium or prestress; with plain steel "
+          "calcium chloride never goes with embedded aluminum or prestressing; with plain steel "
           "follow the code");
       return chloride_shift_h(percent);
     }
@@ -114,9 +114,9 @@ double shift_from_dose_h(const Admixture& admixture, std::vector<std::string>& n
 void note_c494(AdmixtureKind kind, double hours, std::vector<std::string>& notes) {
   const double size = std::abs(hours);
   if (kind == AdmixtureKind::stabiliser || (size >= c494_min_h && size <= c494_max_h)) return;
-  notes.push_back(fmt::format(
-      "{}: {:+.1f} h lies outside the {:.1f} to {:.1f} h that ASTM C494 asks of its type",
-      name_of(kind), rounded(hours, 1), c494_min_h, c494_max_h));
+  notes.push_back(
+      fmt::format("{}: {:+.1f} h is outside the {:.1f} to {:.1f} h that ASTM C494 asks of its type",
+                  name_of(kind), rounded(hours, 1), c494_min_h, c494_max_h));
 }
 
 double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {

@@ -65,12 +65,12 @@ std::string strength_note(const Mix& mix) {
   const double margin_psi = strength_margin_psi(mix);
   const double mean_psi = mix.specified_strength_psi + margin_psi;
   return fmt::format(
-      "strength at 28 days {:.0f} psi ({:.1f} MPa) on average, {:+.0f} psi on what is specified, "
+      "strength at 28 days {:.0f} psi ({:.1f} MPa) on average, {:+.0f} psi over what is specified, "
       "{}",
       mean_psi, mpa_from_psi(mean_psi), margin_psi,
       mix.strength_margin_psi ? "as the job file says"
                               : "as plants aim without test records (ACI 301); `strength_margin` "
-                                "in the job file tells better");
+                                "in the job file is better");
 }
 
 double discharge_c(const Mix& mix) {

@@ -123,10 +123,10 @@ std::string never_told(const std::vector<DraftHour>& hours) {
     return std::any_of(hours.begin(), hours.end(),
                        [=](const DraftHour& hour) { return tells(hour, quantity); });
   };
-  if (!told(WeatherQuantity::air)) return "no hour tells the air temperature";
-  if (!told(WeatherQuantity::dew_point)) return "no hour tells the dew point or the humidity";
-  if (!told(WeatherQuantity::wind)) return "no hour tells the wind";
-  return "no hour tells air temperature, moisture and wind together";
+  if (!told(WeatherQuantity::air)) return "no hour gives the air temperature";
+  if (!told(WeatherQuantity::dew_point)) return "no hour gives the dew point or the humidity";
+  if (!told(WeatherQuantity::wind)) return "no hour gives the wind";
+  return "no hour gives air temperature, moisture and wind together";
 }
 
 std::optional<double> settled_dew_point(const DraftHour& draft) {

@@ -212,8 +212,8 @@ const JsonValue* JsonValue::find(std::string_view key) const {
 }
 
 std::string_view kind_name(JsonValue::Kind kind) {
-  constexpr std::array<std::string_view, 6> names{"null",   "true or false", "a number",
-                                                  "a text", "a list",        "an object"};
+  constexpr std::array<std::string_view, 6> names{"null", "true or false", "a number",
+                                                  "text", "a list",        "an object"};
   return names.at(static_cast<std::size_t>(kind));
 }
 

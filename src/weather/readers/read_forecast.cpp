@@ -81,7 +81,7 @@ std::string text_of(const JsonValue& object, std::string_view key) {
 std::string unknown_json(const JsonValue& json) {
   const JsonValue* const properties = json.find("properties");
   if (properties != nullptr && properties->find("forecastGridData") != nullptr)
-    return "this only tells where the forecast is, it is not the forecast";
+    return "this only says where the forecast is, it is not the forecast";
   if (const std::string title = text_of(json, "title"); !title.empty())
     return fmt::format("the service gave no forecast: {} {}", title, text_of(json, "detail"));
   if (json.is(JsonValue::Kind::array) && !json.items.empty() &&

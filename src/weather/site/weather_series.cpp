@@ -151,7 +151,7 @@ Parsed<WeatherSeries> WeatherSeries::from_forecast(const Forecast& forecast) {
   if (has_error(reading.diagnostics)) return reading;
   if (cloud.times_s.empty()) {
     reading.diagnostics.push_back(
-        finding(Severity::warning, "the forecast has no cloud cover; a clear sky is taken", ""));
+        finding(Severity::warning, "the forecast has no cloud cover; a clear sky is assumed", ""));
   }
   const double first_s =
       std::max({air.times_s.front(), dew_point.times_s.front(), wind.times_s.front()});

@@ -84,7 +84,7 @@ Json without_people(Json plan) {
     return one["code"] == "wash_off_hours" || one["code"] == "late_crew";
   });
   drop(plan["verdict"]["reasons"], [](const Json& one) {
-    return one == "wash-off out of hours" || one == "crew too small" ||
+    return one == "wash-off after hours" || one == "crew too small" ||
            one == "crew too late for the finish";
   });
   return plan;

@@ -273,9 +273,9 @@ TEST_CASE("a file or folder the user may not write to is left as it is") {
   const auto file = replace_file(path, "new");
   const auto in_closed = replace_file(folder.path() / "closed/plan.txt", "new");
   REQUIRE(::seteuid(0) == 0);
-  CHECK(message(file) == fmt::format("cannot write \"{}\": permission refused", path));
+  CHECK(message(file) == fmt::format("cannot write \"{}\": permission denied", path));
   CHECK(file->next_step == "Check who owns the file and its folder, or choose another place");
-  CHECK(message(in_closed) == fmt::format("cannot write \"{}/closed/plan.txt\": permission refused",
+  CHECK(message(in_closed) == fmt::format("cannot write \"{}/closed/plan.txt\": permission denied",
                                           folder.path().string()));
   CHECK(folder.read("plan.txt") == "kept");
   CHECK(folder.count() == 2);

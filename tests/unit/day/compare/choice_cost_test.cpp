@@ -48,8 +48,8 @@ TEST_CASE("what is ordered already and what is left out are told apart") {
   Job more = ordered;
   more.mix.admixtures = {of(AdmixtureKind::retarder, 4.0)};
   CHECK(cost(ordered, more).words ==
-        "retarder 4 fl oz/cwt x 564 lb/yd³ x 10.0 yd³ = 1.8 gal, of which 113 fl oz is ordered "
-        "already");
+        "retarder 4 fl oz/cwt x 564 lb/yd³ x 10.0 yd³ = 1.8 gal, of which 113 fl oz is already "
+        "ordered");
   CHECK(cost(ordered, ten_yards()).words == "no retarder, which saves 113 fl oz");
 }
 
@@ -103,7 +103,7 @@ TEST_CASE("an order in more trucks says so, and which are short") {
   Job changed = ten_yards();
   changed.order.load_size_m3 = m3_from_yd3(7.0);
   CHECK(cost(ten_yards(), changed).words ==
-        "2 trucks in place of 1, 1 of them short (most plants charge for it)");
+        "2 trucks instead of 1, 1 of them short (most plants charge for it)");
 }
 
 }  // namespace slabtide

@@ -89,7 +89,7 @@ TEST_CASE("what makes no sense is left out and says why") {
   CHECK(why_left_out(choices.left_out, "reversed order") == "there is one zone");
   CHECK(why_left_out(choices.left_out, "start 2 h earlier") ==
         "4:00 AM is before the plant opens (compare.earliest_start_h)");
-  CHECK(why_left_out(choices.left_out, "early-entry saw hired") == "there is one on hand");
+  CHECK(why_left_out(choices.left_out, "early-entry saw rented") == "there is one on hand");
   CHECK(why_left_out(choices.left_out, "0 finishers") == "somebody must be there");
   CHECK(choice_named(choices, "start 1 h earlier") != nullptr);
 }
@@ -251,10 +251,10 @@ TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
   REQUIRE(sunny != nullptr);
   CHECK(sunny->job.zones[0].admixtures);
   CHECK(!sunny->job.zones[1].admixtures);
-  CHECK(why_left_out(choices.left_out, "shade on path") == "it lies in the shade already");
+  CHECK(why_left_out(choices.left_out, "shade on path") == "it is in the shade already");
   job.zones[1].shaded = false;
   CHECK(why_left_out(PlannedDay(job).choices().left_out, "retarder 2 oz/cwt, in the sun") ==
-        "every zone lies in the sun: the same as in every load");
+        "every zone is in the sun: the same as in every load");
 }
 
 }  // namespace slabtide

@@ -222,7 +222,7 @@ TEST_CASE("a forecast that is too short or gone by leaves no day, and says so") 
   const Parsed<DaysPlan> gone = days.plan();
   REQUIRE_FALSE(gone.ok());
   CHECK(gone.diagnostics.front().message ==
-        "every day of the forecast is gone by: it ends Thu, May 14, 2026, 8:00 PM, and it is Wed, "
+        "every day of the forecast is past: it ends Thu, May 14, 2026, 8:00 PM, and it is Wed, "
         "May 20, 2026, 8:00 AM now");
   CHECK_FALSE(gone.diagnostics.front().next_step.empty());
 }

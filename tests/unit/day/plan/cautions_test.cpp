@@ -102,7 +102,7 @@ TEST_CASE("work beyond a zone that is finished and cannot be walked on is told")
   CHECK(shut->zone == "porch");
   CHECK(shut->loss == Loss::finish);
   CHECK(shut->text.find("no way to the stamp at ") == 0);
-  CHECK(shut->text.find(" but over the steps, finished at ") != std::string::npos);
+  CHECK(shut->text.find(" except over the steps, finished at ") != std::string::npos);
 }
 
 TEST_CASE("a crew in the heat is told the heat index and its hours") {
@@ -154,7 +154,7 @@ TEST_CASE("work that the crew's hours leave nobody for is told") {
   const Caution* told = find(cautions, "outside_hours");
   REQUIRE(told != nullptr);
   CHECK(told->loss == Loss::finish);
-  CHECK(told->text.find("the crew's hours leave nobody long enough for the ") == 0);
+  CHECK(told->text.find("the crew's hours leave nobody there long enough for the ") == 0);
 }
 
 TEST_CASE("a mild day brings only what always holds") {
@@ -207,7 +207,8 @@ TEST_CASE("blankets that the job has are not asked for again") {
   job.pour.curing = CuringKind::blanket;
   const auto under_blankets = cautions_with(job, hard_frost);
   REQUIRE(warns(under_blankets, "freezing", CautionLevel::stop));
-  CHECK(find(under_blankets, "freezing")->text.find("for all its blankets") != std::string::npos);
+  CHECK(find(under_blankets, "freezing")->text.find("even under its blankets") !=
+        std::string::npos);
 }
 
 TEST_CASE("hot concrete is stopped at the published limit") {
@@ -315,7 +316,7 @@ TEST_CASE("an old forecast and a short one are told") {
   const Caution* caution = find(plan.cautions, "forecast_short");
   REQUIRE(caution != nullptr);
   CHECK(caution->text ==
-        "the forecast ends Thu 6:00 PM, before the pad is ready for: wash: fetch again in the "
+        "the forecast ends Thu 6:00 PM, before the pad is ready for: wash: fetch again on the "
         "morning of the pour");
 }
 

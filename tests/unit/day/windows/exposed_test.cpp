@@ -91,14 +91,15 @@ TEST_CASE("the retarder's label comes before the usual hours") {
   CHECK(hours_after_placing(tonight, *window_in(tonight, Operation::expose).opens) < 18.0);
   CHECK(warns_of(tonight, "wash_off_hours", CautionLevel::caution));
   CHECK(text_of(tonight, "wash_off_hours") ==
-        "the wash-off cannot wait for the next morning: the retarder is through by then");
+        "the wash-off cannot wait for the next morning: the retarder wears off by then");
   job.finish_work.wash_off_before_h = 4.0;
   const test::PlannedDay never(job);
   CHECK(window_in(never, Operation::expose).is_never());
   CHECK(warns_of(never, "no_window", CautionLevel::stop));
-  CHECK(text_of(never, "no_window") ==
-        "no good time for the wash-off, the retarder is through before the body bears a hose: take "
-        "one that holds longer");
+  CHECK(
+      text_of(never, "no_window") ==
+      "no good time for the wash-off, the retarder wears off before the slab can take a hose: use "
+      "one that holds longer");
 }
 
 TEST_CASE("a border's wash-off is the zone's where the field has none") {

@@ -150,7 +150,7 @@ TEST_CASE("a job without a time zone takes its place's, and says so") {
   CHECK(reading.value->site.time_zone.name() == "America/Chicago");
   REQUIRE(reading.diagnostics.size() == 1);
   CHECK(reading.diagnostics.front().severity == Severity::warning);
-  CHECK(reading.diagnostics.front().message == "missing: America/Chicago is taken, by the place");
+  CHECK(reading.diagnostics.front().message == "missing: America/Chicago is used, from the place");
 }
 
 TEST_CASE("what is left out has its default") {

@@ -105,7 +105,7 @@ TEST_CASE("what cannot be in a book is refused") {
   CHECK(fault_of(pour + "set_factor = 1\nlate_min = [\"a\"]\n").find("minutes") !=
         std::string::npos);
   CHECK(fault_of("[[mix]]\nname = \"m\"\n[[mix]]\nname = \"m\"\n") ==
-        "the mix \"m\" is there already");
+        "the mix \"m\" is already there");
   CHECK(fault_of("[[mixture]]\n").find("mixture") == std::string::npos);
 }
 

@@ -163,7 +163,7 @@ TEST_CASE("readings stand near the pour, and not before the concrete") {
   CHECK(observations_of("2026-05-14 08:50 thumbprint landing\n2026-05-14 09:10 placed walk\n")
             .size() == 2);
   CHECK(journal_fault("2026-05-14 08:50 placed walk\n2026-05-14 09:10 placed walk\n") ==
-        "it was noted as placed at 8:50 AM already");
+        "it was already noted as placed at 8:50 AM");
 }
 
 TEST_CASE("hours are read with AM and PM too") {

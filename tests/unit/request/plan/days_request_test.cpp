@@ -50,10 +50,11 @@ TEST_CASE("a job with its weather typed in is told to fetch a forecast") {
   std::ostringstream findings;
   CHECK_FALSE(
       days_request({.path = "pad.toml"}, texts_in_memory({{"pad.toml", job_text}}), findings, {}));
-  CHECK(findings.str() ==
-        "pad.toml: weather: which day to pour takes a forecast, and the job has one day's weather "
-        "typed in\n  get one with slabtide fetch, and name it with --forecast or as [weather] "
-        "forecast\n");
+  CHECK(
+      findings.str() ==
+      "pad.toml: weather: choosing a day takes a forecast, and the job has only one day's weather "
+      "typed in\n  get one with slabtide fetch, and name it with --forecast or as [weather] "
+      "forecast\n");
 }
 
 }  // namespace

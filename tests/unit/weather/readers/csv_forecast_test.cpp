@@ -317,7 +317,7 @@ TEST_CASE("a bad time of issue") {
 TEST_CASE("a table without rows, or with none that can be used") {
   CHECK(told_of("time,air_f,dew_point_f,wind_mph\n").starts_with("1:1: no hours\n"));
   CHECK(told_of_rows("2026-05-14T08:00,50,,5\n")
-            .starts_with("1:1: no hour tells the dew point or the humidity\n"));
+            .starts_with("1:1: no hour gives the dew point or the humidity\n"));
 }
 
 TEST_CASE("columns are counted in characters") {
