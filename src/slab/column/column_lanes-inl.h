@@ -87,7 +87,7 @@ class ColumnLanes {
     const Wetness wet = wetness(0.5 * step_s);
     const LaneLaw<Number> law{conditions(time_s_ + stage_fraction(Stage::first) * step_s, wet),
                               conditions(time_s_ + stage_fraction(Stage::second) * step_s, wet)};
-    energy_.source_j_m2 += aging_.predict_heat(step_s);
+    energy_.source_j_m2 += aging_.heat_j_m2(step_s);
     if (any(abs(step_s - step_s_) > 0.0)) factor(mesh_.conduction, step_s);
     step_s_ = step_s;
     const auto moved = step_columns(mesh_.conduction, law, step_s, surface_);

@@ -26,10 +26,12 @@ namespace HWY_NAMESPACE {
 /// Hydration of the slab's cells.
 template <class Number>
 struct HeatRows {
-  Row<Number> age_h;   // equivalent, at 21.1 °C
-  Row<Number> rate;    // hours per hour, now
-  Row<Number> degree;  // for which heat has been released
-  Row<Number> j_m2;    // released by one unit of degree
+  Row<Number> age_h;         // equivalent, at 21.1 °C
+  Row<Number> rate;          // hours per hour, now
+  Row<Number> degree;        // for which heat had been released when it was last predicted
+  Row<Number> rise_per_h;    // of the rate, since heat was last predicted
+  Row<Number> degree_per_s;  // since then
+  Row<Number> j_m2;          // released by one unit of degree
 };
 
 /// Several columns divided into cells, with all their rows in one block of memory. Columns with
@@ -87,7 +89,7 @@ class LaneMesh {
   static constexpr std::size_t probes = 4;
 
   void lay_out() {
-    const std::size_t rows = 10 * cells_ + 2 + 6 * slab_cells;
+    const std::size_t rows = 10 * cells_ + 2 + 8 * slab_cells;
     memory_ = hwy::AllocateAligned<double>(rows * lanes);
     std::fill_n(memory_.get(), rows * lanes, 0.0);
     double* next = memory_.get();
@@ -106,8 +108,8 @@ class LaneMesh {
           &conduction.source_w_m2, &conduction.eliminated_c}) {
       each->data = take(cells_);
     }
-    for (Row<Number>* each :
-         {&heat.age_h, &heat.rate, &heat.degree, &heat.j_m2, &mean_weight, &gradient_weight}) {
+    for (Row<Number>* each : {&heat.age_h, &heat.rate, &heat.degree, &heat.degree_per_s,
+                              &heat.rise_per_h, &heat.j_m2, &mean_weight, &gradient_weight}) {
       each->data = take(slab_cells);
     }
   }

@@ -87,7 +87,7 @@ TEST_CASE("a dose that shifts next to nothing is not told below zero") {
   const AdmixtureShift shift = admixture_shift({chloride(0.01)}, initial_h);
   CHECK(shift.hours < 0.0);
   CHECK(noted(shift, ": +0.0 h on setting"));
-  CHECK(noted(shift, ": +0.0 h lies outside"));
+  CHECK(noted(shift, ": +0.0 h is outside"));
   CHECK_FALSE(noted(shift, "-0"));
 }
 
@@ -95,7 +95,7 @@ TEST_CASE("calcium chloride over 2 percent is not counted and said so") {
   const AdmixtureShift shift = admixture_shift({chloride(3.0)}, initial_h);
   CHECK(shift.hours == doctest::Approx(-2.0));
   CHECK(noted(shift, "over 2 % of calcium chloride"));
-  CHECK(noted(shift, "aluminium or prestress"));
+  CHECK(noted(shift, "aluminum or prestress"));
 }
 
 TEST_CASE("doses outside the useful range and shifts outside ASTM C494 are named") {
