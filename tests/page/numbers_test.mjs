@@ -61,7 +61,7 @@ function pointersToShow(json) {
   json.zones.forEach((zone, z) => zone.faces.forEach((face, f) => {
     want(`/zones/${z}/faces/${f}/windows/0`, face.windows[0], ['opens', 'closes']);
   }));
-  json.trucks.forEach((truck, t) => want(`/trucks/${t}`, truck, ['volume_m3', 'batched', 'arrives', 'empty']));
+  json.trucks.forEach((truck, t) => want(`/trucks/${t}`, truck, ['sold_m3', 'batched', 'arrives', 'empty']));
   json.crew.forEach((member, m) => {
     want(`/crew/${m}`, member, ['arrives', 'leaves']);
     member.tasks.forEach((task, t) => want(`/crew/${m}/tasks/${t}`, task, ['start', 'end']));

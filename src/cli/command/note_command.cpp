@@ -222,6 +222,10 @@ class Note {
       return;
     }
     typed_.at = *at;
+    if (const auto past = past_noon(*at)) {
+      typed_.at = iso8601_minute(*past, job_.site.time_zone);
+      return;
+    }
     const DayWords words{job_.units == UnitSystem::us, clock_of(job_).day(now_)};
     const auto instant = parse_typed_instant(*at, words);
     if (instant && !instant->offset) {
@@ -230,6 +234,21 @@ class Note {
                               boost::gregorian::to_iso_extended_string(instant->local.date()),
                               clock.hours(), clock.minutes());
     }
+  }
+
+  /// On a clock of twelve hours, "2:10" without AM or PM is past noon if it would else be still to
+  /// come.
+  std::optional<UtcTime> past_noon(const std::string& at) const {
+    const auto clock = parse_clock(at);
+    if (!clock || clock_style(job_).hours != HourCount::twelve) return std::nullopt;
+    const bool has_half = at.find_first_not_of("0123456789: ") != std::string::npos;
+    const int noon_h = 12;
+    if (has_half || at.front() == '0' || clock->hours() == 0 || clock->hours() >= noon_h) {
+      return std::nullopt;
+    }
+    if (clock_instant(*clock, job_) <= now_) return std::nullopt;
+    const UtcTime past = clock_instant(*clock + boost::posix_time::hours(noon_h), job_);
+    return past <= now_ ? std::optional(past) : std::nullopt;
   }
 
   /// Reports the findings about one line, without quoting the line, which is not in the file.

@@ -55,7 +55,7 @@ class Money {
   void hands(const CrewPlan& crew) { add(CostPart::hands, crew.crew_hours(), prices_.hand_per_h); }
 
   void concrete(const OrderPlan& order) {
-    add(CostPart::concrete, order.ordered_m3, prices_.concrete_per_m3);
+    add(CostPart::concrete, order.sold_m3, prices_.concrete_per_m3);
     const auto shorts = std::count_if(order.loads.begin(), order.loads.end(),
                                       [](const Load& load) { return load.is_short; });
     add(CostPart::short_loads, static_cast<double>(shorts), prices_.short_load);

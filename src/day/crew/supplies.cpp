@@ -95,7 +95,7 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
   }
   const Coverage& coverage = practice.crew.coverage;
   std::vector<Supply> list;
-  list.push_back({SupplyKind::concrete, order.ordered_m3, 0.0, job.pour.placing_sequence});
+  list.push_back({SupplyKind::concrete, order.sold_m3, 0.0, job.pour.placing_sequence});
   if (job.finish_work.release == ReleaseKind::powder) {
     released.supply(list, SupplyKind::release_powder, coverage.release_powder_kg_m2);
   } else {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 #include <stdexcept>
 
@@ -91,21 +92,40 @@ const OperationWindow* window_of(Operation operation, const PartPlan& part) {
   return window;
 }
 
-/// Makes the day's list of tasks, zone after zone.
+/// A stretch of sawing and where it is.
+struct ZoneSawRun {
+  std::size_t zone = 0;
+  SawRun run;
+};
+
+/// Makes the day's list of tasks: zone after zone, then the saws', then what comes after.
 class DayTasks {
  public:
   DayTasks(const Job& job, const std::vector<ZonePlan>& zones, const CutPlan& cuts,
            const Practice& practice)
-      : job_(job), zones_(zones), cuts_(cuts), practice_(practice), minutes_(job) {}
+      : job_(job),
+        zones_(zones),
+        cuts_(cuts),
+        practice_(practice),
+        minutes_(job),
+        done_(job.zones.size()) {}
 
   DayWork make() {
-    for (const std::size_t zone : zones_in_order(job_)) add_zone(zone);
+    for (const std::size_t zone : zones_in_order(job_)) add_finishing(zone);
+    add_saws();
+    for (const std::size_t zone : zones_in_order(job_)) add_after_finishing(zone);
     add_clean_up();
     return {std::move(tasks_), std::move(after_plan_)};
   }
 
  private:
   using Index = std::optional<std::size_t>;
+
+  /// What is done on a zone before the saw comes, and the last that the saw does there.
+  struct Done {
+    std::vector<std::size_t> finishing;  ///< the screeding first
+    Index sawed;
+  };
 
   /// A task with its work and workers; empty if there is nothing to do.
   std::optional<Task> task(TaskKind kind, Index zone, double quantity) const {
@@ -147,7 +167,7 @@ class DayTasks {
     task.end_by_min = minutes_.down(between(*window.closes, closed_all_over, to));
   }
 
-  void add_zone(std::size_t index) {
+  void add_finishing(std::size_t index) {
     const Zone& zone = job_.zones[index];
     const ZonePlan& plan = zones_[index];
     const std::size_t screed = add_screed(index);
@@ -167,9 +187,13 @@ class DayTasks {
     for (std::size_t i = 0; i < plan.faces.size(); ++i) {
       if (const Index face = add_face(index, i, screed)) finishing.push_back(*face);
     }
-    add_covers(index, finishing);
-    const Index saw = add_saw(index, finishing);
-    add_next_day(index, add_wash_off(index, saw.value_or(screed)));
+    done_[index].finishing = std::move(finishing);
+  }
+
+  void add_after_finishing(std::size_t index) {
+    const Done& done = done_[index];
+    add_covers(index, done);
+    add_next_day(index, add_wash_off(index, done.sawed.value_or(done.finishing.front())));
   }
 
   std::size_t add_screed(std::size_t zone) {
@@ -271,47 +295,67 @@ class DayTasks {
     finishing.push_back(add(std::move(*made)));
   }
 
-  /// Covers are laid at the time the user gives, else once they no longer mark the surface.
-  void add_covers(std::size_t zone, const std::vector<std::size_t>& finishing) {
+  /// Covers are laid at the time the user gives; one to cure under once it no longer marks the
+  /// surface and the saw is through.
+  void add_covers(std::size_t zone, const Done& done) {
     const ZonePlan& plan = zones_[zone];
-    std::vector<UtcTime> times;
     for (const Cover& cover : covers_on(job_.zones[zone], job_.pour)) {
-      if (cover.from > plan.placed.end) times.push_back(cover.from);
+      if (cover.from > plan.placed.end) add_cover(zone, cover.from, done.finishing);
     }
     const auto final_set = plan.final_set();
-    if (curing_cover(job_.zones[zone], job_.pour) && final_set) times.push_back(*final_set);
-    for (const UtcTime at : times) {
-      Task made = *task(TaskKind::cover, zone, plan.area_m2);
-      made.start_from_min = minutes_.up(at);
-      made.after = finishing;
-      made.later = true;
-      add(std::move(made));
+    if (!curing_cover(job_.zones[zone], job_.pour) || !final_set) return;
+    std::vector<std::size_t> after = done.finishing;
+    if (done.sawed) after.push_back(*done.sawed);
+    add_cover(zone, *final_set, std::move(after));
+  }
+
+  void add_cover(std::size_t zone, UtcTime at, std::vector<std::size_t> after) {
+    Task made = *task(TaskKind::cover, zone, zones_[zone].area_m2);
+    made.start_from_min = minutes_.up(at);
+    made.after = std::move(after);
+    made.later = true;
+    add(std::move(made));
+  }
+
+  /// Each saw goes from run to run as it is led through the cuts: it is never in two places.
+  void add_saws() {
+    std::vector<ZoneSawRun> runs;
+    for (std::size_t zone = 0; zone < job_.zones.size(); ++zone) {
+      for (const SawRun& run : saw_runs(zone, cuts_)) runs.push_back({zone, run});
+    }
+    std::stable_sort(runs.begin(), runs.end(), [](const ZoneSawRun& a, const ZoneSawRun& b) {
+      return a.run.start < b.run.start;
+    });
+    std::map<JointWay, std::size_t> last;
+    for (const ZoneSawRun& each : runs) {
+      const JointWay way = cuts_.choices[each.zone].way;
+      Task made = saw_task(each);
+      if (const auto before = last.find(way); before != last.end()) {
+        made.after.push_back(before->second);
+      }
+      done_[each.zone].sawed = last[way] = add(std::move(made));
     }
   }
 
-  /// Sawing takes place when the saw is led through the cuts, and lasts as long as the cuts.
-  Index add_saw(std::size_t zone, const std::vector<std::size_t>& finishing) {
+  /// A run lasts as long as its cuts.
+  Task saw_task(const ZoneSawRun& each) const {
     const WorkRule& rule = practice_.crew.rule(TaskKind::saw);
-    Index last;
-    for (const SawRun& run : saw_runs(zone, cuts_)) {
-      Task made;
-      made.kind = TaskKind::saw;
-      made.place = PlaceId{zone, {}};
-      made.zone = zones_[zone].name;
-      made.min_hands = rule.min_hands;
-      made.max_hands = rule.max_hands;
-      made.min_duration_min = seconds_between(run.start, run.end) / seconds_per_minute;
-      made.work_person_min = made.min_duration_min * rule.min_hands;
-      made.start_from_min = minutes_.up(run.start);
-      made.end_from_min = minutes_.up(run.end);
-      const UtcTime latest = after_seconds(run.end, run.slack_min * seconds_per_minute);
-      if (run.has_limit) made.end_by_min = minutes_.down(latest);
-      made.after = finishing;
-      if (last) made.after.push_back(*last);
-      made.later = true;
-      last = add(std::move(made));
-    }
-    return last;
+    const SawRun& run = each.run;
+    Task made;
+    made.kind = TaskKind::saw;
+    made.place = PlaceId{each.zone, {}};
+    made.zone = zones_[each.zone].name;
+    made.min_hands = rule.min_hands;
+    made.max_hands = rule.max_hands;
+    made.min_duration_min = seconds_between(run.start, run.end) / seconds_per_minute;
+    made.work_person_min = made.min_duration_min * rule.min_hands;
+    made.start_from_min = minutes_.up(run.start);
+    made.end_from_min = minutes_.up(run.end);
+    const UtcTime latest = after_seconds(run.end, run.slack_min * seconds_per_minute);
+    if (run.has_limit) made.end_by_min = minutes_.down(latest);
+    made.after = done_[each.zone].finishing;
+    made.later = true;
+    return made;
   }
 
   /// The retarded paste is washed off while the retarder still holds it; the task that the next
@@ -384,6 +428,7 @@ class DayTasks {
   const CutPlan& cuts_;
   const Practice& practice_;
   Minutes minutes_;
+  std::vector<Done> done_;  ///< of each zone
   std::vector<Task> tasks_;
   std::vector<Task> after_plan_;
 };

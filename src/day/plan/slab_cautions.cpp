@@ -265,7 +265,7 @@ void watch_loads(Watch& watch) {
     if (load.is_short) {
       watch.add("short_load", "short load", CautionLevel::note, {}, load.arrives,
                 fmt::format("load {} is {}: under {} most plants charge a short load", load.number,
-                            volume_words(load.volume_m3, watch.job.units),
+                            sold_words(load.sold_m3, watch.job.units),
                             volume_words(watch.job.order.short_load_m3, watch.job.units)),
                 "common practice");
     }

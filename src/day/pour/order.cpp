@@ -53,6 +53,8 @@ class Pouring {
 
   void finish() {
     for (Load& load : plan_.loads) {
+      load.sold_m3 = std::min(sold_m3(load.volume_m3, job_.units), job_.order.load_size_m3);
+      plan_.sold_m3 += load.sold_m3;
       load.empty = load.fractions.back().end;
       const double minutes = seconds_between(load.batched, load.empty) / seconds_per_minute;
       load.over_limit = minutes > job_.order.discharge_limit_min;

@@ -38,19 +38,23 @@ std::optional<Diagnostic> coverage_fault(const Job& job, const WeatherSeries& se
   const Clock clock = clock_of(job);
   Diagnostic fault;
   fault.key = "weather";
-  if (const auto* file = std::get_if<ForecastFile>(&job.weather)) fault.where = file->where;
+  std::string forecast = "the forecast";
+  if (const auto* file = std::get_if<ForecastFile>(&job.weather)) {
+    fault.where = file->where;
+    forecast += " in " + file->path;
+  }
   // Concrete needs at least a step of the grid, plus the rounding of its placing time, to be
   // computed.
   const double min_s = grid_step_s + placing_round_s;
   if (seconds_between(last_placed, series.last()) < min_s) {
     fault.message = fmt::format(
-        "the forecast ends {}, {} the last concrete is placed {}", clock.date_time(series.last()),
+        "{} ends {}, {} the last concrete is placed {}", forecast, clock.date_time(series.last()),
         series.last() < last_placed ? "before" : "as", clock.date_time(last_placed));
     fault.next_step = "get a newer forecast, or correct the date of the pour";
     return fault;
   }
   if (series.first() > first_batched) {
-    fault.message = fmt::format("the forecast starts {}, after the first load is batched {}",
+    fault.message = fmt::format("{} starts {}, after the first load is batched {}", forecast,
                                 clock.date_time(series.first()), clock.date_time(first_batched));
     fault.next_step = "use a forecast that starts earlier, or correct the date of the pour";
     return fault;

@@ -49,6 +49,11 @@ std::string volume_words(double m3, UnitSystem units) {
                                  : fmt::format("{:.1f} m³", m3);
 }
 
+std::string sold_words(double m3, UnitSystem units) {
+  const bool us = units == UnitSystem::us;
+  return fmt::format("{:.2f} {}", us ? yd3_from_m3(m3) : m3, us ? "yd³" : "m³");
+}
+
 std::string wind_words(double m_s, UnitSystem units) {
   return units == UnitSystem::us ? trimmed(mph_from_m_s(m_s), 0) + " mph"
                                  : trimmed(m_s, 1) + " m/s";

@@ -14,6 +14,7 @@ std::string thickness_words(double m, UnitSystem units);               ///< "4 i
 std::string length_words(double m, UnitSystem units);                  ///< "40 ft", "12.2 m"
 std::string area_words(double m2, UnitSystem units);                   ///< "160 ft²"
 std::string volume_words(double m3, UnitSystem units);                 ///< "2.1 yd³"
+std::string sold_words(double m3, UnitSystem units);                   ///< "2.25 yd³", of `sold_m3`
 std::string wind_words(double m_s, UnitSystem units);                  ///< "7 mph", "3.1 m/s"
 std::string evaporation_words(double kg_m2_h, UnitSystem units);       ///< "0.14 lb/ft²/h"
 std::string content_words(double kg_m3, UnitSystem units);             ///< "564 lb/yd³"

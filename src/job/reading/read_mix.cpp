@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
 #include <optional>
 #include <string>
 
@@ -84,18 +85,21 @@ void read_cementitious(TableReader& table, Mix& mix) {
               "`cement` is the Portland cement alone; the shares are of all cementitious");
 }
 
-/// The water that nobody told, by slump or by strength; false if neither is given.
+/// The water that nobody told, by slump or by strength, the less of the two where both are given:
+/// the plant must meet both. False if neither is given.
 bool take_usual_water(TableReader& table, Mix& mix) {
   constexpr double min_entrained_fraction = 0.04;
   const bool with_air = mix.air_fraction >= min_entrained_fraction;
+  if (!mix.slump_m && !table.has("strength")) return false;
+  mix.w_cm = std::numeric_limits<double>::infinity();
   if (mix.slump_m) {
     mix.water_source = WaterSource::slump;
     mix.w_cm = usual_water_kg_m3(*mix.slump_m, with_air) / mix.cementitious_kg_m3;
-  } else if (table.has("strength")) {
+  }
+  const double by_strength = usual_w_cm(mix.specified_strength_psi, with_air);
+  if (table.has("strength") && by_strength < mix.w_cm) {
     mix.water_source = WaterSource::strength;
-    mix.w_cm = usual_w_cm(mix.specified_strength_psi, with_air);
-  } else {
-    return false;
+    mix.w_cm = by_strength;
   }
   mix.w_cm = std::clamp(mix.w_cm, limits::w_cms.low, limits::w_cms.high);
   return true;

@@ -102,7 +102,7 @@ class EventList {
       add({.id = id_of("load", load.number),
            .category = "truck",
            .summary = fmt::format("load {}, {}: {}", load.number,
-                                  volume_words(load.volume_m3, job.units), zones),
+                                  sold_words(load.sold_m3, job.units), zones),
            .description = fmt::format("Batched {}, here {}, starts unloading {}, empty {}.",
                                       clock(load.batched), clock(load.arrives), clock(load.starts),
                                       clock(load.empty)),

@@ -218,6 +218,7 @@ class JsonPlan {
     const OrderPlan& order = facts_.run.order;
     return {{"neat_m3", hundredths(order.neat_m3)},
             {"ordered_m3", hundredths(order.ordered_m3)},
+            {"sold_m3", hundredths(order.sold_m3)},
             {"low_base_m3", hundredths(order.low_base_m3)},
             {"placing_rate_m3_h", hundredths(order.placing_rate_m3_h)}};
   }
@@ -233,6 +234,7 @@ class JsonPlan {
       }
       json.push_back({{"number", load.number},
                       {"volume_m3", hundredths(load.volume_m3)},
+                      {"sold_m3", hundredths(load.sold_m3)},
                       {"batched", time(load.batched)},
                       {"arrives", time(load.arrives)},
                       {"starts", time(load.starts)},

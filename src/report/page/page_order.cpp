@@ -28,7 +28,7 @@ View load_view(const Load& load, std::size_t index, const Job& job) {
   return view
       .put("number", figure_view(json + "number", load.number, fmt::format("{}", load.number)))
       .put("volume",
-           figure_view(json + "volume_m3", load.volume_m3, volume_words(load.volume_m3, job.units)))
+           figure_view(json + "sold_m3", load.sold_m3, sold_words(load.sold_m3, job.units)))
       .put("batched", time_view(json + "batched", load.batched, job))
       .put("arrives", time_view(json + "arrives", load.arrives, job))
       .put("empty", time_view(json + "empty", load.empty, job))
@@ -62,6 +62,7 @@ View supply_view(const Supply& supply, std::size_t index, const Job& job) {
 View order_view(const PlannedPour& facts) {
   const OrderPlan& order = facts.run.order;
   const Job& job = facts.job;
+  const std::string ordered = sold_words(order.sold_m3, job.units);
   const auto volume = [&job](const char* json, double m3) {
     return figure_view(json, m3, volume_words(m3, job.units));
   };
@@ -77,7 +78,7 @@ View order_view(const PlannedPour& facts) {
   if (const auto cost = cost_of_pour(facts); cost && job.prices) {
     view.put("cost", View().put("says", cost_sentence(*cost, job.prices->currency)));
   }
-  return view.put("ordered", volume("/order/ordered_m3", order.ordered_m3))
+  return view.put("ordered", figure_view("/order/sold_m3", order.sold_m3, ordered))
       .put("neat", volume("/order/neat_m3", order.neat_m3))
       .put("low_base", volume("/order/low_base_m3", order.low_base_m3))
       .put("low", thickness_words(job.order.low_base_m, job.units))

@@ -17,7 +17,7 @@ std::string load_words(const Load& load, const PlannedPour& facts) {
     zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[fraction.zone].name);
   }
   return fmt::format("load {}: {}, batched {}, here {}, empty {} ({}){}", load.number,
-                     volume_words(load.volume_m3, job.units), day_clock(load.batched, job),
+                     sold_words(load.sold_m3, job.units), day_clock(load.batched, job),
                      day_clock(load.starts, job), day_clock(load.empty, job), zones,
                      load.own_admixtures ? ", with admixtures of its own" : "");
 }
@@ -30,7 +30,7 @@ std::string text_order(const PlannedPour& facts, const TextStyle& style) {
   std::string text = style.entry(
       style.heading("Order"),
       fmt::format("{}: {} as drawn and {:.0f} % over; {} more if the base is {} low",
-                  volume_words(order.ordered_m3, job.units), volume_words(order.neat_m3, job.units),
+                  sold_words(order.sold_m3, job.units), volume_words(order.neat_m3, job.units),
                   100.0 * job.order.allowance_fraction, volume_words(order.low_base_m3, job.units),
                   thickness_words(job.order.low_base_m, job.units)),
       0, hang);

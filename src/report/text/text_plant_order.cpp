@@ -15,11 +15,6 @@ namespace slabtide {
 
 namespace {
 
-std::string sold_words(double m3, UnitSystem units) {
-  const bool us = units == UnitSystem::us;
-  return fmt::format("{:.2f} {}", us ? yd3_from_m3(m3) : m3, us ? "yd³" : "m³");
-}
-
 std::string percent_words(double fraction) {
   return fmt::format("{:.0f} %", percent_per_one * fraction);
 }
@@ -50,14 +45,13 @@ std::string admixture_line(const AdmixtureUse& use, double sold_fraction, const 
 }
 
 std::string load_lines(const Load& load, const Job& job) {
-  const double sold = sold_m3(load.volume_m3, job.units);
   std::string text = fmt::format("Load {}: {}, on site {}, batched {}, empty {}\n", load.number,
-                                 sold_words(sold, job.units), day_clock(load.arrives, job),
+                                 sold_words(load.sold_m3, job.units), day_clock(load.arrives, job),
                                  day_clock(load.batched, job), day_clock(load.empty, job));
   OrderPlan alone;
   alone.loads = {load};
   for (const AdmixtureUse& use : admixture_use(job, alone)) {
-    text += admixture_line(use, sold / load.volume_m3, job);
+    text += admixture_line(use, load.sold_m3 / load.volume_m3, job);
   }
   return text;
 }
@@ -81,13 +75,11 @@ std::string_view hauling_words(Hauling hauling) {
 std::string text_plant_order(const PlannedPour& facts) {
   const Job& job = facts.job;
   const OrderPlan& order = facts.run.order;
-  double sold = 0.0;
-  for (const Load& load : order.loads) sold += sold_m3(load.volume_m3, job.units);
   std::string text = fmt::format("Concrete for {}\n", shown_date(job.pour.date, clock_style(job)));
   text += fmt::format("Job: {}, at {:g}, {:g}\n", printable(job.site.name), job.site.latitude_deg,
                       job.site.longitude_deg);
   text += fmt::format("Total: {} in {} load{} ({} as drawn and {} over)\n",
-                      sold_words(sold, job.units), order.loads.size(),
+                      sold_words(order.sold_m3, job.units), order.loads.size(),
                       order.loads.size() == 1 ? "" : "s", volume_words(order.neat_m3, job.units),
                       percent_words(job.order.allowance_fraction));
   text += fmt::format("Mix: {}; slump {}\n", mix_order_words(job.mix, job.units),

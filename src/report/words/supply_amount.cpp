@@ -25,8 +25,7 @@ std::string supply_amount_words(const Supply& supply, UnitSystem units) {
   constexpr double half = 0.5;
   switch (supply_unit(supply.kind)) {
     case SupplyUnit::m3:
-      // As in the order, which includes the allowance.
-      return volume_words(supply.amount, units);
+      return sold_words(supply.amount, units);
     case SupplyUnit::kg:
       return us ? enough(lb_from_kg(supply.amount), 1.0, "lb") : enough(supply.amount, half, "kg");
     case SupplyUnit::l:

@@ -151,6 +151,7 @@ class Loader {
   }
 
   bool read_weather() {
+    if (request_.forecast) job_.weather = ForecastFile{*request_.forecast, {}};
     if (const auto path = forecast_path(request_, job_)) return read_forecast_file(*path);
     forecast_ = high_low_forecast(std::get<TypedWeather>(job_.weather), job_.site, job_.pour.date);
     return make_series({"weather", {}});

@@ -26,7 +26,8 @@ struct LoadShare {
 /// One truck.
 struct Load {
   int number = 1;
-  double volume_m3 = 0.0;
+  double volume_m3 = 0.0;  ///< what its zones take, with the allowance
+  double sold_m3 = 0.0;    ///< what the plant is asked for
   UtcTime batched;
   UtcTime arrives;
   UtcTime starts;  ///< starts unloading
@@ -42,6 +43,7 @@ struct Load {
 struct OrderPlan {
   double neat_m3 = 0.0;      ///< zones and faces as drawn
   double ordered_m3 = 0.0;   ///< including the allowance
+  double sold_m3 = 0.0;      ///< of all loads: what the plant is asked for, and paid for
   double low_base_m3 = 0.0;  ///< the extra concrete that a low base would need
   double placing_rate_m3_h = 0.0;
   std::vector<Load> loads;
@@ -61,7 +63,7 @@ double sold_m3(double m3, UnitSystem units);
 
 /// Places the zones one after another in the pour's order, each from the loads as they come; a zone
 /// with its own time starts a new load. Loads are filled to the load size and the last one takes
-/// the rest.
+/// the rest; each is asked for as it is sold (`sold_m3`), never over the load size.
 OrderPlan plan_order(const Job& job, const PlacingRates& rates);
 
 /// When the concrete at this fraction of a zone is placed, and from which load.

@@ -49,7 +49,7 @@ TEST_CASE("what is stamped takes release agent, what is broomed does not") {
       test::sample_job({test::zone_named("landing", test::rectangle(0, 0, 5, 2), Finish::stamp),
                         test::zone_named("pad", test::rectangle(10, 0, 5, 2), Finish::broom)});
   OrderPlan order;
-  order.ordered_m3 = 2.2;
+  order.sold_m3 = 2.2;
   const std::vector<ZonePlan> zones{plan_of_zone(job.zones[0], 10.0),
                                     plan_of_zone(job.zones[1], 10.0)};
   const auto list = take_along(job, order, zones, default_practice());

@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 
 #include "report/files/json_days.h"
+#include "slabtide/core/units.h"
 #include "slabtide/day/days/planned_days.h"
 #include "slabtide/day/plan/day_plan.h"
 #include "slabtide/report/words/days_facts.h"
@@ -284,7 +285,8 @@ TEST_CASE("each day is told what it costs, where the job tells prices") {
     REQUIRE(day.cost);
     REQUIRE(day.cost->items.size() == 2);
     CHECK(day.cost->items[1].part == CostPart::concrete);
-    CHECK(day.cost->items[1].money == doctest::Approx(200.0 * 2.0).epsilon(0.1));  // 2 m3
+    // 2 m3 and the allowance are 2.8 yd3, of which 3 are sold.
+    CHECK(day.cost->items[1].money == doctest::Approx(200.0 * m3_from_yd3(3.0)));
     CHECK(day.cost->items[0].money > 0.0);
   }
   const std::string json = json_days(told);

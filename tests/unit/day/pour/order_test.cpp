@@ -35,6 +35,9 @@ TEST_CASE("loads follow one another and the zones follow from the loads") {
   REQUIRE(order.loads.size() == 3);
   CHECK(order.loads[0].volume_m3 == doctest::Approx(6.0));
   CHECK(order.loads[2].volume_m3 == doctest::Approx(3.0));
+  CHECK(order.loads[2].sold_m3 == doctest::Approx(m3_from_yd3(4.0)));  // 3 m3 are 3.92 yd3
+  CHECK(order.loads[0].sold_m3 == doctest::Approx(6.0));               // a truck holds no more
+  CHECK(order.sold_m3 == doctest::Approx(12.0 + m3_from_yd3(4.0)));
   CHECK(order.loads[2].is_short);
   CHECK(!order.loads[0].is_short);
   CHECK(minutes(order.placings[0].start, order.placings[0].end) == doctest::Approx(60.0));

@@ -68,9 +68,12 @@ TEST_CASE("a zone's own admixtures, and none at all") {
 TEST_CASE("a mix as a contractor orders it: sacks and slump, or strength") {
   // ACI 211.1-91, tables 6.3.3 and 6.3.4(a), from memory: 3/4 in aggregate, entrained air, 305 lb
   // of water for 3 to 4 in of slump; 4000 psi at w/c 0.48, 0.57 without air.
-  const Job ordered = read(job_with("cementitious = 564\nw_cm = 0.45", "sacks = 6\nslump = 3.5"));
-  CHECK(ordered.mix.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(564.0)));
-  CHECK(ordered.mix.w_cm == doctest::Approx(305.0 / 564.0));
+  const Job both = read(job_with("cementitious = 564\nw_cm = 0.45", "sacks = 6\nslump = 3.5"));
+  CHECK(both.mix.w_cm == doctest::Approx(0.48));  // the less, so that the strength is met too
+  CHECK(both.mix.water_source == WaterSource::strength);
+  const Job ordered = read(job_with("cementitious = 564\nw_cm = 0.45", "sacks = 7\nslump = 3.5"));
+  CHECK(ordered.mix.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(658.0)));
+  CHECK(ordered.mix.w_cm == doctest::Approx(305.0 / 658.0));
   CHECK(ordered.mix.water_source == WaterSource::slump);
   CHECK(read(job_with("w_cm = 0.45\n", "")).mix.w_cm == doctest::Approx(0.48));
   CHECK(read(job_with("w_cm = 0.45", "air = 2")).mix.w_cm == doctest::Approx(0.57));
