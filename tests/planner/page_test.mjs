@@ -204,6 +204,61 @@ test('an alarm sounds when work opens, says which, and stays until it is tapped'
   await page.context().close();
 });
 
+// The page as a phone call hides it and the person comes back to it.
+const turnTo = (page, state) => page.evaluate((now) => {
+  Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => now });
+  document.dispatchEvent(new Event('visibilitychange'));
+}, state);
+
+test('the screen is kept on while it is ticked, after a phone call too', async () => {
+  const page = await openPlanner(browser);
+  await page.evaluate(() => {
+    globalThis.locks = [];
+    const lockAsDevicesDo = async () => {
+      if (document.visibilityState !== 'visible') throw new DOMException('hidden', 'NotAllowedError');
+      if (globalThis.refused) throw new DOMException('refused', 'NotAllowedError');
+      const lock = { released: false, release: async () => { lock.released = true; } };
+      globalThis.locks.push(lock);
+      return lock;
+    };
+    Object.defineProperty(navigator, 'wakeLock', { configurable: true, value: { request: lockAsDevicesDo } });
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'hidden') globalThis.locks.forEach((lock) => { lock.released = true; });
+    });
+  });
+  const locks = async () => {
+    await page.waitForTimeout(50);
+    return page.evaluate(() => globalThis.locks.map((lock) => (lock.released ? 'released' : 'held')));
+  };
+  const call = async () => {
+    await turnTo(page, 'hidden');
+    await turnTo(page, 'visible');
+  };
+  await importText(page, demo('spring'));
+  await by(page, 'On slab').click();
+  const tick = page.getByLabel('Keep the screen on');
+  await call();
+  assert.deepEqual(await locks(), []);
+  await tick.click();
+  assert.deepEqual(await locks(), ['held']);
+  await call();
+  assert.deepEqual(await locks(), ['released', 'held']);
+  await by(page, 'Plan').click();
+  await call();
+  await by(page, 'On slab').click();
+  assert.deepEqual(await locks(), ['released', 'released', 'held']);
+  assert.ok(await tick.isChecked());
+  await tick.click();
+  await call();
+  assert.deepEqual(await locks(), ['released', 'released', 'released']);
+  await page.evaluate(() => { globalThis.refused = true; });
+  await tick.click();
+  await page.getByText('This device does not let the page keep the screen on.').waitFor();
+  assert.ok(!(await tick.isChecked()));
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('a forecast is asked for only when it is wanted, of the service named, and planned from', async () => {
   const page = await openPlanner(browser);
   await importText(page, demo('spring'));

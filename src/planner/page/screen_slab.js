@@ -1,5 +1,6 @@
 // On the slab: one tap notes a sign with the hour, and the plan moves with it.
 import { alarmTick } from './alarms.js';
+import { awakeTick } from './awake.js';
 import { button, el, field, say, tiles } from './dom.js';
 import { clockOf, systemOf } from './job.js';
 import { workWords } from './plan.js';
@@ -58,7 +59,7 @@ export function slabScreen(app) {
       el('h2', {}, 'Noted'),
       noted(app),
       el('div', { class: 'row' }, button('After the pour', () => app.go('after'))),
-      awake(),
+      awakeTick(),
       alarmTick(app),
     ]);
 }
@@ -92,25 +93,4 @@ function noted(app) {
   if (list.length === 0) return el('p', {}, 'Nothing yet. Tap a sign when you see it: the plan goes by it from then on.');
   return el('div', {}, button('Undo the last', () => { app.unnote(); say('Removed'); }),
     el('ol', { class: 'noted' }, list.map((words) => el('li', {}, el('bdi', {}, shownReading(app.job, words))))));
-}
-
-let lock;
-function awake() {
-  if (!('wakeLock' in navigator)) return null;
-  const box = el('input', {
-    type: 'checkbox', checked: Boolean(lock),
-    onchange: async () => {
-      try {
-        if (box.checked) lock = await navigator.wakeLock.request('screen');
-        else {
-          await lock?.release();
-          lock = undefined;
-        }
-      } catch {
-        box.checked = false;
-        say('This device does not let the page keep the screen on.');
-      }
-    },
-  });
-  return el('label', { class: 'tick' }, box, el('span', {}, 'Keep the screen on'));
 }
