@@ -259,6 +259,47 @@ test('the screen is kept on while it is ticked, after a phone call too', async (
   await page.context().close();
 });
 
+test('what is open, the minutes left and what comes next keep time, and all else stays as it is', async () => {
+  const page = await openPlanner(browser);
+  await page.clock.install({ time: new Date('2026-05-14T16:00:00Z') }); // 11:00 in the demo's yard: the pad's broom is open
+  await page.reload(); // so that the page goes by this clock from its start
+  await importText(page, demo('spring'));
+  await page.clock.runFor(3000);
+  await page.getByText('Day sheet for the crew').waitFor({ timeout: 60000 });
+  await page.clock.pauseAt(new Date('2026-05-14T16:05:00Z'));
+  await by(page, 'Plan').click();
+  await page.clock.runFor(60e3);
+  const minutesLeft = async () => {
+    const text = await page.locator('.now .open').filter({ hasText: 'broom, pad' }).textContent();
+    return Number(/(\d+) min left$/.exec(text)[1]);
+  };
+  const first = await minutesLeft();
+  await page.clock.runFor(60e3);
+  assert.equal(await minutesLeft(), first - 1);
+  await page.clock.setSystemTime(new Date('2026-05-14T16:16:30Z')); // the phone sleeps: no timer runs
+  assert.equal(await minutesLeft(), first - 1);
+  await turnTo(page, 'hidden');
+  await turnTo(page, 'visible');
+  assert.ok(Math.abs(await minutesLeft() - (first - 10)) <= 1);
+
+  await by(page, 'On slab').click();
+  await page.locator('.tile').filter({ hasText: 'pad' }).click();
+  const next = page.locator('.now');
+  assert.match(await next.textContent(), /^Next herefirst edge: /);
+  await page.getByLabel('Thermometer, °F').fill('7');
+  const scrolled = () => page.evaluate(() => [scrollY, document.activeElement.value]);
+  await page.evaluate(() => scrollBy(0, 60));
+  const before = await scrolled();
+  await page.clock.runFor(20 * 60e3);
+  assert.match(await next.textContent(), /^Next here(?!first edge)/);
+  assert.deepEqual(await scrolled(), before);
+  assert.ok(before[0] > 0 && before[1] === '7');
+  await page.clock.runFor(48 * 3600e3);
+  assert.ok(await next.isHidden());
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('a forecast is asked for only when it is wanted, of the service named, and planned from', async () => {
   const page = await openPlanner(browser);
   await importText(page, demo('spring'));

@@ -7,15 +7,16 @@ import { afterScreen } from './screen_after.js';
 import { detailsScreen } from './screen_details.js';
 import { DrawScreen } from './screen_draw.js';
 import { jobsScreen } from './screen_jobs.js';
-import { planLine, planScreen } from './screen_plan.js';
+import { nowAndNext, planLine, planScreen } from './screen_plan.js';
 import { shareScreen } from './screen_share.js';
-import { slabScreen } from './screen_slab.js';
+import { nextWork, slabScreen } from './screen_slab.js';
 import { textInLink } from './share.js';
 import { Store } from './store.js';
 
 const main = document.querySelector('main');
 const top = document.querySelector('header');
 const foot = document.querySelector('footer');
+const minute = 60000; // ms
 const places = [['draw', 'Draw'], ['details', 'Day'], ['plan', 'Plan'], ['slab', 'On slab'], ['share', 'Share']];
 
 const workerCode = document.getElementById('worker').textContent;
@@ -116,6 +117,16 @@ function planChanged() {
   if (app.planner.state.stage === 'sure') say(`Plan ready: ${app.planner.state.answer.verdict.words}`);
 }
 
+// The minutes left and what comes next grow old by themselves. Nothing else is made anew for it: what
+// has the focus, what is typed and how far the page is scrolled stay as they are.
+const byTheClock = { plan: nowAndNext, slab: nextWork };
+function keepTime() {
+  const old = main.querySelector('.now');
+  if (!old) return;
+  const current = byTheClock[app.screen](app);
+  if (!current.isEqualNode(old)) old.replaceWith(current);
+}
+
 async function openLink() {
   const { hash } = location;
   if (!hash.startsWith('#job=')) return;
@@ -136,6 +147,8 @@ addEventListener('keydown', (event) => {
   event.preventDefault();
 });
 addEventListener('hashchange', openLink);
+setInterval(() => settled(keepTime), minute);
+document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && settled(keepTime));
 
 startLook();
 await app.start();

@@ -48,7 +48,7 @@ function body(app, state) {
   if (!state.day) return [el('p', {}, 'Working it out ...')];
   const { day, answer } = state;
   return [
-    verdict(answer.verdict), unsaid(app), sureness(state, day), nowAndNext(app, day),
+    verdict(answer.verdict), unsaid(app), sureness(state, day), nowAndNext(app),
     el('div', { class: 'cards' }, (day.zones ?? []).map((zone) => zoneCard(app, zone))),
     cautions(app, day), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(day),
     ...askedCards(app, (title, html) => openSheet(app, title, html)),
@@ -103,9 +103,9 @@ function sureness(state, day) {
     cause ? `Biggest unknown: ${cause.what}.` : '');
 }
 
-function nowAndNext(app, day) {
+export function nowAndNext(app) {
   const now = Date.now();
-  const all = windowsOf(day);
+  const all = windowsOf(app.planner.state.day ?? {});
   const open = all.filter((row) => Date.parse(row.opens) <= now && row.closes && now < Date.parse(row.closes));
   const next = all.filter((row) => Date.parse(row.opens) > now).slice(0, open.length ? 3 : 4);
   const left = (row) => `${Math.max(0, Math.round((Date.parse(row.closes) - now) / 60000))} min left`;

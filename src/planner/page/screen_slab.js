@@ -74,13 +74,14 @@ function temperature(app, note) {
       button('Air', () => input.value && note('air', '', input.value))));
 }
 
-function nextWork(app) {
+// What the clock moves on is made anew by itself (`main.js`), empty or not.
+export function nextWork(app) {
   const { day, stage } = app.planner.state;
   const zone = day?.zones?.find((each) => each.name === app.slabZone);
   const now = Date.now();
   const rows = (zone?.parts?.length ? zone.parts.flatMap((part) => part.windows) : zone?.windows ?? [])
     .filter((window) => window.closes && Date.parse(window.closes) > now).sort((a, b) => Date.parse(a.opens) - Date.parse(b.opens));
-  if (rows.length === 0) return null;
+  if (rows.length === 0) return el('div', { class: 'now', hidden: true });
   const clock = clockOf(app.job);
   const seen = day.seen ?? [];
   return el('div', { class: 'now' }, el('h2', {}, 'Next here'),
