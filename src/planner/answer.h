@@ -11,9 +11,10 @@ namespace slabtide {
 ///
 ///     {"ask": "plan", "job": "pad.toml", "texts": {"pad.toml": "...", "pad.journal": "..."},
 ///      "now": "2026-05-13T18:00Z", "draws": 200, "formats": [".json", ".html"]}
-///         -> {"ok", "findings", "messages", "verdict", "files": {".json": "..."}}, and with
-///            "words": true what the command line prints as "text", "crew", "saw" and "order";
-///            without "draws" as many days as the command line draws
+///         -> {"ok", "findings", "messages", "verdict", "watch": [{"level", "zone", "text"}],
+///            "files": {".json": "..."}}, and with "words": true what the command line prints as
+///            "text", "crew", "saw" and "order"; without "draws" as many days as the command line
+///            draws. "watch" has the cautions as reports tell them: merged, the worst first
 ///     {"ask": "compare", ...} and {"ask": "outlook", ...}, asked the same
 ///         -> {"ok", "findings", "messages", "files"}
 ///     {"ask": "check-back", "job", "texts", "now"}

@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/text/text_plant_order.h"
+#include "report/words/told_cautions.h"
 #include "request/plan/compared_pour.h"
 #include "slabtide/day/plan/outlook.h"
 #include "slabtide/day/plan/verdict.h"
@@ -61,6 +62,16 @@ Json verdict_of(const PlannedPour& pour) {
           {"reasons", judged.reasons}};
 }
 
+/// What to watch for as the reports tell it: the worst first, what several places share as one.
+Json watch_of(const PlannedPour& pour) {
+  Json list = Json::array();
+  for (const ToldCaution& told : told_cautions(pour.plan.cautions, pour.job)) {
+    list.push_back(
+        {{"level", caution_level_id(told.first->level)}, {"zone", told.zone}, {"text", told.text}});
+  }
+  return list;
+}
+
 }  // namespace
 
 Json answer_plan(const Asked& asked) {
@@ -70,6 +81,7 @@ Json answer_plan(const Asked& asked) {
   *pour = with_uncertainty(std::move(*pour), {draws, one_thread, {}});
   result["files"] = files_of(*pour, plan_formats(), pour->now, asked);
   result["verdict"] = verdict_of(*pour);
+  result["watch"] = watch_of(*pour);
   if (!asked.json.value("words", false)) return result;
   const TextStyle plain;
   result["text"] = text_plan(*pour, plain);

@@ -37,6 +37,25 @@ test('crew, saw list and what to bring are those of the plan', async () => {
   await page.context().close();
 });
 
+test('what to watch for is told as the reports tell it: once, the worst first, the rest folded', async () => {
+  const { watch, text } = ask({ ask: 'plan', job: 'job.toml', texts: { 'job.toml': demo('hot') }, now: '2026-05-13T18:00Z', draws: 0, words: true, formats: ['.json'] });
+  const plain = text.replace(/\s+/g, ' ');
+  for (const told of watch) assert.ok(plain.includes(told.text), told.text);
+  const page = await openPlanner(browser);
+  await importText(page, demo('hot'));
+  await ready(page);
+  const card = page.locator('.card').filter({ has: page.getByRole('heading', { name: 'Watch for' }) });
+  const says = ({ zone, text: words }) => `${zone ? `${zone}: ` : ''}${words}`;
+  assert.deepEqual(await card.locator('> ul li').allTextContents(), watch.filter(({ level }) => level === 'caution').map(says));
+  assert.equal(await card.locator('> ul li').filter({ hasText: /^walk: evaporation reaches .*; also pad / }).count(), 1);
+  const rest = watch.filter(({ level }) => level === 'note').map(says);
+  assert.ok(rest.length > 1 && !(await card.locator('details li').first().isVisible()));
+  await card.getByText(`${rest.length} more to keep in mind`).click();
+  assert.deepEqual(await card.locator('details li').allTextContents(), rest);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('the hours of the weather open as the engine makes them', async () => {
   const page = await openSpring();
   await by(page, 'Show the hours').click();

@@ -24,6 +24,7 @@ async function eachScreen(page, look) {
   }
   await by(page, 'Plan').click();
   for (const title of ['Crew, hour by hour', 'Saw list', 'What to bring']) await page.getByText(title, { exact: true }).click();
+  await page.getByText('more to keep in mind').click();
   await look('the lists');
   await by(page, 'On slab').click();
   await by(page, 'After the pour').click();

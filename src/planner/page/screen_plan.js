@@ -50,7 +50,7 @@ function body(app, state) {
   return [
     verdict(answer.verdict), unsaid(app), sureness(state, day), nowAndNext(app),
     el('div', { class: 'cards' }, (day.zones ?? []).map((zone) => zoneCard(app, zone))),
-    cautions(app, day), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(day),
+    cautions(answer.watch), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(day),
     ...askedCards(app, (title, html) => openSheet(app, title, html)),
     answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, 'Day sheet', answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes once the range of times is worked out.'),
     assumed(day), warnings(state),
@@ -150,13 +150,18 @@ function order(app, day) {
     day.crew_summary ? el('p', {}, `${day.crew_summary.says}.`) : null);
 }
 
-const levels = { stop: 0, caution: 1, note: 2 };
-function cautions(app, day) {
-  const list = [...(day.cautions ?? [])].sort((a, b) => (levels[a.level] ?? 3) - (levels[b.level] ?? 3));
-  if (list.length === 0) return null;
-  return el('section', { class: 'card' }, el('h2', {}, 'Watch for'), el('ul', {}, list.map((caution) => el('li', { class: caution.level },
-    el('strong', {}, `${caution.level === 'stop' ? 'Stop: ' : ''}${caution.zone ? `${caution.zone}: ` : ''}`), caution.text))));
+// More than these nobody reads; the rest, and what is true of every pour, is folded away.
+const mostTold = 7;
+function cautions(watch = []) {
+  if (watch.length === 0) return null;
+  const first = watch.filter(({ level }) => level !== 'note').slice(0, mostTold);
+  const rest = watch.filter((caution) => !first.includes(caution));
+  return el('section', { class: 'card' }, el('h2', {}, 'Watch for'), cautionList(first),
+    rest.length ? el('details', {}, el('summary', {}, `${rest.length} more to keep in mind`), cautionList(rest)) : null);
 }
+
+const cautionList = (list) => (list.length ? el('ul', {}, list.map(({ level, zone, text }) => el('li', { class: level },
+  el('strong', {}, level === 'stop' ? 'Stop: ' : '', zone ? [el('bdi', {}, zone), ': '] : ''), text))) : null);
 
 const assumed = (day) => (day.assumptions?.length ? el('details', {}, el('summary', {}, 'Assumed'), el('ul', {}, day.assumptions.map((words) => el('li', {}, words)))) : null);
 const warnings = (state) => (state.answer?.messages ? el('details', {}, el('summary', {}, 'Notes on what you entered'), el('pre', {}, state.answer.messages)) : null);
