@@ -37,6 +37,18 @@ test('crew, saw list and what to bring are those of the plan', async () => {
   await page.context().close();
 });
 
+test('with no saw on hand the saw list stands all the same, and says so', async () => {
+  const page = await openPlanner(browser);
+  await importText(page, demo('spring').replace(/^saws = .*$/m, 'saws = []'));
+  await ready(page);
+  await page.getByText('Saw list', { exact: true }).click();
+  const saws = page.locator('details.card').filter({ has: page.locator('.cuts') });
+  assert.deepEqual((await saws.locator('h3').allTextContents()).sort(), ['With the early-entry saw (not on hand)', 'With the wet saw (not on hand)']);
+  assert.ok(await saws.locator('.cuts li').count() > 0);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('what to watch for is told as the reports tell it: once, the worst first, the rest folded', async () => {
   const { watch, text } = ask({ ask: 'plan', job: 'job.toml', texts: { 'job.toml': demo('hot') }, now: '2026-05-13T18:00Z', draws: 0, words: true, formats: ['.json'] });
   const plain = text.replace(/\s+/g, ' ');

@@ -21,8 +21,11 @@ export function crewCard(app, day) {
         task.pieces > 1 ? `, piece ${task.piece} of ${task.pieces}` : '', late(task)))))));
 }
 
+// The cuts with the saws on hand; with none, with those that could be got.
 export function sawCard(app, day) {
-  const cuts = (day.saw ?? []).filter((cut) => cut.on_hand);
+  const all = day.saw ?? [];
+  const ready = all.some((cut) => cut.on_hand);
+  const cuts = ready ? all.filter((cut) => cut.on_hand) : all;
   if (cuts.length === 0) return null;
   const clock = clockOf(app.job);
   const system = systemOf(app.job);
@@ -34,7 +37,7 @@ export function sawCard(app, day) {
   return el('details', { class: 'card' }, el('summary', {}, 'Saw list'),
     el('p', {}, 'Keep to your local code and the saw\u2019s manual: eyes, ears, lungs (silica dust) and the blade guard.'),
     saws.length > 1 ? el('p', {}, 'The same cuts with either saw: make each with one of them.') : null,
-    saws.map((saw) => [el('h3', {}, `With the ${workWords(saw)}`), el('ol', { class: 'cuts' }, cuts.filter((each) => each.operation === saw).map(cut))]));
+    saws.map((saw) => [el('h3', {}, `With the ${workWords(saw)}${ready ? '' : ' (not on hand)'}`), el('ol', { class: 'cuts' }, cuts.filter((each) => each.operation === saw).map(cut))]));
 }
 
 export function suppliesCard(day) {
