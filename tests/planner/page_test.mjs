@@ -329,6 +329,12 @@ test('a forecast is asked for only when it is wanted, of the service named, and 
   assert.equal(asked.length, 1);
   assert.match(asked[0], /^https:\/\/api\.open-meteo\.com\/v1\/forecast\?latitude=45\.1&longitude=-91\.6&/);
   await planned(page);
+  await page.route('https://api.open-meteo.com/**', (route) => {
+    asked.push(route.request().url());
+    route.fulfill({ headers: { 'access-control-allow-origin': '*' }, contentType: 'text/html', body: '<html>Sign in' });
+  });
+  await page.getByRole('button', { name: /Open-Meteo/ }).click();
+  await page.getByText('No forecast: the answer could not be read. Type the day below, or try again later.').waitFor();
   assert.deepEqual(page.faults, asked.map((url) => `request: ${url}`));
   await page.context().close();
 });
@@ -375,6 +381,9 @@ test('a town is found by its name, with its height and time zone, and a hostile 
   answer = { status: 500, body: '' };
   await find('Nosuchtown');
   await page.getByText('it answers with status 500').waitFor();
+  answer = { status: 200, body: '<html>Sign in' };
+  await find('Nosuchtown');
+  await page.getByText('No list of places: the answer could not be read. Type the two numbers above, or try again later.').waitFor();
   assert.deepEqual(page.faults.filter((fault) => !/status of 500/.test(fault)), asked.map((url) => `request: ${url}`));
   await page.context().close();
 });

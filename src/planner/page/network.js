@@ -11,11 +11,13 @@ export async function getText(url, missing) {
   if (!reply.ok) throw new Error(reply.status === 404 ? missing : `it answers with status ${reply.status}`);
   const text = await reply.text();
   if (text.length > largest) throw new Error('its answer is too long');
+  JSON.parse(text); // throws where it is none: the sign-in page of a network, as a rule
   return text;
 }
 
 export function whyNot(error) {
   if (error.name === 'TypeError') return 'the network does not answer';
   if (error.name === 'TimeoutError') return 'it took too long';
+  if (error.name === 'SyntaxError') return 'the answer could not be read';
   return error.message;
 }

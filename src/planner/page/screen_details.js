@@ -57,7 +57,7 @@ function placeByName(app) {
       found.replaceChildren(...places.map((place) => button(place.words, () => put(place))));
       found.firstChild?.focus();
     } catch (error) {
-      note.textContent = `No list of places: ${whyNot(error)}. Type the two numbers above.`;
+      note.textContent = `No list of places: ${whyNot(error)}. Type the two numbers above, or try again later.`;
     }
   };
   name.addEventListener('keydown', (event) => event.key === 'Enter' && find());
@@ -140,7 +140,7 @@ async function getIt(app, source, note, place) {
     await app.takeForecast(await fetchForecast(source, site, pour.date.$time), source);
     say('The forecast is in');
   } catch (error) {
-    note.textContent = `No forecast: ${whyNot(error)}. Type the day below, or try again.`;
+    note.textContent = `No forecast: ${whyNot(error)}. Type the day below, or try again later.`;
     place.disabled = false;
   }
 }
