@@ -2,7 +2,7 @@
 // without script; elsewhere and on paper nothing is folded.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { close, demo, graveFindings, launch, makeSheet, openSheet, plain,
+import { close, demo, graveFindings, job, launch, makeSheet, openSheet, plain,
          seeAs, week } from './support.mjs';
 
 const phone = { width: 360, height: 740 };
@@ -135,6 +135,24 @@ test('every cell of the cut list, of the days and of the outlook is in sight on 
     for (const [text, left, right] of cells) assert.ok(left >= 0 && right <= phone.width, `${what}: ${text} ${right}`);
     await close(page);
   }
+});
+
+// A part that opens when another has closed must not be missed.
+test('a folded zone says when each of its parts can be worked', async () => {
+  const heat = makeSheet(job('heat'));
+  const zones = heat.json.zones.map((zone, i) => ({ ...zone, i })).filter((zone) => zone.parts.length > 1);
+  assert.ok(zones.length > 0);
+  const page = await openSheet(browser, heat, phone);
+  for (const zone of zones) {
+    const peek = page.locator(`summary:has(#zone-${zone.i}) .peek`);
+    const times = await peek.locator('time').evaluateAll((all) => all.map((one) => one.getAttribute('datetime')));
+    const said = plain(await peek.innerText());
+    for (const part of zone.parts) {
+      assert.ok(part.windows.some(({ opens, closes }) => times.includes(opens) && times.includes(closes)), said);
+      assert.ok(said.includes(part.name), said);
+    }
+  }
+  await close(page);
 });
 
 test('no time breaks across lines, at any width', async () => {

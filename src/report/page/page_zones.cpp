@@ -141,18 +141,32 @@ std::vector<View> later_views(const PlannedPour& facts, std::size_t zone) {
   return views;
 }
 
-/// The work the zone's finish is named for, on all of the zone.
-std::vector<View> main_work_views(const ShownPart& whole, const Job& job) {
-  const Operation main = main_operation(whole.finish);
-  const ShownWindow shown = window_of(whole, main);
-  if (shown.window == nullptr) return {};
-  View view = window_view(shown, operation_words(main), job);
+/// A window of a part as a span of times, with the part's name if the zone has several.
+View part_span_view(const ShownWindow& shown, const std::string& part, const Job& job) {
+  View view = window_view(shown, part, job);
+  view.flag("apart", !part.empty());
   if (shown.window->opens && shown.window->closes) {
     SpanViews span = span_views({*shown.window->opens, shown.at("opens")},
                                 {*shown.window->closes, shown.at("closes")}, job);
     view.put("comes", View().put("opens", std::move(span.from)).put("closes", std::move(span.to)));
   }
-  return {std::move(view)};
+  return view;
+}
+
+/// The work the zone's finish is named for, on each part of the zone: one that opens after another
+/// has closed must not be missed.
+std::vector<View> main_work_views(const PlannedPour& facts, std::size_t zone) {
+  const Operation main = main_operation(facts.job.zones[zone].finish);
+  std::vector<View> spans;
+  for (const ShownPart& part : parts_of(facts, zone)) {
+    const ShownWindow shown = window_of(part, main);
+    if (shown.window == nullptr) continue;
+    const bool more = !spans.empty();
+    spans.push_back(part_span_view(shown, part.plan->name, facts.job).flag("more", more));
+  }
+  if (spans.empty()) return {};
+  View view;
+  return {view.put("work", operation_words(main)).put("spans", std::move(spans))};
 }
 
 View placed_view(const ZonePlan& plan, const std::string& json, const Job& job) {
@@ -182,7 +196,7 @@ View zone_view(const PlannedPour& facts, std::size_t zone) {
                                       thickness_words(described.thickness_m, job.units)))
       .put("placed", placed_view(plan, json, job))
       .put("parts", std::move(parts))
-      .put("main_work", main_work_views(whole, job))
+      .put("main_work", main_work_views(facts, zone))
       .put("faces", face_views(plan, json, job))
       .put("saws", saw_views(plan, json, job))
       .put("later_works", later_views(facts, zone));
