@@ -250,3 +250,24 @@ test('two buttons move the hour by fifteen minutes', async () => {
   assert.equal(await clock(), before);
   await close(page);
 });
+
+// A time at the edge of the site, or at an end of the scale of colors, is read whole.
+test('no label of a map or of its scale is cut off at the frame', async () => {
+  for (const sheet of [spring, makeSheet(job('heat')), makeSheet(job('text'))]) {
+    const page = await openSheet(browser, sheet, { width: 360 });
+    await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
+    const choices = await page.locator('[name=map-choice]').evaluateAll((all) => all.map((one) => one.value));
+    for (const choice of choices) {
+      await choose(page, choice);
+      const labels = await page.locator('.map-figure :is(.lines, .time-legend) text:visible').evaluateAll((all) => all.map((label) => {
+        const box = label.getBoundingClientRect();
+        const frame = label.ownerSVGElement.getBoundingClientRect();
+        const inside = box.left >= frame.left && box.right <= frame.right && box.top >= frame.top - 1 && box.bottom <= frame.bottom + 1;
+        return { words: label.textContent, inside };
+      }));
+      assert.ok(labels.length > 0, choice);
+      assert.deepEqual(labels.filter((label) => !label.inside), [], choice);
+    }
+    await close(page);
+  }
+});

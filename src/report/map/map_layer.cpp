@@ -31,6 +31,9 @@ constexpr double legend_width = 1000.0;
 constexpr double legend_height = 92.0;
 constexpr double legend_margin = 60.0;
 constexpr double legend_bar = 36.0;
+constexpr double legend_words_y = 66.0;
+/// Some type is wider than `label_box` takes it to be.
+constexpr double edge_gap = 16.0;
 
 const std::vector<double> level_steps_min{5, 10, 15, 20, 30, 60, 120, 240};
 
@@ -235,7 +238,8 @@ class MapPicture {
   std::string label_at(const std::vector<Point>& places, double at_s) {
     const std::string words = clock_at(at_s, facts_);
     for (const Point& p : places) {
-      const LabelBox box = label_box(view_.x(p.x_m), view_.y(p.y_m), words, map_type_size);
+      const LabelBox box = label_box(view_.x(p.x_m), view_.y(p.y_m), words, map_type_size)
+                               .within(view_.width(), view_.plan_height(), edge_gap);
       if (!labels_.claim(box)) continue;
       Element text("text");
       return text.set("x", box.x).set("y", box.y).text(words).str();
@@ -335,11 +339,12 @@ Element time_legend(const TimeScale& scale, const PlannedPour& facts) {
     Element tick("path");
     svg.add(tick.set(
         "d", fmt::format("M{} 0v{}", short_number(x, 0), short_number(legend_bar + 8.0, 0))));
-    const LabelBox box = label_box(x, 0.0, words, map_type_size);
-    if (x - box.width / 2.0 < next_free) continue;
-    next_free = x + box.width / 2.0 + 10.0;
+    const LabelBox box = label_box(x, legend_words_y, words, map_type_size)
+                             .within(legend_width, legend_height, edge_gap);
+    if (box.x - box.width / 2.0 < next_free) continue;
+    next_free = box.x + box.width / 2.0 + 10.0;
     Element text("text");
-    svg.add(text.set("x", std::round(x)).set("y", legend_height - 18.0).text(words));
+    svg.add(text.set("x", std::round(box.x)).set("y", std::round(box.y)).text(words));
   }
   return svg;
 }

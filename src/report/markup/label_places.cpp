@@ -22,6 +22,14 @@ bool LabelBox::overlaps(const LabelBox& other) const {
          2.0 * std::abs(y - other.y) < height + other.height;
 }
 
+LabelBox LabelBox::within(double frame_width, double frame_height, double gap) const {
+  const auto inside = [](double middle, double least, double frame) {
+    return std::max(least, std::min(middle, frame - least));
+  };
+  return {inside(x, width / 2.0 + gap, frame_width), inside(y, height / 2.0, frame_height), width,
+          height};
+}
+
 LabelBox label_box(double x, double y, std::string_view text, double size) {
   return {x, y, column_fraction * size * static_cast<double>(display_width(text)),
           line_fraction * size};

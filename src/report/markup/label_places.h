@@ -13,6 +13,8 @@ struct LabelBox {
   double height = 0.0;
 
   bool overlaps(const LabelBox& other) const;
+  /// Moved, where it must be, into a frame that begins at 0, 0, and off its sides by `gap`.
+  LabelBox within(double frame_width, double frame_height, double gap) const;
 };
 
 /// Approximately the space that `text` takes at a type size.

@@ -18,6 +18,15 @@ TEST_CASE("the first label stands, a later one only where it is free") {
   CHECK(places.claim({10, 21, 20, 10}));
 }
 
+TEST_CASE("a label at an edge moves into the frame") {
+  const LabelBox moved = LabelBox{98, 1, 20, 10}.within(100, 50, 2);
+  CHECK(moved.x == 88.0);
+  CHECK(moved.y == 5.0);
+  const LabelBox stays = LabelBox{50, 25, 20, 10}.within(100, 50, 2);
+  CHECK(stays.x == 50.0);
+  CHECK(stays.y == 25.0);
+}
+
 TEST_CASE("labels are spread in their order") {
   CHECK(spread_labels({50, 20, 55}, 10, 0, 100) == std::vector<double>{50, 20, 60});
   // Pushed off the low end, and back from the high end.
