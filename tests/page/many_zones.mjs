@@ -54,9 +54,13 @@ const bays = ['bay beside the gate', 'north bay 2', 'north bay 3', 'corner by th
   'steps to the kitchen', 'middle bay 2', 'middle bay 3', 'under the big maples', 'south bay at the dog',
   'south bay 2', 'south bay 3', 'last one by the road'];
 
+// Names that a crew's would not reach, all of the same beginning and end.
+export const longNames = ['north', 'south', 'east', 'west', 'upper', 'lower', 'inner', 'outer',
+  'front', 'back', 'left', 'right'].map((gate) => `Driveway apron by the ${gate} gate along Old Mill Road`);
+
 // Twelve bays of 10 by 10 ft in three rows, each with a joint drawn across and one along.
-export function writeBays(path) {
-  const text = bays.map((name, i) => {
+export function writeBays(path, { names = bays, finishers = 12 } = {}) {
+  const text = names.map((name, i) => {
     const x = (i % 4) * side;
     const y = Math.floor(i / 4) * side;
     const [right, top, middle, half] = [x + side, y + side, x + side / 2, y + side / 2];
@@ -73,6 +77,7 @@ from = [${x}, ${half}]
 to = [${right}, ${half}]
 `;
   });
-  writeFileSync(path, head.replace('Forty squares', 'Twelve bays') + text.join(''));
+  const crew = `[crew]\nfinishers = ${finishers}\n`;
+  writeFileSync(path, head.replace('Forty squares', 'Twelve bays') + crew + text.join(''));
   return path;
 }

@@ -107,7 +107,7 @@ test('text follows the browser\'s size: at 200 % nothing scrolls sideways', asyn
 test('cautions are told once a kind, the worst first, and at most seven at first sight', async () => {
   const page = await openSheet(browser, sheet, { width: 1280 });
   const told = await page.locator('#watch ~ .cautions > li > .text').allTextContents();
-  const all = (await page.locator('.cautions > li > .text').allTextContents()).map(plain);
+  const all = (await page.locator('.truck .cautions > li > .text').allTextContents()).map(plain);
   assert.ok(told.length <= 7);
   assert.ok(all.length < sheet.json.cautions.length);
   for (const one of sheet.json.cautions) {
@@ -115,7 +115,7 @@ test('cautions are told once a kind, the worst first, and at most seven at first
     assert.ok(all.some((text) => text.includes(remedy) && text.includes(one.zone ?? '')), one.text);
   }
   const weight = { stop: 0, caution: 1, note: 2 };
-  const levels = await page.locator('.cautions > li').evaluateAll((items) => items.map((item) => item.className));
+  const levels = await page.locator('.truck .cautions > li').evaluateAll((items) => items.map((item) => item.className));
   levels.forEach((level, i) => assert.ok(i === 0 || weight[level] >= weight[levels[i - 1]], levels.join()));
   await close(page);
 });

@@ -3,8 +3,8 @@ import assert from 'node:assert/strict';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { writeBays, writeManyZones } from './many_zones.mjs';
-import { close, demo, launch, makeSheet, openSheet, pagesOf, printedWidth,
+import { longNames, writeBays, writeManyZones } from './many_zones.mjs';
+import { close, demo, job, launch, makeSheet, openSheet, pagesOf, plain, printedWidth,
          seeAs } from './support.mjs';
 
 const sheets = {};
@@ -15,10 +15,14 @@ before(async () => {
   for (const name of ['spring', 'hot']) sheets[name] = makeSheet(demo(name));
   sheets.twelve = makeSheet(writeManyZones(join(tmpdir(), `slabtide-twelve-${process.pid}.toml`), 12));
   sheets.bays = makeSheet(writeBays(join(tmpdir(), `slabtide-bays-${process.pid}.toml`)));
+  sheets.heat = makeSheet(job('heat'));
+  sheets.long = makeSheet(job('long_names'));
+  sheets.longBays = makeSheet(writeBays(join(tmpdir(), `slabtide-long-${process.pid}.toml`),
+    { names: longNames, finishers: 3 }));
 });
 after(() => browser.close());
 
-for (const name of ['spring', 'hot', 'twelve', 'bays']) {
+for (const name of ['spring', 'hot', 'twelve', 'bays', 'heat', 'long', 'longBays']) {
   test(`${name}: the truck sheet is one side of Letter and of A4, the annex begins on the next`, async () => {
     const page = await openSheet(browser, sheets[name]);
     await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
@@ -64,6 +68,54 @@ test('the truck sheet has verdict, key times, agenda, loads, saws, plan, saw lis
   }
   await seeAs(page, { width: 1280 });
   assert.ok(!(await page.locator('.on-paper').isVisible()), 'on paper alone');
+  await close(page);
+});
+
+// What is wrong with a caution in one line, or out of sight; all of it in the annex.
+for (const [name, least] of [['hot', 6], ['heat', 6], ['bays', 4], ['long', 4], ['longBays', 4]]) {
+  test(`${name}: a caution is a line of the truck sheet, none is cut in two, all are in the annex`, async () => {
+    const page = await openSheet(browser, sheets[name]);
+    await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
+    const lines = await page.locator('.truck .watch').evaluate((watch) => {
+      const frame = watch.getBoundingClientRect();
+      return [...watch.querySelectorAll('.cautions > li')].map((item) => {
+        const box = item.getBoundingClientRect();
+        const style = getComputedStyle(item);
+        return { lines: box.height / parseFloat(style.lineHeight), out: box.left >= frame.right - 1,
+          whole: box.bottom <= frame.bottom + 1 && box.right <= frame.right + 1 };
+      });
+    });
+    for (const line of lines) assert.ok(line.lines < 1.5 && (line.out || line.whole), JSON.stringify(line));
+    const seen = lines.findIndex((line) => line.out);
+    assert.ok(seen === -1 || lines.slice(seen).every((line) => line.out), 'the last are left out');
+    assert.ok((seen === -1 ? lines.length : seen) >= least, `${seen} of ${lines.length}`);
+    const annex = (await page.locator('.annex .cautions > li:visible > .text').allInnerTexts()).map(plain);
+    assert.equal(annex.length, lines.length);
+    for (const caution of sheets[name].json.cautions) {
+      const remedy = caution.text.slice(caution.text.indexOf(': '));
+      assert.ok(annex.some((text) => text.includes(remedy)), caution.text);
+    }
+    await seeAs(page, { width: 1280 });
+    assert.equal(await page.locator('.annex .cautions:visible').count(), 0, 'on paper alone');
+    await close(page);
+  });
+}
+
+test('a long name is cut short on the truck sheet alone, and no two look alike', async () => {
+  const page = await openSheet(browser, sheets.longBays);
+  await seeAs(page, { width: printedWidth('Letter'), media: 'print' });
+  const shown = await page.locator('.truck .map-names bdi').evaluateAll((all) =>
+    all.map((one) => getComputedStyle(one, '::before').content));
+  assert.equal(new Set(shown).size, longNames.length);
+  for (const name of shown) assert.ok(name.length <= 24 && name.includes('…'), name);
+  const truck = await page.locator('.truck').innerText();
+  const annex = await page.locator('.annex').innerText();
+  for (const name of longNames) {
+    assert.ok(annex.includes(name), name);
+    assert.ok(!truck.includes(name), `truck: ${name}`);
+  }
+  await seeAs(page, { width: 1280 });
+  assert.ok((await page.locator('.truck').innerText()).includes(longNames[0]), 'on a screen');
   await close(page);
 });
 

@@ -10,6 +10,7 @@
 #include "job/geometry/zone_geometry.h"
 #include "job/model/wording.h"
 #include "report/markup/embedded_pages.h"
+#include "report/markup/page_parts.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -250,7 +251,7 @@ Element MapGround::key() const {
   for (std::size_t i = 0; i < job_.zones.size(); ++i) {
     if (words_[i] == job_.zones[i].name) continue;
     Element item("li");
-    item.add(Element("b").text(words_[i])).text(" ").add(Element("bdi").text(job_.zones[i].name));
+    item.add(Element("b").text(words_[i])).text(" ").add(named_place(job_.zones[i].name, job_));
     list.add(item);
   }
   return list.empty() ? Element("span") : list;

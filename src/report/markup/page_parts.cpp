@@ -4,6 +4,7 @@
 
 #include "job/geometry/placing_sequence.h"
 #include "page_views.h"
+#include "report/words/short_names.h"
 
 namespace slabtide {
 
@@ -39,6 +40,16 @@ std::vector<ShownPart> all_parts(const PlannedPour& facts) {
 std::string place_words(const ShownPart& part, const Job& job) {
   const std::string& zone = job.zones[part.zone].name;
   return part.plan->name.empty() ? zone : fmt::format("{}, {}", zone, part.title);
+}
+
+Element with_names(Element element, std::string_view text, const Job& job) {
+  const std::string words = short_names(text, job);
+  if (words == text) return element.text(text);
+  return element.set("data-short", words).add(Element("span").text(text));
+}
+
+Element named_place(const std::string& place, const Job& job) {
+  return with_names(Element("bdi"), place, job);
 }
 
 ShownWindow window_of(const ShownPart& part, Operation operation) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabtide/report/words/plan_facts.h"
+#include "svg.h"
 
 namespace slabtide {
 
@@ -29,6 +30,11 @@ std::vector<ShownPart> all_parts(const PlannedPour& facts);
 
 /// "landing, outer strip"; only the zone's name if the zone is shown as a whole.
 std::string place_words(const ShownPart& part, const Job& job);
+
+/// The element with the text in it, of which the truck sheet shows long names of zones cut short.
+Element with_names(Element element, std::string_view text, const Job& job);
+/// The same for a zone or one of its parts.
+Element named_place(const std::string& place, const Job& job);
 
 /// A window and the JSON pointer to it; no window if the part has none for the operation.
 struct ShownWindow {

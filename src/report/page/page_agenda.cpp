@@ -9,6 +9,7 @@
 #include "core/text.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
+#include "report/words/short_names.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
@@ -71,10 +72,10 @@ class Agenda {
   }
 
  private:
-  static std::size_t lines_of(const Event& event) {
+  std::size_t lines_of(const Event& event) const {
     constexpr std::size_t until_letters = 15;  // "until 10:55 AM"
-    const std::size_t letters = display_width(event.where) + display_width(event.what) +
-                                (event.until.at ? until_letters : 0);
+    const std::size_t letters = display_width(short_names(event.where, facts_.job)) +
+                                display_width(event.what) + (event.until.at ? until_letters : 0);
     return 1 + letters / truck_line_letters;
   }
 
@@ -108,7 +109,9 @@ class Agenda {
     const bool apart = event.minor || event.elsewhere;
     const std::string_view kind = event.minor ? "minor" : "elsewhere";
     if (apart) view.put("apart", View().put("kind", kind));
-    if (!event.where.empty()) view.put("place", View().put("where", event.where));
+    if (!event.where.empty()) {
+      view.put("place", View().put("where", named_place(event.where, facts_.job).str()));
+    }
     if (!event.work.empty()) view.put("window", View().put("work", event.work));
     if (event.until.at) {
       view.put("until", time_view(event.until.json, event.until.at, facts_.job));

@@ -45,10 +45,7 @@ View caution_view(const ToldCaution& told, const std::vector<Caution>& cautions,
   const Caution& caution = *told.first;
   const std::size_t index = told.indexes.front();
   View view = time_view(pointer("/cautions", index, "at"), caution.at, job);
-  view.put("level", caution_level_id(caution.level))
-      .put("level_words", level_words(caution.level))
-      .put("text", told.text)
-      .put("source", caution.source);
+  put_caution(view, caution, told.text, job);
   if (told.merged()) {
     View each;
     each.put("count", fmt::format("{}", told.indexes.size()));
@@ -56,7 +53,6 @@ View caution_view(const ToldCaution& told, const std::vector<Caution>& cautions,
   } else {
     view.put("same", View().put("text_json", pointer("/cautions", index, "text")));
   }
-  if (!told.zone.empty()) view.put("about", View().put("zone", told.zone));
   return view;
 }
 
@@ -133,6 +129,18 @@ std::vector<View> sun_views(const PlannedPour& facts) {
 }
 
 }  // namespace
+
+void put_caution(View& view, const Caution& caution, std::string_view text, const Job& job) {
+  const std::string_view remedy = remedy_of(text);
+  view.put("level", caution_level_id(caution.level))
+      .put("level_words", level_words(caution.level))
+      .put("head",
+           with_names(Element("span"), text.substr(0, text.size() - remedy.size()), job).str())
+      .put("remedy", with_names(Element("span").set("class", "remedy"), remedy, job).str())
+      .put("source", caution.source);
+  if (caution.zone.empty()) return;
+  view.put("about", View().put("zone", named_place(caution.zone, job).str()));
+}
 
 View cautions_view(const PlannedPour& facts) {
   std::vector<View> cautions;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "page_cautions.h"
 #include "page_document.h"
 #include "page_headline.h"
 #include "report/markup/embedded_pages.h"
@@ -36,12 +37,8 @@ std::vector<View> day_caution_views(const ForecastDay& day, const std::string& j
   for (std::size_t i = 0; i < day.cautions.size(); ++i) {
     const Caution& caution = day.cautions[i];
     View view = time_view_from(day.date, pointer(json + "cautions", i, "at"), caution.at, job);
-    view.put("level", caution_level_id(caution.level))
-        .put("level_words", caution.level == CautionLevel::stop ? "Stop" : "Caution")
-        .put("text", caution.text)
-        .put("same", View().put("text_json", pointer(json + "cautions", i, "text")))
-        .put("source", caution.source);
-    if (!caution.zone.empty()) view.put("about", View().put("zone", caution.zone));
+    put_caution(view, caution, caution.text, job);
+    view.put("same", View().put("text_json", pointer(json + "cautions", i, "text")));
     views.push_back(std::move(view));
   }
   return views;

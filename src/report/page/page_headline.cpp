@@ -33,7 +33,7 @@ View key_time_view(const KeyTime& key, const Job& job) {
   View view = time_view(key.json, key.at, job);
   return view.put("what", key.what)
       .flag("other_day", clock_of(job).day(*key.at) != job.pour.date)
-      .put("where", key.where)
+      .put("where", named_place(key.where, job).str())
       .put("band",
            band_views(key.band_json.empty() ? key.json + "_band" : key.band_json, key.band, job));
 }
@@ -101,6 +101,8 @@ KeyTime first_walk(const PlannedPour& facts) {
 
 View tightest_view(const Tightest& tightest, const Job& job) {
   View view;
+  const std::string place =
+      tightest.part.empty() ? tightest.zone : fmt::format("{}, {}", tightest.zone, tightest.part);
   const bool never = !(tightest.minutes > 0.0);
   if (!never) {
     view.put("minutes", figure_view("/tightest/minutes", std::round(tightest.minutes),
@@ -109,8 +111,7 @@ View tightest_view(const Tightest& tightest, const Job& job) {
   return view.flag("never", never)
       .put("operation", operation_verb(tightest.operation))
       .put("opens", time_view("/tightest/opens", tightest.opens, job))
-      .put("where", tightest.part.empty() ? tightest.zone
-                                          : fmt::format("{}, {}", tightest.zone, tightest.part));
+      .put("where", named_place(place, job).str());
 }
 
 std::string verdict_class(Verdict verdict) {

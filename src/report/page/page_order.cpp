@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "report/words/cost_words.h"
 #include "report/words/supply_amount.h"
@@ -14,10 +15,19 @@ namespace slabtide {
 
 namespace {
 
-std::string joined(const std::vector<std::string>& names) {
-  std::string words;
-  for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
-  return words;
+/// More names than these have no room in a line of the truck sheet, which counts them (ours).
+constexpr std::size_t max_names_on_truck = 4;
+
+std::string names_of(const std::vector<std::string>& zones, const Job& job) {
+  std::string names;
+  for (const std::string& zone : zones) {
+    names += (names.empty() ? "" : ", ") + named_place(zone, job).str();
+  }
+  if (zones.size() <= max_names_on_truck) return names;
+  Element counted("bdi");
+  return counted.set("data-short", fmt::format("{} zones", zones.size()))
+      .add(Element("span").add_markup(names))
+      .str();
 }
 
 View load_view(const Load& load, std::size_t index, const Job& job) {
@@ -32,7 +42,7 @@ View load_view(const Load& load, std::size_t index, const Job& job) {
       .put("batched", time_view(json + "batched", load.batched, job))
       .put("arrives", time_view(json + "arrives", load.arrives, job))
       .put("empty", time_view(json + "empty", load.empty, job))
-      .put("zones", joined(zones))
+      .put("zones", names_of(zones, job))
       .flag("own_admixtures", load.own_admixtures)
       .flag("is_short", load.is_short)
       .flag("over_limit", load.over_limit);
@@ -53,7 +63,7 @@ View supply_view(const Supply& supply, std::size_t index, const Job& job) {
   View on;
   on.put("area",
          figure_view(json + "area_m2", supply.area_m2, area_words(supply.area_m2, job.units)))
-      .put("zones", joined(supply.zones));
+      .put("zones", names_of(supply.zones, job));
   return view.put("on", std::move(on));
 }
 

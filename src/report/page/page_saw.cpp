@@ -18,6 +18,7 @@
 #include "report/markup/svg.h"
 #include "report/markup/table_markup.h"
 #include "report/words/decimals.h"
+#include "report/words/short_names.h"
 #include "report/words/tape_words.h"
 #include "slabtide/report/text/text_saw.h"
 
@@ -147,7 +148,7 @@ class PageSaw {
     for (const std::size_t zone : zones_in_order(facts_.job)) {
       Element item("li");
       if (std::find(here.begin(), here.end(), zone) == here.end()) item.set("class", "elsewhere");
-      item.add(Element("b").add(Element("bdi").text(facts_.job.zones[zone].name))).text(": ");
+      item.add(Element("b").add(named_place(facts_.job.zones[zone].name, facts_.job))).text(": ");
       Element words("span");
       words.set("data-json", fmt::format("/zones/{}/joints/says", zone));
       list.add(item.add(words.text(joint_choice_words(facts_, zone))));
@@ -174,8 +175,10 @@ class PageSaw {
     for (const SawnCut& sawn : shift.cuts) {
       const PlannedCut& planned = facts_.plan.cuts.cuts[sawn.cut];
       const std::size_t letters =
-          display_width(facts_.job.zones[planned.zone].name) + times_letters +
-          display_width(tape_words(planned.cut.joint, planned.zone, facts_.job));
+          times_letters +
+          display_width(short_names(facts_.job.zones[planned.zone].name +
+                                        tape_words(planned.cut.joint, planned.zone, facts_.job),
+                                    facts_.job));
       const std::size_t lines = 1 + letters / cut_line_letters;
       if (lines > room) break;
       room -= lines;
@@ -203,7 +206,7 @@ class PageSaw {
   Element cut_line(const SawnCut& sawn, const std::string& json) const {
     const PlannedCut& planned = facts_.plan.cuts.cuts[sawn.cut];
     Element line("li");
-    line.add(Element("bdi").text(facts_.job.zones[planned.zone].name)).text(": ");
+    line.add(named_place(facts_.job.zones[planned.zone].name, facts_.job)).text(": ");
     line.add_markup(page_time(json + "/starts", sawn.starts, facts_.job)).text(", in by ");
     line.add_markup(page_time(json + "/latest", planned.latest, facts_.job)).text(", ");
     return line.add(where_of(planned, json));
@@ -212,7 +215,7 @@ class PageSaw {
   Element where_of(const PlannedCut& planned, const std::string& json) const {
     Element where("span");
     where.set("data-json", json + "/where");
-    return where.text(tape_words(planned.cut.joint, planned.zone, facts_.job));
+    return with_names(where, tape_words(planned.cut.joint, planned.zone, facts_.job), facts_.job);
   }
 
   static std::string caption(const SawShift& shift) {

@@ -16,11 +16,6 @@ namespace {
 /// A caution says what is wrong and, after this, what to do about it.
 constexpr std::string_view between = ": ";
 
-std::string_view remedy_of(std::string_view text) {
-  const std::size_t at = text.find(between);
-  return at == std::string_view::npos ? std::string_view() : text.substr(at);
-}
-
 /// Whether it can be within a word; every byte beyond ASCII is taken to be.
 bool is_of_a_word(char c) {
   return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
@@ -95,6 +90,11 @@ bool is_worse(const ToldCaution& a, const ToldCaution& b) {
 }
 
 }  // namespace
+
+std::string_view remedy_of(std::string_view text) {
+  const std::size_t at = text.find(between);
+  return at == std::string_view::npos ? std::string_view() : text.substr(at);
+}
 
 std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job,
                                        std::size_t max_others) {

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "slabtide/day/plan/caution.h"
@@ -18,6 +19,9 @@ struct ToldCaution {
 
   bool merged() const { return indexes.size() > 1; }
 };
+
+/// What a caution says to do, with the colon before it; empty if it says nothing of that.
+std::string_view remedy_of(std::string_view text);
 
 inline constexpr std::size_t every_place = 1000;
 
