@@ -2,6 +2,10 @@
 // without script; elsewhere and on paper nothing is folded.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { writeBays } from './many_zones.mjs';
 import { close, demo, graveFindings, job, launch, makeSheet, openSheet, plain,
          seeAs, week } from './support.mjs';
 
@@ -137,6 +141,28 @@ test('every cell of the cut list, of the days and of the outlook is in sight on 
   }
 });
 
+// A column that has to be looked for is not read.
+test('no table hides a column, on a phone, a tablet or a desk', async () => {
+  const bays = writeBays(join(tmpdir(), `slabtide-wide-${process.pid}.toml`));
+  const away = { json: false };
+  const priced = fileURLToPath(new URL('../cli/compare_priced/job.toml', import.meta.url));
+  for (const [what, one] of [['hot', sheet], ['bays', makeSheet(bays, away)], ['long', makeSheet(job('long_names'), away)],
+    ['compare', makeSheet(priced, { command: 'compare', ...away })],
+    ['outlook', makeSheet(demo('hot'), { command: 'outlook', ...away })],
+    ['days', makeSheet(demo('hot'), { command: 'days', ...away, options: ['--forecast', week, '--now', '2026-05-13T23:00Z'] })]]) {
+    const page = await openSheet(browser, one, phone);
+    await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
+    for (const width of [360, 600, 768, 900, 1023, 1024, 1152, 1280, 1600]) {
+      await seeAs(page, { width });
+      const hidden = await page.locator('.scroller:visible').evaluateAll((all) =>
+        all.filter((table) => table.scrollWidth > table.clientWidth)
+          .map((table) => `${table.getAttribute('aria-label')} ${table.scrollWidth} > ${table.clientWidth}`));
+      assert.deepEqual(hidden, [], `${what}, ${width} px`);
+    }
+    await close(page);
+  }
+});
+
 // A part that opens when another has closed must not be missed.
 test('a folded zone says when each of its parts can be worked', async () => {
   const heat = makeSheet(job('heat'));
@@ -188,7 +214,7 @@ const parted = () => {
   }
   // The ends of a span may be elements of their own.
   for (const span of document.querySelectorAll('.span')) {
-    const wide = span.closest('tr.sure') && innerWidth >= 768;  // a narrow column
+    const wide = span.closest('tr.sure') && innerWidth >= 1024;  // a narrow column
     if (!span.checkVisibility() || wide) continue;
     const tops = [...span.children].map((end) => Math.round(end.getBoundingClientRect().top));
     seen += 1;

@@ -128,7 +128,7 @@ class PageMap {
     const auto operation = operation_on(choice, part.finish);
     if (!operation) return std::nullopt;
     Element row("tr");
-    row.add(row_head(name_of(choice, part, *operation)));
+    row.add(name_head(name_of(choice, part, *operation)));
     if (*operation == Operation::saw_dry || *operation == Operation::saw_wet) {
       return add_saw(row, part, *operation);
     }

@@ -10,6 +10,10 @@ Element table_head(const std::vector<std::string>& names) {
 
 Element row_head(std::string_view name) { return Element("th").set("scope", "row").text(name); }
 
+Element name_head(std::string_view name) {
+  return Element("th").set("scope", "row").add(Element("bdi").text(name));
+}
+
 Element markup_cell(std::string_view markup) { return Element("td").add_markup(markup); }
 
 }  // namespace slabtide

@@ -113,7 +113,7 @@ class PageSaw {
     section.set("class", "figures").set("id", "cuts").set("aria-labelledby", "cuts-title");
     section.add(Element("h2").set("id", "cuts-title").text("The cuts"));
     Element maps("div");
-    maps.set("class", "charts");
+    maps.set("class", "charts with-maps");
     for (const SawKind kind : kinds_) {
       maps.add(folded(kind_words(kind) + ": the cuts in order",
                       shift_figure(facts_.plan.cuts.shift(kind))));
@@ -326,10 +326,9 @@ class PageSaw {
 
   Element limit_row(std::size_t zone, const SawPlan& saw, const std::string& json) const {
     const Job& job = facts_.job;
-    const std::string name = fmt::format("{}, {}", job.zones[zone].name,
-                                         saw.kind == SawKind::wet ? "wet" : "early-entry");
     Element row("tr");
-    row.add(row_head(name));
+    row.add(
+        name_head(job.zones[zone].name).text(saw.kind == SawKind::wet ? ", wet" : ", early-entry"));
     row.add(labelled(markup_cell(page_time(json + "/opens", saw.opens, job)), "from"));
     row.add(
         labelled(markup_cell(page_time(json + "/stress_limit", saw.stress_limit, job)), "pull"));
