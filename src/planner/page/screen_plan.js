@@ -6,7 +6,7 @@ import { askedCards } from './plan_asked.js';
 import { crewCard, sawCard, suppliesCard } from './plan_lists.js';
 import { windowsOf, workWords } from './plan.js';
 import { give, safeName } from './share.js';
-import { areaText, dayText, volumeText } from './units.js';
+import { areaText, dayText, soldText, volumeText } from './units.js';
 
 const signs = ['go', 'care', 'stop'];
 const marks = ['\u2713', '!', '\u2715'];
@@ -145,8 +145,8 @@ function order(app, day) {
   const loads = day.trucks ?? [];
   if (!day.order || loads.length === 0) return null;
   return el('section', { class: 'card' }, el('h2', {}, 'Order'),
-    el('p', {}, el('strong', {}, volumeText(day.order.ordered_m3, system)), ` (${volumeText(day.order.neat_m3, system)} as drawn)`),
-    el('ul', {}, loads.map((load) => el('li', {}, `Load ${load.number}: ${volumeText(load.volume_m3, system)}, batched ${clock(app, load.batched)}, here ${clock(app, load.arrives)}, empty ${clock(app, load.empty)}`))),
+    el('p', {}, el('strong', {}, soldText(day.order.sold_m3, system)), ` (${volumeText(day.order.neat_m3, system)} as drawn)`),
+    el('ul', {}, loads.map((load) => el('li', {}, `Load ${load.number}: ${soldText(load.sold_m3, system)}, batched ${clock(app, load.batched)}, here ${clock(app, load.arrives)}, empty ${clock(app, load.empty)}`))),
     day.crew_summary ? el('p', {}, `${day.crew_summary.says}.`) : null);
 }
 

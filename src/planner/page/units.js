@@ -128,8 +128,11 @@ export function lengthText(value, unit) {
 export const areaText = (value, unit) =>
   (unit === 'm' ? `${value.toFixed(1)} m\u00b2` : `${Math.round(value)} ft\u00b2`);
 
-export const volumeText = (m3, system) =>
-  (system === 'si' ? `${m3.toFixed(1)} m\u00b3` : `${(m3 / 0.764554857984).toFixed(1)} yd\u00b3`);
+const volume = (m3, system, digits) =>
+  (system === 'si' ? `${m3.toFixed(digits)} m\u00b3` : `${(m3 / 0.764554857984).toFixed(digits)} yd\u00b3`);
+export const volumeText = (m3, system) => volume(m3, system, 1);
+// In the quarters that a plant sells.
+export const soldText = (m3, system) => volume(m3, system, 2);
 
 // A time as a clock of 12 or 24 hours shows it, 10:55 PM or 22:55; the day before it where that is
 // not `day`.
