@@ -14,11 +14,11 @@ std::string thickness_words(double m, UnitSystem units);               ///< "4 i
 std::string length_words(double m, UnitSystem units);                  ///< "40 ft", "12.2 m"
 std::string area_words(double m2, UnitSystem units);                   ///< "160 ft²"
 std::string volume_words(double m3, UnitSystem units);                 ///< "2.1 yd³"
-std::string sold_words(double m3, UnitSystem units);                   ///< "2.25 yd³", of `sold_m3`
-std::string wind_words(double m_s, UnitSystem units);                  ///< "7 mph", "3.1 m/s"
-std::string evaporation_words(double kg_m2_h, UnitSystem units);       ///< "0.14 lb/ft²/h"
-std::string content_words(double kg_m3, UnitSystem units);             ///< "564 lb/yd³"
-std::string strength_words(double psi, UnitSystem units);              ///< "4000 psi", "28 MPa"
+std::string sold_words(double m3, UnitSystem units);              ///< "2.25 yd³", of `sold_m3`
+std::string wind_words(double m_s, UnitSystem units);             ///< "7 mph", "3.1 m/s"
+std::string evaporation_words(double kg_m2_h, UnitSystem units);  ///< "0.14 lb/ft²/h"
+std::string content_words(double kg_m3, UnitSystem units);        ///< "564 lb/yd³"
+std::string strength_words(double psi, UnitSystem units);         ///< "4000 psi", "28 MPa"
 /// "$1,240", "CAD 1,240", "$0.85": to the whole unit from ten on, else to hundredths;
 /// the sign or code of the currency first. Never "-0".
 std::string money_words(double money, const std::string& currency);

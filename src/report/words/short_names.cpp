@@ -37,7 +37,7 @@ std::size_t shared_words(std::string_view a, std::string_view b) {
 }
 
 std::string short_name(std::string_view name, const Job& job) {
-  const std::string head = cut(name, max_short_name);
+  std::string head = cut(name, max_short_name);
   std::size_t shared = name.size();
   bool alone = true;
   for (const Zone& other : job.zones) {

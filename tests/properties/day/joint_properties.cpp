@@ -8,9 +8,9 @@
 
 #include "day/geometry/chords.h"
 #include "day/geometry/corners.h"
+#include "day/joints/cut_order.h"
 #include "job/geometry/zone_geometry.h"
 #include "random_slab.h"
-#include "day/joints/cut_order.h"
 #include "slabtide/day/joints/joints.h"
 
 // What must hold for the joints of any slab.

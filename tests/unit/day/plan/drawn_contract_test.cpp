@@ -7,8 +7,8 @@
 #include <doctest/doctest.h>
 
 #include "day/geometry/corners.h"
-#include "slabtide/day/geometry/panels.h"
 #include "day/joints/cut_order.h"
+#include "slabtide/day/geometry/panels.h"
 #include "slabtide/day/joints/isolation.h"
 #include "slabtide/day/joints/joint_rules.h"
 #include "slabtide/day/joints/joints.h"
