@@ -221,6 +221,7 @@ TEST_CASE("the saw's cuts in a zone are one run until the saw waits or leaves") 
   CutPlan cuts = one_joint(JointWay::early_entry, job);
   cuts.cuts.resize(2);
   cuts.cuts[1].zone = 1;
+  cuts.choices[1].way = JointWay::early_entry;
   const auto sawn = [&job](std::size_t cut, double from, double to) {
     SawnCut made;
     made.cut = cut;
@@ -234,10 +235,17 @@ TEST_CASE("the saw's cuts in a zone are one run until the saw waits or leaves") 
       day_tasks(job, {zone_plan(job.zones[0], 10.0, job), zone_plan(job.zones[1], 10.0, job)}, cuts,
                 default_practice());
   std::vector<int> starts;
+  std::vector<const Task*> runs;
   for (const Task& task : tasks) {
-    if (task.kind == TaskKind::saw && task.zone == "pad") starts.push_back(task.start_from_min);
+    if (task.kind != TaskKind::saw) continue;
+    runs.push_back(&task);
+    if (task.zone == "pad") starts.push_back(task.start_from_min);
   }
   CHECK(starts == std::vector{400, 420, 450});
+  // One saw is in one place at a time: each run waits for the one before, in whichever zone.
+  REQUIRE(runs.size() == 4);
+  CHECK(runs[1]->zone == "walk");
+  for (std::size_t i = 1; i < runs.size(); ++i) CHECK(comes_after(tasks, *runs[i], *runs[i - 1]));
 }
 
 TEST_CASE("plans of other zones than the job's are refused") {
@@ -284,6 +292,8 @@ TEST_CASE("curing compound follows the finishing, a cover the final set") {
   tasks = day_tasks(job, {plan}, no_joints(job), default_practice());
   CHECK(find(tasks, TaskKind::cure) == nullptr);
   CHECK(find(tasks, TaskKind::cover)->start_from_min == 420);
+  tasks = day_tasks(job, {plan}, one_joint(JointWay::early_entry, job), default_practice());
+  CHECK(comes_after(tasks, *find(tasks, TaskKind::cover), *find(tasks, TaskKind::saw)));
 }
 
 TEST_CASE("curing compound goes on part by part, none waiting for another") {
