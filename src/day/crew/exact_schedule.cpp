@@ -8,9 +8,6 @@ namespace slabtide {
 
 namespace {
 
-/// Late minutes and last finish: the search is exact for these two.
-using Goal = std::pair<int, int>;
-
 /// A crew that is a count.
 class CountedCrew {
  public:
@@ -75,12 +72,12 @@ class NamedCrew {
 template <class Crew>
 class BranchAndBound {
  public:
-  BranchAndBound(std::span<const Task> tasks, const Roster& roster, const Score& to_better,
+  BranchAndBound(std::span<const Task> tasks, const Roster& roster, const Goal& to_better,
                  int max_nodes)
       : tasks_(tasks),
         crew_(roster),
         fastest_(roster.fastest()),
-        goal_(to_better.late_min, to_better.last_finish_min),
+        goal_(to_better),
         nodes_left_(max_nodes),
         placed_(tasks.size()),
         is_placed_(tasks.size(), false),
@@ -108,8 +105,9 @@ class BranchAndBound {
     if (--nodes_left_ <= 0 || bound(so_far, last_start_min) >= goal_) return;
     for (const Branch& branch : branches(last_start_min, last_task)) {
       const Task& task = tasks_[branch.task];
-      Goal next{so_far.first + branch.at.late_min,
-                task.later ? so_far.second : std::max(so_far.second, branch.at.end_min)};
+      Goal next{so_far.late_min + branch.at.late_min,
+                task.later ? so_far.last_finish_min
+                           : std::max(so_far.last_finish_min, branch.at.end_min)};
       if (next >= goal_) continue;
       crew_.take(branch.at, task);
       placed_[branch.task] = branch.at;
@@ -164,8 +162,8 @@ class BranchAndBound {
       }
       const SoonestTask soonest = soonest_of(task, ready_min, fastest_);
       end_bound_[i] = soonest.end_min;
-      so_far.first += soonest.late_min;
-      if (!task.later) so_far.second = std::max(so_far.second, soonest.end_min);
+      so_far.late_min += soonest.late_min;
+      if (!task.later) so_far.last_finish_min = std::max(so_far.last_finish_min, soonest.end_min);
     }
     return so_far;
   }
@@ -183,8 +181,8 @@ class BranchAndBound {
 
 }  // namespace
 
-ExactSearch search_exactly(std::span<const Task> tasks, const Roster& roster,
-                           const Score& to_better, int max_nodes) {
+ExactSearch search_exactly(std::span<const Task> tasks, const Roster& roster, const Goal& to_better,
+                           int max_nodes) {
   if (roster.is_count()) {
     return BranchAndBound<CountedCrew>(tasks, roster, to_better, max_nodes).run();
   }

@@ -18,7 +18,7 @@ struct ExactSearch {
   bool whole = true;
 };
 inline constexpr int max_hands_exactly = 6;
-ExactSearch search_exactly(std::span<const Task> tasks, const Roster& roster,
-                           const Score& to_better, int max_nodes);
+ExactSearch search_exactly(std::span<const Task> tasks, const Roster& roster, const Goal& to_better,
+                           int max_nodes);
 
 }  // namespace slabtide

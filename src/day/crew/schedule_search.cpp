@@ -10,6 +10,7 @@
 #include <random>
 #include <utility>
 
+#include "dealer.h"
 #include "exact_schedule.h"
 
 namespace slabtide {
@@ -75,6 +76,7 @@ class Search {
         crew_(roster.size()),
         bound_(lower_bound(tasks, roster)),
         placer_(tasks, roster),
+        dealer_(tasks),
         max_placings_(max_placings(tasks.size())) {}
 
   /// This crew can also work as a smaller crew would.
@@ -101,10 +103,7 @@ class Search {
   std::size_t placings() const { return placer_.placings(); }
 
  private:
-  bool reached_bound() const {
-    const Score score = score_of(*best_);
-    return score.late_min == bound_.late_min && score.last_finish_min == bound_.last_finish_min;
-  }
+  bool reached_bound() const { return goal_of(*best_) == bound_; }
   bool is_spent() const { return lists_left_ <= 0 || placer_.placings() >= max_placings_; }
   /// True if there are late minutes that the bound does not explain, so that a longer search is
   /// worthwhile.
@@ -112,10 +111,9 @@ class Search {
 
   /// Assignment to individuals matters only if late minutes and last finish are equal.
   bool take(const TaskList& list, Schedule schedule) {
-    const auto goal = [](const Schedule& s) { return std::pair(s.late_min, s.last_finish_min); };
-    if (best_ && goal(schedule) > goal(*best_)) return false;
-    deal_out(tasks_, schedule);
+    schedule.idle_min = dealer_.idle_min(schedule);
     if (best_ && score_of(schedule) >= score_of(*best_)) return false;
+    dealer_.name(schedule);
     best_ = std::move(schedule);
     list_ = list;
     return true;
@@ -123,8 +121,7 @@ class Search {
 
   bool try_list(const TaskList& list) {
     --lists_left_;
-    const int max_late_min = best_ ? best_->late_min : no_deadline_min;
-    auto schedule = placer_.times_of(list, max_late_min);
+    auto schedule = placer_.times_of(list, best_ ? goal_of(*best_) : any_goal);
     return schedule && take(list, std::move(*schedule));
   }
 
@@ -144,7 +141,7 @@ class Search {
   }
 
   void search_whole() {
-    ExactSearch exact = search_exactly(tasks_, roster_, score_of(*best_), max_nodes);
+    ExactSearch exact = search_exactly(tasks_, roster_, goal_of(*best_), max_nodes);
     proved_ = exact.whole;
     if (!exact.better) return;
     TaskList list;
@@ -225,8 +222,14 @@ class Search {
     return better_with_other_hands();
   }
 
+  /// The best list to change, where the last one stood: lists are long and moves are many.
+  TaskList& copied_list() {
+    changed_ = list_;
+    return changed_;
+  }
+
   bool better_further_forward(std::size_t place) {
-    TaskList list = list_;
+    TaskList& list = copied_list();
     for (std::size_t to = place; to > 0 && !waits_for(list.order[to], list.order[to - 1]); --to) {
       std::swap(list.order[to], list.order[to - 1]);
       if (is_spent()) return false;
@@ -236,7 +239,7 @@ class Search {
   }
 
   bool better_further_back(std::size_t place) {
-    TaskList list = list_;
+    TaskList& list = copied_list();
     for (std::size_t to = place + 1;
          to < list.order.size() && !waits_for(list.order[to], list.order[to - 1]); ++to) {
       std::swap(list.order[to], list.order[to - 1]);
@@ -248,7 +251,7 @@ class Search {
 
   bool better_with_other_hands() {
     for (std::size_t i = 0; i < tasks_.size(); ++i) {
-      TaskList list = list_;
+      TaskList& list = copied_list();
       for (int hands = tasks_[i].min_hands; hands <= std::min(tasks_[i].max_hands, crew_);
            ++hands) {
         if (is_spent()) return false;
@@ -262,10 +265,12 @@ class Search {
   std::span<const Task> tasks_;
   const Roster& roster_;
   int crew_;
-  Score bound_;
+  Goal bound_;
   TaskPlacer placer_;
+  Dealer dealer_;
   std::optional<Schedule> best_;
   TaskList list_;
+  TaskList changed_;  ///< by one move
   bool proved_ = false;
   int lists_left_ = max_lists;
   std::size_t max_placings_;

@@ -9,79 +9,6 @@ namespace slabtide {
 
 namespace {
 
-/// One of the crew while tasks are being assigned.
-struct Hand {
-  int free_from_min = std::numeric_limits<int>::min();
-  bool has_begun = false;  ///< has started the finishing day
-};
-
-/// Assigns tasks in order of start to those who became free last, which keeps the crew small and
-/// its waits short.
-class Dealer {
- public:
-  Dealer(std::span<const Task> tasks, Schedule& schedule)
-      : tasks_(tasks), schedule_(schedule), crew_(static_cast<std::size_t>(schedule.crew)) {}
-
-  void deal() {
-    std::vector<std::size_t> by_start(tasks_.size());
-    std::iota(by_start.begin(), by_start.end(), std::size_t{0});
-    std::stable_sort(by_start.begin(), by_start.end(), [this](std::size_t a, std::size_t b) {
-      return schedule_.assignments[a].start_min < schedule_.assignments[b].start_min;
-    });
-    for (const std::size_t task : by_start) give(task);
-  }
-
- private:
-  void give(std::size_t task) {
-    Assignment& assignment = schedule_.assignments[task];
-    while (static_cast<int>(assignment.who.size()) < assignment.hands) {
-      const std::size_t who = next_free(assignment.start_min);
-      Hand& hand = crew_[who];
-      if (!tasks_[task].later) {
-        if (hand.has_begun) schedule_.idle_min += assignment.start_min - hand.free_from_min;
-        hand.has_begun = true;
-      }
-      hand.free_from_min = assignment.end_min;
-      assignment.who.push_back(static_cast<int>(who));
-    }
-    std::sort(assignment.who.begin(), assignment.who.end());
-  }
-
-  /// The one who became free last among those who are free. There is always one, because the load
-  /// was respected.
-  std::size_t next_free(int at_min) const {
-    std::size_t best = crew_.size();
-    for (std::size_t i = 0; i < crew_.size(); ++i) {
-      if (crew_[i].free_from_min > at_min) continue;
-      if (best == crew_.size() || crew_[i].free_from_min > crew_[best].free_from_min) best = i;
-    }
-    return best;
-  }
-
-  std::span<const Task> tasks_;
-  Schedule& schedule_;
-  std::vector<Hand> crew_;
-};
-
-/// What individuals who have their tasks wait between those of the finishing day.
-int idle_between_min(std::span<const Task> tasks, const Schedule& schedule) {
-  std::vector<std::vector<const Assignment*>> days(static_cast<std::size_t>(schedule.crew));
-  for (std::size_t i = 0; i < tasks.size(); ++i) {
-    if (tasks[i].later) continue;
-    for (const int one : schedule.assignments[i].who) {
-      days[static_cast<std::size_t>(one)].push_back(&schedule.assignments[i]);
-    }
-  }
-  int idle_min = 0;
-  for (auto& day : days) {
-    std::sort(day.begin(), day.end(),
-              [](const Assignment* a, const Assignment* b) { return a->start_min < b->start_min; });
-    for (std::size_t i = 1; i < day.size(); ++i)
-      idle_min += day[i]->start_min - day[i - 1]->end_min;
-  }
-  return idle_min;
-}
-
 /// A bound: work that may not begin before some time takes the whole crew, which does as much as
 /// `pace` usual hands, at least this long from then.
 int finish_by_work_min(std::span<const Task> tasks, double pace) {
@@ -211,14 +138,22 @@ void TaskPlacer::keep_common(const TaskList& list) {
   while (done_.size() > common) take_back_last();
 }
 
-std::optional<Schedule> TaskPlacer::times_of(const TaskList& list, int max_late_min) {
+std::optional<Schedule> TaskPlacer::times_of(const TaskList& list, const Goal& worst) {
   keep_common(list);
-  while (certain_late_min_ <= max_late_min && done_.size() < list.order.size()) {
+  while (certain_late_min_ <= worst.late_min && done_.size() < list.order.size()) {
     const std::size_t task = list.order[done_.size()];
     place(task, list.hands[task]);
   }
-  if (certain_late_min_ > max_late_min) return std::nullopt;
+  if (Goal{certain_late_min_, last_finish_min()} > worst) return std::nullopt;
   return placed_schedule();
+}
+
+int TaskPlacer::last_finish_min() const {
+  int last_min = 0;
+  for (const Placing& placing : done_) {
+    if (!tasks_[placing.task].later) last_min = std::max(last_min, placed_[placing.task].end_min);
+  }
+  return last_min;
 }
 
 Schedule TaskPlacer::placed_schedule() const {
@@ -243,22 +178,13 @@ Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> a
   return schedule;
 }
 
-void deal_out(std::span<const Task> tasks, Schedule& schedule) {
-  const bool is_dealt = !tasks.empty() && !schedule.assignments.front().who.empty();
-  if (is_dealt) {
-    schedule.idle_min = idle_between_min(tasks, schedule);
-  } else {
-    Dealer(tasks, schedule).deal();
-  }
-}
-
 Schedule times_of(std::span<const Task> tasks, const Roster& roster, const TaskList& list) {
-  return *TaskPlacer(tasks, roster).times_of(list, std::numeric_limits<int>::max());
+  return *TaskPlacer(tasks, roster).times_of(list, any_goal);
 }
 
-Score score_of(const Schedule& schedule) {
-  return {schedule.late_min, schedule.last_finish_min, schedule.idle_min};
-}
+Goal goal_of(const Schedule& schedule) { return {schedule.late_min, schedule.last_finish_min}; }
+
+Score score_of(const Schedule& schedule) { return {goal_of(schedule), schedule.idle_min}; }
 
 SoonestTask soonest_of(const Task& task, int ready_min, std::span<const double> fastest) {
   SoonestTask best;
@@ -300,8 +226,8 @@ std::vector<int> min_late_min(std::span<const Task> tasks, const Roster& roster)
   return late_min;
 }
 
-Score lower_bound(std::span<const Task> tasks, const Roster& roster) {
-  Score bound;
+Goal lower_bound(std::span<const Task> tasks, const Roster& roster) {
+  Goal bound;
   bound.last_finish_min = finish_by_work_min(tasks, roster.fastest().back());
   const std::vector<SoonestTask> soonest = soonest_of(tasks, roster);
   for (std::size_t i = 0; i < tasks.size(); ++i) {

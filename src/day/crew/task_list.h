@@ -21,10 +21,19 @@ struct TaskList {
   std::vector<int> hands;  ///< in the order of the tasks
 };
 
-/// What schedules are compared by, in this order.
-struct Score {
+/// What is asked of a schedule first, in this order.
+struct Goal {
   int late_min = 0;
   int last_finish_min = 0;
+
+  friend auto operator<=>(const Goal&, const Goal&) = default;
+};
+/// Every schedule is as good as this.
+inline constexpr Goal any_goal{std::numeric_limits<int>::max(), std::numeric_limits<int>::max()};
+
+/// What schedules are compared by, in this order.
+struct Score {
+  Goal goal;
   int idle_min = 0;
 
   friend auto operator<=>(const Score&, const Score&) = default;
@@ -38,9 +47,9 @@ class TaskPlacer {
   TaskPlacer(std::span<const Task> tasks, const Roster& roster);
 
   /// The schedule that the list gives, without idle time, and without assignment to individuals if
-  /// the roster is a count. Empty if it
-  /// is late by more than `max_late_min`; placing stops as soon as that is certain.
-  std::optional<Schedule> times_of(const TaskList& list, int max_late_min);
+  /// the roster is a count. Empty if it is worse than `worst`; placing stops as soon as it is sure
+  /// to be later.
+  std::optional<Schedule> times_of(const TaskList& list, const Goal& worst);
 
   /// Tasks placed so far over all lists: the amount of work done, the same on any machine.
   std::size_t placings() const { return placings_; }
@@ -75,6 +84,8 @@ class TaskPlacer {
   void take_back_last();
   /// Removes everything after the point where this list differs from the previous one.
   void keep_common(const TaskList& list);
+  /// Of all placed tasks of the finishing day; 0 if there are none.
+  int last_finish_min() const;
   Schedule placed_schedule() const;
 
   std::span<const Task> tasks_;
@@ -97,9 +108,7 @@ Schedule times_of(std::span<const Task> tasks, const Roster& roster, const TaskL
 /// The sums over assignments that have workers and times.
 Schedule summed(std::span<const Task> tasks, int crew, std::vector<Assignment> assignments);
 
-/// Assigns tasks to individuals, if that is not done yet, and sums up the idle time.
-void deal_out(std::span<const Task> tasks, Schedule& schedule);
-
+Goal goal_of(const Schedule& schedule);
 Score score_of(const Schedule& schedule);
 
 /// The least lateness and the earliest end of a task that may start at `ready_min`, each with the
@@ -114,7 +123,7 @@ SoonestTask soonest_of(const Task& task, int ready_min, std::span<const double> 
 /// A lower bound for the lateness of each task with this crew, whatever the order.
 std::vector<int> min_late_min(std::span<const Task> tasks, const Roster& roster);
 
-/// No schedule of this crew can be better (idle time is not bounded).
-Score lower_bound(std::span<const Task> tasks, const Roster& roster);
+/// No schedule of this crew can be better.
+Goal lower_bound(std::span<const Task> tasks, const Roster& roster);
 
 }  // namespace slabtide

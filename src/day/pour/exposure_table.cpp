@@ -25,19 +25,36 @@ bool similar_light(const CellExposure& a, const CellExposure& b) {
 
 }  // namespace
 
-std::vector<std::size_t> ExposureTable::of_cells(const Zone& zone, const std::vector<Cell>& cells,
-                                                 int threads) {
-  std::vector<std::size_t> indices;
-  // Without obstacles all places are alike.
-  if (zone.shaded || light_.obstacles().empty()) {
-    indices.assign(cells.size(), of_alike_cells(zone, cells));
-    return indices;
+std::vector<std::vector<std::size_t>> ExposureTable::of_cells(
+    const std::vector<Zone>& zones, const std::vector<std::vector<Cell>>& cells, int threads) {
+  std::vector<Point> places;
+  for (std::size_t zone = 0; zone < zones.size(); ++zone) {
+    if (are_alike(zones[zone])) continue;
+    for (const Cell& cell : cells[zone]) places.push_back(cell.centre);
   }
-  std::vector<CellExposure> exposures(cells.size());
-  in_parallel(cells.size(), threads,
-              [&](std::size_t i) { exposures[i] = of_place(cells[i].centre); });
-  for (CellExposure& exposure : exposures) indices.push_back(keep(std::move(exposure)));
+  std::vector<CellExposure> looked_at = of_places(places, threads);
+  auto next = looked_at.begin();
+  std::vector<std::vector<std::size_t>> indices(zones.size());
+  for (std::size_t zone = 0; zone < zones.size(); ++zone) {
+    if (are_alike(zones[zone])) {
+      indices[zone].assign(cells[zone].size(), of_alike_cells(zones[zone], cells[zone]));
+      continue;
+    }
+    for (std::size_t i = 0; i < cells[zone].size(); ++i)
+      indices[zone].push_back(keep(std::move(*next++)));
+  }
   return indices;
+}
+
+std::vector<CellExposure> ExposureTable::of_places(std::span<const Point> places, int threads) {
+  std::vector<CellExposure> exposures(places.size());
+  in_parallel(places.size(), threads, [&](std::size_t i) { exposures[i] = of_place(places[i]); });
+  return exposures;
+}
+
+/// Without obstacles all places are alike.
+bool ExposureTable::are_alike(const Zone& zone) const {
+  return zone.shaded || light_.obstacles().empty();
 }
 
 std::size_t ExposureTable::of_alike_cells(const Zone& zone, const std::vector<Cell>& cells) {

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <map>
 #include <optional>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -23,8 +24,11 @@ class ExposureTable {
   ExposureTable(const SiteWeather& weather, SiteLight& light)
       : weather_(weather), light_(light), path_(weather) {}
 
-  /// One index a cell of the zone, which has at least one, on so many threads.
-  std::vector<std::size_t> of_cells(const Zone& zone, const std::vector<Cell>& cells, int threads);
+  /// Zone by zone one index a cell, of which each has at least one. All are looked at in one round
+  /// on so many threads, because many zones have few cells.
+  std::vector<std::vector<std::size_t>> of_cells(const std::vector<Zone>& zones,
+                                                 const std::vector<std::vector<Cell>>& cells,
+                                                 int threads);
   std::size_t of_face(const FormedFace& face, Point at);
   std::vector<CellExposure> take() { return std::move(exposures_); }
 
@@ -35,7 +39,10 @@ class ExposureTable {
     return *index;
   }
   std::size_t of_alike_cells(const Zone& zone, const std::vector<Cell>& cells);
+  bool are_alike(const Zone& zone) const;
   CellExposure of_place(Point at);
+  /// What of_place gives at each place.
+  std::vector<CellExposure> of_places(std::span<const Point> places, int threads);
   std::size_t keep(CellExposure exposure);
 
   const SiteWeather& weather_;

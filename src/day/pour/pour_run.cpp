@@ -124,9 +124,8 @@ class ZoneColumns {
     common_.covers = cover_spans(zone_, job, run.weather.grid);
   }
 
-  void add_cells(int threads) {
-    const std::vector<Cell> cells = cut_into_cells(zone_, zone_run_.cell_m);
-    const auto exposures = batch_.exposures.of_cells(zone_, cells, threads);
+  /// `exposures`: of the cells, as ExposureTable has them.
+  void add_cells(const std::vector<Cell>& cells, const std::vector<std::size_t>& exposures) {
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const Cell& cell = cells[i];
       CellRun cell_run;
@@ -245,10 +244,13 @@ void solve_zones(PourRun& run, const Job& job, const WeatherSeries& series,
   run.mixes = table.take_models();
   run.zones.resize(job.zones.size());
   PourBatch batch(job, series, run, memo);
+  std::vector<std::vector<Cell>> cells;
+  for (const Zone& zone : job.zones) cells.push_back(cut_into_cells(zone, cell_m));
+  const auto exposures = batch.exposures.of_cells(job.zones, cells, settings.threads);
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     run.zones[i].cell_m = cell_m;
     ZoneColumns columns(job, practice, run, i, mix_of_load[i], batch);
-    columns.add_cells(settings.threads);
+    columns.add_cells(cells[i], exposures[i]);
     columns.add_faces();
   }
   batch.solve_into(run, settings);

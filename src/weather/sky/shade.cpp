@@ -113,17 +113,22 @@ void Surroundings::sort_by_degrees() {
   first_in_degree_.assign(directions + 1, 0);
   for (const Seen& obstacle : seen_) {
     degrees.push_back(degrees_of(obstacle));
-    for (int i = 0; i < degrees.back().count; ++i) {
-      ++first_in_degree_[round_north(degrees.back().first + i) + 1];
-    }
+    each_of(degrees.back(), [this](std::size_t degree) { ++first_in_degree_[degree + 1]; });
   }
   std::partial_sum(first_in_degree_.begin(), first_in_degree_.end(), first_in_degree_.begin());
   by_degree_.resize(first_in_degree_.back());
   std::vector<std::size_t> next(first_in_degree_.begin(), first_in_degree_.end() - 1);
   for (std::size_t which = 0; which < seen_.size(); ++which) {
-    for (int i = 0; i < degrees[which].count; ++i) {
-      by_degree_[next[round_north(degrees[which].first + i)]++] = which;
-    }
+    each_of(degrees[which], [&](std::size_t degree) { by_degree_[next[degree]++] = which; });
+  }
+}
+
+template <class Use>
+void Surroundings::each_of(const Degrees& degrees, Use use) {
+  std::size_t degree = round_north(degrees.first);
+  for (int i = 0; i < degrees.count; ++i) {
+    use(degree);
+    if (++degree == directions) degree = 0;
   }
 }
 

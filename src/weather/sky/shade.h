@@ -95,6 +95,8 @@ class Surroundings {
   static Seen seen_from(Point at, const Obstacle& obstacle);
   static std::optional<double> distance_m(const Seen& obstacle, Point direction);
   static Degrees degrees_of(const Seen& obstacle);
+  template <class Use>
+  static void each_of(const Degrees& degrees, Use use);
   void sort_by_degrees();
   std::span<const std::size_t> in_direction(double azimuth_deg) const;
   static Point normal_of(const Seen& obstacle);
