@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { demo, exported, importText, launch, openPlanner, planned, startEngine } from './support.mjs';
+import { demo, desk, exported, importText, launch, openPlanner, phone, planned, startEngine } from './support.mjs';
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -167,4 +167,44 @@ test('the book changes the plan of the next pour with that mix, as the engine sa
   const [hour, minute] = opens({ 'mix-book.toml': book }).split(':').map(Number);
   assert.equal(await first(), `${hour % 12 || 12}:${String(minute).padStart(2, '0')} ${hour < 12 ? 'AM' : 'PM'}`.padEnd(8).slice(0, 8));
   await page.context().close();
+});
+
+test('map, timeline and picture of the day open by themselves, as the sheet has them', async () => {
+  for (const size of [phone, desk]) {
+    const page = await openSpring({ size });
+    const shown = async (title) => {
+      await by(page, title).click();
+      await page.getByRole('dialog', { name: title }).waitFor();
+      return page.frameLocator(`iframe[title="${title}"]`);
+    };
+    const fits = async (frame) => {
+      const over = await frame.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
+      assert.ok(over <= 1, `${over} px over`);
+      await by(page, 'Close').click();
+    };
+    const map = await shown('Map by the hour');
+    assert.deepEqual(await map.locator('main > *').evaluateAll((all) => all.map((each) => each.id)), ['map']);
+    // What is said of an hour changes with it, so the map's own script runs under the page's policy.
+    const texts = [];
+    for (const hour of ['0', '24']) {
+      await map.locator('#map-hour').fill(hour);
+      texts.push(await map.locator('#map-says').textContent());
+    }
+    assert.match(texts[1], /ready/);
+    assert.notEqual(texts[0], texts[1]);
+    await fits(map);
+    const timeline = await shown('Timeline');
+    const events = timeline.locator('#agenda > li');
+    await events.first().waitFor({ state: 'visible' });
+    assert.ok(await events.count() > 10);
+    await fits(timeline);
+    assert.equal(await by(page, 'The day as a picture').count(), size === desk ? 1 : 0);
+    if (size === desk) {
+      const picture = await shown('The day as a picture');
+      await picture.locator('.day-bands svg').first().waitFor({ state: 'visible' });
+      await fits(picture);
+    }
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  }
 });

@@ -6,6 +6,7 @@ import { askedCards } from './plan_asked.js';
 import { crewCard, sawCard, suppliesCard } from './plan_lists.js';
 import { windowsOf, workWords } from './plan.js';
 import { give, safeName } from './share.js';
+import { partOfSheet, sheetParts } from './sheet_part.js';
 import { areaText, dayText, soldText, volumeText } from './units.js';
 
 const signs = ['go', 'care', 'stop'];
@@ -52,7 +53,7 @@ function body(app, state) {
     el('div', { class: 'cards' }, (day.zones ?? []).map((zone) => zoneCard(app, zone))),
     cautions(answer.watch), order(app, day), crewCard(app, day), sawCard(app, day), suppliesCard(day),
     ...askedCards(app, (title, html) => openSheet(app, title, html)),
-    answer.files['.html'] ? el('div', { class: 'row' }, button('Day sheet for the crew', () => openSheet(app, 'Day sheet', answer.files['.html']), { class: 'main' })) : el('p', {}, 'The day sheet comes once the range of times is worked out.'),
+    sheets(app, answer.files['.html']),
     assumed(day), warnings(state),
   ];
 }
@@ -165,6 +166,14 @@ const cautionList = (list) => (list.length ? el('ul', {}, list.map(({ level, zon
 
 const assumed = (day) => (day.assumptions?.length ? el('details', {}, el('summary', {}, 'Assumed'), el('ul', {}, day.assumptions.map((words) => el('li', {}, words)))) : null);
 const warnings = (state) => (state.answer?.messages ? el('details', {}, el('summary', {}, 'Notes on what you entered'), el('pre', {}, state.answer.messages)) : null);
+
+// The sheet, and first the parts of it that one looks at alone.
+function sheets(app, html) {
+  if (!html) return el('p', {}, 'The day sheet comes once the range of times is worked out.');
+  return el('div', { class: 'row' },
+    button('Day sheet for the crew', () => openSheet(app, 'Day sheet', html), { class: 'main' }),
+    sheetParts().map((part) => button(part.title, () => openSheet(app, part.title, partOfSheet(html, part)))));
+}
 
 // A sheet as the engine makes it, in a frame that can do nothing but show it.
 export function openSheet(app, title, html) {
