@@ -163,6 +163,29 @@ test('typed lengths, and north turned: the figures of the file turn, the sheet d
   await page.context().close();
 });
 
+test('the phone\'s compass turns north once the phone lies flat; where it may not be read, that is said', async () => {
+  const allowed = await openPlanner(browser, { size: phone, touch: true });
+  const refused = await start(); // which allows the place and nothing else
+  for (const page of [allowed, refused]) {
+    await by(page, 'New pour').click();
+    await page.getByText('Which way is north?').click();
+    await by(page, 'Use the phone\'s compass').click();
+  }
+  await refused.getByText('did not let the page read its compass').waitFor({ state: 'attached' });
+  const tell = (beta) => allowed.evaluate((tipped) => dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { alpha: 240, beta: tipped, gamma: 0, absolute: true })), beta);
+  const north = allowed.getByLabel('North, clockwise from the top of the sheet, degrees');
+  await allowed.getByText('Reading the compass').waitFor({ state: 'attached' });
+  await tell(80); // held upright
+  assert.equal(await north.inputValue(), '0');
+  await tell(5);
+  await allowed.getByText('The top of the drawing looks southeast, 120 degrees.').waitFor({ state: 'attached' });
+  assert.equal(await north.inputValue(), '240');
+  for (const page of [allowed, refused]) {
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  }
+});
+
 const feetOf = (words) => Number(words.match(/(\d+) ft²/)[1]);
 
 test('a round slab, a side bowed, a slab split, each with one stroke, and taken back', async () => {

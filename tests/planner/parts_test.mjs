@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { openedBetween } from '../../src/planner/page/alarms.js';
+import { headingOf, windOf } from '../../src/planner/page/compass.js';
 import { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } from '../../src/planner/page/geometry.js';
 import {
   addSlab, addSteps, addWalk, clockOf, colourOf, importedJob, newJob, pointsOf, removeZone, renameZone, setColour, squaredEnds, startOf, textOf, textsOf, turnNorth,
@@ -237,6 +238,22 @@ test('north turned all the way round changes nothing', () => {
   turnNorth(job, 90); // north to the right of the sheet: what was below it looks east now
   assert.equal(job.tables.zone[0].face[0].facing, 90);
   near(pointsOf(job, job.tables.zone[0])[0][0], -2);
+});
+
+// W3C Device Orientation Event: alpha grows counterclockwise from north, and on iPhones
+// webkitCompassHeading clockwise; Screen Orientation: an angle of 90 is a device turned
+// counterclockwise, so that its right edge is up (from memory).
+test('the heading of the top of the screen, however the device is held', () => {
+  const lies = { beta: 3, gamma: -4, absolute: true };
+  near(headingOf({ ...lies, alpha: 270 }, 0), 90);
+  near(headingOf({ ...lies, alpha: 0 }, 0), 0);
+  near(headingOf({ ...lies, alpha: 270 }, 90), 180);
+  near(headingOf({ ...lies, alpha: 270 }, 270), 0);
+  near(headingOf({ beta: 0, gamma: 0, alpha: 12, absolute: false, webkitCompassHeading: 350 }, 90), 80);
+  assert.equal(headingOf({ ...lies, absolute: false, alpha: 270 }, 0), undefined);
+  assert.equal(headingOf({ ...lies, alpha: null }, 0), undefined);
+  assert.equal(headingOf({ ...lies, alpha: 270, beta: 70 }, 0), undefined);
+  assert.deepEqual([0, 22, 23, 200, 350].map(windOf), ['north', 'north', 'northeast', 'south', 'north']);
 });
 
 test('a job never changed is given back as it came; texts of any name are told apart', () => {

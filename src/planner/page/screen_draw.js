@@ -1,4 +1,5 @@
 // The drawing with its tools, and beside it what is selected, in figures.
+import { hasCompass, readHeading, windOf } from './compass.js';
 import { button, el, say, tiles } from './dom.js';
 import { Drawing } from './drawing.js';
 import { area, distance, pathLength, plus, smooth } from './geometry.js';
@@ -234,7 +235,25 @@ export class DrawScreen {
       el('div', { class: 'row' },
         button('Turn left', () => app.edit((job) => turnNorth(job, job.turn - 15))),
         button('Turn right', () => app.edit((job) => turnNorth(job, job.turn + 15)))),
+      hasCompass() && this.#compass(),
       numberField('North, clockwise from the top of the sheet', Math.round(app.job.turn * 10) / 10, (deg) => app.edit((job) => turnNorth(job, deg)), { min: -360, max: 360, unit: 'degrees' }));
+  }
+
+  #compass() {
+    const { app } = this;
+    const read = async () => {
+      say('Reading the compass ...');
+      try {
+        const heading = Math.round(await readHeading());
+        app.edit((job) => turnNorth(job, -heading));
+        say(`The top of the drawing looks ${windOf(heading)}, ${heading} degrees.`);
+      } catch (error) {
+        say(error.message);
+      }
+    };
+    return el('div', {},
+      el('p', {}, 'Or stand on the site with the phone flat, turn until the drawing lies as the site does, and tap. Keep away from steel and trucks. A compass shows magnetic north, up to 20 degrees off in places: check it against a map.'),
+      button('Use the phone\'s compass', read));
   }
 
   // ---- the same by form, for keys and for whoever cannot drag ----
