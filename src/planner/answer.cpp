@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "asked.h"
+#include "core/zone_at.h"
 #include "job_document.h"
 #include "plan_answers.h"
 #include "record_answers.h"
@@ -76,6 +77,13 @@ Json answer_sun(const Asked& asked) {
   return {{"ok", true}, {"positions", std::move(positions)}};
 }
 
+/// Off by a few miles along a border, as `zone_name_at` tells: the page shows which it is.
+Json answer_time_zone(const Asked& asked) {
+  return {{"ok", true},
+          {"time_zone", zone_name_at(asked.json.at("latitude").get<double>(),
+                                     asked.json.at("longitude").get<double>())}};
+}
+
 /// What can be asked, by its word.
 struct Question {
   std::string_view word;
@@ -83,11 +91,12 @@ struct Question {
 };
 
 constexpr std::array questions{
-    Question{"plan", answer_plan},         Question{"compare", answer_compare},
-    Question{"outlook", answer_outlook},   Question{"read", answer_read},
-    Question{"note", answer_note},         Question{"check-back", answer_check_back},
-    Question{"learn", answer_learn},       Question{"mixes", answer_mixes},
-    Question{"forecast", answer_forecast}, Question{"sun", answer_sun}};
+    Question{"plan", answer_plan},          Question{"compare", answer_compare},
+    Question{"outlook", answer_outlook},    Question{"read", answer_read},
+    Question{"note", answer_note},          Question{"check-back", answer_check_back},
+    Question{"learn", answer_learn},        Question{"mixes", answer_mixes},
+    Question{"forecast", answer_forecast},  Question{"sun", answer_sun},
+    Question{"time-zone", answer_time_zone}};
 
 Json answer_of(const Asked& asked) {
   const std::string word = asked.text("ask");

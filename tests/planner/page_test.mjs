@@ -396,3 +396,21 @@ test('no larger than may be sent', () => {
   const code = page.replace(engine, '');
   assert.ok(gzipSync(code).length <= 150e3);
 });
+
+test('two typed numbers bring the time zone of the place, and the shadows its sun', async () => {
+  const page = await openPlanner(browser);
+  await by(page, 'New pour').click();
+  await by(page, 'Day').click();
+  const zone = page.getByLabel('Time zone');
+  assert.equal(await zone.inputValue(), 'America/Chicago'); // of the device
+  for (const [place, name] of [['42.36, -71.06', 'America/New_York'], ['33.45, -112.07', 'America/Phoenix']]) {
+    await page.getByLabel('Latitude, longitude').fill(place);
+    await page.getByLabel('Latitude, longitude').press('Enter');
+    await page.getByText(`The clock there is that of ${name.replaceAll('_', ' ')}.`).waitFor({ state: 'attached' });
+    assert.equal(await zone.inputValue(), name);
+  }
+  await by(page, 'Undo').click();
+  assert.equal(await zone.inputValue(), 'America/New_York');
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});

@@ -71,9 +71,13 @@ function placeForm(app) {
   const { site } = job.tables;
   const known = typeof site.latitude === 'number' && typeof site.longitude === 'number';
   const note = el('p', { class: 'fault', role: 'alert' });
-  const put = ({ latitude, longitude }) => app.edit((each) => {
-    Object.assign(each.tables.site, { latitude: Number(latitude.toFixed(5)), longitude: Number(longitude.toFixed(5)) });
-  });
+  const put = async ({ latitude, longitude }) => {
+    const place = { latitude: Number(latitude.toFixed(5)), longitude: Number(longitude.toFixed(5)) };
+    const { time_zone: zone } = await app.engine.ask({ ask: 'time-zone', ...place }).catch(() => ({}));
+    if (app.job !== job) return;
+    app.edit((each) => Object.assign(each.tables.site, place, isTimeZone(zone) ? { time_zone: zone } : {}));
+    if (isTimeZone(zone)) say(`The clock there is that of ${zone.replaceAll('_', ' ')}.`);
+  };
   const locate = () => {
     note.textContent = 'Asking this device where it is ...';
     navigator.geolocation.getCurrentPosition(
