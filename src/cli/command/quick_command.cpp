@@ -214,7 +214,7 @@ class QuickReader {
     }
     job.order.short_load_m3 = 0.0;  // the panel represents a slab of any size
     assume(
-        "a 10 ft (3 m) panel on 4 in of damp gravel, 6 % air as in outdoor concrete, both saws on "
+        "a 10 ft (3 m) panel on 4 in of damp gravel, 6% air as in outdoor concrete, both saws on "
         "hand");
     job.pour.saws = {SawKind::early_entry, SawKind::wet};
   }

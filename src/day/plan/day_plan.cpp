@@ -17,6 +17,8 @@ namespace slabtide {
 
 namespace {
 
+constexpr double forecast_wind_height_m = 10.0;  // as the WMO has wind measured
+
 void take_if_tighter(std::optional<Tightest>& tightest, const ZonePlan& zone, std::size_t index,
                      const PartPlan& part, Operation operation) {
   const OperationWindow* window = part.window(operation);
@@ -68,8 +70,9 @@ std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
         temperature_words(run.ground_c, job.units), base_top_words(run, job.units)));
   }
   if (!job.site.measured_wind_ratio) {
-    said.push_back(fmt::format("wind at the slab is {:.0f} % of the forecast's 10 m wind",
-                               100.0 * run.weather.wind_ratio));
+    said.push_back(fmt::format("wind at the slab is {} of the forecast's, which is for {} up",
+                               percent_words(run.weather.wind_ratio),
+                               length_words(forecast_wind_height_m, job.units)));
   }
   said.push_back(fmt::format("{:.0f} min from batching to placing, {} an hour placed",
                              job.pour.transit_min,

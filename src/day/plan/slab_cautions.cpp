@@ -149,7 +149,7 @@ void watch_evaporation(Watch& watch) {
                    : fmt::format("evaporation reaches {} about {}: watch the sheen, keep a fogger "
                                  "or an evaporation film on hand",
                                  rate, watch.clock(part.peak_evaporation_at)),
-              "FHWA-HRT-05-038; ACI 305, published; the rate itself is good to about 40 %");
+              "FHWA-HRT-05-038; ACI 305, published; the rate itself is good to about 40%");
   }
 }
 

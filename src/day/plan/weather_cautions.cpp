@@ -199,12 +199,12 @@ void watch_dry_air(Watch& watch) {
                                        watch.practice.limits.dry_humidity_fraction;
                               });
   if (!dry) return;
-  watch.add(
-      "dry_air", "dry air", CautionLevel::note, {}, dry->from,
-      fmt::format("humidity under {:.0f} % from {}: the top dries fast even in the shade. "
-                  "Dampen the base, fog lightly, cover between passes",
-                  100.0 * watch.practice.limits.dry_humidity_fraction, watch.clock(dry->from)),
-      "common practice", dry->to);
+  watch.add("dry_air", "dry air", CautionLevel::note, {}, dry->from,
+            fmt::format("humidity under {} from {}: the top dries fast even in the shade. "
+                        "Dampen the base, fog lightly, cover between passes",
+                        percent_words(watch.practice.limits.dry_humidity_fraction),
+                        watch.clock(dry->from)),
+            "common practice", dry->to);
 }
 
 void watch_wind(Watch& watch) {
@@ -228,14 +228,15 @@ void watch_rain(Watch& watch) {
   const PlasticSpan plastic = plastic_span(watch);
   const RainRisk rain = rain_between(watch.run, plastic.from, plastic.to, watch.practice.limits);
   if (const auto& wet = rain.first) {
-    watch.add("rain", "rain on the fresh slab",
-              rain.too_often() ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
-              fmt::format("rain from {}{} before the slab has set: plastic sheeting and "
-                          "boards to hold it down, start earlier, or pour another day",
-                          watch.clock(wet->from),
-                          wet->chance > 0.0 ? fmt::format(" ({:.0f} % chance)", 100.0 * wet->chance)
-                                            : std::string()),
-              "common practice", wet->to);
+    watch.add(
+        "rain", "rain on the fresh slab",
+        rain.too_often() ? CautionLevel::stop : CautionLevel::caution, {}, wet->from,
+        fmt::format("rain from {}{} before the slab has set: plastic sheeting and "
+                    "boards to hold it down, start earlier, or pour another day",
+                    watch.clock(wet->from),
+                    wet->chance > 0.0 ? fmt::format(" ({} chance)", percent_words(wet->chance))
+                                      : std::string()),
+        "common practice", wet->to);
   }
   const Steps steps = steps_between(weather.grid, plastic.from, plastic.to);
   const auto thunder =

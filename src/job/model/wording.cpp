@@ -22,6 +22,10 @@ std::string trimmed(double value, int decimals) {
 
 }  // namespace
 
+std::string percent_words(double fraction) {
+  return fmt::format("{:.0f}%", percent_per_one * fraction);
+}
+
 std::string temperature_words(double c, UnitSystem units) {
   return units == UnitSystem::us ? trimmed(fahrenheit_from_celsius(c), 0) + " °F"
                                  : trimmed(c, 0) + " °C";

@@ -8,6 +8,8 @@
 
 namespace slabtide {
 
+/// "8%", of a fraction.
+std::string percent_words(double fraction);
 std::string temperature_words(double c, UnitSystem units);             ///< "66 °F"
 std::string temperature_difference_words(double k, UnitSystem units);  ///< "15 °F"
 std::string thickness_words(double m, UnitSystem units);               ///< "4 in", "100 mm"

@@ -103,9 +103,8 @@ View weather_view(const PlannedPour& facts) {
       .put("low", temperature("/weather/low_c", day.low_c))
       .put("wind", figure_view("/weather/mean_wind_10m_m_s", day.mean_wind_10m_m_s,
                                wind_words(day.mean_wind_10m_m_s, units)))
-      .put("cloud",
-           figure_view("/weather/daylight_cloud_share", day.daylight_cloud_fraction,
-                       fmt::format("{:.0f} %", percent_per_one * day.daylight_cloud_fraction)));
+      .put("cloud", figure_view("/weather/daylight_cloud_share", day.daylight_cloud_fraction,
+                                percent_words(day.daylight_cloud_fraction)));
   if (facts.forecast.issued) {
     View issued;
     issued.put("at", time_view("/weather/issued", facts.forecast.issued, facts.job));

@@ -77,7 +77,7 @@ class CrewPage {
     if (const auto days = days_missed(crew_, crew_.tightest->task)) {
       const double chance = *crew_.late_chances[crew_.tightest->task];
       view.put("chance", figure_view("/crew_summary/tightest/late_chance", chance,
-                                     fmt::format("{} %", *days)));
+                                     fmt::format("{}%", *days)));
     }
     if (slack < 0)
       return view.put("behind", minutes_late("/crew_summary/tightest/late_min", -slack));

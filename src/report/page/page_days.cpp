@@ -20,7 +20,7 @@ namespace slabtide {
 namespace {
 
 View share_view(const std::string& json, double fraction) {
-  return figure_view(json, fraction, fmt::format("{:.0f} %", percent_per_one * fraction));
+  return figure_view(json, fraction, percent_words(fraction));
 }
 
 std::vector<View> detail_views(const std::vector<DayDetail>& lines) {

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "report/words/decimals.h"
@@ -123,8 +124,7 @@ View sureness_view(const Sureness& sureness) {
   std::vector<View> causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
     const std::string json = pointer("/sureness/causes", causes.size(), "share");
-    View view = figure_view(json, cause.fraction,
-                            fmt::format("{:.0f} %", percent_per_one * cause.fraction));
+    View view = figure_view(json, cause.fraction, percent_words(cause.fraction));
     causes.push_back(view.put("what", uncertain_input_words(cause.uncertain_input))
                          .flag("more", !causes.empty()));
   }

@@ -92,7 +92,7 @@ View order_view(const PlannedPour& facts) {
       .put("neat", volume("/order/neat_m3", order.neat_m3))
       .put("low_base", volume("/order/low_base_m3", order.low_base_m3))
       .put("low", thickness_words(job.order.low_base_m, job.units))
-      .put("allowance", fmt::format("{:.0f} %", percent_per_one * job.order.allowance_fraction))
+      .put("allowance", percent_words(job.order.allowance_fraction))
       .put("loads", std::move(loads))
       .put("supplies", std::move(supplies));
 }

@@ -17,10 +17,6 @@ namespace slabtide {
 
 namespace {
 
-std::string percent_words(double fraction) {
-  return fmt::format("{:.0f} %", percent_per_one * fraction);
-}
-
 /// A bar filled by this fraction; the value is beside it in words.
 std::string bar(const std::string& style, double fraction) {
   constexpr double width = 60.0;

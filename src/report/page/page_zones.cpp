@@ -73,7 +73,7 @@ View part_view(const ShownPart& part, const Job& job) {
       .put("sets", set_views(part, job))
       .put("notes", note_views(part))
       .put("sunlit", figure_view(part.json + "/sunlit_share", plan.sunlit_fraction,
-                                 fmt::format("{:.0f} %", percent_per_one * plan.sunlit_fraction)))
+                                 percent_words(plan.sunlit_fraction)))
       .put("drying",
            figure_view(part.json + "/peak_evaporation_kg_m2_h", plan.peak_evaporation_kg_m2_h,
                        evaporation_words(plan.peak_evaporation_kg_m2_h, job.units)))

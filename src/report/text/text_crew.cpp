@@ -41,9 +41,9 @@ std::string missed_words(const CrewPlan& crew, std::size_t task) {
 
 std::string tightest_words(const CrewPlan& crew, const Job& job) {
   const TightTask& tight = *crew.tightest;
-  const std::string spare =
-      tight.slack_min < 0 ? fmt::format("{} late", duration_words(-tight.slack_min))
-                          : fmt::format("{} min to spare for its last tenth", tight.slack_min);
+  const std::string spare = tight.slack_min < 0
+                                ? fmt::format("{} late", duration_words(-tight.slack_min))
+                                : fmt::format("{} min to spare", tight.slack_min);
   return fmt::format("{}, {}, {}{}", task_words(crew.tasks[tight.task]),
                      day_span(crew.starts[tight.task], crew.ends[tight.task], job), spare,
                      missed_words(crew, tight.task));

@@ -32,7 +32,7 @@ std::string days_opening(const PlannedDays& facts, const TextStyle& style) {
 std::string rain_cell(const ForecastDay& day) {
   const RainRisk& rain = day.rain_before_set;
   if (rain.chance == 0.0) return rain.first ? "yes" : "-";
-  return fmt::format("{:.0f} %", percent_per_one * rain.chance);
+  return percent_words(rain.chance);
 }
 
 std::vector<std::string> day_row(const ForecastDay& day, bool best, const Job& job) {
@@ -45,9 +45,7 @@ std::vector<std::string> day_row(const ForecastDay& day, bool best, const Job& j
       fmt::format("{}{}", day.finishers, day.late_min > 0.0 ? "!" : ""),
       rain_cell(day),
       day.frost.at ? std::string("yes") : std::string("-"),
-      day.finish_lost_fraction
-          ? fmt::format("{:.0f} %", percent_per_one * *day.finish_lost_fraction)
-          : std::string("-"),
+      day.finish_lost_fraction ? percent_words(*day.finish_lost_fraction) : std::string("-"),
       clocked(day.call_off_by)};
 }
 

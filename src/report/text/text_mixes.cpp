@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "report/words/decimals.h"
 #include "slabtide/core/units.h"
 
@@ -22,11 +23,11 @@ std::string counted(std::size_t count, std::string_view what) {
 std::string factor_words(const BookedMix& mix) {
   const auto learned = learned_set(mix);
   if (!learned) return "no reading of its setting yet";
-  std::string words = fmt::format(
-      "plans multiply its set times by {:.2f}, give or take {:.0f} %", learned->set_factor,
-      percent_per_one * std::expm1(one_in_ten_z * learned->log_deviation));
+  std::string words =
+      fmt::format("plans multiply its set times by {:.2f}, give or take {}", learned->set_factor,
+                  percent_words(std::expm1(one_in_ten_z * learned->log_deviation)));
   if (const auto spread = set_factor_spread(mix)) {
-    words += fmt::format("; from pour to pour they differ by {:.0f} %", percent_per_one * *spread);
+    words += fmt::format("; from pour to pour they differ by {}", percent_words(*spread));
   }
   return words;
 }

@@ -29,9 +29,10 @@ std::string text_order(const PlannedPour& facts, const TextStyle& style) {
   const Job& job = facts.job;
   std::string text = style.entry(
       style.heading("Order"),
-      fmt::format("{}: {} as drawn and {:.0f} % over; {} more if the base is {} low",
+      fmt::format("{}: {} as drawn and {} over; {} more if the base is {} low",
                   sold_words(order.sold_m3, job.units), volume_words(order.neat_m3, job.units),
-                  100.0 * job.order.allowance_fraction, volume_words(order.low_base_m3, job.units),
+                  percent_words(job.order.allowance_fraction),
+                  volume_words(order.low_base_m3, job.units),
                   thickness_words(job.order.low_base_m, job.units)),
       0, hang);
   for (const Load& load : order.loads) text += style.paragraph(load_words(load, facts), hang, hang);

@@ -162,8 +162,9 @@ std::string sure_headline(const PlannedPour& facts, const TextStyle& style) {
   const Sureness& sureness = *facts.plan.sureness;
   std::string causes;
   for (const DoubtCause& cause : told_causes(sureness)) {
-    causes += fmt::format("{}{} ({:.0f} %)", causes.empty() ? "" : ", ",
-                          uncertain_input_words(cause.uncertain_input), 100.0 * cause.fraction);
+    causes +=
+        fmt::format("{}{} ({})", causes.empty() ? "" : ", ",
+                    uncertain_input_words(cause.uncertain_input), percent_words(cause.fraction));
   }
   const std::string doubt = causes.empty() ? causes : fmt::format(" Biggest unknown: {}.", causes);
   const std::string how =

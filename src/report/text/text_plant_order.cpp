@@ -15,10 +15,6 @@ namespace slabtide {
 
 namespace {
 
-std::string percent_words(double fraction) {
-  return fmt::format("{:.0f} %", percent_per_one * fraction);
-}
-
 /// The ingredients that the job names, with what they are a share of.
 std::string mix_order_words(const Mix& mix, UnitSystem units) {
   // Water that was only reckoned is nothing to hold the plant to.

@@ -56,7 +56,7 @@ std::string measured_words(const Observation& reading, double value, UnitSystem 
     case ObservationMeasure::wind:
       return wind_words(value, units);
     case ObservationMeasure::humidity:
-      return fmt::format("{:.0f} %", percent_per_one * value);
+      return percent_words(value);
     default:
       return temperature_words(value, units);
   }

@@ -109,7 +109,7 @@ std::string days_advice_words(const PlannedDays& facts) {
 
 std::string rain_risk_words(const RainRisk& rain, UnitSystem units) {
   std::string words;
-  if (rain.chance >= told_chance) words = fmt::format("{:.0f} %", percent_per_one * rain.chance);
+  if (rain.chance >= told_chance) words = percent_words(rain.chance);
   if (rain.amount_mm >= told_rain_mm) {
     words +=
         fmt::format("{}{}", words.empty() ? "" : ", ", rain_amount_words(rain.amount_mm, units));
@@ -137,9 +137,9 @@ std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& fa
                                {"Frost", frost_line_words(day, job)}};
   if (day.finish_lost_fraction) {
     lines.push_back(
-        {"How sure", fmt::format("the finish is lost on {:.0f} % of {} possible "
+        {"How sure", fmt::format("the finish is lost on {} of {} possible "
                                  "days",
-                                 percent_per_one * *day.finish_lost_fraction, day.days_drawn)});
+                                 percent_words(*day.finish_lost_fraction), day.days_drawn)});
   }
   if (day.cost && job.prices) {
     lines.push_back({"Cost", cost_sentence(*day.cost, job.prices->currency)});

@@ -156,7 +156,7 @@ std::string part_table(const std::vector<const PartPlan*>& parts, Finish finish,
                        const std::string& whole_name, const Job& job, std::size_t width) {
   PartTable table(parts, whole_name);
   table.row("in the sun", [](const PartPlan& part) {
-    return fmt::format("{:.0f} % of the time", 100.0 * part.sunlit_fraction);
+    return percent_words(part.sunlit_fraction) + " of the time";
   });
   table.row("sheen off", [&job](const PartPlan& part) { return day_clock(part.sheen_gone, job); });
   add_window_rows(table, finish, job);

@@ -36,9 +36,9 @@ std::string weather_words(const PlannedPour& facts) {
   const UnitSystem units = facts.job.units;
   const SunTimes& sun = facts.plan.sun;
   std::string line = fmt::format(
-      "Weather: high {}, low {}, wind {}, cloud {:.0f} %.",
-      temperature_words(weather.high_c, units), temperature_words(weather.low_c, units),
-      wind_words(weather.mean_wind_10m_m_s, units), 100.0 * weather.daylight_cloud_fraction);
+      "Weather: high {}, low {}, wind {}, cloud {}.", temperature_words(weather.high_c, units),
+      temperature_words(weather.low_c, units), wind_words(weather.mean_wind_10m_m_s, units),
+      percent_words(weather.daylight_cloud_fraction));
   if (sun.kind == SunTimes::Kind::ordinary) {
     line += fmt::format(" Sun {} to {}.", day_clock(sun.rise, facts.job),
                         day_clock(sun.set, facts.job));
@@ -65,16 +65,15 @@ std::string mix_words(const PlannedPour& facts) {
   const MixModel& model = facts.run.mixes.front();
   std::string words = fmt::format("{}, w/cm {:.2f}",
                                   content_words(mix.cementitious_kg_m3, facts.job.units), mix.w_cm);
-  const auto percent = [](double fraction) { return fmt::format("{:.0f} %", 100.0 * fraction); };
   if (mix.ash_fraction > 0.0) {
-    words += fmt::format(", {} class {} ash", percent(mix.ash_fraction),
+    words += fmt::format(", {} class {} ash", percent_words(mix.ash_fraction),
                          mix.ash_class == AshClass::f ? "F" : "C");
   }
-  if (mix.slag_fraction > 0.0) words += fmt::format(", {} slag", percent(mix.slag_fraction));
+  if (mix.slag_fraction > 0.0) words += fmt::format(", {} slag", percent_words(mix.slag_fraction));
   if (mix.silica_fume_fraction > 0.0) {
-    words += fmt::format(", {} silica fume", percent(mix.silica_fume_fraction));
+    words += fmt::format(", {} silica fume", percent_words(mix.silica_fume_fraction));
   }
-  words += fmt::format(", {} air, {} at the chute", percent(mix.air_fraction),
+  words += fmt::format(", {} air, {} at the chute", percent_words(mix.air_fraction),
                        temperature_words(model.discharge_c, facts.job.units));
   return mix.name.empty() ? words : mix.name + ": " + words;
 }

@@ -95,7 +95,7 @@ double shift_from_dose_h(const Admixture& admixture, std::vector<std::string>& n
     case AdmixtureKind::accelerator_chloride: {
       const double percent = require_dose(admixture.dose_percent,
                                           "calcium chloride: neither percent of cement nor hours");
-      note_over_cap(percent, "2 % of calcium chloride", notes);
+      note_over_cap(percent, "2% of calcium chloride", notes);
       notes.emplace_back(
           "calcium chloride never goes with embedded aluminum or prestressing; with plain steel "
           "follow the code");
@@ -124,7 +124,7 @@ double shift_h(const Admixture& admixture, std::vector<std::string>& notes) {
     throw std::invalid_argument("admixture: hours are not finite");
   const double hours = admixture.shift_h ? *admixture.shift_h : shift_from_dose_h(admixture, notes);
   notes.push_back(fmt::format(
-      "{}: {:+.1f} h on setting at 23 °C (73 °F), {}", name_of(admixture.kind), rounded(hours, 1),
+      "{}: {:+.1f} h on setting at 73 °F (23 °C), {}", name_of(admixture.kind), rounded(hours, 1),
       admixture.shift_h ? "the supplier's hours" : "estimated from its dose, from memory"));
   note_c494(admixture.kind, hours, notes);
   return hours;

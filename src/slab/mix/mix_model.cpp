@@ -28,11 +28,10 @@ SetTimes set_times(const Mix& mix) {
 std::string ingredients(const Mix& mix) {
   std::string text = fmt::format("w/cm {:.2f}", mix.w_cm);
   if (mix.ash_fraction > 0.0) {
-    text += fmt::format(", {:.0f} % class {} fly ash", percent_per_one * mix.ash_fraction,
+    text += fmt::format(", {} class {} fly ash", percent_words(mix.ash_fraction),
                         mix.ash_class == AshClass::f ? 'F' : 'C');
   }
-  if (mix.slag_fraction > 0.0)
-    text += fmt::format(", {:.0f} % slag", percent_per_one * mix.slag_fraction);
+  if (mix.slag_fraction > 0.0) text += fmt::format(", {} slag", percent_words(mix.slag_fraction));
   if (mix.cement == CementType::type_iii) text += ", type III cement";
   return text;
 }
@@ -45,7 +44,7 @@ std::string learned_words(const Mix& mix) {
 }
 
 std::string set_note(const Mix& mix, const SettingParameters& setting) {
-  const std::string times = fmt::format("set times {} and {} at 23 °C (73 °F) before admixtures",
+  const std::string times = fmt::format("set times {} and {} at 73 °F (23 °C) before admixtures",
                                         duration_words(minutes_per_hour * setting.initial_set_h),
                                         duration_words(minutes_per_hour * setting.final_set_h));
   if (!setting.estimated) {
@@ -86,7 +85,7 @@ void note_assumptions(const Mix& mix, MixModel& model) {
   }
   if (mix.aggregate == Aggregate::unknown) {
     model.notes.emplace_back(
-        "aggregate not known: expansion 9.9e-6 a °C (5.5e-6 a °F), conductivity 2.0 W/mK");
+        "aggregate not known: expansion 5.5e-6 a °F (9.9e-6 a °C), conductivity 2.0 W/mK");
   }
   if (model.hardly_bleeds)
     model.notes.emplace_back("silica fume: the mix hardly bleeds, evaporation flags are halved");

@@ -14,10 +14,10 @@ namespace {
 
 constexpr double min_told_k = 0.05;
 
-/// "0.6 °C (1.1 °F) cooler".
+/// "1.1 °F (0.6 °C) cooler".
 std::string difference_words(double k) {
-  return fmt::format("{:.1f} °C ({:.1f} °F) {}", std::abs(k),
-                     std::abs(fahrenheit_from_kelvin_difference(k)), k < 0.0 ? "cooler" : "warmer");
+  return fmt::format("{:.1f} °F ({:.1f} °C) {}", std::abs(fahrenheit_from_kelvin_difference(k)),
+                     std::abs(k), k < 0.0 ? "cooler" : "warmer");
 }
 
 }  // namespace

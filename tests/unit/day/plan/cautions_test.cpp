@@ -294,7 +294,7 @@ TEST_CASE("rain and thunder count while the slab is soft, and not after") {
   };
   const auto wet = cautions_with(job, rain_at(soft));
   CHECK(warns(wet, "rain", CautionLevel::stop));
-  CHECK(find(wet, "rain")->text.find("80 % chance") != std::string::npos);
+  CHECK(find(wet, "rain")->text.find("80% chance") != std::string::npos);
   CHECK(warns(wet, "thunder", CautionLevel::stop));
   const auto late = cautions_with(job, rain_at(hard));
   CHECK(find(late, "rain") == nullptr);

@@ -25,7 +25,18 @@ bool says(const std::string& text, const std::string& words) {
 TEST_CASE("a load is ordered in quarter yards, and at least what is needed") {
   const std::string text = text_plant_order(test::PlannedDay(three_cubes()).pour());
   CHECK(says(text, "Load 1: 4.50 yd³"));
-  CHECK(says(text, "Total: 4.50 yd³ in 1 load (4.0 yd³ as drawn and 7 % over)"));
+  CHECK(says(text, "Total: 4.50 yd³ in 1 load (4.0 yd³ as drawn and 7% over)"));
+}
+
+TEST_CASE("the plant's sheet says when it was made, and which load is short") {
+  const std::string whole = text_plant_order(test::PlannedDay(three_cubes()).pour());
+  CHECK(says(whole, "Forecast: "));
+  CHECK(whole.find("short load") == std::string::npos);
+  Job job = three_cubes();
+  job.order.load_size_m3 = 3.1;
+  const std::string text = text_plant_order(test::PlannedDay(job).pour());
+  // The rest beside a load of 3.1 m3 is under the 4 yd3 from which a plant usually charges no fee.
+  CHECK(says(text, ", a short load (under 4.0 yd³)\n"));
 }
 
 TEST_CASE("the plant hears the liquid a load takes, by the hundredweight and the load") {

@@ -72,14 +72,14 @@ TEST_CASE("shifts of several admixtures add") {
 TEST_CASE("the supplier's hours are taken as they are and said so") {
   const AdmixtureShift shift = admixture_shift({supplied(AdmixtureKind::retarder, 1.7)}, initial_h);
   CHECK(shift.hours == doctest::Approx(1.7));
-  CHECK(noted(shift, "set retarder: +1.7 h on setting at 23 °C (73 °F), the supplier's hours"));
+  CHECK(noted(shift, "set retarder: +1.7 h on setting at 73 °F (23 °C), the supplier's hours"));
 }
 
 TEST_CASE("a shift from a dose is marked as from memory") {
   const AdmixtureShift shift = admixture_shift({floz(AdmixtureKind::retarder, 2.0)}, initial_h);
   CHECK(noted(
       shift,
-      "set retarder: +1.2 h on setting at 23 °C (73 °F), estimated from its dose, from memory"));
+      "set retarder: +1.2 h on setting at 73 °F (23 °C), estimated from its dose, from memory"));
   CHECK(shift.notes.size() == 1);
 }
 
@@ -94,7 +94,7 @@ TEST_CASE("a dose that shifts next to nothing is not told below zero") {
 TEST_CASE("calcium chloride over 2 percent is not counted and said so") {
   const AdmixtureShift shift = admixture_shift({chloride(3.0)}, initial_h);
   CHECK(shift.hours == doctest::Approx(-2.0));
-  CHECK(noted(shift, "over 2 % of calcium chloride"));
+  CHECK(noted(shift, "over 2% of calcium chloride"));
   CHECK(noted(shift, "aluminum or prestress"));
 }
 

@@ -38,9 +38,9 @@ TEST_CASE("set times are estimated from the mix and said to be") {
   const MixModel model = mix_model(mix, {});
   CHECK(model.setting.estimated);
   CHECK(noted(model,
-              "set times 4 h 39 min and 6 h 26 min at 23 °C (73 °F) before admixtures, estimated "
+              "set times 4 h 39 min and 6 h 26 min at 73 °F (23 °C) before admixtures, estimated "
               "from w/cm 0.45, "
-              "20 % class F fly ash (published tables, from memory)"));
+              "20% class F fly ash (published tables, from memory)"));
 }
 
 TEST_CASE("the supplier's set times are used as they are") {
@@ -52,7 +52,7 @@ TEST_CASE("the supplier's set times are used as they are") {
   CHECK(model.setting.initial_set_h == 5.0);
   CHECK(model.setting.final_set_h == 6.75);
   CHECK(noted(model,
-              "set times 5 h and 6 h 45 min at 23 °C (73 °F) before admixtures, the supplier's"));
+              "set times 5 h and 6 h 45 min at 73 °F (23 °C) before admixtures, the supplier's"));
 }
 
 TEST_CASE("the admixtures given are used, not the mix's own") {
