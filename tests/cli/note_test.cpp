@@ -91,7 +91,7 @@ class NotedJob {
   Job job_;
 };
 
-const std::vector<std::string> firm{"--zone", "landing", "--at", "12:05", "print-firm"};
+const std::vector<std::string> firm{"--zone", "landing", "--at", "12:05", "no-dent"};
 const std::vector<std::string> thumb{"--zone", "walk", "--at", "11:40", "thumbprint"};
 
 }  // namespace
@@ -184,7 +184,7 @@ TEST_CASE("what was noted while it waited for the journal decides what note adds
     std::string meanwhile;
     std::size_t readings;
   };
-  const std::string reading = "2026-05-14 12:05  print-firm  landing\n";
+  const std::string reading = "2026-05-14 12:05  no-dent  landing\n";
   const std::string placed = "2026-05-14 08:15  placed  landing\n";
   const std::vector<std::string> place{"--zone", "landing", "--at", "08:05", "placed"};
   for (const Case& each : {Case{{"--undo"}, reading, "undo\n", 0}, Case{place, "", placed, 1}}) {

@@ -16,7 +16,7 @@ const journal = [
   '2026-05-14 10:05 air 58 °F', '2026-05-14 10:06 wind 4 mph', '2026-05-14 10:07 humidity 50 %',
   '2026-05-14 10:10 sheen-gone walk', '2026-05-14 10:55 thumbprint landing',
   '2026-05-14 11:00 edge-held walk', '2026-05-14 11:30 thumbprint walk',
-  '2026-05-14 12:10 print-firm walk', '2026-05-14 12:40 surface 81 °F landing',
+  '2026-05-14 12:10 no-dent walk', '2026-05-14 12:40 surface 81 °F landing',
   '2026-05-14 14:30 initial-set landing', '2026-05-15 07:00 crack walk'];
 
 function finishedPour() {

@@ -45,7 +45,7 @@ CommandLine note_line() {
       {"now", "TIME", "note as if it were this time; else the clock", false},
       force_option()};
   line.details =
-      "Examples: slabtide note pad.toml --zone landing --at 11:05 print-firm\n"
+      "Examples: slabtide note pad.toml --zone landing --at 11:05 no-dent\n"
       "          slabtide note pad.toml --at 8:05 concrete 63\n"
       "          slabtide note pad.toml --zone pad sheen-gone      (just now)\n"
       "Without a reading, what was noted so far.\n";

@@ -21,7 +21,8 @@ constexpr std::array<Kind, observation_kind_count> kinds{{
     {"placed", "placed", "the zone's first concrete is in the form"},
     {"sheen-gone", "sheen gone", "no more shine of bleed water on it"},
     {"thumbprint", "thumbprint of 1/4 in", "a thumb pressed firmly goes in about 1/4 in (6 mm)"},
-    {"print-firm", "a thumb leaves no dent", "a thumb pressed firmly leaves no more than a mark"},
+    {"no-dent", "a thumb leaves no dent",
+     "a thumb pressed firmly leaves no more than a mark: too firm to stamp"},
     {"edge-held", "the edge holds", "the edger leaves a clean edge that stays"},
     {"initial-set", "initial set felt", "a boot on it leaves no print"},
     {"surface", "surface temperature", "by a thermometer aimed at the slab, not at water on it",
@@ -48,6 +49,8 @@ bool observation_needs_zone(ObservationKind kind) { return entry(kind).needs_zon
 std::optional<ObservationKind> observation_from_id(std::string_view id) {
   const auto found =
       std::find_if(kinds.begin(), kinds.end(), [id](const Kind& kind) { return kind.id == id; });
+  // As journals called it that were kept before: it says as well that it takes a print.
+  if (id == "print-firm") return ObservationKind::print_firm;
   if (found == kinds.end()) return std::nullopt;
   return static_cast<ObservationKind>(found - kinds.begin());
 }

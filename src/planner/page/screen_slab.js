@@ -10,7 +10,7 @@ const signs = [
   ['sheen-gone', 'Sheen gone', 'no more shine of bleed water'],
   ['edge-held', 'Edge holds', 'the edger leaves a clean edge'],
   ['thumbprint', 'Thumbprint', 'a thumb goes in about 1/4 in'],
-  ['print-firm', 'Thumb leaves no dent', 'too late to stamp'],
+  ['no-dent', 'Thumb leaves no dent', 'too late to stamp'],
   ['initial-set', 'Boot leaves no print', 'initial set'],
   ['sawed', 'Saw cut clean', 'the first cut that keeps its edges'],
   ['crack', 'Crack', 'the first crack across it'],

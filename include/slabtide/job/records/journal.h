@@ -36,7 +36,7 @@ inline constexpr std::size_t observation_kind_count = 13;
 /// What is measured along with the time.
 enum class ObservationMeasure { nothing, temperature, wind, humidity };
 
-/// The word for the command line and the journal: "print-firm".
+/// The word for the command line and the journal: "thumbprint".
 std::string_view observation_id(ObservationKind kind);
 /// The observation as part of a sentence: "a thumb leaves no dent".
 std::string_view observation_words(ObservationKind kind);

@@ -93,12 +93,18 @@ TEST_CASE("values are read in each of their units") {
   }
 }
 
+TEST_CASE("what older journals call print-firm is the reading without a dent") {
+  const auto readings = observations_of("2026-05-14 11:05 print-firm landing\n");
+  CHECK(readings.at(0).kind == ObservationKind::print_firm);
+  CHECK(observation_id(readings.at(0).kind) == "no-dent");
+}
+
 TEST_CASE("undo strikes the last line that counts, and the one before it") {
   const std::string two = "2026-05-14 11:05 thumbprint landing\n2026-05-14 11:10 thumbprint walk\n";
   CHECK(observations_of(two + "undo\n").size() == 1);
   CHECK(observations_of(two + "undo\n").at(0).zone == "landing");
   CHECK(observations_of(two + "undo\nundo\n").empty());
-  CHECK(observations_of(two + "undo\n2026-05-14 11:12 print-firm walk\nundo\n").size() == 1);
+  CHECK(observations_of(two + "undo\n2026-05-14 11:12 no-dent walk\nundo\n").size() == 1);
   // A wrong line is struck out together with everything that was wrong about it.
   CHECK(observations_of(two + "2026-05-14 11:12 thumprint walk\nundo\n").size() == 2);
   CHECK(journal_fault("undo\n") == "there is nothing before it to undo");
