@@ -123,7 +123,7 @@ int run_sites(const ParsedLine& line, std::ostream& out, std::ostream& err) {
       [&](const CalendarIssue& issue) { return crew_calendar(shared, pours, issue); });
   if (code != exit_done) return code;
   out << (name.empty() ? text_shared_crew(shared, pours, style_for(out))
-                       : text_shared_hand(shared, name, style_for(out)));
+                       : text_shared_hand(shared, pours, name, style_for(out)));
   return exit_done;
 }
 

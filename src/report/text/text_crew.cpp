@@ -7,6 +7,7 @@
 
 #include "crew_lines.h"
 #include "job/model/wording.h"
+#include "report/words/made_words.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -152,6 +153,7 @@ std::string text_hand(const PlannedPour& facts, const std::string& name, const T
     if (member.name != name) continue;
     std::string text = fmt::format("{}: {}, {}\n", name, facts.job.name,
                                    clock_of(facts.job).date(facts.job.pour.start));
+    text += made_words(facts) + "\n";
     if (member.visits.empty()) text += "not needed\n";
     for (const CrewVisit& visit : member.visits) {
       text += fmt::format("{}on site {}, can leave {}\n",

@@ -7,6 +7,7 @@
 #include "core/utf8.h"
 #include "day/compare/admixture_change.h"
 #include "job/model/wording.h"
+#include "report/words/made_words.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/plan_facts.h"
@@ -41,9 +42,10 @@ std::string admixture_line(const AdmixtureUse& use, double sold_fraction, const 
 }
 
 std::string load_lines(const Load& load, const Job& job) {
-  std::string text = fmt::format("Load {}: {}, on site {}, batched {}, empty {}\n", load.number,
-                                 sold_words(load.sold_m3, job.units), day_clock(load.arrives, job),
-                                 day_clock(load.batched, job), day_clock(load.empty, job));
+  std::string text =
+      fmt::format("Load {}: {}, on site {}, batched {}, empty {}{}\n", load.number,
+                  sold_words(load.sold_m3, job.units), day_clock(load.arrives, job),
+                  day_clock(load.batched, job), day_clock(load.empty, job), short_words(load, job));
   OrderPlan alone;
   alone.loads = {load};
   for (const AdmixtureUse& use : admixture_use(job, alone)) {
@@ -72,6 +74,7 @@ std::string text_plant_order(const PlannedPour& facts) {
   const Job& job = facts.job;
   const OrderPlan& order = facts.run.order;
   std::string text = fmt::format("Concrete for {}\n", shown_date(job.pour.date, clock_style(job)));
+  text += made_words(facts) + "\n";
   text += fmt::format("Job: {}, at {:g}, {:g}\n", printable(job.site.name), job.site.latitude_deg,
                       job.site.longitude_deg);
   text += fmt::format("Total: {} in {} load{} ({} as drawn and {} over)\n",

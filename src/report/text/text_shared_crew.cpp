@@ -130,13 +130,13 @@ std::string text_shared_crew(const SharedCrew& shared, std::span<const PlannedPo
   return style.finished(text);
 }
 
-std::string text_shared_hand(const SharedCrew& shared, const std::string& name,
-                             const TextStyle& style) {
+std::string text_shared_hand(const SharedCrew& shared, std::span<const PlannedPour> pours,
+                             const std::string& name, const TextStyle& style) {
   const std::vector<CrewMember>& people = shared.crew.people;
   for (std::size_t who = 0; who < people.size(); ++who) {
     if (people[who].name != name) continue;
     return style.finished(clock_of(shared.job).date(shared.job.pour.start) + "\n" +
-                          hand_lines(shared, who, style));
+                          made_lines(shared, pours, style) + hand_lines(shared, who, style));
   }
   return {};
 }

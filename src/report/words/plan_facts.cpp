@@ -103,6 +103,11 @@ std::vector<DoubtCause> told_causes(const Sureness& sureness) {
   return told;
 }
 
+std::string short_words(const Load& load, const Job& job) {
+  if (!load.is_short) return {};
+  return fmt::format(", a short load (under {})", volume_words(job.order.short_load_m3, job.units));
+}
+
 std::string finish_words(Finish finish) {
   switch (finish) {
     case Finish::stamp:

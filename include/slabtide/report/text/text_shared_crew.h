@@ -16,7 +16,7 @@ std::string text_shared_crew(const SharedCrew& shared, std::span<const PlannedPo
 
 /// The day of one of that crew, short enough to be sent as a message: on which site when, and the
 /// work there. Empty if nobody has that name.
-std::string text_shared_hand(const SharedCrew& shared, const std::string& name,
-                             const TextStyle& style);
+std::string text_shared_hand(const SharedCrew& shared, std::span<const PlannedPour> pours,
+                             const std::string& name, const TextStyle& style);
 
 }  // namespace slabtide

@@ -32,6 +32,8 @@ inline constexpr std::string_view past_end_words =
     "on one day in ten or more the main work opens after the plan's end";
 /// The causes of doubt that are worth reporting: at most three.
 std::vector<DoubtCause> told_causes(const Sureness& sureness);
+/// ", a short load (under 4.0 yd³)"; empty where the plant charges nothing extra for its size.
+std::string short_words(const Load& load, const Job& job);
 std::string finish_words(Finish finish);
 std::string saw_words(SawKind kind);
 std::string compass_words(double bearing_deg);
