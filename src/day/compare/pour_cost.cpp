@@ -4,7 +4,6 @@
 #include <array>
 #include <cstddef>
 #include <numeric>
-#include <set>
 
 #include "admixture_change.h"
 #include "slab/mix/mix_temperature.h"
@@ -106,14 +105,10 @@ class Money {
 
   /// Of the zones whose finish the likely day loses, and over the sampled days.
   void redo(const DayPlan& plan, const std::vector<double>& zone_lost_fractions) {
-    std::set<std::size_t> lost;
-    for (std::size_t i = 0; i < plan.crew.tasks.size(); ++i) {
-      const Task& task = plan.crew.tasks[i];
-      const bool is_late = plan.crew.schedule.assignments[i].late_min > finish_lost_min;
-      if (is_late && makes_the_finish(task.kind) && task.place) lost.insert(task.place->zone);
-    }
     double lost_m2 = 0.0;
-    for (const std::size_t zone : lost) lost_m2 += plan.zones[zone].area_m2;
+    for (const std::size_t zone : lost_finishes(plan.crew.tasks, plan.crew.schedule)) {
+      lost_m2 += plan.zones[zone].area_m2;
+    }
     add(CostPart::redo, lost_m2, prices_.redo_per_m2);
     if (zone_lost_fractions.empty()) return;
     double expected_m2 = 0.0;

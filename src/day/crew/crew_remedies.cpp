@@ -3,20 +3,21 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <span>
 #include <string>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "core/parallel.h"
 #include "job/model/wording.h"
 #include "schedule_search.h"
+#include "slabtide/day/crew/crew_plan.h"
 
 namespace slabtide {
 
 namespace {
 
-/// Ten hours: more than a working day, where no figure helps and no remedy is one (ours).
-constexpr int hopeless_min = 600;
 constexpr std::size_t max_more_hands = 2;
 /// The effect of one and two ordinary doses at mild temperatures, and an hour between; ours.
 constexpr std::array<int, 3> later_min{30, 60, 90};
@@ -57,11 +58,54 @@ std::vector<Task> with_zone_later(std::vector<Task> tasks, std::size_t zone, int
   return tasks;
 }
 
+/// The tasks of these zones and of the whole job.
+std::vector<Task> only_in(std::span<const std::size_t> zones, const std::vector<Task>& tasks) {
+  std::vector<Task> kept;
+  std::vector<std::optional<std::size_t>> place_of(tasks.size());
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    const auto& place = tasks[i].place;
+    if (place && std::find(zones.begin(), zones.end(), place->zone) == zones.end()) continue;
+    place_of[i] = kept.size();
+    Task task = tasks[i];
+    task.after.clear();
+    for (const std::size_t before : tasks[i].after) {
+      if (place_of[before]) task.after.push_back(*place_of[before]);
+    }
+    kept.push_back(std::move(task));
+  }
+  return kept;
+}
+
+/// The most zones, of those placed first, that the crew finishes without losing one; empty if it is
+/// none, or all.
+std::optional<CrewRemedy> fewer_zones(const std::vector<Task>& tasks, const Roster& roster) {
+  const std::vector<std::size_t> zones = zones_as_placed(tasks);
+  std::size_t done = 0;
+  int late_min = 0;
+  for (std::size_t over = zones.size(); over - done > 1;) {
+    const std::size_t tried = (done + over) / 2;
+    const std::vector<Task> fewer = only_in(std::span(zones).first(tried), tasks);
+    const Schedule schedule = search_schedule(fewer, roster, nullptr).schedule;
+    const bool good = lost_finishes(fewer, schedule).empty();
+    (good ? done : over) = tried;
+    if (good) late_min = schedule.late_min;
+  }
+  if (done == 0) return std::nullopt;
+  CrewRemedy remedy;
+  remedy.kind = RemedyKind::pour_less;
+  remedy.amount = static_cast<int>(zones.size() - done);
+  remedy.late_min = late_min;
+  for (std::size_t i = 0; i < zones.size(); ++i) {
+    (i < done ? remedy.kept : remedy.left).push_back(name_of(zones[i], tasks));
+  }
+  return remedy;
+}
+
 }  // namespace
 
 std::string late_words(int minutes) {
   if (minutes == 0) return "nothing late";
-  return minutes >= hopeless_min ? "over 10 h late" : duration_words(minutes) + " late";
+  return minutes >= hopeless_late_min ? "over 10 h late" : duration_words(minutes) + " late";
 }
 
 std::string remedy_words(const CrewRemedy& remedy) {
@@ -76,6 +120,10 @@ std::string remedy_words(const CrewRemedy& remedy) {
     case RemedyKind::place_later:
       return fmt::format("{} placed {} min later, from a load of its own: {}", remedy.zone,
                          remedy.amount, left);
+    case RemedyKind::pour_less:
+      return remedy.left.size() <= remedy.kept.size()
+                 ? fmt::format("with {} left for another day: {}", names_words(remedy.left), left)
+                 : fmt::format("with only {} poured that day: {}", names_words(remedy.kept), left);
   }
   return left;
 }
@@ -88,11 +136,19 @@ std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Rost
     // More of the same that is no better is not worth mentioning.
     const bool same = !remedies.empty() && remedies.back().kind == kind;
     const int to_better = same ? remedies.back().late_min : as_planned.late_min;
-    if (late_min < std::min(to_better, hopeless_min))
-      remedies.push_back({kind, zone, amount, late_min});
+    if (late_min < std::min(to_better, hopeless_late_min))
+      remedies.push_back({.kind = kind, .zone = zone, .amount = amount, .late_min = late_min});
   };
   for (const Schedule& schedule : larger.first(std::min(max_more_hands, larger.size()))) {
     consider(RemedyKind::more_hands, {}, schedule.crew - as_planned.crew, schedule.late_min);
+  }
+  const bool loses = !lost_finishes(tasks, as_planned).empty();
+  if (loses && larger.size() > max_more_hands && lost_finishes(tasks, larger.back()).empty()) {
+    consider(RemedyKind::more_hands, {}, larger.back().crew - as_planned.crew,
+             larger.back().late_min);
+  }
+  if (loses) {
+    if (auto fewer = fewer_zones(tasks, roster)) remedies.push_back(std::move(*fewer));
   }
   if (const auto zone = latest_zone(tasks, as_planned)) {
     // Each of them held back by each of the times: the set first, then the placing too.

@@ -251,10 +251,12 @@ void watch_crew(Watch& watch) {
   const bool is_lost = lost != crew.late.end();
   const std::size_t told = is_lost ? *lost : crew.late.front();
   const Task& task = crew.tasks[told];
-  std::string text = fmt::format(
-      "too much for the crew of {}: {}, runs {} late (in all: {})", watch.job.crew.finishers,
-      task_words(task), duration_words(late_min(told)), late_words(crew.schedule.late_min));
-  if (!crew.remedies.empty()) text += fmt::format("; {}", remedy_words(crew.remedies.front()));
+  const std::string remedy = crew.remedies.empty()
+                                 ? std::string("more hands, or less poured in one day")
+                                 : remedy_words(crew.remedies.front());
+  const std::string text =
+      fmt::format("too much for the crew of {}, {}; {}, runs {} late: {}", watch.job.crew.finishers,
+                  crew_late_words(crew), task_words(task), duration_words(late_min(told)), remedy);
   watch.add("late_crew", is_lost ? "crew too late for the finish" : "crew too small",
             is_lost ? CautionLevel::stop : CautionLevel::caution, task.zone, crew.starts[told],
             std::move(text), "worked out from this plan");

@@ -91,6 +91,18 @@ std::string money_words(double money, const std::string& currency) {
   return fmt::format("{}{}{}{}", shown < 0.0 ? "-" : "", currency, is_code ? " " : "", figures);
 }
 
+std::string names_words(const std::vector<std::string>& names, std::size_t max_named) {
+  // One left over is as short as "and 1 more".
+  const bool all = names.size() <= max_named + 1;
+  const std::size_t listed = all ? names.size() : max_named;
+  std::string words;
+  for (std::size_t i = 0; i < listed; ++i) {
+    const bool last_of_all = all && i > 0 && i + 1 == listed;
+    words += fmt::format("{}{}", i == 0 ? "" : last_of_all ? " and " : ", ", names[i]);
+  }
+  return all ? words : fmt::format("{} and {} more", words, names.size() - listed);
+}
+
 std::string duration_words(double minutes) {
   const long whole = std::lround(std::abs(minutes));
   const long hours = whole / minutes_per_hour;

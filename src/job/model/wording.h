@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
+#include <vector>
 
 #include "slabtide/job/model/job.h"
 
@@ -24,6 +26,8 @@ std::string strength_words(double psi, UnitSystem units);         ///< "4000 psi
 /// "$1,240", "CAD 1,240", "$0.85": to the whole unit from ten on, else to hundredths;
 /// the sign or code of the currency first. Never "-0".
 std::string money_words(double money, const std::string& currency);
+/// "pad", "pad and walk", "bay 1, bay 2, bay 3 and 9 more": of many names the first `max_named`.
+std::string names_words(const std::vector<std::string>& names, std::size_t max_named = 3);
 /// "35 min", "1 h 20 min", "5 h": a length of time to the nearest minute, without its sign.
 std::string duration_words(double minutes);
 

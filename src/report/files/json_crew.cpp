@@ -62,6 +62,8 @@ std::string_view remedy_id(RemedyKind kind) {
       return "slow_the_set";
     case RemedyKind::place_later:
       return "place_later";
+    case RemedyKind::pour_less:
+      return "pour_less";
   }
   return "more_hands";
 }
@@ -86,6 +88,7 @@ Json json_crew_summary(const CrewPlan& crew, const Job& job) {
   Json json{{"finishers", crew.schedule.crew},
             {"late_min", crew.schedule.late_min},
             {"says", crew_size_words(crew)},
+            {"lost", lost_finish_names(crew)},
             {"smallest_crew", json_maybe(crew.smallest_crew)},
             {"enough_crew", crew.enough_crew},
             {"least_late_min", crew.min_late_min},
@@ -102,6 +105,7 @@ Json json_crew_summary(const CrewPlan& crew, const Job& job) {
     json["cures"].push_back({{"cure", remedy_id(remedy.kind)},
                              {"zone", remedy.zone},
                              {"amount", remedy.amount},
+                             {"left", remedy.left},
                              {"late_min", remedy.late_min}});
   }
   return json;

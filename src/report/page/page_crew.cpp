@@ -42,7 +42,10 @@ class CrewPage {
 
   void put_size(View& view) const {
     view.put("finishers", count("/crew_summary/finishers", crew_.schedule.crew));
-    if (crew_.schedule.late_min > 0) {
+    view.flag("in_time", crew_.schedule.late_min == 0);
+    if (!lost_finish_names(crew_).empty()) {
+      view.put("lost", View().put("words", crew_late_words(crew_)));
+    } else if (crew_.schedule.late_min > 0) {
       view.put("late_in_all", minutes_late("/crew_summary/late_min", crew_.schedule.late_min));
     }
     const bool no_fewer = crew_.smallest_crew && *crew_.smallest_crew == crew_.schedule.crew;
@@ -86,7 +89,8 @@ class CrewPage {
   }
 
   static View minutes_late(const std::string& json, int minutes) {
-    return figure_view(json, minutes, duration_words(minutes));
+    return figure_view(json, minutes,
+                       minutes < hopeless_late_min ? duration_words(minutes) : "over 10 h");
   }
 
   void put_late(View& view) const {

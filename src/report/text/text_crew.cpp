@@ -66,12 +66,18 @@ std::string member_block(const CrewPlan& crew, int who, const Job& job, const Te
 std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& style) {
   if (crew.late.empty()) return {};
   std::string text = style.warning("Late") + "\n";
-  for (const std::size_t task : crew.late) {
+  constexpr std::size_t max_told = 7;
+  for (std::size_t i = 0; i < std::min(max_told, crew.late.size()); ++i) {
+    const std::size_t task = crew.late[i];
     const Assignment& at = crew.schedule.assignments[task];
     text += style.entry(duration_words(at.late_min),
                         fmt::format("{}, {}", task_words(crew.tasks[task]),
                                     day_span(crew.starts[task], crew.ends[task], job)),
-                        2, 11);
+                        2, 14);
+  }
+  if (crew.late.size() > max_told) {
+    text += style.paragraph(
+        fmt::format("and {} more, in the days below", crew.late.size() - max_told), 2, 6);
   }
   for (const CrewRemedy& remedy : crew.remedies)
     text += style.paragraph(remedy_words(remedy), 2, 6);
@@ -130,7 +136,7 @@ std::optional<int> days_missed(const CrewPlan& crew, std::size_t task) {
 
 std::string crew_size_words(const CrewPlan& crew) {
   std::string words =
-      fmt::format("{}, {}", people_words(crew.schedule.crew), late_words(crew.schedule.late_min));
+      fmt::format("{}, {}", people_words(crew.schedule.crew), crew_late_words(crew));
   if (!crew.after_plan.empty()) words += " of what is ready by the plan's end";
   if (crew.smallest_crew) {
     // Of hands who differ, no fewer were tried.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -79,6 +80,19 @@ inline constexpr int max_crew_tried = 12;
 /// Work that makes the finish is taken to be lost where it is later than this (ours): a window
 /// closes with the first tenth of its area, and a few minutes past it cost looks, not the slab.
 inline constexpr int finish_lost_min = 10;
+
+/// The zones of the tasks, by index, in the order of their placing.
+std::vector<std::size_t> zones_as_placed(std::span<const Task> tasks);
+/// Of them those, in that order, for whose finish a crew that works like this comes too late.
+/// `schedule` is of the tasks.
+std::vector<std::size_t> lost_finishes(std::span<const Task> tasks, const Schedule& schedule);
+/// The names of those that the planned crew loses on the likely day.
+std::vector<std::string> lost_finish_names(const CrewPlan& crew);
+
+/// How late the crew runs, in words: "nothing late", "20 min late", and where finishes are lost
+/// which: "2 finishes lost (pad and walk), 1 h 5 min late". Minutes over ten hours say nothing and
+/// are left out.
+std::string crew_late_words(const CrewPlan& crew);
 
 /// How far a crew plan looks beyond the job's own crew.
 enum class CrewDepth {

@@ -11,13 +11,19 @@
 namespace slabtide {
 
 /// Something that can still be changed.
-enum class RemedyKind { more_hands, slow_the_set, place_later };
+enum class RemedyKind { more_hands, slow_the_set, place_later, pour_less };
 struct CrewRemedy {
   RemedyKind kind = RemedyKind::more_hands;
-  std::string zone;  ///< empty for the whole job
-  int amount = 0;    ///< workers, or minutes
-  int late_min = 0;  ///< lateness that remains
+  std::string zone;                    ///< empty for the whole job
+  int amount = 0;                      ///< workers, or minutes, or zones left for another day
+  int late_min = 0;                    ///< lateness that remains
+  std::vector<std::string> kept = {};  ///< zones still poured that day, in order
+  std::vector<std::string> left = {};  ///< zones left for another, in order
 };
+
+/// Ten hours: more than a working day, where no figure of minutes helps and no remedy is one
+/// (ours).
+inline constexpr int hopeless_late_min = 600;
 
 /// "nothing late", "1 h 20 min late", "over 10 h late".
 std::string late_words(int minutes);
@@ -26,7 +32,9 @@ std::string remedy_words(const CrewRemedy& remedy);
 
 /// Tries what could still be changed in the schedule: one or two more workers; slowing the set of
 /// the latest zone, as a retarder would (its windows are moved back unchanged and its placing is
-/// kept); placing that zone later. Returns those that reduce lateness, to less than ten hours,
+/// kept); placing that zone later; and, where finishes are lost, as many more workers as it takes
+/// up to the largest crew tried, or only so many of the zones, in the order of their placing, as
+/// the crew can finish. Returns those that reduce lateness, to less than ten hours,
 /// best first. This only tries the timetable and computes no new windows (`compare` does).
 /// `larger`: the schedules of larger crews, increasing; `threads` as in SolverSettings.
 std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Roster& roster,

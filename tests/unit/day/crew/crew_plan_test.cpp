@@ -150,4 +150,66 @@ TEST_CASE("where no crew can help, the plan says how little the best loses") {
   CHECK(plan.enough_crew <= max_crew_tried);
 }
 
+TEST_CASE(
+    "a hopelessly overloaded crew is told which finishes it loses, and how much it can pour") {
+  Job job = test::sample_job({});
+  for (int i = 0; i < 6; ++i) {
+    Zone bay = test::zone_named("bay " + std::to_string(i + 1),
+                                test::rectangle(5.0 * i, 0.0, 4.2, 4.2), Finish::stamp);
+    job.pour.placing_sequence.push_back(bay.name);
+    job.zones.push_back(std::move(bay));
+  }
+  job.crew.finishers = 2;
+  const CrewPlan plan = crew_of(job);
+  const std::vector<std::string> lost = lost_finish_names(plan);
+  REQUIRE(lost.size() > 1);
+  // Each of them has work of its finish that runs later than is borne, and no other zone has.
+  for (const Zone& zone : job.zones) {
+    bool is_late = false;
+    for (const std::size_t task : plan.late) {
+      is_late = is_late ||
+                (plan.tasks[task].zone == zone.name && makes_the_finish(plan.tasks[task].kind) &&
+                 plan.schedule.assignments[task].late_min > finish_lost_min);
+    }
+    CHECK(is_late == (std::find(lost.begin(), lost.end(), zone.name) != lost.end()));
+  }
+  const std::string words = crew_late_words(plan);
+  CHECK(words.starts_with(std::to_string(lost.size()) + " finishes lost (" + lost.front()));
+  if (plan.schedule.late_min >= hopeless_late_min) {
+    CHECK(words.find(" late") == std::string::npos);
+  }
+  const auto less =
+      std::find_if(plan.remedies.begin(), plan.remedies.end(),
+                   [](const CrewRemedy& remedy) { return remedy.kind == RemedyKind::pour_less; });
+  REQUIRE(less != plan.remedies.end());
+  REQUIRE(less->kept.size() + less->left.size() == job.zones.size());
+  CHECK(less->amount == static_cast<int>(less->left.size()));
+  // What is kept of the pour, the crew can do.
+  Job kept = job;
+  kept.zones.resize(less->kept.size());
+  kept.pour.placing_sequence.resize(less->kept.size());
+  CHECK(lost_finish_names(crew_of(kept)).empty());
+}
+
+TEST_CASE("lateness that loses no finish is told in minutes, and one lost finish by its name") {
+  CrewPlan plan;
+  Task task;
+  task.kind = TaskKind::broom;
+  task.zone = "pad";
+  task.place = PlaceId{};
+  plan.tasks = {task};
+  const auto late_by = [&plan](int minutes) {
+    plan.schedule.late_min = minutes;
+    plan.schedule.assignments = {Assignment{}};
+    plan.schedule.assignments.front().late_min = minutes;
+    return crew_late_words(plan);
+  };
+  CHECK(late_by(0) == "nothing late");
+  CHECK(late_by(finish_lost_min) == "10 min late");
+  CHECK(late_by(65) == "the finish of pad lost, 1 h 5 min late");
+  CHECK(late_by(hopeless_late_min) == "the finish of pad lost");
+  plan.tasks.front().kind = TaskKind::clean_up;
+  CHECK(late_by(65) == "1 h 5 min late");
+}
+
 }  // namespace slabtide

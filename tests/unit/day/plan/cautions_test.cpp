@@ -80,7 +80,7 @@ TEST_CASE("a crew that cannot keep up is told what would help") {
   const Caution* late = find(cautions, "late_crew");
   REQUIRE(late != nullptr);
   CHECK(late->zone == "pad");
-  CHECK(late->text.find("too much for the crew of 2: ") == 0);
+  CHECK(late->text.find("too much for the crew of 2, ") == 0);
   CHECK(late->text.find(" more finisher") != std::string::npos);
   job.crew.finishers = 12;
   CHECK(find(cautions_with(job, no_change), "late_crew") == nullptr);
