@@ -34,8 +34,15 @@ struct Watch {
            std::optional<UtcTime> at, std::string text, std::string source,
            std::optional<UtcTime> until = std::nullopt) {
     const Loss loss = loss_of(code);
-    found.push_back({std::move(code), std::move(title), level, loss, std::move(zone), at, until,
-                     std::move(text), std::move(source)});
+    found.push_back({.code = std::move(code),
+                     .title = std::move(title),
+                     .level = level,
+                     .loss = loss,
+                     .zone = std::move(zone),
+                     .at = at,
+                     .until = until,
+                     .text = std::move(text),
+                     .source = std::move(source)});
   }
   std::string clock(UtcTime time) const { return clock_of(job).time(time); }
   std::string day_and_clock(UtcTime time) const { return clock_of(job).weekday_time(time); }

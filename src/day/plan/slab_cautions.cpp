@@ -61,6 +61,11 @@ std::string no_window_words(const Watch& watch, std::size_t zone_index, const Pa
       watch.pour_clock(*window.opens), slower);
 }
 
+/// What the caution is about, so that it can be told with others of its kind.
+void call_it(Watch& watch, Operation operation) {
+  watch.found.back().what = operation_words(operation);
+}
+
 void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part) {
   const ZonePlan& zone = watch.zones[zone_index];
   const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
@@ -72,6 +77,7 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
                 makes_the_finish(window.operation) ? CautionLevel::stop : CautionLevel::caution,
                 where, window.opens, no_window_words(watch, zone_index, part, window),
                 "worked out from this plan");
+      call_it(watch, window.operation);
     } else if (minutes < watch.practice.limits.short_window_min) {
       watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
                 fmt::format("only {:.0f} min for the {} from {}: have everybody there, work in "
@@ -79,6 +85,7 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
                             std::round(minutes), operation_words(window.operation),
                             watch.pour_clock(*window.opens)),
                 "worked out from this plan");
+      call_it(watch, window.operation);
     }
   }
 }
@@ -259,17 +266,18 @@ void watch_crew(Watch& watch) {
                   crew_late_words(crew), task_words(task), duration_words(late_min(told)), remedy);
   watch.add("late_crew", is_lost ? "crew too late for the finish" : "crew too small",
             is_lost ? CautionLevel::stop : CautionLevel::caution, task.zone, crew.starts[told],
-            std::move(text), "worked out from this plan");
+            text, "worked out from this plan");
 }
 
 void watch_loads(Watch& watch) {
   for (const Load& load : watch.run.order.loads) {
     if (load.is_short) {
       watch.add("short_load", "short load", CautionLevel::note, {}, load.arrives,
-                fmt::format("load {} is {}: under {} most plants charge a short load", load.number,
-                            sold_words(load.sold_m3, watch.job.units),
+                fmt::format("load {} is only {}: under {} most plants charge a short load",
+                            load.number, sold_words(load.sold_m3, watch.job.units),
                             volume_words(watch.job.order.short_load_m3, watch.job.units)),
                 "common practice");
+      watch.found.back().what = fmt::format("load {}", load.number);
     }
     if (load.over_limit) {
       const double age_min = seconds_between(load.batched, load.empty) / seconds_per_minute;
@@ -282,6 +290,7 @@ void watch_loads(Watch& watch) {
                       "smaller loads, more hands, or agree on another limit",
                       load.number, age_min, limit_min),
           "ASTM C94 by habit; newer editions leave it to purchaser and producer, published");
+      watch.found.back().what = fmt::format("load {}", load.number);
     }
   }
 }

@@ -21,13 +21,6 @@ std::string_view level_words(CautionLevel level) {
   return words[static_cast<std::size_t>(level)];
 }
 
-/// More than these nobody reads (ours); the rest is folded away.
-constexpr std::size_t max_told = 7;
-
-/// Of a caution's places so many beside the first are named in its sentence; all of them stand
-/// below it, and in the annex (ours).
-constexpr std::size_t max_others = 4;
-
 /// Each of the cautions that are told as one, in its own words.
 std::vector<View> place_views(const ToldCaution& told, const std::vector<Caution>& cautions,
                               const Job& job) {
@@ -144,8 +137,9 @@ void put_caution(View& view, const Caution& caution, std::string_view text, cons
 View cautions_view(const PlannedPour& facts) {
   std::vector<View> cautions;
   std::vector<View> others;
-  for (const ToldCaution& told : told_cautions(facts.plan.cautions, facts.job, max_others)) {
-    const bool is_read = told.first->level != CautionLevel::note && cautions.size() < max_told;
+  for (const ToldCaution& told : told_cautions(facts.plan.cautions, facts.job, max_told_places)) {
+    const bool is_read =
+        told.first->level != CautionLevel::note && cautions.size() < max_told_cautions;
     (is_read ? cautions : others).push_back(caution_view(told, facts.plan.cautions, facts.job));
   }
   View view;

@@ -240,7 +240,7 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
       if (is_used(shift, job)) text += shift_block(shift, facts, style);
     }
   }
-  return style.finished(text + text_cautions(saw_cautions(facts.plan.cautions), job, style));
+  return style.finished(text + text_cautions(saw_cautions(facts.plan.cautions), job, style, true));
 }
 
 }  // namespace slabtide

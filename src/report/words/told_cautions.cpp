@@ -28,35 +28,53 @@ bool stands_alone(std::string_view text, std::size_t at, std::size_t size) {
          (at + size >= text.size() || !is_of_a_word(text[at + size]));
 }
 
-/// The text without its place and its numbers: what two cautions of one kind have in common.
-std::string kind_of(const Caution& caution) {
-  std::string kind = caution.text;
-  const std::size_t size = caution.zone.size();
-  for (std::size_t at = kind.find(caution.zone); at != std::string::npos;
-       at = kind.find(caution.zone, at)) {
-    if (stands_alone(kind, at, size)) {
-      kind.erase(at, size);
+/// Leaves a name out of the text, where it is no part of a longer word.
+void leave_out(std::string& text, const std::string& name) {
+  if (name.empty()) return;
+  for (std::size_t at = text.find(name); at != std::string::npos; at = text.find(name, at)) {
+    if (stands_alone(text, at, name.size())) {
+      text.erase(at, name.size());
     } else {
-      at += size;
+      at += name.size();
     }
   }
+}
+
+/// The text without its place, its work and its numbers, and no length of time told apart from
+/// another: what two cautions of one kind have in common.
+std::string kind_of(const Caution& caution) {
+  std::string kind = caution.text;
+  leave_out(kind, caution.zone);
+  leave_out(kind, caution.what);
   constexpr std::size_t half_letters = 3;  // " AM"
+  constexpr std::string_view minutes = " min";
+  constexpr std::string_view hours = " h  min";  // "2 h 5 min" without its figures
   for (std::size_t at = 0; at < kind.size(); ++at) {
     if (is_before_half(kind, at)) kind.erase(at, half_letters);
   }
   std::erase_if(kind, is_digit);
+  for (std::size_t at = kind.find(hours); at != std::string::npos; at = kind.find(hours)) {
+    kind.erase(at, hours.size() - minutes.size());
+  }
   return kind;
 }
 
 /// Whether the same is to be done about both, only in another place or at another time.
 bool asks_the_same(const Caution& a, const Caution& b) {
-  return a.code == b.code && a.level == b.level && !a.zone.empty() && !b.zone.empty() &&
-         !remedy_of(a.text).empty() && kind_of(a) == kind_of(b);
+  const bool one_of_several =
+      a.zone.empty() == b.zone.empty() && (!a.zone.empty() || (!a.what.empty() && !b.what.empty()));
+  return a.code == b.code && a.level == b.level && one_of_several && !remedy_of(a.text).empty() &&
+         kind_of(a) == kind_of(b);
 }
 
-std::string place_and_time(const Caution& caution, const Job& job) {
-  return caution.at ? fmt::format("{} {}", caution.zone, day_clock(*caution.at, job))
-                    : caution.zone;
+/// "walk 2:00 PM", "walk (broom) 2:00 PM", "load 3 2:00 PM": what it has in place of the first's.
+std::string place_and_time(const Caution& caution, const Caution& first, const Job& job) {
+  std::string words = caution.zone;
+  if (!caution.what.empty() && caution.what != first.what) {
+    words = words.empty() ? caution.what : fmt::format("{} ({})", words, caution.what);
+  }
+  if (caution.at) words += fmt::format(" {}", day_clock(*caution.at, job));
+  return words;
 }
 
 /// The text of the first, with at most `max_others` others between what is wrong and what to do.
@@ -67,7 +85,7 @@ std::string merged_text(const std::vector<const Caution*>& group, std::size_t ma
   std::vector<std::string> places;
   for (const Caution* caution : group) {
     if (caution == group.front()) continue;
-    std::string place = place_and_time(*caution, job);
+    std::string place = place_and_time(*caution, *group.front(), job);
     if (std::find(places.begin(), places.end(), place) == places.end()) {
       places.push_back(std::move(place));
     }

@@ -25,6 +25,11 @@ std::string_view remedy_of(std::string_view text);
 
 inline constexpr std::size_t every_place = 1000;
 
+/// More cautions than these nobody reads; the rest is folded away, or only named (ours).
+inline constexpr std::size_t max_told_cautions = 7;
+/// Of a caution's places so many beside the first are named in its sentence (ours).
+inline constexpr std::size_t max_told_places = 4;
+
 /// The cautions that ask for the same, merged; the worst first: what stops the work before what
 /// wants care, a lost slab before a lost finish, then by time. Of the other places
 /// at most `max_others` are named, the rest are counted. `cautions` must outlive the result.

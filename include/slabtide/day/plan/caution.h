@@ -41,6 +41,9 @@ struct Caution {
   std::optional<UtcTime> until;  ///< if it ends at a known time
   std::string text;              ///< what, and what to do about it
   std::string source;
+  /// Which of several alike in one zone, or of the whole job: "broom", "load 2"; empty where there
+  /// is but one.
+  std::string what = {};
 };
 
 }  // namespace slabtide

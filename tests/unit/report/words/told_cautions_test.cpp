@@ -72,4 +72,37 @@ TEST_CASE("the worst is told first, and what stops the work before what wants ca
   CHECK(told[2].zone == "a");
 }
 
+TEST_CASE("the same for another work, or of another load, is told once") {
+  const Job job = test::sample_job({});
+  std::vector<Caution> all{short_window("pad", 44, 11, "11:00 AM"),
+                           short_window("pad", 9, 14, "2:00 PM")};
+  all[0].what = "broom";
+  all[1].what = "float";
+  all[1].text = "only 9 min for the float from 2:00 PM: have everybody there";
+  const auto works = told_cautions(all, job);
+  REQUIRE(works.size() == 1);
+  CHECK(works[0].text ==
+        "only 44 min for the broom from 11:00 AM; also pad (float) 2:00 PM: have everybody there");
+  for (int i = 0; i < 2; ++i) {
+    Caution& one = all[static_cast<std::size_t>(i)];
+    one.zone.clear();
+    one.what = "load " + std::to_string(i + 1);
+    one.text = one.what + " is only 2.50 yd³: under 4.0 yd³ most plants charge a short load";
+  }
+  const auto loads = told_cautions(all, job);
+  REQUIRE(loads.size() == 1);
+  CHECK(loads[0].text ==
+        "load 1 is only 2.50 yd³; also load 2 2:00 PM: under 4.0 yd³ most plants charge a short "
+        "load");
+}
+
+TEST_CASE("hours and minutes late make no other kind than minutes late") {
+  const Job job = test::sample_job({});
+  std::vector<Caution> all{short_window("pad", 44, 11, "11:00 AM"),
+                           short_window("walk", 9, 14, "2:00 PM")};
+  all[0].text = "cuts are 40 min late: bring a hand";
+  all[1].text = "cuts are 2 h 5 min late: bring a hand";
+  CHECK(told_cautions(all, job).size() == 1);
+}
+
 }  // namespace slabtide
