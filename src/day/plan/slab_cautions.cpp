@@ -54,6 +54,13 @@ std::string no_window_words(const Watch& watch, std::size_t zone_index, const Pa
         "A shorter haul from the plant, cooler concrete, or {}",
         operation_words(window.operation), watch.pour_clock(*window.opens), slower);
   }
+  if (window.wet_until) {
+    return fmt::format(
+        "no good time for the {}: water stands on it until {}, and it is too stiff by {}. Drag the "
+        "water off as it rises, less of it in the mix, {}, or a warmer and drier hour",
+        operation_words(window.operation), watch.pour_clock(*window.wet_until),
+        watch.pour_clock(*window.closes), slower);
+  }
   return fmt::format(
       "no good time for the {}: stiff by {}, and still bleeding until {}. Less bleed water "
       "in the mix, {}, or a warmer and drier hour",
@@ -72,7 +79,7 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
   for (const OperationWindow& window : part.windows) {
     if (window.operation >= Operation::saw_dry || !window.opens || !window.closes) continue;
     const double minutes = *window.minutes();
-    if (window.is_never()) {
+    if (window.is_never() || window.wet_until) {
       watch.add("no_window", "no good time",
                 makes_the_finish(window.operation) ? CautionLevel::stop : CautionLevel::caution,
                 where, window.opens, no_window_words(watch, zone_index, part, window),

@@ -71,6 +71,8 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   window.operation = operation;
   Areas opens(part.run);
   Areas closes(part.run);
+  Areas dry(part.run);
+  const bool waits_for_sheen = part.practice.window(operation).needs_sheen_gone;
   bool stiff_before_dry = false;
   bool water_stands = false;
   for (const PartColumn& column : part.columns) {
@@ -78,6 +80,10 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
         cell_window(part.history(column), part.practice.window(operation), part.practice);
     opens.add(cell.opens_s, column.area_m2);
     closes.add(cell.closes_s, column.area_m2);
+    if (waits_for_sheen) {
+      const auto gone = sheen_gone(part.history(column), part.practice);
+      dry.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
+    }
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
     water_stands = water_stands || cell.water_stands;
   }
@@ -89,6 +95,10 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
     if (*at) *at = part.since_placing(**at);
   }
   shut_if_never(window);
+  const auto dry_at = dry.by_fraction(part.practice.cells.first_fraction);
+  if (dry_at && window.closes && !window.is_never() && *dry_at >= *window.closes) {
+    window.wet_until = dry_at;
+  }
   if (window.is_never() &&
       stiff_when_placed(part.columns, part.run, part.practice.window(operation),
                         part.practice.cells)) {
@@ -97,6 +107,8 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
   } else if (stiff_before_dry) {
     window.note = "some of it is stiff before the bleeding is over: there is no good time for that";
+  } else if (window.wet_until) {
+    window.note = "bleed water stands on it until it is too stiff: drag it off first, or leave it";
   } else if (water_stands) {
     window.note = "bleed water still stands when it opens: drag it off first, do not work it in";
   } else if (!window.opens) {

@@ -28,6 +28,9 @@ struct OperationWindow {
   std::optional<UtcTime> closed_all_over;
   /// When it was too stiff, if the window never opens.
   std::optional<UtcTime> stiff_by;
+  /// When the sheen is off its first tenth, if that is no sooner than it closes: water stands on it
+  /// for as long as it could be worked.
+  std::optional<UtcTime> wet_until;
   std::string note;
   // How sure the times are, if the plan has bands (bands.h).
   std::optional<TimeBand> opens_band;

@@ -4,6 +4,8 @@
 
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/outlook.h"
+#include "slabtide/day/plan/stakes.h"
+#include "slabtide/day/plan/verdict.h"
 #include "slabtide/weather/sky/sun.h"
 #include "support/plain_forecast.h"
 #include "support/plan_of.h"
@@ -438,6 +440,31 @@ TEST_CASE("a crew, a truck or rain that loses the finish or the slab stops the p
   };
   CHECK(warns(cautions_with(mild_job(), rain(0.31)), "rain", CautionLevel::caution));
   CHECK(warns(cautions_with(mild_job(), rain(0.35)), "rain", CautionLevel::stop));
+}
+
+TEST_CASE("water that stands until the finish is too stiff loses the finish") {
+  // Damp, still and overcast: nothing dries, and the bleed water stays on the slab. Its finish is
+  // not worked in (ACI 302.1R, from memory), so no time is good for it.
+  Job job = mild_job();
+  job.zones[0].finish = Finish::broom;
+  job.zones[0].shaded = false;
+  job.mix.temperature = 21.0;
+  const std::vector<Caution> cautions = cautions_with(job, [](ForecastHour& hour) {
+    hour.air_c = 12.0;
+    hour.dew_point_c = 11.5;
+    hour.wind_10m_m_s = 0.3;
+  });
+  const auto lost = std::find_if(cautions.begin(), cautions.end(), [](const Caution& caution) {
+    return caution.code == "no_window" && caution.what == "broom";
+  });
+  REQUIRE(lost != cautions.end());
+  CHECK(lost->level == CautionLevel::stop);
+  CHECK(lost->loss == Loss::finish);
+  CHECK(lost->text.find("no good time for the broom: water stands on it until ") == 0);
+  CHECK(judge(cautions).verdict == Verdict::think_again);
+  CHECK(stakes_of(cautions, 1).stops[static_cast<std::size_t>(Loss::finish)] >= 1);
+  // A day that dries it is good.
+  CHECK(find(cautions_with(job, [](ForecastHour&) {}), "no_window") == nullptr);
 }
 
 TEST_CASE("the verdict is the weightiest caution's, with its reasons") {
