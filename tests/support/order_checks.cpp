@@ -258,8 +258,27 @@ class OrderCheck {
     if (sawing["starts"] != first_of_cuts(zone, "starts", sawing["operation"])) {
       say(name + ": the first cut starts at another time");
     }
+    check_crew_saws(zone);
     for (const Json& saw : zone["saw_windows"]) {
       if (saw["latest"] != due) say(name + ": its saw window closes at another time");
+    }
+  }
+
+  /// Whoever saws is at it when the zone's first cut is made.
+  void check_crew_saws(const Json& zone) {
+    const Json& sawing = zone["joints"]["sawing"];
+    if (zone["joints"]["way"] != sawing["operation"]) return;
+    Json first;
+    for (const Json& member : plan_["crew"]) {
+      for (const Json& task : member["tasks"]) {
+        if (task["task"] != "saw" || task["zone"] != zone["name"]) continue;
+        if (first.is_null() || *instant_min(task["start"]) < *instant_min(first)) {
+          first = task["start"];
+        }
+      }
+    }
+    if (first != sawing["starts"]) {
+      say(zone["name"].dump() + ": the crew saws at another time than the cut list has");
     }
   }
 

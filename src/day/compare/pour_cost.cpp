@@ -7,6 +7,7 @@
 
 #include "admixture_change.h"
 #include "slab/mix/mix_temperature.h"
+#include "slabtide/day/crew/sawing.h"
 
 namespace slabtide {
 
@@ -122,14 +123,13 @@ class Money {
     }
   }
 
-  /// Where the saw that is to be used is not through a cut in time.
-  void repair(const Job& job, const CutPlan& cuts) {
+  /// Where the saw that is to be used is not through a cut in time, as the crew comes to it.
+  void repair(const CutPlan& cuts, const CrewPlan& crew) {
     double late_m = 0.0;
-    for (const SawShift& shift : cuts.shifts) {
+    for (const SawKind kind : kinds_of_saw) {
+      const SawShift shift = worked_shift(kind, cuts, crew);
       const auto is_its = [&](std::size_t cut) {
-        const std::size_t zone = cuts.cuts[cut].zone;
-        const auto sawing = sawing_of(cuts, job, zone);
-        return cuts.choices[zone].way != JointWay::tool && sawing && sawing->kind == shift.kind;
+        return saw_of(cuts.choices[cuts.cuts[cut].zone].way) == kind;
       };
       for (const SawnCut& sawn : shift.cuts) {
         if (sawn.late && is_its(sawn.cut)) late_m += cuts.cuts[sawn.cut].cut.length_m;
@@ -208,7 +208,7 @@ std::optional<PourCost> cost_of_pour(const Job& job, const OrderPlan& order, con
   money.temperature(job.mix, ordered, order.ordered_m3);
   money.covers(job, plan);
   money.redo(plan, zone_lost_fractions);
-  money.repair(job, plan.cuts);
+  money.repair(plan.cuts, plan.crew);
   return money.take();
 }
 

@@ -17,12 +17,6 @@ double minutes_between(UtcTime from, UtcTime to) {
   return seconds_between(from, to) / seconds_per_minute;
 }
 
-std::optional<SawKind> saw_of(JointWay way) {
-  if (way == JointWay::early_entry) return SawKind::early_entry;
-  if (way == JointWay::wet) return SawKind::wet;
-  return std::nullopt;
-}
-
 void add_limit(SawRun& run, const SawnCut& sawn, const PlannedCut& cut) {
   if (!cut.latest) return;
   const double slack_min = minutes_between(sawn.ends, *cut.latest);
@@ -37,13 +31,16 @@ std::vector<SawRun> saw_runs(std::size_t zone, const CutPlan& cuts) {
   if (!kind) return {};
   std::vector<SawRun> runs;
   bool in_run = false;
-  for (const SawnCut& sawn : cuts.shift(*kind).cuts) {
+  const std::vector<SawnCut>& all = cuts.shift(*kind).cuts;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const SawnCut& sawn = all[i];
     const PlannedCut& cut = cuts.cuts[sawn.cut];
     const bool here = cut.zone == zone;
     if (here) {
       const bool goes_on =
           in_run && minutes_between(runs.back().end, sawn.starts) <= wait_in_run_min;
-      if (!goes_on) runs.push_back({sawn.starts, sawn.ends, 0.0, false});
+      if (!goes_on) runs.push_back({.start = sawn.starts, .end = sawn.ends, .first_cut = i});
+      ++runs.back().cut_count;
       runs.back().end = sawn.ends;
       add_limit(runs.back(), sawn, cut);
     }

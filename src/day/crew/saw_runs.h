@@ -11,8 +11,10 @@ namespace slabtide {
 struct SawRun {
   UtcTime start;
   UtcTime end;
-  double slack_min = 0.0;  ///< how much later it could be with every cut still in time
-  bool has_limit = false;  ///< one of its cuts has a latest time
+  double slack_min = 0.0;     ///< how much later it could be with every cut still in time
+  bool has_limit = false;     ///< one of its cuts has a latest time
+  std::size_t first_cut = 0;  ///< of those of the shift (`SawShift::cuts`), which follow each other
+  std::size_t cut_count = 0;
 };
 
 /// The runs of a zone in the shift of the saw that was chosen for it; none if its joints are not

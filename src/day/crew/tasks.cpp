@@ -352,7 +352,12 @@ class DayTasks {
     made.start_from_min = minutes_.up(run.start);
     made.end_from_min = minutes_.up(run.end);
     const UtcTime latest = after_seconds(run.end, run.slack_min * seconds_per_minute);
-    if (run.has_limit) made.end_by_min = minutes_.down(latest);
+    // Whole minutes make a saw that is just in time no later than it is.
+    if (run.has_limit && run.slack_min >= 0.0) {
+      made.end_by_min = std::max(minutes_.down(latest), made.end_from_min);
+    } else if (run.has_limit) {
+      made.end_by_min = minutes_.down(latest);
+    }
     made.after = done_[each.zone].finishing;
     made.later = true;
     return made;

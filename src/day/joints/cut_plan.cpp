@@ -168,51 +168,24 @@ void take_earlier(std::optional<UtcTime>& first, const std::optional<UtcTime>& a
   if (at && (!first || *at < *first)) first = at;
 }
 
+bool is_cut(const CutPlan& plan, std::size_t zone) {
+  return plan.choices.at(zone).way != JointWay::none_needed;
+}
+
+}  // namespace
+
+std::optional<SawKind> saw_of(JointWay way) {
+  if (way == JointWay::early_entry) return SawKind::early_entry;
+  if (way == JointWay::wet) return SawKind::wet;
+  return std::nullopt;
+}
+
 std::optional<UtcTime> first_due(const CutPlan& plan, std::size_t zone) {
   std::optional<UtcTime> due;
   for (const PlannedCut& cut : plan.cuts) {
     if (cut.zone == zone) take_earlier(due, cut.latest);
   }
   return due;
-}
-
-bool is_cut(const CutPlan& plan, std::size_t zone) {
-  return plan.choices.at(zone).way != JointWay::none_needed;
-}
-
-SawKind kind_of_saw(const JointChoice& choice, const Job& job) {
-  if (choice.way == JointWay::early_entry) return SawKind::early_entry;
-  if (choice.way == JointWay::wet) return SawKind::wet;
-  return job.pour.saws.empty() ? SawKind::early_entry : job.pour.saws.front();
-}
-
-}  // namespace
-
-std::optional<UtcTime> first_start(const CutPlan& plan, SawKind kind, std::size_t zone) {
-  std::optional<UtcTime> first;
-  for (const SawnCut& cut : plan.shift(kind).cuts) {
-    if (plan.cuts[cut.cut].zone == zone) take_earlier(first, cut.starts);
-  }
-  return first;
-}
-
-std::optional<ZoneSawing> sawing_of(const CutPlan& plan, const Job& job, std::size_t zone) {
-  if (!is_cut(plan, zone)) return std::nullopt;
-  const JointChoice& choice = plan.choices[zone];
-  const SawKind kind = kind_of_saw(choice, job);
-  return ZoneSawing{kind, choice.way != JointWay::tool, first_start(plan, kind, zone),
-                    first_due(plan, zone)};
-}
-
-std::optional<std::size_t> zone_due_first(const CutPlan& plan) {
-  std::optional<std::size_t> first;
-  std::optional<UtcTime> earliest;
-  for (const PlannedCut& cut : plan.cuts) {
-    if (!cut.latest || (earliest && *earliest <= *cut.latest)) continue;
-    earliest = cut.latest;
-    first = cut.zone;
-  }
-  return first;
 }
 
 std::vector<SawPlan> saws_of_cuts(std::vector<SawPlan> uncut, const CutPlan& plan,

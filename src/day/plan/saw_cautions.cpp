@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "job/model/covers.h"
+#include "slabtide/day/crew/sawing.h"
 
 namespace slabtide {
 
@@ -44,22 +45,33 @@ const SawShift* enough_with_more(const CutPlan& cuts) {
   return nullptr;
 }
 
-std::string remedy_for(const JointChoice& choice, const Watch& watch) {
-  std::string tool = "tool the joints while the concrete is plastic";
+/// Jointing without a saw, and when.
+std::string tool_words(const JointChoice& choice, const Watch& watch) {
   if (choice.tooled.is_never()) {
-    tool = "there is no good time to tool the joints either: slow the mix, or pour another day";
-  } else if (choice.tooled.opens && choice.tooled.closes) {
-    tool += fmt::format(" ({} to {})", watch.clock(*choice.tooled.opens),
-                        watch.clock(*choice.tooled.closes));
+    return "there is no good time to tool the joints either: slow the mix, or pour another day";
   }
+  std::string words = "tool the joints while the concrete is plastic";
+  if (choice.tooled.opens && choice.tooled.closes) {
+    words += fmt::format(" ({} to {})", watch.pour_clock(*choice.tooled.opens),
+                         watch.pour_clock(*choice.tooled.closes));
+  }
+  return words;
+}
+
+std::string remedy_for(const JointChoice& choice, const Watch& watch) {
+  const std::string tool = tool_words(choice, watch);
   if (choice.in_time.empty()) return tool;
   const SawKind kind = choice.in_time.front();
   return fmt::format("get {} {}, or {}", article(kind), saw_name(kind), tool);
 }
 
+std::optional<ZoneSawing> sawing_in(const Watch& watch, std::size_t zone) {
+  return sawing_of(watch.cuts, watch.crew, watch.job, zone);
+}
+
 void watch_zone(Watch& watch, std::size_t zone) {
   const JointChoice& choice = watch.cuts.choices[zone];
-  const auto due = sawing_of(watch.cuts, watch.job, zone)->due;
+  const auto due = first_due(watch.cuts, zone);
   if (const SawShift* shift = enough_with_more(watch.cuts)) {
     watch.add("saw_not_enough", "one saw is not enough", CautionLevel::caution,
               watch.zones[zone].name, due,
@@ -69,9 +81,24 @@ void watch_zone(Watch& watch, std::size_t zone) {
     return;
   }
   watch.add("saw_too_late", "saw too late", CautionLevel::stop, watch.zones[zone].name, due,
-            fmt::format("the saw on hand cannot cut before the slab wants to crack ({}): {}",
-                        due ? watch.clock(*due) : std::string(after_plan_words),
+            fmt::format("the saw on hand cannot cut before the slab is likely to crack ({}): {}",
+                        due ? watch.pour_clock(*due) : std::string(after_plan_words),
                         remedy_for(choice, watch)),
+            "worked out from this plan; ACI 302.1R");
+}
+
+/// A saw that would be in time, but which nobody is free to lead.
+void watch_hands_at_saw(Watch& watch, std::size_t zone) {
+  const auto sawing = sawing_in(watch, zone);
+  if (!sawing || !sawing->can_be_in_time || sawing->late_min == 0 || !sawing->starts) return;
+  const bool is_lost = sawing->late_min > finish_lost_min;
+  watch.add("saw_waits", "nobody free to saw", is_lost ? CautionLevel::stop : CautionLevel::caution,
+            watch.zones[zone].name, sawing->due,
+            fmt::format("the crew comes to the saw at {}, and cuts are through up to {} after they "
+                        "are due (the first by {}): bring a hand for the saw alone, or {}",
+                        watch.pour_clock(*sawing->starts), duration_words(sawing->late_min),
+                        sawing->due ? watch.pour_clock(*sawing->due) : "then",
+                        tool_words(watch.cuts.choices[zone], watch)),
             "worked out from this plan; ACI 302.1R");
 }
 
@@ -80,7 +107,7 @@ void watch_curing_cover(Watch& watch) {
   std::optional<CuringKind> cover;
   std::optional<UtcTime> starts;
   for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
-    const auto sawing = sawing_of(watch.cuts, watch.job, zone);
+    const auto sawing = sawing_in(watch, zone);
     const auto laid = curing_cover(watch.job.zones[zone], watch.job.pour);
     if (!sawing || !laid) continue;
     cover = laid;
@@ -116,6 +143,7 @@ void watch_joints(Watch& watch) {
 
 void watch_saws(Watch& watch) {
   watch_curing_cover(watch);
+  for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) watch_hands_at_saw(watch, zone);
   if (watch.job.pour.saws.empty()) return;
   for (std::size_t zone = 0; zone < watch.zones.size(); ++zone) {
     if (watch.cuts.choices[zone].way == JointWay::tool) watch_zone(watch, zone);

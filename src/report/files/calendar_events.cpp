@@ -6,6 +6,7 @@
 
 #include "job/model/wording.h"
 #include "report/words/validate_facts.h"
+#include "slabtide/day/crew/sawing.h"
 
 namespace slabtide {
 
@@ -50,8 +51,7 @@ class EventList {
       add_finish(i);
       add_wash_off(facts_.plan.zones[i]);
     }
-    add_run(JointWay::early_entry, SawKind::early_entry);
-    add_run(JointWay::wet, SawKind::wet);
+    for (const SawKind kind : kinds_of_saw) add_run(kind, nullptr);
     return std::move(events_);
   }
 
@@ -59,25 +59,36 @@ class EventList {
     add_arrivals(person);
     for (std::size_t i = 0; i < facts_.plan.zones.size(); ++i) {
       const TaskKind main = task_kind_of(main_operation(facts_.job.zones[i].finish));
-      if (works_on(person, main, i)) add_finish(i);
+      const bool works_on_it = does_any(person, [&](std::size_t index) {
+        const Task& task = facts_.plan.crew.tasks[index];
+        return task.kind == main && task.place && task.place->zone == i;
+      });
+      if (works_on_it) add_finish(i);
     }
-    if (works_on(person, TaskKind::saw, std::nullopt)) {
-      add_run(JointWay::early_entry, SawKind::early_entry);
-      add_run(JointWay::wet, SawKind::wet);
-    }
+    for (const SawKind kind : kinds_of_saw) add_run(kind, &person);
     return std::move(events_);
   }
 
  private:
-  /// Whether the person has a task of that kind, in that zone if one is given.
-  bool works_on(const CrewMember& person, TaskKind kind, std::optional<std::size_t> zone) const {
-    const auto is_it = [&](std::size_t index) {
-      const Task& task = facts_.plan.crew.tasks[index];
-      return task.kind == kind && (!zone || (task.place && task.place->zone == *zone));
-    };
+  /// Whether the person does a task, by index, that `is_it` holds for.
+  template <class IsIt>
+  static bool does_any(const CrewMember& person, IsIt is_it) {
     return std::any_of(person.visits.begin(), person.visits.end(), [&](const CrewVisit& visit) {
       return std::any_of(visit.tasks.begin(), visit.tasks.end(), is_it);
     });
+  }
+
+  /// Whether the cut is made in the zone's own way and, if a person is given, by that person.
+  bool is_made(const SawnCut& sawn, SawKind kind, const CrewMember* by) const {
+    const CutPlan& plan = facts_.plan.cuts;
+    if (saw_of(plan.choices[plan.cuts[sawn.cut].zone].way) != kind) return false;
+    return by == nullptr || does_any(*by, [&sawn](std::size_t task) { return task == sawn.task; });
+  }
+
+  /// "be done by 4:30 PM", or that it comes too late.
+  std::string due_words(const SawnCut& sawn, const PlannedCut& cut) const {
+    if (sawn.late) return fmt::format("was due by {}, too late", clock(cut.latest));
+    return fmt::format("be done by {}", clock(cut.latest));
   }
 
   std::string clock(const std::optional<UtcTime>& time) const {
@@ -202,26 +213,26 @@ class EventList {
                                clock(window->open_all_over), clock(window->closes));
   }
 
-  /// One saw's cuts in the zones that are sawn that way, from the first to the last.
-  void add_run(JointWay way, SawKind kind) {
+  /// One saw's cuts in the zones that are sawn with it, from the first to the last; those that a
+  /// person makes if one is given.
+  void add_run(SawKind kind, const CrewMember* by) {
     const CutPlan& plan = facts_.plan.cuts;
     std::optional<UtcTime> from;
     std::optional<UtcTime> to;
     std::string words;
-    for (const SawnCut& sawn : plan.shift(kind).cuts) {
+    for (const SawnCut& sawn : worked_shift(kind, plan, facts_.plan.crew).cuts) {
+      if (!is_made(sawn, kind, by)) continue;
       const PlannedCut& cut = plan.cuts[sawn.cut];
-      if (plan.choices[cut.zone].way != way) continue;
       from = std::min(from.value_or(sawn.starts), sawn.starts);
       to = std::max(to.value_or(sawn.ends), sawn.ends);
-      words += fmt::format("{}{} cut {}, {}: be done by {}.", words.empty() ? "" : "\n",
-                           clock(sawn.starts), cut.number, facts_.job.zones[cut.zone].name,
-                           clock(cut.latest));
+      words += fmt::format("{}{} cut {}, {}: {}.", words.empty() ? "" : "\n", clock(sawn.starts),
+                           cut.number, facts_.job.zones[cut.zone].name, due_words(sawn, cut));
     }
     if (!from) return;
     add({.id = id_of("saw run", operation_id(kind == SawKind::early_entry ? Operation::saw_dry
                                                                           : Operation::saw_wet)),
          .category = "saw",
-         .summary = fmt::format("saw the joints: {}", saw_words(kind)),
+         .summary = fmt::format("saw the joints: {}", saw_words(kind, facts_.job)),
          .description = std::move(words),
          .starts = *from,
          .ends = to,
@@ -264,16 +275,16 @@ class EventList {
 
   void add_cuts(std::size_t zone, SawKind kind) {
     const Job& job = facts_.job;
-    for (const SawnCut& sawn : facts_.plan.cuts.shift(kind).cuts) {
+    for (const SawnCut& sawn : worked_shift(kind, facts_.plan.cuts, facts_.plan.crew).cuts) {
       const PlannedCut& cut = facts_.plan.cuts.cuts[sawn.cut];
       if (cut.zone != zone) continue;
       add({.id = id_of("cut", job.zones[zone].name, cut.number),
            .category = "saw",
            .summary = fmt::format("saw cut {}: {}", cut.number, job.zones[zone].name),
-           .description = fmt::format("{}, {} deep, {} long, {}. Be done by {}.", saw_words(kind),
+           .description = fmt::format("{}, {} deep, {} long, {}; {}.", saw_words(kind, job),
                                       thickness_words(sawn.depth_m, job.units),
                                       length_words(cut.cut.length_m, job.units),
-                                      cut_reason_words(cut.cut.reason), clock(cut.latest)),
+                                      cut_reason_words(cut.cut.reason), due_words(sawn, cut)),
            .starts = sawn.starts,
            .ends = sawn.ends,
            .alarm_before_min = before_work_min});

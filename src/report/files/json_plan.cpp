@@ -15,6 +15,7 @@
 #include "report/words/tape_words.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/crew/sawing.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/geometry/canonical.h"
 #include "slabtide/report/text/text_saw.h"
@@ -272,12 +273,13 @@ class JsonPlan {
   }
 
   Json sawing(std::size_t zone) const {
-    const auto sawing = sawing_of(facts_.plan.cuts, facts_.job, zone);
+    const auto sawing = sawing_of(facts_.plan.cuts, facts_.plan.crew, facts_.job, zone);
     if (!sawing) return nullptr;
     return {{"operation", saw_id(sawing->kind)},
-            {"in_time", sawing->in_time},
+            {"in_time", sawing->in_time()},
             {"starts", time(sawing->starts)},
-            {"due", time(sawing->due)}};
+            {"due", time(sawing->due)},
+            {"late_min", sawing->late_min}};
   }
 
   Json joints(std::size_t zone) const {
@@ -329,7 +331,8 @@ class JsonPlan {
   Json saws() const {
     const CutPlan& plan = facts_.plan.cuts;
     Json json = Json::array();
-    for (const SawShift& shift : plan.shifts) {
+    for (const SawKind kind : kinds_of_saw) {
+      const SawShift shift = worked_shift(kind, plan, facts_.plan.crew);
       for (const SawnCut& sawn : shift.cuts) {
         Json one = cut(shift, plan.cuts[sawn.cut]);
         one["depth_m"] = sawn.depth_m;

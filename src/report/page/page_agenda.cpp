@@ -10,6 +10,7 @@
 #include "report/markup/page_parts.h"
 #include "report/markup/page_views.h"
 #include "report/words/short_names.h"
+#include "slabtide/day/crew/sawing.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
@@ -194,26 +195,28 @@ class Agenda {
   }
 
   void saw(std::size_t zone) {
-    const auto sawing = sawing_of(facts_.plan.cuts, facts_.job, zone);
+    const auto sawing = sawing_of(facts_.plan.cuts, facts_.plan.crew, facts_.job, zone);
     if (!sawing) return;
     const std::string name = facts_.job.zones[zone].name;
     const std::string json = pointer("/zones", zone, "joints") + "/sawing/";
-    if (!sawing->in_time) {
+    if (!sawing->can_be_in_time) {
       add({.from = {sawing->due, json + "due"},
            .where = name,
            .what = "cracks likely, " + instead_of_saw_words(facts_, zone)});
       return;
     }
+    const bool late = sawing->late_min > 0;
     add({.from = {sawing->starts, json + "starts"},
          .where = name,
-         .what = "start the " + saw_words(sawing->kind),
-         .work = saw_words(sawing->kind),
-         .until = {sawing->due, json + "due"},
-         .spare = spare_start});
+         .what = fmt::format("start the {}{}", saw_words(sawing->kind, facts_.job),
+                             late ? ", too late" : ""),
+         .work = late ? std::string() : saw_words(sawing->kind),
+         .until = late ? Told() : Told{sawing->due, json + "due"},
+         .spare = late ? 0 : spare_start});
     add({.from = {sawing->due, json + "due"},
          .where = name,
-         .what = "first cut must be in",
-         .spare = spare_due});
+         .what = late ? "first cut must be in, and nobody is free to saw" : "first cut must be in",
+         .spare = late ? 0 : spare_due});
   }
 
   const PlannedPour& facts_;

@@ -1,5 +1,6 @@
 #include "page_headline.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
@@ -12,6 +13,7 @@
 #include "report/words/decimals.h"
 #include "report/words/verdict_sign.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/crew/sawing.h"
 #include "slabtide/day/plan/verdict.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/text/text_saw.h"
@@ -59,28 +61,69 @@ KeyTime edge_of_work(const PlannedPour& facts, bool last) {
   return found;
 }
 
-/// The cut that is due first, with the saw to make it.
-KeyTime first_cut(const PlannedPour& facts) {
-  KeyTime found;
-  const auto zone = zone_due_first(facts.plan.cuts);
-  if (!zone) return found;
-  const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
-  const std::string how = sawing.in_time ? saw_to_use_words(facts, *zone, sawing.kind)
-                                         : instead_of_saw_words(facts, *zone);
-  std::optional<TimeBand> band;
-  std::string band_json;
-  const std::vector<SawPlan>& saws = facts.plan.zones[*zone].saws;
+/// The band of a zone's first cut due, and where it stands in the JSON.
+void put_due_band(KeyTime& key, const PlannedPour& facts, std::size_t zone, SawKind kind) {
+  const std::vector<SawPlan>& saws = facts.plan.zones[zone].saws;
   for (std::size_t i = 0; i < saws.size(); ++i) {
-    if (saws[i].kind != sawing.kind) continue;
-    band = saws[i].latest_band;
-    band_json = pointer(pointer("/zones", *zone, "saw_windows"), i, "latest_band");
+    if (saws[i].kind != kind) continue;
+    key.band = saws[i].latest_band;
+    key.band_json = pointer(pointer("/zones", zone, "saw_windows"), i, "latest_band");
   }
-  return {sawing.due,
-          pointer("/zones", *zone, "joints") + "/sawing/due",
-          sawing.in_time ? "First cut done by" : "Cracks likely from",
-          fmt::format("{}, {}", facts.job.zones[*zone].name, how),
-          band,
-          band_json};
+}
+
+/// The zone, due first, that no saw on hand cuts in time.
+KeyTime first_crack(const PlannedPour& facts) {
+  const auto zone = first_without_saw(facts.plan.cuts);
+  if (!zone) return {};
+  const auto sawing = sawing_of(facts.plan.cuts, facts.plan.crew, facts.job, *zone);
+  KeyTime key{
+      sawing->due,
+      pointer("/zones", *zone, "joints") + "/sawing/due",
+      "Cracks likely from",
+      fmt::format("{}, {}", facts.job.zones[*zone].name, instead_of_saw_words(facts, *zone)),
+      {}};
+  put_due_band(key, facts, *zone, sawing->kind);
+  return key;
+}
+
+/// Where a cut of a kind of saw stands in the JSON.
+std::string json_of_cut(const PlannedPour& facts, const FirstCut& first) {
+  std::size_t before = 0;
+  for (const SawKind kind : kinds_of_saw) {
+    const SawShift shift = worked_shift(kind, facts.plan.cuts, facts.plan.crew);
+    const auto found =
+        std::find_if(shift.cuts.begin(), shift.cuts.end(),
+                     [&first](const SawnCut& sawn) { return sawn.cut == first.cut.cut; });
+    const auto at = static_cast<std::size_t>(found - shift.cuts.begin());
+    if (kind == first.kind) return pointer("/saw", before + at);
+    before += shift.cuts.size() + shift.never_open.size();
+  }
+  return {};
+}
+
+/// The cut that the sawing begins with, by when it must be done; when it is made if it has no
+/// limit.
+KeyTime first_cut_time(const PlannedPour& facts) {
+  const auto first = first_cut(facts.plan.cuts, facts.plan.crew);
+  if (!first) return {};
+  const PlannedCut& cut = facts.plan.cuts.cuts[first->cut.cut];
+  const std::string json = json_of_cut(facts, *first);
+  const std::string saw = saw_to_use_words(facts, cut.zone, first->kind);
+  const std::string& zone = facts.job.zones[cut.zone].name;
+  if (!cut.latest) {
+    return {
+        first->cut.starts, json + "/starts", "First cut at", fmt::format("{}, {}", zone, saw), {}};
+  }
+  KeyTime key{cut.latest,
+              json + "/latest",
+              first->cut.late ? "First cut was due by" : "First cut done by",
+              fmt::format("{}, {} at {}{}", zone, saw, day_clock(first->cut.starts, facts.job),
+                          first->cut.late ? ", too late" : ""),
+              {}};
+  if (cut.latest == first_due(facts.plan.cuts, cut.zone)) {
+    put_due_band(key, facts, cut.zone, first->kind);
+  }
+  return key;
 }
 
 /// If nothing has to be cut: when the first zone can be walked on.
@@ -150,7 +193,8 @@ View verdict_view(const Judgement& judged) {
 }
 
 View headline_view(const PlannedPour& facts) {
-  const KeyTime saw = first_cut(facts);
+  const KeyTime crack = first_crack(facts);
+  const KeyTime saw = crack.at ? crack : first_cut_time(facts);
   std::vector<View> times;
   for (const KeyTime& key :
        {edge_of_work(facts, false), edge_of_work(facts, true), saw.at ? saw : first_walk(facts)}) {

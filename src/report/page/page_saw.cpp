@@ -1,6 +1,7 @@
 #include "page_saw.h"
 
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -20,6 +21,7 @@
 #include "report/words/decimals.h"
 #include "report/words/short_names.h"
 #include "report/words/tape_words.h"
+#include "slabtide/day/crew/sawing.h"
 #include "slabtide/report/text/text_saw.h"
 
 namespace slabtide {
@@ -75,8 +77,10 @@ class PageSaw {
  public:
   explicit PageSaw(const PlannedPour& facts)
       : facts_(facts), view_(facts.job), ground_(facts.job, view_) {
-    for (const SawShift& shift : facts.plan.cuts.shifts) {
-      if (shift.on_hand || facts.job.pour.saws.empty()) kinds_.push_back(shift.kind);
+    for (const SawKind kind : kinds_of_saw) {
+      shifts_[static_cast<std::size_t>(kind)] =
+          worked_shift(kind, facts.plan.cuts, facts.plan.crew);
+      if (shift_of(kind).on_hand || facts.job.pour.saws.empty()) kinds_.push_back(kind);
     }
   }
 
@@ -98,7 +102,7 @@ class PageSaw {
   std::string on_paper() const {
     const SawShift none;
     const bool has_cuts = !kinds_.empty() && !facts_.plan.cuts.cuts.empty();
-    const SawShift& shift = has_cuts ? facts_.plan.cuts.shift(kinds_.front()) : none;
+    const SawShift& shift = has_cuts ? shift_of(kinds_.front()) : none;
     Element figure("figure");
     figure.add(cut_map(shift, view_, ground_, facts_, "The site")).add(ground_.key());
     Element plan("div");
@@ -115,8 +119,7 @@ class PageSaw {
     Element maps("div");
     maps.set("class", "charts with-maps");
     for (const SawKind kind : kinds_) {
-      maps.add(folded(kind_words(kind) + ": the cuts in order",
-                      shift_figure(facts_.plan.cuts.shift(kind))));
+      maps.add(folded(kind_words(kind) + ": the cuts in order", shift_figure(shift_of(kind))));
     }
     if (facts_.job.zones.size() > max_zones_on_truck) {
       Element every_zone("div");
@@ -128,6 +131,8 @@ class PageSaw {
   }
 
  private:
+  const SawShift& shift_of(SawKind kind) const { return shifts_[static_cast<std::size_t>(kind)]; }
+
   /// The zones that stand on the truck sheet: those without a saw in time, then those placed first.
   std::vector<std::size_t> zones_on_truck() const {
     std::vector<std::size_t> zones = zones_in_order(facts_.job);
@@ -221,6 +226,9 @@ class PageSaw {
   static std::string caption(const SawShift& shift) {
     if (shift.cuts.empty()) return "Takes no cut before the forecast ends.";
     std::string words = "Numbers: the order to cut in, with one saw.";
+    const bool is_made = std::any_of(shift.cuts.begin(), shift.cuts.end(),
+                                     [](const SawnCut& cut) { return cut.task.has_value(); });
+    if (!is_made) words += " The crew's plan has nobody at this saw: its hours are the earliest.";
     const bool late = std::any_of(shift.cuts.begin(), shift.cuts.end(),
                                   [](const SawnCut& cut) { return cut.late; });
     if (late) words += " Dashed lines are not cut through in time.";
@@ -233,7 +241,7 @@ class PageSaw {
   /// The index of the shift's first cut among those in the JSON.
   std::size_t first_in_json(const SawShift& shift) const {
     std::size_t before = 0;
-    for (const SawShift& other : facts_.plan.cuts.shifts) {
+    for (const SawShift& other : shifts_) {
       if (other.kind == shift.kind) break;
       before += other.cuts.size() + other.never_open.size();
     }
@@ -248,7 +256,7 @@ class PageSaw {
     }
     Element table = cards();
     return table
-        .add(table_head({"no.", "zone", "start", "in by", "long, and where", "deep", "why"}))
+        .add(table_head({"no.", "zone", "cut at", "in by", "long, and where", "deep", "why"}))
         .add(body);
   }
 
@@ -259,7 +267,7 @@ class PageSaw {
     row.add(row_head(std::to_string(number)));
     row.add(labelled(Element("td"), "zone")
                 .add(Element("bdi").text(facts_.job.zones[planned.zone].name)));
-    row.add(labelled(markup_cell(page_time(json + "/starts", sawn.starts, facts_.job)), "start"));
+    row.add(labelled(markup_cell(page_time(json + "/starts", sawn.starts, facts_.job)), "cut at"));
     std::string due = page_time(json + "/latest", planned.latest, facts_.job);
     if (sawn.late) due += " <strong>too late</strong>";
     row.add(labelled(markup_cell(due), "in by"));
@@ -318,7 +326,7 @@ class PageSaw {
       }
     }
     Element table = cards();
-    table.add(table_head({"zone, saw", "from", "pull", "cooling", "in by"})).add(body);
+    table.add(table_head({"zone, saw", "opens", "pull", "cooling", "in by"})).add(body);
     Element block("div");
     block.add(Element("h3").text("When each zone must be cut"));
     return block.add(scrolling(table, "When each zone must be cut"));
@@ -329,7 +337,7 @@ class PageSaw {
     Element row("tr");
     row.add(
         name_head(job.zones[zone].name).text(saw.kind == SawKind::wet ? ", wet" : ", early-entry"));
-    row.add(labelled(markup_cell(page_time(json + "/opens", saw.opens, job)), "from"));
+    row.add(labelled(markup_cell(page_time(json + "/opens", saw.opens, job)), "opens"));
     row.add(
         labelled(markup_cell(page_time(json + "/stress_limit", saw.stress_limit, job)), "pull"));
     row.add(labelled(markup_cell(page_time(json + "/surface_limit", saw.surface_limit, job)),
@@ -340,6 +348,7 @@ class PageSaw {
   const PlannedPour& facts_;
   PlanView view_;
   MapGround ground_;
+  std::array<SawShift, kinds_of_saw.size()> shifts_;
   std::vector<SawKind> kinds_;
 };
 

@@ -14,6 +14,7 @@
 #include "report/words/part_table.h"
 #include "report/words/validate_facts.h"
 #include "report/words/window_notes.h"
+#include "slabtide/day/crew/sawing.h"
 #include "slabtide/report/text/text_crew.h"
 #include "slabtide/report/text/text_saw.h"
 #include "text_cautions.h"
@@ -36,8 +37,8 @@ std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
 
 std::string limits_line(const SawPlan& saw, const Job& job) {
   return fmt::format(
-      "cut before: pull at half its strength {}, surface {} below its "
-      "peak {}",
+      "cut before it pulls at half its strength ({}) and before the surface is {} below its peak "
+      "({})",
       day_clock(saw.stress_limit, job), temperature_difference_words(saw.surface_fall_k, job.units),
       day_clock(saw.surface_limit, job));
 }
@@ -139,20 +140,29 @@ std::string tightest_words(const Tightest& tightest, const Job& job) {
                      operation_verb(tightest.operation), day_clock(tightest.opens, job));
 }
 
-/// The zone whose cut is due first, with the saw to use.
-std::string saw_headline(const PlannedPour& facts) {
-  const auto zone = zone_due_first(facts.plan.cuts);
-  if (!zone) return {};
-  const ZoneSawing sawing = sawing_of(facts.plan.cuts, facts.job, *zone).value();
-  const std::string& name = facts.job.zones[*zone].name;
-  const std::string due = day_clock(sawing.due, facts.job);
-  if (!sawing.in_time) {
-    return fmt::format("{} wants to crack by {}, before a saw on hand is through: {}", name, due,
-                       instead_of_saw_words(facts, *zone));
+/// The cut that the sawing begins with, with the saw to use.
+std::string first_cut_words(const PlannedPour& facts) {
+  const auto first = first_cut(facts.plan.cuts, facts.plan.crew);
+  if (!first) return {};
+  const PlannedCut& cut = facts.plan.cuts.cuts[first->cut.cut];
+  std::string words = fmt::format("{}, cut at {}", facts.job.zones[cut.zone].name,
+                                  day_clock(first->cut.starts, facts.job));
+  if (cut.latest) {
+    words += fmt::format(", {} by {}", first->cut.late ? "too late: due" : "done",
+                         day_clock(*cut.latest, facts.job));
   }
-  return fmt::format("{} from {}, first cut done by {}, {}", name,
-                     day_clock(sawing.starts, facts.job), due,
-                     saw_to_use_words(facts, *zone, sawing.kind));
+  return fmt::format("{}, {}", words, saw_to_use_words(facts, cut.zone, first->kind));
+}
+
+/// The first cut to be made, and before it the zone, due first, that no saw on hand cuts in time.
+std::string saw_headline(const PlannedPour& facts) {
+  const std::string first = first_cut_words(facts);
+  const auto zone = first_without_saw(facts.plan.cuts);
+  if (!zone) return first;
+  const std::string due = day_clock(first_due(facts.plan.cuts, *zone), facts.job);
+  return fmt::format("{} is likely to crack by {}, before a saw on hand is through: {}{}",
+                     facts.job.zones[*zone].name, due, instead_of_saw_words(facts, *zone),
+                     first.empty() ? first : ". " + first);
 }
 
 /// How sure the plan is and where the doubt comes from; empty without bands.

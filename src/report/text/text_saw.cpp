@@ -15,6 +15,7 @@
 #include "report/words/tape_words.h"
 #include "report/words/validate_facts.h"
 #include "slabtide/core/units.h"
+#include "slabtide/day/crew/sawing.h"
 #include "text_cautions.h"
 #include "text_parts.h"
 #include "text_table.h"
@@ -27,8 +28,8 @@ constexpr std::size_t lead = 2;
 constexpr std::size_t list_hang = 6;
 
 /// Codes of the cautions that are shown with the saw.
-constexpr std::array<std::string_view, 8> saw_codes{
-    "joint_rule", "saw_too_late", "saw_not_enough", "saw_before_cover",
+constexpr std::array<std::string_view, 9> saw_codes{
+    "joint_rule", "saw_too_late", "saw_not_enough", "saw_waits",     "saw_before_cover",
     "silica",     "wet_sawing",   "cracked_joint",  "forecast_short"};
 
 const CutPlan& cuts_of(const PlannedPour& facts) { return facts.plan.cuts; }
@@ -38,22 +39,47 @@ bool is_used(const SawShift& shift, const Job& job) {
 }
 
 std::string due_words(const PlannedPour& facts, std::size_t zone) {
-  const auto due = sawing_of(cuts_of(facts), facts.job, zone)->due;
+  const auto due = first_due(cuts_of(facts), zone);
   return due ? fmt::format("first cut due by {}", day_clock(*due, facts.job))
              : std::string("no cut due before the forecast ends");
 }
 
-/// The kinds of saw that are in time, either those that may be used or the others.
+SawShift shift_of(SawKind kind, const PlannedPour& facts) {
+  return worked_shift(kind, cuts_of(facts), facts.plan.crew);
+}
+
+/// "the wet saw could start at 4:30 PM": the kinds of saw that could be in time, if somebody led
+/// them, but for the one that the zone is cut with; either those that may be used or, as "the wet
+/// saw, which could start at 4:30 PM", those that would have to be got.
 std::string saws_in_time(const PlannedPour& facts, std::size_t zone, bool used) {
-  const CutPlan& plan = cuts_of(facts);
+  const JointChoice& choice = cuts_of(facts).choices[zone];
   std::string words;
-  for (const SawKind kind : plan.choices[zone].in_time) {
-    const SawShift& shift = plan.shift(kind);
-    if (is_used(shift, facts.job) != used) continue;
-    words += fmt::format("{}{} from {}", words.empty() ? "" : " or ", saw_words(kind),
-                         day_clock(first_start(plan, kind, zone), facts.job));
+  for (const SawKind kind : choice.in_time) {
+    const SawShift shift = shift_of(kind, facts);
+    if (saw_of(choice.way) == kind || is_used(shift, facts.job) != used) continue;
+    words += fmt::format("{}the {}{} could start at {}", words.empty() ? "" : ", or ",
+                         saw_words(kind), used ? "" : ", which",
+                         day_clock(first_start(shift, cuts_of(facts), zone), facts.job));
   }
   return words;
+}
+
+/// "cut at 2:46 PM with the early-entry saw", as the crew comes to it, and how late that is.
+std::string cut_words(const ZoneSawing& sawing, const Job& job) {
+  const std::string words = fmt::format("cut at {} with the {}", day_clock(sawing.starts, job),
+                                        saw_words(sawing.kind, job));
+  if (sawing.late_min == 0) return words;
+  return fmt::format("{}, up to {} too late, as nobody is free sooner", words,
+                     duration_words(sawing.late_min));
+}
+
+/// True for a saw that could be used in place of the one that the joints are cut with.
+bool is_spare(SawKind kind, const CutPlan& plan) {
+  const auto is_cut_with = [&plan](SawKind one) {
+    return std::any_of(plan.choices.begin(), plan.choices.end(),
+                       [one](const JointChoice& choice) { return saw_of(choice.way) == one; });
+  };
+  return !is_cut_with(kind) && std::any_of(kinds_of_saw.begin(), kinds_of_saw.end(), is_cut_with);
 }
 
 std::string largest_panel(const ZoneJoints& joints, UnitSystem units) {
@@ -118,6 +144,7 @@ std::string shift_heading(const SawShift& shift, const PlannedPour& facts, const
   }
   std::string name = saw_words(shift.kind);
   name.front() = name.front() == 'w' ? 'W' : 'E';
+  if (is_spare(shift.kind, cuts_of(facts))) name += " instead, if somebody is free for it";
   return style.paragraph(fmt::format("{}{}: {} cuts, {}, {:.0f} min at the saw, {}; {}",
                                      style.heading(name), shift.on_hand ? "" : " (not on hand)",
                                      shift.cuts.size(), distance_words(length_m, facts.job.units),
@@ -207,18 +234,20 @@ std::string joint_choice_words(const PlannedPour& facts, std::size_t zone) {
   const std::string tool_at = window_words(choice.tooled, facts.job);
   const std::string due = due_words(facts, zone);
   if (choice.way != JointWay::tool) {
-    return fmt::format("{}, {}; or tool them while plastic, {}", saws_in_time(facts, zone, true),
-                       due, tool_at);
+    const ZoneSawing sawing = sawing_of(cuts_of(facts), facts.plan.crew, facts.job, zone).value();
+    const std::string others = saws_in_time(facts, zone, true);
+    return fmt::format("{}{}, {}; or tool them while plastic, {}", cut_words(sawing, facts.job),
+                       others.empty() ? others : fmt::format(" ({})", others), due, tool_at);
   }
   const std::string others = saws_in_time(facts, zone, false);
   return fmt::format("tool them while plastic, {}: no saw on hand makes it in time ({}){}", tool_at,
-                     due, others.empty() ? "" : "; or get the " + others);
+                     due, others.empty() ? others : fmt::format("; or get {}", others));
 }
 
 std::string saw_to_use_words(const PlannedPour& facts, std::size_t zone, SawKind saw) {
   const auto cover = curing_cover(facts.job.zones[zone], facts.job.pour);
-  return cover ? fmt::format("{}, before the {} goes on", saw_words(saw), cover_words(*cover))
-               : saw_words(saw);
+  const std::string words = saw_words(saw, facts.job);
+  return cover ? fmt::format("{}, before the {} goes on", words, cover_words(*cover)) : words;
 }
 
 std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {
@@ -227,7 +256,7 @@ std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {
     return fmt::format("tool the joints, {}", window_words(choice.tooled, facts.job));
   }
   return choice.in_time.empty() ? "no way to joint it in time: slow the mix, or pour another day"
-                                : "get the " + saws_in_time(facts, zone, false);
+                                : "get " + saws_in_time(facts, zone, false);
 }
 
 std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
@@ -236,7 +265,8 @@ std::string text_saw(const PlannedPour& facts, const TextStyle& style) {
   std::string text = text_title(facts, style) + "\n";
   for (const std::size_t zone : zones_in_order(job)) text += zone_block(facts, zone, style);
   if (!cuts_of(facts).cuts.empty()) {
-    for (const SawShift& shift : cuts_of(facts).shifts) {
+    for (const SawKind kind : kinds_of_saw) {
+      const SawShift shift = shift_of(kind, facts);
       if (is_used(shift, job)) text += shift_block(shift, facts, style);
     }
   }

@@ -132,6 +132,12 @@ std::string saw_words(SawKind kind) {
   return kind == SawKind::early_entry ? "early-entry saw" : "wet saw";
 }
 
+std::string saw_words(SawKind kind, const Job& job) {
+  const std::vector<SawKind>& saws = job.pour.saws;
+  const bool on_hand = std::find(saws.begin(), saws.end(), kind) != saws.end();
+  return saw_words(kind) + (on_hand ? "" : " (not on hand)");
+}
+
 std::string compass_words(double bearing_deg) {
   constexpr std::array<std::string_view, 8> names{"north", "northeast", "east", "southeast",
                                                   "south", "southwest", "west", "northwest"};

@@ -31,14 +31,6 @@ struct JointChoice {
   OperationWindow tooled;        ///< when joints can be tooled, while the concrete is plastic
 };
 
-/// The saw in a zone: one of its kind, led through all the job's cuts.
-struct ZoneSawing {
-  SawKind kind = SawKind::early_entry;
-  bool in_time = false;           ///< it makes every cut of the zone by when that is due
-  std::optional<UtcTime> starts;  ///< on the zone's first cut; absent after the forecast's end
-  std::optional<UtcTime> due;     ///< when the first cut due must be through; absent likewise
-};
-
 /// Joints, cuts and saws of the whole day. `joints` and `choices` are parallel to Job::zones.
 struct CutPlan {
   std::vector<ZoneJoints> joints;
@@ -49,16 +41,11 @@ struct CutPlan {
   const SawShift& shift(SawKind kind) const { return shifts[static_cast<std::size_t>(kind)]; }
 };
 
-/// When a saw of the kind is on the first of a zone's cuts; empty where it is on none.
-std::optional<UtcTime> first_start(const CutPlan& plan, SawKind kind, std::size_t zone);
+/// The kind of saw that a way of jointing takes; empty for the others.
+std::optional<SawKind> saw_of(JointWay way);
 
-/// Which saw a zone is cut with, from when, and by when the first cut must be through: of the way
-/// chosen, or of the first saw to be had where none is in time. Empty where nothing is cut.
-/// Error: std::out_of_range for a zone that the plan does not have.
-std::optional<ZoneSawing> sawing_of(const CutPlan& plan, const Job& job, std::size_t zone);
-
-/// Of the zones that are cut, the one with the cut that is due first.
-std::optional<std::size_t> zone_due_first(const CutPlan& plan);
+/// When the first of a zone's cuts that is due must be through; empty where none is due.
+std::optional<UtcTime> first_due(const CutPlan& plan, std::size_t zone);
 
 /// The saws' windows of a zone, as far as its cuts tell them: each opens with the first cut that
 /// takes the saw and must be done by the first that is due; empty where nothing is cut. `uncut` are

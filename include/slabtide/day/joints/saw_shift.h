@@ -41,6 +41,8 @@ struct SawnCut {
   UtcTime ends;
   double depth_m = 0.0;
   bool late = false;  ///< not finished by its latest time
+  /// The crew's task by which it is made, once a crew is planned (`worked_shift`).
+  std::optional<std::size_t> task = std::nullopt;
 };
 
 /// All cuts made with one kind of saw.

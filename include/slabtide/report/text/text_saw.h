@@ -13,8 +13,9 @@ namespace slabtide {
 /// watch for when sawing. Ends in a newline.
 std::string text_saw(const PlannedPour& facts, const TextStyle& style);
 
-/// How a zone's joints can be made, in a sentence: "early-entry saw from 14:46 or wet saw from
-/// 16:30, first cut due by 19:35; or tool them while plastic, 11:38-12:39". Without a full stop.
+/// How a zone's joints can be made, in a sentence: "cut at 14:46 with the early-entry saw (the wet
+/// saw could start at 16:30), first cut due by 19:35; or tool them while plastic, 11:38-12:39".
+/// Without a full stop.
 std::string joint_choice_words(const PlannedPour& facts, std::size_t zone);
 
 /// The saw to use, and what must wait for it: "wet saw, before the blanket goes on".

@@ -36,6 +36,8 @@ std::vector<DoubtCause> told_causes(const Sureness& sureness);
 std::string short_words(const Load& load, const Job& job);
 std::string finish_words(Finish finish);
 std::string saw_words(SawKind kind);
+/// The same, marked where the job has none of the kind: "wet saw (not on hand)".
+std::string saw_words(SawKind kind, const Job& job);
 std::string compass_words(double bearing_deg);
 
 /// "wash", "wash of the border" where the field has no such work (ZonePlan::late_window).
