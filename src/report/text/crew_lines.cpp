@@ -40,12 +40,16 @@ std::vector<DayLine> lines_of(const CrewPlan& crew, const CrewVisit& visit, std:
 std::string visit_lines(const CrewPlan& crew, const CrewVisit& visit, std::size_t who,
                         const Job& job, const TextStyle& style) {
   constexpr std::size_t lead = 2;
+  constexpr std::size_t min_words_width = 36;  // in a narrower column words are torn apart (ours)
   const std::vector<DayLine> lines = lines_of(crew, visit, who, job);
   std::size_t width = 0;
   for (const DayLine& line : lines) width = std::max(width, line.span.size());
+  const bool has_room = width + 2 * lead + min_words_width <= style.width;
   std::string text;
   for (const DayLine& line : lines) {
-    text += style.entry(line.span, line.words, lead, width + 2 * lead);
+    text += has_room
+                ? style.entry(line.span, line.words, lead, width + 2 * lead)
+                : style.paragraph(fmt::format("{}: {}", line.span, line.words), lead, 3 * lead);
   }
   return text;
 }

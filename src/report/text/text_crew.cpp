@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "core/text.h"
+#include "core/utf8.h"
 #include "crew_lines.h"
 #include "job/model/wording.h"
 #include "report/words/made_words.h"
@@ -50,14 +52,25 @@ std::string tightest_words(const CrewPlan& crew, const Job& job) {
                      missed_words(crew, tight.task));
 }
 
+/// A name and what is told of it; where both do not fit on a line the rest stands below.
+std::string member_line(const std::string& name, const std::string& told, const TextStyle& style) {
+  constexpr std::size_t apart = 2;
+  const std::size_t hang = display_width(printable(name)) + apart;
+  return hang + display_width(told) <= style.width
+             ? style.entry(style.heading(name), told, 0, hang)
+             : style.paragraph(fmt::format("{}: {}", style.heading(name), told), 0, apart);
+}
+
 std::string member_block(const CrewPlan& crew, int who, const Job& job, const TextStyle& style) {
   const CrewMember& member = crew.people[static_cast<std::size_t>(who)];
-  std::string text = style.heading(member.name);
-  if (member.visits.empty()) return text + "  not needed\n";
+  if (member.visits.empty()) return member_line(member.name, "not needed", style);
+  std::string text;
   for (const CrewVisit& visit : member.visits) {
     const bool first = &visit == &member.visits.front();
-    text += fmt::format("  {}on site {}, can leave {}\n", first ? "" : "back ",
-                        day_clock(visit.arrives, job), day_clock(visit.leaves, job));
+    text += member_line(first ? member.name : std::string(),
+                        fmt::format("{}on site {}, can leave {}", first ? "" : "back ",
+                                    day_clock(visit.arrives, job), day_clock(visit.leaves, job)),
+                        style);
     text += visit_lines(crew, visit, static_cast<std::size_t>(who), job, style);
   }
   return text;

@@ -166,12 +166,38 @@ std::string_view short_reason(CutReason reason) {
   return {};
 }
 
+std::string due_cell(const SawnCut& sawn, const PlannedCut& planned, const Job& job) {
+  return (planned.latest ? day_clock(*planned.latest, job) : std::string("-")) +
+         (sawn.late ? "*" : "");
+}
+
+/// The cuts in lines that wrap, under the names of their zones: for names too long for a table.
+std::string cut_lines(const SawShift& shift, const PlannedPour& facts, const TextStyle& style) {
+  constexpr std::size_t time_hang = 16;  // behind "Thu 10:55 AM"
+  std::string text;
+  std::optional<std::size_t> zone;
+  for (const SawnCut& sawn : shift.cuts) {
+    const PlannedCut& planned = cuts_of(facts).cuts[sawn.cut];
+    if (zone != planned.zone) {
+      zone = planned.zone;
+      text += style.paragraph(facts.job.zones[planned.zone].name, lead, list_hang);
+    }
+    text +=
+        style.entry(day_clock(sawn.starts, facts.job),
+                    fmt::format("due by {}: {} long, {}, {}", due_cell(sawn, planned, facts.job),
+                                distance_words(planned.cut.length_m, facts.job.units),
+                                tape_words(planned.cut.joint, planned.zone, facts.job),
+                                short_reason(planned.cut.reason)),
+                    2 * lead, time_hang);
+  }
+  return text;
+}
+
 std::vector<std::string> cut_row(const SawnCut& sawn, const PlannedPour& facts) {
   const Job& job = facts.job;
   const PlannedCut& planned = cuts_of(facts).cuts[sawn.cut];
   return {day_clock(sawn.starts, job),
-          (planned.latest ? day_clock(*planned.latest, job) : std::string("-")) +
-              (sawn.late ? "*" : ""),
+          due_cell(sawn, planned, job),
           job.zones[planned.zone].name,
           tape_words(planned.cut.joint, planned.zone, job),
           distance_words(planned.cut.length_m, job.units),
@@ -191,13 +217,15 @@ std::string shift_block(const SawShift& shift, const PlannedPour& facts, const T
     rows.push_back(cut_row(cut, facts));
     any_late = any_late || cut.late;
   }
-  std::string text = shift_heading(shift, facts, style) + text_table({{"start", false, 0},
-                                                                      {"due by", false, 0},
-                                                                      {"zone", false, 0},
-                                                                      {"where", false, 0},
-                                                                      {"long", false, 1},
-                                                                      {"why", false, 2}},
-                                                                     std::move(rows), style.width);
+  const auto table = uncut_table({{"cut at", false, 0},
+                                  {"due by", false, 0},
+                                  {"zone", false, 0},
+                                  {"where", false, 0},
+                                  {"long", false, 1},
+                                  {"why", false, 2}},
+                                 std::move(rows), style.width);
+  std::string text =
+      shift_heading(shift, facts, style) + (table ? *table : cut_lines(shift, facts, style));
   if (any_late) text += style.paragraph("* not cut through by then", lead, list_hang);
   if (!shift.never_open.empty()) {
     text += style.paragraph(

@@ -88,6 +88,14 @@ FittedTable fitted_table(std::vector<TextColumn> columns, Rows rows, std::size_t
   return table;
 }
 
+std::optional<std::string> uncut_table(std::vector<TextColumn> columns, Rows rows,
+                                       std::size_t width) {
+  std::vector<std::size_t> widths = widths_of(columns, rows);
+  while (total(widths) > width && drop_one(columns, rows)) widths = widths_of(columns, rows);
+  if (total(widths) > width) return std::nullopt;
+  return text_table(std::move(columns), std::move(rows), width);
+}
+
 std::string text_table(std::vector<TextColumn> columns, Rows rows, std::size_t width) {
   return fitted_table(std::move(columns), std::move(rows), width).text;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,6 +30,11 @@ struct FittedTable {
 /// cells.
 FittedTable fitted_table(std::vector<TextColumn> columns,
                          std::vector<std::vector<std::string>> rows, std::size_t width);
+/// The text of such a table, or empty where it is wider than `width` even without what may be left
+/// out: no cell is cut.
+std::optional<std::string> uncut_table(std::vector<TextColumn> columns,
+                                       std::vector<std::vector<std::string>> rows,
+                                       std::size_t width);
 /// Its text alone.
 std::string text_table(std::vector<TextColumn> columns, std::vector<std::vector<std::string>> rows,
                        std::size_t width);

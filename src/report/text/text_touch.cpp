@@ -15,25 +15,19 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t touch_label_width = 22;
-/// Columns for the crew's time on the part, the longest of which is "11:40 AM-12:35 PM".
-constexpr std::size_t crew_time_width = 19;
 
 std::string_view sign_of(Touch touch) {
   constexpr std::array<std::string_view, 5> signs{"·", "░", "█", "!", " "};
   return signs[static_cast<std::size_t>(touch)];
 }
 
-std::size_t shown(const PartTouch& touch, const TextStyle& style) {
-  return std::min(style.width - touch_label_width - 2 - crew_time_width, touch.quarters.size());
-}
-
 /// Every second hour, above its first quarter: a sign is too narrow for each.
-std::string hour_line(const PartTouch& touch, const Job& job, const TextStyle& style) {
+std::string hour_line(const PartTouch& touch, const Job& job, std::size_t room) {
   constexpr std::size_t quarters_apart = 8;
   const Clock clock = clock_of(job);
   std::string line;
   std::size_t next = 0;
-  for (std::size_t i = 0; i < shown(touch, style); ++i) {
+  for (std::size_t i = 0; i < std::min(room, touch.quarters.size()); ++i) {
     const UtcTime at = touch.quarters[i].at;
     if (i < next || clock.zone.local_from_utc(to_minute(at)).time_of_day().minutes() != 0) continue;
     line = pad(line, 2 + touch_label_width + i) + clock.hour(at);
@@ -57,15 +51,27 @@ std::string crew_time(const PartTouch& touch, std::size_t zone, const CrewPlan& 
   return from ? day_span(*from, to, job) : std::string();
 }
 
+/// How many quarters of an hour there is room for between the parts' names and the crew's times.
+std::size_t room_for_quarters(const std::vector<PartTouch>& touches, std::size_t zone,
+                              const CrewPlan& crew, const Job& job, const TextStyle& style) {
+  constexpr std::size_t usual_width = 17;  // of "11:40 AM–12:35 PM"
+  std::size_t time_width = usual_width;
+  for (const PartTouch& touch : touches) {
+    time_width = std::max(time_width, display_width(crew_time(touch, zone, crew, job)));
+  }
+  return style.width - touch_label_width - 2 - 2 - time_width;
+}
+
 std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job,
-                  const TextStyle& style) {
+                  std::size_t room) {
   const std::string part = touch.part.empty() ? job.zones[zone].name : touch.part;
   std::string line = fmt::format("  {}, {}", part, operation_words(touch.operation));
   // A label without room for it stands in a line of its own, and nothing of it is cut.
   std::string above;
   if (display_width(line) > touch_label_width + 1) above = std::exchange(line, {}) + "\n";
   line = pad(line, touch_label_width + 2);
-  for (std::size_t i = 0; i < shown(touch, style); ++i) line += sign_of(touch.quarters[i].touch);
+  for (std::size_t i = 0; i < std::min(room, touch.quarters.size()); ++i)
+    line += sign_of(touch.quarters[i].touch);
   line += "  " + crew_time(touch, zone, crew, job);
   return above + line.erase(line.find_last_not_of(' ') + 1) + "\n";
 }
@@ -76,8 +82,9 @@ std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job,
                          const TextStyle& style) {
   const std::vector<PartTouch>& touches = plan.zones[zone].touch;
   if (touches.empty()) return {};
-  std::string text = hour_line(touches.front(), job, style);
-  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job, style);
+  const std::size_t room = room_for_quarters(touches, zone, plan.crew, job, style);
+  std::string text = hour_line(touches.front(), job, room);
+  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job, room);
   return text;
 }
 
