@@ -5,6 +5,8 @@
 #include <boost/math/distributions/normal.hpp>
 #include <boost/random/sobol.hpp>
 
+#include "sobol_table.h"
+
 namespace slabtide {
 
 namespace {
@@ -13,6 +15,8 @@ namespace {
 /// these 100 no two inputs go together by more than 0.25, of the first 100 by 0.37 (ours).
 constexpr std::uintmax_t skipped_points = 512;
 constexpr double furthest_out = 2.5;  // ours: 1 in 80 is beyond
+
+using Sobol = boost::random::sobol_engine<std::uint_least64_t, 64, SobolTable>;
 
 /// Worked out in doubles throughout, which any processor has; a long double is not the same on
 /// each.
@@ -90,9 +94,9 @@ std::string_view uncertain_input_words(UncertainInput unknown) {
 }
 
 std::vector<UncertainInputs> even_uncertain_inputs(std::size_t count) {
-  boost::random::sobol points(uncertain_input_count);
+  Sobol points(uncertain_input_count);
   points.discard(skipped_points * uncertain_input_count);
-  const auto max = static_cast<double>(boost::random::sobol::max());
+  const auto max = static_cast<double>(Sobol::max());
   std::vector<UncertainInputs> samples;
   samples.reserve(count + 1);
   while (samples.size() < count) {
