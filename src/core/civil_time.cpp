@@ -110,6 +110,13 @@ std::optional<Duration> parse_plain_clock(std::string_view text) {
   return pt::hours(*hour) + pt::minutes(*minute);
 }
 
+/// Whether the text is the word, given in lower case.
+bool same_letters(std::string_view text, std::string_view word) {
+  return std::equal(text.begin(), text.end(), word.begin(), word.end(), [](char c, char lower) {
+    return (c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c) == lower;
+  });
+}
+
 /// Which half of the day the text names: "AM", "pm", "a.m.", "p".
 std::optional<int> parse_half(std::string_view text) {
   std::string letters;
@@ -121,16 +128,44 @@ std::optional<int> parse_half(std::string_view text) {
   return std::nullopt;
 }
 
-/// "7:30 AM", "7:30am", "8 AM".
+/// Without a colon: "8", and "0800" or "800", whose last two digits are the minutes.
+std::optional<Duration> parse_bare_clock(std::string_view text) {
+  constexpr std::size_t hour_digits = 2;
+  constexpr std::size_t most_digits = 4;
+  if (text.empty() || text.size() > most_digits) return std::nullopt;
+  const std::size_t split = text.size() > hour_digits ? text.size() - 2 : text.size();
+  const std::optional<int> hour = digits(text.substr(0, split), split, 23);
+  const std::optional<int> minute =
+      split == text.size() ? std::optional(0) : digits(text.substr(split), 2, 59);
+  if (!hour || !minute) return std::nullopt;
+  return pt::hours(*hour) + pt::minutes(*minute);
+}
+
+/// "7:30", "730" or "7".
+std::optional<Duration> parse_face(std::string_view text) {
+  const std::optional<Duration> plain = parse_plain_clock(text);
+  return plain ? plain : parse_bare_clock(text);
+}
+
+/// "noon", "12 noon", "midnight".
+std::optional<Duration> parse_clock_word(std::string_view text) {
+  for (const std::string_view twelve : {"12:00 ", "12 "}) {
+    if (!text.starts_with(twelve)) continue;
+    text.remove_prefix(twelve.size());
+    break;
+  }
+  if (same_letters(text, "noon")) return pt::hours(am_pm_hours);
+  if (same_letters(text, "midnight")) return Duration(0, 0, 0);
+  return std::nullopt;
+}
+
+/// "7:30 AM", "7:30am", "730 AM", "8 AM".
 std::optional<Duration> parse_half_day_clock(std::string_view text) {
   const std::size_t end = std::min(text.find_first_not_of("0123456789:"), text.size());
-  std::string_view face = text.substr(0, end);
   std::string_view half_text = text.substr(end);
   if (half_text.starts_with(' ')) half_text.remove_prefix(1);
   const std::optional<int> half = parse_half(half_text);
-  const std::string full =
-      face.find(':') == std::string_view::npos ? std::string(face) + ":00" : std::string(face);
-  const std::optional<Duration> clock = parse_plain_clock(full);
+  const std::optional<Duration> clock = parse_face(text.substr(0, end));
   if (!half || !clock || clock->hours() < 1 || clock->hours() > am_pm_hours) {
     return std::nullopt;
   }
@@ -142,11 +177,14 @@ std::optional<Duration> parse_half_day_clock(std::string_view text) {
 }  // namespace
 
 std::optional<Duration> parse_clock(std::string_view text) {
-  const std::optional<Duration> plain = parse_plain_clock(text);
-  return plain ? plain : parse_half_day_clock(text);
+  if (const auto face = parse_face(text)) return face;
+  const std::optional<Duration> half = parse_half_day_clock(text);
+  return half ? half : parse_clock_word(text);
 }
 
-bool is_half_of_day(std::string_view text) { return parse_half(text).has_value(); }
+bool is_half_of_day(std::string_view text) {
+  return parse_half(text) || same_letters(text, "noon") || same_letters(text, "midnight");
+}
 
 namespace {
 

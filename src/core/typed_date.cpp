@@ -165,6 +165,32 @@ TypedDate no_today(std::string_view text) {
           fmt::format("\"{}\" is another day next week: write the date with its year", text)};
 }
 
+/// Which of the weekdays to come is meant.
+enum class Week { first, next };
+
+/// Takes the word before a weekday off: "this Fri", "on Friday", "next Friday".
+Week take_week(std::vector<std::string>& said) {
+  if (said.size() != 2 || !named(said.back(), weekdays)) return Week::first;
+  const bool next = said.front() == "next";
+  if (next || said.front() == "this" || said.front() == "coming" || said.front() == "on") {
+    said.erase(said.begin());
+  }
+  return next ? Week::next : Week::first;
+}
+
+/// The weekday alone. On a Wednesday some say "next Friday" of the day after tomorrow and some of
+/// the Friday after it, so neither is guessed; on a Friday both mean the same.
+TypedDate told_weekday(std::string_view text, int weekday, const DayWords& words, Week week) {
+  constexpr int days = 7;
+  const Date first = next_weekday(*words.today, weekday);
+  if (week == Week::first) return {first, {}};
+  const Date second = first + gr::days(days);
+  if (first == *words.today) return {second, {}};
+  const ClockStyle style{HourCount::twelve, words.month_first};
+  return {std::nullopt, fmt::format("\"{}\" may be {} or {}: write which", text,
+                                    shown_day(first, style), shown_day(second, style))};
+}
+
 TypedDate dated(const DayParts& parts, std::string_view text, const DayWords& words) {
   if (!parts.year && !words.today) {
     return {std::nullopt, fmt::format("\"{}\" has no year: write it too", text)};
@@ -189,13 +215,14 @@ TypedDate dated(const DayParts& parts, std::string_view text, const DayWords& wo
 
 TypedDate parse_typed_date(std::string_view text, const DayWords& words) {
   if (const auto iso = parse_date(text)) return {iso, {}};
-  const std::vector<std::string> said = words_of(text);
+  std::vector<std::string> said = words_of(text);
   if (said.empty()) return {};
   const bool is_today = said.front() == "today";
   if (said.size() == 1 && (is_today || said.front() == "tomorrow")) {
     if (!words.today) return no_today(text);
     return {*words.today + gr::days(is_today ? 0 : 1), {}};
   }
+  const Week week = take_week(said);
   DayParts parts;
   for (const std::string& word : said) {
     if (!take_word(word, words.month_first, parts)) return {};
@@ -203,14 +230,17 @@ TypedDate parse_typed_date(std::string_view text, const DayWords& words) {
   if (parts.month && parts.day) return dated(parts, text, words);
   if (!parts.weekday || parts.month || parts.day || parts.year) return {};
   if (!words.today) return no_today(text);
-  return {next_weekday(*words.today, *parts.weekday), {}};
+  return told_weekday(text, *parts.weekday, words, week);
 }
 
 std::optional<ParsedInstant> parse_typed_instant(std::string_view text, const DayWords& words) {
   if (auto instant = parse_typed_instant(text)) return instant;
+  if (parse_typed_date(text, words).date) return std::nullopt;  // the 2026 of "Aug 3 2026"
   for (std::size_t at = text.find(' '); at != std::string_view::npos; at = text.find(' ', at + 1)) {
     const auto clock = parse_clock(text.substr(at + 1));
-    const TypedDate day = parse_typed_date(text.substr(0, at), words);
+    std::string_view said = text.substr(0, at);
+    if (said.ends_with(" at")) said.remove_suffix(std::string_view(" at").size());
+    const TypedDate day = parse_typed_date(said, words);
     if (clock && day.date) return ParsedInstant{LocalTime(*day.date, *clock), std::nullopt};
   }
   return std::nullopt;

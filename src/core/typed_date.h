@@ -26,12 +26,13 @@ struct TypedDate {
 };
 
 /// Reads "2026-05-14", "5/14/2026", "5/14", "May 14, 2026", "14 May", "Thu May 14", "today",
-/// "tomorrow", "Fri". A weekday alone, or a date without its year, is the next one that comes,
-/// today included. A weekday beside a date must be that date's.
+/// "tomorrow", "Fri", "this Fri". A weekday alone, or a date without its year, is the next one that
+/// comes, today included; "next Fri" is refused with the two days that it may be, unless it is
+/// Friday today. A weekday beside a date must be that date's.
 TypedDate parse_typed_date(std::string_view text, const DayWords& words);
 
 /// An instant as `parse_typed_instant` takes it, or such a day and a clock time: "8/3/2026 7 AM",
-/// "tomorrow 6:30".
+/// "tomorrow 6:30", "Fri at noon".
 std::optional<ParsedInstant> parse_typed_instant(std::string_view text, const DayWords& words);
 
 }  // namespace slabtide

@@ -24,9 +24,10 @@ std::string iso8601_minute(UtcTime time, const TimeZone& zone);
 std::string clock_time(UtcTime time, const TimeZone& zone);
 /// "YYYY-MM-DD" read strictly; empty for anything else, including a day that does not exist.
 std::optional<Date> parse_date(std::string_view text);
-/// A clock time as a person types it: "07:30" or "7:30" (24 hours), "7:30 AM", "7:30am", "8 AM".
+/// A clock time as a person types it: "07:30", "7:30", "0730" or "8" (24 hours), "7:30 AM",
+/// "730am", "8 AM", "noon", "12 noon", "midnight", which begins the day.
 std::optional<Duration> parse_clock(std::string_view text);
-/// Whether the text alone is an AM or PM that belongs to the hour before it.
+/// Whether the text alone is an AM, a PM or a noon that belongs to the hour before it.
 bool is_half_of_day(std::string_view text);
 /// ISO 8601 instants: "2026-05-14T08:00", ":SS" optional, "Z" or "+hh:mm" optional.
 struct ParsedInstant {

@@ -1,6 +1,7 @@
 #include "times.h"
 #include "job/model/limits.h"
 
+#include <cmath>
 #include <string>
 
 #include <fmt/format.h>
@@ -16,8 +17,12 @@ struct WrittenTime {
   bool dated = false;
 };
 
-/// The text of a string or of one of TOML's own dates and times; empty for anything else.
+/// The text of a string, of one of TOML's own dates and times, or of a whole number, as in
+/// start = 8; empty for anything else.
 std::string text_of(const TomlValue& value) {
+  if (const auto* const number = std::get_if<double>(&value.held)) {
+    return *number == std::floor(*number) ? fmt::format("{:.0f}", *number) : std::string();
+  }
   if (const auto* const text = std::get_if<std::string>(&value.held)) return *text;
   if (const auto* const moment = std::get_if<TomlMoment>(&value.held)) return moment->text;
   return {};

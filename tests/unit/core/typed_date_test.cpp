@@ -35,6 +35,22 @@ TEST_CASE("a day is counted from today") {
   CHECK(read("Feb 29").date == Date(2028, 2, 29));
 }
 
+// Common practice, no source: on a Wednesday "next Friday" is the day after tomorrow to some and
+// nine days off to others.
+TEST_CASE("this Friday is the one that comes, next Friday is asked about") {
+  for (const char* text : {"this Fri", "This Friday", "coming Friday", "on fri", "Friday"}) {
+    INFO(text);
+    CHECK(read(text).date == Date(2026, 5, 15));
+  }
+  CHECK(read("this Wed").date == today);
+  CHECK(read("next Wednesday").date == Date(2026, 5, 20));
+  CHECK(!read("next Friday").date);
+  CHECK(read("next Friday").fault ==
+        "\"next Friday\" may be Fri, May 15 or Fri, May 22: write which");
+  CHECK(read("Fri, May 22").date == Date(2026, 5, 22));
+  CHECK(!parse_typed_date("next Fri", {true, std::nullopt}).fault.empty());
+}
+
 TEST_CASE("what needs today's date is refused without it") {
   for (const char* text : {"today", "tomorrow", "Fri", "8/3", "Aug 3"}) {
     INFO(text);
@@ -52,7 +68,8 @@ TEST_CASE("a date in slashes is taken only where the month stands first") {
 TEST_CASE("a day that cannot be is told") {
   CHECK(read("Fri, Aug 3, 2026").fault == "Aug 3, 2026 is a Monday, not a Friday");
   CHECK(read("2/30/2026").fault == "there is no 2/30/2026 (month, day, year)");
-  for (const char* text : {"", "soon", "32", "May", "8/3/2026/1", "May 14 15", "next Fri", "1:2"}) {
+  for (const char* text : {"", "soon", "32", "May", "8/3/2026/1", "May 14 15", "next week", "1:2",
+                           "this May 14", "this"}) {
     INFO(text);
     CHECK(!read(text).date);
     CHECK(read(text).fault.empty());
@@ -69,6 +86,17 @@ TEST_CASE("a day and an hour") {
   CHECK(at("Thu, May 14, 2026, 7:05 PM")->local ==
         LocalTime(Date(2026, 5, 14), boost::posix_time::time_duration(19, 5, 0)));
   CHECK(!at("tomorrow"));
+  for (const char* text : {"this Fri 0800", "Fri 8", "Fri at 8 AM", "5/15 800", "2026-05-15 8"}) {
+    INFO(text);
+    REQUIRE(at(text));
+    CHECK(at(text)->local ==
+          LocalTime(Date(2026, 5, 15), boost::posix_time::time_duration(8, 0, 0)));
+  }
+  CHECK(at("tomorrow noon")->local ==
+        LocalTime(Date(2026, 5, 14), boost::posix_time::time_duration(12, 0, 0)));
+  // The year of a day is no hour of it.
+  CHECK(!at("May 14, 2026"));
+  CHECK(!at("14 May 2026"));
 }
 
 }  // namespace slabtide
