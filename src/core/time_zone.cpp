@@ -12,6 +12,7 @@
 #include "slabtide/core/files.h"
 #include "text.h"
 #include "tzif.h"
+#include "usual_city.h"
 #include "utf8.h"
 
 namespace slabtide {
@@ -101,6 +102,9 @@ TimeZone::Loaded unknown_zone(std::string_view name, const fs::path& zoneinfo_di
     return failed(
         fmt::format("there are no time-zone files in \"{}\"", printable(zoneinfo_dir.string())),
         "Install the package tzdata, or set TZDIR to the folder that holds them");
+  }
+  if (std::string city = usual_city(name); !city.empty()) {
+    return failed(fmt::format("there is no time zone \"{}\"", printable(name)), std::move(city));
   }
   const std::optional<std::string> meant = suggestion(name, zoneinfo_dir);
   return failed(fmt::format("there is no time zone \"{}\"", printable(name)),

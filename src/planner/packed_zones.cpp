@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "core/usual_city.h"
 #include "core/utf8.h"
 
 namespace slabtide {
@@ -16,9 +17,10 @@ TimeZoneLoader load_from(std::span<const PackedZone> zones) {
     if (found != zones.end() && found->name == name) {
       return TimeZone::from_tzif(name, found->bytes);
     }
+    std::string city = usual_city(name);
     return {std::nullopt,
             {fmt::format("there is no time zone \"{}\"", printable(name)),
-             "Give a name of the IANA list, such as \"America/Chicago\""}};
+             city.empty() ? "Give a name of the IANA list, such as \"America/Chicago\"" : city}};
   };
 }
 

@@ -24,4 +24,10 @@ std::string clock_off_sun(const Site& site) {
                      site.time_zone.name(), off_h);
 }
 
+std::string clock_without_summer(const Site& site) {
+  const std::string& name = site.time_zone.name();
+  if (name != "EST" && name != "MST") return {};
+  return fmt::format("{} is standard time all year, without daylight saving time", name);
+}
+
 }  // namespace slabtide

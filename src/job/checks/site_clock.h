@@ -12,7 +12,11 @@ namespace slabtide {
 /// day.
 std::string clock_off_sun(const Site& site);
 
-/// What the user should do about it.
+/// A message saying that "EST" or "MST" never goes forward, which the clocks of most people who say
+/// so do; empty for any other zone.
+std::string clock_without_summer(const Site& site);
+
+/// What the user should do about a longitude without its sign.
 inline constexpr std::string_view west_is_negative = "Longitudes west of Greenwich are negative";
 
 }  // namespace slabtide

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/usual_city.h"
 #include "core/zone_at.h"
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
@@ -38,6 +39,9 @@ bool read_time_zone(TableReader& table, const TimeZoneLoader& load_time_zone, bo
   auto loaded = load_time_zone(*name);
   if (loaded.zone) {
     site.time_zone = *loaded.zone;
+    if (std::string fault = clock_without_summer(site); !fault.empty()) {
+      table.warning("time_zone", std::move(fault), usual_city(*name));
+    }
   } else {
     table.error("time_zone", loaded.error.message, loaded.error.next_step);
   }

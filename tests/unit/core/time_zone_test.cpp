@@ -382,6 +382,13 @@ TEST_CASE("a zone that is not there is refused, and the one that was meant is na
         Wrong{"america/chicago", "Did you mean \"America/Chicago\"?"},
         Wrong{"Denver", "Did you mean \"America/Denver\"?"},
         Wrong{"US/Los Angeles", "Did you mean \"America/Los_Angeles\"?"},
+        // Which clock the letters mean in the United States: common practice, no source.
+        Wrong{"CST", "Name its city: \"America/Chicago\""},
+        Wrong{"PDT", "Name its city: \"America/Los_Angeles\""},
+        Wrong{"et", "Name its city: \"America/New_York\""},
+        Wrong{"Mountain time",
+              "Name its city: \"America/Denver\", or \"America/Phoenix\" in Arizona, which keeps "
+              "standard time"},
         Wrong{"Middle-earth/Shire", any.c_str()}, Wrong{"", any.c_str()},
         Wrong{"zone1970.tab", any.c_str()}, Wrong{"../../../etc/passwd", any.c_str()},
         Wrong{"/usr/share/zoneinfo/America/Chicago", "Did you mean \"America/Chicago\"?"}}) {

@@ -32,6 +32,7 @@ TEST_CASE("what is not carried, or damaged, is told") {
     CHECK_FALSE(loaded.zone);
     CHECK(loaded.error.message == "there is no time zone \"" + std::string(name) + "\"");
   }
+  CHECK(load("CST").error.next_step == "Name its city: \"America/Chicago\"");
   CHECK_FALSE(load("Etc/Broken").zone);
   CHECK(load("Etc/Broken").error.message.find("time-zone file") != std::string::npos);
 }
