@@ -139,9 +139,11 @@ class QuickReader {
         quick_.warning = sign_doubt({site.latitude_deg, site.longitude_deg});
     }
     TimeZone::Loaded loaded = TimeZone::load(*name);
-    if (!loaded.zone) return fail("--time-zone: " + loaded.error.message);
+    if (!loaded.zone)
+      return fail(fmt::format("--time-zone: {}. {}", loaded.error.message, loaded.error.next_step));
     site.time_zone = *loaded.zone;
     if (quick_.warning.empty()) quick_.warning = clock_off_sun(site);
+    if (std::string said = clock_without_summer(site); !said.empty()) assume(std::move(said));
   }
 
   void read_when() {
@@ -236,11 +238,7 @@ class QuickReader {
 
   Finish read_finish() {
     const std::string word = line_.text("finish").value_or("stamp");
-    for (const auto& finish : finishes) {
-      if (finish.word == word || (word == "texture" && finish.meaning == Finish::texture_roll)) {
-        return finish.meaning;
-      }
-    }
+    if (const auto finish = finish_named(word)) return *finish;
     fail(fmt::format("--finish: got '{}', expected {}", word, finish_list()));
     return Finish::stamp;
   }

@@ -24,14 +24,15 @@ constexpr std::string_view starter_zone = "America/Chicago";  // of the jobs as 
 constexpr auto sun_sides =
     std::to_array<std::string_view>({"south", "west", "north", "east", "open"});
 
-/// Replaces the value after "key = "; a comment behind it keeps its column.
+/// Replaces the value after "key = "; a comment behind it keeps its column where there is room.
 void set_value(std::string& job, std::string_view key, const std::string& value) {
   const std::string head = fmt::format("\n{} = ", key);
   const std::size_t found = job.find(head);
   if (found == std::string::npos) throw std::logic_error("the starting job says no " + head);
   const std::size_t begin = found + head.size();
   const std::size_t end = std::min(job.find('#', begin), job.find('\n', begin));
-  const std::size_t width = job[end] == '#' ? end - begin : 0;
+  constexpr std::size_t apart = 2;
+  const std::size_t width = job[end] == '#' ? std::max(end - begin, value.size() + apart) : 0;
   job.replace(begin, end - begin, fmt::format("{:<{}}", value, width));
 }
 
@@ -99,10 +100,9 @@ std::string StarterJob::put_day(const std::string& words) {
 }
 
 std::string StarterJob::put_finish(const std::string& word) {
-  const bool known = std::any_of(finishes.begin(), finishes.end(),
-                                 [&word](const auto& each) { return each.word == word; });
-  if (!known) return fmt::format("--finish: got '{}', expected {}", word, finish_list());
-  set_value(text_, "finish", fmt::format("\"{}\"", word));
+  const auto finish = finish_named(word);
+  if (!finish) return fmt::format("--finish: got '{}', expected {}", word, finish_list());
+  set_value(text_, "finish", fmt::format("\"{}\"", word_of(*finish)));
   return {};
 }
 

@@ -13,6 +13,7 @@
 #include "core/text.h"
 #include "core/utf8.h"
 #include "job/toml/quantity.h"
+#include "job/toml/quantity_words.h"
 #include "journal_words.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -49,12 +50,15 @@ Range range_of(ObservationKind kind) {
   }
 }
 
-/// The units a measure may be written in; humidity only in percent.
-std::span<const Unit> units_of(ObservationMeasure measure) {
-  if (measure == ObservationMeasure::temperature) return temperature_quantity.units;
-  if (measure == ObservationMeasure::wind) return wind_quantity.units;
-  return fraction_quantity.units.first(1);
+const Quantity& units_kind(ObservationMeasure measure) {
+  static const Quantity humidity{fraction_quantity.units.first(1)};
+  if (measure == ObservationMeasure::temperature) return temperature_quantity;
+  if (measure == ObservationMeasure::wind) return wind_quantity;
+  return humidity;
 }
+
+/// The units a measure may be written in; humidity only in percent.
+std::span<const Unit> units_of(ObservationMeasure measure) { return units_kind(measure).units; }
 
 std::string unit_names(std::span<const Unit> units) {
   std::string names;
@@ -63,16 +67,6 @@ std::string unit_names(std::span<const Unit> units) {
     names += unit.shown;
   }
   return names;
-}
-
-/// The unit written as "°F", or without the degree sign as "f" or "F".
-const Unit* unit_named(std::string_view text, std::span<const Unit> units) {
-  std::string small(text);
-  for (char& c : small) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  for (const Unit& unit : units) {
-    if (text == unit.shown || small == unit.suffix) return &unit;
-  }
-  return nullptr;
 }
 
 bool is_of_the_slab(ObservationKind kind) {
@@ -215,7 +209,13 @@ class LineReader {
       unit_place = here();
       unit_text = words_[next_++].text;
     }
-    const Unit* const unit = unit_named(unit_text, units);
+    // "80 degrees F", and "80 degrees" of the job's own.
+    if (is_degrees(unit_text) && more() && unit_named(words_[next_].text, units_kind(measure))) {
+      unit_text = words_[next_++].text;
+    }
+    const Unit* const unit = is_degrees(unit_text) && units_kind(measure).counts_degrees
+                                 ? &units_kind(measure).usual(job_.units)
+                                 : unit_named(unit_text, units_kind(measure));
     if (unit == nullptr) {
       return fail(
           unit_place, key,

@@ -1,13 +1,17 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "slabtide/job/model/order_notes.h"
 #include "slabtide/job/model/zone.h"
 #include "table_reader.h"
+#include "table_words.h"
+#include "trade_words.h"
 
 // Words that several tables of the job file accept.
 
@@ -33,6 +37,22 @@ inline std::string finish_list() {
     words += finishes[i].word;
   }
   return words;
+}
+
+/// The finish that a crew's word names: "broom", "Light Broom", "stamped".
+inline std::optional<Finish> finish_named(std::string_view word) {
+  const std::string plain = usual_word(plain_word(word));
+  for (const auto& each : finishes) {
+    if (each.word == plain) return each.meaning;
+  }
+  return std::nullopt;
+}
+
+/// The job file's word for a finish.
+inline std::string_view word_of(Finish finish) {
+  return std::find_if(finishes.begin(), finishes.end(),
+                      [finish](const auto& each) { return each.meaning == finish; })
+      ->word;
 }
 
 /// A colour's word, under either spelling of its key.

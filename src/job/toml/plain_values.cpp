@@ -8,10 +8,13 @@
 
 #include <fmt/format.h>
 #include <boost/date_time/gregorian/formatters.hpp>
+#include <boost/date_time/posix_time/time_formatters.hpp>
 
 #include "core/typed_date.h"
 #include "core/typed_place.h"
 #include "quantity_words.h"
+#include "table_words.h"
+#include "trade_words.h"
 
 namespace slabtide {
 
@@ -22,6 +25,8 @@ constexpr auto texts = std::to_array<std::string_view>(
     {"name", "forecast", "time_zone", "clock", "start", "placed_at", "zone_order", "zones", "after",
      "reached_over", "shaded_zones", "admixture_zones"});
 constexpr auto truths = std::to_array<std::string_view>({"shaded", "tied", "base_plastic"});
+/// Keys whose words crews have others for.
+constexpr auto trade_keys = std::to_array<std::string_view>({"finish", "hauling", "curing"});
 /// Keys of points, plain; with a unit's suffix they are in that unit.
 constexpr auto point_keys =
     std::to_array<std::string_view>({"outline", "path", "at", "from", "to"});
@@ -81,6 +86,7 @@ class Plain {
 
   void text_entry(TomlEntry& one, const std::string& text) const {
     if (one.key == "date") return put_date(one, text);
+    if (one.key == "start") return put_start(one, text);
     if (one.key == "latitude" || one.key == "longitude") {
       if (const auto deg = parse_angle_deg(text, one.key == "latitude" ? "NS" : "EW")) {
         one.value.held = *deg;
@@ -88,8 +94,17 @@ class Plain {
       return;
     }
     if (is_one_of(one.key, texts)) return;
+    if (is_one_of(one.key, trade_keys)) {
+      one.value.held = usual_word(plain_word(text));
+      return;
+    }
     if (is_one_of(one.key, truths)) {
       if (text == "yes" || text == "no") one.value.held = text == "yes";
+      return;
+    }
+    const std::string_view key = one.key;
+    if (const auto count = parse_count(text, key.substr(key.rfind('_') + 1), system_)) {
+      one.value.held = *count;
       return;
     }
     const auto said = figure_of(text, system_);
@@ -104,6 +119,13 @@ class Plain {
     const TypedDate typed = parse_typed_date(text, {system_ == UnitSystem::us});
     if (!typed.date) return;
     one.value.held = TomlMoment{boost::gregorian::to_iso_extended_string(*typed.date)};
+  }
+
+  /// A start with its day, "5/14/2026 8 AM", as a file has it; one of the clock alone as it stands.
+  void put_start(TomlEntry& one, const std::string& text) const {
+    const auto typed = parse_typed_instant(text, {system_ == UnitSystem::us});
+    if (!typed || typed->offset) return;
+    one.value.held = TomlMoment{boost::posix_time::to_iso_extended_string(typed->local)};
   }
 
   UnitSystem system_;

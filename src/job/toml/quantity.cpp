@@ -108,7 +108,7 @@ std::vector<Unit> units_that_fit(double value, const Unit& used, const Quantity&
 
 const Quantity thickness_quantity{thickness_units};
 const Quantity length_quantity{length_units};
-const Quantity temperature_quantity{temperature_units};
+const Quantity temperature_quantity{temperature_units, 0.0, true};
 const Quantity wind_quantity{wind_units};
 const Quantity content_quantity{content_units};
 const Quantity strength_quantity{strength_units};

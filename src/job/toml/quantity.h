@@ -26,6 +26,7 @@ struct Quantity {
   std::span<const Unit> units;
   /// Values between 0 and this, in the first unit, are taken for a mistake.
   double slip_below = 0.0;
+  bool counts_degrees = false;  ///< "80 degrees" is a number alone
 
   const Unit& usual(UnitSystem system) const { return units[system == UnitSystem::us ? 0 : 1]; }
   bool is_slip(double in_unit, const Unit& unit) const {

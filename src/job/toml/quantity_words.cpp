@@ -33,7 +33,13 @@ constexpr auto unit_words = std::to_array<UnitWord>({
     {"metre", "m"},
     {"metres", "m"},
     {"fahrenheit", "f"},
+    {"degf", "f"},
+    {"degreesf", "f"},
+    {"degreesfahrenheit", "f"},
     {"celsius", "c"},
+    {"degc", "c"},
+    {"degreesc", "c"},
+    {"degreescelsius", "c"},
     {"kmh", "km_h"},
     {"kph", "km_h"},
     {"knot", "knots"},
@@ -103,6 +109,11 @@ struct FractionSign {
 constexpr auto fraction_signs = std::to_array<FractionSign>(
     {{"½", 0.5}, {"¼", 0.25}, {"¾", 0.75}, {"⅛", 0.125}, {"⅜", 0.375}, {"⅝", 0.625}, {"⅞", 0.875}});
 
+/// Small numbers in words: common practice, no source.
+constexpr auto number_words =
+    std::to_array<std::string_view>({"zero", "one", "two", "three", "four", "five", "six", "seven",
+                                     "eight", "nine", "ten", "eleven", "twelve"});
+
 /// Lower case, without blanks, points and signs of degrees; ³ becomes 3.
 std::string plain_unit(std::string_view written) {
   std::string result;
@@ -122,7 +133,15 @@ std::string plain_unit(std::string_view written) {
   return result;
 }
 
-const Unit* unit_named(std::string_view plain, const Quantity& kind) {
+}  // namespace
+
+bool is_degrees(std::string_view word) {
+  const std::string plain = plain_unit(word);
+  return plain == "deg" || plain == "degree" || plain == "degrees";
+}
+
+const Unit* unit_named(std::string_view word, const Quantity& kind) {
+  const std::string plain = plain_unit(word);
   for (const Unit& unit : kind.units) {
     if (plain == unit.suffix || plain == plain_unit(unit.shown)) return &unit;
     for (const UnitWord& each : unit_words) {
@@ -131,6 +150,8 @@ const Unit* unit_named(std::string_view plain, const Quantity& kind) {
   }
   return nullptr;
 }
+
+namespace {
 
 std::string_view after_blanks(std::string_view text) {
   text.remove_prefix(std::min(text.find_first_not_of(' '), text.size()));
@@ -184,9 +205,24 @@ std::optional<std::string> without_commas(std::string_view text) {
   return digits + std::string(text.substr(whole.size()));
 }
 
+/// "six" at the front of the text, which is moved on behind it.
+std::optional<double> take_number_word(std::string_view& text) {
+  std::string word;
+  for (const char c : text) {
+    const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (lower < 'a' || lower > 'z') break;
+    word += lower;
+  }
+  const auto found = std::find(number_words.begin(), number_words.end(), word);
+  if (found == number_words.end()) return std::nullopt;
+  text.remove_prefix(word.size());
+  return static_cast<double>(found - number_words.begin());
+}
+
 /// The number at the front of the text, which is moved on behind it.
 std::optional<double> take_number(std::string_view& text, UnitSystem system) {
   text = after_blanks(text);
+  if (const auto word = take_number_word(text)) return word;
   std::string_view rest = text;
   const bool negative = rest.starts_with('-') || rest.starts_with("−");
   if (negative) rest.remove_prefix(rest.starts_with('-') ? 1 : std::string_view("−").size());
@@ -236,19 +272,35 @@ std::optional<double> small_part(std::string_view rest, const Unit& large, const
   return std::nullopt;
 }
 
+/// "inch slab" of "4-inch slab": without the hyphen between a number and a word.
+std::string_view after_hyphen(std::string_view text) {
+  const bool joins = text.size() > 1 && text.front() == '-' &&
+                     ((text[1] >= 'a' && text[1] <= 'z') || (text[1] >= 'A' && text[1] <= 'Z'));
+  return joins ? text.substr(1) : text;
+}
+
 }  // namespace
 
-std::optional<double> parse_written_number(std::string_view text, UnitSystem system) {
+std::optional<double> parse_count(std::string_view text, std::string_view noun, UnitSystem system) {
   const auto value = take_number(text, system);
-  return value && after_blanks(text).empty() ? value : std::nullopt;
+  text = after_blanks(text);
+  if (!value || text.empty()) return value;
+  std::string word = plain_unit(after_hyphen(text));
+  constexpr std::string_view mix = "mix";
+  if (word.ends_with(mix)) word.resize(word.size() - mix.size());
+  if (word == "bag" || word == "bags") word.replace(0, 3, "sack");
+  if (!word.ends_with('s')) word += 's';
+  return word == noun ? value : std::nullopt;
 }
 
 std::optional<WrittenQuantity> parse_quantity(std::string_view text, const Quantity& kind,
                                               UnitSystem system) {
   const auto value = take_number(text, system);
   if (!value) return std::nullopt;
+  text = after_hyphen(text);
   const std::string whole = plain_unit(text);
-  if (whole.empty()) return WrittenQuantity{*value, nullptr};
+  if (whole.empty() || (kind.counts_degrees && is_degrees(whole)))
+    return WrittenQuantity{*value, nullptr};
   if (const Unit* const unit = unit_named(whole, kind)) return WrittenQuantity{*value, unit};
   std::string_view rest = text;
   const Unit* const large = unit_named(take_unit(rest), kind);

@@ -16,12 +16,20 @@ struct WrittenQuantity {
 };
 
 /// A number, with a unit of the kind behind it or without: "4 ft", "3-1/2\"", "4½ in", "66°F", and
-/// of two units the sums people write, "4'6\"" and "1 h 30 min". A comma parts thousands, in files
-/// in US units. Empty for anything else.
+/// of two units the sums people write, "4'6\"" and "1 h 30 min". "4-inch" and "six inches" are
+/// taken, and "80 degrees", which are those of the file. A comma parts thousands, in files in US
+/// units. Empty for anything else.
 std::optional<WrittenQuantity> parse_quantity(std::string_view text, const Quantity& kind,
                                               UnitSystem system);
 
-/// A number alone, with its fraction and commas written so.
-std::optional<double> parse_written_number(std::string_view text, UnitSystem system);
+/// The unit of the kind that the word names: "F", "°F", "mph", "percent"; null if it names none.
+const Unit* unit_named(std::string_view word, const Quantity& kind);
+
+/// "degrees", "deg.": of which kind is not said.
+bool is_degrees(std::string_view word);
+
+/// A number alone, with its fraction and commas written so, or in a word: "six"; or with what it
+/// counts behind it: "6-sack", "6 sack mix", "six sacks" of "sacks", "7 days". A bag is a sack.
+std::optional<double> parse_count(std::string_view text, std::string_view noun, UnitSystem system);
 
 }  // namespace slabtide

@@ -239,11 +239,12 @@ std::optional<bool> TableReader::yes_no(std::string_view key) {
 }
 
 std::optional<double> TableReader::finite(const TomlEntry& entry, const TomlValue& value,
-                                          std::string_view expected) {
+                                          std::string_view expected, std::string_view what) {
   const auto* const number = std::get_if<double>(&value.held);
   if (number != nullptr && std::isfinite(*number)) return *number + 0.0;  // -0 becomes 0
   const auto* const text = std::get_if<std::string>(&value.held);
-  const auto written = text == nullptr ? std::nullopt : parse_written_number(*text, units_);
+  const std::string_view noun = what.substr(0, what.find(' '));
+  const auto written = text == nullptr ? std::nullopt : parse_count(*text, noun, units_);
   if (written) return *written;
   const bool comma = text != nullptr && text->find(',') != std::string::npos;
   wrong(entry, value, expected,
@@ -270,7 +271,7 @@ std::optional<double> TableReader::number(std::string_view key, const Range& ran
   const TomlEntry* const found = entry(key, presence);
   if (found == nullptr) return std::nullopt;
   const std::string expected = fmt::format("{}{}{}", shown(range), what.empty() ? "" : " ", what);
-  const auto value = finite(*found, found->value, expected);
+  const auto value = finite(*found, found->value, expected, what);
   if (!value || range.holds(*value)) return value;
   wrong(*found, found->value, expected);
   return std::nullopt;
@@ -400,9 +401,7 @@ std::optional<std::size_t> TableReader::index_of(const TomlEntry& entry, const T
                                                  const std::vector<std::string_view>& words) {
   const auto* const text = std::get_if<std::string>(&value.held);
   if (text != nullptr) {
-    for (std::size_t i = 0; i < words.size(); ++i) {
-      if (plain_word(*text) == plain_word(words[i])) return i;
-    }
+    if (const auto index = index_of_word(*text, words)) return index;
   }
   std::string next;
   if (text != nullptr) {

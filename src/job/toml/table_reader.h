@@ -155,7 +155,7 @@ class TableReader {
              std::string next_step = {});
   void miss(std::string_view key, std::string next_step = {});
   std::optional<double> finite(const TomlEntry& entry, const TomlValue& value,
-                               std::string_view expected);
+                               std::string_view expected, std::string_view what = {});
   std::optional<WrittenQuantity> measured(const Written& written, const TomlValue& value,
                                           const Quantity& kind, std::string_view expected);
   std::optional<double> in_range(std::string_view key, const Written& written, const Quantity& kind,

@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "trade_words.h"
+
 namespace slabtide {
 
 std::string plain_word(std::string_view word) {
@@ -14,6 +16,17 @@ std::string plain_word(std::string_view word) {
     result += joins ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   }
   return result;
+}
+
+std::optional<std::size_t> index_of_word(std::string_view text,
+                                         const std::vector<std::string_view>& words) {
+  const std::string said = plain_word(text);
+  for (const std::string& word : {said, usual_word(said)}) {
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      if (word == plain_word(words[i])) return i;
+    }
+  }
+  return std::nullopt;
 }
 
 std::string choice(const std::vector<std::string_view>& words) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -13,6 +15,10 @@ namespace slabtide {
 
 /// Case, hyphens and underscores in words are ignored.
 std::string plain_word(std::string_view word);
+
+/// Which of the words the text is, or what a crew calls it; empty if it is none of them.
+std::optional<std::size_t> index_of_word(std::string_view text,
+                                         const std::vector<std::string_view>& words);
 
 /// "a, b or c".
 std::string choice(const std::vector<std::string_view>& words);

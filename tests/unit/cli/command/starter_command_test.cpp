@@ -87,6 +87,14 @@ TEST_CASE("the short job is some forty lines that plan") {
   CHECK(read_job(text).ok());
 }
 
+TEST_CASE("a figure longer than the one it replaces stays apart from its comment") {
+  const std::string text = starter({"--size", "18x12'6"});
+  CHECK(text.find("outline = [[0, 0], [18, 0], [18, 12.5], [0, 12.5]]  # ft") != std::string::npos);
+  const Parsed<Job> reading = read_job(text);
+  REQUIRE(reading.ok());
+  CHECK(starter({"--finish", "light broom"}) == starter({"--finish", "broom"}));
+}
+
 TEST_CASE("the slab is drawn with the house across from the sun") {
   struct Drawn {
     const char* side;

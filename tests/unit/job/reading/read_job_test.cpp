@@ -66,6 +66,11 @@ TEST_CASE("what is typed without quotation marks and with its unit reads alike")
            Typed{"start = \"8:00 AM\"", "start = 8 AM"},
            Typed{"start = \"8:00 AM\"", "start = 8:00"},
            Typed{"start = \"8:00 AM\"", "start = 5/14/2026 8 AM"},
+           Typed{"start = \"8:00 AM\"", "start = 8"},
+           Typed{"start = \"8:00 AM\"", "start = 800"},
+           Typed{"start = \"8:00 AM\"", "start = 0800"},
+           Typed{"start = \"8:00 AM\"", "start = 5/14/2026 at 8"},
+           Typed{"start = \"8:00 AM\"", "start = 8.5  # refused"},
            Typed{"latitude = 45.0", "latitude = 45° N"},
            Typed{"longitude = -92.0", "longitude = 92° 0' W"},
            Typed{"thickness = 4", "thickness = 4 in"},
@@ -74,10 +79,14 @@ TEST_CASE("what is typed without quotation marks and with its unit reads alike")
            Typed{"width = 4\n", "width = 3'12\"  # refused\n"},
            Typed{"[16, 0], [16, 12]", "[16', 0], [192 in, 12 ft]"},
            Typed{"high = 66", "high = 66 F"},
+           Typed{"high = 66", "high = 66 degrees"},
+           Typed{"high = 66", "high = 66 deg"},
+           Typed{"thickness = 4", "thickness = 4-inch"},
            Typed{"air = 6", "air = 6%"},
            Typed{"w_cm = 0.45", "w_cm = .45"},
            Typed{"finish = \"stamp\"", "finish = stamp"},
            Typed{"finish = \"stamp\"", "finish = “stamp”"},
+           Typed{"finish = \"stamp\"", "finish = Stamped"},
            Typed{"tied = true", "tied = yes"},
        }) {
     INFO(row.typed);
@@ -122,9 +131,48 @@ TEST_CASE("a zone is placed after those it names, wherever they are listed") {
   CHECK(with("").zones[1].reached_over == std::vector<std::string>{"pad"});
 }
 
-TEST_CASE("a pour may be pumped") {
-  CHECK(read(job_with("start = \"08:00\"", "start = \"08:00\"\nhauling = pump")).pour.hauling ==
-        Hauling::pump);
+TEST_CASE("a pour may be pumped, from a line or a boom") {
+  for (const char* pump : {"pump", "line pump", "boom pump", "Line-Pump", "pump truck"}) {
+    INFO(pump);
+    CHECK(read(job_with("start = \"08:00\"", std::string("start = \"08:00\"\nhauling = ") + pump))
+              .pour.hauling == Hauling::pump);
+  }
+}
+
+// What crews say: common practice, no source.
+TEST_CASE("a finish is read by what a crew calls it") {
+  const auto finish = [](const std::string& word) {
+    return read(job_with("finish = \"broom\"", "finish = " + word)).zones.front().finish;
+  };
+  for (const char* broom : {"light broom", "Heavy Broom", "medium-broom", "broomed", "broom finish",
+                            "light broom finish"}) {
+    INFO(broom);
+    CHECK(finish(broom) == Finish::broom);
+  }
+  CHECK(finish("stamped") == Finish::stamp);
+  CHECK(finish("steel trowel") == Finish::trowel);
+  CHECK(finish("salt finish") == Finish::salt);
+  CHECK(!read_job(job_with("finish = \"broom\"", "finish = light")).ok());
+}
+
+TEST_CASE("noon and midnight are times") {
+  const auto start = [](const std::string& time) {
+    const Job job = read(job_with("start = \"08:00\"", "start = " + time));
+    return job.site.time_zone.local_from_utc(job.pour.start);
+  };
+  CHECK(start("noon") == LocalTime(Date(2026, 5, 14), boost::posix_time::hours(12)));
+  CHECK(start("2026-05-14 noon") == start("noon"));
+  CHECK(start("12 noon") == start("12 PM"));
+  CHECK(start("midnight") == start("12 AM"));
+}
+
+TEST_CASE("a zone without daylight saving time is warned of") {
+  const auto reading = read_job(job_with("\"America/Chicago\"", "EST"));
+  REQUIRE(reading.ok());
+  REQUIRE(reading.diagnostics.size() == 1);
+  CHECK(reading.diagnostics.front().message ==
+        "EST is standard time all year, without daylight saving time");
+  CHECK(reading.diagnostics.front().next_step == "Name its city: \"America/New_York\"");
 }
 
 TEST_CASE("the demo's hot day has a retarder in its last zone alone") {

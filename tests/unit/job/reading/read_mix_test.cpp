@@ -23,6 +23,14 @@ TEST_CASE("the mix from its weights") {
   CHECK(by_fraction.slag_fraction == doctest::Approx(0.3));
 }
 
+TEST_CASE("the mix by its sacks") {
+  for (const char* sacks : {"6", "6-sack", "6 sack", "six sack", "\"Six sacks\"", "6 bags"}) {
+    INFO(sacks);
+    const auto mix = read(job_with("cementitious = 564", std::string("sacks = ") + sacks)).mix;
+    CHECK(mix.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(564.0)));
+  }
+}
+
 TEST_CASE("the mix's temperature from its ingredients") {
   const auto mix = read(job_with("concrete_temperature = 59", R"([mix.ingredients]
 cement_temperature = 150

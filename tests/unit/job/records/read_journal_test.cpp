@@ -77,6 +77,17 @@ TEST_CASE("a line is the day, the hour, the reading, its value, the zone and a p
   CHECK(readings[5].part_id.empty());
 }
 
+// Common practice, no source.
+TEST_CASE("hours are read as a crew writes them") {
+  for (const char* hour : {"noon", "12 noon", "1200", "12", "12 PM"}) {
+    INFO(hour);
+    for (const char* day : {"", "2026-05-14 "}) {
+      CHECK(observations_of(std::string(day) + hour + " surface 80 degrees walk\n").at(0).at ==
+            utc(14, 17, 0));
+    }
+  }
+}
+
 TEST_CASE("values are read in each of their units") {
   struct Row {
     const char* words;
