@@ -9,10 +9,17 @@ import {
 } from '../../src/planner/page/job.js';
 import { orderMixBy, sealBy, waterOf } from '../../src/planner/page/panel_mix.js';
 import { splitZone } from '../../src/planner/page/reshape.js';
-import { writeToml } from '../../src/planner/page/toml.js';
-import { clockText, lengthText, parseLength, parsePlace, readFigure, readLength, readPoints, writeFigure, writePoints } from '../../src/planner/page/units.js';
+import { hasComments, writeToml } from '../../src/planner/page/toml.js';
+import { clockText, lengthText, parseLength, parsePlace, readFigure, readLength, readPoints, timeOfDay, writeFigure, writePoints } from '../../src/planner/page/units.js';
 
 const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
+
+// As the library's parse_clock: common practice, no source.
+test('times of day are read as they are typed', () => {
+  const same = { '08:00': ['8', '08', '800', '0800', '8:00', '8 AM', '800 am', '8a', '2026-05-14 0800'], '12:00': ['noon', 'Noon', '12 noon', '12:00 noon', '12 PM', '1200'], '00:00': ['midnight', '12 AM', '0000'], '13:45': ['1345', '145 PM', '1:45 p.m.'] };
+  for (const [time, texts] of Object.entries(same)) for (const text of texts) assert.equal(timeOfDay(text), time, text);
+  for (const text of ['', '24', '860', '2400', '8 noon', 'afternoon', '8:5', '13 PM', 'soon']) assert.equal(timeOfDay(text), undefined, text);
+});
 
 test('lengths as a contractor types them', () => {
   const feet = [
@@ -22,6 +29,9 @@ test('lengths as a contractor types them', () => {
   ];
   for (const [text, value] of feet) near(parseLength(text, 'ft'), value);
   for (const text of ['', 'four', "4''''", '4 6 8', "4'x", 'NaN', 'Infinity', '1e9', '--4', '1/2', "4' in", '4 6']) assert.ok(Number.isNaN(parseLength(text, 'ft')), text);
+  for (const text of ['6-inch', '6-in', '6 inches']) near(parseLength(text, 'ft'), 0.5);
+  near(parseLength('12-foot', 'ft'), 12);
+  near(parseLength('12-6', 'ft'), 12.5);
   near(parseLength('3,5', 'm'), 3.5);
   near(parseLength("10'", 'm'), 3.048);
 });
@@ -59,9 +69,10 @@ test('a start is read as the library reads it', () => {
   const starts = [
     ['07:30', '07:30'], ['7:30', '07:30'], ['7:30 AM', '07:30'], ['7:30pm', '19:30'], ['8 AM', '08:00'], ['12 AM', '00:00'], ['12:05 p.m.', '12:05'],
     ['9a', '09:00'], ['2026-05-15T07:00', '07:00'], ['2026-05-15 9 AM', '09:00'], ['2026-05-15T07:00:00-05:00', '07:00'], [{ $time: '13:45:00' }, '13:45'],
+    ['7', '07:00'], [730, '07:30'], ['noon', '12:00'],
   ];
   for (const [start, read] of starts) assert.equal(startOf({ tables: { pour: { start } } }), read, JSON.stringify(start));
-  for (const start of [undefined, '', '7', 'noon', '13 AM', '0 AM', '24:00', '7:5', '7:30 XM', 730]) assert.equal(startOf({ tables: { pour: { start } } }), undefined, String(start));
+  for (const start of [undefined, '', '24', 'soon', '13 AM', '0 AM', '24:00', '7:5', '7:30 XM', 7.5]) assert.equal(startOf({ tables: { pour: { start } } }), undefined, String(start));
 });
 
 test('a color keeps the spelling of its key, and a new one has that of the units', () => {
@@ -262,6 +273,11 @@ test('a job never changed is given back as it came; texts of any name are told a
   job.tables.weather = { forecast: 'job.toml' };
   job.forecast = { text: 'hours' };
   assert.match(textsOf(job)['job.toml'], /^name = /);
+});
+
+test('a file has comments, or signs in texts', () => {
+  for (const text of ['# a', 'a = 1 # b', 'a = "x" # "', "a = '\\' # '", 'a = """\n""" # b']) assert.ok(hasComments(text), text);
+  for (const text of ['', 'a = 1', 'a = "#1"', "a = '#1'", 'a = "\\"#1"', 'a = """\n# "x" \n"""', "a = '''\n# 'x' \n'''"]) assert.ok(!hasComments(text), text);
 });
 
 test('the plane', () => {

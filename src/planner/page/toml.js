@@ -68,3 +68,7 @@ export function writeToml(tables) {
   writeTable([], tables, lines);
   return `${lines.join('\n')}\n`;
 }
+
+const texts = /"""[\s\S]*?"""|'''[\s\S]*?'''|"(?:\\.|[^"\\\n])*"|'[^'\n]*'/g;
+// Whether the text of a file has comments, which its tables do not hold.
+export const hasComments = (text) => text.replace(texts, '').includes('#');

@@ -101,7 +101,7 @@ const figure = (text) => Number(text.replace(',', '.'));
 // A typed length in ft or m: 4'6", 4 ft 6 in, 4.5, 3 m, 30 cm. A bare number is in `unit`. NaN
 // where it is none.
 export function parseLength(text, unit) {
-  const typed = text.trim();
+  const typed = text.trim().replace(/(\d)-(?=[a-z])/gi, '$1 '); // "6-inch"
   const bare = typed.match(new RegExp(`^(-)?${number}$`));
   if (bare) return (bare[1] ? -1 : 1) * figure(bare[2]);
   const metric = typed.match(new RegExp(`^(-)?${number}\\s*(m|cm|mm)$`, 'i'));
@@ -145,12 +145,15 @@ export function clockText(iso, hours, day) {
   return day && day !== match[1] ? `${dayText(match[1])} ${clock}` : clock;
 }
 
-// The time of day as HH:MM of what a job file may have: 07:30, 7:30 AM, 8am, with a date before it,
-// with seconds or an offset after it. Undefined for anything else.
+// The time of day as HH:MM of what a job file may have: 07:30, 0730, 8, 7:30 AM, 8am, noon, with a date
+// before it, with seconds or an offset after it. Undefined for anything else.
 export function timeOfDay(text) {
   const date = '(?:\\d{4}-\\d{2}-\\d{2}[T ])?';
-  const plain = new RegExp(`^${date}([01]?\\d|2[0-3]):([0-5]\\d)(?::[0-5]\\d(?:\\.\\d+)?)?(?:Z|[+-]\\d{2}:\\d{2})?$`).exec(text);
-  const halved = new RegExp(`^${date}(0?[1-9]|1[0-2])(?::([0-5]\\d))? ?([ap])\\.?(?:m\\.?)?$`, 'i').exec(text);
+  const plain = new RegExp(`^${date}([01]?\\d|2[0-3]):([0-5]\\d)(?::[0-5]\\d(?:\\.\\d+)?)?(?:Z|[+-]\\d{2}:\\d{2})?$`).exec(text)
+    ?? new RegExp(`^${date}([01]?\\d|2[0-3])([0-5]\\d)?$`).exec(text);
+  const halved = new RegExp(`^${date}(0?[1-9]|1[0-2])(?::?([0-5]\\d))? ?([ap])\\.?(?:m\\.?)?$`, 'i').exec(text);
+  const word = new RegExp(`^${date}(?:12(?::00)? )?(noon|midnight)$`, 'i').exec(text);
+  if (word) return word[1].toLowerCase() === 'noon' ? '12:00' : '00:00';
   if (!plain && !halved) return undefined;
   const late = halved && (halved[3].toLowerCase() === 'p' ? 12 : 0);
   const hour = plain ? Number(plain[1]) : (Number(halved[1]) % 12) + late;
