@@ -34,7 +34,7 @@ const style = read('page.css');
 const install = read('install.js').trim();
 const wasm = readFileSync(join(engineFolder, 'slabtide_engine.wasm'));
 // A fifth smaller than gzip, which is all that browsers unpack by themselves.
-const packed = execFileSync('xz', ['--format=lzma', '--lzma1=preset=9e,pb=0', '--stdout', join(engineFolder, 'slabtide_engine.wasm')], { maxBuffer: 1 << 26 });
+const packed = execFileSync('xz', ['--format=lzma', '--lzma1=preset=9e,pb=0,lc=4', '--stdout', join(engineFolder, 'slabtide_engine.wasm')], { maxBuffer: 1 << 26 });
 const engine = packed.toString('base64');
 
 // A sheet in its frame lives under the page's policy, so its own styles and scripts are named too.
