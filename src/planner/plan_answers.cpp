@@ -62,12 +62,15 @@ Json verdict_of(const PlannedPour& pour) {
           {"reasons", judged.reasons}};
 }
 
-/// What to watch for as the reports tell it: the worst first, what several places share as one.
+/// What to watch for as the reports tell it: the worst first, what several places share as one, and
+/// which of it is told at once.
 Json watch_of(const PlannedPour& pour) {
   Json list = Json::array();
   for (const ToldCaution& told : told_cautions(pour.plan.cautions, pour.job)) {
-    list.push_back(
-        {{"level", caution_level_id(told.first->level)}, {"zone", told.zone}, {"text", told.text}});
+    list.push_back({{"level", caution_level_id(told.first->level)},
+                    {"zone", told.zone},
+                    {"text", told.text},
+                    {"at_once", told.at_once}});
   }
   return list;
 }

@@ -58,9 +58,10 @@ test('what to watch for is told as the reports tell it: once, the worst first, t
   await ready(page);
   const card = page.locator('.card').filter({ has: page.getByRole('heading', { name: 'Watch for' }) });
   const says = ({ zone, text: words }) => `${zone ? `${zone}: ` : ''}${words}`;
-  assert.deepEqual(await card.locator('> ul li').allTextContents(), watch.filter(({ level }) => level === 'caution').map(says));
+  assert.deepEqual(await card.locator('> ul li').allTextContents(), watch.filter((told) => told.at_once).map(says));
   assert.equal(await card.locator('> ul li').filter({ hasText: /^walk: evaporation reaches .*; also pad / }).count(), 1);
-  const rest = watch.filter(({ level }) => level === 'note').map(says);
+  const rest = watch.filter((told) => !told.at_once).map(says);
+  assert.ok(watch.every(({ level, at_once: atOnce }) => atOnce === (level !== 'note')));
   assert.ok(rest.length > 1 && !(await card.locator('details li').first().isVisible()));
   await card.getByText(`${rest.length} more to keep in mind`).click();
   assert.deepEqual(await card.locator('details li').allTextContents(), rest);

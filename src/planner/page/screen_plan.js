@@ -151,12 +151,10 @@ function order(app, day) {
     day.crew_summary ? el('p', {}, `${day.crew_summary.says}.`) : null);
 }
 
-// More than these nobody reads; the rest, and what is true of every pour, is folded away.
-const mostTold = 7;
+// What the engine does not tell at once is folded away.
 function cautions(watch = []) {
   if (watch.length === 0) return null;
-  const first = watch.filter(({ level }) => level !== 'note').slice(0, mostTold);
-  const rest = watch.filter((caution) => !first.includes(caution));
+  const [first, rest] = [true, false].map((now) => watch.filter((caution) => caution.at_once === now));
   return el('section', { class: 'card' }, el('h2', {}, 'Watch for'), cautionList(first),
     rest.length ? el('details', {}, el('summary', {}, `${rest.length} more to keep in mind`), cautionList(rest)) : null);
 }

@@ -138,9 +138,8 @@ View cautions_view(const PlannedPour& facts) {
   std::vector<View> cautions;
   std::vector<View> others;
   for (const ToldCaution& told : told_cautions(facts.plan.cautions, facts.job, max_told_places)) {
-    const bool is_read =
-        told.first->level != CautionLevel::note && cautions.size() < max_told_cautions;
-    (is_read ? cautions : others).push_back(caution_view(told, facts.plan.cautions, facts.job));
+    (told.at_once ? cautions : others)
+        .push_back(caution_view(told, facts.plan.cautions, facts.job));
   }
   View view;
   if (!cautions.empty()) view.put("first", View().put("cautions", std::move(cautions)));

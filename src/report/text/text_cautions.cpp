@@ -40,12 +40,9 @@ std::string text_cautions(const std::vector<Caution>& cautions, const Job& job,
   std::string text = style.heading("Watch for") + "\n";
   std::vector<std::string> rest;
   std::string last;
-  std::size_t told = 0;
   for (const ToldCaution& one : told_cautions(cautions, job, max_told_places)) {
     const bool is_note = one.first->level == CautionLevel::note;
-    const bool in_full =
-        all || (is_note ? one.first->loss <= Loss::slab : told < max_told_cautions);
-    if (!is_note) ++told;
+    const bool in_full = all || (is_note ? one.first->loss <= Loss::slab : one.at_once);
     if (in_full) {
       text += caution_line(one, job, style);
     } else {

@@ -134,9 +134,15 @@ std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, con
       indexes.push_back(static_cast<std::size_t>(one - cautions.data()));
     }
     const Caution* first = group.front();
-    told.push_back({std::move(indexes), first, first->zone, merged_text(group, max_others, job)});
+    told.push_back(
+        {std::move(indexes), first, first->zone, merged_text(group, max_others, job), false});
   }
   std::stable_sort(told.begin(), told.end(), is_worse);
+  std::size_t count = 0;
+  for (ToldCaution& each : told) {
+    each.at_once = each.first->level != CautionLevel::note && count < max_told_cautions;
+    if (each.at_once) ++count;
+  }
   return told;
 }
 

@@ -16,6 +16,8 @@ struct ToldCaution {
   const Caution* first = nullptr;
   std::string zone;  ///< of the first; empty for the whole job
   std::string text;  ///< the first's, with the other places and their times
+  /// Whether it is told at once; more than a few nobody reads, the rest and notes are folded away.
+  bool at_once = false;
 
   bool merged() const { return indexes.size() > 1; }
 };

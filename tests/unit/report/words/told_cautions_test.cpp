@@ -105,4 +105,22 @@ TEST_CASE("hours and minutes late make no other kind than minutes late") {
   CHECK(told_cautions(all, job).size() == 1);
 }
 
+TEST_CASE("seven are told at once, the rest and notes are folded away") {
+  const Job job = test::sample_job({});
+  std::vector<Caution> all;
+  for (int i = 0; i < 10; ++i) {
+    all.push_back(short_window("pad", 44, 11, "11:00 AM"));
+    all.back().code += std::to_string(i);
+    if (i == 0) all.back().level = CautionLevel::note;
+  }
+  const auto told = told_cautions(all, job);
+  REQUIRE(told.size() == 10);
+  for (std::size_t i = 0; i < told.size(); ++i) CHECK(told[i].at_once == (i < 7));
+  all.resize(2);
+  const auto few = told_cautions(all, job);
+  CHECK(few[0].at_once);
+  CHECK_FALSE(few[1].at_once);
+  CHECK(few[1].first->level == CautionLevel::note);
+}
+
 }  // namespace slabtide
