@@ -54,7 +54,9 @@ std::vector<Operation> operations_of(Finish finish) {
     case Finish::texture_roll:
       return {first_edge, release, texture, detail_edge};
     case Finish::broom:
-      return {first_edge, float_work, tooled_joint, broom, detail_edge};
+      // The bull float right behind the screed is all the floating that a broomed slab gets (common
+      // practice, no source): a float after it closes what the broom opens.
+      return {first_edge, tooled_joint, broom, detail_edge};
     case Finish::float_finish:
       return {first_edge, float_work, tooled_joint, detail_edge};
     case Finish::trowel:

@@ -34,4 +34,18 @@ TEST_CASE("a finish's main operation is one of its operations") {
   }
 }
 
+TEST_CASE("what is troweled, salted, exposed or floated is floated; what is broomed is not") {
+  // Common practice, no source: a broomed slab is bull-floated behind the screed and broomed once
+  // its sheen is gone.
+  const auto is_floated = [](Finish finish) {
+    const auto operations = operations_of(finish);
+    return std::count(operations.begin(), operations.end(), Operation::float_work) == 1;
+  };
+  CHECK(!is_floated(Finish::broom));
+  CHECK(is_floated(Finish::trowel));
+  CHECK(is_floated(Finish::float_finish));
+  CHECK(is_floated(Finish::exposed_aggregate));
+  CHECK(is_floated(Finish::salt));
+}
+
 }  // namespace slabtide

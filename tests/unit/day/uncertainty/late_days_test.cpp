@@ -110,8 +110,9 @@ TEST_CASE("a day that is all over an hour sooner is late by that hour, less what
 }
 
 TEST_CASE("hands that are held up on one pad come late to the next") {
-  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3.0, 3.0)),
-                              test::zone_named("walk", test::rectangle(8, 0, 6.0, 1.2))});
+  Job job =
+      test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3.0, 3.0), Finish::trowel),
+                        test::zone_named("walk", test::rectangle(8, 0, 6.0, 1.2), Finish::trowel)});
   job.crew.finishers = *test::plan_of(job).plan.crew.smallest_crew;
   const test::Planned planned = test::plan_of(job);
   const Practice practice = default_practice();
@@ -134,7 +135,7 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
   for (int later_min = 10; later_min <= 120; later_min += 10) {
     days.days.front() = days.planned;
     for (const std::size_t column : {pad.first, pad.last}) {
-      CellWindow& window = days.days.front()[column].window(Operation::broom);
+      CellWindow& window = days.days.front()[column].window(Operation::trowel);
       *window.opens_s += 60.0 * later_min;
       *window.closes_s += 60.0 * later_min;
       if (pad.first == pad.last) break;

@@ -9,8 +9,9 @@ namespace slabtide {
 namespace {
 
 TEST_CASE("the crew's time on a zone is its own, whatever else is called so") {
-  Job job = test::sample_job({test::zone_named("first", test::rectangle(0, 0, 6, 6)),
-                              test::zone_named("second", test::rectangle(10, 0, 6, 6))});
+  Job job =
+      test::sample_job({test::zone_named("first", test::rectangle(0, 0, 6, 6), Finish::trowel),
+                        test::zone_named("second", test::rectangle(10, 0, 6, 6), Finish::trowel)});
   DayPlan plan = test::plan_of(job).plan;
   const std::string first = touch_strips(0, plan, job, {});
   const std::string second = touch_strips(1, plan, job, {});
