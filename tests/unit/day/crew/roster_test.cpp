@@ -301,6 +301,27 @@ TEST_CASE("work that nobody's hours hold is planned without regard to them, and 
   CHECK(lent[0].min_hands == 1);
 }
 
+TEST_CASE("what is due tonight does not wait for a second hand who comes tomorrow") {
+  // One saws alone rather than let the slab crack overnight (common practice, no source).
+  Roster roster;
+  roster.hands = {hand_of(1.0, {{0, 480}, {1440, 1920}, {roster_days * 1440, far_min}}),
+                  hand_of(1.0, {{0, 900}, {1440, 2340}, {roster_days * 1440, far_min}})};
+  Task saw = work(60, 600, 720);
+  saw.kind = TaskKind::saw;
+  saw.min_hands = saw.max_hands = 2;
+  std::vector<Task> tasks{saw};
+  CHECK(lend_to(tasks, roster));
+  CHECK(tasks[0].min_hands == 1);
+  const Schedule day = best_of(tasks, roster);
+  CHECK(day.late_min == 0);
+  CHECK(day.assignments[0].who == std::vector{1});
+  // Without a deadline it is worth waiting for both.
+  saw.end_by_min.reset();
+  tasks = {saw};
+  CHECK(!lend_to(tasks, roster));
+  CHECK(best_of(tasks, roster).assignments[0].start_min == 1440);
+}
+
 TEST_CASE("a helper does what takes no skill, a finisher the rest") {
   Roster roster;
   roster.hands = {hand_of(1.0), hand_of(1.0)};
