@@ -30,7 +30,7 @@ class Shifts {
     if (!hand.from_min && !hand.to_min) return {};
     if (!hand.to_min) return {{at(0, *hand.from_min), no_end_min}};
     std::vector<Shift> shifts;
-    const int from_of_day = hand.from_min.value_or(0);
+    const int from_of_day = hand.from_min.value_or(arrival_of_day());
     const bool over_midnight = *hand.to_min <= from_of_day;
     // The shift of the evening before may reach into the pour's day.
     for (int day = -1; day < roster_days; ++day) {
@@ -42,6 +42,16 @@ class Shifts {
   }
 
  private:
+  /// When the crew arrives, by the local clock, in minutes of the day: of the days after the pour
+  /// too.
+  int arrival_of_day() const {
+    const UtcTime arrives =
+        after_seconds(job_.pour.start, -job_.crew.arrive_before_min * seconds_per_minute);
+    const LocalTime local = job_.site.time_zone.local_from_utc(arrives);
+    const auto seconds = static_cast<double>(local.time_of_day().total_seconds());
+    return static_cast<int>(seconds / seconds_per_minute);
+  }
+
   /// Minutes from the start of the pour to a time of the local clock.
   int at(int day, int min_of_day) const {
     const LocalTime local(job_.pour.date + boost::gregorian::days(day),

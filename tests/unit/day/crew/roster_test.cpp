@@ -334,6 +334,20 @@ TEST_CASE("a helper does what takes no skill, a finisher the rest") {
   CHECK(day.assignments[1].who == std::vector{1});
 }
 
+TEST_CASE("who only says until when comes with the crew, on the days after too") {
+  Job job = test::sample_job({});
+  const LocalTime at_eight(job.pour.date, boost::posix_time::hours(8));
+  job.pour.start = job.site.time_zone.utc_from_local(at_eight).utc;
+  job.crew.arrive_before_min = 60.0;
+  job.crew.hands = {Hand{"Ann", 1.0, std::nullopt, 15 * 60, false}};
+  const RosterHand ann = roster_of(job).hands[0];
+  CHECK(is_there(ann, -60, 420));
+  CHECK_FALSE(is_there(ann, 430, 440));
+  CHECK_FALSE(is_there(ann, 970, 980));  // just after midnight
+  CHECK_FALSE(is_there(ann, 1370, 1380));
+  CHECK(is_there(ann, 1380, 1380 + 480));  // 7:00 to 15:00 of the next day
+}
+
 TEST_CASE("hours of the clock become minutes of the pour, each day anew") {
   Job job = test::sample_job({});
   const LocalTime at_eight(job.pour.date, boost::posix_time::hours(8));
