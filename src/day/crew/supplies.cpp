@@ -15,15 +15,16 @@ struct Kind {
   SupplyUnit unit;
 };
 
-constexpr std::array<Kind, 9> kinds{{{"concrete", "concrete", SupplyUnit::m3},
-                                     {"release_powder", "powder release agent", SupplyUnit::kg},
-                                     {"release_liquid", "liquid release agent", SupplyUnit::l},
-                                     {"surface_retarder", "surface retarder", SupplyUnit::l},
-                                     {"salt", "rock salt", SupplyUnit::kg},
-                                     {"curing_compound", "curing compound", SupplyUnit::l},
-                                     {"sealer", "sealer", SupplyUnit::l},
-                                     {"plastic", "plastic sheet", SupplyUnit::m2},
-                                     {"blankets", "curing blankets", SupplyUnit::m2}}};
+constexpr std::array<Kind, 10> kinds{{{"concrete", "concrete", SupplyUnit::m3},
+                                      {"release_powder", "powder release agent", SupplyUnit::kg},
+                                      {"release_liquid", "liquid release agent", SupplyUnit::l},
+                                      {"surface_retarder", "surface retarder", SupplyUnit::l},
+                                      {"salt", "rock salt", SupplyUnit::kg},
+                                      {"curing_compound", "curing compound", SupplyUnit::l},
+                                      {"cure_and_seal", "cure-and-seal", SupplyUnit::l},
+                                      {"sealer", "sealer", SupplyUnit::l},
+                                      {"plastic", "plastic sheet", SupplyUnit::m2},
+                                      {"blankets", "curing blankets", SupplyUnit::m2}}};
 
 const Kind& entry(SupplyKind kind) { return kinds[static_cast<std::size_t>(kind)]; }
 
@@ -103,7 +104,11 @@ std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
   }
   retarded.supply(list, SupplyKind::surface_retarder, coverage.surface_retarder_l_m2);
   salted.supply(list, SupplyKind::salt, coverage.salt_kg_m2);
-  sprayed.supply(list, SupplyKind::curing_compound, coverage.curing_compound_l_m2);
+  if (job.finish_work.sealer == SealerKind::cure_and_seal) {
+    sprayed.supply(list, SupplyKind::cure_and_seal, coverage.curing_compound_l_m2);
+  } else {
+    sprayed.supply(list, SupplyKind::curing_compound, coverage.curing_compound_l_m2);
+  }
   sealed.supply(list, SupplyKind::sealer, coverage.sealer_l_m2 * coverage.sealer_coats);
   under_plastic.supply(list, SupplyKind::plastic, coverage.cover_factor);
   under_blankets.supply(list, SupplyKind::blankets, coverage.cover_factor);

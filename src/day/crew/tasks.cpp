@@ -92,6 +92,12 @@ const OperationWindow* window_of(Operation operation, const PartPlan& part) {
   return window;
 }
 
+/// Whether powder, salt or retarded paste is washed off it later: a film before that would lock it
+/// in (common practice, no source).
+bool is_washed_later(const PartPlan& part) {
+  return part.window(Operation::wash) != nullptr || part.window(Operation::expose) != nullptr;
+}
+
 /// A stretch of sawing and where it is.
 struct ZoneSawRun {
   std::size_t zone = 0;
@@ -177,9 +183,7 @@ class DayTasks {
       const std::size_t from = tasks_.size();
       add_part(index, work, screed);
       for (std::size_t i = from; i < tasks_.size(); ++i) done.push_back(i);
-      // A curing compound would seal the retarder in: exposed aggregate is cured after its
-      // wash-off.
-      if (work.finish != Finish::exposed_aggregate) add_cure(index, work.plan, done);
+      if (!is_washed_later(work.plan)) add_cure(index, work.plan, done);
       finishing.insert(finishing.end(), done.begin() + 1, done.end());
     };
     for (const PartWork& work : field_work(index)) finish(work);
@@ -281,11 +285,16 @@ class DayTasks {
     return add(std::move(*made));
   }
 
-  /// Curing compound goes onto a part as soon as that part is finished, so that no part waits for
-  /// another, nor the saw for all.
+  TaskKind cure_kind() const {
+    return job_.finish_work.sealer == SealerKind::cure_and_seal ? TaskKind::cure_and_seal
+                                                                : TaskKind::cure;
+  }
+
+  /// Curing compound, or cure-and-seal, goes onto a part as soon as that part is finished, so that
+  /// no part waits for another, nor the saw for all.
   void add_cure(std::size_t zone, const PartPlan& part, std::vector<std::size_t>& finishing) {
     if (job_.pour.curing != CuringKind::film) return;
-    auto made = task(TaskKind::cure, zone, part.area_m2);
+    auto made = task(cure_kind(), zone, part.area_m2);
     if (!made) return;
     made->place->part = part.id;
     made->part = part.name;
@@ -389,7 +398,8 @@ class DayTasks {
   void add_next_day(std::size_t zone, std::size_t before) {
     const double dry_min = practice_.set.dry_after_wash_h * minutes_per_hour;
     if (!zones_[zone].is_washed()) {
-      return add_seal(zone, before, zones_[zone].is_exposed() ? dry_min : 0.0);
+      const std::size_t cured = add_late_cure(zone, before, dry_min);
+      return add_seal(zone, cured, zones_[zone].is_exposed() ? dry_min : 0.0);
     }
     const auto wash_opens = zones_[zone].opens_after_set(Operation::wash);
     if (!wash_opens) return;
@@ -399,7 +409,36 @@ class DayTasks {
     made.later = true;
     take_few(made);
     const std::size_t washed = add(std::move(made));
-    add_seal(zone, washed, dry_min);
+    add_seal(zone, add_late_cure(zone, washed, dry_min), dry_min);
+  }
+
+  /// What is washed is cured after it, by a compound right then, by a cure-and-seal once it is dry;
+  /// the task that the next waits for.
+  std::size_t add_late_cure(std::size_t zone, std::size_t before, double dry_min) {
+    if (job_.pour.curing != CuringKind::film) return before;
+    const ZonePlan& plan = zones_[zone];
+    double area_m2 = is_washed_later(plan.whole) ? plan.whole.area_m2 : 0.0;
+    if (plan.border && is_washed_later(*plan.border)) area_m2 += plan.border->area_m2;
+    auto made = task(cure_kind(), zone, area_m2);
+    if (!made) return before;
+    const bool seals = made->kind == TaskKind::cure_and_seal;
+    const double wait_min = seals ? dry_min : 0.0;
+    const UtcTime from = ends_at_best(before, wait_min);
+    made->start_from_min =
+        minutes_.up(seals ? next_working_time(from, job_, practice_.crew.hours) : from);
+    made->after = {before};
+    made->wait_after_min = static_cast<int>(std::ceil(wait_min));
+    made->later = true;
+    take_few(*made);
+    return add(std::move(*made));
+  }
+
+  /// The earliest end of a task, with a wait after it.
+  UtcTime ends_at_best(std::size_t task, double wait_min) const {
+    const Task& last = tasks_[task];
+    return after_seconds(
+        job_.pour.start,
+        (last.start_from_min + last.duration_min(last.max_hands) + wait_min) * seconds_per_minute);
   }
 
   void add_seal(std::size_t zone, std::size_t before, double dry_min) {
@@ -407,10 +446,7 @@ class DayTasks {
     const auto seal_opens = plan.opens_after_set(Operation::seal);
     if (!plan.is_sealed() || !is_decorative(job_.zones[zone]) || !seal_opens) return;
     Task made = *task(TaskKind::seal, zone, plan.area_m2 * practice_.crew.coverage.sealer_coats);
-    const Task& last = tasks_[before];
-    const UtcTime dry_at = after_seconds(
-        job_.pour.start,
-        (last.start_from_min + last.duration_min(last.max_hands) + dry_min) * seconds_per_minute);
+    const UtcTime dry_at = ends_at_best(before, dry_min);
     made.start_from_min =
         minutes_.up(next_working_time(std::max(*seal_opens, dry_at), job_, practice_.crew.hours));
     made.after = {before};

@@ -29,6 +29,7 @@ constexpr std::array<Kind, task_kind_count> kinds{
      {"detail_edge", "detail edge", WorkMeasure::length},
      {"strip_face", "strip and face the step", WorkMeasure::length},
      {"cure", "curing compound", WorkMeasure::area},
+     {"cure_and_seal", "cure-and-seal", WorkMeasure::area},
      {"cover", "cover", WorkMeasure::area},
      {"saw", "saw", WorkMeasure::length},
      {"expose", "wash-off", WorkMeasure::area},
@@ -57,6 +58,7 @@ bool takes_skill(TaskKind kind) {
     case TaskKind::screed:
     case TaskKind::release:
     case TaskKind::cure:
+    case TaskKind::cure_and_seal:
     case TaskKind::cover:
     case TaskKind::wash:
     case TaskKind::clean_up:

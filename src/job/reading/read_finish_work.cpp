@@ -45,8 +45,9 @@ void cure_with_sealer(TableReader& table, Job& job, bool curing_is_given) {
   }
   if (job.finish_work.release == ReleaseKind::powder) {
     table.warning("sealer",
-                  "a cure-and-seal goes on the same day, over powder that is washed off later",
-                  "use a liquid release, or seal after the wash: `sealer = \"sealer\"`");
+                  "a cure-and-seal has to wait until the powder is washed off, and nothing cures "
+                  "the slab till then",
+                  "use a liquid release and it goes on the same day");
   }
   job.pour.curing = CuringKind::film;
 }

@@ -82,7 +82,7 @@ export function finishWorkForm(app) {
   const wait = (key) => (value) => edit((each) => writeFigure(each, key, value));
   return el('section', { class: 'group' }, el('h2', {}, 'Finish work'),
     tiles('Release for stamps', [['powder', 'Powder'], ['liquid', 'Liquid']], work.release ?? 'powder', (release) => edit((each) => { each.release = release; })),
-    choice('Sealer', [['sealer', 'sealer, once it is dry'], ['cure and seal', 'cure and seal, the same day'], ['none', 'none']], sealer, (taken) => app.edit((job) => sealBy(job, taken))),
+    choice('Sealer', [['sealer', 'sealer, once it is dry'], ['cure and seal', 'cure and seal, instead of curing'], ['none', 'none']], sealer, (taken) => app.edit((job) => sealBy(job, taken))),
     el('div', { class: 'pair' },
       numberField('Wash after', readFigure(work, 'wash_after', systemOf(app.job)), wait('wash_after'), { min: 0, max: 240, unit: 'hours', optional: true }),
       sealer === 'sealer' ? numberField('Seal after', work.seal_after_days, wait('seal_after_days'), { min: 0, max: 365, unit: 'days', optional: true }) : null),

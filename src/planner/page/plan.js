@@ -108,7 +108,7 @@ const works = {
   strip: 'strip the form', first_edge: 'first edge', release: 'release agent', texture: 'texture', stamp: 'stamp',
   detail_edge: 'detail edge', tooled_joint: 'tool the joints', float: 'float', broom: 'broom', trowel: 'trowel', retard: 'surface retarder', salt: 'rock salt', expose: 'wash off',
   saw_dry: 'early-entry saw', saw_wet: 'wet saw', walk: 'walk on it', wash: 'wash', seal: 'seal',
-  screed: 'place and screed', strip_face: 'strip the form', cure: 'curing', cover: 'cover', saw: 'saw', clean_up: 'clean up',
+  screed: 'place and screed', strip_face: 'strip the form', cure: 'curing', cure_and_seal: 'cure-and-seal', cover: 'cover', saw: 'saw', clean_up: 'clean up',
 };
 export const workWords = (operation) => works[operation] ?? operation;
 

@@ -19,6 +19,7 @@ enum class SupplyKind {
   surface_retarder,
   salt,
   curing_compound,
+  cure_and_seal,
   sealer,
   plastic,
   blankets
@@ -42,7 +43,7 @@ struct Supply {
 
 /// Concrete as ordered; release agent for stamped and textured areas including borders with that
 /// finish; surface retarder and rock salt for the areas finished with them; sealer for the zones
-/// that are washed; curing compound, plastic or blankets if the job has them.
+/// that are washed; curing compound, cure-and-seal, plastic or blankets if the job has them.
 std::vector<Supply> take_along(const Job& job, const OrderPlan& order,
                                const std::vector<ZonePlan>& zones, const Practice& practice);
 

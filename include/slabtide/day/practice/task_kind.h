@@ -23,7 +23,8 @@ enum class TaskKind {
   detail_edge,
   strip_face,  ///< strip the form from a step and finish its face
   cure,        ///< spray curing compound
-  cover,       ///< lay plastic or blankets
+  cure_and_seal,
+  cover,  ///< lay plastic or blankets
   saw,
   expose,  ///< wash the retarded paste off
   wash,
@@ -32,7 +33,7 @@ enum class TaskKind {
 };
 
 /// The number of kinds.
-inline constexpr std::size_t task_kind_count = 20;
+inline constexpr std::size_t task_kind_count = 21;
 
 /// The quantity that determines the amount of work.
 enum class WorkMeasure { area, length, job };

@@ -88,8 +88,8 @@ struct Pour {
 /// What keeps stamps from sticking: a powder that is washed off later, or a liquid that leaves
 /// nothing to wash.
 enum class ReleaseKind { powder, liquid };
-/// What the finished slab gets: a sealer when it is old and dry enough, a cure-and-seal the same
-/// day (the curing compound of the pour), or nothing.
+/// What the finished slab gets: a sealer when it is old and dry enough, a cure-and-seal (the curing
+/// of the pour) the same day, or once what is washed is washed and dry, or nothing.
 enum class SealerKind { sealer, cure_and_seal, none };
 
 /// The work of the days after. A label's own waits replace the practice's (`with_labels`).

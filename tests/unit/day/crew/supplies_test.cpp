@@ -63,10 +63,13 @@ TEST_CASE("what is stamped takes release agent, what is broomed does not") {
   CHECK(find(list, SupplyKind::curing_compound) == nullptr);
   job.finish_work.release = ReleaseKind::liquid;
   job.finish_work.sealer = SealerKind::cure_and_seal;
+  job.pour.curing = CuringKind::film;
   const auto other = take_along(job, order, zones, default_practice());
   CHECK(find(other, SupplyKind::release_powder) == nullptr);
   CHECK(find(other, SupplyKind::release_liquid)->amount == doctest::Approx(2.5));
   CHECK(find(other, SupplyKind::sealer) == nullptr);
+  CHECK(find(other, SupplyKind::curing_compound) == nullptr);
+  CHECK(find(other, SupplyKind::cure_and_seal)->amount == doctest::Approx(4.0));
 }
 
 TEST_CASE("a broomed border takes no release agent, but the sealer goes over it") {

@@ -31,6 +31,21 @@ std::optional<Task> work_of(const test::PlannedDay& day, TaskKind kind) {
   return std::nullopt;
 }
 
+struct Hours {
+  UtcTime from;
+  UtcTime to;
+};
+
+/// When such work is done.
+Hours hours_of(const test::PlannedDay& day, TaskKind kind) {
+  const CrewPlan& crew = day.plan().crew;
+  const auto found = std::find_if(crew.tasks.begin(), crew.tasks.end(),
+                                  [kind](const Task& task) { return task.kind == kind; });
+  REQUIRE(found != crew.tasks.end());
+  const auto index = static_cast<std::size_t>(found - crew.tasks.begin());
+  return {crew.starts[index], crew.ends[index]};
+}
+
 bool warns_of(const test::PlannedDay& day, std::string_view code, CautionLevel level) {
   const auto& cautions = day.plan().cautions;
   return std::any_of(cautions.begin(), cautions.end(), [&](const Caution& caution) {
@@ -118,9 +133,32 @@ TEST_CASE("a border's wash-off is the zone's where the field has none") {
 TEST_CASE("no curing compound goes over a surface retarder") {
   Job job = of_finish(Finish::exposed_aggregate);
   job.pour.curing = CuringKind::film;
-  CHECK(!work_of(test::PlannedDay(job), TaskKind::cure));
-  job.zones[0].finish = Finish::broom;
-  CHECK(work_of(test::PlannedDay(job), TaskKind::cure));
+  const test::PlannedDay exposed(job);
+  CHECK(hours_of(exposed, TaskKind::cure).from >= hours_of(exposed, TaskKind::expose).to);
+  for (const Finish finish : {Finish::salt, Finish::stamp}) {
+    job.zones[0].finish = finish;
+    const test::PlannedDay washed(job);
+    CHECK(hours_of(washed, TaskKind::cure).from >= hours_of(washed, TaskKind::wash).to);
+  }
+  job.finish_work.release = ReleaseKind::liquid;
+  const test::PlannedDay liquid(job);
+  CHECK(hours_of(liquid, TaskKind::cure).to <= *liquid.plan().zones[0].whole.final_set);
+}
+
+TEST_CASE("a cure-and-seal is called one, and goes onto a washed slab once that is dry") {
+  // Common practice, no source: its label wants the surface dry.
+  Job job = of_finish(Finish::stamp);
+  job.pour.curing = CuringKind::film;
+  job.finish_work.sealer = SealerKind::cure_and_seal;
+  const test::PlannedDay powder(job);
+  CHECK(!work_of(powder, TaskKind::cure));
+  CHECK(!work_of(powder, TaskKind::seal));
+  const double dry_s = seconds_between(hours_of(powder, TaskKind::wash).to,
+                                       hours_of(powder, TaskKind::cure_and_seal).from);
+  CHECK(dry_s >= powder.practice().set.dry_after_wash_h * 3600.0);
+  job.finish_work.release = ReleaseKind::liquid;
+  const test::PlannedDay liquid(job);
+  CHECK(hours_of(liquid, TaskKind::cure_and_seal).to <= *liquid.plan().zones[0].whole.final_set);
 }
 
 TEST_CASE("rock salt is rolled in after the float and washed out a day later") {
