@@ -19,4 +19,10 @@ UtcTime next_working_time(UtcTime at, const Job& job, const WorkHours& hours) {
   return std::max(at, zone.utc_from_local(LocalTime(day, time_of_day(hours.next_day_from_h))).utc);
 }
 
+bool is_in_working_hours(UtcTime at, const Job& job, const WorkHours& hours) {
+  const auto of_day = job.site.time_zone.local_from_utc(at).time_of_day();
+  const double h = static_cast<double>(of_day.total_seconds()) / seconds_per_hour;
+  return h >= hours.next_day_from_h && h <= hours.next_day_until_h;
+}
+
 }  // namespace slabtide

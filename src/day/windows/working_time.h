@@ -10,4 +10,7 @@ namespace slabtide {
 /// begin.
 UtcTime next_working_time(UtcTime at, const Job& job, const WorkHours& hours);
 
+/// Whether it is within the hours of a working day, the pour's too.
+bool is_in_working_hours(UtcTime at, const Job& job, const WorkHours& hours);
+
 }  // namespace slabtide

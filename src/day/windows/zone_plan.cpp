@@ -86,7 +86,7 @@ void date_wash_off(OperationWindow& window, const Job& job, const WorkHours& hou
     if (window.open_all_over) {
       window.open_all_over = next_working_time(*window.open_all_over, job, hours);
     }
-  } else {
+  } else if (!is_in_working_hours(*window.opens, job, hours)) {
     window.note = "cannot wait for the next morning: the retarder wears off by then";
   }
 }

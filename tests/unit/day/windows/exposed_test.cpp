@@ -102,8 +102,13 @@ TEST_CASE("the retarder's label comes before the usual hours") {
   CHECK(hours_after_placing(later, *window_in(later, Operation::expose).opens) >= 30.0);
   job.finish_work.wash_off_after_h = std::nullopt;
   job.finish_work.wash_off_before_h = 18.0;
+  const test::PlannedDay afternoon(job);
+  CHECK(hours_after_placing(afternoon, *window_in(afternoon, Operation::expose).opens) < 9.0);
+  CHECK(text_of(afternoon, "wash_off_hours").empty());  // within the working day
+  job.pour.start = after_seconds(job.pour.start, 6.0 * 3600.0);
+  job.finish_work.wash_off_before_h = 14.0;
   const test::PlannedDay tonight(job);
-  CHECK(hours_after_placing(tonight, *window_in(tonight, Operation::expose).opens) < 18.0);
+  CHECK(hours_after_placing(tonight, *window_in(tonight, Operation::expose).opens) < 14.0);
   CHECK(warns_of(tonight, "wash_off_hours", CautionLevel::caution));
   CHECK(text_of(tonight, "wash_off_hours") ==
         "the wash-off cannot wait for the next morning: the retarder wears off by then");
@@ -120,7 +125,8 @@ TEST_CASE("the retarder's label comes before the usual hours") {
 TEST_CASE("a border's wash-off is the zone's where the field has none") {
   Job job = of_finish(Finish::broom);
   job.zones[0].border = Border{0.5, Finish::exposed_aggregate};
-  job.finish_work.wash_off_before_h = 18.0;
+  job.pour.start = after_seconds(job.pour.start, 6.0 * 3600.0);
+  job.finish_work.wash_off_before_h = 14.0;
   const test::PlannedDay day(job);
   const ZonePlan& plan = day.plan().zones[0];
   REQUIRE(plan.late_window(Operation::expose) != nullptr);
@@ -130,7 +136,8 @@ TEST_CASE("a border's wash-off is the zone's where the field has none") {
   CHECK(warns_of(day, "wash_off_hours", CautionLevel::caution));
 }
 
-TEST_CASE("no curing compound goes over a surface retarder") {
+TEST_CASE("a curing compound waits until retarder, salt and powder are washed off") {
+  // Common practice, no source.
   Job job = of_finish(Finish::exposed_aggregate);
   job.pour.curing = CuringKind::film;
   const test::PlannedDay exposed(job);
