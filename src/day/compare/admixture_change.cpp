@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "day/pour/load_dose.h"
 #include "job/geometry/zone_geometry.h"
 #include "slabtide/core/units.h"
 
@@ -60,12 +61,6 @@ bool has_retarder(const Job& job) {
          std::any_of(job.order.loads.begin(), job.order.loads.end(), in_load);
 }
 
-const std::vector<Admixture>& admixtures_of(const Job& job, const Load& load, std::size_t zone) {
-  if (load.own_admixtures) return load.admixtures;
-  const auto& own = job.zones[zone].admixtures;
-  return own ? *own : job.mix.admixtures;
-}
-
 std::vector<AdmixtureUse> admixture_use(const Job& job, const OrderPlan& order) {
   std::vector<AdmixtureUse> uses;
   for (const Load& load : order.loads) {
@@ -73,7 +68,7 @@ std::vector<AdmixtureUse> admixture_use(const Job& job, const OrderPlan& order) 
       const double concrete_m3 = (fraction.to_fraction - fraction.from_fraction) *
                                  volume_m3(job.zones[fraction.zone]) *
                                  (1.0 + job.order.allowance_fraction);
-      for (const Admixture& admixture : admixtures_of(job, load, fraction.zone)) {
+      for (const Admixture& admixture : admixtures_of(job, load, job.zones[fraction.zone])) {
         add_use(uses, admixture, concrete_m3, job.mix.cementitious_kg_m3);
       }
     }

@@ -22,10 +22,6 @@ void change_all_admixtures(Job& job, const Change& change) {
 std::vector<Admixture> without_retarder(const std::vector<Admixture>& list);
 bool has_retarder(const Job& job);
 
-/// The admixtures of the concrete that a load brings to a zone: the load's own, else the zone's,
-/// else the mix's.
-const std::vector<Admixture>& admixtures_of(const Job& job, const Load& load, std::size_t zone);
-
 /// How much of one kind the whole order needs: mL of a liquid, or kg of calcium chloride.
 struct AdmixtureUse {
   AdmixtureKind kind = AdmixtureKind::retarder;

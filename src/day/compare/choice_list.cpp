@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "day/pour/load_dose.h"
 #include "job_change.h"
 
 namespace slabtide {
@@ -30,6 +31,16 @@ void ChoiceList::offer(OfferedChoice offered) {
   if (!changed.job) {
     leave_out(std::move(offered.label), std::move(changed.fault));
     return;
+  }
+  // A zone's dose needs loads of its own; who asks for it anyway is told by the plan.
+  if (!offered.change.admixture_zones.empty() && offered.kind != ChoiceKind::own) {
+    const OrderPlan order = plan_order(*changed.job, context_.ordered.practice.placing);
+    if (const Load* load = first_dosed_in_part(*changed.job, order)) {
+      leave_out(std::move(offered.label),
+                fmt::format("load {} is for other zones too, and a truck is dosed as a whole",
+                            load->number));
+      return;
+    }
   }
   keep(Choice{offered.kind, std::move(offered.label), std::move(offered.words),
               std::move(*changed.job), std::move(offered.brief), std::move(offered.change)});

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "day/pour/pour_span.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -52,9 +53,7 @@ class Candidates {
   Hindrance hindrance_of(UtcTime start) const {
     const DaysRules& rules = asked_.practice.days;
     const UtcTime batched = after_seconds(start, -asked_.job.pour.transit_min * seconds_per_minute);
-    if (after_seconds(batched, -rules.call_off_h * seconds_per_hour) < asked_.now) {
-      return Hindrance::gone_by;
-    }
+    if (call_off_by(batched, rules) < asked_.now) return Hindrance::gone_by;
     if (batched < series_.first()) return Hindrance::forecast_starts;
     const UtcTime needed = after_seconds(start, rules.reach_h * seconds_per_hour);
     return series_.last() < needed ? Hindrance::forecast_ends : Hindrance::none;

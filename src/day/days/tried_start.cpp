@@ -46,8 +46,7 @@ ForecastDay day_of(const PlannedPour& pour, int own_finishers) {
   day.date = pour.job.pour.date;
   day.start = pour.job.pour.start;
   day.first_batched = placing_span(pour.run.order).first_batched;
-  day.call_off_by =
-      after_seconds(day.first_batched, -pour.practice.days.call_off_h * seconds_per_hour);
+  day.call_off_by = call_off_by(day.first_batched, pour.practice.days);
   day.judged = judge(pour.plan.cautions);
   day.stakes = stakes_of(pour.plan.cautions, pour.job.zones.size());
   day.finishers = pour.job.crew.finishers;

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "day/pour/load_dose.h"
 #include "day/windows/part_columns.h"
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
@@ -107,6 +108,23 @@ void watch_wash_off_hours(Watch& watch, const ZonePlan& zone) {
             fmt::format("{}{}", never ? "no good time for the wash-off, " : "the wash-off ",
                         window->note),
             "worked out from this plan");
+}
+
+/// The plan gives each zone what it asks for, which no truck can.
+void watch_load_dose(Watch& watch, const Load& load) {
+  if (!is_dosed_in_part(watch.job, load)) return;
+  watch.add("mixed_load", "two doses in one truck", CautionLevel::caution, {}, load.arrives,
+            dosed_in_part_words(watch.job, load), "common practice, no source");
+}
+
+void watch_truck_wait(Watch& watch, const Load& load) {
+  if (!load.waits()) return;
+  watch.add(
+      "truck_waits", "truck waits on site", CautionLevel::note, {}, load.arrives,
+      fmt::format("load {} waits {} until the one before is empty at {}: space the trucks "
+                  "further apart, or place with more hands; most plants charge for waiting",
+                  load.number, duration_words(load.waits_min()), watch.pour_clock(load.starts)),
+      "common practice, no source");
 }
 
 }  // namespace
@@ -278,6 +296,8 @@ void watch_crew(Watch& watch) {
 
 void watch_loads(Watch& watch) {
   for (const Load& load : watch.run.order.loads) {
+    watch_load_dose(watch, load);
+    watch_truck_wait(watch, load);
     if (load.is_short) {
       watch.add("short_load", "short load", CautionLevel::note, {}, load.arrives,
                 fmt::format("load {} is only {}: under {} most plants charge a short load",

@@ -138,6 +138,13 @@ double sold_m3(double m3, UnitSystem units) {
   return std::ceil(m3 / unit_m3 * quarters - let_pass) / quarters * unit_m3;
 }
 
+double Load::waits_min() const { return seconds_between(arrives, starts) / seconds_per_minute; }
+
+bool Load::waits() const {
+  constexpr double told_from_min = 5.0;
+  return waits_min() >= told_from_min;
+}
+
 UtcTime OrderPlan::first_placed() const {
   UtcTime first = placings.front().start;
   for (const ZonePlacing& placing : placings) first = std::min(first, placing.start);

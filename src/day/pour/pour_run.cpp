@@ -10,6 +10,7 @@
 #include "exposure_table.h"
 #include "job/geometry/zone_geometry.h"
 #include "job/model/covers.h"
+#include "load_dose.h"
 #include "pour_memo.h"
 #include "pour_span.h"
 #include "slab/column/column_solver.h"
@@ -208,13 +209,11 @@ class MixTable {
  public:
   explicit MixTable(const Job& job) : job_(job) {}
 
-  /// One entry per load. A load's own admixtures take precedence over the zone's, and these over
-  /// the mix's.
+  /// One entry per load.
   std::vector<std::size_t> of_loads(const Zone& zone, const std::vector<Load>& loads) {
     std::vector<std::size_t> mixes;
     for (const Load& load : loads) {
-      mixes.push_back(index_of(
-          load.own_admixtures ? load.admixtures : zone.admixtures.value_or(job_.mix.admixtures)));
+      mixes.push_back(index_of(admixtures_of(job_, load, zone)));
     }
     return mixes;
   }

@@ -77,6 +77,10 @@ PlacingSpan placing_span(const OrderPlan& order) {
   return span;
 }
 
+UtcTime call_off_by(UtcTime first_batched, const DaysRules& rules) {
+  return after_seconds(first_batched, -rules.call_off_h * seconds_per_hour);
+}
+
 std::optional<Diagnostic> span_fault(const Job& job, const PlacingSpan& span,
                                      const WeatherSeries& series) {
   auto fault = placing_fault(job, span.last_placed);

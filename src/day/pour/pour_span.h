@@ -20,6 +20,9 @@ struct PlacingSpan {
 
 PlacingSpan placing_span(const OrderPlan& order);
 
+/// Until then the plant takes a change: DaysRules::call_off_h before the first load is batched.
+UtcTime call_off_by(UtcTime first_batched, const DaysRules& rules);
+
 /// The local day's first instant.
 UtcTime midnight_before(UtcTime time, const TimeZone& zone);
 

@@ -16,11 +16,12 @@ std::string load_words(const Load& load, const PlannedPour& facts) {
   for (const LoadShare& fraction : load.fractions) {
     zones += fmt::format("{}{}", zones.empty() ? "" : ", ", job.zones[fraction.zone].name);
   }
-  return fmt::format("load {}: {}{}, batched {}, here {}, empty {} ({}){}", load.number,
-                     sold_words(load.sold_m3, job.units), short_words(load, job),
-                     day_clock(load.batched, job), day_clock(load.starts, job),
-                     day_clock(load.empty, job), zones,
-                     load.own_admixtures ? ", with admixtures of its own" : "");
+  return fmt::format(
+      "load {}: {}{}, batched {}, here {}{}, empty {} ({}){}", load.number,
+      sold_words(load.sold_m3, job.units), short_words(load, job), day_clock(load.batched, job),
+      day_clock(load.arrives, job),
+      load.waits() ? fmt::format(", waits {}", duration_words(load.waits_min())) : std::string(),
+      day_clock(load.empty, job), zones, load.own_admixtures ? ", with admixtures of its own" : "");
 }
 
 }  // namespace

@@ -6,7 +6,10 @@
 
 #include "core/utf8.h"
 #include "day/compare/admixture_change.h"
+#include "day/pour/load_dose.h"
+#include "day/pour/pour_span.h"
 #include "job/model/wording.h"
+#include "report/words/call_off_words.h"
 #include "report/words/made_words.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -46,6 +49,13 @@ std::string load_lines(const Load& load, const Job& job) {
       fmt::format("Load {}: {}, on site {}, batched {}, empty {}{}\n", load.number,
                   sold_words(load.sold_m3, job.units), day_clock(load.arrives, job),
                   day_clock(load.batched, job), day_clock(load.empty, job), short_words(load, job));
+  if (load.waits()) {
+    text += fmt::format("  waits {} on site until the load before is empty at {}\n",
+                        duration_words(load.waits_min()), day_clock(load.starts, job));
+  }
+  if (is_dosed_in_part(job, load)) {
+    return text + fmt::format("  {}\n", dosed_in_part_words(job, load));
+  }
   OrderPlan alone;
   alone.loads = {load};
   for (const AdmixtureUse& use : admixture_use(job, alone)) {
@@ -91,9 +101,8 @@ std::string text_plant_order(const PlannedPour& facts) {
   text += fmt::format("Discharge {}, empty within {:.0f} min of batching\n",
                       hauling_words(job.pour.hauling), job.order.discharge_limit_min);
   text += fmt::format(
-      "Call it off before {}, when load {} is batched: ask the plant how long "
-      "before that it needs to know\n",
-      day_clock(order.loads.front().batched, job), order.loads.front().number);
+      "Call it off {}: ask the plant, some want more notice\n",
+      call_off_words(placing_span(order).first_batched, job.pour.date, job, facts.practice.days));
   text += fmt::format("Have {} more on standby: a base {} low takes it\n",
                       volume_words(order.low_base_m3, job.units),
                       thickness_words(job.order.low_base_m, job.units));

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "call_off_words.h"
 #include "cell_words.h"
 #include "cost_words.h"
 #include "job/model/wording.h"
@@ -81,14 +82,6 @@ std::string frost_line_words(const ForecastDay& day, const Job& job) {
                      temperature_words(day.frost.min_surface_c, job.units));
 }
 
-std::string call_off_words(const ForecastDay& day, const PlannedDays& facts) {
-  const Clock clock = clock_of(facts.job);
-  return fmt::format("until {}, {:g} h before the first load is batched at {}",
-                     clock.time_seen_from(day.date, day.call_off_by),
-                     facts.practice.days.call_off_h,
-                     clock.time_seen_from(day.date, day.first_batched));
-}
-
 }  // namespace
 
 std::string days_span_words(const PlannedDays& facts) {
@@ -144,7 +137,8 @@ std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& fa
   if (day.cost && job.prices) {
     lines.push_back({"Cost", cost_sentence(*day.cost, job.prices->currency)});
   }
-  lines.push_back({"Call off", call_off_words(day, facts)});
+  lines.push_back(
+      {"Call off", call_off_words(day.first_batched, day.date, job, facts.practice.days)});
   return lines;
 }
 

@@ -37,6 +37,12 @@ struct Load {
   bool own_admixtures = false;
   bool is_short = false;
   bool over_limit = false;  ///< not empty within the discharge limit
+
+  /// How long the truck stands on site before it can unload, because the one before is not empty.
+  double waits_min() const;
+  /// Whether that is long enough to tell of: arrivals are agreed to five minutes (common practice,
+  /// no source).
+  bool waits() const;
 };
 
 /// The order to the plant, and when the concrete is placed where.

@@ -246,6 +246,10 @@ TEST_CASE("what a day does not threaten is not tried against") {
 TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
   Job job = two_pads();
   job.zones[1].shaded = true;
+  // A truck is dosed as a whole (common practice, no source).
+  CHECK(why_left_out(PlannedDay(job).choices().left_out, "retarder 2 oz/cwt, in the sun") ==
+        "load 1 is for other zones too, and a truck is dosed as a whole");
+  job.zones[1].placed_at = after_seconds(job.pour.start, 3600.0);  // from a truck of its own
   const Choices choices = PlannedDay(job).choices();
   const Choice* sunny = choice_named(choices, "retarder 2 oz/cwt, in the sun");
   REQUIRE(sunny != nullptr);
@@ -253,6 +257,7 @@ TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
   CHECK(!sunny->job.zones[1].admixtures);
   CHECK(why_left_out(choices.left_out, "shade on path") == "it is in the shade already");
   job.zones[1].shaded = false;
+  job.zones[1].placed_at.reset();
   CHECK(why_left_out(PlannedDay(job).choices().left_out, "retarder 2 oz/cwt, in the sun") ==
         "every zone is in the sun: the same as in every load");
 }

@@ -1,5 +1,6 @@
 #include "report/text/text_plant_order.h"
 
+#include <algorithm>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -54,6 +55,46 @@ TEST_CASE("metric jobs are ordered in quarter cubic metres") {
   Job job = three_cubes();
   job.units = UnitSystem::si;
   CHECK(says(text_plant_order(test::PlannedDay(job).pour()), "Load 1: 3.50 m³"));
+}
+
+TEST_CASE("the plant may be called off till as long before the first batch as `days` says") {
+  Job job = three_cubes();  // placed from 8:00, batched 35 min before
+  CHECK(says(text_plant_order(test::PlannedDay(job).pour()),
+             "Call it off by 5:25 AM, 2 h before the first load is batched at 7:25 AM"));
+}
+
+TEST_CASE("a truck shared by zones of different doses is told as such, not dosed in part") {
+  Job job = three_cubes();
+  job.zones.push_back(test::zone_named("walk", test::rectangle(10, 0, 6, 1), Finish::broom));
+  job.pour.placing_sequence = {"pad", "walk"};
+  job.zones[1].admixtures = {{AdmixtureKind::retarder, 130.4, {}, {}}};
+  const test::PlannedDay day(job);
+  const std::string text = text_plant_order(day.pour());
+  CHECK(says(text,
+             "load 1 is for the pad and the walk, which ask for different admixtures: a "
+             "truck is dosed as a whole"));
+  CHECK_FALSE(says(text, "fl oz"));
+  // The plan tells the same.
+  const auto& cautions = day.plan().cautions;
+  CHECK(std::any_of(cautions.begin(), cautions.end(), [&text](const Caution& caution) {
+    return caution.code == "mixed_load" && caution.level == CautionLevel::caution &&
+           text.find(caution.text) != std::string::npos;
+  }));
+}
+
+TEST_CASE("a truck that has to wait for the one before is told, on the order and in the plan") {
+  Job job = three_cubes();
+  job.pour.placing_rate_m3_h = 4.0;
+  job.order.load_size_m3 = 2.0;  // half an hour each
+  job.order.truck_spacing_min = 20.0;
+  const test::PlannedDay day(job);
+  CHECK(day.run().order.loads[1].waits_min() == doctest::Approx(10.0));
+  CHECK(says(text_plant_order(day.pour()), "waits 10 min on site until the load before is empty"));
+  const auto& cautions = day.plan().cautions;
+  CHECK(std::any_of(cautions.begin(), cautions.end(),
+                    [](const Caution& caution) { return caution.code == "truck_waits"; }));
+  job.order.truck_spacing_min = 30.0;
+  CHECK_FALSE(says(text_plant_order(test::PlannedDay(job).pour()), "waits"));
 }
 
 }  // namespace
