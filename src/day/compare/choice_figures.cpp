@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "day/uncertainty/frost_days.h"
 #include "day/uncertainty/late_days.h"
 #include "day/uncertainty/lost_finish.h"
 #include "slabtide/core/units.h"
@@ -73,13 +74,16 @@ void weigh_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions
   figures.stakes = stakes_of(cautions, zones);
 }
 
-/// The plan's cautions, with that of a finish lost too often over the sampled days.
-std::vector<Caution> cautions_of(const DayPlan& plan, const LateDays& late) {
+/// The plan's cautions, with those of a finish lost and of a frost too often over the sampled days;
+/// a plan with bands has them already.
+std::vector<Caution> cautions_of(const Job& job, const DayPlan& plan, const LateDays& late,
+                                 const std::optional<SampledDays>& drawn) {
   std::vector<Caution> cautions = plan.cautions;
-  const bool told = std::any_of(cautions.begin(), cautions.end(),
-                                [](const Caution& caution) { return caution.code == "late_days"; });
-  if (told || late.lost_chances.empty()) return cautions;
+  if (!drawn || plan.sureness) return cautions;
   if (auto lost = lost_finish(plan.crew, late.lost_chances)) cautions.push_back(std::move(*lost));
+  for (Caution& frost : frost_cautions(job, plan.zones, frost_days(plan.zones, drawn->ensemble))) {
+    cautions.push_back(std::move(frost));
+  }
   return cautions;
 }
 
@@ -95,7 +99,7 @@ ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
   const LateDays late = drawn
                             ? late_days(plan.crew, drawn->plan, drawn->ensemble)
                             : LateDays{figures.minutes_late, figures.minutes_late, {}, {}, 0.0, {}};
-  weigh_cautions(figures, cautions_of(plan, late), job.zones.size());
+  weigh_cautions(figures, cautions_of(job, plan, late, drawn), job.zones.size());
   if (drawn) {
     figures.lost_fraction = late.finish_lost_fraction;
     figures.zone_lost_fractions = late.zone_lost_fractions;

@@ -52,7 +52,8 @@ void add_temperature(const ChoiceContext& context, double by_k, ChoiceList& list
 
 void add_concrete_choices(const ChoiceContext& context, ChoiceList& list) {
   const CompareRules& rules = context.rules;
-  const bool cold = context.fears({"freezing", "cold_weather", "cold_concrete", "after_plan"});
+  const bool cold =
+      context.fears({"freezing", "frost_days", "cold_weather", "cold_concrete", "after_plan"});
   const bool hot = context.fears({"hot_concrete", "hot_weather", "evaporation_precautions",
                                   "evaporation_caution", "crust", "early_sheen", "no_window",
                                   "short_window", "late_crew", "late_days", "discharge_limit"});

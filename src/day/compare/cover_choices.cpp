@@ -31,7 +31,7 @@ void add_blankets(double m2k_w, const ChoiceContext& context, ChoiceList& list) 
 }  // namespace
 
 void add_cover_choices(const ChoiceContext& context, ChoiceList& list) {
-  const bool cold = context.fears({"freezing", "cold_weather"});
+  const bool cold = context.fears({"freezing", "frost_days", "cold_weather"});
   const bool saw = context.fears({"saw_too_late", "saw_not_enough"});
   if (cold || saw) {
     add_blankets(context.rules.blanket_m2k_w / 2.0, context, list);

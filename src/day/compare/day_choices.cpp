@@ -100,7 +100,8 @@ std::vector<std::string> moved_to_end(const Job& job, std::size_t zone, bool fro
 /// Rain and thunder move with the clock, and a short forecast or a frost may, so more hours are
 /// tried against them.
 bool hangs_on_the_hour(const ChoiceContext& context) {
-  return context.fears({"rain", "thunder", "freezing", "wind_crust", "hot_concrete", "after_plan"});
+  return context.fears(
+      {"rain", "thunder", "freezing", "frost_days", "wind_crust", "hot_concrete", "after_plan"});
 }
 
 }  // namespace

@@ -34,8 +34,8 @@ void add_weather(ForecastDay& day, const PlannedPour& pour) {
   const UtcTime end = after_seconds(day.start, pour.practice.days.reach_h * seconds_per_hour);
   day.rain_after_set = rain_between(pour.run, soft.to, std::max(soft.to, end), limits);
   day.frost.min_surface_c = std::numeric_limits<double>::infinity();
-  for (const ZoneRun& zone : pour.run.zones) {
-    const FrostRisk frost = frost_on_young(zone, pour.run, limits);
+  for (const ZonePlan& zone : pour.plan.zones) {
+    const FrostRisk& frost = zone.frost;
     if (frost.at) day.frost.at = std::min(day.frost.at.value_or(*frost.at), *frost.at);
     day.frost.min_surface_c = std::min(day.frost.min_surface_c, frost.min_surface_c);
   }
@@ -56,6 +56,7 @@ ForecastDay day_of(const PlannedPour& pour, int own_finishers) {
                [](const Caution& caution) { return caution.level != CautionLevel::note; });
   day.late_min = pour.plan.crew.schedule.late_min;
   day.finish_lost_fraction = pour.plan.crew.finish_lost_fraction;
+  if (pour.plan.frost) day.frost_fraction = pour.plan.frost->any_fraction;
   day.cost = cost_of_pour(pour);
   add_weather(day, pour);
   return day;

@@ -144,24 +144,15 @@ void watch_ground(Watch& watch) {
             "ACI 306R-10, published");
 }
 
-/// The job has blankets for the zone already.
-bool has_blankets(const Zone& zone, const Pour& pour) {
-  const std::vector<Cover> covers = covers_on(zone, pour);
-  return std::any_of(covers.begin(), covers.end(),
-                     [](const Cover& cover) { return cover.kind == CuringKind::blanket; }) ||
-         curing_cover(zone, pour) == CuringKind::blanket;
-}
-
 void watch_freezing(Watch& watch) {
   for (std::size_t i = 0; i < watch.zones.size(); ++i) {
-    const FrostRisk frost = frost_on_young(watch.run.zones[i], watch.run, watch.practice.limits);
-    if (!frost.at) continue;
-    const UtcTime at = *frost.at;
+    if (!watch.zones[i].frost.at) continue;
+    const UtcTime at = *watch.zones[i].frost.at;
     watch.add("freezing", "frost before it is strong", CautionLevel::stop, watch.zones[i].name, at,
               fmt::format(
                   "the surface freezes about {} before it has {}{} or another day", watch.clock(at),
                   strength_words(watch.practice.limits.protect_until_psi, watch.job.units),
-                  has_blankets(watch.job.zones[i], watch.job.pour)
+                  lies_under_blankets(watch.job.zones[i], watch.job.pour)
                       ? ", even under its blankets: thicker ones and sooner, warmer concrete"
                       : ": blankets on well before that, warmer concrete"),
               "ACI 306R-10, published");

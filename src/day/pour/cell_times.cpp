@@ -150,6 +150,21 @@ std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeath
   return std::nullopt;
 }
 
+YoungSurface young_surface(const ColumnHistory& history, const WeatherLimits& limits) {
+  constexpr double frost_c = 0.0;
+  YoungSurface young;
+  young.min_c = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
+    if (history.strength_psi[i] >= limits.protect_until_psi) break;
+    if (history.surface_c[i] < young.min_c) {
+      young.min_c = history.surface_c[i];
+      young.coldest_s = history.time_s[i];
+    }
+    if (!young.freezes_s && history.surface_c[i] <= frost_c) young.freezes_s = history.time_s[i];
+  }
+  return young;
+}
+
 std::optional<double> time_of_fraction(std::vector<TimedArea> areas, double fraction) {
   const auto when = [](const TimedArea& area) {
     return area.at_s.value_or(std::numeric_limits<double>::infinity());

@@ -4,6 +4,7 @@
 #include <functional>
 
 #include "doubt.h"
+#include "frost_days.h"
 #include "late_days.h"
 #include "lost_finish.h"
 
@@ -157,6 +158,10 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   plan.crew.zone_lost_fractions = std::move(late.zone_lost_fractions);
   if (auto lost = lost_finish(plan.crew, plan.crew.lost_chances)) {
     add_in_order(plan.cautions, std::move(*lost));
+  }
+  plan.frost = frost_days(plan.zones, ensemble);
+  for (Caution& caution : frost_cautions(job, plan.zones, *plan.frost)) {
+    add_in_order(plan.cautions, std::move(caution));
   }
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;

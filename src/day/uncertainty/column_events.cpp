@@ -44,6 +44,7 @@ ColumnEvents events_of(const ColumnHistory& history, const MixModel& mix,
   for (const Operation operation : questions.operations) {
     events.window(operation) = cell_window(history, practice.window(operation), practice);
   }
+  events.min_young_surface_c = young_surface(history, practice.limits).min_c;
   if (questions.next_day) {
     events.window(Operation::walk).opens_s = foot_traffic_opens_s(history, practice.set);
     events.window(Operation::expose) = expose_window(history, practice.set);

@@ -193,6 +193,7 @@ ZonePlan plan_zone(const Zone& zone, const ZoneRun& zone_run, const Job& job, co
   if (plan.border) finish_late_work(*plan.border, job, practice);
   plan.touch = plan_touch(plan, zone, zone_run, run, practice);
   plan.faces = plan_faces(zone, zone_run, run, practice);
+  plan.frost = frost_on_young(zone_run, run, practice.limits);
   plan.saws = plan_saws(zone, zone_run, job, run, practice);
   for (SawPlan& saw : plan.saws) saw.sheen_gone = plan.whole.sheen_gone;
   return plan;

@@ -20,6 +20,13 @@ std::optional<CuringKind> curing_cover(const Zone& zone, const Pour& pour) {
   return pour.curing;
 }
 
+bool lies_under_blankets(const Zone& zone, const Pour& pour) {
+  const std::vector<Cover> covers = covers_on(zone, pour);
+  return std::any_of(covers.begin(), covers.end(),
+                     [](const Cover& cover) { return cover.kind == CuringKind::blanket; }) ||
+         curing_cover(zone, pour) == CuringKind::blanket;
+}
+
 std::string_view cover_words(CuringKind cover) {
   return cover == CuringKind::plastic ? "plastic" : "blanket";
 }

@@ -15,6 +15,9 @@ std::vector<Cover> covers_on(const Zone& zone, const Pour& pour);
 /// or lays covers on the zone by the hour.
 std::optional<CuringKind> curing_cover(const Zone& zone, const Pour& pour);
 
+/// Whether blankets are laid on the zone, to cure it or by the hour.
+bool lies_under_blankets(const Zone& zone, const Pour& pour);
+
 /// "plastic" or "blanket", of a cover.
 std::string_view cover_words(CuringKind cover);
 

@@ -56,27 +56,28 @@ class JsonDays {
   }
 
   Json day_entry(const ForecastDay& day) const {
-    Json json{
-        {"date", iso_date(day.date)},
-        {"verdict", json_verdict(day.judged)},
-        {"start", time(day.start)},
-        {"first_batched", time(day.first_batched)},
-        {"call_off_by", time(day.call_off_by)},
-        {"finishers", day.finishers},
-        {"smallest_crew", json_maybe(day.smallest_crew)},
-        {"minutes_late", std::lround(day.late_min)},
-        {"high_c", hundredths(day.weather.high_c)},
-        {"low_c", hundredths(day.weather.low_c)},
-        {"set", time(day.set)},
-        {"rain_before_set", rain(day.rain_before_set)},
-        {"rain_after_set", rain(day.rain_after_set)},
-        {"frost",
-         {{"at", time(day.frost.at)}, {"least_surface_c", hundredths(day.frost.min_surface_c)}}},
-        {"days_drawn", day.days_drawn},
-        {"finish_lost_share",
-         day.finish_lost_fraction ? Json(hundredths(*day.finish_lost_fraction)) : Json()},
-        {"loss_share", hundredths(day.loss_chance())},
-        {"cost", json_cost(day.cost, facts_.job)}};
+    Json json{{"date", iso_date(day.date)},
+              {"verdict", json_verdict(day.judged)},
+              {"start", time(day.start)},
+              {"first_batched", time(day.first_batched)},
+              {"call_off_by", time(day.call_off_by)},
+              {"finishers", day.finishers},
+              {"smallest_crew", json_maybe(day.smallest_crew)},
+              {"minutes_late", std::lround(day.late_min)},
+              {"high_c", hundredths(day.weather.high_c)},
+              {"low_c", hundredths(day.weather.low_c)},
+              {"set", time(day.set)},
+              {"rain_before_set", rain(day.rain_before_set)},
+              {"rain_after_set", rain(day.rain_after_set)},
+              {"frost",
+               {{"at", time(day.frost.at)},
+                {"least_surface_c", hundredths(day.frost.min_surface_c)},
+                {"share", day.frost_fraction ? Json(hundredths(*day.frost_fraction)) : Json()}}},
+              {"days_drawn", day.days_drawn},
+              {"finish_lost_share",
+               day.finish_lost_fraction ? Json(hundredths(*day.finish_lost_fraction)) : Json()},
+              {"loss_share", hundredths(day.loss_chance())},
+              {"cost", json_cost(day.cost, facts_.job)}};
     json["starts"] = Json::array();
     for (const TriedStart& start : day.starts) {
       json["starts"].push_back({{"at", time(start.at)}, {"verdict", verdict_id(start.verdict)}});

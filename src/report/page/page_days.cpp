@@ -69,7 +69,11 @@ View day_view(const ForecastDay& day, std::size_t index, const PlannedDays& fact
   if (!day.cautions.empty()) {
     view.put("watch", View().put("cautions", day_caution_views(day, json, job)));
   }
-  if (day.frost.at) view.put("frost", clocked("frost/at", day.frost.at));
+  if (day.frost.at) {
+    view.put("frost", clocked("frost/at", day.frost.at));
+  } else if (day.frost_fraction.value_or(0.0) > 0.0) {
+    view.put("frost_days", share_view(json + "frost/share", *day.frost_fraction));
+  }
   if (const auto& lost = day.finish_lost_fraction) {
     view.put("lost", share_view(json + "finish_lost_share", *lost));
   }

@@ -35,6 +35,14 @@ std::string rain_cell(const ForecastDay& day) {
   return percent_words(rain.chance);
 }
 
+/// "yes" on the likely day, else on how many of those drawn.
+std::string frost_cell(const ForecastDay& day) {
+  constexpr double told_fraction = 0.005;
+  if (day.frost.at) return "yes";
+  const double fraction = day.frost_fraction.value_or(0.0);
+  return fraction < told_fraction ? "-" : percent_words(fraction);
+}
+
 std::vector<std::string> day_row(const ForecastDay& day, bool best, const Job& job) {
   const Clock clock = clock_of(job);
   const auto clocked = [&](UtcTime at) { return clock.time_seen_from(day.date, at); };
@@ -44,7 +52,7 @@ std::vector<std::string> day_row(const ForecastDay& day, bool best, const Job& j
       clocked(day.start),
       fmt::format("{}{}", day.finishers, day.late_min > 0.0 ? "!" : ""),
       rain_cell(day),
-      day.frost.at ? std::string("yes") : std::string("-"),
+      frost_cell(day),
       day.finish_lost_fraction ? percent_words(*day.finish_lost_fraction) : std::string("-"),
       clocked(day.call_off_by)};
 }
@@ -60,7 +68,7 @@ std::string days_table(const PlannedDays& facts, const TextStyle& style) {
                     {"start", false, 0, "the best hour for the first concrete"},
                     {"crew", true, 0, "the finishers it takes; !: late even so"},
                     {"rain", true, 0, "the chance before it has set"},
-                    {"frost", true, 1},
+                    {"frost", true, 1, "while it is young"},
                     {"lost", true, 2, "days in a hundred on which the finish is"},
                     {"call off by", false, 3}},
                    std::move(rows), style.width);

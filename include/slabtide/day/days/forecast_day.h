@@ -31,17 +31,19 @@ struct ForecastDay {
   std::optional<int> smallest_crew;  ///< that is never late; empty if none is
   double late_min = 0.0;             ///< of the finishing crew, in all
   WeatherSummary weather;
-  UtcTime set;                 ///< when all of it has set, or the weather ends
-  RainRisk rain_before_set;    ///< from the first placing: such rain loses the slab
-  RainRisk rain_after_set;     ///< until DaysRules::reach_h after the start: it does no harm
-  FrostRisk frost;             ///< on concrete too weak for it
+  UtcTime set;               ///< when all of it has set, or the weather ends
+  RainRisk rain_before_set;  ///< from the first placing: such rain loses the slab
+  RainRisk rain_after_set;   ///< until DaysRules::reach_h after the start: it does no harm
+  FrostRisk frost;           ///< on concrete too weak for it
+  /// The share of the days drawn on which it freezes so; empty if none were drawn.
+  std::optional<double> frost_fraction;
   std::size_t days_drawn = 0;  ///< days that may come, drawn for this start
   /// The share of them on which work that makes the finish is lost; empty if none were drawn.
   std::optional<double> finish_lost_fraction;
   std::optional<PourCost> cost;    ///< of the pour at that start; empty if its job tells no prices
   std::vector<TriedStart> starts;  ///< all that were tried, by the clock
 
-  /// 0 to 1: that rain or lost work spoils the day, taken as independent (ours).
+  /// 0 to 1: that rain, frost or lost work spoils the day, taken as independent (ours).
   double loss_chance() const;
 };
 

@@ -39,6 +39,7 @@ struct DayPlan {
   /// What the observations so far show, and which of them do not count; empty if there are none.
   std::vector<std::string> seen;
   std::optional<Sureness> sureness;  ///< if the plan has bands
+  std::optional<FrostDays> frost;    ///< likewise
 };
 
 /// What a plan may leave out or reuse, when many plans are made of one job.

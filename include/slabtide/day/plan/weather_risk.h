@@ -4,6 +4,7 @@
 
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/frost_risk.h"
 
 namespace slabtide {
 
@@ -29,15 +30,5 @@ struct RainRisk {
 
 /// The rain between two instants, as far as the run's weather reaches.
 RainRisk rain_between(const PourRun& run, UtcTime from, UtcTime to, const WeatherLimits& limits);
-
-/// Frost on concrete that is still too weak for it.
-struct FrostRisk {
-  std::optional<UtcTime> at;   ///< when any cell's surface first freezes while it is too weak
-  double min_surface_c = 0.0;  ///< the coldest surface while too weak
-};
-
-/// Whether the zone freezes before it has WeatherLimits::protect_until_psi. Precondition: the zone
-/// has cells.
-FrostRisk frost_on_young(const ZoneRun& zone, const PourRun& run, const WeatherLimits& limits);
 
 }  // namespace slabtide

@@ -64,6 +64,16 @@ std::optional<double> wash_opens_s(const ColumnHistory& history, const SetRules&
 std::optional<double> seal_opens_s(const ColumnHistory& history, const SiteWeather& weather,
                                    const Practice& practice);
 
+/// The surface of a column while it is too weak for frost.
+struct YoungSurface {
+  double min_c = 0.0;
+  double coldest_s = 0.0;           ///< when it is that cold
+  std::optional<double> freezes_s;  ///< when it first freezes; empty if it does not
+};
+
+/// Until the column has WeatherLimits::protect_until_psi, or to the end of its history.
+YoungSurface young_surface(const ColumnHistory& history, const WeatherLimits& limits);
+
 /// A time and the area it applies to.
 struct TimedArea {
   std::optional<double> at_s;

@@ -34,6 +34,7 @@ struct ColumnEvents {
   std::array<CellWindow, operation_count> windows;  ///< for later operations only `opens_s`
   std::optional<double> stress_limit_s;
   std::optional<double> surface_limit_s;
+  double min_young_surface_c = 0.0;  ///< the coldest surface while too weak for frost
   // What hands feel, whether or not the sheen is gone.
   std::optional<double> thumbprint_s;  ///< just soft enough for stamping
   std::optional<double> print_firm_s;  ///< too firm for stamping

@@ -7,6 +7,7 @@
 
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/practice/practice.h"
+#include "slabtide/day/windows/frost_risk.h"
 #include "slabtide/day/windows/part_plan.h"
 #include "slabtide/day/windows/saw_plan.h"
 #include "slabtide/day/windows/touch.h"
@@ -34,7 +35,8 @@ struct ZonePlan {
   std::vector<FacePlan> faces;
   std::vector<SawPlan> saws;     ///< early entry and wet; none where nothing is cut
   std::vector<PartTouch> touch;  ///< of the parts or the whole field, and of the border
-  std::string working_order;     ///< how to work through it; empty if it behaves uniformly
+  FrostRisk frost;
+  std::string working_order;  ///< how to work through it; empty if it behaves uniformly
 
   /// The whole, a part or the border by its id; null for a face, and for what the plan does not
   /// have.
