@@ -61,7 +61,8 @@ constexpr std::array losses_of_codes{LossOfCode{"wet_cement", Loss::people},
                                      LossOfCode{"wet_sawing", Loss::money},
                                      LossOfCode{"dark", Loss::comfort},
                                      LossOfCode{"forecast_old", Loss::comfort},
-                                     LossOfCode{"forecast_short", Loss::comfort}};
+                                     LossOfCode{"forecast_short", Loss::comfort},
+                                     LossOfCode{"work_after_forecast", Loss::comfort}};
 
 }  // namespace
 

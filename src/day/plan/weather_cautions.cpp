@@ -87,11 +87,20 @@ std::optional<TimeSpan> work_in_the_dark(const Watch& watch, const ZonePlan& zon
   return std::nullopt;
 }
 
-/// The first window after the end of the forecast, in words; empty if there is none.
+/// Work of the days after, which no forecast of a day or two reaches and a later one tells: it is
+/// no fault of this plan. The wash-off of exposed aggregate is no such work, since it can come too
+/// late.
+bool is_of_days_after(Operation operation) {
+  return operation == Operation::walk || operation == Operation::wash ||
+         operation == Operation::seal;
+}
+
+/// What must be known on the pour's day and comes after the end of the forecast, in words; empty if
+/// there is nothing.
 std::string first_missing(const Watch& watch) {
   for (const ZonePlan& zone : watch.zones) {
     for (const OperationWindow& window : zone.whole.windows) {
-      if (window.open_all_over) continue;
+      if (window.open_all_over || is_of_days_after(window.operation)) continue;
       return fmt::format("the {} is ready for: {}", zone.name, operation_words(window.operation));
     }
     if (!zone.saws.empty() && !zone.saws.front().latest) {
@@ -99,6 +108,26 @@ std::string first_missing(const Watch& watch) {
     }
   }
   return {};
+}
+
+/// "wash (patio, walk), seal (patio)", of the days after; a sealer that waits for weeks is not
+/// missed.
+std::string left_for_later(const Watch& watch) {
+  std::string words;
+  for (const Operation operation : {Operation::walk, Operation::wash, Operation::seal}) {
+    const bool waits_anyway = operation == Operation::seal &&
+                              watch.practice.set.seal_after_days * hours_per_day >= horizon_h;
+    if (waits_anyway) continue;
+    std::string zones;
+    for (const ZonePlan& zone : watch.zones) {
+      const OperationWindow* window = zone.late_window(operation);
+      if (window == nullptr || window->open_all_over) continue;
+      zones += (zones.empty() ? "" : ", ") + zone.name;
+    }
+    if (zones.empty()) continue;
+    words += fmt::format("{}{} ({})", words.empty() ? "" : ", ", operation_words(operation), zones);
+  }
+  return words;
 }
 
 }  // namespace
@@ -312,14 +341,18 @@ void watch_forecast(Watch& watch) {
   }
   if (!watch.run.forecast_cut_short) return;
   const UtcTime end = watch.run.at(watch.run.weather.grid.end_s());
-  const std::string missing = first_missing(watch);
-  watch.add("forecast_short", "forecast too short", CautionLevel::caution, {}, end,
-            missing.empty()
-                ? fmt::format("the forecast ends {}: what comes later is not computed",
-                              watch.day_and_clock(end))
-                : fmt::format("the forecast ends {}, before {}: fetch again on the morning of "
-                              "the pour",
-                              watch.day_and_clock(end), missing),
+  if (const std::string missing = first_missing(watch); !missing.empty()) {
+    watch.add("forecast_short", "forecast too short", CautionLevel::caution, {}, end,
+              fmt::format("the forecast ends {}, before {}: fetch again on the morning of the pour",
+                          watch.day_and_clock(end), missing),
+              "worked out from this plan");
+    return;
+  }
+  const std::string later = left_for_later(watch);
+  if (later.empty()) return;
+  watch.add("work_after_forecast", "after the forecast's end", CautionLevel::note, {}, end,
+            fmt::format("after the forecast's end, {}: {}. A later forecast tells when",
+                        watch.day_and_clock(end), later),
             "worked out from this plan");
 }
 

@@ -306,7 +306,8 @@ TEST_CASE("rain and thunder count while the slab is soft, and not after") {
 TEST_CASE("an old forecast and a short one are told") {
   CHECK(find(cautions_with(mild_job(), no_change, 17.0), "forecast_old") == nullptr);
   CHECK(warns(cautions_with(mild_job(), no_change, 19.0), "forecast_old", CautionLevel::caution));
-  const Job job = mild_job();
+  Job job = mild_job();
+  job.zones[0].outline = test::rectangle(0, 0, 1.2, 1.2);  // too small to be cut
   Forecast forecast = mild_forecast(job);
   const UtcTime end = after_seconds(job.pour.start, 10.0 * 3600.0);
   std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at > end; });
