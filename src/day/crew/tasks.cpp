@@ -360,12 +360,10 @@ class DayTasks {
     made.work_person_min = made.min_duration_min * rule.min_hands;
     made.start_from_min = minutes_.up(run.start);
     made.end_from_min = minutes_.up(run.end);
-    const UtcTime latest = after_seconds(run.end, run.slack_min * seconds_per_minute);
-    // Whole minutes make a saw that is just in time no later than it is.
-    if (run.has_limit && run.slack_min >= 0.0) {
-      made.end_by_min = std::max(minutes_.down(latest), made.end_from_min);
-    } else if (run.has_limit) {
-      made.end_by_min = minutes_.down(latest);
+    if (run.has_limit) {
+      // So that its minutes late are the whole minutes by which its latest cut is (`worked_shift`).
+      const UtcTime start_by = after_seconds(run.start, run.slack_min * seconds_per_minute);
+      made.end_by_min = minutes_.up(start_by) + whole_minutes(made.min_duration_min);
     }
     made.after = done_[each.zone].finishing;
     made.later = true;

@@ -41,7 +41,7 @@ bool is_told(const DayPlan& plan, const std::string& zone) {
 }  // namespace
 
 TEST_CASE("an overloaded crew's cuts come when it comes to them, and how late is told") {
-  const Job job = bays(8, 1);
+  const Job job = bays(10, 2);
   const DayPlan plan = test::plan_of(job).plan;
   const SawShift alone = plan.cuts.shift(SawKind::early_entry);
   const SawShift worked = worked_shift(SawKind::early_entry, plan.cuts, plan.crew);
@@ -61,12 +61,15 @@ TEST_CASE("an overloaded crew's cuts come when it comes to them, and how late is
     REQUIRE(sawing);
     // No hour but the crew's: a saw led by nobody would be hours sooner.
     std::optional<UtcTime> crew_starts;
+    int crew_late_min = 0;
     for (std::size_t i = 0; i < plan.crew.tasks.size(); ++i) {
       const Task& task = plan.crew.tasks[i];
       if (task.kind != TaskKind::saw || task.place->zone != zone) continue;
+      crew_late_min = std::max(crew_late_min, plan.crew.schedule.assignments[i].late_min);
       crew_starts = std::min(plan.crew.starts[i], crew_starts.value_or(plan.crew.starts[i]));
     }
     CHECK(sawing->starts == crew_starts);
+    CHECK(sawing->late_min == crew_late_min);
     CHECK(is_told(plan, job.zones[zone].name) == (sawing->late_min > 0));
     if (sawing->late_min > 0) ++late_zones;
     CHECK(sawing->in_time() == (sawing->late_min == 0));
