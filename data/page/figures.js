@@ -80,7 +80,7 @@
     if (times.length === 0 || minute < times[0]) return "soon";
     return times.length > 1 && minute >= times[1] ? "stiff" : "ready";
   };
-  const percent = (part, all) => Math.round((100 * part) / all) + "\u00a0%";
+  const percent = (part, all) => Math.round((100 * part) / all) + "%";
   const say = (k, words, areas, ready) => {
     const all = zones.reduce((sum, zone) => sum + zone.area.reduce((a, b) => a + b, 0), 0);
     const sun = zones.reduce((sum, zone) => sum + zone.sun[k] * zone.area.reduce((a, b) => a + b, 0), 0) / all;
@@ -89,7 +89,7 @@
       + percent(areas.ready, worked) + " ready" + (ready.length ? " (" + ready.join(", ") + ")" : "")
       + ", " + percent(areas.soon + areas.wait, worked) + " not yet, "
       + percent(areas.stiff, worked) + " too late. "
-      + (shadows[k] ? "Sun on " + Math.round(sun) + "\u00a0% of the concrete." : "The sun is down.");
+      + (shadows[k] ? "Sun on " + Math.round(sun) + "% of the concrete." : "The sun is down.");
   };
 
   const show = () => {
