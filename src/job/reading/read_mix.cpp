@@ -49,8 +49,8 @@ void read_fractions(TableReader& table, Mix& mix) {
   const double replaced = mix.ash_fraction + mix.slag_fraction + mix.silica_fume_fraction;
   if (replaced > limits::max_replaced) {
     table.error("",
-                fmt::format("ash, slag and fume together are {:.3g} %, expected at most "
-                            "{:.3g} %",
+                fmt::format("ash, slag and fume together are {:.3g}%, expected at most "
+                            "{:.3g}%",
                             100.0 * replaced, 100.0 * limits::max_replaced),
                 "each is a share of all cementitious, cement included");
   }

@@ -79,8 +79,8 @@ std::string frost_line_words(const ForecastDay& day, const Job& job) {
                        clock_of(job).time_seen_from(day.date, *day.frost.at));
   }
   if (const double fraction = day.frost_fraction.value_or(0.0); fraction >= told_chance) {
-    return fmt::format("on {:.0f} % of {} possible days the surface freezes while it is young",
-                       percent_per_one * fraction, day.days_drawn);
+    return fmt::format("on {} of {} possible days the surface freezes while it is young",
+                       percent_words(fraction), day.days_drawn);
   }
   return fmt::format("none while it is young: its surface stays at {} or more",
                      temperature_words(day.frost.min_surface_c, job.units));
