@@ -47,6 +47,7 @@ std::vector<Caution> find_cautions(Watch watch) {
                              watch_covers,
                              watch_chloride,
                              watch_sealer,
+                             watch_bleed_water,
                              watch_windows,
                              watch_wash_off,
                              watch_after_plan,

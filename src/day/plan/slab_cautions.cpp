@@ -55,13 +55,6 @@ std::string no_window_words(const Watch& watch, std::size_t zone_index, const Pa
         "A shorter haul from the plant, cooler concrete, or {}",
         operation_words(window.operation), watch.pour_clock(*window.opens), slower);
   }
-  if (window.wet_until) {
-    return fmt::format(
-        "no good time for the {}: water stands on it until {}, and it is too stiff by {}. Drag the "
-        "water off as it rises, less of it in the mix, {}, or a warmer and drier hour",
-        operation_words(window.operation), watch.pour_clock(*window.wet_until),
-        watch.pour_clock(*window.closes), slower);
-  }
   return fmt::format(
       "no good time for the {}: stiff by {}, and still bleeding until {}. Less bleed water "
       "in the mix, {}, or a warmer and drier hour",
@@ -80,7 +73,7 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
   for (const OperationWindow& window : part.windows) {
     if (window.operation >= Operation::saw_dry || !window.opens || !window.closes) continue;
     const double minutes = *window.minutes();
-    if (window.is_never() || window.wet_until) {
+    if (window.is_never()) {
       watch.add("no_window", "no good time",
                 makes_the_finish(window.operation) ? CautionLevel::stop : CautionLevel::caution,
                 where, window.opens, no_window_words(watch, zone_index, part, window),
@@ -125,6 +118,46 @@ void watch_truck_wait(Watch& watch, const Load& load) {
                   "further apart, or place with more hands; most plants charge for waiting",
                   load.number, duration_words(load.waits_min()), watch.pour_clock(load.starts)),
       "common practice, no source");
+}
+
+/// The first work of a part that water stands in the way of, and that which it still rises under.
+void watch_bleed_water_on(Watch& watch, const ZonePlan& zone, const PartPlan& part) {
+  const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
+  const OperationWindow* first = nullptr;
+  const OperationWindow* wet = nullptr;  // the last that water stands on until it is too stiff
+  for (const OperationWindow& window : part.windows) {
+    if (window.operation >= Operation::saw_dry || !window.water_stands || window.is_never())
+      continue;
+    if (window.still_bleeds) {
+      watch.add("bleed_water", "it bleeds while it stiffens", CautionLevel::caution, where,
+                window.opens,
+                fmt::format("a little water still rises when it is ready for the {} at {}: drag it "
+                            "off and do it at once, with no float or trowel after, which would "
+                            "trap the rest",
+                            operation_words(window.operation), watch.pour_clock(*window.opens)),
+                "common practice, no source");
+      return;
+    }
+    if (window.wet_until) wet = &window;
+    if (first == nullptr || *window.opens < *first->opens) first = &window;
+  }
+  if (wet != nullptr) {
+    watch.add("bleed_water", "water stands until it is too stiff", CautionLevel::caution, where,
+              wet->opens,
+              fmt::format("water stands on it until {}, and for the {} it is too stiff by {}: drag "
+                          "the water off as it rises, or the finish is lost; less of it in the "
+                          "mix, or a warmer and drier hour",
+                          watch.pour_clock(*wet->wet_until), operation_words(wet->operation),
+                          watch.pour_clock(*wet->closes)),
+              "ACI 302.1R, from memory");
+    return;
+  }
+  if (first == nullptr) return;
+  watch.add("bleed_water", "bleed water", CautionLevel::note, where, first->opens,
+            fmt::format("bleed water still stands when it is ready for the {} at {}: drag it off "
+                        "first, never work it in or dust it dry with cement",
+                        operation_words(first->operation), watch.pour_clock(*first->opens)),
+            "ACI 302.1R, from memory");
 }
 
 }  // namespace
@@ -201,6 +234,14 @@ void watch_tops(Watch& watch) {
                             "Shade it, block the wind, fog lightly",
                             watch.clock(*zone.whole.crust_at)),
                 "ours; no published limit");
+    }
+  }
+}
+
+void watch_bleed_water(Watch& watch) {
+  for (const ZonePlan& zone : watch.zones) {
+    for (const PartPlan* part : {&zone.whole, zone.border ? &*zone.border : nullptr}) {
+      if (part != nullptr) watch_bleed_water_on(watch, zone, *part);
     }
   }
 }

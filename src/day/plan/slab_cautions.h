@@ -10,6 +10,7 @@ void watch_evaporation(Watch& watch);
 void watch_tops(Watch& watch);
 void watch_chloride(Watch& watch);
 void watch_sealer(Watch& watch);
+void watch_bleed_water(Watch& watch);
 void watch_windows(Watch& watch);
 void watch_after_plan(Watch& watch);
 void watch_wash_off(Watch& watch);

@@ -18,16 +18,43 @@ double way_to(double a, double b, double level) {
   return b > a ? (level - a) / (b - a) : 0.0;
 }
 
+/// The bleed water that comes between two entries in a row, the later of them `i`.
+double bleed_before(const ColumnHistory& history, std::size_t i) {
+  const double mean = 0.5 * (history.bleed_kg_m2_h[i] + history.bleed_kg_m2_h[i - 1]);
+  return mean * (history.time_s[i] - history.time_s[i - 1]);
+}
+
+double all_bleed(const ColumnHistory& history) {
+  double water = 0.0;
+  for (std::size_t i = 1; i < history.time_s.size(); ++i) water += bleed_before(history, i);
+  return water;
+}
+
 /// Fraction of the bleed water that comes after entry `from`.
 double bleed_after(const ColumnHistory& history, std::size_t from) {
-  double before = 0.0;
   double after = 0.0;
-  for (std::size_t i = 1; i < history.time_s.size(); ++i) {
-    const double mean = 0.5 * (history.bleed_kg_m2_h[i] + history.bleed_kg_m2_h[i - 1]);
-    const double water = mean * (history.time_s[i] - history.time_s[i - 1]);
-    (i <= from ? before : after) += water;
-  }
-  return before + after > 0.0 ? after / (before + after) : 0.0;
+  for (std::size_t i = from + 1; i < history.time_s.size(); ++i) after += bleed_before(history, i);
+  const double all = all_bleed(history);
+  return all > 0.0 ? after / all : 0.0;
+}
+
+/// When no more than `fraction` of the bleed water is still to come.
+double bled_but_for_s(const ColumnHistory& history, double fraction) {
+  double left = all_bleed(history);
+  const double enough = fraction * left;
+  std::size_t i = 0;
+  while (left > enough && i + 1 < history.time_s.size()) left -= bleed_before(history, ++i);
+  return history.time_s[i];
+}
+
+/// A window that would never open opens over the last of the bleeding, if that comes in time.
+void open_while_bleeding(CellWindow& cell, const ColumnHistory& history, double resisting_s,
+                         double bleed_fraction) {
+  const double opens_s = std::max(resisting_s, bled_but_for_s(history, bleed_fraction));
+  if (opens_s >= *cell.closes_s) return;
+  cell.opens_s = opens_s;
+  cell.stiff_before_dry = false;
+  cell.water_stands = cell.still_bleeds = true;
 }
 
 }  // namespace
@@ -94,6 +121,9 @@ CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& win
   cell.opens_s = std::max(resisting_s, std::min(dry ? dry->at_s : never_s, bled.value_or(never_s)));
   cell.water_stands = !dry || *cell.opens_s < dry->at_s;
   cell.stiff_before_dry = cell.closes_s && *cell.opens_s >= *cell.closes_s;
+  if (cell.stiff_before_dry && window.leaves_top_open) {
+    open_while_bleeding(cell, history, resisting_s, practice.sheen.early_bleed_fraction);
+  }
   return cell;
 }
 

@@ -101,6 +101,9 @@ void add_windows(Entries& entries, Practice& practice) {
     entries.number(table + "closes_psi", window.closes_psi, 0.1, max_psi);
     entries.in_order();
     entries.flag(table + "needs_sheen_gone", window.needs_sheen_gone);
+    if (operation == Operation::broom) {
+      entries.flag(table + "leaves_top_open", window.leaves_top_open);
+    }
   }
 }
 

@@ -74,7 +74,6 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   Areas dry(part.run);
   const bool waits_for_sheen = part.practice.window(operation).needs_sheen_gone;
   bool stiff_before_dry = false;
-  bool water_stands = false;
   for (const PartColumn& column : part.columns) {
     const CellWindow cell =
         cell_window(part.history(column), part.practice.window(operation), part.practice);
@@ -85,7 +84,8 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
       dry.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
     }
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
-    water_stands = water_stands || cell.water_stands;
+    window.water_stands = window.water_stands || cell.water_stands;
+    window.still_bleeds = window.still_bleeds || cell.still_bleeds;
   }
   window.opens = opens.by_fraction(part.practice.cells.first_fraction);
   window.open_all_over = opens.by_fraction(part.practice.cells.all_over_fraction);
@@ -107,9 +107,12 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
     window.note = "stiff before the bleeding is over: there is no good time for it";
   } else if (stiff_before_dry) {
     window.note = "some of it is stiff before the bleeding is over: there is no good time for that";
+  } else if (window.still_bleeds) {
+    window.note =
+        "a little water still rises when it opens: drag it off, and no float or trowel after";
   } else if (window.wet_until) {
-    window.note = "bleed water stands on it until it is too stiff: drag it off first, or leave it";
-  } else if (water_stands) {
+    window.note = "bleed water stands on it until it is too stiff: drag it off first";
+  } else if (window.water_stands) {
     window.note = "bleed water still stands when it opens: drag it off first, do not work it in";
   } else if (!window.opens) {
     window.note = after_plan_words;

@@ -41,12 +41,16 @@ struct CellWindow {
   std::optional<double> closes_s;
   /// It opens with water still on top: bleeding is over, and the rest must be dragged off first.
   bool water_stands = false;
+  /// It opens over the last of the bleeding: it would be too stiff after it.
+  bool still_bleeds = false;
   bool stiff_before_dry = false;  ///< too stiff before bleeding was over: no window at all
 };
 
 /// The window opens with the resistance; for operations that need it, not before the sheen has gone
 /// or bleeding is over, whichever is first. Water left when no more rises can be dragged off, but
-/// water that is still rising must not be worked in (ours, after the trade).
+/// water that is still rising must not be worked in (ours, after the trade). Work that leaves the
+/// top open (`ResistanceWindow::leaves_top_open`) and would come too late so is done before, once
+/// little is left to come (SheenRules::early_bleed_fraction).
 CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
                        const Practice& practice);
 

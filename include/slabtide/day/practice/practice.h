@@ -25,6 +25,8 @@ struct ResistanceWindow {
   double opens_psi = 0.0;
   double closes_psi = 0.0;
   bool needs_sheen_gone = false;
+  /// It closes nothing in: what little water still rises gets out through it.
+  bool leaves_top_open = false;
 };
 
 /// When a zone counts as ready, and when its parts are reported separately.

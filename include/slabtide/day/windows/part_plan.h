@@ -32,6 +32,9 @@ struct OperationWindow {
   /// for as long as it could be worked.
   std::optional<UtcTime> wet_until;
   std::string note;
+  /// It opens with bleed water on some of it, which must be dragged off first.
+  bool water_stands = false;
+  bool still_bleeds = false;  ///< and a little more rises on some of it
   // How sure the times are, if the plan has bands (bands.h).
   std::optional<TimeBand> opens_band;
   std::optional<TimeBand> all_over_band;

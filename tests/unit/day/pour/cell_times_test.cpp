@@ -104,6 +104,25 @@ TEST_CASE("water that stands when no more rises can be dragged off") {
   CHECK(!dragged.stiff_before_dry);
 }
 
+TEST_CASE("what leaves the top open is done over the last of the bleeding, rather than never") {
+  // Common practice, no source: a thick slab is broomed though a little water still rises.
+  auto practice = practice_with_sheen(0.05, 30.0);
+  practice.sheen.early_bleed_fraction = 0.25;
+  // 5 psi doubled every 600 s; of the bleed water under a quarter is left from 1800 s on.
+  const auto history =
+      doubling_history({0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.3}, {0.4, 0.4, 0.4, 0.1, 0.1, 0.1, 0.0});
+  ResistanceWindow broom{10.0, 80.0, true};
+  CHECK(cell_window(history, broom, practice).stiff_before_dry);
+  broom.leaves_top_open = true;
+  const CellWindow open = cell_window(history, broom, practice);
+  CHECK_FALSE(open.stiff_before_dry);
+  CHECK(*open.opens_s == 1800.0);
+  CHECK(open.water_stands);
+  CHECK(open.still_bleeds);
+  broom.closes_psi = 30.0;  // too stiff before so little is left
+  CHECK(cell_window(history, broom, practice).stiff_before_dry);
+}
+
 TEST_CASE("a share of the area comes when enough of it has") {
   const std::vector<TimedArea> areas{{300.0, 1.0}, {100.0, 1.0}, {std::nullopt, 1.0}, {200.0, 7.0}};
   CHECK(*time_of_fraction(areas, 0.10) == 100.0);
