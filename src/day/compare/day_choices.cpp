@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "core/rounded.h"
+#include "day/plan/shelter.h"
 #include "job/model/limits.h"
 #include "job_change.h"
 #include "slabtide/core/units.h"
@@ -172,13 +173,30 @@ void add_crew_choices(const ChoiceContext& context, ChoiceList& list) {
   }
 }
 
+void add_windbreak(const ChoiceContext& context, ChoiceList& list) {
+  OfferedChoice windbreak{ChoiceKind::shelter, "windbreak", "windbreak", "put up a windbreak", {}};
+  const auto& zones = context.plan.zones;
+  const bool windy = std::any_of(zones.begin(), zones.end(), [&context](const ZonePlan& zone) {
+    return windbreak_makes_sense(zone, context.run, context.ordered.practice.shelter);
+  });
+  if (!windy) {
+    list.leave_out(windbreak.label, "there is too little wind for one");
+    return;
+  }
+  windbreak.change.wind_ratio = std::max(
+      limits::wind_ratios.low, context.run.weather.wind_ratio * context.rules.windbreak_factor);
+  list.offer(std::move(windbreak));
+}
+
 void add_shelter_choices(const ChoiceContext& context, ChoiceList& list) {
   std::size_t tried = 0;
   for (const std::size_t i : zones_by_tightness(context)) {
     const Zone& zone = context.job.zones[i];
     const std::string label = fmt::format("shade on {}", zone.name);
-    if (context.plan.zones[i].whole.sunlit_fraction <= 0.0) {
-      list.leave_out(label, "it is in the shade already");
+    std::string why_not = why_no_shade(context.plan.zones[i], context.run,
+                                       context.ordered.practice.shelter, context.job.units);
+    if (!why_not.empty()) {
+      list.leave_out(label, std::move(why_not));
     } else if (tried < max_shaded) {
       ++tried;
       OfferedChoice offered{ChoiceKind::shelter,
@@ -190,10 +208,7 @@ void add_shelter_choices(const ChoiceContext& context, ChoiceList& list) {
       list.offer(std::move(offered));
     }
   }
-  OfferedChoice windbreak{ChoiceKind::shelter, "windbreak", "windbreak", "put up a windbreak", {}};
-  windbreak.change.wind_ratio = std::max(
-      limits::wind_ratios.low, context.run.weather.wind_ratio * context.rules.windbreak_factor);
-  list.offer(std::move(windbreak));
+  add_windbreak(context, list);
   if (!context.fears({"evaporation_precautions", "evaporation_caution", "early_sheen", "crust",
                       "wind_crust", "hot_weather"})) {
     return;

@@ -11,6 +11,7 @@
 #include "day/pour/load_dose.h"
 #include "day/windows/part_columns.h"
 #include "job/model/wording.h"
+#include "shelter.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -67,6 +68,15 @@ void call_it(Watch& watch, Operation operation) {
   watch.found.back().what = operation_words(operation);
 }
 
+/// What slows the set of a zone: no accelerator where it has one, shade where that makes sense.
+std::string slowed_with(const Watch& watch, std::size_t zone_index) {
+  const bool faster = is_accelerated(watch.job, watch.job.zones[zone_index]);
+  const bool shade =
+      why_no_shade(watch.zones[zone_index], watch.run, watch.practice.shelter, watch.job.units)
+          .empty();
+  return fmt::format("{}{}", faster ? "less accelerator" : "a retarder", shade ? " or shade" : "");
+}
+
 void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part) {
   const ZonePlan& zone = watch.zones[zone_index];
   const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
@@ -82,9 +92,9 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
     } else if (minutes < watch.practice.limits.short_window_min) {
       watch.add("short_window", "short window", CautionLevel::caution, where, window.opens,
                 fmt::format("only {:.0f} min for the {} from {}: have everybody there, work in "
-                            "small areas, or slow it with a retarder or shade",
+                            "small areas, or slow it with {}",
                             std::round(minutes), operation_words(window.operation),
-                            watch.pour_clock(*window.opens)),
+                            watch.pour_clock(*window.opens), slowed_with(watch, zone_index)),
                 "worked out from this plan");
       call_it(watch, window.operation);
     }
@@ -160,6 +170,27 @@ void watch_bleed_water_on(Watch& watch, const ZonePlan& zone, const PartPlan& pa
             "ACI 302.1R, from memory");
 }
 
+/// The film that is sprayed is the precaution that the lower flag asks for.
+bool is_answered(const Watch& watch, bool high) { return watch.job.pour.evaporation_film && !high; }
+
+std::string drying_words(const Watch& watch, const ZonePlan& zone, bool high) {
+  const std::string reached =
+      fmt::format("evaporation reaches {} about {}",
+                  evaporation_words(zone.whole.peak_evaporation_kg_m2_h, watch.job.units),
+                  watch.clock(zone.whole.peak_evaporation_at));
+  if (high) {
+    return fmt::format(
+        "{}: take precautions, or the top cracks while plastic. Have {} on hand, finish in small "
+        "areas",
+        reached, drying_shelter_words(zone, watch.run, watch.practice, watch.job.units));
+  }
+  if (is_answered(watch, high)) {
+    return fmt::format("{}: watch the sheen, and renew the film after each pass", reached);
+  }
+  return fmt::format("{}: watch the sheen, keep {}an evaporation film on hand", reached,
+                     fog_makes_sense(zone, watch.run, watch.practice.limits) ? "a fogger or " : "");
+}
+
 }  // namespace
 
 void watch_concrete_temperature(Watch& watch) {
@@ -203,17 +234,11 @@ void watch_evaporation(Watch& watch) {
     const double peak = part.peak_evaporation_kg_m2_h;
     if (peak < factor * flags.caution_kg_m2_h) continue;
     const bool high = peak >= factor * flags.precautions_kg_m2_h;
-    const std::string rate = evaporation_words(peak, watch.job.units);
     watch.add(high ? "evaporation_precautions" : "evaporation_caution",
-              high ? "very fast drying" : "fast drying", CautionLevel::caution, watch.zones[i].name,
-              part.peak_evaporation_at,
-              high ? fmt::format("evaporation reaches {} about {}: take precautions, or the top "
-                                 "cracks while plastic. Windbreak, shade, fog or an evaporation "
-                                 "film on hand, finish in small areas",
-                                 rate, watch.clock(part.peak_evaporation_at))
-                   : fmt::format("evaporation reaches {} about {}: watch the sheen, keep a fogger "
-                                 "or an evaporation film on hand",
-                                 rate, watch.clock(part.peak_evaporation_at)),
+              high ? "very fast drying" : "fast drying",
+              is_answered(watch, high) ? CautionLevel::note : CautionLevel::caution,
+              watch.zones[i].name, part.peak_evaporation_at,
+              drying_words(watch, watch.zones[i], high),
               "FHWA-HRT-05-038; ACI 305, published; the rate itself is good to about 40%");
   }
 }
@@ -231,8 +256,9 @@ void watch_tops(Watch& watch) {
     if (zone.whole.crust_at) {
       watch.add("crust", "crust", CautionLevel::caution, zone.name, zone.whole.crust_at,
                 fmt::format("about {} the top is stiff over a soft body: stamps tear a crust. "
-                            "Shade it, block the wind, fog lightly",
-                            watch.clock(*zone.whole.crust_at)),
+                            "Have {} on hand",
+                            watch.clock(*zone.whole.crust_at),
+                            drying_shelter_words(zone, watch.run, watch.practice, watch.job.units)),
                 "ours; no published limit");
     }
   }

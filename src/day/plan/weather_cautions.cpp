@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "job/model/covers.h"
+#include "shelter.h"
 #include "slab/process/setting.h"
 #include "slabtide/core/units.h"
 #include "slabtide/day/plan/weather_risk.h"
@@ -219,11 +220,12 @@ void watch_dry_air(Watch& watch) {
                                        watch.practice.limits.dry_humidity_fraction;
                               });
   if (!dry) return;
+  const bool fog = fog_makes_sense(watch.zones.front(), watch.run, watch.practice.limits);
   watch.add("dry_air", "dry air", CautionLevel::note, {}, dry->from,
             fmt::format("humidity under {} from {}: the top dries fast even in the shade. "
-                        "Dampen the base, fog lightly, cover between passes",
+                        "Dampen the base, {}cover between passes",
                         percent_words(watch.practice.limits.dry_humidity_fraction),
-                        watch.clock(dry->from)),
+                        watch.clock(dry->from), fog ? "fog lightly, " : ""),
             "common practice", dry->to);
 }
 

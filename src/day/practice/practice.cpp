@@ -186,6 +186,13 @@ void add_day_rules(Entries& entries, Practice& p) {
   entries.number("limits.short_window_min", p.limits.short_window_min, 0.0, max_minutes);
 }
 
+void add_shelter_rules(Entries& entries, ShelterRules& p) {
+  entries.number("shelter.shade_most_m2", p.shade_max_m2, 0.0, 10000.0);
+  entries.number("shelter.shade_most_wind_m_s", p.shade_max_wind_m_s, 0.0, 50.0);
+  entries.number("shelter.shade_least_air_c", p.shade_min_air_c, -30.0, 60.0);
+  entries.number("shelter.windbreak_least_wind_m_s", p.windbreak_min_wind_m_s, 0.0, 50.0);
+}
+
 void add_compare_rules(Entries& entries, CompareRules& p) {
   constexpr double max_retarder = limits::retarder_doses_ml_100kg.high;
   entries.number("compare.retarder_low_ml_100kg", p.retarder_low_ml_100kg, 1.0, max_retarder);
@@ -320,6 +327,7 @@ Entries entries_of(Practice& practice) {
   add_windows(entries, practice);
   add_surface_rules(entries, practice);
   add_day_rules(entries, practice);
+  add_shelter_rules(entries, practice.shelter);
   add_compare_rules(entries, practice.compare);
   add_days_rules(entries, practice.days);
   add_work_rules(entries, practice.crew);

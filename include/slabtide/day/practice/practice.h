@@ -10,6 +10,7 @@
 #include "slabtide/day/practice/days_rules.h"
 #include "slabtide/day/practice/observation_rules.h"
 #include "slabtide/day/practice/operation.h"
+#include "slabtide/day/practice/shelter_rules.h"
 #include "slabtide/day/practice/spread_rules.h"
 
 // The trade's thresholds and rates, from data/practice.toml, where each has its source; the user
@@ -147,6 +148,7 @@ struct Practice {
   SetRules set;
   WeatherLimits limits;
   Absorptances absorptance;
+  ShelterRules shelter;
   CompareRules compare;
   DaysRules days;
   CrewPractice crew;

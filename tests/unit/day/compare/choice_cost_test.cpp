@@ -106,4 +106,18 @@ TEST_CASE("an order in more trucks says so, and which are short") {
         "2 trucks instead of 1, 1 of them short (most plants charge for it)");
 }
 
+TEST_CASE("shade over 600 ft² is more trouble than a worker for the day") {
+  // Common practice, no source.
+  Job shaded = ten_yards();
+  shaded.zones[0].shaded = true;
+  Job small = ten_yards();
+  small.zones[0].outline = test::rectangle(0, 0, 4, 4);
+  Job small_shaded = small;
+  small_shaded.zones[0].shaded = true;
+  Job another_hand = ten_yards();
+  another_hand.crew.finishers += 1;
+  CHECK(cost(ten_yards(), shaded).disturbance > cost(ten_yards(), another_hand).disturbance);
+  CHECK(cost(small, small_shaded).disturbance < cost(ten_yards(), another_hand).disturbance);
+}
+
 }  // namespace slabtide

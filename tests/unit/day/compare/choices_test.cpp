@@ -262,4 +262,24 @@ TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
         "every zone is in the sun: the same as in every load");
 }
 
+TEST_CASE("no shade on a cool day or in a gale, no windbreak where no wind blows") {
+  // Common practice, no source.
+  Job job = two_pads();
+  auto& weather = std::get<TypedWeather>(job.weather);
+  weather.high_c = 28.0;
+  weather.low_c = 18.0;
+  weather.wind_10m_m_s = 5.0;
+  CHECK(choice_named(PlannedDay(job).choices(), "shade on court") != nullptr);
+  CHECK(choice_named(PlannedDay(job).choices(), "windbreak") != nullptr);
+  weather.wind_10m_m_s = 9.0;
+  CHECK(why_left_out(PlannedDay(job).choices().left_out, "shade on court")
+            .starts_with("it would not stand in wind"));
+  weather.wind_10m_m_s = 1.0;
+  weather.high_c = 16.0;
+  weather.low_c = 6.0;
+  const Choices cool = PlannedDay(job).choices();
+  CHECK(why_left_out(cool.left_out, "shade on court") == "under 70 °F a slab wants the sun");
+  CHECK(why_left_out(cool.left_out, "windbreak") == "there is too little wind for one");
+}
+
 }  // namespace slabtide
