@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
+#include "day/uncertainty/drawn_cautions.h"
 #include "day/uncertainty/frost_days.h"
 #include "day/uncertainty/late_days.h"
-#include "day/uncertainty/lost_finish.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -80,10 +80,8 @@ std::vector<Caution> cautions_of(const Job& job, const DayPlan& plan, const Late
                                  const std::optional<SampledDays>& drawn) {
   std::vector<Caution> cautions = plan.cautions;
   if (!drawn || plan.sureness) return cautions;
-  if (auto lost = lost_finish(plan.crew, late.lost_chances)) cautions.push_back(std::move(*lost));
-  for (Caution& frost : frost_cautions(job, plan.zones, frost_days(plan.zones, drawn->ensemble))) {
-    cautions.push_back(std::move(frost));
-  }
+  add_drawn_cautions(cautions, job, plan, late.lost_chances,
+                     frost_days(plan.zones, drawn->ensemble));
   return cautions;
 }
 

@@ -4,9 +4,9 @@
 #include <functional>
 
 #include "doubt.h"
+#include "drawn_cautions.h"
 #include "frost_days.h"
 #include "late_days.h"
-#include "lost_finish.h"
 
 namespace slabtide {
 
@@ -125,14 +125,6 @@ class BandMaker {
   const Ensemble& ensemble_;
 };
 
-/// Before what comes later and what holds all day.
-void add_in_order(std::vector<Caution>& cautions, Caution caution) {
-  const auto later = std::find_if(cautions.begin(), cautions.end(), [&](const Caution& other) {
-    return !other.at ? other.level == CautionLevel::note : *other.at > *caution.at;
-  });
-  cautions.insert(later, std::move(caution));
-}
-
 }  // namespace
 
 DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
@@ -156,13 +148,8 @@ DayPlan with_bands(DayPlan plan, const Job& job, const Ensemble& ensemble) {
   plan.crew.lost_chances = std::move(late.lost_chances);
   plan.crew.finish_lost_fraction = late.finish_lost_fraction;
   plan.crew.zone_lost_fractions = std::move(late.zone_lost_fractions);
-  if (auto lost = lost_finish(plan.crew, plan.crew.lost_chances)) {
-    add_in_order(plan.cautions, std::move(*lost));
-  }
   plan.frost = frost_days(plan.zones, ensemble);
-  for (Caution& caution : frost_cautions(job, plan.zones, *plan.frost)) {
-    add_in_order(plan.cautions, std::move(caution));
-  }
+  add_drawn_cautions(plan.cautions, job, plan, plan.crew.lost_chances, *plan.frost);
   plan.sureness = sureness_of(plan, main_work, ensemble);
   return plan;
 }

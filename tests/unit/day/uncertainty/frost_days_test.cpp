@@ -46,6 +46,26 @@ Job two_pads() {
                            test::zone_named("far", test::rectangle(10, 0, 4, 4))});
 }
 
+/// The pads on a night whose low leaves their surface within a quarter of a degree of frost.
+Job just_above_frost() {
+  Job job = two_pads();
+  TypedWeather weather = std::get<TypedWeather>(job.weather);
+  weather.high_c = 12.0;
+  weather.low_c = 1.0;
+  job.mix.temperature = 15.0;
+  double warm_c = 0.0;
+  double cold_c = -30.0;
+  while (warm_c - cold_c > 0.2) {
+    weather.next_low_c = 0.5 * (warm_c + cold_c);
+    job.weather = weather;
+    const bool freezes = test::PlannedDay(job).plan().zones[0].frost.at.has_value();
+    (freezes ? cold_c : warm_c) = *weather.next_low_c;
+  }
+  weather.next_low_c = warm_c;
+  job.weather = weather;
+  return job;
+}
+
 const Caution* frost_told(const std::vector<Caution>& cautions) {
   for (const Caution& one : cautions) {
     if (one.code == "frost_days") return &one;
@@ -83,30 +103,17 @@ TEST_CASE("a frost on one day in three stops the pour, on one in ten it is told"
 
 TEST_CASE("plan and comparison tell a frost on the days drawn alike, and blankets take it away") {
   // ACI 306R-10 (published): no frost before 500 psi.
-  Job job = two_pads();
-  TypedWeather cold = std::get<TypedWeather>(job.weather);
-  cold.high_c = 12.0;
-  cold.low_c = 1.0;
-  cold.next_low_c = -2.0;
-  job.weather = cold;
-  job.mix.temperature = 15.0;
-  std::optional<test::PlannedDay> day;
-  std::optional<Ensemble> nights;
-  const Caution* frost = nullptr;
-  DayPlan banded;
-  // The night at which it may freeze or not: a degree colder each time.
-  for (double low_c = -2.0; low_c > -20.0 && frost == nullptr; low_c -= 1.0) {
-    std::get<TypedWeather>(job.weather).next_low_c = low_c;
-    day.emplace(job);
-    nights = sampled_days(day->pour(), {40, 0, {}});
-    banded = with_bands(day->plan(), job, *nights);
-    frost = frost_told(banded.cautions);
-  }
+  Job job = just_above_frost();
+  const test::PlannedDay day(job);
+  REQUIRE_FALSE(day.plan().zones[0].frost.at);
+  const Ensemble nights = sampled_days(day.pour(), {40, 0, {}});
+  const DayPlan banded = with_bands(day.plan(), job, nights);
+  const Caution* frost = frost_told(banded.cautions);
   REQUIRE(frost != nullptr);
-  CHECK_FALSE(day->plan().zones[0].frost.at);
-  const SampledDays drawn{banded, *nights};
+  CHECK(frost->zone == "near");
+  const SampledDays drawn{banded, nights};
   const ChoiceFigures of_plan = figures_of(job, banded, drawn);
-  const ChoiceFigures of_choice = figures_of(job, day->plan(), drawn);
+  const ChoiceFigures of_choice = figures_of(job, day.plan(), drawn);
   CHECK(of_choice.judgement.verdict == judge(banded.cautions).verdict);
   CHECK(of_choice.judgement.reasons == of_plan.judgement.reasons);
   job.pour.curing = CuringKind::blanket;
