@@ -167,9 +167,8 @@ TEST_CASE("lost finishes cost their area, on the likely day and as often as they
 }
 
 TEST_CASE("the cost over the sampled days is the mean of the days one by one") {
-  Job job = test::sample_job(
-      {test::zone_named("pad", test::rectangle(0, 0, 4.0, 4.0), Finish::trowel),
-       test::zone_named("court", test::rectangle(8, 0, 6.0, 4.0), Finish::trowel)});
+  Job job = test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 10.0, 7.0)),
+                              test::zone_named("court", test::rectangle(12, 0, 12.0, 7.0))});
   job.crew.finishers = *test::plan_of(job).plan.crew.smallest_crew;
   job.prices = Prices{};
   job.prices->hand_per_h = 50.0;

@@ -135,9 +135,12 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
   for (int later_min = 10; later_min <= 120; later_min += 10) {
     days.days.front() = days.planned;
     for (const std::size_t column : {pad.first, pad.last}) {
-      CellWindow& window = days.days.front()[column].window(Operation::trowel);
-      *window.opens_s += 60.0 * later_min;
-      *window.closes_s += 60.0 * later_min;
+      for (const Operation operation : operations_of(Finish::trowel)) {
+        CellWindow& window = days.days.front()[column].window(operation);
+        if (!window.opens_s || !window.closes_s) continue;
+        *window.opens_s += 60.0 * later_min;
+        *window.closes_s += 60.0 * later_min;
+      }
       if (pad.first == pad.last) break;
     }
     held_up = held_up || foot_traffic_is_late();
