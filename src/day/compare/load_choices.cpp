@@ -35,6 +35,10 @@ void add_split(const ChoiceContext& context, int trucks, ChoiceList& list) {
                         fmt::format("order it in {} trucks of {} at most, one every {} min", trucks,
                                     size_words(size_m3, units), spacing_min),
                         {}};
+  if (order.loads.size() == 1 && order.loads.front().is_short) {
+    list.leave_out(offered.label, "it is one short load already");
+    return;
+  }
   if (size_m3 < context.rules.min_load_m3 || !limits::loads_m3.holds(size_m3)) {
     list.leave_out(offered.label, fmt::format("a plant sends no less than {}",
                                               volume_words(context.rules.min_load_m3, units)));
