@@ -33,8 +33,17 @@ const OperationWindow* last_plastic_window(const PartPlan& part) {
 /// A pour placed this shortly before sunset is meant to be at night (ours), so there is no advice
 /// to start earlier.
 constexpr double evening_s = 2.0 * seconds_per_hour;
-/// This much of the dark before sunrise counts as day (ours: civil twilight lasts about as long).
-constexpr double twilight_s = 30.0 * seconds_per_minute;
+
+/// Whether the job has blankets on everything by then, as cold weather asks (ACI 306R).
+bool is_covered_by(const Watch& watch, UtcTime at) {
+  for (std::size_t i = 0; i < watch.zones.size(); ++i) {
+    const auto final_set = watch.zones[i].final_set();
+    if (!lies_under_blankets(watch.job.zones[i], watch.job.pour) || !final_set || *final_set > at) {
+      return false;
+    }
+  }
+  return true;
+}
 
 /// When a zone is worked on before it sets: during placing, and from the opening of each window
 /// until it is open all over.
@@ -143,10 +152,13 @@ void watch_cold(Watch& watch) {
   for (std::size_t k = steps.first; k < steps.end; ++k) {
     if (weather.air_c[k] >= limits.cold_air_c) continue;
     const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
-    watch.add("cold_weather", "cold weather", CautionLevel::caution, {}, at,
-              fmt::format("air under {} from {}: cold-weather rules apply. Blankets on hand, "
+    const bool covered = is_covered_by(watch, at);
+    watch.add("cold_weather", "cold weather", covered ? CautionLevel::note : CautionLevel::caution,
+              {}, at,
+              fmt::format("air under {} from {}: cold-weather rules apply. Blankets {}, "
                           "concrete at {} or more when placed and kept there, no frost before {}",
                           watch.temperature(limits.cold_air_c), watch.clock(at),
+                          covered ? "on as it sets, and left on" : "on hand",
                           watch.temperature(limits.cold_concrete_c),
                           strength_words(limits.protect_until_psi, watch.job.units)),
               "ACI 306R-10, published");
