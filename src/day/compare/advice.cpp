@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "day_choices.h"
 #include "job/model/wording.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/weather/sky/sun.h"
@@ -18,6 +19,8 @@ namespace {
 
 /// Less than this is not late (ours).
 constexpr double told_less_min = 0.5;
+/// So much more or less of the finishing in the dark is told (ours).
+constexpr double told_dark_min = 15.0;
 /// More stops or cautions than these are not named one by one (ours).
 constexpr std::size_t max_named = 3;
 
@@ -72,20 +75,19 @@ bool is_late(const ChoiceFigures& figures, const CompareRules& rules) {
 /// What speaks against a choice that runs less late than the best on the day as forecast.
 std::string against_words(const ComparedChoice& other, const ComparedChoice& best,
                           const CompareRules& rules) {
-  const auto steps = [&rules](double minutes) { return std::floor(minutes / rules.worth_min); };
   const ChoiceFigures& it = other.figures;
   if (it.stops > best.figures.stops) return fmt::format("runs into {}", stops_words(it.stops));
-  if (steps(it.expected_late_min) > steps(best.figures.expected_late_min)) {
+  if (it.dark_min - best.figures.dark_min >= told_dark_min) {
+    return fmt::format("has {} of the finishing in the dark", duration_words(it.dark_min));
+  }
+  if (it.expected_late_min >= best.figures.expected_late_min + rules.worth_min) {
     return fmt::format("is {} late on average", duration_words(it.expected_late_min));
   }
-  if (steps(it.bad_day_late_min) > steps(best.figures.bad_day_late_min)) {
+  if (it.bad_day_late_min >= best.figures.bad_day_late_min + rules.worth_min) {
     return fmt::format("is {} late on a bad day", duration_words(it.bad_day_late_min));
   }
   const std::string more = titles(it.fears, CautionLevel::caution, best.figures.fears);
-  if (!more.empty()) {
-    return fmt::format("brings {} to save under {:.0f} min", more, rules.worth_min);
-  }
-  return fmt::format("saves under {:.0f} min for more trouble", rules.worth_min);
+  return more.empty() ? "is more trouble than that is worth" : "brings " + more;
 }
 
 /// The choice that `minutes` makes the least late, if that is less than the best is, and what
@@ -144,6 +146,11 @@ std::string gain_words(const ChoiceFigures& ordered, const ChoiceFigures& best,
     words += fmt::format("{}As ordered {}; this way {}.", words.empty() ? "" : " ",
                          late_words(ordered), late_words(best));
   }
+  if (ordered.dark_min - best.dark_min >= told_dark_min) {
+    words += fmt::format("{}As ordered {} of the finishing is in the dark; this way {}.",
+                         words.empty() ? "" : " ", duration_words(ordered.dark_min),
+                         best.dark_min < told_less_min ? "none" : duration_words(best.dark_min));
+  }
   const std::string gone = titles(ordered.fears, CautionLevel::caution, best.fears);
   if (!gone.empty()) words += fmt::format("{}Takes away: {}.", words.empty() ? "" : " ", gone);
   const std::string fewer = fewer_titles(ordered.fears, best.fears);
@@ -164,16 +171,17 @@ std::string why_words(const Comparison& comparison, const CompareRules& rules) {
   const std::string instead = instead_words(comparison, rules);
   if (comparison.best != 0) return gain_words(ordered.figures, best.figures, rules) + instead;
   return fmt::format("No stop, and {}{}.{}", late_words(ordered.figures),
-                     is_late(ordered.figures, rules) ? "; nothing that was tried does better"
-                                                     : "; a change is more trouble than it saves",
+                     is_late(ordered.figures, rules)
+                         ? "; nothing that was tried is worth more than its trouble"
+                         : "; a change is more trouble than it saves",
                      instead);
 }
 
 /// Work before sunrise on the job's day; empty if it starts by daylight.
 std::string lights_words(const Job& job) {
+  if (!starts_in_the_dark(job)) return {};
   const SunTimes sun =
       sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
-  if (sun.kind != SunTimes::Kind::ordinary || job.pour.start >= sun.rise) return {};
   return fmt::format("lights until the sun is up at {}", clock_of(job).time(sun.rise));
 }
 

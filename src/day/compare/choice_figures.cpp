@@ -6,6 +6,7 @@
 #include "day/uncertainty/frost_days.h"
 #include "day/uncertainty/late_days.h"
 #include "slabtide/core/units.h"
+#include "weather/sky/nights.h"
 
 namespace slabtide {
 
@@ -61,6 +62,21 @@ void find_crew(ChoiceFigures& figures, const CrewPlan& crew) {
   }
 }
 
+/// How much of the time from the first work on the pour to the last of its finishing is in the
+/// dark.
+double dark_min(const Job& job, const CrewPlan& crew, UtcTime last_finish) {
+  const UtcTime first = *std::min_element(crew.starts.begin(), crew.starts.end());
+  double dark_s = 0.0;
+  if (first >= last_finish) return 0.0;
+  for (const TimeSpan& night : nights_between(first, last_finish, job.site)) {
+    // A night cut off at either end has no dusk or dawn there.
+    const double dusk_s = night.from > first ? twilight_s : 0.0;
+    const double dawn_s = night.to < last_finish ? twilight_s : 0.0;
+    dark_s += std::max(0.0, seconds_between(night.from, night.to) - dusk_s - dawn_s);
+  }
+  return dark_s / seconds_per_minute;
+}
+
 void weigh_cautions(ChoiceFigures& figures, const std::vector<Caution>& cautions,
                     std::size_t zones) {
   for (const Caution& caution : cautions) {
@@ -104,6 +120,7 @@ ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
   }
   figures.expected_late_min = late.expected_min;
   figures.bad_day_late_min = late.bad_day_min;
+  if (figures.last_finish) figures.dark_min = dark_min(job, plan.crew, *figures.last_finish);
   if (figures.last_finish && plan.sun.kind == SunTimes::Kind::ordinary) {
     figures.daylight_left_min =
         seconds_between(*figures.last_finish, plan.sun.set) / seconds_per_minute;

@@ -16,6 +16,7 @@
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/weather/sky/sun.h"
+#include "weather/sky/nights.h"
 
 namespace slabtide {
 
@@ -110,7 +111,8 @@ bool hangs_on_the_hour(const ChoiceContext& context) {
 bool starts_in_the_dark(const Job& job) {
   const SunTimes sun =
       sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
-  return sun.kind == SunTimes::Kind::ordinary && job.pour.start < sun.rise;
+  return sun.kind == SunTimes::Kind::ordinary &&
+         job.pour.start < after_seconds(sun.rise, -twilight_s);
 }
 
 std::string start_fault(const Job& job, const CompareRules& rules) {

@@ -37,6 +37,7 @@ ComparedChoice promise_of(const ComparedChoice& a, const ComparedChoice& b,
                                              b.figures.expected_late_min);
   both.figures.bad_day_late_min =
       left_late(ordered.bad_day_late_min, a.figures.bad_day_late_min, b.figures.bad_day_late_min);
+  both.figures.dark_min = left_late(ordered.dark_min, a.figures.dark_min, b.figures.dark_min);
   both.cost.disturbance = a.cost.disturbance + b.cost.disturbance;
   return both;
 }

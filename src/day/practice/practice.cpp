@@ -212,6 +212,7 @@ void add_compare_rules(Entries& entries, CompareRules& p) {
   entries.number("compare.own_truck_min", p.own_truck_min, 1.0, max_minutes);
   entries.number("compare.blanket_m2k_w", p.blanket_m2k_w, 0.1, 7.0);
   entries.number("compare.worth_min", p.worth_min, 1.0, max_minutes);
+  entries.number("compare.dark_late_share", p.dark_late_fraction, 0.0, 1.0);
   entries.number("compare.search_k", p.search_k, 1.0, 30.0);
 }
 

@@ -162,8 +162,7 @@ std::string days_table(const CompareFacts& facts, const TextStyle& style) {
                  "On average over {} possible days, drawn from how far off "
                  "the forecast and the mix may be; nine in ten of them are no later than the "
                  "bad day. The job as ordered and the best few, in order: stops first, then "
-                 "minutes late by steps of {:.0f}, then what is least trouble, cautions left "
-                 "counted.",
+                 "minutes late (by steps of {:.0f}), trouble and cautions left, weighed together.",
                  facts.comparison.days_sampled, facts.plan.practice.compare.worth_min),
              2, 2) +
          "\n";

@@ -24,6 +24,7 @@ struct ChoiceFigures {
   int crusts = 0;        ///< zones whose top stiffens before the concrete below it
   std::optional<UtcTime> last_finish;
   std::optional<double> daylight_left_min;  ///< from the last finish to sunset; negative after dark
+  double dark_min = 0.0;  ///< of the finishing, from the first work to the last, without twilight
   std::optional<UtcTime> latest_saw;  ///< when the first of the zones that must be cut has to be
                                       ///< done
   bool saw_at_night = false;

@@ -15,11 +15,12 @@ struct CompareRules {
   double cooler_k = 0.0;     ///< what chilled water or ice takes off the concrete, once and twice
   double warmer_k = 0.0;     ///< what hot water adds to it, once and twice
   double min_load_m3 = 0.0;  ///< a plant sends no less
-  double next_truck_min = 0.0;  ///< a slab's edge may wait so long for the next truck
-  double own_truck_min = 0.0;   ///< how much later a zone with its own truck is placed
-  double blanket_m2k_w = 0.0;   ///< of the thicker blankets tried
-  double worth_min = 0.0;       ///< a smaller reduction in minutes late is no gain
-  double search_k = 0.0;        ///< how far the turning point is searched, warmer and cooler
+  double next_truck_min = 0.0;      ///< a slab's edge may wait so long for the next truck
+  double own_truck_min = 0.0;       ///< how much later a zone with its own truck is placed
+  double blanket_m2k_w = 0.0;       ///< of the thicker blankets tried
+  double worth_min = 0.0;           ///< a smaller reduction in minutes late is no gain
+  double dark_late_fraction = 0.0;  ///< of the minutes of finishing in the dark, counted as late
+  double search_k = 0.0;            ///< how far the turning point is searched, warmer and cooler
 };
 
 }  // namespace slabtide

@@ -91,7 +91,7 @@ TEST_CASE("where even the best choice runs into a stop no weather is looked for 
   CHECK(computed > 0);
 }
 
-TEST_CASE("stops weigh before lateness, lateness before trouble") {
+TEST_CASE("stops weigh before lateness, much lateness more than trouble") {
   const CompareRules rules = default_practice().compare;
   CHECK(better(made_of(0, 90, 9), made_of(1, 0, 0), rules));
   CHECK(better(made_of(1, 10, 9), made_of(1, 90, 0), rules));
@@ -99,6 +99,17 @@ TEST_CASE("stops weigh before lateness, lateness before trouble") {
   // Two minutes do not count as a gain.
   CHECK(better(made_of(0, 9, 0), made_of(0, 7, 1), rules));
   CHECK(!better(made_of(0, 9, 1), made_of(0, 9, 1), rules));
+}
+
+TEST_CASE("no three hands come for a few minutes of a bad day, one does for a finish at risk") {
+  // What a foreman pays for: common practice, no source.
+  const CompareRules rules = default_practice().compare;
+  ComparedChoice ordered = made_of(0, 4, 0);
+  ordered.figures.bad_day_late_min = 17.0;
+  constexpr double hand = 3.0;
+  CHECK(better(ordered, made_of(0, 0, 3 * hand), rules));
+  ordered.figures.expected_late_min = 10.0;
+  CHECK(better(made_of(0, 0, hand), ordered, rules));
 }
 
 TEST_CASE("a lost slab weighs before a lost finish, and what cautions warn of before trouble") {
@@ -117,7 +128,7 @@ TEST_CASE("a lost slab weighs before a lost finish, and what cautions warn of be
 
 TEST_CASE("what may come weighs before the day as forecast, and the bad day settles a tie") {
   const CompareRules rules = default_practice().compare;
-  ComparedChoice sure = made_of(0, 12, 9);
+  ComparedChoice sure = made_of(0, 12, 4);
   ComparedChoice risky = made_of(0, 12, 0);
   risky.figures.minutes_late = 0.0;
   risky.figures.expected_late_min = 30.0;
@@ -285,9 +296,33 @@ TEST_CASE("the advice says why another that is less late on the day is not taken
   CHECK(advise(job, comparison, {}, rules).cost.find("ights") == std::string::npos);
   const SunTimes sun =
       sun_times(job.pour.date, job.site.time_zone, job.site.latitude_deg, job.site.longitude_deg);
-  comparison.choices[1].choice.job.pour.start = after_seconds(sun.rise, -600.0);
+  comparison.choices[1].choice.job.pour.start = after_seconds(sun.rise, -2400.0);
   CHECK(advise(job, comparison, {}, rules).cost.find("ights until the sun is up at ") !=
         std::string::npos);
+}
+
+TEST_CASE("finishing by lamps counts as late by a tenth of its time") {
+  // Common practice, no source: it takes longer than by day, and shows less.
+  const CompareRules& rules = default_practice().compare;
+  ComparedChoice by_day;
+  by_day.figures.expected_late_min = by_day.figures.bad_day_late_min = 30.0;
+  ComparedChoice at_night;
+  at_night.figures.dark_min = 400.0;
+  CHECK(better(by_day, at_night, rules));
+  at_night.figures.dark_min = 60.0;
+  CHECK(better(at_night, by_day, rules));
+}
+
+TEST_CASE("what is finished after dusk is counted in the dark, by day nothing is") {
+  Job job = hot_court(4);
+  CHECK(PlannedDay(job).figures().dark_min == 0.0);
+  job.pour.start = after_seconds(job.pour.start, 10.0 * 3600.0);
+  const PlannedDay evening(job);
+  const ChoiceFigures figures = evening.figures();
+  const double after_sunset_min =
+      seconds_between(evening.plan().sun.set, *figures.last_finish) / 60.0;
+  REQUIRE(after_sunset_min > 30.0);
+  CHECK(figures.dark_min == doctest::Approx(after_sunset_min - 30.0));
 }
 
 TEST_CASE("the table keeps to 80 columns and marks one row") {
