@@ -2,10 +2,12 @@
 #include <cmath>
 #include <cstdint>
 #include <string>
+#include <utility>
 
 #include <doctest/doctest.h>
 
 #include "slabtide/day/compare/advice.h"
+#include "slabtide/day/uncertainty/bands.h"
 #include "slabtide/job/reading/read_job.h"
 #include "support/planned_day.h"
 #include "support/random_job.h"
@@ -19,6 +21,8 @@ namespace {
 
 using test::PlannedDay;
 
+constexpr std::size_t days_drawn = 20;
+
 /// The planned day of a random job that can be read and planned; empty for another.
 std::optional<PlannedDay> random_day(std::uint64_t seed) {
   const Parsed<Job> job = read_job(test::random_job_toml(seed));
@@ -31,14 +35,19 @@ std::optional<PlannedDay> random_day(std::uint64_t seed) {
   return PlannedDay(*job.value, forecast);
 }
 
-void check_agreement(const PlannedDay& day) {
+/// With `days` drawn, or, where it is null, on the likely day.
+void check_agreement(const PlannedDay& day, const Ensemble* days) {
   const CompareRules& rules = day.practice().compare;
-  const Comparison comparison = compare_choices(day.pour(), {});
+  PlannedPour pour = day.pour();
+  if (days != nullptr) pour.plan = with_bands(std::move(pour.plan), day.job(), *days);
+  CompareSettings settings;
+  settings.ensemble = days;
+  const Comparison comparison = compare_choices(pour, settings);
   const ComparedChoice& ordered = comparison.choices.front();
   const ComparedChoice& best = comparison.choices[comparison.best];
   const Advice advice = advise(day.job(), comparison, {}, rules);
   // The job as ordered is judged as its plan judges it.
-  const Judgement planned = judge(day.plan().cautions);
+  const Judgement planned = judge(pour.plan.cautions);
   CHECK(ordered.figures.judgement.verdict == planned.verdict);
   CHECK(ordered.figures.judgement.reasons == planned.reasons);
   // Never "leave it" where the plan says stop.
@@ -65,15 +74,21 @@ void check_agreement(const PlannedDay& day) {
 }  // namespace
 
 TEST_CASE("plan and comparison never disagree") {
-  const std::uint64_t first = test::first_job(1);
-  const std::uint64_t jobs = test::job_count(12);
+  const std::uint64_t first = test::first_job(10);
+  const std::uint64_t jobs = test::job_count(16);
   int compared = 0;
   for (std::uint64_t seed = first; seed < first + jobs; ++seed) {
     INFO("seed " << seed);
     const auto day = random_day(seed);
     if (!day) continue;
     ++compared;
-    check_agreement(*day);
+    // Every other job over days drawn, as the program compares unless it is told not to.
+    if (seed % 2 == 0) {
+      check_agreement(*day, nullptr);
+    } else {
+      const Ensemble days = sampled_days(day->pour(), {days_drawn, 0, {}});
+      check_agreement(*day, &days);
+    }
   }
   CHECK(compared > 0);
 }
