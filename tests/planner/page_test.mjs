@@ -57,6 +57,37 @@ for (const [name, options, first = () => {}] of [
   });
 }
 
+// CSS Media Queries 5, prefers-reduced-motion: what moves without need is to stand still (published).
+test('nothing moves for who wants no motion', async () => {
+  const page = await openPlanner(browser, { size: phone });
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  // Whatever a style or a script may start: counted from its start on, however short it is.
+  await page.evaluate(() => {
+    globalThis.moved = [];
+    for (const kind of ['animationstart', 'transitionrun']) addEventListener(kind, (event) => globalThis.moved.push(`${kind} ${event.target.tagName} ${event.target.className}`), true);
+    Element.prototype.animate = function () { globalThis.moved.push(`animate ${this.tagName}`); return { cancel() {}, finished: Promise.resolve() }; };
+    for (const name of ['scrollTo', 'scrollBy', 'scrollIntoView']) {
+      for (const owner of [Element.prototype, globalThis]) {
+        const own = owner[name];
+        if (own) owner[name] = function (...words) { if (words[0]?.behavior === 'smooth') globalThis.moved.push(`${name} smooth`); return own.apply(this, words); };
+      }
+    }
+  });
+  const still = () => page.evaluate(() => [...globalThis.moved, ...document.getAnimations().map((one) => one.constructor.name),
+    ...[...document.querySelectorAll('*')].filter((one) => getComputedStyle(one).scrollBehavior === 'smooth').map((one) => `smooth ${one.tagName}`)]);
+  await eachScreen(page, async (screen) => assert.deepEqual(await still(), [], screen));
+  // What a style may have started by now stands still too.
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('@keyframes turn { to { rotate: 1turn } } h1 { animation: turn 1s infinite; transition: color 1s } html { scroll-behavior: smooth }');
+    document.adoptedStyleSheets = [sheet];
+  });
+  assert.deepEqual(await still(), []);
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
+  assert.notDeepEqual(await still(), [], 'the test can tell');
+  await page.context().close();
+});
+
 test('what is touched is 44 px high and wide at least', async () => {
   const page = await openPlanner(browser, { size: phone });
   await eachScreen(page, async (screen) => {
