@@ -78,6 +78,41 @@ test('a reload in the middle loses no edit', async () => {
   await page.context().close();
 });
 
+// Closed, or killed as by a phone that runs out of memory, with the finger still down.
+for (const [words, end] of [
+  ['closed', (page) => page.close()],
+  ['killed', async (page) => {
+    const session = await page.context().newCDPSession(page);
+    const crashed = page.waitForEvent('crash');
+    session.send('Page.crash').catch(() => {});
+    await crashed;
+    await page.close();
+  }],
+]) {
+  test(`a tab ${words} in the middle of a drag: the pour is as before the drag`, async () => {
+    const page = await openSpring();
+    await by(page, 'Draw').click();
+    await page.getByRole('button', { name: /^landing, / }).press('Enter');
+    await page.locator('svg.sheet .selected').focus();
+    const handle = await page.locator('svg.sheet [data-corner="2"] .handle').boundingBox();
+    const before = await page.locator('svg.sheet .selected').getAttribute('aria-label');
+    await page.mouse.move(handle.x + 6, handle.y + 6);
+    await page.mouse.down();
+    await page.mouse.move(handle.x + 46, handle.y + 36, { steps: 8 });
+    await page.waitForTimeout(300);
+    const drawn = await page.locator('svg.sheet .selected').getAttribute('aria-label');
+    assert.notEqual(drawn, before, 'the corner was dragged');
+    const context = page.context();
+    await end(page);
+    const again = await openPlanner(browser, { context });
+    await again.getByRole('button', { name: /Cabin landing.*20\d\d/ }).click();
+    await planned(again);
+    assert.equal((await exported(again)).text, demo('spring'));
+    assert.deepEqual(again.faults, []);
+    await context.close();
+  });
+}
+
 test('two tabs with one pour: both versions stay', async () => {
   const first = await openSpring();
   const context = first.context();
