@@ -181,3 +181,38 @@ test('the order for the plant is shared as the engine words it', async () => {
   assert.deepEqual(loads(text), loads(told.order));
   await page.context().close();
 });
+
+test('that comments will go is told before the first change, and Undo brings them back', async () => {
+  const warning = (page) => page.getByText('The comments in this file go with your first change here');
+  const page = await open(demo('spring'));
+  assert.ok(demo('spring').includes('#'));
+  assert.equal(await warning(page).count(), 1);
+  await page.getByRole('button', { name: 'Share', exact: true }).click();
+  assert.equal(await warning(page).count(), 1);
+  await typed(page, 'Name of the pour', 'Another name');
+  assert.equal(await warning(page).count(), 0);
+  assert.ok(!(await exported(page)).text.includes('#'));
+  await by(page, 'Undo').click();
+  assert.equal(await warning(page).count(), 1);
+  assert.equal((await exported(page)).text, demo('spring'));
+  await page.context().close();
+  const plain = await open(demo('spring').replace(/^#.*\n|[ \t]+#.*$/gm, ''));
+  assert.equal(await warning(plain).count(), 0);
+  await plain.context().close();
+});
+
+test('the tread of a riser is shown, changed, and ordered with it', async () => {
+  const page = await open(spring(['height = 7\n', 'height = 7\ntread = 10\n']));
+  await by(page, 'Draw').click();
+  await openZone(page, 'landing');
+  const tread = page.getByLabel('Tread of 1, in', { exact: true });
+  assert.equal(await tread.inputValue(), '10');
+  await typed(page, 'Tread of 1, in', '16');
+  const volume = (text) => read(text) && JSON.parse(nativePlan({ 'job.toml': text })['.json']).order.neat_m3;
+  const { text } = await exported(page);
+  assert.match(text, /tread = 16/);
+  // 14 ft of what reaches 3 in below a slab of 4, 6 in deeper now: plain geometry.
+  const more = volume(text) - volume(spring(['height = 7\n', 'height = 7\ntread = 10\n']));
+  assert.ok(Math.abs(more - 14 * 0.3048 * 3 * 0.0254 * 6 * 0.0254) < 0.001, `${more} m3`);
+  await page.context().close();
+});

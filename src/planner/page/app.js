@@ -105,6 +105,7 @@ export class App {
     this.before = undefined;
     this.future = [];
     if (redraw) this.shown();
+    else document.querySelector('.losing')?.remove(); // what it warned of has happened
     this.#after();
   }
   edit(change, options) {

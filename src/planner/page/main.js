@@ -12,6 +12,7 @@ import { shareScreen } from './screen_share.js';
 import { nextWork, slabScreen } from './screen_slab.js';
 import { textInLink } from './share.js';
 import { Store } from './store.js';
+import { hasComments } from './toml.js';
 
 const main = document.querySelector('main');
 const top = document.querySelector('header');
@@ -79,7 +80,9 @@ function show() {
     app.shownJob = app.job;
   }
   const fault = app.store.fault && el('p', { class: 'fault', role: 'alert' }, app.store.fault);
-  main.replaceChildren(...[fault, screens[app.screen]()].filter(Boolean));
+  const losing = app.job?.original && hasComments(app.job.original)
+    && el('p', { class: 'unsaid losing' }, 'The comments in this file go with your first change here: Undo brings them back. The file you opened stays as it is.');
+  main.replaceChildren(...[fault, losing, screens[app.screen]()].filter(Boolean));
   for (const summary of main.querySelectorAll('details > summary')) {
     if (opened.includes(summary.textContent)) summary.parentElement.open = true;
   }

@@ -406,8 +406,11 @@ export class DrawScreen {
     const faces = Array.isArray(zone.face) ? zone.face : [];
     if (faces.length === 0) return null;
     const { job } = this.app;
+    const least = depthOf(job) === 'in' ? 2 : 51; // as the library's limits
+    const usual = depthOf(job) === 'in' ? 12 : 300;
     return el('div', {}, el('h3', {}, 'Risers and edges to finish'), faces.map((face, i) => el('div', { class: 'pair' },
       numberField(`Height of ${i + 1}`, readLength(face, 'height', depthOf(job)), (value) => redraw((each) => writeLength(each.face[i], 'height', value)), { min: 1, max: 2000, unit: depthOf(job) }),
+      numberField(`Tread of ${i + 1}`, readLength(face, 'tread', depthOf(job)), (value) => redraw((each) => writeLength(each.face[i], 'tread', value)), { min: least, max: least * 59, unit: depthOf(job), optional: true, hint: `Left empty: ${usual}` }),
       button('Remove', () => redraw((each) => { each.face.splice(i, 1); if (each.face.length === 0) delete each.face; }), { 'aria-label': `Remove riser ${i + 1}` }))));
   }
 
