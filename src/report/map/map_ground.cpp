@@ -47,14 +47,6 @@ Element label(const LabelBox& box, std::string_view text, std::string_view kind)
   return element;
 }
 
-/// The space of a zone's name, which is bold.
-LabelBox name_box(double x, double y, std::string_view words) {
-  constexpr double bold = 1.25;
-  LabelBox box = label_box(x, y, words, map_type_size);
-  box.width *= bold;
-  return box;
-}
-
 /// Whether all of the box is inside the outline.
 bool is_within(const LabelBox& box, const Outline& outline) {
   constexpr int steps = 8;
@@ -98,9 +90,10 @@ std::string MapGround::whole_id(std::size_t zone) { return fmt::format("map-whol
 std::string MapGround::field_id(std::size_t zone) { return fmt::format("map-field-{}", zone); }
 std::string MapGround::border_id(std::size_t zone) { return fmt::format("map-strip-{}", zone); }
 
-MapGround::MapGround(const Job& job, const PlanView& view) : job_(job), view_(view) {
-  ground_ = ground().str();
+MapGround::MapGround(const Job& job, const PlanView& view, double type_size)
+    : job_(job), view_(view), type_(type_size) {
   place_names();
+  ground_ = ground().str();
   edges_ = edges().str();
 }
 
@@ -110,8 +103,8 @@ std::string MapGround::definitions() const {
   Element defs("defs");
   defs.add_markup(embedded::page_patterns_svg())
       .add(clips())
-      .add_markup(ground_)
-      .add_markup(edges_);
+      .add(Element("g").set("id", "map-ground").add_markup(ground_))
+      .add(Element("g").set("id", "map-edges").add_markup(edges_));
   Element svg("svg");
   svg.set("class", "map-definitions").set("width", "0").set("height", "0");
   return svg.set("aria-hidden", "true").add(defs).str();
@@ -133,7 +126,6 @@ Element MapGround::clips() const {
 
 Element MapGround::ground() {
   Element all("g");
-  all.set("id", "map-ground");
   for (const Obstacle& one : job_.obstacles) all.add(obstacle(one));
   return all;
 }
@@ -151,26 +143,36 @@ Element MapGround::wall(const Obstacle& obstacle) {
   line.set("class", "plan-wall").set("x1", x1).set("y1", y1).set("x2", x2).set("y2", y2);
   Element group("g");
   group.add(line);
-  if (obstacle.name.empty()) return group;
-  const bool steep = std::abs(y2 - y1) > std::abs(x2 - x1);
-  const double away = (wall_width + map_type_size) / 2.0 + label_gap;
-  // The label goes beside the wall, on the side with more room.
-  const double x = std::clamp(halfway(x1, x2), 0.0, view_.width());
-  const double y = std::clamp(halfway(y1, y2), 0.0, view_.plan_height());
-  LabelBox box = label_box(x, y, obstacle.name, map_type_size);
-  if (steep) {
-    std::swap(box.width, box.height);
-    box.x += x > view_.width() / 2.0 ? away : -away;
-  } else {
-    box.y += y > view_.plan_height() / 2.0 ? away : -away;
+  return obstacle.name.empty() ? group : group.add(wall_name(obstacle));
+}
+
+/// Beside the wall, on the side with more room if it is free there; none where nothing is free.
+Element MapGround::wall_name(const Obstacle& obstacle) {
+  const Point one{view_.x(obstacle.from.x_m), view_.y(obstacle.from.y_m)};
+  const Point other{view_.x(obstacle.to.x_m), view_.y(obstacle.to.y_m)};
+  const bool steep = std::abs(other.y_m - one.y_m) > std::abs(other.x_m - one.x_m);
+  const double away = (wall_width + type_) / 2.0 + label_gap;
+  for (const double side : {1.0, -1.0}) {
+    for (const double fraction : {0.5, 0.25, 0.75}) {
+      const double x = std::clamp(one.x_m + (other.x_m - one.x_m) * fraction, 0.0, view_.width());
+      const double y =
+          std::clamp(one.y_m + (other.y_m - one.y_m) * fraction, 0.0, view_.plan_height());
+      LabelBox box = label_box(x, y, obstacle.name, type_);
+      if (steep) {
+        std::swap(box.width, box.height);
+        box.x += side * (x > view_.width() / 2.0 ? away : -away);
+      } else {
+        box.y += side * (y > view_.plan_height() / 2.0 ? away : -away);
+      }
+      box = box.within(view_.width(), view_.plan_height(), 0.0);
+      if (!labels_.claim(box)) continue;
+      Element text = label(box, obstacle.name, "plan-letters plan-landmark");
+      if (!steep) return text;
+      return text.set("transform", fmt::format("rotate(-90 {} {})", short_number(box.x, 0),
+                                               short_number(box.y, 0)));
+    }
   }
-  labels_.take(box);
-  Element text = label(box, obstacle.name, "plan-letters plan-landmark");
-  if (steep) {
-    text.set("transform",
-             fmt::format("rotate(-90 {} {})", short_number(box.x, 0), short_number(box.y, 0)));
-  }
-  return group.add(text);
+  return Element("g");
 }
 
 Element MapGround::tree(const Obstacle& obstacle) {
@@ -182,13 +184,36 @@ Element MapGround::tree(const Obstacle& obstacle) {
   Element group("g");
   group.add(circle);
   if (obstacle.name.empty()) return group;
-  const LabelBox box = label_box(x, y, obstacle.name, map_type_size);
-  labels_.take(box);
-  return group.add(label(box, obstacle.name, "plan-letters plan-landmark"));
+  const LabelBox box = label_box(x, y, obstacle.name, type_);
+  const auto place = labels_.nearest_free(box, view_.width(), view_.plan_height());
+  // Farther off it would be taken for something else's.
+  if (!place || std::hypot(place->x - x, place->y - y) > box.width + 2.0 * type_) return group;
+  labels_.take(*place);
+  return group.add(label(*place, obstacle.name, "plan-letters plan-landmark"));
 }
 
 void MapGround::place_names() {
   for (std::size_t i = 0; i < job_.zones.size(); ++i) place_name(i);
+  for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+    if (!names_[i]) place_letter_outside(i);
+  }
+}
+
+/// The space of a zone's name, which is bold; a letter alone may be a wide one.
+LabelBox MapGround::name_box(double x, double y, std::string_view words) const {
+  constexpr double bold = 1.25;
+  constexpr double widest_letter = 1.1;
+  LabelBox box = label_box(x, y, words, type_);
+  box.width = std::max(box.width * bold, widest_letter * type_);
+  return box;
+}
+
+bool MapGround::is_off_zones(const LabelBox& box) const {
+  const Point middle{box.x, box.y};
+  for (std::size_t i = 0; i < job_.zones.size(); ++i) {
+    if (contains(drawn(i), middle)) return false;
+  }
+  return true;
 }
 
 Outline MapGround::drawn(std::size_t zone) const {
@@ -237,12 +262,33 @@ std::optional<LabelBox> MapGround::place_inside(std::size_t zone, std::string_vi
 void MapGround::place_name(std::size_t zone) {
   const std::string& name = job_.zones[zone].name;
   const std::string letter = letters_of(zone);
-  const Point anchor = anchor_of(job_.zones[zone]);
   const auto inside = place_inside(zone, name);
-  const auto placed = inside ? inside : place_inside(zone, letter);
-  names_.push_back(placed.value_or(name_box(view_.x(anchor.x_m), view_.y(anchor.y_m), letter)));
+  names_.push_back(inside ? inside : place_inside(zone, letter));
   words_.push_back(inside ? name : letter);
-  labels_.take(names_.back());
+  if (names_.back()) labels_.take(*names_.back());
+}
+
+/// The letter of a zone too small for it: beside the zones if there is room, with a line to its
+/// own.
+void MapGround::place_letter_outside(std::size_t zone) {
+  const Point anchor = anchor_of(job_.zones[zone]);
+  const LabelBox home = name_box(view_.x(anchor.x_m), view_.y(anchor.y_m), words_[zone]);
+  const double width = view_.width();
+  const double height = view_.plan_height();
+  auto place = labels_.nearest_free(home, width, height,
+                                    [this](const LabelBox& box) { return is_off_zones(box); });
+  if (!place) place = labels_.nearest_free(home, width, height);
+  names_[zone] = place;
+  if (place) labels_.take(*place);
+}
+
+/// From a letter that has no room in its zone to the zone.
+Element MapGround::leader(std::size_t zone) const {
+  const Point anchor = anchor_of(job_.zones[zone]);
+  Element line("line");
+  line.set("class", "plan-leader").set("x1", std::round(names_[zone]->x));
+  line.set("y1", std::round(names_[zone]->y));
+  return line.set("x2", view_.x(anchor.x_m)).set("y2", view_.y(anchor.y_m));
 }
 
 Element MapGround::key() const {
@@ -259,13 +305,15 @@ Element MapGround::key() const {
 
 Element MapGround::edges() {
   Element all("g");
-  all.set("id", "map-edges");
   for (const Zone& zone : job_.zones) {
     Element path("path");
     all.add(path.set("class", "plan-zone").set("d", view_.ring(zone.outline)));
   }
   for (std::size_t i = 0; i < names_.size(); ++i) {
-    all.add(label(names_[i], label_of(i), "plan-letters plan-zone-name"));
+    if (names_[i] && !is_within(*names_[i], drawn(i))) all.add(leader(i));
+  }
+  for (std::size_t i = 0; i < names_.size(); ++i) {
+    if (names_[i]) all.add(label(*names_[i], label_of(i), "plan-letters plan-zone-name"));
   }
   return all.add(scale_bar()).add(north());
 }
@@ -280,29 +328,38 @@ Element MapGround::scale_bar() const {
     if (round <= wished) length = round;
   }
   const double units = std::round(length * unit_m * view_.units_per_m());
+  const double size = type_ / map_type_size;
   const double left = 20.0;
-  const double bottom = view_.height() - 20.0;
+  const double bottom = view_.height() - 20.0 * size;
   Element bar("path");
   bar.set("class", "plan-scale")
-      .set("d", fmt::format("M{} {}v14h{}v-14", left, short_number(bottom - 14.0, 0),
-                            short_number(units, 0)));
+      .set("d",
+           fmt::format("M{} {}v{tick}h{}v-{tick}", left, short_number(bottom - 14.0 * size, 0),
+                       short_number(units, 0), fmt::arg("tick", short_number(14.0 * size, 0))));
   Element words("text");
   words.set("class", "plan-letters plan-scale-words")
-      .set("x", left + units + 14.0)
-      .set("y", bottom - 4.0);
+      .set("x", std::round(left + units + 14.0 * size))
+      .set("y", std::round(bottom - 4.0 * size));
   words.text(fmt::format("{} {}", short_number(length), us ? "ft" : "m"));
   Element group("g");
   return group.add(bar).add(words);
 }
 
 Element MapGround::north() const {
-  const double x = view_.width() - 36.0;
-  const double y = view_.height() - 78.0;
+  const double size = type_ / map_type_size;
+  const double x = view_.width() - 36.0 * size;
+  const double y = view_.height() - 78.0 * size;
+  const auto part = [size](double length) { return short_number(length * size, 0); };
   Element arrow("path");
   arrow.set("class", "plan-north")
-      .set("d", fmt::format("M{} {}l16 44-16-10-16 10z", short_number(x, 0), short_number(y, 0)));
+      .set("d", fmt::format("M{} {}l{across} {}-{across}-{}-{across} {}z", short_number(x, 0),
+                            short_number(y, 0), part(44.0), part(10.0), part(10.0),
+                            fmt::arg("across", part(16.0))));
   Element letter("text");
-  letter.set("class", "plan-letters").set("x", x - 44.0).set("y", y + 28.0).text("N");
+  letter.set("class", "plan-letters")
+      .set("x", std::round(x - 44.0 * size))
+      .set("y", std::round(y + 28.0 * size))
+      .text("N");
   Element group("g");
   return group.add(arrow).add(letter);
 }

@@ -14,7 +14,6 @@ namespace {
 // Dimensions of the drawing, in its own units (ours).
 constexpr double drawing_width = 1000.0;
 constexpr double min_plan_height = 320.0;
-constexpr double strip_height = 90.0;
 /// Obstacles further from the zones than this fraction of the zones' extent are cut off.
 constexpr double obstacle_fraction = 0.45;
 constexpr double margin_fraction = 0.07;
@@ -77,16 +76,16 @@ std::string relative(const std::vector<Point>& units) {
 
 }  // namespace
 
-PlanView::PlanView(const Job& job) {
+PlanView::PlanView(const Job& job, const Frame& frame) : strip_(frame.strip) {
   const PlanBox box = site_box(job);
   low_ = box.low;
   high_ = box.high;
   width_ = drawing_width;
   units_per_m_ = drawing_width / (high_.x_m - low_.x_m);
   const double tall = (high_.y_m - low_.y_m) * units_per_m_;
-  // A tall site is scaled so that its height equals the width of a wide one, and is centred.
-  if (tall > drawing_width) {
-    units_per_m_ *= drawing_width / tall;
+  // A tall site is scaled so that its height fits, and is centred.
+  if (tall > frame.max_plan_height) {
+    units_per_m_ *= frame.max_plan_height / tall;
     const double spare_m = drawing_width / units_per_m_ - (high_.x_m - low_.x_m);
     low_.x_m -= spare_m / 2.0;
     high_.x_m += spare_m / 2.0;
@@ -96,10 +95,10 @@ PlanView::PlanView(const Job& job) {
     low_.y_m -= spare / 2.0;
     high_.y_m += spare / 2.0;
   }
-  height_ = std::round((high_.y_m - low_.y_m) * units_per_m_) + strip_height;
+  height_ = std::round((high_.y_m - low_.y_m) * units_per_m_) + strip_;
 }
 
-double PlanView::plan_height() const { return height_ - strip_height; }
+double PlanView::plan_height() const { return height_ - strip_; }
 
 double PlanView::x(double x_m) const { return std::round((x_m - low_.x_m) * units_per_m_); }
 double PlanView::y(double y_m) const { return std::round((high_.y_m - y_m) * units_per_m_); }

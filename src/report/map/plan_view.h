@@ -12,8 +12,15 @@ namespace slabtide {
 /// units.
 class PlanView {
  public:
+  /// In drawing units, of which there are 1000 across.
+  struct Frame {
+    double strip = 90.0;              ///< height below the plan for the scale bar
+    double max_plan_height = 1000.0;  ///< a taller site is drawn smaller, in the middle
+  };
+
   /// Shows all zones, the obstacles near them, and a margin.
-  explicit PlanView(const Job& job);
+  explicit PlanView(const Job& job) : PlanView(job, Frame{}) {}
+  PlanView(const Job& job, const Frame& frame);
 
   double width() const { return width_; }
   double height() const { return height_; }  ///< including the strip for the scale bar
@@ -35,6 +42,7 @@ class PlanView {
   double units_per_m_ = 1.0;
   double width_ = 0.0;
   double height_ = 0.0;
+  double strip_ = 0.0;
 };
 
 }  // namespace slabtide

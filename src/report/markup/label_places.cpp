@@ -46,6 +46,26 @@ bool LabelPlaces::claim(const LabelBox& box) {
   return true;
 }
 
+std::optional<LabelBox> LabelPlaces::nearest_free(
+    LabelBox box, double frame_width, double frame_height,
+    const std::function<bool(const LabelBox&)>& suits) const {
+  constexpr double step = 10.0;
+  const LabelBox home = box.within(frame_width, frame_height, 0.0);
+  if (is_free(home) && suits(home)) return home;
+  std::optional<LabelBox> best;
+  const auto away = [&box](const LabelBox& other) {
+    return std::hypot(other.x - box.x, other.y - box.y);
+  };
+  for (double y = box.height / 2.0; y <= frame_height - box.height / 2.0; y += step) {
+    for (double x = box.width / 2.0; x <= frame_width - box.width / 2.0; x += step) {
+      const LabelBox tried{x, y, box.width, box.height};
+      if (best && away(tried) >= away(*best)) continue;
+      if (is_free(tried) && suits(tried)) best = tried;
+    }
+  }
+  return best;
+}
+
 std::vector<double> spread_labels(const std::vector<double>& wanted, double apart, double low,
                                   double high) {
   std::vector<std::size_t> order(wanted.size());

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -27,6 +29,13 @@ class LabelPlaces {
   void take(const LabelBox& box) { taken_.push_back(box); }
   /// Takes the box if it is free; returns whether it was.
   bool claim(const LabelBox& box);
+  /// The free place nearest to the box's own in a frame that begins at 0, 0, among those that suit;
+  /// none if there is no such place.
+  std::optional<LabelBox> nearest_free(
+      LabelBox box, double frame_width, double frame_height,
+      const std::function<bool(const LabelBox&)>& suits = [](const LabelBox&) {
+        return true;
+      }) const;
 
  private:
   std::vector<LabelBox> taken_;

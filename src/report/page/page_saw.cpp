@@ -35,6 +35,11 @@ constexpr std::size_t max_cut_lines = 14;
 constexpr std::size_t max_cut_lines_of_many = 11;
 constexpr std::size_t cut_line_letters = 80;
 
+/// The map of the truck sheet, in drawing units of which 1000 are 7 cm (sheet.css): type of 12 CSS
+/// pixels and no more than 4 cm of height.
+constexpr double paper_type_size = 47.0;
+constexpr PlanView::Frame paper_frame{86.0, 484.0};
+
 Element left_out(const std::string& words) {
   Element paragraph("p");
   return paragraph.set("class", "left-out").text(words);
@@ -103,8 +108,11 @@ class PageSaw {
     const SawShift none;
     const bool has_cuts = !kinds_.empty() && !facts_.plan.cuts.cuts.empty();
     const SawShift& shift = has_cuts ? shift_of(kinds_.front()) : none;
+    const PlanView view(facts_.job, paper_frame);
+    const MapGround ground(facts_.job, view, paper_type_size);
     Element figure("figure");
-    figure.add(cut_map(shift, view_, ground_, facts_, "The site")).add(ground_.key());
+    figure.add(small_cut_map(shift, cuts_on_truck(shift), view, ground, facts_, "The site"));
+    figure.add(ground.key());
     Element plan("div");
     plan.set("class", "figures on-paper").add(figure);
     if (!shift.cuts.empty()) plan.add(cut_lines(shift));

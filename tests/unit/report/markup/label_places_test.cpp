@@ -1,5 +1,7 @@
 #include "report/markup/label_places.h"
 
+#include <cmath>
+
 #include <doctest/doctest.h>
 
 namespace slabtide {
@@ -36,4 +38,21 @@ TEST_CASE("labels are spread in their order") {
 }
 
 }  // namespace
+TEST_CASE("the nearest free place lies in the frame and off what is taken") {
+  LabelPlaces places;
+  const LabelBox wanted{50, 50, 20, 20};
+  CHECK(places.nearest_free(wanted, 100, 100)->x == 50);
+  places.take({50, 50, 60, 20});
+  const auto beside = places.nearest_free(wanted, 100, 100);
+  REQUIRE(beside);
+  CHECK(places.is_free(*beside));
+  CHECK(std::abs(beside->y - 50) == doctest::Approx(20));
+  const auto right =
+      places.nearest_free(wanted, 100, 100, [](const LabelBox& box) { return box.x > 85; });
+  REQUIRE(right);
+  CHECK(right->x == doctest::Approx(90));
+  places.take({50, 50, 100, 100});
+  CHECK_FALSE(places.nearest_free(wanted, 100, 100));
+}
+
 }  // namespace slabtide
