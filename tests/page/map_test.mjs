@@ -271,3 +271,60 @@ test('no label of a map or of its scale is cut off at the frame', async () => {
     await close(page);
   }
 });
+
+// WCAG 2.2, 1.4.11: what is needed to understand a picture stands out at 3:1 (published). States are
+// told apart by their fill or by what is drawn on it; shade by its lines or their casing.
+for (const dark of [false, true]) {
+  test(`the states of the map stand out at 3:1, ${dark ? 'dark' : 'light'}`, async () => {
+    const page = await openSheet(browser, spring, { dark });
+    const painted = await page.evaluate(() => {
+      const figures = document.querySelector('.plan-hour');
+      const svgOf = (name) => document.createElementNS('http://www.w3.org/2000/svg', name);
+      const solid = (paint) => (/^rgb\(/.test(paint) ? paint : undefined);
+      const marksOf = (pattern) => [...pattern.children].map((one) => {
+        const style = getComputedStyle(one);
+        return solid(style.stroke) ?? solid(style.fill);
+      });
+      const paintOf = (state) => {
+        const path = figures.appendChild(svgOf('path'));
+        path.setAttribute('class', state);
+        const style = getComputedStyle(path);
+        const pattern = /url\("#(.*)"\)/.exec(style.fill)?.[1];
+        const marks = pattern ? marksOf(document.getElementById(pattern)) : [];
+        const fill = solid(style.fill) ?? marks.shift();
+        if (style.strokeDasharray !== 'none') marks.push(style.stroke);
+        path.remove();
+        return { state, fill, marks };
+      };
+      const states = [...document.querySelectorAll('.map-key path')].map((one) => one.getAttribute('class'));
+      const outline = svgOf('path');
+      outline.setAttribute('class', 'plan-zone');
+      figures.append(outline);
+      const around = { panel: getComputedStyle(figures).backgroundColor, outline: getComputedStyle(outline).stroke };
+      outline.remove();
+      return { ...around, states: states.filter((one) => one !== 'in-shade').map(paintOf), shade: paintOf('in-shade') };
+    });
+    const luminance = (color) => {
+      const [r, g, b] = color.match(/[\d.]+/g).map((one) => Number(one) / 255).map((one) => (one <= 0.04045 ? one / 12.92 : ((one + 0.055) / 1.055) ** 2.4));
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+    };
+    const contrast = (a, b) => {
+      const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y);
+      return (high + 0.05) / (low + 0.05);
+    };
+    const least = 3;
+    assert.ok(painted.states.length >= 5, 'the key names the states');
+    assert.ok(contrast(painted.outline, painted.panel) >= least, 'a zone stands out from the ground');
+    const isMarked = ({ fill, marks }) => marks.some((mark) => contrast(mark, fill) >= least);
+    for (const [i, a] of painted.states.entries()) {
+      assert.equal(a.marks.length > 0, isMarked(a), `what is drawn on ${a.state}`);
+      for (const b of painted.states.slice(0, i)) {
+        assert.ok(contrast(a.fill, b.fill) >= least || isMarked(a) || isMarked(b), `${a.state} and ${b.state}`);
+      }
+      const { fill: casing, marks: [line] } = painted.shade;
+      assert.ok(Math.max(contrast(casing, a.fill), contrast(line, a.fill)) >= least, `shade on ${a.state}`);
+      assert.ok(contrast(casing, line) >= least, 'the lines of shade on their casing');
+    }
+    await close(page);
+  });
+}
