@@ -101,6 +101,22 @@ std::optional<CrewRemedy> fewer_zones(const std::vector<Task>& tasks, const Rost
   return remedy;
 }
 
+/// The zone held back by each of the times: its set first, then its placing too.
+std::vector<CrewRemedy> held_back(const std::vector<Task>& tasks, std::size_t zone,
+                                  const Roster& roster, int threads) {
+  std::vector<CrewRemedy> held(2 * later_min.size());
+  in_parallel(held.size(), threads, [&](std::size_t i) {
+    const bool places_too = i >= later_min.size();
+    CrewRemedy& remedy = held[i];
+    remedy.kind = places_too ? RemedyKind::place_later : RemedyKind::slow_the_set;
+    remedy.zone = name_of(zone, tasks);
+    remedy.amount = later_min[i % later_min.size()];
+    const std::vector<Task> later = with_zone_later(tasks, zone, remedy.amount, places_too);
+    remedy.late_min = search_schedule(later, roster, nullptr).schedule.late_min;
+  });
+  return held;
+}
+
 }  // namespace
 
 std::string late_words(int minutes) {
@@ -151,18 +167,8 @@ std::vector<CrewRemedy> crew_remedies(const std::vector<Task>& tasks, const Rost
     if (auto fewer = fewer_zones(tasks, roster)) remedies.push_back(std::move(*fewer));
   }
   if (const auto zone = latest_zone(tasks, as_planned)) {
-    // Each of them held back by each of the times: the set first, then the placing too.
-    constexpr std::size_t tries = 2 * later_min.size();
-    const auto places_too = [](std::size_t i) { return i >= later_min.size(); };
-    const auto minutes = [](std::size_t i) { return later_min[i % later_min.size()]; };
-    std::array<int, tries> late_min{};
-    in_parallel(tries, threads, [&](std::size_t i) {
-      const std::vector<Task> later = with_zone_later(tasks, *zone, minutes(i), places_too(i));
-      late_min[i] = search_schedule(later, roster, nullptr).schedule.late_min;
-    });
-    for (std::size_t i = 0; i < tries; ++i) {
-      consider(places_too(i) ? RemedyKind::place_later : RemedyKind::slow_the_set,
-               name_of(*zone, tasks), minutes(i), late_min[i]);
+    for (const CrewRemedy& held : held_back(tasks, *zone, roster, threads)) {
+      consider(held.kind, held.zone, held.amount, held.late_min);
     }
   }
   std::stable_sort(remedies.begin(), remedies.end(), [](const CrewRemedy& a, const CrewRemedy& b) {
