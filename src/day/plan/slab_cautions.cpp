@@ -277,6 +277,7 @@ void watch_windows(Watch& watch) {
     const ZonePlan& zone = watch.zones[i];
     if (zone.parts.empty()) watch_windows_of(watch, i, zone.whole);
     for (const PartPlan& part : zone.parts) watch_windows_of(watch, i, part);
+    if (zone.border) watch_windows_of(watch, i, *zone.border);
   }
 }
 

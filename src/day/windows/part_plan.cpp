@@ -66,23 +66,55 @@ void shut_if_never(OperationWindow& window) {
   }
 }
 
+/// What is to be said of a window on plastic concrete; empty where all is as it should be.
+std::string plastic_note(const OperationWindow& window, bool stiff_before_dry,
+                         const PartContext& part) {
+  if (window.is_never() &&
+      stiff_when_placed(part.columns, part.run, part.practice.window(window.operation),
+                        part.practice.cells)) {
+    return "too stiff by the time it is placed: there is no good time for it";
+  }
+  if (window.is_never()) return "stiff before the bleeding is over: there is no good time for it";
+  if (stiff_before_dry) {
+    return "some of it is stiff before the bleeding is over: there is no good time for that";
+  }
+  if (window.still_bleeds) {
+    return "a little water still rises when it opens: drag it off, and no float or trowel after";
+  }
+  if (window.wet_until) {
+    return "bleed water stands on it until it is too stiff: drag it off first";
+  }
+  if (window.water_stands) {
+    return "bleed water still stands when it opens: drag it off first, do not work it in";
+  }
+  if (!window.opens) return std::string(after_plan_words);
+  if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {
+    return "the first of it is too stiff before the last is ready: work it in parts";
+  }
+  return {};
+}
+
+/// When the sheen is off the first tenth of the part.
+std::optional<UtcTime> first_dry(const PartContext& part) {
+  Areas dry(part.run);
+  for (const PartColumn& column : part.columns) {
+    const auto gone = sheen_gone(part.history(column), part.practice);
+    dry.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
+  }
+  return dry.by_fraction(part.practice.cells.first_fraction);
+}
+
 OperationWindow plastic_window(Operation operation, const PartContext& part) {
+  const ResistanceWindow& takes = part.practice.window(operation);
   OperationWindow window;
   window.operation = operation;
   Areas opens(part.run);
   Areas closes(part.run);
-  Areas dry(part.run);
-  const bool waits_for_sheen = part.practice.window(operation).needs_sheen_gone;
   bool stiff_before_dry = false;
   for (const PartColumn& column : part.columns) {
-    const CellWindow cell =
-        cell_window(part.history(column), part.practice.window(operation), part.practice);
+    const CellWindow cell = cell_window(part.history(column), takes, part.practice);
     opens.add(cell.opens_s, column.area_m2);
     closes.add(cell.closes_s, column.area_m2);
-    if (waits_for_sheen) {
-      const auto gone = sheen_gone(part.history(column), part.practice);
-      dry.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
-    }
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
     window.water_stands = window.water_stands || cell.water_stands;
     window.still_bleeds = window.still_bleeds || cell.still_bleeds;
@@ -95,30 +127,11 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
     if (*at) *at = part.since_placing(**at);
   }
   shut_if_never(window);
-  const auto dry_at = dry.by_fraction(part.practice.cells.first_fraction);
-  if (dry_at && window.closes && !window.is_never() && *dry_at >= *window.closes) {
-    window.wet_until = dry_at;
+  if (window.water_stands && window.closes && !window.is_never()) {
+    const auto dry_at = first_dry(part);
+    if (dry_at && *dry_at >= *window.closes) window.wet_until = dry_at;
   }
-  if (window.is_never() &&
-      stiff_when_placed(part.columns, part.run, part.practice.window(operation),
-                        part.practice.cells)) {
-    window.note = "too stiff by the time it is placed: there is no good time for it";
-  } else if (window.is_never()) {
-    window.note = "stiff before the bleeding is over: there is no good time for it";
-  } else if (stiff_before_dry) {
-    window.note = "some of it is stiff before the bleeding is over: there is no good time for that";
-  } else if (window.still_bleeds) {
-    window.note =
-        "a little water still rises when it opens: drag it off, and no float or trowel after";
-  } else if (window.wet_until) {
-    window.note = "bleed water stands on it until it is too stiff: drag it off first";
-  } else if (window.water_stands) {
-    window.note = "bleed water still stands when it opens: drag it off first, do not work it in";
-  } else if (!window.opens) {
-    window.note = after_plan_words;
-  } else if (window.closes && window.open_all_over && *window.closes < *window.open_all_over) {
-    window.note = "the first of it is too stiff before the last is ready: work it in parts";
-  }
+  window.note = plastic_note(window, stiff_before_dry, part);
   return window;
 }
 
