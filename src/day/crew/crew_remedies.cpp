@@ -12,7 +12,7 @@
 #include "core/parallel.h"
 #include "job/model/wording.h"
 #include "schedule_search.h"
-#include "slabtide/day/crew/crew_plan.h"
+#include "slabtide/day/crew/lost_finishes.h"
 
 namespace slabtide {
 

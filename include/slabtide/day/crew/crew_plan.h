@@ -1,11 +1,11 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
 #include "slabtide/day/crew/crew_remedies.h"
+#include "slabtide/day/crew/lost_finishes.h"
 #include "slabtide/day/crew/roster.h"
 #include "slabtide/day/crew/schedule.h"
 #include "slabtide/day/crew/tasks.h"
@@ -77,16 +77,7 @@ struct CrewPlan {
 /// The largest crew that is tried (ours).
 inline constexpr int max_crew_tried = 12;
 
-/// Work that makes the finish is taken to be lost where it is later than this (ours): a window
-/// closes with the first tenth of its area, and a few minutes past it cost looks, not the slab.
-inline constexpr int finish_lost_min = 10;
-
-/// The zones of the tasks, by index, in the order of their placing.
-std::vector<std::size_t> zones_as_placed(std::span<const Task> tasks);
-/// Of them those, in that order, for whose finish a crew that works like this comes too late.
-/// `schedule` is of the tasks.
-std::vector<std::size_t> lost_finishes(std::span<const Task> tasks, const Schedule& schedule);
-/// The names of those that the planned crew loses on the likely day.
+/// The names of the zones whose finish the planned crew loses on the likely day (`lost_finishes`).
 std::vector<std::string> lost_finish_names(const CrewPlan& crew);
 
 /// How late the crew runs, in words: "nothing late", "20 min late", and where finishes are lost
