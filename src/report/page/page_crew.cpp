@@ -60,8 +60,12 @@ class CrewPage {
     view.flag("no_help", no_help);
     if (no_help) return;
     View best;
-    best.put("enough", count("/crew_summary/enough_crew", crew_.enough_crew))
-        .put("least", minutes_late("/crew_summary/least_late_min", crew_.min_late_min));
+    best.put("enough", count("/crew_summary/enough_crew", crew_.enough_crew));
+    if (crew_.min_late_min < hopeless_late_min) {
+      best.put("least", minutes_late("/crew_summary/least_late_min", crew_.min_late_min));
+    } else {
+      best.put("hopeless", late_words(crew_.min_late_min));
+    }
     view.put("best", std::move(best));
   }
 
@@ -89,8 +93,7 @@ class CrewPage {
   }
 
   static View minutes_late(const std::string& json, int minutes) {
-    return figure_view(json, minutes,
-                       minutes < hopeless_late_min ? duration_words(minutes) : "over 10 h");
+    return figure_view(json, minutes, duration_words(minutes));
   }
 
   void put_late(View& view) const {

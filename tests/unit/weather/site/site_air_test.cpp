@@ -24,7 +24,7 @@ TEST_CASE("a cooler site takes the air down, and the dew point no further than t
   CHECK_FALSE(forecast.hours[1].air_c);
   REQUIRE(forecast.notes.size() == 1);
   CHECK(forecast.notes[0] ==
-        "air 0.5 °C (0.9 °F) cooler than forecast: 3 pours at this site read it 1.2 °C (2.2 °F) "
+        "air 0.9 °F (0.5 °C) cooler than forecast: 3 pours at this site read it 2.2 °F (1.2 °C) "
         "cooler on average (mix book)");
 }
 
