@@ -111,8 +111,8 @@ TEST_CASE("a day that is all over an hour sooner is late by that hour, less what
 
 TEST_CASE("hands that are held up on one pad come late to the next") {
   Job job =
-      test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 3.0, 3.0), Finish::trowel),
-                        test::zone_named("walk", test::rectangle(8, 0, 6.0, 1.2), Finish::trowel)});
+      test::sample_job({test::zone_named("pad", test::rectangle(0, 0, 6.0, 4.0), Finish::stamp),
+                        test::zone_named("walk", test::rectangle(8, 0, 8.0, 2.0), Finish::stamp)});
   job.crew.finishers = *test::plan_of(job).plan.crew.smallest_crew;
   const test::Planned planned = test::plan_of(job);
   const Practice practice = default_practice();
@@ -135,7 +135,7 @@ TEST_CASE("hands that are held up on one pad come late to the next") {
   for (int later_min = 10; later_min <= 120; later_min += 10) {
     days.days.front() = days.planned;
     for (const std::size_t column : {pad.first, pad.last}) {
-      for (const Operation operation : operations_of(Finish::trowel)) {
+      for (const Operation operation : operations_of(Finish::stamp)) {
         CellWindow& window = days.days.front()[column].window(operation);
         if (!window.opens_s || !window.closes_s) continue;
         *window.opens_s += 60.0 * later_min;
