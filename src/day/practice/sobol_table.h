@@ -3,8 +3,6 @@
 #include <array>
 #include <cstddef>
 
-#include "slabtide/day/practice/uncertain_inputs.h"
-
 namespace slabtide {
 
 /// The primitive polynomials and starting values of a Sobol sequence in as many dimensions as there
@@ -14,7 +12,7 @@ namespace slabtide {
 /// new-joe-kuo-6.
 struct SobolTable {
   using value_type = unsigned short;
-  static constexpr unsigned max_dimension = uncertain_input_count;
+  static constexpr unsigned max_dimension = 25;
 
   struct Row {
     value_type polynomial;

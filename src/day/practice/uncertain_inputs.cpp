@@ -17,6 +17,7 @@ constexpr std::uintmax_t skipped_points = 512;
 constexpr double furthest_out = 2.5;  // ours: 1 in 80 is beyond
 
 using Sobol = boost::random::sobol_engine<std::uint_least64_t, 64, SobolTable>;
+static_assert(SobolTable::max_dimension == uncertain_input_count);
 
 /// Worked out in doubles throughout, which any processor has; a long double is not the same on
 /// each.

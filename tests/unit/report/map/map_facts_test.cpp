@@ -27,8 +27,8 @@ TEST_CASE("the choices are the finish, then the job's operations, then the saws 
   const test::PageDay day(test::shaded_landing());
   std::vector<std::string> ids;
   for (const MapChoice& choice : map_choices(day.facts())) ids.push_back(choice.id);
-  CHECK(ids == std::vector<std::string>{"finish", "first_edge", "float", "release", "stamp",
-                                        "broom", "detail_edge", "tooled_joint", "saw_dry"});
+  CHECK(ids == std::vector<std::string>{"finish", "first_edge", "release", "stamp", "broom",
+                                        "detail_edge", "tooled_joint", "saw_dry"});
 }
 
 TEST_CASE("the cells' times add up to the plan's windows") {

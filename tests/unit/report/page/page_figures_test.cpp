@@ -86,9 +86,9 @@ TEST_CASE("a user's text stays text") {
 TEST_CASE("each choice has its map, its times and its table") {
   const test::PageDay day(test::shaded_landing());
   const std::string markup = page_map(day.facts());
-  CHECK(count_of(markup, "type=\"radio\"") == 9);
-  CHECK(count_of(markup, "data-choice=") == 9);
-  CHECK(count_of(markup, "data-times=") == 9);
+  CHECK(count_of(markup, "type=\"radio\"") == 8);
+  CHECK(count_of(markup, "data-choice=") == 8);
+  CHECK(count_of(markup, "data-times=") == 8);
   CHECK(count_of(markup, " checked") == 1);
   CHECK(count_of(markup, "data-json=\"/zones/0/border/windows/") > 3);
   // Without the script the maps are shown, and what needs the script is not.
