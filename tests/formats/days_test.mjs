@@ -20,7 +20,7 @@ test('the days of every job keep to the schema', () => {
 
 test('a key more or a key less is caught wherever it is', () => {
   assertClosed(validate, drawn(), 'spring',
-    ['age_h', 'at', 'finish_lost_share', 'from', 'issued', 'smallest_crew', 'zone']);
+    ['age_h', 'at', 'finish_lost_share', 'from', 'issued', 'share', 'smallest_crew', 'zone']);
 });
 
 test('a reader survives a new member, and what is absent is left out', () => {

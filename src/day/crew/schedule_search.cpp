@@ -22,6 +22,8 @@ namespace {
 constexpr int max_lists = 5000;
 /// With more tasks the work is limited too, to what this many lists of this length take.
 constexpr std::size_t usual_tasks = 40;
+/// The same with more hands of whom it matters who does what: each is looked at for each task.
+constexpr std::size_t usual_hands = 8;
 constexpr int max_nodes = 20000;
 constexpr std::size_t max_tasks_exactly = 10;
 
@@ -60,11 +62,14 @@ std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule)
 }
 
 /// How many task placements the search may make over all lists. Placing one task means searching a
-/// day that grows with the number of tasks, so this bounds the time taken and prevents hours of
-/// search for a day of hundreds of tasks. It has no effect for up to `usual_tasks`.
-std::size_t max_placings(std::size_t tasks) {
+/// day that grows with the number of tasks, and the days of all hands where they are not alike, so
+/// this bounds the time taken and prevents hours of search for a day of hundreds of tasks. It has
+/// no effect for up to `usual_tasks` and `usual_hands`.
+std::size_t max_placings(std::size_t tasks, const Roster& roster) {
   constexpr std::size_t usual = max_lists * usual_tasks;
-  return usual * usual_tasks / std::max(tasks, usual_tasks);
+  const std::size_t hands = roster.is_count() ? usual_hands : roster.hands.size();
+  return usual * usual_tasks / std::max(tasks, usual_tasks) * usual_hands /
+         std::max(hands, usual_hands);
 }
 
 /// The search for one crew.
@@ -77,7 +82,7 @@ class Search {
         bound_(lower_bound(tasks, roster)),
         placer_(tasks, roster),
         dealer_(tasks),
-        max_placings_(max_placings(tasks.size())) {}
+        max_placings_(max_placings(tasks.size(), roster)) {}
 
   /// This crew can also work as a smaller crew would.
   void start_from(const FoundSchedule& smaller) {

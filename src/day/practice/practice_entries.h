@@ -10,8 +10,6 @@
 
 #include <fmt/format.h>
 
-#include "slabtide/day/practice/practice.h"
-
 namespace slabtide {
 
 /// An entry of the file and where its value is stored: a number, a whole number, or true or false.
@@ -71,8 +69,5 @@ struct PracticeEntries {
                        pair.may_be_equal ? "at most" : "less than", upper, pair.upper);
   }
 };
-
-/// Where each value of the practice stands in its file, and what it may be.
-PracticeEntries entries_of(Practice& practice);
 
 }  // namespace slabtide

@@ -24,7 +24,8 @@ int min_crew(std::span<const Task> tasks);
 /// because it may work as that one would.
 ///
 /// The search is bounded by counts: 5,000 lists a crew size, and of n tasks, where n is over 40,
-/// 200,000 * 40 / n tasks put in a place in all. A longer search might find a better day of many
+/// 200,000 * 40 / n tasks put in a place in all; of h hands who are not alike, where h is over 8,
+/// 8 / h of that. A longer search might find a better day of many
 /// tasks than this one; `proved` says where none does.
 ///
 /// One entry per crew size, from min_crew to `max_crew`.

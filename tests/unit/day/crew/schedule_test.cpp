@@ -245,6 +245,21 @@ TEST_CASE("the work of a search does not grow with the square of a day that is l
   }
 }
 
+TEST_CASE("the work of a search does not grow with hands who are not alike") {
+  std::vector<Task> tasks;
+  for (std::size_t i = 0; i < 80; ++i) {
+    tasks.push_back(task_of(200 + static_cast<double>(i % 7), static_cast<int>(i % 11), 60));
+  }
+  for (const int hands : {8, 16, 32}) {
+    Roster roster = usual_roster(hands);
+    roster.hands.front().pace = 0.9;
+    const std::size_t placings = search_schedule(tasks, roster, nullptr).placings;
+    CAPTURE(hands);
+    CHECK(placings > 1000);
+    CHECK(placings * static_cast<std::size_t>(hands) <= 5000 * 40 * 8 / 2 + 80 * 32);
+  }
+}
+
 TEST_CASE("tasks that cannot be are refused") {
   CHECK_THROWS_AS(schedule(std::vector{task_of(0, 0, 10)}, 1), std::invalid_argument);
   CHECK_THROWS_AS(
