@@ -142,7 +142,7 @@ test('twelve bays with two cuts each: what has no room is said, and stands in th
   assert.equal(await truck.locator('#agenda li:visible:not(.minor)', { hasText: 'broom opens' }).count(), opens);
   // Each zone has its letter on the plan, which the numbers of the cuts leave free.
   const hidden = await page.evaluate(() => {
-    const names = [...document.querySelectorAll('#map-edges .plan-zone-name')];
+    const names = [...document.querySelectorAll('.on-paper .plan-zone-name')];
     const discs = [...document.querySelectorAll('.on-paper .cut-number circle')];
     const at = (one, x, y) => [Number(one.getAttribute(x)), Number(one.getAttribute(y))];
     return names.filter((name) => discs.some((disc) => {
@@ -150,7 +150,7 @@ test('twelve bays with two cuts each: what has no room is said, and stands in th
       return Math.hypot(x - cx, y - cy) < Number(disc.getAttribute('r'));
     })).map((name) => name.textContent);
   });
-  assert.equal(await page.locator('#map-edges .plan-zone-name').count(), 12);
+  assert.equal(await page.locator('.on-paper .plan-zone-name').count(), 12);
   assert.deepEqual(hidden, []);
   // Nothing is cut: no text is wider than its box, none beyond the sheet.
   const cut = await page.evaluate(() => [...document.querySelectorAll('.truck *')]
