@@ -143,6 +143,17 @@ std::string wiggly_walk() {
          "\nwidth = 3";
 }
 
+/// A crew of 60, 40 of them each with a pace and hours of their own.
+std::string many_hands() {
+  std::string text = "[crew]\nfinishers = 60\n";
+  for (int i = 0; i < 40; ++i) {
+    text += fmt::format("[[hand]]\nname = \"hand {}\"\npace = {:.2f}\nfrom = \"{:02}:00\"\n", i,
+                        0.6 + 0.02 * i, 6 + i % 3);
+    if (i % 2 == 1) text += fmt::format("to = \"{}:00\"\n", 14 + i % 5);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::vector<WorstJob> worst_jobs() {
@@ -156,6 +167,7 @@ std::vector<WorstJob> worst_jobs() {
       {"100_zones_among_200", hundred + obstacles(200, 250, 250, true)},
       {"400_faces", many_zones(10, 5, 60, 40, forty_faces) + obstacles(40, 280, 100, false)},
       {"20_zones", many_zones(20, 5, 30, 25, bordered)},
+      {"60_hands", many_zones(20, 5, 30, 25, bordered) + many_hands()},
       {"970_joints", many_zones(5, 5, 70, 50, lattice)},
       {"star_200", zone(1, star(200, 0, 0, 65, 45))},
       {"star_400", zone(1, star(400, 0, 0, 65, 15))},

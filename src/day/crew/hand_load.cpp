@@ -50,39 +50,51 @@ HandLoad::FreeTime HandLoad::free_time(std::size_t hand, const Task& task, int a
 
 HandLoad::FreeHand HandLoad::free_hand(std::size_t hand, const Task& task, int at_min,
                                        int to_min) const {
+  FreeHand free;
+  free.index = hand;
+  free.to_min = to_min;
+  free.pace = roster_.hands[hand].pace;
   const std::vector<Stay>& stays = stays_[hand];
   const auto next = std::partition_point(stays.begin(), stays.end(),
                                          [&](const Stay& one) { return one.start_min <= at_min; });
-  if (next == stays.begin()) return {hand, to_min, false, std::numeric_limits<int>::min()};
+  if (next == stays.begin()) return free;
   const Stay& last = *(next - 1);
-  return {hand, to_min, last.site != task.site, last.end_min};
+  free.travels = last.site != task.site;
+  free.since_min = last.end_min;
+  return free;
 }
 
-/// Also lowers `next_min` to the next time at which somebody else becomes free.
+/// Also lowers `next_min` to the next time at which somebody becomes free who is not.
 std::vector<HandLoad::FreeHand> HandLoad::free_at(const Task& task, int at_min,
                                                   int& next_min) const {
+  const bool skilled = takes_skill(task.kind);
   std::vector<FreeHand> free;
+  free.reserve(stays_.size());
   for (std::size_t i = 0; i < stays_.size(); ++i) {
-    if (!roster_.hands[i].can_do(task)) continue;
+    const bool simple_work = roster_.hands[i].simple_work;
+    if (skilled && simple_work) continue;
     const FreeTime time = free_time(i, task, at_min);
     if (time.from_min > at_min) {
       next_min = std::min(next_min, time.from_min);
       continue;
     }
     free.push_back(free_hand(i, task, at_min, time.to_min));
-    if (time.to_min < never_min) {
-      next_min = std::min(next_min, free_time(i, task, time.to_min).from_min);
-    }
+    free.back().spared = !skilled && !simple_work;
   }
-  const auto rank = [&](const FreeHand& one) {
-    const RosterHand& hand = roster_.hands[one.index];
-    const bool spared = !takes_skill(task.kind) && !hand.simple_work;
-    return std::tuple(spared, -hand.pace, one.travels, -static_cast<double>(one.since_min),
-                      one.index);
-  };
-  std::sort(free.begin(), free.end(),
-            [&](const FreeHand& a, const FreeHand& b) { return rank(a) < rank(b); });
+  std::sort(free.begin(), free.end(), [](const FreeHand& a, const FreeHand& b) {
+    return std::tie(a.spared, b.pace, a.travels, b.since_min, a.index) <
+           std::tie(b.spared, a.pace, b.travels, a.since_min, b.index);
+  });
   return free;
+}
+
+int HandLoad::next_return_min(const Task& task, const std::vector<FreeHand>& free) const {
+  int next_min = never_min;
+  for (const FreeHand& one : free) {
+    if (one.to_min < never_min)
+      next_min = std::min(next_min, free_time(one.index, task, one.to_min).from_min);
+  }
+  return next_min;
 }
 
 std::optional<HandLoad::Place> HandLoad::chosen(const Task& task, int at_min, int hands,
@@ -121,7 +133,7 @@ HandLoad::Place HandLoad::first_place(const Task& task, int ready_min, int hands
       if (from_min <= at_min) return *place;
       next_min = std::min(next_min, from_min);
     }
-    at_min = next_min;
+    at_min = std::min(next_min, next_return_min(task, free));
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -53,8 +54,10 @@ class HandLoad {
   struct FreeHand {
     std::size_t index = 0;
     int to_min = 0;
+    bool spared = false;  ///< for work that takes skill
+    double pace = 1.0;
     bool travels = false;
-    int since_min = 0;
+    int since_min = std::numeric_limits<int>::min();
   };
 
   int travel_min(const Stay& stay, const Task& task) const;
@@ -62,6 +65,8 @@ class HandLoad {
   FreeTime free_time(std::size_t hand, const Task& task, int at_min) const;
   FreeHand free_hand(std::size_t hand, const Task& task, int at_min, int to_min) const;
   std::vector<FreeHand> free_at(const Task& task, int at_min, int& next_min) const;
+  /// The first time at which one of those who are free is free again after the next call.
+  int next_return_min(const Task& task, const std::vector<FreeHand>& free) const;
   /// The first of `free` who can do it together from `at_min` on.
   std::optional<Place> chosen(const Task& task, int at_min, int hands,
                               const std::vector<FreeHand>& free) const;
