@@ -97,7 +97,7 @@ test('without script everything essential stands there', async () => {
     const page = await openSheet(browser, sheets.spring, { script });
     seen[script] = await page.locator('[data-json]:visible').allTextContents();
     if (!script) {
-      for (const words of ['Pour with care', 'Tightest', 'First cut done by', 'Watch for']) {
+      for (const words of ['Pour with care', 'Tightest', 'Earliest cut due by', 'Watch for']) {
         assert.ok(await page.getByText(words).first().isVisible(), words);
       }
       assert.equal(await page.locator('#next-up').isVisible(), false);

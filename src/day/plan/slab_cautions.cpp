@@ -134,7 +134,8 @@ void watch_truck_wait(Watch& watch, const Load& load) {
 void watch_bleed_water_on(Watch& watch, const ZonePlan& zone, const PartPlan& part) {
   const std::string where = part.name.empty() ? zone.name : zone.name + ", " + part.name;
   const OperationWindow* first = nullptr;
-  const OperationWindow* wet = nullptr;  // the last that water stands on until it is too stiff
+  const OperationWindow* wet =
+      nullptr;  // the last of the finish that water stands on until it is too stiff
   for (const OperationWindow& window : part.windows) {
     if (window.operation >= Operation::saw_dry || !window.water_stands || window.is_never())
       continue;
@@ -148,7 +149,7 @@ void watch_bleed_water_on(Watch& watch, const ZonePlan& zone, const PartPlan& pa
                 "common practice, no source");
       return;
     }
-    if (window.wet_until) wet = &window;
+    if (window.wet_until && makes_the_finish(window.operation)) wet = &window;
     if (first == nullptr || *window.opens < *first->opens) first = &window;
   }
   if (wet != nullptr) {

@@ -215,7 +215,7 @@ class Agenda {
          .spare = late ? 0 : spare_start});
     add({.from = {sawing->due, json + "due"},
          .where = name,
-         .what = late ? "first cut must be in, and nobody is free to saw" : "first cut must be in",
+         .what = late ? "earliest cut must be in, and nobody is free to saw" : "earliest cut must be in",
          .spare = late ? 0 : spare_due});
   }
 

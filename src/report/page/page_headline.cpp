@@ -116,7 +116,7 @@ KeyTime first_cut_time(const PlannedPour& facts) {
   }
   KeyTime key{cut.latest,
               json + "/latest",
-              first->cut.late ? "First cut was due by" : "First cut done by",
+              first->cut.late ? "Earliest cut was due by" : "Earliest cut due by",
               fmt::format("{}, {} at {}{}", zone, saw, day_clock(first->cut.starts, facts.job),
                           first->cut.late ? ", too late" : ""),
               {}};

@@ -23,13 +23,13 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
   const std::string hand = saw.on_hand ? "" : " (not on hand)";
   const std::string depth = thickness_words(saw.depth_m, job.units);
   if (saw.too_late) {
-    return fmt::format("{}{}{}: too late: it opens {}, the first cut is due by {}", about,
+    return fmt::format("{}{}{}: too late: it opens {}, the earliest cut is due by {}", about,
                        saw_words(saw.kind), hand, day_clock(saw.opens, job),
                        day_clock(saw.latest, job));
   }
   if (!saw.opens) return about + saw_words(saw.kind) + hand + ": " + std::string(after_plan_words);
   const std::string until = saw.latest
-                                ? fmt::format(", first cut done by {}", day_clock(saw.latest, job))
+                                ? fmt::format(", earliest cut due by {}", day_clock(saw.latest, job))
                                 : std::string();
   return fmt::format("{}{}{}: opens {}, ready all over {}{}, {} deep", about, saw_words(saw.kind),
                      hand, day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until,

@@ -40,7 +40,7 @@ bool is_used(const SawShift& shift, const Job& job) {
 
 std::string due_words(const PlannedPour& facts, std::size_t zone) {
   const auto due = first_due(cuts_of(facts), zone);
-  return due ? fmt::format("first cut due by {}", day_clock(*due, facts.job))
+  return due ? fmt::format("earliest cut due by {}", day_clock(*due, facts.job))
              : std::string("no cut due before the forecast ends");
 }
 

@@ -49,8 +49,8 @@ Roster enlarged(Roster roster, int size);
 inline constexpr int roster_days = 10;
 
 /// The job's crew. Hours of a hand count each day: from `from` to the next `to` of the clock. Who
-/// has no `from` is there from before the pour, and on later days from midnight; who has no `to`
-/// stays to the end.
+/// has no `from` is there from the hour the crew arrives, and on later days from midnight; who has
+/// no `to` stays to the end.
 Roster roster_of(const Job& job);
 
 }  // namespace slabtide

@@ -14,7 +14,7 @@ namespace slabtide {
 std::string text_saw(const PlannedPour& facts, const TextStyle& style);
 
 /// How a zone's joints can be made, in a sentence: "cut at 14:46 with the early-entry saw (the wet
-/// saw could start at 16:30), first cut due by 19:35; or tool them while plastic, 11:38-12:39".
+/// saw could start at 16:30), earliest cut due by 19:35; or tool them while plastic, 11:38-12:39".
 /// Without a full stop.
 std::string joint_choice_words(const PlannedPour& facts, std::size_t zone);
 
