@@ -101,9 +101,11 @@ std::optional<double> saw_opens_s(SawKind kind, const ColumnHistory& history, Ag
 }
 
 std::optional<double> surface_fallen_s(const ColumnHistory& history, const Practice& practice) {
-  double peak_c = -std::numeric_limits<double>::infinity();
-  for (std::size_t i = 0; i < history.time_s.size(); ++i) {
-    if (history.resistance_middle_psi[i] < initial_set_psi) continue;
+  const auto set_s = first_reaches(history.time_s, history.resistance_middle_psi, initial_set_psi);
+  if (!set_s) return std::nullopt;
+  double peak_c = value_at(history.time_s, history.surface_c, *set_s);
+  for (std::size_t i = 1; i < history.time_s.size(); ++i) {
+    if (history.time_s[i] < *set_s) continue;
     peak_c = std::max(peak_c, history.surface_c[i]);
     const double fallen_c = peak_c - practice.saw.surface_fall_k;
     if (history.surface_c[i] > fallen_c) continue;

@@ -9,6 +9,7 @@
 #include "published/day/reference_model.h"
 #include "published/published_row.h"
 #include "slabtide/day/pour/cell_times.h"
+#include "slabtide/day/windows/saw_plan.h"
 #include "slabtide/slab/stress/stress.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
@@ -140,6 +141,22 @@ void compare_event(const std::string& row, const std::vector<double>& time_s,
   if (here) check_worst(minutes, row, "its own run", (*here - *there) / 60.0);
 }
 
+/// When the surface is first so far below its peak since initial set.
+std::optional<double> surface_fallen_s(const ReferenceHistory& h, double fall_k) {
+  const auto set_s = first_reaches(h.time_s, h.resistance_middle_psi, 500.0);
+  if (!set_s) return std::nullopt;
+  double peak_c = between(h.time_s, h.surface_c, *set_s);
+  for (std::size_t i = 1; i < h.time_s.size(); ++i) {
+    if (h.time_s[i] < *set_s) continue;
+    peak_c = std::max(peak_c, h.surface_c[i]);
+    const double under_k = peak_c - fall_k - h.surface_c[i];
+    if (under_k < 0.0) continue;
+    const double step_k = h.surface_c[i - 1] - h.surface_c[i];
+    return h.time_s[i] - under_k / step_k * (h.time_s[i] - h.time_s[i - 1]);
+  }
+  return std::nullopt;
+}
+
 /// The largest over a day, past the minutes in which a cover is laid.
 double worst_k(const ColumnHistory& h, const std::vector<double>& here,
                const ReferenceHistory& reference, const std::vector<double>& there, double laid_s) {
@@ -176,6 +193,14 @@ void compare(const Day& day) {
       stress_ratio(h, mix, {.uncut_length_m = length_m, .thickness_m = thickness_m, .tied = true});
   event("stress at half the strength", here, reference_tied_ratio(r, mix, length_m, thickness_m),
         0.5);
+  const Practice practice = default_practice();
+  const auto fallen_s = slabtide::surface_fallen_s(h, practice);
+  const auto reference_fallen_s = surface_fallen_s(r, practice.saw.surface_fall_k);
+  REQUIRE(fallen_s.has_value() == reference_fallen_s.has_value());
+  if (fallen_s) {
+    check_worst(minutes, day.name + ", surface fallen 15 °F", "its own run",
+                (*fallen_s - *reference_fallen_s) / 60.0);
+  }
   const auto final_s = first_reaches(h.time_s, h.resistance_middle_psi, 4000.0);
   const double laid_s = day.job.pour.curing == CuringKind::blanket ? final_s.value() : -1e9;
   check_worst(kelvins, day.name + ", surface", "its own run",
