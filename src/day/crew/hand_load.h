@@ -1,5 +1,6 @@
 #pragma once
 
+#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <limits>
@@ -15,8 +16,14 @@ using HandSet = std::uint64_t;
 
 std::vector<int> members_of(HandSet set);
 
+/// Calls `visit` with the index of each, in order.
+template <class Visit>
+void each_of(HandSet set, const Visit& visit) {
+  for (; set != 0; set &= set - 1) visit(static_cast<std::size_t>(std::countr_zero(set)));
+}
+
 /// Who of a roster is where through the day, one by one: what CrewLoad is for a crew that is a
-/// count.
+/// count. Not for several threads at once.
 class HandLoad {
  public:
   /// Refers to the roster, which must have at most 64 hands.
@@ -38,6 +45,9 @@ class HandLoad {
   void take(const Place& place, std::size_t site);
   /// Undoes a `take`, in any order.
   void give_back(const Place& place);
+
+  /// How often it was looked when somebody is free: the work done so far.
+  std::size_t looks() const { return looks_; }
 
  private:
   /// On a task.
@@ -64,15 +74,18 @@ class HandLoad {
   /// The first time at or after `at_min` at which this one can be on the task, and until when.
   FreeTime free_time(std::size_t hand, const Task& task, int at_min) const;
   FreeHand free_hand(std::size_t hand, const Task& task, int at_min, int to_min) const;
-  std::vector<FreeHand> free_at(const Task& task, int at_min, int& next_min) const;
+  void find_free_at(const Task& task, int at_min, int& next_min) const;
   /// The first time at which one of those who are free is free again after the next call.
-  int next_return_min(const Task& task, const std::vector<FreeHand>& free) const;
-  /// The first of `free` who can do it together from `at_min` on.
-  std::optional<Place> chosen(const Task& task, int at_min, int hands,
-                              const std::vector<FreeHand>& free) const;
+  int next_return_min(const Task& task) const;
+  /// The first of those who are free who can do it together from `at_min` on.
+  std::optional<Place> chosen(const Task& task, int at_min, int hands) const;
 
   const Roster& roster_;
   std::vector<std::vector<Stay>> stays_;  ///< of each hand, in order
+  mutable std::size_t looks_ = 0;
+  // Where the last were: a search looks a million times.
+  mutable std::vector<FreeHand> free_;
+  mutable std::vector<int> limits_min_;
 };
 
 }  // namespace slabtide

@@ -22,8 +22,6 @@ namespace {
 constexpr int max_lists = 5000;
 /// With more tasks the work is limited too, to what this many lists of this length take.
 constexpr std::size_t usual_tasks = 40;
-/// The same with more hands of whom it matters who does what: each is looked at for each task.
-constexpr std::size_t usual_hands = 8;
 constexpr int max_nodes = 20000;
 constexpr std::size_t max_tasks_exactly = 10;
 
@@ -61,15 +59,11 @@ std::vector<std::size_t> order_by(std::span<const Task> tasks, const Rule& rule)
   return order;
 }
 
-/// How many task placements the search may make over all lists. Placing one task means searching a
-/// day that grows with the number of tasks, and the days of all hands where they are not alike, so
-/// this bounds the time taken and prevents hours of search for a day of hundreds of tasks. It has
-/// no effect for up to `usual_tasks` and `usual_hands`.
-std::size_t max_placings(std::size_t tasks, const Roster& roster) {
-  constexpr std::size_t usual = max_lists * usual_tasks;
-  const std::size_t hands = roster.is_count() ? usual_hands : roster.hands.size();
-  return usual * usual_tasks / std::max(tasks, usual_tasks) * usual_hands /
-         std::max(hands, usual_hands);
+/// How much work the search may do over all lists (TaskPlacer::work). Placing one task means
+/// searching a day that grows with the number of tasks, so this bounds the time taken and prevents
+/// hours of search for a day of hundreds of tasks. It has no effect for up to `usual_tasks`.
+std::size_t max_work(std::size_t tasks) {
+  return max_lists * usual_tasks * usual_tasks / std::max(tasks, usual_tasks);
 }
 
 /// The search for one crew.
@@ -82,7 +76,7 @@ class Search {
         bound_(lower_bound(tasks, roster)),
         placer_(tasks, roster),
         dealer_(tasks),
-        max_placings_(max_placings(tasks.size(), roster)) {}
+        max_work_(max_work(tasks.size())) {}
 
   /// This crew can also work as a smaller crew would.
   void start_from(const FoundSchedule& smaller) {
@@ -105,11 +99,11 @@ class Search {
     return *best_;
   }
   TaskList take_list() { return std::move(list_); }
-  std::size_t placings() const { return placer_.placings(); }
+  std::size_t work() const { return placer_.work(); }
 
  private:
   bool reached_bound() const { return goal_of(*best_) == bound_; }
-  bool is_spent() const { return lists_left_ <= 0 || placer_.placings() >= max_placings_; }
+  bool is_spent() const { return lists_left_ <= 0 || placer_.work() >= max_work_; }
   /// True if there are late minutes that the bound does not explain, so that a longer search is
   /// worthwhile.
   bool late_beyond_help() const { return !proved_ && best_->late_min > bound_.late_min; }
@@ -278,7 +272,7 @@ class Search {
   TaskList changed_;  ///< by one move
   bool proved_ = false;
   int lists_left_ = max_lists;
-  std::size_t max_placings_;
+  std::size_t max_work_;
   std::minstd_rand engine_{1};
 };
 
@@ -289,7 +283,7 @@ FoundSchedule search_schedule(std::span<const Task> tasks, const Roster& roster,
   Search search(tasks, roster);
   if (smaller != nullptr) search.start_from(*smaller);
   search.run();
-  return {search.take_schedule(), search.take_list(), search.placings()};
+  return {search.take_schedule(), search.take_list(), search.work()};
 }
 
 }  // namespace slabtide

@@ -10,7 +10,7 @@ namespace slabtide {
 struct FoundSchedule {
   Schedule schedule;
   TaskList list;
-  std::size_t placings = 0;  ///< placements of tasks in this search: the work it did
+  std::size_t work = 0;  ///< TaskPlacer::work of this search
 };
 
 /// The search for one crew, which must be large enough for every task. `smaller`, if not null, is

@@ -55,6 +55,12 @@ TaskPlacer::TaskPlacer(std::span<const Task> tasks, const Roster& roster)
   }
 }
 
+std::size_t TaskPlacer::work() const {
+  // Eight hands, each looked at some three times (ours).
+  constexpr std::size_t looks_per_placing = 24;
+  return hand_load_ ? std::max(placings_, hand_load_->looks() / looks_per_placing) : placings_;
+}
+
 int TaskPlacer::ready_min(std::size_t task) const {
   int ready_min = tasks_[task].start_from_min;
   for (const std::size_t before : tasks_[task].after) {

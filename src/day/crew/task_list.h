@@ -51,8 +51,11 @@ class TaskPlacer {
   /// to be later.
   std::optional<Schedule> times_of(const TaskList& list, const Goal& worst);
 
-  /// Tasks placed so far over all lists: the amount of work done, the same on any machine.
+  /// Tasks placed so far over all lists.
   std::size_t placings() const { return placings_; }
+  /// The amount of work done, the same on any machine: the placings, or more where hands who are
+  /// many or there for short hours had to be looked at more often than usual.
+  std::size_t work() const;
 
  private:
   /// A task's duration and earliest start with a given number of workers.
