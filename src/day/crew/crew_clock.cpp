@@ -86,6 +86,10 @@ void put_on_the_clock(CrewPlan& plan, const Job& job, const WorkHours& hours) {
   for (std::size_t who = 0; who < plan.roster.hands.size(); ++who) {
     plan.people.push_back({plan.roster.hands[who].name, visits_of(who, plan, job, hours)});
   }
+  find_late(plan);
+}
+
+void find_late(CrewPlan& plan) {
   plan.tightest = tightest_of(plan);
   plan.late = late_tasks(plan.schedule);
 }

@@ -9,4 +9,7 @@ namespace slabtide {
 /// from.
 void put_on_the_clock(CrewPlan& plan, const Job& job, const WorkHours& hours);
 
+/// Of those only the tightest task and the late ones.
+void find_late(CrewPlan& plan);
+
 }  // namespace slabtide

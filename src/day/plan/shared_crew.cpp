@@ -41,19 +41,29 @@ std::string site_name(std::span<const PlannedPour> pours, std::size_t site) {
   return fmt::format("{} ({})", pours[site].job.name, site + 1);
 }
 
+/// How long after the first pour's start another's is.
+int later_min(UtcTime first_start, const PlannedPour& pour) {
+  return static_cast<int>(
+      std::lround(seconds_between(first_start, pour.job.pour.start) / seconds_per_minute));
+}
+
+/// Counts the task's minutes from a start so much earlier.
+void count_from_earlier(Task& task, int by_min) {
+  task.start_from_min += by_min;
+  task.end_from_min += by_min;
+  if (task.start_by_min) *task.start_by_min += by_min;
+  if (task.end_by_min) *task.end_by_min += by_min;
+}
+
 /// The work of one of the pours, in minutes from the start of the first, after `before` other
 /// tasks.
 std::vector<Task> work_of(const PlannedPour& pour, std::size_t site, UtcTime first_start,
                           std::size_t before) {
   DayWork work = day_work(pour.job, pour.plan.zones, pour.plan.cuts, pour.practice);
-  const auto later_min = static_cast<int>(
-      std::lround(seconds_between(first_start, pour.job.pour.start) / seconds_per_minute));
+  const int by_min = later_min(first_start, pour);
   for (Task& task : work.tasks) {
     task.site = site;
-    task.start_from_min += later_min;
-    task.end_from_min += later_min;
-    if (task.start_by_min) *task.start_by_min += later_min;
-    if (task.end_by_min) *task.end_by_min += later_min;
+    count_from_earlier(task, by_min);
     for (std::size_t& other : task.after) other += before;
   }
   return std::move(work.tasks);
@@ -72,7 +82,60 @@ SharedSite site_of(std::span<const PlannedPour> pours, std::size_t site, const C
   return shared;
 }
 
+/// Where a site's tasks stand in the shared list: together.
+struct SiteTasks {
+  std::size_t first = 0;
+  std::size_t count = 0;
+};
+
+SiteTasks tasks_on(std::size_t site, const CrewPlan& crew) {
+  const auto there = [site](const Task& task) { return task.site == site; };
+  const auto first = std::find_if(crew.tasks.begin(), crew.tasks.end(), there);
+  const auto last = std::find_if_not(first, crew.tasks.end(), there);
+  return {static_cast<std::size_t>(first - crew.tasks.begin()),
+          static_cast<std::size_t>(last - first)};
+}
+
+std::vector<CrewMember> people_on(std::size_t site, std::size_t first_task, const CrewPlan& crew) {
+  std::vector<CrewMember> people = crew.people;
+  for (CrewMember& member : people) {
+    std::erase_if(member.visits, [site](const CrewVisit& visit) { return visit.site != site; });
+    for (CrewVisit& visit : member.visits) {
+      visit.site = 0;
+      for (std::size_t& task : visit.tasks) task -= first_task;
+    }
+  }
+  return people;
+}
+
 }  // namespace
+
+CrewPlan crew_on_site(const SharedCrew& shared, const PlannedPour& pour, std::size_t site) {
+  if (site >= shared.sites.size()) throw std::out_of_range("a shared crew: no such site");
+  const CrewPlan& all = shared.crew;
+  const auto [first, count] = tasks_on(site, all);
+  const int by_min = later_min(shared.job.pour.start, pour);
+  CrewPlan crew;
+  crew.roster = roster_of(shared.job);
+  crew.after_plan = pour.plan.crew.after_plan;
+  crew.short_handed = all.short_handed;
+  crew.schedule.crew = all.schedule.crew;
+  for (std::size_t i = first; i < first + count; ++i) {
+    Task& task = crew.tasks.emplace_back(all.tasks[i]);
+    task.site = 0;
+    count_from_earlier(task, -by_min);
+    for (std::size_t& other : task.after) other -= first;
+    Assignment& at = crew.schedule.assignments.emplace_back(all.schedule.assignments[i]);
+    at.start_min -= by_min;
+    at.end_min -= by_min;
+    crew.schedule.late_min += at.late_min;
+    crew.starts.push_back(all.starts[i]);
+    crew.ends.push_back(all.ends[i]);
+  }
+  crew.people = people_on(site, first, all);
+  find_late(crew);
+  return crew;
+}
 
 SharedCrew share_crew(std::span<const PlannedPour> pours, int travel_min) {
   check(pours, travel_min);

@@ -73,13 +73,16 @@ std::string cut_words(const ZoneSawing& sawing, const Job& job) {
                      duration_words(sawing.late_min));
 }
 
+bool is_cut_with(SawKind kind, const CutPlan& plan) {
+  return std::any_of(plan.choices.begin(), plan.choices.end(),
+                     [kind](const JointChoice& choice) { return saw_of(choice.way) == kind; });
+}
+
 /// True for a saw that could be used in place of the one that the joints are cut with.
 bool is_spare(SawKind kind, const CutPlan& plan) {
-  const auto is_cut_with = [&plan](SawKind one) {
-    return std::any_of(plan.choices.begin(), plan.choices.end(),
-                       [one](const JointChoice& choice) { return saw_of(choice.way) == one; });
-  };
-  return !is_cut_with(kind) && std::any_of(kinds_of_saw.begin(), kinds_of_saw.end(), is_cut_with);
+  return !is_cut_with(kind, plan) &&
+         std::any_of(kinds_of_saw.begin(), kinds_of_saw.end(),
+                     [&plan](SawKind one) { return is_cut_with(one, plan); });
 }
 
 std::string largest_panel(const ZoneJoints& joints, UnitSystem units) {
@@ -285,6 +288,14 @@ std::string instead_of_saw_words(const PlannedPour& facts, std::size_t zone) {
   }
   return choice.in_time.empty() ? "no way to joint it in time: slow the mix, or pour another day"
                                 : "get " + saws_in_time(facts, zone, false);
+}
+
+std::string text_cuts(const PlannedPour& facts, const TextStyle& style) {
+  std::string text;
+  for (const SawKind kind : kinds_of_saw) {
+    if (is_cut_with(kind, cuts_of(facts))) text += shift_block(shift_of(kind, facts), facts, style);
+  }
+  return text;
 }
 
 std::string text_saw(const PlannedPour& facts, const TextStyle& style) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include <fmt/format.h>
@@ -12,11 +13,17 @@
 #include "report/words/made_words.h"
 #include "slabtide/day/crew/crew_remedies.h"
 #include "slabtide/job/model/job_clock.h"
+#include "slabtide/report/text/text_saw.h"
 #include "slabtide/report/words/plan_facts.h"
 
 namespace slabtide {
 
 namespace {
+
+constexpr std::string_view own_sheets_words =
+    "People, tasks and cuts go by this sheet and its calendar; a job's own sheets (plan, saw, "
+    "their "
+    "page and calendar) have its own crew there all day.";
 
 /// From the first arrival of anybody on a site to the last departure.
 struct Presence {
@@ -86,6 +93,24 @@ std::string made_lines(const SharedCrew& shared, std::span<const PlannedPour> po
   return text;
 }
 
+/// The cuts of each site as the shared crew comes to them.
+std::string cut_blocks(const SharedCrew& shared, std::span<const PlannedPour> pours,
+                       const TextStyle& style) {
+  std::string text;
+  for (std::size_t site = 0; site < pours.size(); ++site) {
+    PlannedPour there = pours[site];
+    there.plan.crew = crew_on_site(shared, there, site);
+    const std::string cuts = text_cuts(there, style);
+    if (cuts.empty()) continue;
+    text += "\n" + style.heading(fmt::format("Cuts, {}", shared.sites[site].name));
+    if (there.job.pour.date != shared.job.pour.date) {
+      text += ", " + clock_of(there.job).date(there.job.pour.start);
+    }
+    text += "\n" + cuts.substr(0, cuts.size() - 1);
+  }
+  return text;
+}
+
 std::string hand_lines(const SharedCrew& shared, std::size_t who, const TextStyle& style) {
   const CrewMember& member = shared.crew.people[who];
   std::string text = style.heading(member.name) + "\n";
@@ -112,10 +137,12 @@ std::string text_shared_crew(const SharedCrew& shared, std::span<const PlannedPo
                                   late_words(crew.schedule.late_min)),
                       0, 2);
   text += style.paragraph(
-      fmt::format("{} min is kept free to drive from site to site. Each site is planned by itself; "
-                  "the crew is that of {}.",
-                  crew.roster.travel_min, shared.sites.front().name),
+      fmt::format(
+          "{} min is kept free to drive from site to site. The crew is that of {}; when each "
+          "site's concrete is ready is planned by itself.",
+          crew.roster.travel_min, shared.sites.front().name),
       0, 2);
+  text += style.paragraph(own_sheets_words, 0, 2);
   text += made_lines(shared, pours, style);
   text += "\n" + late_lines(shared, style) + style.heading("Sites") + "\n";
   for (std::size_t site = 0; site < shared.sites.size(); ++site) {
@@ -127,7 +154,7 @@ std::string text_shared_crew(const SharedCrew& shared, std::span<const PlannedPo
   }
   text += "\n";
   for (std::size_t who = 0; who < crew.people.size(); ++who) text += hand_lines(shared, who, style);
-  return style.finished(text);
+  return style.finished(text + cut_blocks(shared, pours, style));
 }
 
 std::string text_shared_hand(const SharedCrew& shared, std::span<const PlannedPour> pours,

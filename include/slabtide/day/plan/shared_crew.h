@@ -38,4 +38,10 @@ inline constexpr int max_days_shared = 1;
 /// `max_days_shared`, or `travel_min` is negative.
 SharedCrew share_crew(std::span<const PlannedPour> pours, int travel_min);
 
+/// What the shared crew does on one of its sites, as the crew plan of that job: its tasks, in
+/// minutes from its own pour's start, and who is there when. `pour` as share_crew had it; no
+/// smaller or larger crew, and no chances, which only the job's own crew has. Error:
+/// std::out_of_range for a site that there is not.
+CrewPlan crew_on_site(const SharedCrew& shared, const PlannedPour& pour, std::size_t site);
+
 }  // namespace slabtide

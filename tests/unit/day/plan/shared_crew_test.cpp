@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "slabtide/day/crew/sawing.h"
 #include "support/plan_of.h"
 #include "support/sample_job.h"
 
@@ -53,6 +54,46 @@ TEST_CASE("a crew on two sites is on one at a time, and has the way between them
   const auto west = std::find_if(shared.crew.tasks.begin(), shared.crew.tasks.end(),
                                  [](const Task& task) { return task.site == 1; });
   CHECK(west->start_from_min == pours[1].plan.crew.tasks.front().start_from_min + 60);
+}
+
+TEST_CASE("what the shared crew does on one site is that job's crew plan, cuts and all") {
+  const std::vector<PlannedPour> pours{pour_named("east", 8, 2), pour_named("west", 9, 2)};
+  const SharedCrew shared = share_crew(pours, 35);
+  std::size_t told = 0;
+  for (std::size_t site = 0; site < pours.size(); ++site) {
+    const PlannedPour& pour = pours[site];
+    const CrewPlan there = crew_on_site(shared, pour, site);
+    REQUIRE(there.tasks.size() == pour.plan.crew.tasks.size());
+    CHECK(there.schedule.late_min == shared.sites[site].late_min);
+    for (std::size_t i = 0; i < there.tasks.size(); ++i) {
+      const std::size_t all = told + i;
+      CHECK(there.tasks[i].kind == shared.crew.tasks[all].kind);
+      CHECK(there.tasks[i].after == pour.plan.crew.tasks[i].after);
+      CHECK(there.tasks[i].start_from_min == pour.plan.crew.tasks[i].start_from_min);
+      CHECK(there.starts[i] == shared.crew.starts[all]);
+      CHECK(way_min(pour.job.pour.start, there.starts[i]) ==
+            there.schedule.assignments[i].start_min);
+    }
+    told += there.tasks.size();
+    // Everybody's stays there hold each task as often as it has hands.
+    std::size_t in_stays = 0;
+    std::size_t hands = 0;
+    for (const CrewMember& member : there.people) {
+      for (const CrewVisit& visit : member.visits) {
+        in_stays += visit.tasks.size();
+        for (const std::size_t task : visit.tasks) CHECK(there.starts[task] >= visit.arrives);
+      }
+    }
+    for (const Assignment& at : there.schedule.assignments) hands += at.who.size();
+    CHECK(in_stays == hands);
+    // The saw is on its first cut when the shared crew comes to it.
+    const auto first = first_cut(pour.plan.cuts, there);
+    REQUIRE(first);
+    REQUIRE(first->cut.task);
+    CHECK(there.tasks[*first->cut.task].kind == TaskKind::saw);
+    CHECK(first->cut.starts == there.starts[*first->cut.task]);
+  }
+  CHECK_THROWS_AS(crew_on_site(shared, pours[0], 2), std::out_of_range);
 }
 
 TEST_CASE("one site alone is planned as its own job is") {
