@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <initializer_list>
 #include <limits>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -39,6 +41,20 @@ constexpr auto aggregates = std::to_array<Word<Aggregate>>({{"unknown", Aggregat
                                                             {"sandstone", Aggregate::sandstone},
                                                             {"basalt", Aggregate::basalt}});
 
+/// The unit that the first of the keys that are given was written in; else the file's.
+const Unit& unit_of_first(const TableReader& table, std::initializer_list<std::string_view> keys,
+                          const Quantity& kind) {
+  for (const std::string_view key : keys) {
+    if (const Unit* const unit = table.unit_of(key)) return *unit;
+  }
+  return kind.usual(table.units());
+}
+
+/// What figures come to, which nobody typed.
+std::string computed(double si, const Unit& unit) {
+  return fmt::format("{:.4g} {}", unit.from_si(si), unit.shown);
+}
+
 /// Reads the fractions of the cementitious material and checks that some cement is left.
 void read_fractions(TableReader& table, Mix& mix) {
   set(mix.ash_class, table.word("fly_ash_class", ash_classes));
@@ -48,10 +64,10 @@ void read_fractions(TableReader& table, Mix& mix) {
       table.quantity("silica_fume", fraction_quantity, limits::fume_fractions));
   const double replaced = mix.ash_fraction + mix.slag_fraction + mix.silica_fume_fraction;
   if (replaced > limits::max_replaced) {
+    const Unit& unit = unit_of_first(table, {"fly_ash", "slag", "silica_fume"}, fraction_quantity);
     table.error("",
-                fmt::format("ash, slag and fume together are {:.3g}%, expected at most "
-                            "{:.3g}%",
-                            100.0 * replaced, 100.0 * limits::max_replaced),
+                fmt::format("ash, slag and fume together are {}, expected at most {}",
+                            computed(replaced, unit), computed(limits::max_replaced, unit)),
                 "each is a share of all cementitious, cement included");
   }
   if (table.has("fly_ash_class") && !table.has("fly_ash")) {
@@ -77,12 +93,12 @@ void read_cementitious(TableReader& table, Mix& mix) {
   set(mix.cementitious_kg_m3, all);
   if (sacks) mix.cementitious_kg_m3 = kg_m3_from_lb_yd3(lb_per_sack * *sacks);
   if (limits::contents_kg_m3.holds(mix.cementitious_kg_m3)) return;
-  const Unit& unit = content_quantity.usual(table.units());
-  table.error("cement",
-              fmt::format("makes {} of cementitious with its ash, slag and fume, expected {}",
-                          shown(unit.from_si(mix.cementitious_kg_m3), unit),
-                          shown(limits::contents_kg_m3, unit)),
-              "`cement` is the Portland cement alone; the shares are of all cementitious");
+  const Unit& unit = unit_of_first(table, {"cement", "cementitious"}, content_quantity);
+  table.error(
+      "cement",
+      fmt::format("makes {} of cementitious with its ash, slag and fume, expected {}",
+                  computed(mix.cementitious_kg_m3, unit), shown(limits::contents_kg_m3, unit)),
+      "`cement` is the Portland cement alone; the shares are of all cementitious");
 }
 
 /// The water that nobody told, by slump or by strength, the less of the two where both are given:

@@ -35,6 +35,13 @@ constexpr auto colours = std::to_array<Word<Colour>>({{"grey", Colour::grey},
                                                       {"brown", Colour::brown_or_charcoal},
                                                       {"charcoal", Colour::brown_or_charcoal}});
 
+/// The system of the unit that a shape was written in, which need not be the file's.
+UnitSystem units_of(const TableReader& table, std::string_view key) {
+  const Unit* const unit = table.unit_of(key);
+  if (unit == nullptr) return table.units();
+  return unit->suffix == "ft" || unit->suffix == "in" ? UnitSystem::us : UnitSystem::si;
+}
+
 std::string length_text(double m, UnitSystem units) {
   if (units == UnitSystem::us) return fmt::format("{:.0f} ft", ft_from_m(m));
   return fmt::format("{:.0f} m", m);
@@ -52,6 +59,7 @@ std::string fine_width_text(double m, UnitSystem units) {
 }
 
 bool enough_to_pour(TableReader& table, std::string_view key, const Outline& outline) {
+  const UnitSystem units = units_of(table, key);
   const auto too_little = [&](const std::string& message) {
     table.error(key, message, "check its unit and its corners; nobody forms and pours that little");
     return false;
@@ -59,32 +67,31 @@ bool enough_to_pour(TableReader& table, std::string_view key, const Outline& out
   constexpr double rounding = 1e-9;
   if (const double width = mean_width_m(outline); width < limits::min_width_m * (1.0 - rounding)) {
     return too_little(fmt::format("is {} wide on average, expected at least {}",
-                                  fine_width_text(width, table.units()),
-                                  fine_width_text(limits::min_width_m, table.units())));
+                                  fine_width_text(width, units),
+                                  fine_width_text(limits::min_width_m, units)));
   }
   if (const double area = area_m2(outline); area < limits::min_pour_m2 * (1.0 - rounding)) {
-    return too_little(fmt::format("encloses {}, expected at least {}",
-                                  fine_area_text(area, table.units()),
-                                  fine_area_text(limits::min_pour_m2, table.units())));
+    return too_little(fmt::format("encloses {}, expected at least {}", fine_area_text(area, units),
+                                  fine_area_text(limits::min_pour_m2, units)));
   }
   return true;
 }
 
 bool size_stands(TableReader& table, std::string_view key, const Outline& outline) {
+  const UnitSystem units = units_of(table, key);
   const double reach = reach_m(outline);
   if (!(reach <= limits::longest_m)) {
-    table.error(
-        key,
-        fmt::format("reaches over {}, expected at most {}", length_text(reach, table.units()),
-                    length_text(limits::longest_m, table.units())),
-        "check its unit; divide what is that long into zones");
+    table.error(key,
+                fmt::format("reaches over {}, expected at most {}", length_text(reach, units),
+                            length_text(limits::longest_m, units)),
+                "check its unit; divide what is that long into zones");
     return false;
   }
   const double area = area_m2(outline);
   if (area <= largest_pour_m2) return enough_to_pour(table, key, outline);
   table.error(key,
-              fmt::format("encloses {}, expected at most {}", whole_area_text(area, table.units()),
-                          whole_area_text(largest_pour_m2, table.units())),
+              fmt::format("encloses {}, expected at most {}", whole_area_text(area, units),
+                          whole_area_text(largest_pour_m2, units)),
               "check its unit; divide what is placed as one into zones");
   return false;
 }
@@ -116,10 +123,11 @@ bool walkway_stands(TableReader& table, const Walkway& path) {
     return false;
   }
   if (const double length = line_length_m(path); !(length <= limits::longest_m)) {
-    table.error("path",
-                fmt::format("is {} long, expected at most {}", length_text(length, table.units()),
-                            length_text(limits::longest_m, table.units())),
-                "check its unit; divide what is that long into zones");
+    table.error(
+        "path",
+        fmt::format("is {} long, expected at most {}", length_text(length, units_of(table, "path")),
+                    length_text(limits::longest_m, units_of(table, "path"))),
+        "check its unit; divide what is that long into zones");
     return false;
   }
   if (const auto fault = walkway_fault(path)) {

@@ -87,11 +87,16 @@ constexpr std::array minutes_units{Unit{"min", "min", same, same}, Unit{"min", "
 constexpr std::array hours_units{Unit{"h", "h", same, same}, Unit{"h", "h", same, same},
                                  Unit{"min", "min", per_60, times_60}};
 
-std::string three_figures(double value) {
+/// `rounded` is std::ceil or std::floor.
+std::string three_figures(double value, double (*rounded)(double)) {
   if (value == 0.0) return "0";
   constexpr double figures = 3.0;
+  constexpr double noise = 1e-9;  // of conversions
   const double step = std::pow(10.0, std::floor(std::log10(std::abs(value))) + 1.0 - figures);
-  return fmt::format("{:.10g}", std::round(value / step) * step);
+  const double steps = value / step;
+  const double nearest = std::round(steps);
+  const bool is_exact = std::abs(steps - nearest) < noise * std::abs(steps);
+  return fmt::format("{:.10g}", (is_exact ? nearest : rounded(steps)) * step);
 }
 
 /// The other units in which the same number would have been in range.
@@ -132,11 +137,14 @@ std::string shown(const Range& range, const Unit& unit) {
 }
 
 std::string shown(const Range& range) {
-  return fmt::format("{} to {}", three_figures(range.low), three_figures(range.high));
+  return fmt::format("{} to {}", three_figures(range.low, std::ceil),
+                     three_figures(range.high, std::floor));
 }
 
+std::string typed_number(double value) { return fmt::format("{:.15g}", value); }
+
 std::string shown(double in_unit, const Unit& unit) {
-  return fmt::format("{:.6g} {}", in_unit, unit.shown);
+  return fmt::format("{} {}", typed_number(in_unit), unit.shown);
 }
 
 std::string expected_words(double in_unit, const Unit& unit, const Quantity& kind,
@@ -165,8 +173,7 @@ std::string other_observation(std::string_view key, double value, const Unit& us
   for (const auto& unit : units_that_fit(value, used, kind, range)) {
     const double in_used = used.from_si(unit.to_si(value));
     readings.push_back(fmt::format("{} is {:.3g} {}", shown(value, unit), in_used, used.shown));
-    spellings.push_back(
-        fmt::format("{} = {}", with_suffix(key, unit), fmt::format("{:.6g}", value)));
+    spellings.push_back(fmt::format("{} = {}", with_suffix(key, unit), typed_number(value)));
   }
   if (readings.empty()) return {};
   return fmt::format("{}; if {} is meant, write {}", fmt::join(readings, ", "),

@@ -54,13 +54,16 @@ extern const Quantity price_per_length_quantity;  ///< per_ft, per_m; per m insi
 extern const Quantity minutes_quantity;           ///< min, h; minutes inside
 extern const Quantity hours_quantity;             ///< h, min; hours inside
 
-/// "2 to 24 in", to three significant figures.
+/// "2 to 24 in", to three significant figures, rounded inward: whatever lies between is in range.
 std::string shown(const Range& range, const Unit& unit);
 
 /// The same for a number without a unit.
 std::string shown(const Range& range);
 
-/// "4.5 in".
+/// A number as it was typed, to 15 figures: "1000000", "0.45".
+std::string typed_number(double value);
+
+/// "4.5 in", as it was typed.
 std::string shown(double in_unit, const Unit& unit);
 
 /// What was expected instead of `in_unit`: the range, or values that would not be a mistake.

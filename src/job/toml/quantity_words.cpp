@@ -4,6 +4,8 @@
 #include <array>
 #include <string>
 
+#include <fmt/format.h>
+
 #include "core/text.h"
 
 namespace slabtide {
@@ -308,6 +310,15 @@ std::optional<WrittenQuantity> parse_quantity(std::string_view text, const Quant
   const auto small = small_part(rest, *large, kind, system);
   if (!small) return std::nullopt;
   return WrittenQuantity{*value + *small, large};
+}
+
+std::string as_typed(std::string_view text, const WrittenQuantity& taken, const Quantity& kind,
+                     UnitSystem system) {
+  constexpr std::size_t longest = 40;
+  if (text.size() > longest) return shown(taken.value, *taken.unit);
+  const auto said = parse_quantity(text, kind, system);
+  const bool names_unit = said && said->unit != nullptr;
+  return names_unit ? std::string(text) : fmt::format("{} {}", text, taken.unit->shown);
 }
 
 }  // namespace slabtide

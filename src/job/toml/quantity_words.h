@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 
 #include "quantity.h"
@@ -21,6 +22,10 @@ struct WrittenQuantity {
 /// units. Empty for anything else.
 std::optional<WrittenQuantity> parse_quantity(std::string_view text, const Quantity& kind,
                                               UnitSystem system);
+
+/// A text as it was typed, with the unit it was taken for where it names none: "4'6\"", "68 °F".
+std::string as_typed(std::string_view text, const WrittenQuantity& taken, const Quantity& kind,
+                     UnitSystem system);
 
 /// The unit of the kind that the word names: "F", "°F", "mph", "percent"; null if it names none.
 const Unit* unit_named(std::string_view word, const Quantity& kind);

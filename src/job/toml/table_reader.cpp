@@ -91,7 +91,7 @@ const TomlEntry* TableReader::spelled(std::string_view text, std::string_view ke
 
 const TomlEntry* TableReader::look_up(std::string_view key) {
   const TomlEntry* const found = spelled(key, key);
-  asked_.push_back({std::string(key), found});
+  asked_.push_back({std::string(key), {found, nullptr}});
   return found;
 }
 
@@ -107,7 +107,7 @@ TableReader::Written TableReader::look_up(std::string_view key, const Quantity& 
     }
     found = {other, &unit};
   }
-  asked_.push_back({std::string(key), found.entry});
+  asked_.push_back({std::string(key), found});
   return found;
 }
 
@@ -127,13 +127,18 @@ const TomlEntry* TableReader::entry(std::string_view key, Presence presence) {
   return found;
 }
 
-const TomlEntry* TableReader::found_for(std::string_view key) const {
+const TableReader::Written* TableReader::asked_for(std::string_view key) const {
   const auto found = std::find_if(asked_.begin(), asked_.end(),
                                   [&](const Asked& asked) { return asked.key == key; });
-  return found == asked_.end() ? nullptr : found->entry;
+  return found == asked_.end() || found->found.entry == nullptr ? nullptr : &found->found;
 }
 
-bool TableReader::has(std::string_view key) const { return found_for(key) != nullptr; }
+const Unit* TableReader::unit_of(std::string_view key) const {
+  const Written* const found = asked_for(key);
+  return found == nullptr ? nullptr : found->unit;
+}
+
+bool TableReader::has(std::string_view key) const { return asked_for(key) != nullptr; }
 
 bool TableReader::none_or_listed(std::string_view key, std::string_view none_key) {
   const TomlEntry* const none = entry(none_key);
@@ -152,8 +157,8 @@ bool TableReader::holds_table(std::string_view key) const {
 }
 
 SourcePosition TableReader::where(std::string_view key) const {
-  const TomlEntry* const found = found_for(key);
-  return found == nullptr ? table_.where : found->value.where;
+  const Written* const found = asked_for(key);
+  return found == nullptr ? table_.where : found->entry->value.where;
 }
 
 void TableReader::refuse_without_header(std::string_view below,
@@ -281,7 +286,7 @@ std::optional<int> TableReader::whole_number(std::string_view key, const Range& 
   const auto value = number(key, range, "");
   if (!value) return std::nullopt;
   if (*value != std::floor(*value)) {
-    error(key, fmt::format("got {}, expected a whole number", shown(found_for(key)->value)));
+    error(key, fmt::format("got {}, expected a whole number", shown(asked_for(key)->entry->value)));
     return std::nullopt;
   }
   return static_cast<int>(*value);
@@ -293,7 +298,19 @@ std::optional<double> TableReader::quantity(std::string_view key, const Quantity
                                             const Range& range, Presence presence) {
   const Written written = required(look_up(key, kind), key, kind, presence);
   if (written.entry == nullptr) return std::nullopt;
-  return in_range(key, written, kind, range);
+  const TomlValue& typed = written.entry->value;
+  const auto said = measured(written, typed, kind, shown(range, *written.unit));
+  if (!said) return std::nullopt;
+  const auto [value, unit] = *said;
+  asked_.back().found.unit = unit;
+  if (!kind.is_slip(value, *unit) && range.holds(unit->to_si(value))) return unit->to_si(value);
+  const auto* const text = std::get_if<std::string>(&typed.held);
+  report(Severity::error, written.entry->key,
+         fmt::format("got {}, expected {}",
+                     text == nullptr ? shown(value, *unit) : as_typed(*text, *said, kind, units_),
+                     expected_words(value, *unit, kind, range)),
+         typed.where, other_observation(key, value, *unit, kind, range));
+  return std::nullopt;
 }
 
 std::optional<WrittenQuantity> TableReader::measured(const Written& written, const TomlValue& value,
@@ -324,20 +341,6 @@ std::optional<WrittenQuantity> TableReader::measured(const Written& written, con
   return said;
 }
 
-std::optional<double> TableReader::in_range(std::string_view key, const Written& written,
-                                            const Quantity& kind, const Range& range) {
-  const TomlEntry& entry = *written.entry;
-  const auto said = measured(written, entry.value, kind, shown(range, *written.unit));
-  if (!said) return std::nullopt;
-  const auto [value, unit] = *said;
-  if (!kind.is_slip(value, *unit) && range.holds(unit->to_si(value))) return unit->to_si(value);
-  const std::string expected = expected_words(value, *unit, kind, range);
-  report(Severity::error, entry.key,
-         fmt::format("got {}, expected {}", shown(value, *unit), expected), entry.value.where,
-         other_observation(key, value, *unit, kind, range));
-  return std::nullopt;
-}
-
 // Points and directions.
 
 std::optional<Point> TableReader::point_of(const Written& written, const TomlValue& value) {
@@ -352,9 +355,12 @@ std::optional<Point> TableReader::point_of(const Written& written, const TomlVal
   const auto x = measured(written, pair->front(), length_quantity, expected);
   const auto y = measured(written, pair->back(), length_quantity, expected);
   if (!x || !y) return std::nullopt;
+  asked_.back().found.unit = x->unit;
   const Point point{x->unit->to_si(x->value), y->unit->to_si(y->value)};
   if (limits::plan_m.holds(point.x_m) && limits::plan_m.holds(point.y_m)) return point;
-  wrong(*written.entry, limits::plan_m.holds(point.x_m) ? pair->back() : pair->front(), expected);
+  const bool is_x = !limits::plan_m.holds(point.x_m);
+  wrong(*written.entry, is_x ? pair->front() : pair->back(),
+        shown(limits::plan_m, is_x ? *x->unit : *y->unit));
   return std::nullopt;
 }
 
@@ -400,15 +406,10 @@ std::optional<double> TableReader::direction_deg(std::string_view key) {
 std::optional<std::size_t> TableReader::index_of(const TomlEntry& entry, const TomlValue& value,
                                                  const std::vector<std::string_view>& words) {
   const auto* const text = std::get_if<std::string>(&value.held);
-  if (text != nullptr) {
-    if (const auto index = index_of_word(*text, words)) return index;
-  }
-  std::string next;
-  if (text != nullptr) {
-    const auto meant = nearest(*text, words);
-    if (meant) next = fmt::format("did you mean \"{}\"?", *meant);
-  }
-  wrong(entry, value, choice(words), next);
+  if (const auto index = text == nullptr ? std::nullopt : index_of_word(*text, words)) return index;
+  const auto meant = text == nullptr ? std::nullopt : nearest(*text, words);
+  wrong(entry, value, choice(words),
+        meant ? fmt::format("did you mean \"{}\"?", *meant) : std::string());
   return std::nullopt;
 }
 

@@ -110,6 +110,8 @@ class TableReader {
   /// Whether a key that was asked for is present; where its value, or else the table, stands.
   bool has(std::string_view key) const;
   SourcePosition where(std::string_view key) const;
+  /// That the value at a key, or its first point, was written in; null if it is not given.
+  const Unit* unit_of(std::string_view key) const;
   SourcePosition where() const { return table_.where; }
   UnitSystem units() const { return units_; }
 
@@ -128,23 +130,22 @@ class TableReader {
   void refuse_the_rest();
 
  private:
-  /// A key that was asked for, and the entry found for it.
-  struct Asked {
-    std::string key;
-    const TomlEntry* entry = nullptr;
-  };
   /// One spelling of a key, with or without a unit suffix.
   struct Spelling {
     std::string text;
     std::string key;
   };
-  /// A value and the unit given by its key.
+  /// A value and the unit it is in, if it is a quantity.
   struct Written {
     const TomlEntry* entry = nullptr;
     const Unit* unit = nullptr;
   };
+  struct Asked {
+    std::string key;
+    Written found;
+  };
 
-  const TomlEntry* found_for(std::string_view key) const;
+  const Written* asked_for(std::string_view key) const;
   const TomlEntry* look_up(std::string_view key);
   Written look_up(std::string_view key, const Quantity& kind);
   const TomlEntry* spelled(std::string_view text, std::string_view key);
@@ -158,8 +159,6 @@ class TableReader {
                                std::string_view expected, std::string_view what = {});
   std::optional<WrittenQuantity> measured(const Written& written, const TomlValue& value,
                                           const Quantity& kind, std::string_view expected);
-  std::optional<double> in_range(std::string_view key, const Written& written, const Quantity& kind,
-                                 const Range& range);
   std::optional<Point> point_of(const Written& written, const TomlValue& value);
   std::optional<std::size_t> find_word(std::string_view key,
                                        const std::vector<std::string_view>& words,

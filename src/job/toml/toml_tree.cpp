@@ -11,6 +11,7 @@
 
 #include "core/text.h"
 #include "loose_values.h"
+#include "quantity.h"
 #include "toml_fault.h"
 
 namespace slabtide {
@@ -224,7 +225,7 @@ const TomlEntry* find(const TomlTable& table, std::string_view key) {
 std::string shown(const TomlValue& value) {
   constexpr std::size_t longest = 40;
   if (const auto* const number = std::get_if<double>(&value.held)) {
-    return fmt::format("{:.6g}", *number);
+    return typed_number(*number);
   }
   if (const auto* const text = std::get_if<std::string>(&value.held)) {
     if (text->size() <= longest) return fmt::format("\"{}\"", *text);

@@ -154,6 +154,17 @@ ForecastHour settled(const DraftHour& draft) {
 
 }  // namespace
 
+void DraftHour::take(WeatherQuantity quantity, const DraftHour& other) {
+  const auto index = static_cast<std::size_t>(quantity);
+  values.at(index) = other.values.at(index);
+  written_in.at(index) = other.written_in.at(index);
+}
+
+std::string DraftHour::as_written(WeatherQuantity quantity) const {
+  const WeatherUnit unit = written_in.at(static_cast<std::size_t>(quantity));
+  return fmt::format("{:.6g} {}", si_to((*this)[quantity].value(), unit), symbol_of(unit));
+}
+
 bool DraftHour::has_moisture() const {
   if ((*this)[WeatherQuantity::dew_point]) return true;
   return (*this)[WeatherQuantity::humidity] && (*this)[WeatherQuantity::air];
@@ -176,15 +187,18 @@ std::optional<std::string> contradiction(const DraftHour& hour) {
   const std::optional<double> air_c = hour[WeatherQuantity::air];
   const std::optional<double> dew_point_c = hour[WeatherQuantity::dew_point];
   if (!air_c || !dew_point_c || *dew_point_c <= *air_c + dew_point_excess_k) return std::nullopt;
-  return fmt::format("the dew point ({:.1f} °C) is above the air temperature ({:.1f} °C)",
-                     *dew_point_c, *air_c);
+  return fmt::format("the dew point ({}) is above the air temperature ({})",
+                     hour.as_written(WeatherQuantity::dew_point),
+                     hour.as_written(WeatherQuantity::air));
 }
 
 std::optional<std::string> put(DraftHour& hour, WeatherQuantity quantity, double value,
                                WeatherUnit unit) {
   std::optional<std::string> fault = impossible(quantity, value, unit);
-  if (!fault) hour[quantity] = si_from(value, unit);
-  return fault;
+  if (fault) return fault;
+  hour[quantity] = si_from(value, unit);
+  hour.written_in.at(static_cast<std::size_t>(quantity)) = unit;
+  return std::nullopt;
 }
 
 Parsed<Forecast> conclude(DraftForecast draft, const Clock& clock, Findings findings,

@@ -20,6 +20,7 @@ namespace slabtide {
 struct DraftHour {
   UtcTime at;
   std::array<std::optional<double>, weather_quantity_count> values;
+  std::array<WeatherUnit, weather_quantity_count> written_in{};  ///< °C unless `put` was told else
   bool thunder = false;
 
   std::optional<double>& operator[](WeatherQuantity quantity) {
@@ -28,6 +29,11 @@ struct DraftHour {
   const std::optional<double>& operator[](WeatherQuantity quantity) const {
     return values.at(static_cast<std::size_t>(quantity));
   }
+  /// Takes one value over from another hour, with the unit it was written in.
+  void take(WeatherQuantity quantity, const DraftHour& other);
+  /// The value in the unit it was written in: "62.5 °F". Error: std::bad_optional_access if it is
+  /// not given.
+  std::string as_written(WeatherQuantity quantity) const;
   /// True if the hour gives its moisture, as dew point or humidity.
   bool has_moisture() const;
   /// True if it has everything a plan requires: air, moisture and wind.

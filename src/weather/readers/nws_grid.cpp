@@ -225,8 +225,7 @@ class GridReader {
     } else if (quantity == rain) {
       lay_rain(span.interval, *probe[rain]);
     } else {
-      for_each_hour_in(span.interval, hours_,
-                       [&](DraftHour& hour) { hour[quantity] = probe[quantity]; });
+      for_each_hour_in(span.interval, hours_, [&](DraftHour& hour) { hour.take(quantity, probe); });
     }
   }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "job/toml/quantity.h"
 #include "slabtide/core/units.h"
 
 namespace slabtide {
@@ -86,9 +87,9 @@ std::optional<std::string> impossible(WeatherQuantity quantity, double value, We
   const QuantityRow& row = row_of(quantity);
   const double si = si_from(value, unit);
   if (si >= row.lowest_si && si <= row.highest_si) return std::nullopt;
-  return fmt::format("{} of {:g} {} is impossible, expected {:.0f} to {:.0f} {}", row.name, value,
-                     symbol_of(unit), si_to(row.lowest_si, unit), si_to(row.highest_si, unit),
-                     symbol_of(unit));
+  return fmt::format(
+      "{} of {} {} is impossible, expected {} {}", row.name, typed_number(value), symbol_of(unit),
+      shown(Range{si_to(row.lowest_si, unit), si_to(row.highest_si, unit)}), symbol_of(unit));
 }
 
 }  // namespace slabtide

@@ -26,7 +26,7 @@ TEST_CASE("lengths are read as people write them") {
   CHECK(read("3-1/2\"", thickness_quantity) == "3.5 in");
   CHECK(read("1/2 in", thickness_quantity) == "0.5 in");
   CHECK(read("½", thickness_quantity) == "0.5 in");
-  CHECK(read("5' 3-1/2\"", length_quantity) == "5.29167 ft");
+  CHECK(read("5' 3-1/2\"", length_quantity) == "5.29166666666667 ft");
   CHECK(read("100 mm", thickness_quantity) == "100 mm");
 }
 
