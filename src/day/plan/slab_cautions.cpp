@@ -97,6 +97,7 @@ void watch_windows_of(Watch& watch, std::size_t zone_index, const PartPlan& part
                             watch.pour_clock(*window.opens), slowed_with(watch, zone_index)),
                 "worked out from this plan");
       call_it(watch, window.operation);
+      watch.found.back().window_min = minutes;
     }
   }
 }

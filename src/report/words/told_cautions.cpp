@@ -1,6 +1,7 @@
 #include "told_cautions.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 #include <utility>
 
@@ -15,6 +16,10 @@ namespace {
 
 /// A caution says what is wrong and, after this, what to do about it.
 constexpr std::string_view between = ": ";
+/// Between a zone's name and its part's.
+constexpr std::string_view place_separator = ", ";
+/// Zones whose short windows have a line each (ours): the rest share one.
+constexpr std::size_t max_short_zones = 3;
 
 /// Whether it can be within a word; every byte beyond ASCII is taken to be.
 bool is_of_a_word(char c) {
@@ -102,6 +107,107 @@ std::string merged_text(const std::vector<const Caution*>& group, std::size_t ma
   return fmt::format("{}; also {}{}", text.substr(0, text.size() - remedy.size()), others, remedy);
 }
 
+/// The job's zone that the place is in, or is; empty for none of them.
+std::string_view zone_of_place(std::string_view place, const Job& job) {
+  std::string_view found;
+  for (const Zone& zone : job.zones) {
+    const bool is_in = place.starts_with(zone.name) &&
+                       (place.size() == zone.name.size() ||
+                        place.substr(zone.name.size()).starts_with(place_separator));
+    if (is_in && zone.name.size() > found.size()) found = zone.name;
+  }
+  return found;
+}
+
+/// "38 min for the first edge, outer strip, from 11:05 AM", of the same zone as `first`; of another
+/// "walk 38 min (first edge) from 11:05 AM".
+std::string window_words(const Caution& window, const Caution& first, const Job& job) {
+  const std::string_view zone = zone_of_place(window.zone, job);
+  const int minutes = static_cast<int>(std::lround(*window.window_min));
+  const std::string from = window.at ? " from " + day_clock(*window.at, job) : std::string();
+  if (zone != zone_of_place(first.zone, job)) {
+    return fmt::format("{} {} min ({}){}", window.zone, minutes, window.what, from);
+  }
+  std::string part;
+  if (window.zone != first.zone && window.zone.size() > zone.size()) {
+    part = window.zone.substr(zone.size()) + ",";
+  }
+  return fmt::format("{} min for the {}{}{}", minutes, window.what, part, from);
+}
+
+/// "only 29 min for the broom from 11:20 AM, 38 min for the first edge from 11:05 AM: have ...":
+/// the tightest as it is told alone, then at most `max_others` others, and what to do.
+std::string windows_text(const std::vector<const Caution*>& group, std::size_t max_others,
+                         const Job& job) {
+  const std::string_view text = group.front()->text;
+  const std::string_view remedy = remedy_of(text);
+  std::string words(text.substr(0, text.size() - remedy.size()));
+  const std::size_t others = group.size() - 1;
+  const std::size_t told = others <= max_others + 1 ? others : max_others;
+  for (std::size_t i = 1; i <= told; ++i) {
+    words += ", " + window_words(*group[i], *group.front(), job);
+  }
+  if (told < others) words += fmt::format(" and {} more", others - told);
+  return words + std::string(remedy);
+}
+
+using Group = std::vector<const Caution*>;
+
+/// Short windows a zone each, the tightest first in the zone and among the zones; those of more
+/// than `max_short_zones` zones together in the last group.
+std::vector<Group> short_windows(const std::vector<Caution>& cautions, const Job& job) {
+  std::vector<const Caution*> all;
+  for (const Caution& caution : cautions) {
+    if (caution.window_min) all.push_back(&caution);
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Caution* a, const Caution* b) {
+    return std::lround(*a->window_min) < std::lround(*b->window_min);
+  });
+  std::vector<Group> groups;
+  for (const Caution* window : all) {
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
+      const std::string_view zone = zone_of_place(window->zone, job);
+      return window->level == group.front()->level &&
+             (zone.empty() ? window->zone == group.front()->zone
+                           : zone == zone_of_place(group.front()->zone, job));
+    });
+    if (same == groups.end()) {
+      groups.push_back({window});
+    } else {
+      same->push_back(window);
+    }
+  }
+  for (std::size_t i = max_short_zones + 1; i < groups.size(); ++i) {
+    Group& last = groups[max_short_zones];
+    last.insert(last.end(), groups[i].begin(), groups[i].end());
+  }
+  if (groups.size() > max_short_zones + 1) groups.resize(max_short_zones + 1);
+  return groups;
+}
+
+/// Those that ask for the same, in the order of the first of each.
+std::vector<Group> grouped(const std::vector<Caution>& cautions, const Job& job) {
+  std::vector<Group> groups;
+  bool windows_told = false;
+  for (const Caution& caution : cautions) {
+    if (caution.window_min) {
+      if (windows_told) continue;
+      windows_told = true;
+      for (Group& group : short_windows(cautions, job)) groups.push_back(std::move(group));
+      continue;
+    }
+    const auto same = std::find_if(groups.begin(), groups.end(), [&caution](const Group& group) {
+      return !group.front()->window_min && asks_the_same(*group.front(), caution);
+    });
+    if (same == groups.end()) {
+      groups.push_back({&caution});
+    } else {
+      same->push_back(&caution);
+    }
+  }
+  return groups;
+}
+
 bool is_worse(const ToldCaution& a, const ToldCaution& b) {
   if (a.first->level != b.first->level) return a.first->level > b.first->level;
   return a.first->loss < b.first->loss;
@@ -116,26 +222,16 @@ std::string_view remedy_of(std::string_view text) {
 
 std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job,
                                        std::size_t max_others) {
-  std::vector<std::vector<const Caution*>> groups;
-  for (const Caution& caution : cautions) {
-    const auto same = std::find_if(groups.begin(), groups.end(), [&caution](const auto& group) {
-      return asks_the_same(*group.front(), caution);
-    });
-    if (same == groups.end()) {
-      groups.push_back({&caution});
-    } else {
-      same->push_back(&caution);
-    }
-  }
   std::vector<ToldCaution> told;
-  for (const auto& group : groups) {
+  for (const Group& group : grouped(cautions, job)) {
     std::vector<std::size_t> indexes;
     for (const Caution* one : group) {
       indexes.push_back(static_cast<std::size_t>(one - cautions.data()));
     }
     const Caution* first = group.front();
-    told.push_back(
-        {std::move(indexes), first, first->zone, merged_text(group, max_others, job), false});
+    std::string text = first->window_min ? windows_text(group, max_others, job)
+                                         : merged_text(group, max_others, job);
+    told.push_back({std::move(indexes), first, first->zone, std::move(text), false});
   }
   std::stable_sort(told.begin(), told.end(), is_worse);
   std::size_t count = 0;

@@ -32,9 +32,10 @@ inline constexpr std::size_t max_told_cautions = 7;
 /// Of a caution's places so many beside the first are named in its sentence (ours).
 inline constexpr std::size_t max_told_places = 4;
 
-/// The cautions that ask for the same, merged; the worst first: what stops the work before what
-/// wants care, a lost slab before a lost finish, then by time. Of the other places
-/// at most `max_others` are named, the rest are counted. `cautions` must outlive the result.
+/// The cautions that ask for the same, merged, and the short windows of a zone; the worst first:
+/// what stops the work before what wants care, a lost slab before a lost finish, then by time, and
+/// the shortest of short windows. Of the other places at most `max_others` are named, the rest are
+/// counted. `cautions` must outlive the result.
 std::vector<ToldCaution> told_cautions(const std::vector<Caution>& cautions, const Job& job,
                                        std::size_t max_others = every_place);
 

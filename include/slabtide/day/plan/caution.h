@@ -44,6 +44,8 @@ struct Caution {
   /// Which of several alike in one zone, or of the whole job: "broom", "load 2"; empty where there
   /// is but one.
   std::string what = {};
+  /// Of a window that is short, which `at` opens: how long it is.
+  std::optional<double> window_min = std::nullopt;
 };
 
 }  // namespace slabtide

@@ -123,4 +123,48 @@ TEST_CASE("seven are told at once, the rest and notes are folded away") {
   CHECK(few[1].first->level == CautionLevel::note);
 }
 
+TEST_CASE("the short windows of a zone are one line, the tightest work first") {
+  const auto zone = [](const char* name) {
+    return test::zone_named(name, test::rectangle(0, 0, 5, 4), Finish::broom);
+  };
+  const Job job = test::sample_job(
+      {zone("porch"), zone("porch, back"), zone("walk"), zone("d"), zone("e"), zone("f")});
+  std::vector<Caution> all;
+  const auto add = [&all](const std::string& place, const std::string& work, int minutes,
+                          int hour) {
+    Caution& one = all.emplace_back(short_window(place, minutes, hour, "?"));
+    one.what = work;
+    one.window_min = minutes + 0.3;
+    one.text =
+        "only " + std::to_string(minutes) + " min for the " + work + ": have everybody there";
+  };
+  add("porch", "first edge", 38, 13);
+  add("walk", "broom", 20, 13);
+  add("porch", "broom", 30, 14);
+  add("porch, edge", "broom", 31, 14);  // a part of the porch
+  add("porch, back", "broom", 41, 15);  // another zone
+  const auto told = told_cautions(all, job);
+  REQUIRE(told.size() == 3);
+  CHECK(told[0].zone == "walk");
+  CHECK(told[0].text == "only 20 min for the broom: have everybody there");
+  CHECK(told[1].zone == "porch");
+  CHECK(told[1].text ==
+        "only 30 min for the broom, 31 min for the broom, edge, from 2:00 PM, 38 min for the first "
+        "edge from 1:00 PM: have everybody there");
+  CHECK(told[1].indexes == std::vector<std::size_t>{2, 3, 0});
+  CHECK(told[2].zone == "porch, back");
+  // Of many zones the last share a line.
+  for (const char* name : {"d", "e", "f"}) add(name, "broom", 42, 15);
+  const auto many = told_cautions(all, job);
+  REQUIRE(many.size() == 4);
+  CHECK(many[3].zone == "d");
+  CHECK(
+      many[3].text ==
+      "only 42 min for the broom, e 42 min (broom) from 3:00 PM, f 42 min (broom) from 3:00 PM: "
+      "have everybody there");
+  std::size_t merged = 0;
+  for (const ToldCaution& one : many) merged += one.indexes.size();
+  CHECK(merged == all.size());
+}
+
 }  // namespace slabtide
