@@ -58,7 +58,8 @@ class CheckText {
 
   std::string line(const Observation& seen, const std::string& noted, const std::string& planned,
                    const std::string& rest) const {
-    return fmt::format("{} {}{}{}\n", pad(observation_place_words(seen), what_width),
+    return fmt::format("{} {}{}{}\n",
+                       pad(shortened(observation_place_words(seen), what_width), what_width),
                        pad(noted, std::max(clock_width, noted.size() + 1)),
                        pad(planned, std::max(clock_width, planned.size() + 1)), rest);
   }

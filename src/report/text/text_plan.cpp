@@ -32,7 +32,10 @@ std::string zone_heading(const ZonePlan& plan, const Zone& zone, const Job& job,
       thickness_words(zone.thickness_m, job.units), volume_words(plan.volume_m3, job.units));
   const std::string placed = fmt::format("placed {} to {}", day_clock(plan.placed.start, job),
                                          day_clock(plan.placed.end, job));
-  return style.both_ends(style.heading(plan.name) + "  " + what, placed);
+  const std::string title = style.titled(plan.name, what);
+  const bool is_one_line = title.find('\n') + 1 == title.size();
+  return is_one_line ? style.both_ends(title.substr(0, title.size() - 1), placed)
+                     : title + style.paragraph(placed, 2, 4);
 }
 
 std::string limits_line(const SawPlan& saw, const Job& job) {

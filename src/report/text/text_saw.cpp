@@ -106,8 +106,8 @@ std::string isolation_words(const Isolation& one, const Job& job) {
 std::string zone_block(const PlannedPour& facts, std::size_t zone, const TextStyle& style) {
   const Zone& described = facts.job.zones[zone];
   const ZoneJoints& joints = cuts_of(facts).joints[zone];
-  std::string text = style.heading(described.name) + "  " +
-                     thickness_words(described.thickness_m, facts.job.units) + " thick\n";
+  std::string text = style.titled(
+      described.name, thickness_words(described.thickness_m, facts.job.units) + " thick");
   text += style.paragraph(joint_choice_words(facts, zone), lead, list_hang);
   text += style.paragraph(joints_words(joints, facts.job), lead, list_hang);
   for (const Isolation& one : joints.isolation) {

@@ -102,18 +102,17 @@ std::string cut_blocks(const SharedCrew& shared, std::span<const PlannedPour> po
     there.plan.crew = crew_on_site(shared, there, site);
     const std::string cuts = text_cuts(there, style);
     if (cuts.empty()) continue;
-    text += "\n" + style.heading(fmt::format("Cuts, {}", shared.sites[site].name));
-    if (there.job.pour.date != shared.job.pour.date) {
-      text += ", " + clock_of(there.job).date(there.job.pour.start);
-    }
-    text += "\n" + cuts.substr(0, cuts.size() - 1);
+    const bool is_same_day = there.job.pour.date == shared.job.pour.date;
+    text += "\n" + style.titled(fmt::format("Cuts, {}", shared.sites[site].name),
+                                is_same_day ? "" : clock_of(there.job).date(there.job.pour.start));
+    text += cuts.substr(0, cuts.size() - 1);
   }
   return text;
 }
 
 std::string hand_lines(const SharedCrew& shared, std::size_t who, const TextStyle& style) {
   const CrewMember& member = shared.crew.people[who];
-  std::string text = style.heading(member.name) + "\n";
+  std::string text = style.paragraph(style.heading(member.name), 0, 2);
   if (member.visits.empty()) return text + "  not needed\n";
   for (const CrewVisit& visit : member.visits) {
     text += style.paragraph(

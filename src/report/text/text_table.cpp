@@ -52,7 +52,7 @@ std::string table_line(const std::vector<TextColumn>& columns,
                        const std::vector<std::size_t>& widths) {
   std::string line(table_indent, ' ');
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    const std::string cell = pad(cells[i], widths[i]);
+    const std::string cell = pad(shortened(cells[i], widths[i]), widths[i]);
     const std::size_t end = cell.find_last_not_of(' ') + 1;
     line += columns[i].right ? std::string(cell.size() - end, ' ') + cell.substr(0, end) : cell;
     line.append(between_columns, ' ');

@@ -63,12 +63,13 @@ std::size_t room_for_quarters(const std::vector<PartTouch>& touches, std::size_t
 }
 
 std::string strip(const PartTouch& touch, std::size_t zone, const CrewPlan& crew, const Job& job,
-                  std::size_t room) {
+                  std::size_t room, const TextStyle& style) {
   const std::string part = touch.part.empty() ? job.zones[zone].name : touch.part;
   std::string line = fmt::format("  {}, {}", part, operation_words(touch.operation));
   // A label without room for it stands in a line of its own, and nothing of it is cut.
   std::string above;
-  if (display_width(line) > touch_label_width + 1) above = std::exchange(line, {}) + "\n";
+  if (display_width(line) > touch_label_width + 1)
+    above = style.paragraph(std::exchange(line, {}), 0, 4);
   line = pad(line, touch_label_width + 2);
   for (std::size_t i = 0; i < std::min(room, touch.quarters.size()); ++i)
     line += sign_of(touch.quarters[i].touch);
@@ -84,7 +85,7 @@ std::string touch_strips(std::size_t zone, const DayPlan& plan, const Job& job,
   if (touches.empty()) return {};
   const std::size_t room = room_for_quarters(touches, zone, plan.crew, job, style);
   std::string text = hour_line(touches.front(), job, room);
-  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job, room);
+  for (const PartTouch& touch : touches) text += strip(touch, zone, plan.crew, job, room, style);
   return text;
 }
 

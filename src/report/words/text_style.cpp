@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <vector>
 
 #include <fmt/color.h>
 #include <fmt/format.h>
@@ -86,9 +87,45 @@ std::string TextStyle::entry(std::string_view label, std::string_view text, std:
 
 std::string TextStyle::both_ends(std::string_view left, std::string_view right) const {
   const std::size_t taken = columns_of(left) + columns_of(right);
-  if (taken + 2 > width) return paragraph(left) + paragraph(right, 2, 2);
+  if (taken + 2 > width) return paragraph(left, 0, 2) + paragraph(right, 2, 2);
   const std::size_t free_width = width - taken;
   return std::string(left) + std::string(free_width, ' ') + std::string(right) + "\n";
+}
+
+std::string TextStyle::titled(std::string_view name, std::string_view told) const {
+  const std::string title = heading(name);
+  if (told.empty()) return paragraph(title, 0, 2);
+  if (columns_of(title) + columns_of(told) + 2 <= width)
+    return fmt::format("{}  {}\n", title, told);
+  return paragraph(title, 0, 2) + paragraph(told, 2, 4);
+}
+
+std::string shortened(std::string_view name, std::size_t width) {
+  if (display_width(printable(name)) <= width || width == 0) return std::string(name);
+  constexpr std::string_view ellipsis = "…";
+  std::vector<std::string_view> characters;
+  for (std::string_view rest = name; !rest.empty();) {
+    const std::size_t bytes = first_utf8(rest).bytes;
+    characters.push_back(rest.substr(0, bytes));
+    rest.remove_prefix(bytes);
+  }
+  std::size_t head = characters.size() / 2;
+  std::size_t tail = head;
+  const auto words = [&] {
+    std::string text;
+    for (std::size_t i = 0; i < head; ++i) text += characters[i];
+    text += ellipsis;
+    for (std::size_t i = tail; i < characters.size(); ++i) text += characters[i];
+    return text;
+  };
+  while (head > 0 && display_width(printable(words())) > width) {
+    if (characters.size() - tail < head) {
+      --head;
+    } else {
+      ++tail;
+    }
+  }
+  return words();
 }
 
 std::string pad(std::string_view text, std::size_t width) {

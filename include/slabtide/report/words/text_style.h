@@ -25,10 +25,18 @@ struct TextStyle {
   /// `text` with `label` before it in its own column of `lead` to `hang`; ends in a newline.
   std::string entry(std::string_view label, std::string_view text, std::size_t lead,
                     std::size_t hang) const;
-  /// A line with `left` at its start and `right` at its end; two lines where they do not fit on one
-  /// at least two spaces apart. Ends in a newline.
+  /// A line with `left` at its start and `right` at its end; where they do not fit on one at least
+  /// two spaces apart, `right` and whatever of `left` is too long stand on indented lines below.
+  /// Ends in a newline.
   std::string both_ends(std::string_view left, std::string_view right) const;
+  /// A name as a heading, and what is told of it behind it; on an indented line below where both do
+  /// not fit on one. Ends in a newline.
+  std::string titled(std::string_view name, std::string_view told) const;
 };
+
+/// A name that fits, or its beginning and end with an ellipsis between them, which tell apart what
+/// begins alike.
+std::string shortened(std::string_view name, std::size_t width);
 
 /// `text` made safe (`printable`), then cut or padded with spaces to `width` terminal columns.
 std::string pad(std::string_view text, std::size_t width);

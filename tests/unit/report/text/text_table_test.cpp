@@ -17,7 +17,7 @@ TEST_CASE("what does not fit is left out in the order told, and then cut") {
   CHECK(text_table(columns, rows, 25) == "  zone     why       long\n  landing  mid-run  14 ft\n");
   CHECK(text_table(columns, rows, 24) == "  zone      long\n  landing  14 ft\n");
   CHECK(text_table(columns, rows, 15) == "  zone\n  landing\n");
-  CHECK(text_table(columns, rows, 6) == "  zone\n  land\n");
+  CHECK(text_table(columns, rows, 6) == "  zone\n  la…g\n");
   CHECK_THROWS_AS(text_table(columns, {{"landing"}}, 80), std::invalid_argument);
 }
 

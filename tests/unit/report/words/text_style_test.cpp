@@ -46,6 +46,26 @@ TEST_CASE("what stands at a line's end stands there in colour too") {
         text_width);
 }
 
+TEST_CASE("a name too long for its heading's line has the rest on indented lines") {
+  const TextStyle narrow{.width = 60};
+  CHECK(narrow.titled("walk", "4 in thick") == "walk  4 in thick\n");
+  const std::string long_name = "Front porch and the landing by the garage side door";
+  CHECK(narrow.titled(long_name, "4 in thick") == long_name + "\n  4 in thick\n");
+  CHECK(narrow.titled(long_name + " of the neighbor", "4 in thick") ==
+        long_name + " of the\n  neighbor\n  4 in thick\n");
+  CHECK(narrow.both_ends(long_name + " of the neighbor", "8:00 AM") ==
+        long_name + " of the\n  neighbor\n  8:00 AM\n");
+}
+
+TEST_CASE("a name too long for its cell keeps its beginning and its end") {
+  CHECK(shortened("walk", 4) == "walk");
+  CHECK(shortened("Curved walk to the back gate, lower run", 20) == "Curved wal…lower run");
+  CHECK(shortened("混凝土混凝土", 7) == "混凝…土");
+  for (std::size_t width = 1; width < 45; ++width) {
+    CHECK(display_width(shortened("Curved walk to the back gate, lower run", width)) <= width);
+  }
+}
+
 TEST_CASE("a paragraph in colour breaks where it does without") {
   const TextStyle coloured{true};
   std::string words;
