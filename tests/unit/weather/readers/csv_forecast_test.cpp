@@ -214,7 +214,7 @@ TEST_CASE("impossible values") {
   CHECK(message("gust_mph", "-4") ==
         "2:18: gust_mph: gust of -4 mph is impossible, expected 0 to 268 mph");
   CHECK(message("rain_in", "15") ==
-        "2:18: rain_in: rain of 15 in is impossible, expected 0 to 14 in");
+        "2:18: rain_in: rain of 15 in is impossible, expected 0 to 13.7 in");
   CHECK(message("solar_w_m2", "1600") ==
         "2:18: solar_w_m2: sun of 1600 W/m2 is impossible, expected 0 to 1500 W/m2");
   CHECK(message("rain_chance_percent", "101") ==
@@ -230,7 +230,7 @@ TEST_CASE("humidity of 140 percent, whole message") {
 
 TEST_CASE("a dew point well above the air contradicts it") {
   CHECK(told_of_rows("2026-05-14T08:00,50,60,5\n") ==
-        "2:1: the dew point (15.6 °C) is above the air temperature (10.0 °C)\n"
+        "2:1: the dew point (60 °F) is above the air temperature (50 °F)\n"
         "    2026-05-14T08:00,50,60,5\n"
         "    ^\n");
 }
