@@ -1,4 +1,4 @@
-// The map's choice of an operation and its hour. Without it every map stands on the page.
+// The map's choice of an operation and its hour. Without it the map stands still at one hour.
 (() => {
   "use strict";
   const section = document.getElementById("map");
@@ -7,7 +7,8 @@
   const slider = document.getElementById("map-hour");
   const clock = document.getElementById("map-clock");
   const says = document.getElementById("map-says");
-  const figures = [...section.querySelectorAll("[data-choice]")];
+  const figures = [...section.querySelectorAll(".map-times")];
+  const layers = [...plan.querySelectorAll(".time-layer")];
   const numbers = (text) => text.split(" ").map(Number);
 
   const clocks = plan.dataset.clocks.split(",");
@@ -96,6 +97,7 @@
     const choice = section.querySelector("[name=map-choice]:checked").value;
     const figure = figures.find((one) => one.dataset.choice === choice);
     for (const one of figures) one.hidden = one !== figure;
+    for (const layer of layers) layer.classList.toggle("shown", layer.dataset.choice === choice);
     const k = Number(slider.value);
     const times = timesOf.get(choice);
     const areas = { idle: 0, wait: 0, soon: 0, ready: 0, stiff: 0 };
@@ -119,8 +121,8 @@
   const now = (Date.now() - Date.parse(plan.dataset.start)) / 900000;
   if (now >= 0 && now <= clocks.length - 1) slider.value = String(Math.floor(now));
   section.querySelector(".map-controls").hidden = false;
-  section.querySelector(".map-hour").hidden = false;
-  section.querySelector(".maps").classList.add("answering");
+  for (const control of [slider, ...section.querySelectorAll(".map-steps button")]) control.hidden = false;
+  section.querySelector(".map-figure").classList.add("answering");
   section.addEventListener("input", show);
   for (const button of section.querySelectorAll(".map-steps button")) {
     button.addEventListener("click", () => {

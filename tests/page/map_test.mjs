@@ -18,8 +18,14 @@ const setHour = (page, k) => page.locator('#map-hour').evaluate((slider, value) 
   slider.value = String(value);
   slider.dispatchEvent(new Event('input', { bubbles: true }));
 }, k);
-const shownMap = (page) => page.locator('.map-figure[data-choice]:visible').evaluateAll((all) =>
-  all.map((one) => one.dataset.choice));
+// Whose times are told beside the map and drawn on it, ways under the names and lines over them.
+const shownTimes = async (page) => {
+  const choices = (all) => all.map((one) => one.dataset.choice);
+  const told = await page.locator('.map-times:visible').evaluateAll(choices);
+  assert.deepEqual(await page.locator('.time-layer.shown').evaluateAll(choices), [...told, ...told]);
+  return told;
+};
+const drawnLines = (page) => page.locator('.time-layer.shown').last().innerHTML();
 // How many cells of a zone are in each state.
 const states = (page, zone) => page.locator('.hour-zone').nth(zone).evaluate((group) => {
   const count = {};
@@ -37,14 +43,14 @@ const quarters = async (page, iso) => {
 };
 const windowOf = (part, operation) => part.windows.find((one) => one.operation === operation);
 
-test('one map shows, and another when another operation is chosen', async () => {
+test('there is one map, and its times are those of the operation that is chosen', async () => {
   const page = await openSheet(browser, spring);
-  assert.deepEqual(await shownMap(page), ['finish']);
-  const before = await page.locator('.map-figure[data-choice]:visible svg').first().innerHTML();
+  assert.equal(await page.locator('#map svg.plan').count(), 1);
+  assert.deepEqual(await shownTimes(page), ['finish']);
+  const before = await drawnLines(page);
   await choose(page, 'detail_edge');
-  assert.deepEqual(await shownMap(page), ['detail_edge']);
-  const after_ = await page.locator('.map-figure[data-choice]:visible svg').first().innerHTML();
-  assert.notEqual(before, after_);
+  assert.deepEqual(await shownTimes(page), ['detail_edge']);
+  assert.notEqual(before, await drawnLines(page));
   await choose(page, 'stamp');
   // Only the landing is stamped, and not its border.
   assert.deepEqual(Object.keys(await states(page, 1)), ['idle']);
@@ -112,7 +118,7 @@ test('all of it answers to the keyboard', async () => {
   const page = await openSheet(browser, spring);
   await page.locator('[name=map-choice]:checked').focus();
   await page.keyboard.press('ArrowRight');
-  assert.deepEqual(await shownMap(page), ['first_edge']);
+  assert.deepEqual(await shownTimes(page), ['first_edge']);
   const slider = page.locator('#map-hour');
   const before = await slider.getAttribute('aria-valuetext');
   await slider.focus();
@@ -121,10 +127,10 @@ test('all of it answers to the keyboard', async () => {
   await page.keyboard.press('Home');
   assert.equal(plain(await slider.getAttribute('aria-valuetext')), '8:00 AM');
   assert.equal(plain(await page.locator('#map-clock').innerText()), '8:00 AM');
-  const summary = page.locator('.map-figure:visible summary').first();
+  const summary = page.locator('.map-times:visible summary').first();
   await summary.focus();
   await page.keyboard.press('Enter');
-  assert.ok(await page.locator('.map-figure:visible table').first().isVisible());
+  assert.ok(await page.locator('.map-times:visible table').first().isVisible());
   await close(page);
 });
 
@@ -134,14 +140,67 @@ test('on the day it opens at the hour it is', async () => {
   await close(page);
 });
 
-test('without script every map shows, and nothing that would not answer', async () => {
-  const page = await openSheet(browser, spring, { script: false });
-  const all = await page.locator('.map-figure[data-choice]').count();
-  assert.ok(all >= 9);
-  assert.equal(await page.locator('.map-figure[data-choice]:visible').count(), all);
-  assert.equal(await page.locator('.map-controls:visible, .map-hour:visible').count(), 0);
+// What stands on the map and is said of it at one hour.
+const stillOf = (page) => page.evaluate(() => ({
+  states: [...document.querySelectorAll('.hour-zone')].map((zone) => [...zone.querySelectorAll('path')].map((cell) => cell.getAttribute('class'))),
+  clock: document.getElementById('map-clock').textContent,
+  says: document.getElementById('map-says').textContent,
+}));
+
+test('without script the map stands still at an hour, as it would with it', async () => {
+  for (const sheet of [spring, makeSheet(demo('hot')), makeSheet(job('midnight'))]) {
+    const page = await openSheet(browser, sheet, { script: false });
+    const still = await stillOf(page);
+    const all = await page.locator('.map-times').count();
+    assert.ok(all >= 5);
+    assert.equal(await page.locator('.map-times:visible').count(), all, 'the times of all work');
+    assert.equal(await page.locator('.map-controls:visible, .map-steps button:visible, #map-hour:visible').count(), 0);
+    assert.ok(await page.locator('#map-clock').isVisible());
+    assert.ok((await page.locator('.time-layer.shown .lines text').count()) > 0);
+    await close(page);
+    const answering = await openSheet(browser, sheet, { now: new Date('2020-01-01T12:00:00Z') });
+    const { states, clock, says } = await stillOf(answering);
+    assert.deepEqual(still.states, states);
+    assert.equal(plain(still.clock), plain(clock));
+    assert.equal(plain(still.says), plain(says));
+    await close(answering);
+  }
+});
+
+test('on paper the map shows the hour and the work that were chosen', async () => {
+  const page = await openSheet(browser, spring);
+  await choose(page, 'broom');
+  await setHour(page, 12);
+  const said = await page.locator('#map-says').innerText();
+  await page.emulateMedia({ media: 'print' });
+  assert.deepEqual(await shownTimes(page), ['broom']);
+  assert.equal(await page.locator('#map svg.plan:visible').count(), 1);
+  assert.equal(await page.locator('#map-says').innerText(), said);
+  assert.equal(plain(await page.locator('#map-clock').innerText()), '11:00 AM');
+  assert.equal(await page.locator('.map-controls:visible, .map-steps button:visible, #map-hour:visible').count(), 0);
+  await page.emulateMedia({ media: 'screen' });
   await close(page);
 });
+
+// Lines of equal time and the way to work are drawn on every state, in ink on a casing of paper.
+for (const dark of [false, true]) {
+  test(`the times on the map stand out at 3:1, ${dark ? 'dark' : 'light'}`, async () => {
+    const page = await openSheet(browser, spring, { dark });
+    const pairs = await page.evaluate(() => {
+      const paint = (selector, key) => getComputedStyle(document.querySelector(selector))[key];
+      return [
+        [paint('.lines path:not(.casing)', 'stroke'), paint('.lines .casing', 'stroke')],
+        [paint('.ways .shaft', 'stroke'), paint('.ways .casing', 'stroke')],
+        [paint('.lines text', 'fill'), paint('.lines text', 'stroke')],
+      ];
+    });
+    for (const pair of pairs) {
+      const [ink, casing] = pair.map((paint) => luminance(paint.match(/\d+/g).slice(0, 3).map(Number)));
+      assert.ok(contrast(ink, casing) >= 3, `${pair}`);
+    }
+    await close(page);
+  });
+}
 
 test('cuts are numbered on the plan as in the JSON', async () => {
   const page = await openSheet(browser, spring);
@@ -193,7 +252,7 @@ test('every name is inside its zone, or a letter is that a key explains', async 
     const page = await openSheet(browser, sheet, { width: 360, height: 740 });
     const zones = sheet.json.zones.map((zone) => zone.name);
     const names = await namesOn(page);
-    const key = await page.locator('.map-hour .map-names li').allInnerTexts();
+    const key = await page.locator('.map-picture .map-names li').allInnerTexts();
     assert.equal(names.length, zones.length);
     names.forEach(({ words, inside }, i) => {
       assert.ok(inside, `${words} is outside ${zones[i]}`);
@@ -251,15 +310,15 @@ test('two buttons move the hour by fifteen minutes', async () => {
   await close(page);
 });
 
-// A time at the edge of the site, or at an end of the scale of colors, is read whole.
-test('no label of a map or of its scale is cut off at the frame', async () => {
+// A time at the edge of the site is read whole.
+test('no time on the map is cut off at the frame', async () => {
   for (const sheet of [spring, makeSheet(job('heat')), makeSheet(job('text'))]) {
     const page = await openSheet(browser, sheet, { width: 360 });
     await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
     const choices = await page.locator('[name=map-choice]').evaluateAll((all) => all.map((one) => one.value));
     for (const choice of choices) {
       await choose(page, choice);
-      const labels = await page.locator('.map-figure :is(.lines, .time-legend) text:visible').evaluateAll((all) => all.map((label) => {
+      const labels = await page.locator('.time-layer.shown .lines text').evaluateAll((all) => all.map((label) => {
         const box = label.getBoundingClientRect();
         const frame = label.ownerSVGElement.getBoundingClientRect();
         const inside = box.left >= frame.left && box.right <= frame.right && box.top >= frame.top - 1 && box.bottom <= frame.bottom + 1;

@@ -93,7 +93,7 @@ concrete_temperature = 62
 ${zones.map(zone).join('')}${wall}${tree}`;
 }
 
-// What a reader sees of the page's cut maps and, once, the ground that the readiness maps share: in
+// What a reader sees of the page's cut maps and, once, the map of the hour: in
 // the browser. Faults in words; boxes of what stands on each map, in its own drawing units.
 function faultsOfMaps() {
   const least = 11.95; // of 12, as browsers round

@@ -54,7 +54,7 @@ for (const script of [true, false]) {
 
 test('what is touched is at least 44 px high', async () => {
   const page = await openSheet(browser, sheet, phone);
-  const small = await page.locator('summary:visible, nav.bar a, .map-choice label, .map-hour button, .map-hour input')
+  const small = await page.locator('summary:visible, nav.bar a, .map-choice label, .map-steps button, #map-hour')
     .evaluateAll((all, least) => all.map((one) => [one.textContent, one.getBoundingClientRect()])
       .filter(([, box]) => box.height < least || box.width < least).map(([text, box]) => `${text} ${box.width}x${box.height}`),
     minTarget);

@@ -35,9 +35,23 @@ double sunlit_area_fraction(const ZoneRun& zone, const PourRun& run, double at_s
 /// cell is never ready.
 std::string times_for_script(const MapChoice& choice, const QuarterHours& hours);
 
-/// The map at one hour, which the script fills in: shade as hatching; each cell ready, not yet
-/// ready or too stiff.
-Element hour_picture(const QuarterHours& hours, const std::vector<ZoneDrawing>& zones,
+/// What the map shows before a script moves it, and without one.
+struct StillHour {
+  const MapChoice& choice;
+  std::size_t quarter = 0;
+};
+
+/// The map at one hour, with every choice's layers: each cell ready, not yet ready or too stiff;
+/// shade as hatching. The script moves it to other hours and choices.
+Element hour_picture(const QuarterHours& hours, const StillHour& still,
+                     const std::vector<TimeLayer>& layers, const std::vector<ZoneDrawing>& zones,
                      const PlanView& view, const PlannedPour& facts);
+
+/// The clock time of a quarter hour, as the map shows it.
+std::string quarter_words(const QuarterHours& hours, std::size_t quarter, const PlannedPour& facts);
+
+/// What the map shows, in the words in which the script says it of other hours: "10:45 AM, finish:
+/// 40% ready (pad), 60% not yet, 0% too late. Sun on 80% of the concrete."
+std::string hour_words(const QuarterHours& hours, const StillHour& still, const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <map>
 
 #include <fmt/format.h>
 
 #include "cell_shapes.h"
-#include "report/markup/palette.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "working_way.h"
@@ -18,8 +16,6 @@ namespace slabtide {
 namespace {
 
 constexpr std::size_t max_levels = 9;
-/// Number of distinct shades.
-constexpr int shade_count = 24;
 /// Shorter lines have no room for their time.
 constexpr double min_labelled_units = 40.0;
 
@@ -27,11 +23,6 @@ constexpr double min_labelled_units = 40.0;
 constexpr double head_length = 30.0;
 constexpr double head_half = 15.0;
 constexpr double start_radius = 9.0;
-constexpr double legend_width = 1000.0;
-constexpr double legend_height = 92.0;
-constexpr double legend_margin = 60.0;
-constexpr double legend_bar = 36.0;
-constexpr double legend_words_y = 66.0;
 /// Some type is wider than `label_box` takes it to be.
 constexpr double edge_gap = 16.0;
 
@@ -54,21 +45,6 @@ Element path_of(std::string_view data) {
   return path;
 }
 
-/// Paths of the cells in `which`, grouped by colour.
-std::string coloured(const std::vector<std::size_t>& which, const std::vector<MapCell>& cells,
-                     const ZoneDrawing& drawing, const TimeScale& scale) {
-  std::map<std::string, std::string> by_colour;
-  std::string never;
-  for (const std::size_t i : which) {
-    if (!cells[i].works) continue;
-    (cells[i].opens_s ? by_colour[scale.colour(*cells[i].opens_s)] : never) += drawing.shapes[i];
-  }
-  std::string markup;
-  for (const auto& [colour, data] : by_colour) markup += path_of(data).set("color", colour).str();
-  if (!never.empty()) markup += path_of(never).set("class", "never").str();
-  return markup;
-}
-
 std::string clip_to(const std::string& id) { return fmt::format("url(#{})", id); }
 
 Element clipped(const std::string& clip, std::string_view markup) {
@@ -77,41 +53,17 @@ Element clipped(const std::string& clip, std::string_view markup) {
   return group;
 }
 
-std::vector<std::size_t> others(const ZoneDrawing& drawing) {
-  std::vector<std::size_t> rest;
-  for (std::size_t i = 0; i < drawing.shapes.size(); ++i) {
-    if (!std::binary_search(drawing.field.begin(), drawing.field.end(), i)) rest.push_back(i);
-  }
-  return rest;
-}
-
-/// One map while it is being drawn.
-class MapPicture {
+/// The times of one choice while they are being drawn.
+class TimeLines {
  public:
-  MapPicture(const MapChoice& choice, const TimeScale& scale, const std::vector<ZoneDrawing>& zones,
-             const MapGround& ground, const PlanView& view, const PlannedPour& facts)
+  TimeLines(const MapChoice& choice, const TimeScale& scale, const std::vector<ZoneDrawing>& zones,
+            const MapGround& ground, const PlanView& view, const PlannedPour& facts)
       : choice_(choice),
         scale_(scale),
         zones_(zones),
         view_(view),
         facts_(facts),
         labels_(ground.labels()) {}
-
-  Element cells() const {
-    Element group("g");
-    group.set("class", "cells");
-    for (std::size_t i = 0; i < zones_.size(); ++i) {
-      const bool border = facts_.job.zones[i].border.has_value();
-      const auto& times = choice_.zones[i];
-      const std::string field = coloured(zones_[i].field, times, zones_[i], scale_);
-      const std::string rest = coloured(others(zones_[i]), times, zones_[i], scale_);
-      if (!field.empty()) {
-        group.add(clipped(border ? MapGround::field_id(i) : MapGround::whole_id(i), field));
-      }
-      if (!rest.empty()) group.add(clipped(MapGround::border_id(i), rest));
-    }
-    return group;
-  }
 
   Element ways() {
     Element group("g");
@@ -204,6 +156,7 @@ class MapPicture {
     std::string times;
     for (const double level : scale_.levels_s()) {
       for (const ContourLine& line : contour_lines(lattice, level)) {
+        drawn += path_of(view_.line(line)).set("class", "casing").str();
         drawn += path_of(view_.line(line)).str();
         times += label_on(line, level);
       }
@@ -299,54 +252,17 @@ TimeScale::TimeScale(const MapChoice& choice, const PlannedPour& facts)
   }
 }
 
-std::string TimeScale::colour(double at_s) const {
-  const double span_s = last_s_ - first_s_;
-  const double late = span_s > 0.0 ? (at_s - first_s_) / span_s : 0.0;
-  return sequential_colour(1.0 - std::round(late * shade_count) / shade_count);
-}
-
-Element map_picture(const MapChoice& choice, const TimeScale& scale,
-                    const std::vector<ZoneDrawing>& zones, const MapGround& ground,
-                    const PlanView& view, const PlannedPour& facts, const std::string& title) {
-  MapPicture picture(choice, scale, zones, ground, view, facts);
-  Element svg("svg");
-  svg.set("class", "plan").set("viewBox", view.box()).set("role", "img").set("aria-label", title);
-  svg.add(use_of("map-ground")).add(picture.cells()).add(use_of("map-edges"));
-  svg.add(picture.ways());
-  return svg.add(picture.lines());
-}
-
-Element time_legend(const TimeScale& scale, const PlannedPour& facts) {
-  Element svg("svg");
-  svg.set("class", "time-legend").set("aria-hidden", "true");
-  svg.set("viewBox", fmt::format("0 0 {} {}", legend_width, legend_height));
-  const double span_s = scale.last_s() - scale.first_s();
-  const double room = legend_width - 2.0 * legend_margin;
-  const auto x_of = [&](double at_s) {
-    return legend_margin + (span_s > 0.0 ? room * (at_s - scale.first_s()) / span_s : 0.0);
+TimeLayer time_layer(const MapChoice& choice, bool shown, const std::vector<ZoneDrawing>& zones,
+                     const MapGround& ground, const PlanView& view, const PlannedPour& facts) {
+  const TimeScale scale(choice, facts);
+  TimeLines drawn(choice, scale, zones, ground, view, facts);
+  const auto layer = [&](const Element& part) {
+    Element group("g");
+    group.set("class", shown ? "time-layer shown" : "time-layer").set("data-choice", choice.id);
+    return group.add(part);
   };
-  const double step = room / shade_count;
-  for (int i = 0; i < shade_count; ++i) {
-    Element rect("rect");
-    rect.set("x", legend_margin + i * step).set("y", 0.0).set("width", step + 1.0);
-    rect.set("height", legend_bar);
-    svg.add(rect.set("fill", sequential_colour(1.0 - (i + 0.5) / shade_count)));
-  }
-  double next_free = 0.0;
-  for (const double level : scale.levels_s()) {
-    const std::string words = clock_at(level, facts);
-    const double x = x_of(level);
-    Element tick("path");
-    svg.add(tick.set(
-        "d", fmt::format("M{} 0v{}", short_number(x, 0), short_number(legend_bar + 8.0, 0))));
-    const LabelBox box = label_box(x, legend_words_y, words, map_type_size)
-                             .within(legend_width, legend_height, edge_gap);
-    if (box.x - box.width / 2.0 < next_free) continue;
-    next_free = box.x + box.width / 2.0 + 10.0;
-    Element text("text");
-    svg.add(text.set("x", std::round(box.x)).set("y", std::round(box.y)).text(words));
-  }
-  return svg;
+  const Element ways = drawn.ways();  // first: the lines' times stay clear of them
+  return {layer(ways), layer(drawn.lines())};
 }
 
 }  // namespace slabtide

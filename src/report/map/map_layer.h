@@ -21,7 +21,7 @@ struct ZoneDrawing {
 
 std::vector<ZoneDrawing> render_zones(const PlannedPour& facts, const PlanView& view);
 
-/// The colours and the evenly spaced times of one choice's map.
+/// The evenly spaced times of one choice's map.
 class TimeScale {
  public:
   TimeScale(const MapChoice& choice, const PlannedPour& facts);
@@ -29,8 +29,6 @@ class TimeScale {
   bool empty() const { return !(last_s_ >= first_s_); }
   double first_s() const { return first_s_; }
   double last_s() const { return last_s_; }
-  /// Early is bright, late is dark.
-  std::string colour(double at_s) const;
   const std::vector<double>& levels_s() const { return levels_s_; }
   double level_step_min() const { return step_min_; }
 
@@ -41,13 +39,14 @@ class TimeScale {
   std::vector<double> levels_s_;
 };
 
-/// The map of one choice: cells coloured by when they are ready, lines of equal time with their
-/// clock times, and the direction of work. `title` and `id` identify it to a screen reader.
-Element map_picture(const MapChoice& choice, const TimeScale& scale,
-                    const std::vector<ZoneDrawing>& zones, const MapGround& ground,
-                    const PlanView& view, const PlannedPour& facts, const std::string& title);
+/// What a choice draws over the map of the hour, whatever the hour.
+struct TimeLayer {
+  Element ways;   ///< the direction of work
+  Element lines;  ///< of equal time, with the clock time at which it is ready there
+};
 
-/// The colour bar with its times.
-Element time_legend(const TimeScale& scale, const PlannedPour& facts);
+/// `shown`: before a script chooses another, and without one.
+TimeLayer time_layer(const MapChoice& choice, bool shown, const std::vector<ZoneDrawing>& zones,
+                     const MapGround& ground, const PlanView& view, const PlannedPour& facts);
 
 }  // namespace slabtide

@@ -44,9 +44,7 @@ class PageMap {
     section.set("class", "figures map").set("id", "map").set("aria-labelledby", "map-title");
     section.add(Element("h2").set("id", "map-title").text("Where it is ready first"));
     section.add_markup(ground_.definitions()).add(controls());
-    Element maps("div");
-    maps.set("class", "maps").add(times()).add(hour());
-    return section.add(maps).str();
+    return section.add(figure()).str();
   }
 
  private:
@@ -65,28 +63,35 @@ class PageMap {
     return controls.set("class", "map-controls").mark("hidden").add(set);
   }
 
-  Element times() const {
-    Element all("div");
-    all.set("class", "map-times");
-    for (const MapChoice& choice : choices_) all.add(figure(choice));
-    Element fold("details");
-    fold.set("class", "fold");
-    return fold.add(Element("summary").add(Element("span").text("Maps of the times"))).add(all);
+  Element figure() const {
+    const StillHour still{choices_.front(), shown_first()};
+    std::vector<TimeLayer> layers;
+    for (const MapChoice& choice : choices_) {
+      const bool shown = &choice == &choices_.front();
+      layers.push_back(time_layer(choice, shown, zones_, ground_, view_, facts_));
+    }
+    Element picture("div");
+    picture.set("class", "map-picture")
+        .add(hour_picture(hours_, still, layers, zones_, view_, facts_))
+        .add(ground_.key());
+    picture.add(steps()).add(slider()).add(key());
+    Element says("p");
+    says.set("id", "map-says").set("aria-live", "polite").text(hour_words(hours_, still, facts_));
+    Element caption("figcaption");
+    caption.add(says);
+    for (const MapChoice& choice : choices_) caption.add(times(choice));
+    Element figure("figure");
+    return figure.set("class", "map-figure").add(picture).add(caption);
   }
 
-  Element figure(const MapChoice& choice) const {
-    const TimeScale scale(choice, facts_);
-    Element figure("figure");
-    figure.set("class", "map-figure").set("data-choice", choice.id);
-    figure.set("data-words", choice.words).set("data-times", times_for_script(choice, hours_));
-    figure.add(Element("h3").text(heading_of(choice)));
-    const std::string title =
-        fmt::format("Plan of the site, colored by when it is ready: {}", choice.words);
-    figure.add(map_picture(choice, scale, zones_, ground_, view_, facts_, title));
-    figure.add(ground_.key());
-    if (!scale.empty()) figure.add(time_legend(scale, facts_));
-    figure.add(Element("figcaption").text(caption(choice, scale)));
-    return figure.add(table(choice));
+  /// What the map tells of a choice whatever the hour.
+  Element times(const MapChoice& choice) const {
+    Element all("div");
+    all.set("class", "map-times").set("data-choice", choice.id);
+    all.set("data-words", choice.words).set("data-times", times_for_script(choice, hours_));
+    all.add(Element("h3").text(heading_of(choice)));
+    all.add(Element("p").text(caption(choice, TimeScale(choice, facts_))));
+    return all.add(table(choice));
   }
 
   std::string caption(const MapChoice& choice, const TimeScale& scale) const {
@@ -96,8 +101,10 @@ class PageMap {
         fmt::format("First ready {}, last {}.", day_clock(facts_.run.at(scale.first_s()), job),
                     day_clock(facts_.run.at(scale.last_s()), job));
     if (!scale.levels_s().empty()) {
-      words += fmt::format(" A line every {:.0f} minutes.", scale.level_step_min());
+      words +=
+          fmt::format(" On the map a dashed line every {:.0f} minutes.", scale.level_step_min());
     }
+    words += never_words(choice);
     words += " Arrows: the way to work.";
     if (choice.operation) return words;
     for (const ZonePlan& zone : facts_.plan.zones) {
@@ -106,6 +113,23 @@ class PageMap {
       }
     }
     return words;
+  }
+
+  /// How much of the concrete that the choice is for is never ready; empty for nothing.
+  std::string never_words(const MapChoice& choice) const {
+    double all_m2 = 0.0;
+    double never_m2 = 0.0;
+    for (std::size_t zone = 0; zone < choice.zones.size(); ++zone) {
+      for (std::size_t i = 0; i < choice.zones[zone].size(); ++i) {
+        const MapCell& cell = choice.zones[zone][i];
+        const double area_m2 = facts_.run.zones[zone].cells[i].cell.area_m2;
+        if (cell.works) all_m2 += area_m2;
+        if (cell.works && !cell.opens_s) never_m2 += area_m2;
+      }
+    }
+    if (never_m2 == 0.0) return {};
+    return fmt::format(" {} of it is not ready before the forecast ends.",
+                       percent_words(never_m2 / all_m2));
   }
 
   /// The times in the picture, part by part.
@@ -162,29 +186,25 @@ class PageMap {
     return choice.operation ? name : fmt::format("{} ({})", name, operation_words(operation));
   }
 
-  Element hour() const {
+  Element slider() const {
     Element slider("input");
     slider.set("type", "range").set("id", "map-hour").set("min", "0").set("step", "1");
     slider.set("max", std::to_string(hours_.count - 1)).set("value", std::to_string(shown_first()));
-    Element label("label");
-    label.set("for", "map-hour").text("Hour ");
-    label.add(Element("output").set("id", "map-clock").set("for", "map-hour"));
-    Element figure("figure");
-    figure.set("class", "map-figure map-hour").mark("hidden");
-    figure.add(Element("h3").text("At this time"));
-    figure.add(hour_picture(hours_, zones_, view_, facts_)).add(ground_.key());
-    figure.add(steps(label)).add(slider).add(key());
-    Element caption("figcaption");
-    return figure.add(caption.set("id", "map-says").set("aria-live", "polite"));
+    return slider.mark("hidden");
   }
 
-  /// The hour between two buttons that move it by a quarter hour.
-  static Element steps(const Element& label) {
+  /// The hour, between two buttons that move it by a quarter hour once the script runs.
+  Element steps() const {
     const auto button = [](const char* step, const char* words) {
       Element made("button");
-      made.set("type", "button").set("data-step", step).text(words);
+      made.set("type", "button").set("data-step", step).mark("hidden").text(words);
       return made;
     };
+    Element label("label");
+    label.set("for", "map-hour").text("Hour ");
+    Element clock("output");
+    clock.set("id", "map-clock").set("for", "map-hour");
+    label.add(clock.text(quarter_words(hours_, shown_first(), facts_)));
     Element steps("div");
     steps.set("class", "map-steps").add(button("-1", "− 15 min")).add(label);
     return steps.add(button("1", "+ 15 min"));

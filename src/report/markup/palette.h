@@ -30,12 +30,4 @@ inline constexpr std::size_t line_class_count = 6;
 /// The class of the nth line (from 0) of a chart; after the last class they repeat.
 std::string line_class(std::size_t index);
 
-/// Dark blue (0) to yellow (1), as "#rrggbb". Brightness increases throughout, so that it is
-/// readable in grey and with any kind of colour vision. Clamped outside 0 to 1.
-/// Source: Nuñez, Anderton & Renslow 2018, Optimizing colormaps with consideration for color
-/// vision deficiency (cividis), PLoS ONE 13. Status: published, ten of its values from memory,
-/// interpolated linearly.
-/// Error: std::invalid_argument for NaN.
-std::string sequential_colour(double fraction);
-
 }  // namespace slabtide

@@ -1,8 +1,6 @@
 #include "report/markup/palette.h"
 
 #include <cmath>
-#include <limits>
-#include <stdexcept>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -39,19 +37,6 @@ std::string property(const std::string& name, int nth) {
   for (int i = 0; i < nth; ++i) at = css.find("--" + name + ":", at + 1);
   REQUIRE(at != std::string::npos);
   return css.substr(css.find('#', at), 7);
-}
-
-TEST_CASE("the sequential colours get brighter all the way") {
-  double before = -1.0;
-  for (int i = 0; i <= 90; ++i) {
-    const double now = luminance(sequential_colour(i / 90.0));
-    CHECK(now > before);
-    before = now;
-  }
-  CHECK(sequential_colour(-1.0) == sequential_colour(0.0));
-  CHECK(sequential_colour(2.0) == "#ffea46");
-  CHECK_THROWS_AS(sequential_colour(std::numeric_limits<double>::quiet_NaN()),
-                  std::invalid_argument);
 }
 
 TEST_CASE("text and lines stand out from the paper, light and dark") {
