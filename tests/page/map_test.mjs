@@ -1,4 +1,4 @@
-// The readiness map responds to the choice of an operation and to the hour, by mouse and by
+// The map responds to the choice of an operation and to the hour, by mouse and by
 // keyboard, and what it shows agrees with the day's JSON.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
