@@ -18,7 +18,7 @@ const setHour = (page, k) => page.locator('#map-hour').evaluate((slider, value) 
   slider.value = String(value);
   slider.dispatchEvent(new Event('input', { bubbles: true }));
 }, k);
-// Whose times are told beside the map and drawn on it, ways under the names and lines over them.
+// Whose times are told beside the map and drawn on it, lines under the names and their times over them.
 const shownTimes = async (page) => {
   const choices = (all) => all.map((one) => one.dataset.choice);
   const told = await page.locator('.map-times:visible').evaluateAll(choices);

@@ -287,9 +287,9 @@ Element hour_picture(const QuarterHours& hours, const StillHour& still,
   svg.set("data-height", short_number(view.plan_height()));
   svg.add(cells).add(shade_at(hours.at_s(still.quarter), zones, view, facts));
   svg.add(use_of("map-ground"));
-  for (const TimeLayer& layer : layers) svg.add(layer.ways);
+  for (const TimeLayer& layer : layers) svg.add(layer.below);
   svg.add(use_of("map-edges"));
-  for (const TimeLayer& layer : layers) svg.add(layer.lines);
+  for (const TimeLayer& layer : layers) svg.add(layer.above);
   return svg;
 }
 

@@ -78,17 +78,17 @@ class TimeLines {
     return group;
   }
 
-  Element lines() {
+  /// Fills in their times too.
+  Element lines(std::string& letters) {
     Element group("g");
     group.set("class", "lines");
-    std::string letters;
     for (std::size_t i = 0; i < zones_.size(); ++i) {
       const std::string drawn = lines_of(i, letters);
       if (drawn.empty()) continue;
       const bool border = facts_.job.zones[i].border.has_value();
       group.add(clipped(border ? MapGround::field_id(i) : MapGround::whole_id(i), drawn));
     }
-    return group.add_markup(letters);
+    return group;
   }
 
  private:
@@ -261,8 +261,13 @@ TimeLayer time_layer(const MapChoice& choice, bool shown, const std::vector<Zone
     group.set("class", shown ? "time-layer shown" : "time-layer").set("data-choice", choice.id);
     return group.add(part);
   };
-  const Element ways = drawn.ways();  // first: the lines' times stay clear of them
-  return {layer(ways), layer(drawn.lines())};
+  Element below("g");
+  below.add(drawn.ways());  // first: the lines' times stay clear of them
+  std::string letters;
+  below.add(drawn.lines(letters));
+  Element times("g");
+  times.set("class", "lines").add_markup(letters);
+  return {layer(below), layer(times)};
 }
 
 }  // namespace slabtide

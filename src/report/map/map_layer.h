@@ -39,10 +39,10 @@ class TimeScale {
   std::vector<double> levels_s_;
 };
 
-/// What a choice draws over the map of the hour, whatever the hour.
+/// What a choice draws on the map of the hour, whatever the hour.
 struct TimeLayer {
-  Element ways;   ///< the direction of work
-  Element lines;  ///< of equal time, with the clock time at which it is ready there
+  Element below;  ///< the zones' names: the direction of work, lines of equal time
+  Element above;  ///< the clock times at which it is ready there
 };
 
 /// `shown`: before a script chooses another, and without one.
