@@ -64,7 +64,9 @@ CrewPlan plan_crew(const Job& job, const std::vector<ZonePlan>& zones, const Cut
       plan.roster.is_count() ? schedule_count(plan, alone) : schedule_hands(plan, alone);
   put_on_the_clock(plan, job, practice.crew.hours);
   if (!plan.late.empty() && depth == CrewDepth::remedies) {
-    plan.remedies = crew_remedies(plan.tasks, plan.roster, plan.schedule, larger, threads);
+    CrewHelp help = crew_remedies(plan.tasks, plan.roster, plan.schedule, larger, threads);
+    plan.remedies = std::move(help.remedies);
+    plan.rescues = std::move(help.rescues);
   }
   return plan;
 }

@@ -353,7 +353,11 @@ void watch_crew(Watch& watch) {
   const bool is_lost = lost != crew.late.end();
   const std::size_t told = is_lost ? *lost : crew.late.front();
   const Task& task = crew.tasks[told];
-  const std::string remedy = crew.remedies.empty()
+  const auto rescue =
+      std::find_if(crew.rescues.begin(), crew.rescues.end(),
+                   [&task](const ZoneRescue& one) { return one.zone == task.zone; });
+  const std::string remedy = is_lost && rescue != crew.rescues.end() ? rescue_words(*rescue)
+                             : crew.remedies.empty()
                                  ? std::string("more hands, or less poured in one day")
                                  : remedy_words(crew.remedies.front());
   const std::string text =

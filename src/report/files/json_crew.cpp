@@ -95,7 +95,8 @@ Json json_crew_summary(const CrewPlan& crew, const Job& job) {
             {"crew_hours", hundredths(crew.crew_hours())},
             {"tightest", nullptr},
             {"late", Json::array()},
-            {"cures", Json::array()}};
+            {"cures", Json::array()},
+            {"saves", Json::array()}};
   if (crew.tightest) {
     json["tightest"] = timed_task(crew, crew.tightest->task, job);
     json["tightest"]["slack_min"] = std::max(0, crew.tightest->slack_min);
@@ -107,6 +108,16 @@ Json json_crew_summary(const CrewPlan& crew, const Job& job) {
                              {"amount", remedy.amount},
                              {"left", remedy.left},
                              {"late_min", remedy.late_min}});
+  }
+  for (const ZoneRescue& rescue : crew.rescues) {
+    Json ways = Json::array();
+    for (const CrewRemedy& way : rescue.ways) {
+      ways.push_back({{"cure", remedy_id(way.kind)},
+                      {"amount", way.amount},
+                      {"lost", way.lost},
+                      {"late_min", way.late_min}});
+    }
+    json["saves"].push_back({{"zone", rescue.zone}, {"ways", std::move(ways)}});
   }
   return json;
 }

@@ -28,7 +28,8 @@ class CrewPage {
     }
     View view;
     put_size(view);
-    view.flag("any_cure", !crew_.remedies.empty()).put("cures", remedies());
+    view.flag("any_cure", !crew_.remedies.empty() || !crew_.rescues.empty())
+        .put("cures", remedies());
     put_late(view);
     view.put("people", std::move(people));
     if (crew_.tightest) view.put("tight", tight());
@@ -120,6 +121,9 @@ class CrewPage {
     std::vector<View> views;
     for (const CrewRemedy& remedy : crew_.remedies) {
       views.push_back(View().put("cure", remedy_words(remedy)));
+    }
+    for (const ZoneRescue& rescue : crew_.rescues) {
+      views.push_back(View().put("cure", rescue_words(rescue)));
     }
     return views;
   }

@@ -94,6 +94,7 @@ std::string late_block(const CrewPlan& crew, const Job& job, const TextStyle& st
   }
   for (const CrewRemedy& remedy : crew.remedies)
     text += style.paragraph(remedy_words(remedy), 2, 6);
+  for (const ZoneRescue& rescue : crew.rescues) text += style.paragraph(rescue_words(rescue), 2, 6);
   return text + "\n";
 }
 

@@ -59,8 +59,9 @@ struct CrewPlan {
   int enough_crew = 0;
   int min_late_min = 0;  ///< of that crew
   std::optional<TightTask> tightest;
-  std::vector<std::size_t> late;     ///< tasks, the latest first
-  std::vector<CrewRemedy> remedies;  ///< for what is late, the most effective first
+  std::vector<std::size_t> late;         ///< tasks, the latest first
+  std::vector<CrewRemedy> remedies;      ///< for what is late, the most effective first
+  std::vector<ZoneRescue> rescues = {};  ///< of finishes that are lost, the latest zone first
   /// For each task the fraction of the sampled days on which it is late (`late_days`). Absent for
   /// tasks that do not follow the setting; empty if the plan has no samples.
   std::vector<std::optional<double>> late_chances;

@@ -62,7 +62,13 @@ TEST_CASE(
   REQUIRE(late.late_min > 6000);
   const std::vector<Schedule> larger{schedule(tasks, 3)};
   REQUIRE(larger.front().late_min < late.late_min);
-  CHECK(crew_remedies(tasks, roster, late, larger).empty());
+  const CrewHelp help = crew_remedies(tasks, roster, late, larger);
+  CHECK(help.remedies.empty());
+  REQUIRE(help.rescues.size() == 1);
+  CHECK(help.rescues.front().ways.empty());
+  CHECK(rescue_words(help.rescues.front()) ==
+        "nothing tried saves pad, not 3 hands, a retarder, placing it up to 90 min later, or "
+        "pouring it alone: leave it for another day, or pour it in parts");
 }
 
 TEST_CASE("a plan and its remedies are the same on any number of threads") {
@@ -178,6 +184,37 @@ TEST_CASE(
   if (plan.schedule.late_min >= hopeless_late_min) {
     CHECK(words.find(" late") == std::string::npos);
   }
+  // What is said to save a zone: with so many hands its finish is lost no more.
+  REQUIRE(!plan.rescues.empty());
+  CHECK(plan.rescues.size() <= 3);
+  int hands_tried = 0;
+  int alone_tried = 0;
+  for (const ZoneRescue& rescue : plan.rescues) {
+    CHECK(std::find(lost.begin(), lost.end(), rescue.zone) != lost.end());
+    for (const CrewRemedy& way : rescue.ways) {
+      CHECK(std::find(way.lost.begin(), way.lost.end(), rescue.zone) == way.lost.end());
+      if (way.kind == RemedyKind::pour_less) {
+        // Poured alone, the crew can do it.
+        Job alone = job;
+        std::erase_if(alone.zones, [&](const Zone& zone) { return zone.name != rescue.zone; });
+        alone.pour.placing_sequence = {rescue.zone};
+        CHECK(lost_finish_names(crew_of(alone)).empty());
+        ++alone_tried;
+      }
+      if (way.kind != RemedyKind::more_hands) continue;
+      Job more = job;
+      more.crew.finishers += way.amount;
+      const std::vector<std::string> still = lost_finish_names(crew_of(more));
+      CHECK(still == way.lost);
+      // It is the least: one less still loses it.
+      --more.crew.finishers;
+      const std::vector<std::string> one_less = lost_finish_names(crew_of(more));
+      CHECK(std::find(one_less.begin(), one_less.end(), rescue.zone) != one_less.end());
+      ++hands_tried;
+    }
+  }
+  CHECK(hands_tried > 0);
+  CHECK(alone_tried > 0);
   const auto less =
       std::find_if(plan.remedies.begin(), plan.remedies.end(),
                    [](const CrewRemedy& remedy) { return remedy.kind == RemedyKind::pour_less; });
