@@ -45,6 +45,13 @@ bool is_covered_by(const Watch& watch, UtcTime at) {
   return true;
 }
 
+/// The first of the steps in which the air is under `air_c`; `steps.end` if none is.
+std::size_t first_under(const SiteWeather& weather, const Steps& steps, double air_c) {
+  std::size_t k = steps.first;
+  while (k < steps.end && weather.air_c[k] >= air_c) ++k;
+  return k;
+}
+
 /// When a zone is worked on before it sets: during placing, and from the opening of each window
 /// until it is open all over.
 std::vector<TimeSpan> work_spans(const ZonePlan& zone) {
@@ -149,31 +156,32 @@ void watch_cold(Watch& watch) {
   const Steps steps =
       steps_between(weather.grid, span.from,
                     after_seconds(watch.zones.back().placed.end, cold_watch_h * seconds_per_hour));
-  for (std::size_t k = steps.first; k < steps.end; ++k) {
-    if (weather.air_c[k] >= limits.cold_air_c) continue;
-    const UtcTime at = watch.run.at(static_cast<double>(k) * weather.grid.step_s);
-    const bool covered = is_covered_by(watch, at);
-    watch.add("cold_weather", "cold weather", covered ? CautionLevel::note : CautionLevel::caution,
-              {}, at,
-              fmt::format("air under {} from {}: cold-weather rules apply. Blankets {}, "
-                          "concrete at {} or more when placed and kept there, no frost before {}",
-                          watch.temperature(limits.cold_air_c), watch.clock(at),
-                          covered ? "on as it sets, and left on" : "on hand",
-                          watch.temperature(limits.cold_concrete_c),
-                          strength_words(limits.protect_until_psi, watch.job.units)),
-              "ACI 306R-10, published");
-    if (watch.run.mix_of(watch.run.zones.front()).discharge_c < limits.cold_concrete_c) {
-      watch.add(
-          "cold_concrete", "concrete too cold", CautionLevel::caution, {},
-          watch.zones.front().placed.start,
-          fmt::format("concrete at {} is under the {} that cold weather asks of a thin "
-                      "section: order it with warm water",
-                      watch.temperature(watch.run.mix_of(watch.run.zones.front()).discharge_c),
-                      watch.temperature(limits.cold_concrete_c)),
-          "ACI 306R-10, published");
-    }
-    return;
-  }
+  const auto at_step = [&](std::size_t k) {
+    return watch.run.at(static_cast<double>(k) * weather.grid.step_s);
+  };
+  const std::size_t cold = first_under(weather, steps, limits.cold_air_c);
+  if (cold == steps.end) return;
+  const UtcTime at = at_step(cold);
+  // Concrete that is still worked on stands cool air; it is frost, and the night, that want
+  // blankets.
+  const bool covered = is_covered_by(watch, at_step(first_under(weather, steps, freezing_c)));
+  watch.add("cold_weather", "cold weather", covered ? CautionLevel::note : CautionLevel::caution,
+            {}, at,
+            fmt::format("air under {} from {}: cold-weather rules apply. Blankets {}, "
+                        "concrete at {} or more when placed and kept there, no frost before {}",
+                        watch.temperature(limits.cold_air_c), watch.clock(at),
+                        covered ? "on as it sets, and left on" : "on hand",
+                        watch.temperature(limits.cold_concrete_c),
+                        strength_words(limits.protect_until_psi, watch.job.units)),
+            "ACI 306R-10, published");
+  const double placed_c = watch.run.mix_of(watch.run.zones.front()).discharge_c;
+  if (placed_c >= limits.cold_concrete_c) return;
+  watch.add("cold_concrete", "concrete too cold", CautionLevel::caution, {},
+            watch.zones.front().placed.start,
+            fmt::format("concrete at {} is under the {} that cold weather asks of a thin section: "
+                        "order it with warm water",
+                        watch.temperature(placed_c), watch.temperature(limits.cold_concrete_c)),
+            "ACI 306R-10, published");
 }
 
 void watch_ground(Watch& watch) {

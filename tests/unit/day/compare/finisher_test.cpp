@@ -14,9 +14,9 @@
 #include "slabtide/job/reading/read_job.h"
 #include "support/planned_day.h"
 
-// Twelve jobs of our own, and for each what an experienced finisher would choose, on the likely day
-// as over days drawn. All of it is
-// common practice without a source, and was written down before the comparison was run on them.
+// Thirteen jobs of our own, and for each what an experienced finisher would choose, on the likely
+// day as over days drawn. All of it is common practice without a source, and was written down
+// before the comparison was run on them.
 
 namespace slabtide {
 
@@ -183,6 +183,18 @@ Trade frost() {
           {Move::blankets, Move::warmer, Move::accelerate, Move::earlier}};
 }
 
+/// The night is 16 °F: hot concrete alone does not carry a thin slab through it.
+Trade hard_frost() {
+  return {"a porch and its steps before a night of 16",
+          job_text({north, "2026-11-10", "07:00", 64, 36, 16, 24, 6, 55, 3, early_saw},
+                   zone_text("porch", 0, 0, 10, 8, "broom") +
+                       "[[zone.face]]\nlength = 10\nheight = 7\nfacing = \"south\"\nat = [5, 0]\n" +
+                       zone_text("steps", 2, -3, 6, 3, "broom") +
+                       "[[zone.face]]\nlength = 6\nheight = 7\nfacing = \"south\"\nat = [5, -3]\n"),
+          {Move::blankets, Move::another_day},
+          {Move::blankets, Move::another_day, Move::warmer, Move::accelerate, Move::earlier}};
+}
+
 Trade windy_dry() {
   return {"a broomed slab in a dry wind",
           job_text({plains, "2026-04-16", "10:00", 74, 48, 46, 22, 24, 68, 4, early_saw},
@@ -333,7 +345,7 @@ TEST_CASE("against heat") {
 }
 
 TEST_CASE("against frost, wind, rain and the night") {
-  for (const Trade& trade : {frost(), windy_dry(), rain_at_noon(), wet_saw_alone()}) {
+  for (const Trade& trade : {frost(), hard_frost(), windy_dry(), rain_at_noon(), wet_saw_alone()}) {
     check_trade(trade);
   }
 }

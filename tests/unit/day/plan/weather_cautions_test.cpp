@@ -94,6 +94,16 @@ TEST_CASE("blankets that the job has are not asked for again") {
         std::string::npos);
 }
 
+TEST_CASE("concrete ordered at the least that cold weather asks for is warm enough") {
+  // ACI 306R-10: 55 °F in sections under 12 in.
+  Job job = mild_job();
+  const auto cool = [](ForecastHour& hour) { hour.air_c = 3.0; };
+  job.mix.temperature = celsius_from_fahrenheit(55.0);
+  CHECK(find_caution(cautions_with(job, cool), "cold_concrete") == nullptr);
+  job.mix.temperature = celsius_from_fahrenheit(54.0);
+  CHECK(warns(cautions_with(job, cool), "cold_concrete", CautionLevel::caution));
+}
+
 TEST_CASE("hot concrete is stopped at the published limit") {
   Job job = mild_job();
   job.mix.temperature = 35.1;  // 95 °F is 35.0 (ACI 305.1-14, published)
@@ -172,11 +182,17 @@ TEST_CASE("cold weather is a caution until blankets are laid for it") {
   CHECK(warns(cautions_with(job, cold_night), "cold_weather", CautionLevel::caution));
   job.pour.curing = CuringKind::blanket;
   CHECK(warns(cautions_with(job, cold_night), "cold_weather", CautionLevel::note));
+  // The slab is worked on bare, however cool the day; not in frost.
   const auto cold_day = [](ForecastHour& hour) {
     hour.air_c = 3.0;
     hour.dew_point_c = 0.0;
   };
-  CHECK(warns(cautions_with(job, cold_day), "cold_weather", CautionLevel::caution));
+  CHECK(warns(cautions_with(job, cold_day), "cold_weather", CautionLevel::note));
+  const auto frost = [](ForecastHour& hour) {
+    hour.air_c = -1.0;
+    hour.dew_point_c = -5.0;
+  };
+  CHECK(warns(cautions_with(job, frost), "cold_weather", CautionLevel::caution));
 }
 
 TEST_CASE("a forecast that ends before the finishing is a fault") {
