@@ -13,8 +13,10 @@ namespace slabtide {
 namespace {
 
 /// What comes of these is told by the minutes late, on the likely day and on others, or is a limit
-/// by habit, which is a stop where it is in earnest; for themselves they weigh little (ours).
-constexpr std::array<std::string_view, 3> light{"short_window", "late_crew", "discharge_limit"};
+/// by habit, which is a stop where it is in earnest, or say in which order to work; for themselves
+/// they weigh little (ours).
+constexpr std::array<std::string_view, 5> light{"short_window", "late_crew", "late_days",
+                                                "discharge_limit", "saw_before_cover"};
 constexpr double light_cost = 0.5;
 
 double cost_of_code(const std::string& code, Loss loss) {
