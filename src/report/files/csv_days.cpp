@@ -28,7 +28,7 @@ class DaysTable {
                                    "call_off_by", "finishers", "smallest_crew", "minutes_late",
                                    "high_" + degrees, "low_" + degrees, "rain_before_set_percent",
                                    is_us() ? "rain_before_set_in" : "rain_before_set_mm",
-                                   "frost_local", "finish_lost_percent"});
+                                   "frost_local", "frost_percent", "finish_lost_percent"});
     for (std::size_t i = 0; i < facts_.days.days.size(); ++i) {
       text += row(facts_.days.days[i], i == facts_.days.best);
     }
@@ -61,6 +61,7 @@ class DaysTable {
          fixed_words(day.late_min), temperature(day.weather.high_c), temperature(day.weather.low_c),
          percent(day.rain_before_set.chance), amount(day.rain_before_set.amount_mm),
          day.frost.at ? local(*day.frost.at) : std::string(),
+         day.frost_fraction ? percent(*day.frost_fraction) : std::string(),
          day.finish_lost_fraction ? percent(*day.finish_lost_fraction) : std::string()});
   }
 

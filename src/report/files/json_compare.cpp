@@ -63,6 +63,7 @@ class JsonCompare {
         {"last_finish", time(figures.last_finish)},
         {"daylight_left_min",
          figures.daylight_left_min ? Json(std::lround(*figures.daylight_left_min)) : Json(nullptr)},
+        {"dark_min", std::lround(figures.dark_min)},
         {"latest_saw", time(figures.latest_saw)},
         {"saw_at_night", figures.saw_at_night},
         {"stops", figures.stops},
