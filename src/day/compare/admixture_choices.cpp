@@ -42,10 +42,8 @@ void add_last(const ChoiceContext& context, const Admixture& retarder, double fr
       fmt::format("add retarder at {} {}", dose_words(retarder, units), last_loads_words(last)),
       {}};
   if (context.run.order.loads.size() == 1) {
-    offered.words = fmt::format(
-        "order the concrete in two loads, the second the last {} of it, with retarder at {} in "
-        "that one",
-        part, dose_words(retarder, units));
+    offered.words = fmt::format("order the concrete in {} loads, with retarder at {} in the last",
+                                last.of == 2 ? "two" : "three", dose_words(retarder, units));
   }
   if (last.load_size_m3 && *last.load_size_m3 < context.rules.min_load_m3) {
     list.leave_out(std::move(offered.label),
@@ -129,7 +127,8 @@ Admixture retarder_of(double dose_ml_100kg) {
 
 LastLoads last_fraction(const Job& job, const OrderPlan& order, double fraction) {
   if (order.loads.size() == 1) {
-    return {1, 2, sold_m3(order.ordered_m3 * (1.0 - fraction), job.units)};
+    const auto loads = static_cast<std::size_t>(std::lround(1.0 / fraction));
+    return {1, loads, sold_m3(order.ordered_m3 / static_cast<double>(loads), job.units)};
   }
   const auto loads = static_cast<double>(order.loads.size());
   const auto number = static_cast<std::size_t>(std::max(1L, std::lround(fraction * loads)));

@@ -18,8 +18,7 @@ struct LastLoads {
   std::optional<double> load_size_m3 = std::nullopt;  ///< to be ordered, if the order changes
 };
 
-/// The last `fraction` of the loads; a single load is ordered as two for it, to sizes that a plant
-/// sells.
+/// The last `fraction` of the loads; a single load is ordered as two or three even ones for it.
 LastLoads last_fraction(const Job& job, const OrderPlan& order, double fraction);
 
 /// "in the last of 2 loads", "in the last 2 of 5 loads".

@@ -79,10 +79,20 @@ class Pouring {
                          before * *job_.order.truck_spacing_min * seconds_per_minute);
   }
 
+  /// An even share of what is left, in what a plant sells, that the trucks to come can carry.
+  double next_volume_m3() const {
+    const double full_m3 = job_.order.load_size_m3;
+    const auto trucks =
+        static_cast<double>(std::max<std::size_t>(1, loads_of(left_to_load_m3_, full_m3)));
+    const double even_m3 = sold_m3(left_to_load_m3_ / trucks, job_.units);
+    const double least_m3 = left_to_load_m3_ - (trucks - 1.0) * full_m3;
+    return std::min({std::max(even_m3, least_m3), full_m3, left_to_load_m3_});
+  }
+
   void next_load() {
     Load load;
     load.number = static_cast<int>(plan_.loads.size()) + 1;
-    load.volume_m3 = std::min(job_.order.load_size_m3, left_to_load_m3_);
+    load.volume_m3 = next_volume_m3();
     load.arrives = arrival();
     load.starts = now_ = std::max(now_, load.arrives);
     load.batched = after_seconds(load.arrives, -job_.pour.transit_min * seconds_per_minute);

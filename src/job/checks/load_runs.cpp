@@ -37,12 +37,16 @@ double run_volume_m3(const Job& job, std::size_t from) {
   return volume;
 }
 
+std::size_t loads_of(double volume_m3, double load_size_m3) {
+  return static_cast<std::size_t>(
+      std::ceil(std::max((volume_m3 - nothing_m3) / load_size_m3, 0.0)));
+}
+
 std::size_t load_count(const Job& job) {
   std::size_t count = 0;
   for (std::size_t i = 0; i < job.pour.placing_sequence.size(); ++i) {
     if (!starts_a_run(job, i)) continue;
-    const double loads = (run_volume_m3(job, i) - nothing_m3) / job.order.load_size_m3;
-    count += static_cast<std::size_t>(std::ceil(std::max(loads, 0.0)));
+    count += loads_of(run_volume_m3(job, i), job.order.load_size_m3);
   }
   return count;
 }

@@ -68,8 +68,9 @@ double placing_rate_m3_h(const Pour& pour, const PlacingRates& rates);
 double sold_m3(double m3, UnitSystem units);
 
 /// Places the zones one after another in the pour's order, each from the loads as they come; a zone
-/// with its own time starts a new load. Loads are filled to the load size and the last one takes
-/// the rest; each is asked for as it is sold (`sold_m3`), never over the load size.
+/// with its own time starts a new load. What is placed without a stop comes in as few loads as the
+/// load size allows, and those as even as they are sold (`sold_m3`): 10.75 yd³ as 5.5 and 5.25, not
+/// as a full load and a short one (common practice, no source).
 OrderPlan plan_order(const Job& job, const PlacingRates& rates);
 
 /// When the concrete at this fraction of a zone is placed, and from which load.

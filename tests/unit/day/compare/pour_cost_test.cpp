@@ -23,7 +23,7 @@ Job thousand_feet() {
   job.zones[0].thickness_m = m3_from_yd3(10.0) / m2_from_ft2(1000.0);
   job.order.allowance_fraction = 0.0;
   job.order.load_size_m3 = m3_from_yd3(8.0);
-  job.order.short_load_m3 = m3_from_yd3(4.0);
+  job.order.short_load_m3 = m3_from_yd3(5.5);
   job.mix.cementitious_kg_m3 = kg_m3_from_lb_yd3(564.0);
   job.mix.w_cm = 0.45;
   job.mix.temperature = celsius_from_fahrenheit(90.0);
@@ -81,9 +81,9 @@ TEST_CASE("a pour's cost is what arithmetic by hand says") {
   const PourCost it = cost(job, two_hands());
   CHECK(money(it, CostPart::hands) == doctest::Approx(850.0));        // 2 x 8.5 h x $50
   CHECK(money(it, CostPart::concrete) == doctest::Approx(1650.0));    // 10 yd3 x $165
-  CHECK(money(it, CostPart::short_loads) == doctest::Approx(120.0));  // 8 yd3 and 2: one under 4
+  CHECK(money(it, CostPart::short_loads) == doctest::Approx(240.0));  // twice 5 yd3: both under 5.5
   CHECK(money(it, CostPart::retarder) == doctest::Approx(28.20));     // 2 x 5.64 x 10 = 112.8 fl oz
-  CHECK(it.likely() == doctest::Approx(2648.20));
+  CHECK(it.likely() == doctest::Approx(2768.20));
   CHECK(it.left_out.empty());
   CHECK(!it.expected());
 }

@@ -1,3 +1,6 @@
+#include <cmath>
+#include <vector>
+
 #include <doctest/doctest.h>
 
 #include "job/checks/load_runs.h"
@@ -33,19 +36,52 @@ TEST_CASE("loads follow one another and the zones follow from the loads") {
   const OrderPlan order = plan_order(job, default_practice().placing);
   CHECK(order.neat_m3 == doctest::Approx(15.0));
   REQUIRE(order.loads.size() == 3);
-  CHECK(order.loads[0].volume_m3 == doctest::Approx(6.0));
-  CHECK(order.loads[2].volume_m3 == doctest::Approx(3.0));
-  CHECK(order.loads[2].sold_m3 == doctest::Approx(m3_from_yd3(4.0)));  // 3 m3 are 3.92 yd3
-  CHECK(order.loads[0].sold_m3 == doctest::Approx(6.0));               // a truck holds no more
-  CHECK(order.sold_m3 == doctest::Approx(12.0 + m3_from_yd3(4.0)));
-  CHECK(order.loads[2].is_short);
-  CHECK(!order.loads[0].is_short);
+  // 15 m3 are 19.62 yd3.
+  CHECK(order.loads[0].volume_m3 == doctest::Approx(m3_from_yd3(6.75)));
+  CHECK(order.loads[1].volume_m3 == doctest::Approx(m3_from_yd3(6.5)));
+  CHECK(order.loads[2].volume_m3 == doctest::Approx(15.0 - m3_from_yd3(13.25)));
+  CHECK(order.loads[2].sold_m3 == doctest::Approx(m3_from_yd3(6.5)));
+  CHECK(order.sold_m3 == doctest::Approx(m3_from_yd3(19.75)));
   CHECK(minutes(order.placings[0].start, order.placings[0].end) == doctest::Approx(60.0));
   CHECK(order.placings[1].start == order.placings[0].end);
   CHECK(minutes(job.pour.start, order.placings[1].end) == doctest::Approx(90.0));
   CHECK(minutes(order.loads[1].batched, order.loads[1].arrives) == doctest::Approx(35.0));
   REQUIRE(order.loads[1].fractions.size() == 2);
-  CHECK(order.loads[1].fractions[0].from_fraction == doctest::Approx(0.6));
+  CHECK(order.loads[1].fractions[0].from_fraction == doctest::Approx(m3_from_yd3(0.675)));
+}
+
+TEST_CASE("loads are even, in what a plant sells, and none over a full truck") {
+  // A contractor orders 10.75 yd³ as 5.5 and 5.25 (common practice, no source).
+  Job job = two_pads();
+  const auto sold_yd3 = [&](double ordered_yd3, double full_yd3) {
+    job.zones.resize(1);
+    job.pour.placing_sequence.resize(1);
+    job.zones[0].outline = rectangle(0, 0, 10, m3_from_yd3(ordered_yd3));
+    job.order.load_size_m3 = m3_from_yd3(full_yd3);
+    std::vector<double> yards;
+    for (const Load& load : plan_order(job, default_practice().placing).loads) {
+      yards.push_back(std::round(100.0 * yd3_from_m3(load.sold_m3)) / 100.0);
+    }
+    return yards;
+  };
+  CHECK(sold_yd3(10.75, 10.0) == std::vector{5.5, 5.25});
+  CHECK(sold_yd3(10.0, 10.0) == std::vector{10.0});
+  CHECK(sold_yd3(25.2, 10.0) == std::vector{8.5, 8.5, 8.25});
+  CHECK(sold_yd3(20.0, 10.0) == std::vector{10.0, 10.0});
+  CHECK(sold_yd3(19.505, 9.7525) == std::vector{9.75, 9.75});
+  CHECK(sold_yd3(10.004, 10.0) == std::vector{5.0, 5.0});
+}
+
+TEST_CASE("a load under what a plant charges extra for is short") {
+  Job job = two_pads();
+  job.zones[1].placed_at = after_seconds(job.pour.start, 3.0 * 3600.0);
+  job.order.short_load_m3 = 5.0;
+  const OrderPlan order = plan_order(job, default_practice().placing);
+  REQUIRE(order.loads.size() == 3);
+  CHECK(!order.loads[0].is_short);
+  CHECK(!order.loads[2].is_short);
+  job.order.short_load_m3 = 5.1;
+  CHECK(plan_order(job, default_practice().placing).loads[2].is_short);
 }
 
 TEST_CASE("loads are counted as they are laid out") {
@@ -71,10 +107,12 @@ TEST_CASE("a truck that comes late holds up the zone") {
   job.order.truck_spacing_min = 50.0;
   const OrderPlan order = plan_order(job, default_practice().placing);
   CHECK(minutes(job.pour.start, order.loads[1].starts) == doctest::Approx(50.0));
-  // 36 min of the first load, a wait to 50, then the other 4 m3 in 24 min.
-  CHECK(minutes(job.pour.start, order.placings[0].end) == doctest::Approx(74.0));
-  const PlacedFrom before = placed_from(order, 0, 0.59);
-  const PlacedFrom after = placed_from(order, 0, 0.61);
+  // 31 min of the first load, a wait to 50, then the other 4.84 m3 in 29 min.
+  const double rest_min = 60.0 - 6.0 * m3_from_yd3(6.75);
+  CHECK(minutes(job.pour.start, order.placings[0].end) ==
+        doctest::Approx(50.0 + rest_min).epsilon(1e-4));
+  const PlacedFrom before = placed_from(order, 0, 0.51);
+  const PlacedFrom after = placed_from(order, 0, 0.52);
   CHECK(before.load == 0);
   CHECK(after.load == 1);
   CHECK(minutes(before.placed, after.placed) > 14.0);
@@ -85,7 +123,7 @@ TEST_CASE("a zone with a time of its own starts a load of its own") {
   job.zones[1].placed_at = after_seconds(job.pour.start, 3.0 * 3600.0);
   const OrderPlan order = plan_order(job, default_practice().placing);
   REQUIRE(order.loads.size() == 3);
-  CHECK(order.loads[1].volume_m3 == doctest::Approx(4.0));
+  CHECK(order.loads[1].volume_m3 == doctest::Approx(10.0 - m3_from_yd3(6.75)));
   CHECK(order.loads[2].starts == *job.zones[1].placed_at);
   CHECK(order.placings[1].start == *job.zones[1].placed_at);
 }

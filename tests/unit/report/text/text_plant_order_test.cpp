@@ -84,8 +84,8 @@ TEST_CASE("a truck shared by zones of different doses is told as such, not dosed
 
 TEST_CASE("a truck that has to wait for the one before is told, on the order and in the plan") {
   Job job = three_cubes();
-  job.pour.placing_rate_m3_h = 4.0;
-  job.order.load_size_m3 = 2.0;  // half an hour each
+  job.pour.placing_rate_m3_h = m3_from_yd3(4.5);
+  job.order.load_size_m3 = 2.0;  // two of 2.25 yd³ at most: half an hour each
   job.order.truck_spacing_min = 20.0;
   const test::PlannedDay day(job);
   CHECK(day.run().order.loads[1].waits_min() == doctest::Approx(10.0));
