@@ -7,14 +7,13 @@
 
 #include "job/model/covers.h"
 #include "slabtide/job/model/job_clock.h"
+#include "told_loss.h"
 
 namespace slabtide {
 
 namespace {
 
 constexpr double frost_c = 0.0;
-/// From here on it is worth having blankets on the truck: one night in ten (ours).
-constexpr double told_fraction = 0.1;
 
 double coldest_c(const ZoneColumns& zone, const DayEvents& day) {
   double min_c =
@@ -55,7 +54,7 @@ std::vector<Caution> frost_cautions(const Job& job, const std::vector<ZonePlan>&
   std::vector<Caution> cautions;
   for (std::size_t i = 0; i < zones.size(); ++i) {
     const double fraction = frost.zone_fractions[i];
-    if (zones[i].frost.at || fraction < told_fraction) continue;
+    if (zones[i].frost.at || fraction < told_loss_fraction) continue;
     const UtcTime at = zones[i].frost.coldest_at;
     const bool covered = lies_under_blankets(job.zones[i], job.pour);
     cautions.push_back(

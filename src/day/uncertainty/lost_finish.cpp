@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/rounded.h"
+#include "told_loss.h"
 
 namespace slabtide {
 
@@ -13,15 +14,16 @@ std::optional<Caution> lost_finish(const CrewPlan& crew,
     if (!makes_the_finish(crew.tasks[i].kind)) continue;
     if (crew.schedule.assignments[i].late_min > finish_lost_min) return std::nullopt;
     const double chance = lost_chances[i].value_or(0.0);
-    if (chance < lost_too_often_fraction) continue;
+    if (chance < told_loss_fraction) continue;
     if (!worst || rounded(chance) > rounded(*lost_chances[*worst])) worst = i;
   }
   if (!worst) return std::nullopt;
   const Task& task = crew.tasks[*worst];
+  const bool too_often = *lost_chances[*worst] >= lost_too_often_fraction;
   return Caution{
       "late_days",
-      "finish often missed",
-      CautionLevel::stop,
+      too_often ? "finish often missed" : "finish may be missed",
+      too_often ? CautionLevel::stop : CautionLevel::caution,
       loss_of("late_days"),
       task.zone,
       crew.starts[*worst],

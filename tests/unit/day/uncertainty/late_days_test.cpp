@@ -56,18 +56,20 @@ TEST_CASE("a window that is over before the crew comes is missed, a later one is
   CHECK(days.chance(TaskKind::broom) == doctest::Approx(0.25));
 }
 
-TEST_CASE("a finish that is lost on one day in three stops the pour, one in four does not") {
-  const auto stops = [](const Days& days) {
+TEST_CASE("a finish lost on one day in three stops the pour, on one in four it asks for care") {
+  const auto level = [](const Days& days) -> std::optional<CautionLevel> {
     const DayPlan plan = with_bands(days.planned.plan, days.job, days.ensemble);
-    return std::any_of(plan.cautions.begin(), plan.cautions.end(), [](const Caution& caution) {
-      return caution.code == "late_days" && caution.level == CautionLevel::stop;
-    });
+    for (const Caution& caution : plan.cautions) {
+      if (caution.code == "late_days") return caution.level;
+    }
+    return std::nullopt;
   };
   Days days;
+  CHECK(!level(days));
   days.move(0, -3.0 * 3600.0);
-  CHECK(!stops(days));
+  CHECK(level(days) == CautionLevel::caution);
   days.move(1, -3.0 * 3600.0);
-  CHECK(stops(days));
+  CHECK(level(days) == CautionLevel::stop);
 }
 
 TEST_CASE("a window that never opens is missed") {
