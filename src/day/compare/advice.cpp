@@ -142,7 +142,7 @@ std::string gain_words(const ChoiceFigures& ordered, const ChoiceFigures& best,
     if (best.stops == 0) words += " This way no stop is left.";
     if (best.stops > 0 && !gone.empty()) words += fmt::format(" This way without {}.", gone);
   }
-  if (is_late(ordered, rules)) {
+  if (is_late(ordered, rules) && late_words(ordered) != late_words(best)) {
     words += fmt::format("{}As ordered {}; this way {}.", words.empty() ? "" : " ",
                          late_words(ordered), late_words(best));
   }
