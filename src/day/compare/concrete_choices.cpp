@@ -17,6 +17,10 @@ namespace {
 /// within 11 K (20 F) of the least it asks for (from memory; the figure of a thin section's 13 C).
 constexpr double warmest_c = 24.0;
 
+/// Under this, concrete for a slab is no longer chilled: a retarder slows it for less (common
+/// practice, no source; 65 F).
+constexpr double coolest_c = 18.3;
+
 /// "about 22 lb of ice a yd³".
 std::string ice_words(double kg_m3, UnitSystem units) {
   return units == UnitSystem::us ? fmt::format("{:.0f} lb of ice a yd³", lb_yd3_from_kg_m3(kg_m3))
@@ -42,6 +46,11 @@ void add_temperature(const ChoiceContext& context, double by_k, ChoiceList& list
                                         temperature_difference_words(needs.water_k, units));
   if (!cooler && now_c + by_k > warmest_c) {
     list.leave_out(offered.label, "it would stiffen in the drum");
+    return;
+  }
+  if (cooler && now_c + by_k < coolest_c) {
+    list.leave_out(offered.label, fmt::format("nobody ices a slab's concrete under {}",
+                                              temperature_words(coolest_c, units)));
     return;
   }
   offered.change.concrete_c = now_c + by_k;
