@@ -88,10 +88,13 @@ View order_view(const PlannedPour& facts) {
   if (const auto cost = cost_of_pour(facts); cost && job.prices) {
     view.put("cost", View().put("says", cost_sentence(*cost, job.prices->currency)));
   }
+  if (tells_low_base(order)) {
+    view.put("low_base", View()
+                             .put("more", volume("/order/low_base_m3", order.low_base_m3))
+                             .put("low", thickness_words(job.order.low_base_m, job.units)));
+  }
   return view.put("ordered", figure_view("/order/sold_m3", order.sold_m3, ordered))
       .put("neat", volume("/order/neat_m3", order.neat_m3))
-      .put("low_base", volume("/order/low_base_m3", order.low_base_m3))
-      .put("low", thickness_words(job.order.low_base_m, job.units))
       .put("allowance", percent_words(job.order.allowance_fraction))
       .put("loads", std::move(loads))
       .put("supplies", std::move(supplies));

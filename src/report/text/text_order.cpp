@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "job/model/wording.h"
+#include "report/words/supply_amount.h"
 
 namespace slabtide {
 
@@ -29,14 +30,15 @@ std::string load_words(const Load& load, const PlannedPour& facts) {
 std::string text_order(const PlannedPour& facts, const TextStyle& style) {
   const OrderPlan& order = facts.run.order;
   const Job& job = facts.job;
-  std::string text = style.entry(
-      style.heading("Order"),
-      fmt::format("{}: {} as drawn and {} over; {} more if the base is {} low",
-                  sold_words(order.sold_m3, job.units), volume_words(order.neat_m3, job.units),
-                  percent_words(job.order.allowance_fraction),
-                  volume_words(order.low_base_m3, job.units),
-                  thickness_words(job.order.low_base_m, job.units)),
-      0, hang);
+  std::string total = fmt::format(
+      "{}: {} as drawn and {} over", sold_words(order.sold_m3, job.units),
+      volume_words(order.neat_m3, job.units), percent_words(job.order.allowance_fraction));
+  if (tells_low_base(order)) {
+    total +=
+        fmt::format("; {} more if the base is {} low", volume_words(order.low_base_m3, job.units),
+                    thickness_words(job.order.low_base_m, job.units));
+  }
+  std::string text = style.entry(style.heading("Order"), total, 0, hang);
   for (const Load& load : order.loads) text += style.paragraph(load_words(load, facts), hang, hang);
   return text;
 }

@@ -11,6 +11,7 @@
 #include "job/model/wording.h"
 #include "report/words/call_off_words.h"
 #include "report/words/made_words.h"
+#include "report/words/supply_amount.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 #include "slabtide/report/words/plan_facts.h"
@@ -103,9 +104,11 @@ std::string text_plant_order(const PlannedPour& facts) {
   text += fmt::format(
       "Call it off {}: ask the plant, some want more notice\n",
       call_off_words(placing_span(order).first_batched, job.pour.date, job, facts.practice.days));
-  text += fmt::format("Have {} more on standby: a base {} low takes it\n",
-                      volume_words(order.low_base_m3, job.units),
-                      thickness_words(job.order.low_base_m, job.units));
+  if (tells_low_base(order)) {
+    text += fmt::format("Have {} more on standby: a base {} low takes it\n",
+                        volume_words(order.low_base_m3, job.units),
+                        thickness_words(job.order.low_base_m, job.units));
+  }
   return text;
 }
 

@@ -36,4 +36,6 @@ std::string supply_amount_words(const Supply& supply, UnitSystem units) {
   return {};
 }
 
+bool tells_low_base(const OrderPlan& order) { return order.low_base_m3 >= m3_from_yd3(0.05); }
+
 }  // namespace slabtide
