@@ -12,6 +12,7 @@
 
 #include "job/model/limits.h"
 #include "job/model/usual_water.h"
+#include "job/toml/quantity_words.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 
@@ -76,11 +77,27 @@ void read_fractions(TableReader& table, Mix& mix) {
   }
 }
 
+constexpr std::string_view sacks_unit = "sacks of 94 lb a cubic yard";
+
+/// "6 sack" where a weight is asked for: how a mix is ordered, with all its cementitious counted.
+bool is_in_sacks(TableReader& table, std::string_view key) {
+  const TomlEntry* const found = table.entry(key);
+  const auto* const text =
+      found == nullptr ? nullptr : std::get_if<std::string>(&found->value.held);
+  return text != nullptr && parse_sacks(*text, table.units());
+}
+
 /// The cementitious content: given, computed from the Portland cement content, or the usual one.
 void read_cementitious(TableReader& table, Mix& mix) {
-  const auto all = table.quantity("cementitious", content_quantity, limits::contents_kg_m3);
-  const auto cement = table.quantity("cement", content_quantity, limits::contents_kg_m3);
-  const auto sacks = table.number("sacks", limits::sacks_yd3, "sacks of 94 lb a cubic yard");
+  auto sacks = table.number("sacks", limits::sacks_yd3, sacks_unit);
+  const auto weight = [&](std::string_view key) {
+    if (!is_in_sacks(table, key))
+      return table.quantity(key, content_quantity, limits::contents_kg_m3);
+    sacks = table.number(key, limits::sacks_yd3, sacks_unit);
+    return std::optional<double>();
+  };
+  const auto all = weight("cementitious");
+  const auto cement = weight("cement");
   table.refuse_both("cementitious", "cement",
                     "`cement` is the Portland cement alone, `cementitious` all of it with ash, "
                     "slag and fume");

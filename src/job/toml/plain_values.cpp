@@ -25,6 +25,8 @@ constexpr auto texts = std::to_array<std::string_view>(
     {"name", "forecast", "time_zone", "clock", "start", "placed_at", "zone_order", "zones", "after",
      "reached_over", "shaded_zones", "admixture_zones"});
 constexpr auto truths = std::to_array<std::string_view>({"shaded", "tied", "base_plastic"});
+/// Keys of weights that are ordered by the sack as well.
+constexpr auto contents = std::to_array<std::string_view>({"cement", "cementitious"});
 /// Keys whose words crews have others for.
 constexpr auto trade_keys = std::to_array<std::string_view>({"finish", "hauling", "curing"});
 /// Keys of points, plain; with a unit's suffix they are in that unit.
@@ -102,12 +104,17 @@ class Plain {
       if (text == "yes" || text == "no") one.value.held = text == "yes";
       return;
     }
+    if (const auto sacks = parse_sacks(text, system_); sacks && is_one_of(one.key, contents)) {
+      one.key = "sacks";
+      one.value.held = *sacks;
+      return;
+    }
     const std::string_view key = one.key;
     if (const auto count = parse_count(text, key.substr(key.rfind('_') + 1), system_)) {
       one.value.held = *count;
       return;
     }
-    const auto said = figure_of(text, system_);
+    const auto said = figure_of(without_noun(text, one.key), system_);
     if (!said) return;
     if (said->unit != nullptr && !one.key.ends_with(fmt::format("_{}", said->unit->suffix))) {
       one.key += fmt::format("_{}", said->unit->suffix);

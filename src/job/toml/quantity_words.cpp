@@ -288,11 +288,27 @@ std::optional<double> parse_count(std::string_view text, std::string_view noun, 
   text = after_blanks(text);
   if (!value || text.empty()) return value;
   std::string word = plain_unit(after_hyphen(text));
-  constexpr std::string_view mix = "mix";
-  if (word.ends_with(mix)) word.resize(word.size() - mix.size());
-  if (word == "bag" || word == "bags") word.replace(0, 3, "sack");
+  for (const std::string_view last : {"mix", "/yd3", "/yd", "/cy", "peryard", "ayard"}) {
+    if (word.ends_with(last)) word.erase(word.size() - last.size());
+  }
+  for (const std::string_view sack : {"bags", "bag", "sks", "sk"}) {
+    if (word == sack) word = "sack";
+  }
   if (!word.ends_with('s')) word += 's';
   return word == noun ? value : std::nullopt;
+}
+
+std::string_view without_noun(std::string_view text, std::string_view key) {
+  for (const std::string_view noun : {std::string_view("mix"), key.substr(0, key.find('_'))}) {
+    const std::size_t at = text.size() - std::min(noun.size(), text.size());
+    if (at > 0 && text[at - 1] == ' ' && text.substr(at) == noun) return text.substr(0, at - 1);
+  }
+  return text;
+}
+
+std::optional<double> parse_sacks(std::string_view text, UnitSystem system) {
+  const auto sacks = parse_count(text, "sacks", system);
+  return take_number(text, system) && !after_blanks(text).empty() ? sacks : std::nullopt;
 }
 
 std::optional<WrittenQuantity> parse_quantity(std::string_view text, const Quantity& kind,

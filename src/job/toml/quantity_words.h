@@ -34,7 +34,15 @@ const Unit* unit_named(std::string_view word, const Quantity& kind);
 bool is_degrees(std::string_view word);
 
 /// A number alone, with its fraction and commas written so, or in a word: "six"; or with what it
-/// counts behind it: "6-sack", "6 sack mix", "six sacks" of "sacks", "7 days". A bag is a sack.
+/// counts behind it: "6-sack", "6 sack mix", "six sacks" of "sacks", "7 days". A bag is a sack, and
+/// so is an sk.
 std::optional<double> parse_count(std::string_view text, std::string_view noun, UnitSystem system);
+
+/// The text of a key without what it is called at the end: "4000 psi mix", "4 in slump" of `slump`.
+std::string_view without_noun(std::string_view text, std::string_view key);
+
+/// Sacks of cement, where they are called so: "6 sack", "6-sack mix", "6 sacks a yard", "6 sk".
+/// Empty for a number alone.
+std::optional<double> parse_sacks(std::string_view text, UnitSystem system);
 
 }  // namespace slabtide

@@ -128,9 +128,10 @@ const TomlEntry* TableReader::entry(std::string_view key, Presence presence) {
 }
 
 const TableReader::Written* TableReader::asked_for(std::string_view key) const {
-  const auto found = std::find_if(asked_.begin(), asked_.end(),
-                                  [&](const Asked& asked) { return asked.key == key; });
-  return found == asked_.end() || found->found.entry == nullptr ? nullptr : &found->found;
+  const auto found = std::find_if(asked_.begin(), asked_.end(), [&](const Asked& asked) {
+    return asked.key == key && asked.found.entry != nullptr;
+  });
+  return found == asked_.end() ? nullptr : &found->found;
 }
 
 const Unit* TableReader::unit_of(std::string_view key) const {
@@ -323,7 +324,7 @@ std::optional<WrittenQuantity> TableReader::measured(const Written& written, con
     if (!number) return std::nullopt;
     return WrittenQuantity{*number, &unit};
   }
-  auto said = parse_quantity(*text, kind, units_);
+  auto said = parse_quantity(without_noun(*text, written.entry->key), kind, units_);
   if (!said) {
     wrong(*written.entry, value, expected,
           fmt::format("write a number, or a number and its unit, such as {}",

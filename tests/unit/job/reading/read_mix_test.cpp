@@ -24,11 +24,29 @@ TEST_CASE("the mix from its weights") {
 }
 
 TEST_CASE("the mix by its sacks") {
-  for (const char* sacks : {"6", "6-sack", "6 sack", "six sack", "\"Six sacks\"", "6 bags"}) {
-    INFO(sacks);
-    const auto mix = read(job_with("cementitious = 564", std::string("sacks = ") + sacks)).mix;
-    CHECK(mix.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(564.0)));
+  for (const char* sacks : {"6-sack", "6 sack", "six sack", "\"Six sacks\"", "6 bags", "6 sk",
+                            "6 sacks/yd", "6 sacks a yard"}) {
+    for (const char* key : {"sacks", "cement", "cementitious"}) {
+      CAPTURE(std::string(key) + " = " + sacks);
+      // A six-sack mix has 564 lb of cement and ash together.
+      const auto mix =
+          read(job_with("cementitious = 564", std::string(key) + " = " + sacks + "\nfly_ash = 20"))
+              .mix;
+      CHECK(mix.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(564.0)));
+    }
   }
+  const auto bare = read(job_with("cementitious = 564", "sacks = 6")).mix;
+  CHECK(bare.cementitious_kg_m3 == doctest::Approx(kg_m3_from_lb_yd3(564.0)));
+}
+
+TEST_CASE("figures of a mix with what they are of") {
+  const auto mix = read(job_with("w_cm = 0.45\nstrength = 4000",
+                                 "w_cm = 0.45\nstrength = 4500 psi mix\nslump = 4 inch slump\n"
+                                 "air = 5% air"))
+                       .mix;
+  CHECK(mix.specified_strength_psi == doctest::Approx(4500.0));
+  CHECK(mix.slump_m == doctest::Approx(m_from_in(4.0)));
+  CHECK(mix.air_fraction == doctest::Approx(0.05));
 }
 
 TEST_CASE("the mix's temperature from its ingredients") {
