@@ -13,6 +13,7 @@
 #include "core/zone_at.h"
 #include "job/checks/site_clock.h"
 #include "job/model/limits.h"
+#include "job/model/usual_weather.h"
 #include "job/model/wording.h"
 #include "job/toml/job_words.h"
 #include "job/toml/quantity_words.h"
@@ -25,7 +26,6 @@ namespace slabtide {
 namespace {
 
 constexpr double default_thickness_m = 4.0 * metres_per_inch;
-constexpr double default_wind_m_s = 7.0 * m_s_per_mph;
 /// The panel that represents the slab: small, so that it is placed within minutes.
 constexpr double panel_m = 3.0;
 
@@ -180,18 +180,17 @@ class QuickReader {
     if (weather.dew_point_c && *weather.dew_point_c > weather.high_c) {
       return fail("--dew-point is over --high: the air cannot hold that");
     }
-    if (!weather.dew_point_c) assume("dew point at the low");
     read_wind(weather);
     const double cloud = quantity("cloud", fraction_quantity, limits::fractions).value_or(0.0);
-    if (!line_.has("cloud")) assume("a clear sky");
+    weather.cloud_is_assumed = !line_.has("cloud");
     weather.cloud = {cloud, cloud, cloud, cloud};
     quick_.job.weather = weather;
   }
 
   void read_wind(TypedWeather& weather) {
     const auto wind = quantity("wind", wind_quantity, limits::typed_winds_m_s);
-    weather.wind_10m_m_s = wind.value_or(default_wind_m_s);
-    if (!wind) assume("wind " + wind_words(default_wind_m_s, quick_.job.units));
+    weather.wind_10m_m_s = wind.value_or(usual_wind_10m_m_s);
+    weather.wind_is_assumed = !wind;
   }
 
   void read_slab() {
@@ -222,18 +221,9 @@ class QuickReader {
   }
 
   void read_concrete_temperature() {
-    constexpr double min_usual_c = 15.6;
     const auto given = quantity("concrete-temp", temperature_quantity, limits::discharges_c);
-    if (given) {
-      quick_.job.mix.temperature = *given;
-      return;
-    }
-    if (!quick_.fault.empty()) return;
-    const auto& weather = std::get<TypedWeather>(quick_.job.weather);
-    const double usual_c = std::clamp(0.5 * (weather.high_c + weather.low_c) + 2.0, min_usual_c,
-                                      limits::discharges_c.high);
-    quick_.job.mix.temperature = usual_c;
-    assume("concrete at " + temperature_words(usual_c, quick_.job.units));
+    if (given) quick_.job.mix.temperature = *given;
+    quick_.job.mix.temperature_is_assumed = !given;
   }
 
   Finish read_finish() {

@@ -70,6 +70,7 @@ Parsed<ForecastDay> try_start(const StartsCase& shared, UtcTime start, std::size
   SolverSettings solver;
   solver.threads = 1;  // the starts are computed in parallel
   Job job = moved_to(asked.job, start);
+  assume_concrete_temperature(job, shared.series);
   Parsed<PourRun> run =
       run_pour(job, shared.series, asked.practice, solver, {max_cells_of_many, &shared.memo});
   if (!run.ok()) return {std::nullopt, std::move(run.diagnostics)};

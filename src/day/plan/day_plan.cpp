@@ -8,6 +8,7 @@
 #include "cautions.h"
 #include "core/parallel.h"
 #include "core/rounded.h"
+#include "day/pour/pour_span.h"
 #include "day/pour/validate_run.h"
 #include "job/checks/validate.h"
 #include "job/model/wording.h"
@@ -54,8 +55,55 @@ std::string base_top_words(const PourRun& run, UnitSystem units) {
   return low == high ? low : fmt::format("{} to {}", low, high);
 }
 
+/// Of the figures of a typed day that nobody gave.
+void add_typed_weather(const Job& job, std::vector<std::string>& said) {
+  const auto* const typed = std::get_if<TypedWeather>(&job.weather);
+  if (typed == nullptr) return;
+  if (typed->wind_is_assumed) {
+    said.push_back(fmt::format("wind {}, as none is given: the forecast's is better",
+                               wind_words(typed->wind_10m_m_s, job.units)));
+  }
+  if (typed->cloud_is_assumed) {
+    said.emplace_back("a clear sky, as no cloud is given: the forecast's is better");
+  }
+  if (!typed->dew_point_c && !typed->humidity_at_high) {
+    said.push_back(
+        fmt::format("dew point {}, the morning's low, as none is given: the forecast's "
+                    "is better",
+                    temperature_words(typed->low_c, job.units)));
+  }
+  if (!typed->next_low_c) {
+    said.push_back(
+        fmt::format("the night after as cold as the one before, {}, as nothing else is "
+                    "given: look for frost in the forecast",
+                    temperature_words(typed->low_c, job.units)));
+  }
+}
+
+void add_faces(const Job& job, std::vector<std::string>& said) {
+  for (const Zone& zone : job.zones) {
+    const auto is_assumed = [&zone](const FormedFace& face) {
+      return face.tread_is_assumed && face.height_m > zone.thickness_m;
+    };
+    if (std::none_of(zone.faces.begin(), zone.faces.end(), is_assumed)) continue;
+    said.push_back(
+        fmt::format("concrete {} deep behind the {} of the {}, where no `tread` is given: "
+                    "set it, the order depends on it",
+                    length_words(FormedFace().tread_m, job.units),
+                    zone.faces.size() == 1 ? "face" : "faces", zone.name));
+  }
+}
+
 std::vector<std::string> assumptions_of(const Job& job, const PourRun& run) {
   std::vector<std::string> said = run.mix_of(run.zones.front()).notes;
+  if (job.mix.temperature_is_assumed) {
+    said.push_back(
+        fmt::format("concrete at {} at the chute ({}), as nobody told it: ask the plant",
+                    temperature_words(run.mix_of(run.zones.front()).discharge_c, job.units),
+                    assumed_concrete_words(job.units)));
+  }
+  add_typed_weather(job, said);
+  add_faces(job, said);
   if (job.mix.water_source != WaterSource::told) {
     const bool by_slump = job.mix.water_source == WaterSource::slump;
     said.push_back(

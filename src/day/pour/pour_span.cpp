@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "job/model/limits.h"
+#include "job/model/wording.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -14,6 +16,10 @@ namespace slabtide {
 namespace {
 
 constexpr double grid_step_s = 300.0;
+// Of concrete whose temperature nobody told.
+constexpr double over_air_k = 2.0;
+constexpr double heated_to_c = 15.6;
+const Duration day_long = boost::posix_time::hours(24);
 
 /// Placing lasts over a day, because of its rate or a zone's own time; the computed time would end
 /// before the concrete has set.
@@ -81,6 +87,12 @@ UtcTime call_off_by(UtcTime first_batched, const DaysRules& rules) {
   return after_seconds(first_batched, -rules.call_off_h * seconds_per_hour);
 }
 
+std::string assumed_concrete_words(UnitSystem units) {
+  return fmt::format("{} over the day's mean, {} at least",
+                     temperature_difference_words(over_air_k, units),
+                     temperature_words(heated_to_c, units));
+}
+
 std::optional<Diagnostic> span_fault(const Job& job, const PlacingSpan& span,
                                      const WeatherSeries& series) {
   auto fault = placing_fault(job, span.last_placed);
@@ -104,10 +116,16 @@ bool is_cut_short(const TimeGrid& grid, double until_h) {
 
 double ground_temperature_c(const Job& job, const WeatherSeries& series) {
   if (job.site.ground_c) return *job.site.ground_c;
-  const Duration day = boost::posix_time::hours(24);
   const UtcTime today = midnight_before(job.pour.start, job.site.time_zone);
-  return series.mean_air_c(std::max(series.first(), today - day),
-                           std::min(series.last(), today + day));
+  return series.mean_air_c(std::max(series.first(), today - day_long),
+                           std::min(series.last(), today + day_long));
+}
+
+void assume_concrete_temperature(Job& job, const WeatherSeries& series) {
+  if (!job.mix.temperature_is_assumed) return;
+  const UtcTime today = midnight_before(job.pour.start, job.site.time_zone);
+  const double air_c = series.mean_air_c(today, today + day_long);
+  job.mix.temperature = std::clamp(air_c + over_air_k, heated_to_c, limits::discharges_c.high);
 }
 
 }  // namespace slabtide

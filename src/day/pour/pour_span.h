@@ -42,4 +42,12 @@ bool is_cut_short(const TimeGrid& grid, double until_h);
 /// the pour day, as far as the weather data reaches.
 double ground_temperature_c(const Job& job, const WeatherSeries& series);
 
+/// Gives a mix of which nobody told it (`Mix::temperature_is_assumed`) a temperature at discharge:
+/// 2 K (4 F) over the mean air of the pour's day, since drum and cement warm it, but 15.6 C (60 F)
+/// at least, to which plants heat their water in the cold (ours).
+void assume_concrete_temperature(Job& job, const WeatherSeries& series);
+
+/// "4 °F over the day's mean, 60 °F at least": what it is then.
+std::string assumed_concrete_words(UnitSystem units);
+
 }  // namespace slabtide

@@ -190,11 +190,7 @@ void read_temperature(TableReader& table, Mix& mix) {
     mix.temperature = read_ingredients(ingredients, mix);
   });
   table.refuse_both("concrete_temperature", "ingredients");
-  if (!from_parts && !table.has("concrete_temperature")) {
-    table.error("", "the concrete's temperature is missing",
-                "write `concrete_temperature` as measured or expected at discharge, or a "
-                "[mix.ingredients] table");
-  }
+  mix.temperature_is_assumed = !from_parts && !table.has("concrete_temperature");
 }
 
 void read_supplier_set(TableReader& table, Mix& mix) {

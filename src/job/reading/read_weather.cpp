@@ -1,5 +1,6 @@
 #include "read_weather.h"
 #include "job/model/limits.h"
+#include "job/model/usual_weather.h"
 
 #include <optional>
 #include <string>
@@ -25,7 +26,8 @@ CloudShares read_cloud(TableReader& table) {
     });
     return cloud;
   }
-  const double all_day = read_cloud_part(table, "cloud");
+  const double all_day =
+      table.quantity("cloud", fraction_quantity, limits::fractions).value_or(0.0);
   return {all_day, all_day, all_day, all_day};
 }
 
@@ -53,9 +55,11 @@ TypedWeather read_typed_day(TableReader& table) {
   day.dew_point_c = read_air(table, "dew_point");
   day.humidity_at_high = table.quantity("humidity", fraction_quantity, limits::humidities);
   table.refuse_both("dew_point", "humidity");
-  set(day.wind_10m_m_s,
-      table.quantity("wind", wind_quantity, limits::typed_winds_m_s, Presence::required));
+  const auto wind = table.quantity("wind", wind_quantity, limits::typed_winds_m_s);
+  day.wind_10m_m_s = wind.value_or(usual_wind_10m_m_s);
+  day.wind_is_assumed = !table.has("wind");
   day.cloud = read_cloud(table);
+  day.cloud_is_assumed = !table.has("cloud");
   check_order(table, "low", low, "high", high);
   check_order(table, "dew_point", day.dew_point_c, "high", high);
   check_order(table, "next_low", day.next_low_c, "high", high);

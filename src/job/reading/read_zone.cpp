@@ -195,6 +195,7 @@ FormedFace read_face(TableReader& table) {
   set(face.height_m,
       table.quantity("height", thickness_quantity, limits::face_heights_m, Presence::required));
   set(face.tread_m, table.quantity("tread", thickness_quantity, limits::treads_m));
+  face.tread_is_assumed = !table.has("tread");
   face.facing_deg = table.direction_deg("facing");
   face.at = table.point("at");
   return face;

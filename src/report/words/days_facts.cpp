@@ -8,6 +8,7 @@
 #include "call_off_words.h"
 #include "cell_words.h"
 #include "cost_words.h"
+#include "day/pour/pour_span.h"
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -149,7 +150,10 @@ std::vector<DayDetail> day_details(const ForecastDay& day, const PlannedDays& fa
 std::vector<std::string> days_assumptions(const PlannedDays& facts) {
   const Job& job = facts.job;
   std::vector<std::string> said;
-  if (const auto* concrete_c = std::get_if<double>(&job.mix.temperature)) {
+  if (job.mix.temperature_is_assumed) {
+    said.push_back(fmt::format("concrete at {}, as nobody told it: ask the plant",
+                               assumed_concrete_words(job.units)));
+  } else if (const auto* concrete_c = std::get_if<double>(&job.mix.temperature)) {
     said.push_back(fmt::format("concrete at {} on every day, as the job says",
                                temperature_words(*concrete_c, job.units)));
   }

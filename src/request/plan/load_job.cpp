@@ -10,6 +10,7 @@
 #include <boost/algorithm/string/trim.hpp>
 
 #include "core/utf8.h"
+#include "day/pour/pour_span.h"
 #include "job/geometry/placing_sequence.h"
 #include "job/records/read_journal.h"
 #include "moment.h"
@@ -237,6 +238,7 @@ class Loader {
     Parsed<WeatherSeries> reading = WeatherSeries::from_forecast(forecast_);
     if (!take(reading, file)) return false;
     series_ = std::move(reading.value);
+    assume_concrete_temperature(job_, *series_);
     return true;
   }
 

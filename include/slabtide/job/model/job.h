@@ -122,6 +122,8 @@ struct TypedWeather {
   std::optional<double> humidity_at_high;
   double wind_10m_m_s = 0.0;  ///< the day's mean at 10 m
   CloudShares cloud;          ///< 0 to 1
+  bool wind_is_assumed = false;
+  bool cloud_is_assumed = false;
 };
 
 /// A forecast kept in a file.

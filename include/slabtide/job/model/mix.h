@@ -80,6 +80,7 @@ struct Mix {
   Aggregate aggregate = Aggregate::unknown;
   /// At discharge: °C, or the ingredients to compute it from.
   ConcreteTemperature temperature = 18.0;
+  bool temperature_is_assumed = false;  ///< nobody told it: it follows the day's air
   /// The supplier's ASTM C403 set times at 23 °C (73 °F) without admixtures; both or neither.
   std::optional<double> supplier_initial_set_h;
   std::optional<double> supplier_final_set_h;

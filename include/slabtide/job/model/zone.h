@@ -44,12 +44,13 @@ struct FormedFace {
   double height_m = 0.0;
   /// How far back from the face concrete stands, where the face reaches below the slab: a step's
   /// tread, the width of a wall or of a thickened edge. Ours: a foot.
-  double tread_m = 0.3;
+  double tread_m = 0.3048;
   /// The compass direction the face looks toward, degrees clockwise from north. If absent the face
   /// is taken to be in the shade.
   std::optional<double> facing_deg;
   /// Where the face stands on the plan; if absent, at the centre of the zone.
   std::optional<Point> at;
+  bool tread_is_assumed = false;  ///< nobody told it
 };
 
 /// The surface's colour, which determines how much sunlight it absorbs.

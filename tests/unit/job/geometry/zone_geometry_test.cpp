@@ -164,7 +164,7 @@ TEST_CASE("volume counts the slab, what stands below it, and what is named besid
   zone.faces.push_back(riser);
   CHECK(volume_m3(zone) == doctest::Approx(0.9));
   zone.faces[0].height_m = 0.15;
-  CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.05 * 0.3));
+  CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.05 * 0.3048));
   zone.faces[0].tread_m = 1.0;
   zone.extra_volume_m3 = 0.5;
   CHECK(volume_m3(zone) == doctest::Approx(0.9 + 3.0 * 0.05 * 1.0 + 0.5));

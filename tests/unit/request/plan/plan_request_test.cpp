@@ -1,8 +1,10 @@
 #include "slabtide/request/plan/plan_request.h"
 
+#include <algorithm>
 #include <map>
 #include <sstream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -106,6 +108,24 @@ std::string demo_with_forecast() {
 
 std::string week() { return test::as_csv_us(test::spring_hours(Date{2026, 5, 13}, 96)); }
 
+/// What the plan of a job says it assumed.
+std::vector<std::string> assumed(const std::string& job) {
+  std::ostringstream findings;
+  const auto pour = plan_request({.path = "pad.toml"}, memory({{"pad.toml", job}}), findings);
+  INFO(findings.str());
+  REQUIRE(pour);
+  return pour->plan.assumptions;
+}
+
+bool says(const std::vector<std::string>& said, std::string_view start) {
+  return std::any_of(said.begin(), said.end(),
+                     [start](const std::string& one) { return one.starts_with(start); });
+}
+
+std::string with(std::string text, std::string_view from, std::string_view to) {
+  return text.replace(text.find(from), from.size(), to);
+}
+
 }  // namespace
 
 TEST_CASE("the demo job alone is planned from its text as from its file") {
@@ -172,6 +192,49 @@ TEST_CASE("fewer days are drawn of a pour with very many zones, so that the work
   CHECK(samples_for(pour.plan, 10) == 10);
   pour.plan.zones.front().faces.resize(10000);
   CHECK(samples_for(pour.plan, 200) == min_samples);
+}
+
+TEST_CASE("what a job leaves out is assumed, and said") {
+  const std::string job = R"(name = "pad"
+[site]
+latitude = 45
+longitude = -92
+[pour]
+date = 2026-07-14
+start = 8 AM
+[weather]
+high = 86
+low = 66
+[mix]
+cement = 6 sack
+strength = 4000
+[[zone]]
+name = "pad"
+outline = [[0, 0], [12, 0], [12, 10], [0, 10]]
+thickness = 4
+finish = "broom"
+[[zone.face]]
+length = 12
+height = 7
+)";
+  const auto said = assumed(job);
+  // A mean of some 76 °F, and 4 over it.
+  CHECK(says(said, "concrete at 80 °F"));
+  CHECK(says(said, "wind 7 mph, as none is given"));
+  CHECK(says(said, "a clear sky"));
+  CHECK(says(said, "dew point 66 °F, the morning's low"));
+  CHECK(says(said, "the night after as cold as the one before, 66 °F"));
+  CHECK(says(said, "concrete 1 ft deep behind the face of the pad"));
+  CHECK(!says(assumed(with(job, "height = 7", "height = 4")), "concrete 1 ft"));
+  std::string told =
+      with(job, "low = 66\n", "low = 66\nnext_low = 60\ndew_point = 55\nwind = 5\ncloud = 0\n");
+  told = with(told, "4000\n", "4000\nconcrete_temperature = 80\n");
+  told = with(told, "height = 7\n", "height = 7\ntread = 14\n");
+  const auto less = assumed(told);
+  for (const char* start : {"concrete", "wind 7", "a clear sky", "dew point", "the night after"}) {
+    CAPTURE(start);
+    CHECK(!says(less, start));
+  }
 }
 
 }  // namespace slabtide
