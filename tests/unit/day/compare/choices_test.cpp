@@ -243,6 +243,16 @@ TEST_CASE("what a day does not threaten is not tried against") {
   CHECK(why_left_out(frost.left_out, "concrete 20 °F warmer") == "it would stiffen in the drum");
 }
 
+TEST_CASE("concrete that is cool already is not chilled") {
+  // Common practice, no source: a retarder does it for less.
+  Job job = two_pads();
+  job.mix.temperature = celsius_from_fahrenheit(68.0);
+  CHECK(why_left_out(PlannedDay(job).choices().left_out, "concrete 4 °F cooler") ==
+        "nobody ices a slab's concrete under 65 °F");
+  job.mix.temperature = celsius_from_fahrenheit(80.0);
+  CHECK(choice_named(PlannedDay(job).choices(), "concrete 8 °F cooler") != nullptr);
+}
+
 TEST_CASE("the sunny zones alone get retarder where there is shade elsewhere") {
   Job job = two_pads();
   job.zones[1].shaded = true;

@@ -292,6 +292,10 @@ TEST_CASE("the advice says why another that is less late on the day is not taken
   CHECK(advise(job, comparison, {}, rules).why.ends_with("but runs into 1 stop."));
   comparison.choices[2] = choice("windbreak", 6.0, 25.0);
   CHECK(advise(job, comparison, {}, rules).why.find("Windbreak") == std::string::npos);
+  // What is as late as before is no gain.
+  CHECK(advise(job, comparison, {}, rules).why.find("As ordered") != std::string::npos);
+  comparison.choices[1] = choice("start 1 h earlier", 20.0, 30.0);
+  CHECK(advise(job, comparison, {}, rules).why.find("As ordered") == std::string::npos);
   // A start in the dark needs lights.
   CHECK(advise(job, comparison, {}, rules).cost.find("ights") == std::string::npos);
   const SunTimes sun =

@@ -5,6 +5,7 @@
 
 #include <doctest/doctest.h>
 
+#include "slabtide/core/units.h"
 #include "support/planned_day.h"
 #include "support/sample_job.h"
 
@@ -27,6 +28,15 @@ TEST_CASE("a load is ordered in quarter yards, and at least what is needed") {
   const std::string text = text_plant_order(test::PlannedDay(three_cubes()).pour());
   CHECK(says(text, "Load 1: 4.50 yd³"));
   CHECK(says(text, "Total: 4.50 yd³ in 1 load (4.0 yd³ as drawn and 7% over)"));
+}
+
+TEST_CASE("a standby is asked for where a low base takes enough to tell") {
+  // A quarter inch under 30 m2 is a quarter of a yard, under one square metre nothing.
+  CHECK(says(text_plant_order(test::PlannedDay(three_cubes()).pour()),
+             "Have 0.2 yd³ more on standby: a base 0.25 in low takes it"));
+  Job job = three_cubes();
+  job.zones[0].outline = test::rectangle(0, 0, 1, 1);
+  CHECK(!says(text_plant_order(test::PlannedDay(job).pour()), "standby"));
 }
 
 TEST_CASE("the plant's sheet says when it was made, and which load is short") {
