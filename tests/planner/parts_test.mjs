@@ -1,16 +1,18 @@
 // The page's own parts that need neither engine nor browser: lengths, places, TOML, the plane.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { openedBetween } from '../../src/planner/page/alarms.js';
-import { headingOf, windOf } from '../../src/planner/page/compass.js';
-import { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } from '../../src/planner/page/geometry.js';
-import {
+import parts from './parts.mjs';
+
+const { openedBetween } = parts.alarms;
+const { headingOf, windOf } = parts.compass;
+const { area, simplify, smooth, shadowShift, signedArea, turned, walkOutline } = parts.geometry;
+const {
   addSlab, addSteps, addWalk, clockOf, colourOf, importedJob, newJob, pointsOf, removeZone, renameZone, setColour, squaredEnds, startOf, textOf, textsOf, turnNorth,
-} from '../../src/planner/page/job.js';
-import { orderMixBy, sealBy, waterOf } from '../../src/planner/page/panel_mix.js';
-import { splitZone } from '../../src/planner/page/reshape.js';
-import { hasComments, writeToml } from '../../src/planner/page/toml.js';
-import { clockText, lengthText, parseLength, parsePlace, readFigure, readLength, readPoints, timeOfDay, writeFigure, writePoints } from '../../src/planner/page/units.js';
+} = parts.job;
+const { orderMixBy, sealBy, waterOf } = parts.panel_mix;
+const { splitZone } = parts.reshape;
+const { hasComments, writeToml } = parts.toml;
+const { clockText, lengthText, parseLength, parsePlace, readFigure, readLength, readPoints, timeOfDay, writeFigure, writePoints } = parts.units;
 
 const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
 

@@ -2,11 +2,13 @@
 // the command line, to the byte; what one refuses the other does.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import {
-  addSlab, addSteps, addTree, addWalk, addWall, finishes, newJob, pointsOf, setPoints, squaredEnds, textOf, turnNorth, usualOf,
-} from '../../src/planner/page/job.js';
-import { bowed, disc, mirrorZone, splitZone } from '../../src/planner/page/reshape.js';
 import { nativePlan, now, startEngine } from './support.mjs';
+import parts from './parts.mjs';
+
+const {
+  addSlab, addSteps, addTree, addWalk, addWall, finishes, newJob, pointsOf, setPoints, squaredEnds, textOf, turnNorth, usualOf,
+} = parts.job;
+const { bowed, disc, mirrorZone, splitZone } = parts.reshape;
 
 const drawings = 50;
 const ask = await startEngine();

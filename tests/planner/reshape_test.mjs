@@ -1,9 +1,11 @@
 // Round slabs, bowed sides, split and mirrored ones: plane geometry, without engine or browser.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { area, distance, pathLength } from '../../src/planner/page/geometry.js';
-import { addSlab, addSteps, addWalk, newJob, pointsOf } from '../../src/planner/page/job.js';
-import { bowed, circleOf, disc, mirrorZone, parted, riseTo, splitZone } from '../../src/planner/page/reshape.js';
+import parts from './parts.mjs';
+
+const { area, distance, pathLength } = parts.geometry;
+const { addSlab, addSteps, addWalk, newJob, pointsOf } = parts.job;
+const { bowed, circleOf, disc, mirrorZone, parted, riseTo, splitZone } = parts.reshape;
 
 const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
 const square = [[0, 0], [10, 0], [10, 10], [0, 10]];

@@ -1,8 +1,8 @@
 // Alarms while the page is open: a tone, a buzz and a note that stays until it is tapped, when work
 // opens by the plan as it then is.
-import { button, el, say } from './dom.js';
-import { clockOf } from './job.js';
-import { windowsOf } from './plan.js';
+import { button, el, say } from './dom';
+import { clockOf } from './job';
+import { windowsOf } from './plan';
 
 const every = 10000; // ms
 const mostShown = 4;

@@ -1,8 +1,8 @@
 // What is open, and what happens to it. Screens read it and call it; it keeps every edit at once.
-import { say } from './dom.js';
-import { bookName, fileName, forecastPath, importedJob, newJob, textOf, textsOf } from './job.js';
-import { nowText, Planner } from './plan.js';
-import { backupOf, inBackup } from './share.js';
+import { say } from './dom';
+import { bookName, fileName, forecastPath, importedJob, newJob, textOf, textsOf } from './job';
+import { nowText, Planner } from './plan';
+import { backupOf, inBackup } from './share';
 
 export class App {
   constructor({ store, likely, sure, shown, planChanged, sunChanged }) {

@@ -1,6 +1,6 @@
 // A tick that keeps the screen on. The device takes the lock back whenever the page is hidden, as by a
 // phone call: it is asked for again once the page is back.
-import { el, say } from './dom.js';
+import { el, say } from './dom';
 
 let wanted = false;
 let lock;

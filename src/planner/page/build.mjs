@@ -1,37 +1,35 @@
 // node build.mjs ENGINE-FOLDER OUTPUT-FOLDER DATA-PAGE-FOLDER VERSION
 // Puts the planner together: index.html, which works alone from a disk, and the folder `site` for a
-// web host, from where it can be installed.
+// web host, from where it can be installed. Nothing is built of what the compiler of TypeScript refuses.
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { deflateSync, gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
+import { bundled, here } from './bundle.mjs';
 import { chunk } from './png.mjs';
 
 const [engineFolder, output, sheetFolder] = process.argv.slice(2, 5).map((path) => resolve(path));
 const version = process.argv[5];
-const here = fileURLToPath(new URL('.', import.meta.url));
 const read = (name) => readFileSync(join(here, name), 'utf8');
 
-async function bundled(entry, format, loaded = {}) {
-  const { outputFiles } = await build({
-    entryPoints: [join(here, entry)], bundle: true, minify: true, format, target: 'es2022', write: false,
-    charset: 'utf8', legalComments: 'inline', alias: loaded, external: ['module', 'path', 'fs', 'url', 'crypto', 'perf_hooks'],
-    define: format === 'iife' ? { 'import.meta.url': '"file:///"' } : {}, logLevel: 'error',
-  });
-  return outputFiles[0].text.trim();
+// `types` of the browser's window and of its workers differ, and are checked apart.
+for (const types of ['tsconfig.json', 'tsconfig.service.json']) {
+  execFileSync(process.execPath, [join(here, 'node_modules/typescript/bin/tsc'), '-p', join(here, types)], { stdio: 'inherit' });
 }
+const minified = (entry, format, options) => bundled(entry, { minify: true, format, ...options });
 
 // Text that ends a script element early, or hides in a comment, is broken up where it stands.
 const inScript = (text) => text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
-const script = inScript(await bundled('main.js', 'esm'));
-const worker = inScript(await bundled('worker.js', 'iife', { 'slabtide-engine': join(engineFolder, 'slabtide_engine.mjs') }));
+const script = inScript(await minified('main.js', 'esm'));
+const worker = inScript(await minified('worker.ts', 'iife', {
+  alias: { 'slabtide-engine': join(engineFolder, 'slabtide_engine.mjs') }, define: { 'import.meta.url': '"file:///"' },
+  external: ['module', 'path', 'fs', 'url', 'crypto', 'perf_hooks'],
+}));
 const style = read('page.css');
-const install = read('install.js').trim();
+const install = await minified('install.ts', 'esm');
 const wasm = readFileSync(join(engineFolder, 'slabtide_engine.wasm'));
 // A fifth smaller than gzip, which is all that browsers unpack by themselves.
 const packed = execFileSync('xz', ['--format=lzma', '--lzma1=preset=9e,pb=0,lc=4', '--stdout', join(engineFolder, 'slabtide_engine.wasm')], { maxBuffer: 1 << 26 });
@@ -78,7 +76,7 @@ writeFileSync(join(output, 'index.html'), alone);
 writeFileSync(join(site, 'index.html'), hosted);
 for (const size of [192, 512]) writeFileSync(join(site, `icon-${size}.png`), icon(size));
 const stamp = `${version}-${createHash('sha256').update(hosted).digest('hex').slice(0, 12)}`;
-writeFileSync(join(site, 'sw.js'), read('service_worker.js').replace('@version@', stamp));
+writeFileSync(join(site, 'sw.js'), await minified('service_worker.ts', 'iife', { define: { version: JSON.stringify(stamp) } }));
 writeFileSync(join(site, 'manifest.webmanifest'), JSON.stringify({
   name: 'Slabtide planner', short_name: 'Slabtide', start_url: './', scope: './', display: 'standalone',
   background_color: '#fbfaf6', theme_color: '#0b5563',

@@ -1,11 +1,11 @@
 // The sheet: slabs, walks, walls and trees drawn by finger, mouse or keys. It looks at the job and
 // tells what was drawn through `acts`; it changes nothing itself.
-import { el } from './dom.js';
+import { el } from './dom';
 import {
   area, bounds, centre, distance, middle, minus, onSegment, pathLength, plus, shadowShift, simplify, turned, walkOutline,
-} from './geometry.js';
-import { isWalk, pointsOf, unitOf, widthOf } from './job.js';
-import { areaText, lengthText, readLength, readPoint } from './units.js';
+} from './geometry';
+import { isWalk, pointsOf, unitOf, widthOf } from './job';
+import { areaText, lengthText, readLength, readPoint } from './units';
 
 const finger = 22; // px: what a fingertip covers about a point
 const still = 8; // px: less is a tap

@@ -1,6 +1,6 @@
 // Fields that read what a person types, and say at the field what is wrong with it.
-import { el, field } from './dom.js';
-import { lengthText, parseLength } from './units.js';
+import { el, field } from './dom';
+import { lengthText, parseLength } from './units';
 
 // The field's own fault, below it; empty where there is none.
 function faultOf(input, words) {

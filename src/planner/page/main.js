@@ -1,18 +1,18 @@
 // Puts the page together: the engine, the jobs kept here, and the screen that is open.
-import { App } from './app.js';
-import { button, el, say } from './dom.js';
-import { compileEngine, Engine } from './engine.js';
-import { startLook } from './look.js';
-import { afterScreen } from './screen_after.js';
-import { detailsScreen } from './screen_details.js';
-import { DrawScreen } from './screen_draw.js';
-import { jobsScreen } from './screen_jobs.js';
-import { nowAndNext, planLine, planScreen } from './screen_plan.js';
-import { shareScreen } from './screen_share.js';
-import { nextWork, slabScreen } from './screen_slab.js';
-import { textInLink } from './share.js';
-import { Store } from './store.js';
-import { hasComments } from './toml.js';
+import { App } from './app';
+import { button, el, say } from './dom';
+import { compileEngine, Engine } from './engine';
+import { startLook } from './look';
+import { afterScreen } from './screen_after';
+import { detailsScreen } from './screen_details';
+import { DrawScreen } from './screen_draw';
+import { jobsScreen } from './screen_jobs';
+import { nowAndNext, planLine, planScreen } from './screen_plan';
+import { shareScreen } from './screen_share';
+import { nextWork, slabScreen } from './screen_slab';
+import { textInLink } from './share';
+import { Store } from './store';
+import { hasComments } from './toml';
 
 const main = document.querySelector('main');
 const top = document.querySelector('header');

@@ -1,8 +1,8 @@
 // Who is on the crew, what is on hand, and what things cost: forms of the details' screen.
-import { button, el, tiles } from './dom.js';
-import { choice, numberField, textField, tick } from './inputs.js';
-import { systemOf } from './job.js';
-import { timeOfDay } from './units.js';
+import { button, el, tiles } from './dom';
+import { choice, numberField, textField, tick } from './inputs';
+import { systemOf } from './job';
+import { timeOfDay } from './units';
 
 const inTable = (app, name) => (change, options = { redraw: false }) =>
   app.edit((job) => change((job.tables[name] ??= {})), options);

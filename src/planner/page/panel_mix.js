@@ -1,8 +1,8 @@
 // What a mix is ordered by, and the work after finishing: forms of the details' screen.
-import { el, tiles } from './dom.js';
-import { choice, numberField } from './inputs.js';
-import { depthOf, systemOf, usualOf } from './job.js';
-import { readFigure, readLength, writeFigure, writeLength } from './units.js';
+import { el, tiles } from './dom';
+import { choice, numberField } from './inputs';
+import { depthOf, systemOf, usualOf } from './job';
+import { readFigure, readLength, writeFigure, writeLength } from './units';
 
 const lbPerSack = 94;
 const dropKeys = (table, key) => {

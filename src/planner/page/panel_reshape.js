@@ -1,10 +1,10 @@
 // Split, mirror and bow by figures, for keys and for whoever cannot drag.
-import { button, el, say } from './dom.js';
-import { bounds, distance } from './geometry.js';
-import { choice, lengthField } from './inputs.js';
-import { isWalk, pointsOf, setPoints, unitOf } from './job.js';
-import { bowed, mirrorZone, splitZone } from './reshape.js';
-import { lengthText } from './units.js';
+import { button, el, say } from './dom';
+import { bounds, distance } from './geometry';
+import { choice, lengthField } from './inputs';
+import { isWalk, pointsOf, setPoints, unitOf } from './job';
+import { bowed, mirrorZone, splitZone } from './reshape';
+import { lengthText } from './units';
 
 export function reshapeForm(app, drawing, zone, index) {
   return el('details', { class: 'reshape' }, el('summary', {}, 'Split, mirror, bow a side'),

@@ -1,6 +1,6 @@
 // What the plan's screen works out when it is asked for: what can still be changed, and the hours.
-import { button, el } from './dom.js';
-import { clockOf } from './job.js';
+import { button, el } from './dom';
+import { clockOf } from './job';
 
 // `open` shows one of the engine's sheets.
 export function askedCards(app, open) {

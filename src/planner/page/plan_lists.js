@@ -1,8 +1,8 @@
 // The plan's lists as the engine has them: who does what, the saw, what to bring.
-import { el } from './dom.js';
-import { clockOf, systemOf } from './job.js';
-import { workWords } from './plan.js';
-import { lengthText, planUnit } from './units.js';
+import { el } from './dom';
+import { clockOf, systemOf } from './job';
+import { workWords } from './plan';
+import { lengthText, planUnit } from './units';
 
 const place = ({ zone, part }) => [zone, part].filter(Boolean).join(', ');
 const inUnit = (metres, system) => (system === 'si' ? metres : metres / 0.3048);

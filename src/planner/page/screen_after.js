@@ -1,8 +1,8 @@
 // After the pour: what was noted beside what was planned, and what the mix book learns of it.
-import { button, el, say } from './dom.js';
-import { bookName, clockOf } from './job.js';
-import { openSheet } from './screen_plan.js';
-import { give } from './share.js';
+import { button, el, say } from './dom';
+import { bookName, clockOf } from './job';
+import { openSheet } from './screen_plan';
+import { give } from './share';
 
 export function afterScreen(app) {
   return el('section', { class: 'page after' }, el('h1', { tabindex: -1 }, 'After the pour'),

@@ -1,13 +1,13 @@
 // Where and when, the weather, the mix, the crew and the order.
-import { button, el, field, say, tiles } from './dom.js';
-import { fetchForecast, sources } from './forecast.js';
-import { choice, numberField, slider, textField } from './inputs.js';
-import { clockOf, forecastPath, startOf, systemOf, unitOf } from './job.js';
-import { crewForm, pricesForm } from './panel_crew.js';
-import { contentField, finishWorkForm, strengthField, waterForm, waterOf } from './panel_mix.js';
-import { whyNot } from './network.js';
-import { placesNamed } from './places.js';
-import { dayText, parsePlace, readFigure, writeFigure } from './units.js';
+import { button, el, field, say, tiles } from './dom';
+import { fetchForecast, sources } from './forecast';
+import { choice, numberField, slider, textField } from './inputs';
+import { clockOf, forecastPath, startOf, systemOf, unitOf } from './job';
+import { crewForm, pricesForm } from './panel_crew';
+import { contentField, finishWorkForm, strengthField, waterForm, waterOf } from './panel_mix';
+import { whyNot } from './network';
+import { placesNamed } from './places';
+import { dayText, parsePlace, readFigure, writeFigure } from './units';
 
 const table = (job, name) => (job.tables[name] ??= {});
 const setOrDrop = (where, key, value) => {

@@ -1,17 +1,17 @@
 // The drawing with its tools, and beside it what is selected, in figures.
-import { hasCompass, readHeading, windOf } from './compass.js';
-import { button, el, say, tiles } from './dom.js';
-import { Drawing } from './drawing.js';
-import { area, distance, pathLength, plus, smooth } from './geometry.js';
-import { choice, lengthField, numberField, textField, tick } from './inputs.js';
+import { hasCompass, readHeading, windOf } from './compass';
+import { button, el, say, tiles } from './dom';
+import { Drawing } from './drawing';
+import { area, distance, pathLength, plus, smooth } from './geometry';
+import { choice, lengthField, numberField, textField, tick } from './inputs';
 import {
   addSlab, addSteps, addTree, addWalk, addWall, colourOf, colours, depthOf, finishes, isWalk, moveInOrder, moveObstacle, moveZone,
   pointsOf, rectangleOf, removeZone, renameZone, resizedRectangle, setColour, setPoints, squaredEnds, turnNorth, unitOf, usualOf,
   widthOf,
-} from './job.js';
-import { reshapeForm } from './panel_reshape.js';
-import { bowed, circleOf, crosses, disc, riseTo, splitZone } from './reshape.js';
-import { areaText, lengthText, parseLength, readLength, readPoint, writeLength, writePoint } from './units.js';
+} from './job';
+import { reshapeForm } from './panel_reshape';
+import { bowed, circleOf, crosses, disc, riseTo, splitZone } from './reshape';
+import { areaText, lengthText, parseLength, readLength, readPoint, writeLength, writePoint } from './units';
 
 const tools = [
   ['move', 'Select', 'Tap a shape, then drag it or its corners.'],

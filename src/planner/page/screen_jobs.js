@@ -1,9 +1,9 @@
 // All pours on this device.
-import { button, el, say, tiles } from './dom.js';
-import { lookNow, takeLook } from './look.js';
-import { download, safeName } from './share.js';
-import { bookName, textOf } from './job.js';
-import { dayText, localDate } from './units.js';
+import { button, el, say, tiles } from './dom';
+import { lookNow, takeLook } from './look';
+import { download, safeName } from './share';
+import { bookName, textOf } from './job';
+import { dayText, localDate } from './units';
 
 function filePicker(words, accept, take) {
   const input = el('input', {

@@ -1,13 +1,13 @@
 // What the engine says of the day: whether to pour, what is open now and next, zone by zone, and the
 // sheet for the crew.
-import { button, el, say } from './dom.js';
-import { clockOf, systemOf } from './job.js';
-import { askedCards } from './plan_asked.js';
-import { crewCard, sawCard, suppliesCard } from './plan_lists.js';
-import { windowsOf, workWords } from './plan.js';
-import { give, safeName } from './share.js';
-import { partOfSheet, sheetParts } from './sheet_part.js';
-import { areaText, dayText, soldText, volumeText } from './units.js';
+import { button, el, say } from './dom';
+import { clockOf, systemOf } from './job';
+import { askedCards } from './plan_asked';
+import { crewCard, sawCard, suppliesCard } from './plan_lists';
+import { windowsOf, workWords } from './plan';
+import { give, safeName } from './share';
+import { partOfSheet, sheetParts } from './sheet_part';
+import { areaText, dayText, soldText, volumeText } from './units';
 
 const signs = ['go', 'care', 'stop'];
 const marks = ['\u2713', '!', '\u2715'];
@@ -60,9 +60,9 @@ function body(app, state) {
 
 // What the engine refuses, each with the way to where it is set.
 function faults(app, state) {
-  const findings = (state.answer?.findings ?? []).filter((finding) => finding.severity === 'error');
+  const findings = (state.refusal?.findings ?? []).filter((finding) => finding.severity === 'error');
   if (findings.length === 0) {
-    return el('div', { class: 'fault', role: 'alert' }, el('h2', {}, 'It cannot be planned'), el('pre', {}, state.answer?.messages || state.fault || ''));
+    return el('div', { class: 'fault', role: 'alert' }, el('h2', {}, 'It cannot be planned'), el('pre', {}, state.refusal?.messages || state.refusal?.error || ''));
   }
   return el('div', { class: 'fault', role: 'alert' }, el('h2', {}, 'Something does not fit'),
     el('ul', {}, findings.map((finding) => el('li', {},

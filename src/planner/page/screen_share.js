@@ -1,8 +1,8 @@
 // The pour on its way to others: files, the phone's share sheet, a link.
-import { button, el, say } from './dom.js';
-import { bookName, forecastPath, textOf } from './job.js';
-import { textField } from './inputs.js';
-import { give, linkOf, safeName } from './share.js';
+import { button, el, say } from './dom';
+import { bookName, forecastPath, textOf } from './job';
+import { textField } from './inputs';
+import { give, linkOf, safeName } from './share';
 
 export function shareScreen(app) {
   const { job } = app;

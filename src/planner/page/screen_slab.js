@@ -1,9 +1,9 @@
 // On the slab: one tap notes a sign with the hour, and the plan moves with it.
-import { alarmTick } from './alarms.js';
-import { awakeTick } from './awake.js';
-import { button, el, field, say, tiles } from './dom.js';
-import { clockOf, systemOf } from './job.js';
-import { workWords } from './plan.js';
+import { alarmTick } from './alarms';
+import { awakeTick } from './awake';
+import { button, el, field, say, tiles } from './dom';
+import { clockOf, systemOf } from './job';
+import { workWords } from './plan';
 
 const signs = [
   ['placed', 'Placed', 'the first concrete is in the form'],

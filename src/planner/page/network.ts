@@ -3,8 +3,10 @@
 const patience = 20000; // ms
 const largest = 8 * 1024 * 1024; // what the engine reads
 
+import { nameOf, reasonOf } from './answers';
+
 // The answer as text. `missing` is said where the service knows no such thing.
-export async function getText(url, missing) {
+export async function getText(url: string, missing: string): Promise<string> {
   const reply = await fetch(url, {
     credentials: 'omit', referrerPolicy: 'no-referrer', cache: 'no-store', signal: AbortSignal.timeout(patience),
   });
@@ -15,9 +17,9 @@ export async function getText(url, missing) {
   return text;
 }
 
-export function whyNot(error) {
-  if (error.name === 'TypeError') return 'the network does not answer';
-  if (error.name === 'TimeoutError') return 'it took too long';
-  if (error.name === 'SyntaxError') return 'the answer could not be read';
-  return error.message;
+const known: Record<string, string> = {
+  TypeError: 'the network does not answer', TimeoutError: 'it took too long', SyntaxError: 'the answer could not be read',
+};
+export function whyNot(error: unknown): string {
+  return known[nameOf(error)] ?? reasonOf(error);
 }

@@ -4,7 +4,7 @@ const key = 'slabtide-look';
 
 export const lookNow = () => document.documentElement.dataset.look ?? '';
 
-export function takeLook(look) {
+export function takeLook(look: string) {
   if (look) document.documentElement.dataset.look = look;
   else delete document.documentElement.dataset.look;
   try {

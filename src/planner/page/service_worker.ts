@@ -1,6 +1,11 @@
-// Slabtide planner: keeps the page on the device. It opens without a network, and a newer one takes its place the
-// next time. Jobs are not here; the page keeps them itself.
-const kept = 'slabtide-@version@';
+//! Slabtide planner: keeps the page on the device. It opens without a network, and a newer one takes its place the
+//! next time. Jobs are not here; the page keeps them itself.
+export {};
+
+declare const self: ServiceWorkerGlobalScope;
+declare const version: string; // put in its place by build.mjs
+
+const kept = `slabtide-${version}`;
 const files = ['./', 'manifest.webmanifest', 'icon-192.png', 'icon-512.png'];
 
 self.addEventListener('install', (event) => {
