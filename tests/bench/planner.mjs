@@ -24,7 +24,7 @@ await page.evaluate(() => {
     draw(at);
     told.frames.push(performance.now() - before);
   });
-  new MutationObserver(() => told.plans.push(performance.now())).observe(document.querySelector('footer'), { subtree: true, childList: true });
+  new MutationObserver(() => told.plans.push(performance.now())).observe(document.querySelector('footer'), { subtree: true, childList: true, characterData: true });
 });
 const box = await page.locator('svg.sheet [data-corner="2"] .handle').boundingBox();
 const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];

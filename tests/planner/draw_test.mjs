@@ -242,7 +242,7 @@ test('the plan follows a corner while it is dragged', async () => {
     const words = () => document.querySelector('.plan-line').textContent;
     const first = words();
     globalThis.lines = new Set();
-    new MutationObserver(() => words() !== first && globalThis.lines.add(words())).observe(document.querySelector('footer'), { subtree: true, childList: true });
+    new MutationObserver(() => words() !== first && globalThis.lines.add(words())).observe(document.querySelector('footer'), { subtree: true, childList: true, characterData: true });
   });
   await page.locator('svg.sheet .selected').focus();
   const handle = await page.locator('svg.sheet [data-corner="2"] .handle').boundingBox();

@@ -18,13 +18,16 @@ for (const types of ['tsconfig.json', 'tsconfig.service.json']) {
   execFileSync(process.execPath, [join(here, 'node_modules/typescript/bin/tsc'), '-p', join(here, types)], { stdio: 'inherit' });
 }
 const minified = (entry, format, options) => bundled(entry, { minify: true, format, ...options });
+// What is in the page of others is given out with its license, word for word.
+const licensed = (...names) => ({ banner: { js: `/*! ${names.map((name) => `${name}\n${read(`node_modules/${name}/LICENSE`)}`).join('\n')}*/` } });
 
 // Text that ends a script element early, or hides in a comment, is broken up where it stands.
 const inScript = (text) => text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
-const script = inScript(await minified('main.js', 'esm'));
+const script = inScript(await minified('main.tsx', 'esm', licensed('preact', 'idb')));
 const worker = inScript(await minified('worker.ts', 'iife', {
+  ...licensed('lzma1'),
   alias: { 'slabtide-engine': join(engineFolder, 'slabtide_engine.mjs') }, define: { 'import.meta.url': '"file:///"' },
   external: ['module', 'path', 'fs', 'url', 'crypto', 'perf_hooks'],
 }));

@@ -9,7 +9,7 @@ export async function bundled(entry, options) {
   const { outputFiles } = await build({
     ...(typeof entry === 'string' ? { entryPoints: [entry] } : { stdin: { resolveDir: here, ...entry } }),
     absWorkingDir: here, bundle: true, target: 'es2022', write: false, charset: 'utf8', legalComments: 'inline', logLevel: 'error',
-    tsconfigRaw: '{}', ...options,
+    jsx: 'automatic', jsxImportSource: 'preact', tsconfigRaw: '{}', ...options,
   });
   return outputFiles[0].text.trim();
 }

@@ -1,27 +1,77 @@
 // What is open, and what happens to it. Screens read it and call it; it keeps every edit at once.
-import { say } from './dom';
-import { bookName, fileName, forecastPath, importedJob, newJob, textOf, textsOf } from './job';
-import { nowText, Planner } from './plan';
-import { backupOf, inBackup } from './share';
+import { nameOf, reasonOf, wordsOf, type Answer } from './answers';
+import type { Engine } from './engine';
+import type { Sun } from './geometry';
+import { bookName, dateOf, fileName, forecastPath, importedJob, newId, newJob, textOf, textsOf, type Edited, type Job } from './job';
+import { nowText, Planner, type More } from './plan';
+import { say } from './say';
+import { backupOf, inBackup, type BackedUp } from './share';
+import type { Store } from './store';
+
+export type Screen = 'jobs' | 'draw' | 'details' | 'plan' | 'slab' | 'share' | 'after';
+export type Tool = 'move' | 'slab' | 'disc' | 'walk' | 'steps' | 'wall' | 'tree' | 'cut';
+// A shape of the drawing.
+export interface Shape {
+  kind: 'zone' | 'obstacle';
+  index: number;
+}
+interface Asked {
+  working?: boolean;
+  answer?: Answer<More>;
+}
+// A sheet as the engine makes it.
+export interface Sheet {
+  title: string;
+  html: string;
+}
+interface Parts {
+  store: Store;
+  likely: Engine;
+  sure: Engine;
+  shown(): void; // draws the screen again
+  planChanged(): void;
+  sunChanged(): void;
+}
 
 export class App {
-  constructor({ store, likely, sure, shown, planChanged, sunChanged }) {
+  store: Store;
+  engine: Engine;
+  planner: Planner;
+  shown: () => void;
+  jobs: Job[] = [];
+  job: Job | undefined;
+  book = '';
+  screen: Screen = 'jobs';
+  tool: Tool = 'slab';
+  selection: Shape | undefined;
+  asked: Partial<Record<More, Asked>> = {};
+  told = ''; // of what was done with the list of pours, until another screen
+  fault = ''; // what keeps the page from its work
+  linkFault = ''; // what is wrong with the link that was opened
+  sheet: Sheet | undefined; // one of the engine's, open over the screen
+  opened: string[] = []; // what has opened by the plan since the alarm was last tapped away
+  learned: { job: Job; told: string } | undefined;
+  slabZone = '';
+  past: Edited[] = [];
+  future: Edited[] = [];
+  before: Edited | undefined; // in the middle of an edit
+  sunTable: Sun[] | undefined;
+  #sunChanged: () => void;
+  #sunKey = '';
+  #keeping = Promise.resolve();
+
+  constructor({ store, likely, sure, shown, planChanged, sunChanged }: Parts) {
     this.store = store;
     this.engine = likely;
-    this.shown = shown; // draws the screen again
-    this.sunChanged = sunChanged;
-    this.book = '';
+    this.shown = shown;
+    this.#sunChanged = sunChanged;
     this.planner = new Planner(likely, sure, (job) => textsOf(job, this.book), planChanged);
-    this.asked = {};
-    this.jobs = [];
-    this.job = undefined;
-    this.screen = 'jobs';
-    this.tool = 'slab';
-    this.selection = undefined;
-    this.past = [];
-    this.future = [];
-    this.keeping = Promise.resolve();
-    this.sunTable = undefined;
+  }
+
+  // The pour that is open, for what is only called while one is.
+  get pour(): Job {
+    if (!this.job) throw new Error('no pour is open');
+    return this.job;
   }
 
   async start() {
@@ -30,12 +80,12 @@ export class App {
   }
 
   // ---- which job ----
-  open(job, screen = 'draw') {
+  open(job: Job, screen: Screen = 'draw') {
     this.job = job;
     this.past = [];
     this.future = [];
     this.selection = undefined;
-    this.tool = job.tables.zone?.length ? 'move' : 'slab';
+    this.tool = job.tables.zone.length ? 'move' : 'slab';
     this.sunTable = undefined;
     this.planner.forget();
     this.go(screen);
@@ -48,76 +98,91 @@ export class App {
     this.open(job);
   }
 
-  async copy(job) {
-    const { id } = newJob();
-    const copy = { ...structuredClone(job), id, revision: 0, journal: '', original: undefined };
-    copy.tables.name = `${copy.tables.name ?? 'Pour'} (copy)`.slice(0, 120);
+  async copy(job: Job) {
+    const copy: Job = { ...structuredClone(job), id: newId(), revision: 0, journal: '', original: undefined };
+    copy.tables.name = `${copy.tables.name} (copy)`.slice(0, 120);
     await this.#keep(copy);
     await this.leave();
   }
 
-  async remove(job) {
+  async remove(job: Job) {
     await this.store.remove(job.id);
     await this.leave();
   }
 
   async leave() {
-    await this.keeping;
+    await this.#keeping;
     this.planner.forget();
     this.job = undefined;
     this.jobs = await this.store.all();
     this.go('jobs');
   }
 
-  go(screen) {
-    this.restored = '';
+  go(screen: Screen) {
+    this.told = '';
+    this.linkFault = '';
     this.screen = screen;
     this.shown();
     scrollTo(0, 0);
-    document.querySelector('h1')?.focus();
+    document.querySelector<HTMLElement>('h1')?.focus();
+  }
+
+  tell(words: string) {
+    this.told = words;
+    this.shown();
+    say(words);
+  }
+
+  show(title: string, html = '') {
+    this.sheet = { title, html };
+    this.shown();
+    say(title);
+  }
+  hide() {
+    this.sheet = undefined;
+    this.shown();
   }
 
   // ---- edits: each can be taken back, and is kept before anything else happens ----
-  #state() {
-    const { tables, turn, forecast, typed, unsaid, original } = this.job;
+  #state(): Edited {
+    const { tables, turn, forecast, typed, unsaid, original } = this.pour;
     return structuredClone({ tables, turn, forecast, typed, unsaid, original });
   }
-  #restore(state) {
-    Object.assign(this.job, state);
+  #restore(state: Edited) {
+    Object.assign(this.pour, state);
   }
 
   begin() {
     this.before ??= this.#state();
-    this.job.original = undefined;
+    this.pour.original = undefined;
   }
   // In the middle of a drag: the plan follows, nothing is kept yet.
   live() {
-    this.planner.replan(this.job, { live: true });
+    this.planner.replan(this.pour, { live: true });
   }
   drop() {
     if (this.before) this.#restore(this.before);
     this.before = undefined;
-    this.planner.replan(this.job);
+    this.planner.replan(this.pour);
     this.shown();
   }
-  end({ redraw = true } = {}) {
+  end() {
     if (this.before) this.past.push(this.before);
     this.before = undefined;
     this.future = [];
-    if (redraw) this.shown();
-    else document.querySelector('.losing')?.remove(); // what it warned of has happened
+    this.shown();
     this.#after();
   }
-  edit(change, options) {
+  edit<Result>(change: (job: Job) => Result): Result {
     this.begin();
-    const result = change(this.job);
-    this.end(options);
+    const result = change(this.pour);
+    this.end();
     return result;
   }
 
   undo() { this.#step(this.past, this.future, 'Undone'); }
   redo() { this.#step(this.future, this.past, 'Redone'); }
-  #step(from, to, words) {
+  #step(from: Edited[], to: Edited[], words: string) {
     const state = from.pop();
     if (!state) return;
     to.push(this.#state());
@@ -131,12 +196,12 @@ export class App {
   #after() {
     this.asked = {};
     this.#findSun();
-    this.planner.replan(this.job);
-    this.#keep(this.job);
+    this.planner.replan(this.pour);
+    this.#keep(this.pour);
   }
 
-  #keep(job) {
-    this.keeping = this.keeping.then(async () => {
+  #keep(job: Job): Promise<void> {
+    this.#keeping = this.#keeping.then(async () => {
       try {
         const kept = await this.store.keep(job);
         if (kept.id !== job.id) say('Another tab has changed this pour. Yours is kept beside it as a pour of its own.');
@@ -150,33 +215,33 @@ export class App {
           say(this.store.fault);
           this.shown();
         }
-        console.info(error.name);
+        console.info(nameOf(error));
       }
     });
-    return this.keeping;
+    return this.#keeping;
   }
 
   // ---- the sun of the pour's day, for the shadows ----
   async #findSun() {
-    const { site, pour } = this.job.tables;
-    const date = pour?.date?.$time;
-    if (typeof site?.latitude !== 'number' || typeof site.longitude !== 'number' || !date) return;
-    const question = { ask: 'sun', latitude: site.latitude, longitude: site.longitude, time_zone: String(site.time_zone), date };
+    const { site } = this.pour.tables;
+    const date = dateOf(this.pour);
+    if (typeof site.latitude !== 'number' || typeof site.longitude !== 'number' || !date) return;
+    const question = { ask: 'sun' as const, latitude: site.latitude, longitude: site.longitude, time_zone: String(site.time_zone), date };
     const key = JSON.stringify(question);
-    if (this.sunKey === key && this.sunTable) return;
-    this.sunKey = key;
-    const answer = await this.engine.ask(question).catch(() => ({}));
-    if (this.sunKey !== key) return;
-    this.sunTable = answer.positions;
-    this.sunChanged();
+    if (this.#sunKey === key && this.sunTable) return;
+    this.#sunKey = key;
+    const answer = await this.engine.ask(question).catch(() => undefined);
+    if (this.#sunKey !== key) return;
+    this.sunTable = answer?.ok ? answer.positions : undefined;
+    this.#sunChanged();
   }
-  sun(minute) {
+  sun(minute: number): Sun | undefined {
     return this.sunTable?.[Math.round(minute / 10)];
   }
 
   // ---- what is worked out only when it is asked for: an edit makes it old ----
-  async askFor(word) {
-    const { job } = this;
+  async askFor(word: More) {
+    const job = this.pour;
     const asked = (this.asked[word] = { working: true });
     this.shown();
     const answer = await this.planner.more(word, job);
@@ -188,8 +253,8 @@ export class App {
 
   // ---- the mix book ----
   // What this pour says of its mix goes into the book; later pours with that mix are planned from it.
-  async learn() {
-    const { job } = this;
+  async learn(): Promise<string> {
+    const job = this.pour;
     for (let tries = 0; tries < 3; ++tries) {
       const before = await this.store.book();
       const answer = await this.engine.ask({ ask: 'learn', job: fileName, texts: textsOf(job, before), now: nowText() });
@@ -201,19 +266,19 @@ export class App {
     throw new Error('Another tab keeps changing the mix book. Close it and try again.');
   }
 
-  async bookWords() {
+  async bookWords(): Promise<string> {
     const answer = await this.engine.ask({ ask: 'mixes', text: this.book });
     return answer.ok ? answer.text : wordsOf(answer);
   }
 
-  async openBook(text) {
+  async openBook(text: string) {
     const answer = await this.engine.ask({ ask: 'mixes', text });
     if (!answer.ok) throw new Error(wordsOf(answer));
     if (!(await this.store.keepBook(text, await this.store.book()))) throw new Error('another tab has just changed the mix book: try again');
     this.#takeBook(text);
   }
 
-  #takeBook(text) {
+  #takeBook(text: string) {
     this.book = text;
     if (this.job) this.#after();
     this.shown();
@@ -221,10 +286,10 @@ export class App {
 
   // ---- in and out ----
   // The job of a file, judged by the engine; throws in words what is wrong with it.
-  async import(text, beside = {}) {
+  async import(text: string, beside: Partial<BackedUp> = {}): Promise<Job> {
     const answer = await this.engine.ask({ ask: 'read', job: fileName, texts: { [fileName]: text } });
     if (!answer.ok) throw new Error(wordsOf(answer));
-    const job = { ...importedJob(answer.document, text), ...beside };
+    const job: Job = { ...importedJob(answer.document, text), ...beside };
     await this.#keep(job);
     return job;
   }
@@ -234,29 +299,29 @@ export class App {
       ({ text: textOf({ tables, original }), journal, turn, forecast })), this.book);
   }
 
-  async restore(text) {
+  async restore(text: string): Promise<{ count: number; faults: string[] }> {
     let count = 0;
-    const faults = [];
+    const faults: string[] = [];
     const { jobs, book } = inBackup(text);
     for (const { text: job, ...beside } of jobs) {
       try {
         await this.import(job, beside);
         count += 1;
       } catch (error) {
-        faults.push(error.message);
+        faults.push(reasonOf(error));
       }
     }
     if (book && book !== this.book) {
       if (this.book) faults.push('the mix book on this device is kept, the one in the backup left out');
-      else await this.openBook(book).catch((error) => faults.push(`${bookName}: ${error.message}`));
+      else await this.openBook(book).catch((error) => faults.push(`${bookName}: ${reasonOf(error)}`));
     }
     this.jobs = await this.store.all();
     return { count, faults };
   }
 
   // A forecast in place of what was there, if the engine can read it.
-  async takeForecast(text, from) {
-    const { job } = this;
+  async takeForecast(text: string, from: string) {
+    const job = this.pour;
     const answer = await this.engine.ask({ ask: 'forecast', text, time_zone: String(job.tables.site.time_zone) });
     if (!answer.ok) throw new Error(wordsOf(answer));
     if (this.job !== job) return;
@@ -277,30 +342,20 @@ export class App {
   }
 
   // A sign seen on the slab, for the journal.
-  async note(reading, zone, value) {
-    const { job } = this;
+  async note(reading: string, zone: string, value?: string): Promise<string> {
+    const job = this.pour;
     const answer = await this.engine.ask({ ask: 'note', job: fileName, texts: textsOf(job), at: nowText(), reading, zone, value });
     if (!answer.ok) throw new Error(wordsOf(answer));
     this.#write(job, (job.journal || answer.heading) + answer.line);
     return answer.sentence;
   }
   unnote() {
-    this.#write(this.job, `${this.job.journal}undo\n`);
+    this.#write(this.pour, `${this.pour.journal}undo\n`);
   }
   // Notes are no edits of the job: they have an undo of their own.
-  #write(job, journal) {
+  #write(job: Job, journal: string) {
     job.journal = journal;
     this.shown();
     this.#after();
   }
 }
-
-export const wordsOf = (answer) => {
-  const errors = (answer.findings ?? []).filter((finding) => finding.severity === 'error');
-  if (errors.length === 0) return answer.error ?? answer.messages ?? 'It cannot be read.';
-  return errors.slice(0, 5).map((finding) => {
-    const place = finding.line ? `line ${finding.line}: ` : '';
-    const key = finding.key ? `${finding.key} ` : '';
-    return `${place}${key}${finding.message}${finding.next ? ` (${finding.next})` : ''}`;
-  }).join('\n');
-};

@@ -1,24 +1,26 @@
 // A tick that keeps the screen on. The device takes the lock back whenever the page is hidden, as by a
 // phone call: it is asked for again once the page is back.
-import { el, say } from './dom';
+import type { App } from './app';
+import { say } from './say';
+import { Tick } from './ui';
 
 let wanted = false;
-let lock;
-let box;
+let lock: WakeLockSentinel | undefined;
 let turn = Promise.resolve();
+let refused = () => {};
 
 const visible = () => document.visibilityState === 'visible';
 
 // Takes the lock where it is wanted, and lets go of it where it is not.
 async function settle() {
-  const held = lock && !lock.released;
+  const held = lock && !lock.released ? lock : undefined;
   try {
-    if (held && !wanted) await lock.release();
+    if (held && !wanted) await held.release();
     else if (!held && wanted && visible()) lock = await navigator.wakeLock.request('screen');
   } catch {
     if (!visible()) return; // hidden meanwhile: asked again once it is back
     wanted = false;
-    box.checked = false;
+    refused();
     say('This device does not let the page keep the screen on.');
   }
 }
@@ -28,15 +30,14 @@ function settleNext() {
   turn = turn.then(settle);
 }
 
-export function awakeTick() {
+export function AwakeTick({ app }: { app: App }) {
   if (!('wakeLock' in navigator)) return null;
-  box = el('input', {
-    type: 'checkbox', checked: wanted,
-    onchange: () => {
-      wanted = box.checked;
-      settleNext();
-    },
-  });
-  document.addEventListener('visibilitychange', settleNext);
-  return el('label', { class: 'tick' }, box, el('span', {}, 'Keep the screen on'));
+  const want = (on: boolean) => {
+    wanted = on;
+    refused = app.shown;
+    document.addEventListener('visibilitychange', settleNext);
+    settleNext();
+    app.shown();
+  };
+  return <Tick label="Keep the screen on" on={wanted} take={want} />;
 }
