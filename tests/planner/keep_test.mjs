@@ -60,6 +60,34 @@ test('every job of the project that reads: written anew by the page, the same pl
   await page.context().close();
 });
 
+// The copy of a file never changed here, as it is given out.
+async function copied(text, name) {
+  const page = await openPlanner(browser);
+  await importText(page, text);
+  await page.locator('footer nav').waitFor();
+  await by(page, 'All pours').click();
+  await page.getByRole('button', { name: /^Copy / }).click();
+  await page.locator('.jobs li').nth(1).waitFor();
+  const told = await page.locator('.told').allTextContents();
+  await page.locator('.jobs .job').filter({ hasText: name }).first().click();
+  const given = (await exported(page)).text;
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+  return { given, told };
+}
+
+test('a copy keeps the comments of its file, and has a name of its own where the text has room for it', async () => {
+  assert.match(demo('spring'), /^# /m);
+  const plain = await copied(demo('spring'), '(copy)');
+  assert.equal(plain.given, demo('spring').replace(/^name = "(.*)"/m, 'name = "$1 (copy)"'));
+  assert.notEqual(plain.given, demo('spring'));
+  assert.deepEqual(plain.told, []);
+  const folded = demo('spring').replace(/^name = "(.*)"/m, 'name = """\n$1"""');
+  const same = await copied(folded, 'Cabin landing');
+  assert.equal(same.given, folded);
+  assert.match(same.told.join(), /^The copy is called Cabin landing.* too: its comments would go/);
+});
+
 test('a reload in the middle loses no edit', async () => {
   const page = await openPlanner(browser);
   await by(page, 'New pour').click();

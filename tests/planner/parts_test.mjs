@@ -11,7 +11,7 @@ const {
 } = parts.job;
 const { orderMixBy, sealBy, waterOf } = parts.panel_mix;
 const { splitZone } = parts.reshape;
-const { hasComments, writeToml } = parts.toml;
+const { hasComments, withName, writeToml } = parts.toml;
 const { clockText, lengthText, parseLength, parsePlace, readFigure, readLength, readPoints, timeOfDay, writeFigure, writePoints } = parts.units;
 
 const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
@@ -280,6 +280,13 @@ test('a job never changed is given back as it came; texts of any name are told a
 test('a file has comments, or signs in texts', () => {
   for (const text of ['# a', 'a = 1 # b', 'a = "x" # "', "a = '\\' # '", 'a = """\n""" # b']) assert.ok(hasComments(text), text);
   for (const text of ['', 'a = 1', 'a = "#1"', "a = '#1'", 'a = "\\"#1"', 'a = """\n# "x" \n"""', "a = '''\n# 'x' \n'''"]) assert.ok(!hasComments(text), text);
+});
+
+test('a file is named anew in its text, or left alone', () => {
+  const named = (text) => withName(text, 'pad "2"');
+  assert.equal(named('# top\nname = "a \\" # b" # mine\n[mix]\nname = "x"\n'), '# top\nname = "pad \\"2\\"" # mine\n[mix]\nname = "x"\n');
+  assert.equal(named("units = 'us'\nname='it' # $& mine\n"), "units = 'us'\nname=\"pad \\\"2\\\"\" # $& mine\n");
+  for (const text of ['', '[mix]\nname = "x"\n', 'name = """\na"""\n', "name = '''a'''\n", '# name = "x"\n', '"name" = "x"\n']) assert.equal(named(text), undefined, text);
 });
 
 test('the plane', () => {

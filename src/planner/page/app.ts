@@ -7,6 +7,7 @@ import { nowText, Planner, type More } from './plan';
 import { say } from './say';
 import { backupOf, inBackup, type BackedUp } from './share';
 import type { Store } from './store';
+import { withName, writeToml } from './toml';
 
 export type Screen = 'jobs' | 'draw' | 'details' | 'plan' | 'slab' | 'share' | 'after';
 export type Tool = 'move' | 'slab' | 'disc' | 'walk' | 'steps' | 'wall' | 'tree' | 'cut';
@@ -98,11 +99,24 @@ export class App {
     this.open(job);
   }
 
+  // Without what was noted. A file never changed here keeps its text with all comments, its name alone
+  // another; where the name cannot be written into the text, the copy has the same.
   async copy(job: Job) {
-    const copy: Job = { ...structuredClone(job), id: newId(), revision: 0, journal: '', original: undefined };
-    copy.tables.name = `${copy.tables.name} (copy)`.slice(0, 120);
+    const copy: Job = { ...structuredClone(job), id: newId(), revision: 0, journal: '' };
+    const name = `${copy.tables.name} (copy)`.slice(0, 120);
+    const text = job.original === undefined ? undefined : await this.#renamed(job, name);
+    if (job.original === undefined || text !== undefined) Object.assign(copy, { original: text, tables: { ...copy.tables, name } });
     await this.#keep(copy);
     await this.leave();
+    if (copy.tables.name !== name) this.tell(`The copy is called ${copy.tables.name} too: its comments would go with another name.`);
+  }
+
+  // The file's text with that name and nothing else changed, as the engine reads it.
+  async #renamed(job: Job, name: string): Promise<string | undefined> {
+    const text = job.original === undefined ? undefined : withName(job.original, name);
+    if (text === undefined) return undefined;
+    const answer = await this.engine.ask({ ask: 'read', job: fileName, texts: { [fileName]: text } }).catch(() => undefined);
+    return answer?.ok && writeToml(answer.document) === writeToml({ ...job.tables, name }) ? text : undefined;
   }
 
   async remove(job: Job) {

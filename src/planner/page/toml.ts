@@ -73,6 +73,15 @@ export function writeToml(tables: Table): string {
   return `${lines.join('\n')}\n`;
 }
 
+// The text of a file with another name of the job in it: undefined where the name is no text on one
+// line before all tables.
+export function withName(text: string, name: string): string | undefined {
+  const end = /^\s*\[/m.exec(text)?.index ?? text.length;
+  const line = /^(\s*name\s*=\s*)("(?!"")(?:\\.|[^"\\\n])*"|'(?!'')[^'\n]*')/m;
+  const head = text.slice(0, end);
+  return line.test(head) ? head.replace(line, (_, key: string) => key + textOf(name)) + text.slice(end) : undefined;
+}
+
 const texts = /"""[\s\S]*?"""|'''[\s\S]*?'''|"(?:\\.|[^"\\\n])*"|'[^'\n]*'/g;
 // Whether the text of a file has comments, which its tables do not hold.
 export const hasComments = (text: string) => text.replace(texts, '').includes('#');
