@@ -1,7 +1,7 @@
 // The same pour by keys alone: no pointer touches the page.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { exported, launch, nativePlan, openPlanner, planned } from './support.mjs';
+import { demo, exported, importText, launch, nativePlan, openPlanner, planned } from './support.mjs';
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -110,5 +110,24 @@ test('a slip in a field is told at the field', async () => {
   await page.keyboard.press('Tab');
   assert.equal(await page.getByText('Two numbers such as 44.90, -91.90').count(), 1);
   assert.equal(await page.getByLabel('Latitude, longitude').getAttribute('aria-invalid'), 'true');
+  await page.context().close();
+});
+
+test('what is being typed stays as it is, with the focus, when the plan comes; Undo takes back what was told', async () => {
+  const page = await openPlanner(browser);
+  await importText(page, demo('spring'));
+  await press(page, 'button', 'Share');
+  const sheet = page.getByRole('button', { name: 'Day sheet', exact: true });
+  assert.ok(await sheet.isDisabled(), 'the plan is still to come');
+  await type(page, 'Name of the pour', 'half a na');
+  await page.waitForFunction((button) => !button.disabled, await sheet.elementHandle(), { timeout: 60000 });
+  const name = page.getByLabel('Name of the pour');
+  assert.equal(await name.inputValue(), 'half a na');
+  await page.keyboard.type('me');
+  await page.keyboard.press('Enter');
+  assert.equal(await page.locator('header .brand').textContent(), 'half a name');
+  await page.getByRole('button', { name: 'Undo', exact: true }).press('Enter');
+  assert.equal(await name.inputValue(), 'Cabin landing, walk and pad');
+  assert.deepEqual(page.faults, []);
   await page.context().close();
 });
