@@ -83,17 +83,24 @@ TEST_CASE("a user's text stays text") {
   CHECK(count_of(markup, "&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;west&quot; 東") > 8);
 }
 
-TEST_CASE("each choice has its map, its times and its table") {
+TEST_CASE("there is one map, with each choice's lines, times and table") {
   const test::PageDay day(test::shaded_landing());
   const std::string markup = page_map(day.facts());
+  CHECK(count_of(markup, "<svg class=\"plan plan-hour\"") == 1);
   CHECK(count_of(markup, "type=\"radio\"") == 8);
-  CHECK(count_of(markup, "data-choice=") == 8);
+  // Of each choice what lies under the zones' names on the map, what lies over them, and its words.
+  CHECK(count_of(markup, "class=\"time-layer") == 16);
+  CHECK(count_of(markup, "class=\"map-times\" data-choice=") == 8);
   CHECK(count_of(markup, "data-times=") == 8);
   CHECK(count_of(markup, " checked") == 1);
   CHECK(count_of(markup, "data-json=\"/zones/0/border/windows/") > 3);
-  // Without the script the maps are shown, and what needs the script is not.
+  // Without the script the first choice is on the map, and what needs the script is not shown.
+  CHECK(count_of(markup, "class=\"time-layer shown\" data-choice=\"finish\"") == 2);
+  CHECK(count_of(markup, "class=\"time-layer shown\"") == 2);
   CHECK(count_of(markup, "class=\"map-controls\" hidden") == 1);
-  CHECK(count_of(markup, "class=\"map-figure map-hour\" hidden") == 1);
+  CHECK(count_of(markup, " hidden>− 15 min") == 1);
+  CHECK(count_of(markup, " hidden>+ 15 min") == 1);
+  CHECK(count_of(markup, "id=\"map-hour\"") == 1);
   CHECK(count_of(markup, "class=\"map-figure\" hidden") == 0);
 }
 
