@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "core/utf8.h"
+#include "core/text.h"
 #include "job/model/wording.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -58,10 +58,15 @@ class CheckText {
 
   std::string line(const Observation& seen, const std::string& noted, const std::string& planned,
                    const std::string& rest) const {
-    return fmt::format("{} {}{}{}\n",
-                       pad(shortened(observation_place_words(seen), what_width), what_width),
-                       pad(noted, std::max(clock_width, noted.size() + 1)),
-                       pad(planned, std::max(clock_width, planned.size() + 1)), rest);
+    // A label without room for it stands in a line of its own, and nothing of it is cut.
+    std::string label = observation_place_words(seen);
+    std::string above;
+    if (display_width(label) > what_width) {
+      above = style_.paragraph(std::exchange(label, {}), 0, 4);
+    }
+    return above + fmt::format("{} {}{}{}\n", pad(label, what_width),
+                               pad(noted, std::max(clock_width, noted.size() + 1)),
+                               pad(planned, std::max(clock_width, planned.size() + 1)), rest);
   }
 
   std::string events() const {
