@@ -8,6 +8,7 @@
 
 #include "slabtide/cli/command/run.h"
 #include "slabtide/report/text/text_days.h"
+#include "slabtide/report/words/days_facts.h"
 #include "support/forecast_documents.h"
 #include "support/run_program.h"
 
@@ -44,6 +45,19 @@ TEST_CASE("days from texts are those of the command, which reads files") {
   CHECK(test::difference(out.str(), text_days(*days, TextStyle{})) == "");
   CHECK(err.str().empty());
   CHECK(findings.str().empty());
+}
+
+TEST_CASE("concrete of which nobody told the temperature follows each day's air") {
+  std::string job = job_text;
+  const std::string told = "concrete_temperature = 62\n";
+  job.erase(job.find(told), told.size());
+  std::ostringstream findings;
+  const auto days =
+      days_request({.path = "pad.toml", .forecast = "week.csv"},
+                   texts_in_memory({{"pad.toml", job}, {"week.csv", week_text}}), findings, {0});
+  REQUIRE(days);
+  CHECK(days_assumptions(*days).front() ==
+        "concrete at 4 °F over the day's mean, 60 °F at least, as nobody told it: ask the plant");
 }
 
 TEST_CASE("a job with its weather typed in is told to fetch a forecast") {
