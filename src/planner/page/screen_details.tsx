@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { App } from './app';
 import { fetchForecast, sources, type Source } from './forecast';
-import { clockOf, dateOf, forecastPath, newJob, startOf, systemOf, unitOf, type Admixture, type Job, type Mix } from './job';
+import { clockOf, dateOf, forecastPath, newJob, startOf, systemOf, unitOf, usualOf, type Admixture, type Job, type Mix } from './job';
 import { CrewForm, PricesForm } from './panel_crew';
 import { ContentField, editMix, FinishWorkForm, inMix, StrengthField, WaterForm, waterOf } from './panel_mix';
 import { whyNot } from './network';
@@ -207,7 +207,9 @@ function TypedWeather({ app, job }: FormProps) {
     each.unsaid.weather = false;
   });
   const figure = (key: string) => readFigure(weather, key, systemOf(job));
-  const [high, low, windSpeed] = [figure('high'), figure('low'), figure('wind')];
+  // What the file leaves out is assumed.
+  const blows = Object.keys(weather).some((key) => key.startsWith('wind'));
+  const [high, low, windSpeed] = [figure('high'), figure('low'), blows ? figure('wind') : usualOf(job).wind];
   if (high === undefined || low === undefined || windSpeed === undefined) {
     return <p>The weather of this job is given in units of its own; it is used unchanged. Change it in the file, or get the hourly forecast.</p>;
   }
@@ -225,7 +227,8 @@ function TypedWeather({ app, job }: FormProps) {
 function MixForm({ app, job }: FormProps) {
   const { mix } = job.tables;
   const told = (key: string) => readFigure(mix, key, systemOf(job));
-  const concrete = systemOf(job) === 'us' ? { min: 40, max: 110, unit: '°F' } : { min: 4, max: 43, unit: '°C' };
+  const concrete = systemOf(job) === 'us' ? { min: 40, max: 110, unit: '°F', hint: 'Left empty: 4 °F over the day’s mean, 60 °F at least' }
+    : { min: 4, max: 43, unit: '°C', hint: 'Left empty: 2 °C over the day’s mean, 16 °C at least' };
   const optional = (label: string, key: string, min: number, max: number, unit: string) =>
     <NumberField label={label} value={told(key)} min={min} max={max} unit={unit} optional take={inMix(app, key)} />;
   return <Group title="Mix">
@@ -237,7 +240,7 @@ function MixForm({ app, job }: FormProps) {
       {optional('final', 'final_set', 1, 48, 'hours')}
     </div>
     {mix.ingredients ? <p>Its temperature follows from what goes in, as the job file says.</p>
-      : <NumberField label="Concrete at the chute" value={told('concrete_temperature')} take={inMix(app, 'concrete_temperature')} {...concrete} />}
+      : <NumberField label="Concrete at the chute" value={told('concrete_temperature')} take={inMix(app, 'concrete_temperature')} optional {...concrete} />}
     <WaterForm app={app} job={job} />
     <Folded summary="What is in it">
       {waterOf(mix) !== 'slump' && <ContentField app={app} job={job} />}

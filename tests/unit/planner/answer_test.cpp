@@ -190,6 +190,7 @@ TEST_CASE("the page is told what people type in its plain form") {
   type("longitude = -91.6", "longitude = 91.6° W");
   type("date = 2026-05-14", "date = 5/14/2026");
   type("high = 66", "high = 66 F");
+  type("w_cm = 0.45", "w_cm = 0.45\ncement = 6 sack");
   type("[12, 0], [12, 10]", "[12', 0], [144 in, 10]");
   type("thickness = 4", "thickness = 4\"\ntied = yes\nextra_volume = 1/2 yard");
   const Json told = ask({{"ask", "read"}, {"job", "a.toml"}, {"texts", {{"a.toml", text}}}});
@@ -199,6 +200,8 @@ TEST_CASE("the page is told what people type in its plain form") {
   CHECK(tables["site"]["longitude"] == -91.6);
   CHECK(tables["pour"]["date"]["$time"] == "2026-05-14");
   CHECK(tables["weather"]["high_f"] == 66.0);
+  CHECK(tables["mix"]["sacks"] == 6.0);
+  CHECK(!tables["mix"].contains("cement"));
   const Json& zone = tables["zone"][0];
   CHECK(zone["outline"] == Json({{0.0, 0.0}, {12.0, 0.0}, {12.0, 10.0}, {0.0, 10.0}}));
   CHECK(zone["thickness_in"] == 4.0);
