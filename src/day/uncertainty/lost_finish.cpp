@@ -19,6 +19,7 @@ std::optional<Caution> lost_finish(const CrewPlan& crew,
   }
   if (!worst) return std::nullopt;
   const Task& task = crew.tasks[*worst];
+  const std::string part = task.part.empty() ? std::string() : fmt::format(" ({})", task.part);
   const bool too_often = *lost_chances[*worst] >= lost_too_often_fraction;
   return Caution{
       "late_days",
@@ -28,9 +29,9 @@ std::optional<Caution> lost_finish(const CrewPlan& crew,
       task.zone,
       crew.starts[*worst],
       std::nullopt,
-      fmt::format("on {:.0f} days in 100 the {} is more than {} min late and the finish lost: more "
-                  "hands, a retarder, or less at a time",
-                  100.0 * *lost_chances[*worst], task_words(task), finish_lost_min),
+      fmt::format("on {:.0f} days in 100 the {}{} is more than {} min late and the finish lost: "
+                  "more hands, a retarder, or less at a time",
+                  100.0 * *lost_chances[*worst], task_kind_words(task.kind), part, finish_lost_min),
       "worked out from this plan"};
 }
 
