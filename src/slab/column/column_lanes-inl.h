@@ -11,6 +11,7 @@
 #include <span>
 
 #include "slab/column/column_batch.h"
+#include "slab/column/column_steps.h"
 #include "slab/column/lane_aging-inl.h"
 #include "slab/column/lane_drying-inl.h"
 #include "slab/column/lane_mesh-inl.h"
@@ -22,13 +23,6 @@
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
-
-constexpr double same_instant_s = 1.0e-6;
-/// The first step is taken in so many, each twice as long as the one before: placing lays warm on
-/// cold, which two minutes at once leave 0.1 K off at the surface.
-constexpr int first_steps = 3;
-/// From early to late steps in some leaps, so that the surface takes no jolt of 0.2 K.
-constexpr double step_growth = 1.5;
 
 /// Solves as many columns as a number has lanes, side by side, each with its own steps.
 template <class Number>
@@ -75,11 +69,6 @@ class ColumnLanes {
   Number transit_h(Cases cases) const {
     return each_case<Number>(
         cases, [](const ColumnCase& c) { return (c.placed_s - c.batched_s) / seconds_per_hour; });
-  }
-
-  static double fraction_of_early_step(int taken) {
-    constexpr double shares = (1 << first_steps) - 1;
-    return taken < first_steps ? (1 << taken) / shares : 1.0;
   }
 
   void settle() {
