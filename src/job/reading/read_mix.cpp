@@ -53,7 +53,7 @@ const Unit& unit_of_first(const TableReader& table, std::initializer_list<std::s
 
 /// What figures come to, which nobody typed.
 std::string computed(double si, const Unit& unit) {
-  return fmt::format("{:.4g} {}", unit.from_si(si), unit.shown);
+  return with_unit(fmt::format("{:.4g}", unit.from_si(si)), unit);
 }
 
 /// Reads the fractions of the cementitious material and checks that some cement is left.

@@ -132,8 +132,7 @@ const Quantity minutes_quantity{minutes_units};
 const Quantity hours_quantity{hours_units};
 
 std::string shown(const Range& range, const Unit& unit) {
-  return fmt::format("{} {}", shown(Range{unit.from_si(range.low), unit.from_si(range.high)}),
-                     unit.shown);
+  return with_unit(shown(Range{unit.from_si(range.low), unit.from_si(range.high)}), unit);
 }
 
 std::string shown(const Range& range) {
@@ -143,14 +142,18 @@ std::string shown(const Range& range) {
 
 std::string typed_number(double value) { return fmt::format("{:.15g}", value); }
 
+std::string with_unit(std::string_view number, const Unit& unit) {
+  return fmt::format("{}{}{}", number, unit.shown == "%" ? "" : " ", unit.shown);
+}
+
 std::string shown(double in_unit, const Unit& unit) {
-  return fmt::format("{} {}", typed_number(in_unit), unit.shown);
+  return with_unit(typed_number(in_unit), unit);
 }
 
 std::string expected_words(double in_unit, const Unit& unit, const Quantity& kind,
                            const Range& range) {
   if (!kind.is_slip(in_unit, unit)) return shown(range, unit);
-  return fmt::format("0, or {:.3g} {} and more", kind.slip_below, unit.shown);
+  return fmt::format("0, or {} and more", with_unit(fmt::format("{:.3g}", kind.slip_below), unit));
 }
 
 std::string with_suffix(std::string_view key, const Unit& unit) {
@@ -172,7 +175,8 @@ std::string other_observation(std::string_view key, double value, const Unit& us
   std::vector<std::string> spellings;
   for (const auto& unit : units_that_fit(value, used, kind, range)) {
     const double in_used = used.from_si(unit.to_si(value));
-    readings.push_back(fmt::format("{} is {:.3g} {}", shown(value, unit), in_used, used.shown));
+    readings.push_back(fmt::format("{} is {}", shown(value, unit),
+                                   with_unit(fmt::format("{:.3g}", in_used), used)));
     spellings.push_back(fmt::format("{} = {}", with_suffix(key, unit), typed_number(value)));
   }
   if (readings.empty()) return {};

@@ -63,6 +63,9 @@ std::string shown(const Range& range);
 /// A number as it was typed, to 15 figures: "1000000", "0.45".
 std::string typed_number(double value);
 
+/// "4.5 in"; "45%", since a percent sign follows at once.
+std::string with_unit(std::string_view number, const Unit& unit);
+
 /// "4.5 in", as it was typed.
 std::string shown(double in_unit, const Unit& unit);
 

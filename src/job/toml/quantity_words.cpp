@@ -4,8 +4,6 @@
 #include <array>
 #include <string>
 
-#include <fmt/format.h>
-
 #include "core/text.h"
 
 namespace slabtide {
@@ -334,7 +332,7 @@ std::string as_typed(std::string_view text, const WrittenQuantity& taken, const 
   if (text.size() > longest) return shown(taken.value, *taken.unit);
   const auto said = parse_quantity(text, kind, system);
   const bool names_unit = said && said->unit != nullptr;
-  return names_unit ? std::string(text) : fmt::format("{} {}", text, taken.unit->shown);
+  return names_unit ? std::string(text) : with_unit(text, *taken.unit);
 }
 
 }  // namespace slabtide

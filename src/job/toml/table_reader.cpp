@@ -332,8 +332,7 @@ std::optional<WrittenQuantity> TableReader::measured(const Written& written, con
     return std::nullopt;
   }
   const bool other_unit = said->unit != nullptr && said->unit->suffix != unit.suffix;
-  const bool key_has_unit = written.entry->key.ends_with(fmt::format("_{}", unit.suffix));
-  if (other_unit && key_has_unit) {
+  if (other_unit && written.entry->key.ends_with(fmt::format("_{}", unit.suffix))) {
     wrong(*written.entry, value, expected,
           fmt::format("the key says {}: leave the unit out of one of them", unit.shown));
     return std::nullopt;

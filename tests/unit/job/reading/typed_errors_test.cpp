@@ -33,14 +33,14 @@ TEST_CASE("an error shows what was typed, and the range in the unit it was typed
   // 0.3048 m a foot, 25.4 mm an inch, 0.764555 m3 a yard, 1 mph = 0.44704 m/s.
   const std::vector<Typed> rows{
       // Shares and percent.
-      {"cloud = 20", "cloud = 140", "got 140 %, expected 0 to 100 %"},
+      {"cloud = 20", "cloud = 140", "got 140%, expected 0 to 100%"},
       {"cloud = 20", "cloud_share = 1.4", "got 1.4 as a share, expected 0 to 1 as a share"},
-      {"cloud = 20", "cloud = \"140 pct\"", "got 140 pct, expected 0 to 100 %"},
-      {"w_cm = 0.45", "w_cm = 0.45\nfly_ash = 60.00001", "got 60.00001 %, expected 0 to 60 %"},
+      {"cloud = 20", "cloud = \"140 pct\"", "got 140 pct, expected 0 to 100%"},
+      {"w_cm = 0.45", "w_cm = 0.45\nfly_ash = 60.00001", "got 60.00001%, expected 0 to 60%"},
       {"w_cm = 0.45", "w_cm = 0.45\nfly_ash_share = 0.6\nslag_share = 0.4",
        "ash, slag and fume together are 1 as a share, expected at most 0.9 as a share"},
       {"w_cm = 0.45", "w_cm = 0.45\nfly_ash = 60\nslag = 40",
-       "ash, slag and fume together are 100 %, expected at most 90 %"},
+       "ash, slag and fume together are 100%, expected at most 90%"},
       // Temperatures.
       {"high = 68", "high = 168.25", "got 168.25 °F, expected -40 to 130 °F"},
       {"high = 68", "high = \"68 °C\"", "got 68 °C, expected -40 to 54.4 °C"},

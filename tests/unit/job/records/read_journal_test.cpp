@@ -156,7 +156,7 @@ TEST_CASE("what cannot be is refused") {
         "got the unit 'landing', expected mph, m/s, km/h or knots");
   CHECK(journal_fault(day + "11:05 concrete 63 °C\n") == "got 63 °C, expected 0 to 50 °C");
   CHECK(journal_fault(day + "11:05 wind -8 mph\n") == "got -8 mph, expected 0 to 67.1 mph");
-  CHECK(journal_fault(day + "11:05 humidity 140 %\n") == "got 140 %, expected 1 to 100 %");
+  CHECK(journal_fault(day + "11:05 humidity 140 %\n") == "got 140%, expected 1 to 100%");
   CHECK(journal_fault(day + "11:05 thumbprint \"landing\n") ==
         "the quotation marks are not closed");
   CHECK(journal_fault(day + "11:05 thumbprint \"a\\b\"\n") == "a backslash that means nothing");
