@@ -19,6 +19,9 @@ constexpr std::size_t max_levels = 9;
 /// Shorter lines have no room for their time.
 constexpr double min_labelled_units = 40.0;
 
+/// Of a zone, each tried for its time.
+constexpr std::size_t max_parts = 64;
+
 // Dimensions of the drawing, in its own units (ours).
 constexpr double head_length = 30.0;
 constexpr double head_half = 15.0;
@@ -133,17 +136,23 @@ class TimeLines {
     }
   }
 
-  /// The time in the middle of a zone that no line crosses.
+  /// A time of a zone that no line crosses: that of its middle, or of a cell with room for it.
   std::string time_of(std::size_t zone) {
     const ZoneDrawing& drawing = zones_[zone];
     std::vector<std::size_t> ready;
     for (const std::size_t i : drawing.field) {
       if (choice_.zones[zone][i].opens_s) ready.push_back(i);
     }
-    if (ready.empty()) return {};
-    const std::size_t middle = ready[ready.size() / 2];
-    const Point at = facts_.run.zones[zone].cells[middle].cell.centre;
-    return label_at({at}, *choice_.zones[zone][middle].opens_s);
+    // Halfway, quarters, eighths and so on, until every part of the zone was tried.
+    for (std::size_t parts = 2; parts <= max_parts && parts <= 2 * ready.size(); parts *= 2) {
+      for (std::size_t part = 1; part < parts; part += 2) {
+        const std::size_t cell = ready[ready.size() * part / parts];
+        const std::string time = label_at({facts_.run.zones[zone].cells[cell].cell.centre},
+                                          *choice_.zones[zone][cell].opens_s);
+        if (!time.empty()) return time;
+      }
+    }
+    return {};
   }
 
   std::string lines_of(std::size_t zone, std::string& letters) {
