@@ -15,9 +15,10 @@ namespace {
 /// A sample this close to an hour is used for that hour.
 constexpr double near_s = 301.0;
 
-const ChartPoint* point_at(const ChartLine& line, double at_s) {
+/// None where the line has left the chart: its last point only leads out of it.
+const ChartPoint* point_at(const ChartLine& line, double high, double at_s) {
   for (const ChartPoint& point : line.points) {
-    if (std::abs(point.at_s - at_s) < near_s) return &point;
+    if (std::abs(point.at_s - at_s) < near_s) return point.value > high ? nullptr : &point;
   }
   return nullptr;
 }
@@ -32,7 +33,7 @@ Element row_at(const LineChart& chart, double at_s, int decimals, const PlannedP
   Element row("tr");
   row.add(row_head(day_clock(facts.run.at(at_s), facts.job)));
   for (const ChartLine& line : chart.lines) {
-    const ChartPoint* point = point_at(line, at_s);
+    const ChartPoint* point = point_at(line, chart.high, at_s);
     Element cell("td");
     cell.set("class", "number");
     row.add(cell.text(point == nullptr ? "–" : fixed_words(point->value, decimals)));
