@@ -50,7 +50,7 @@ test('with no saw on hand the saw list stands all the same, and says so', async 
 });
 
 test('what to watch for is told as the reports tell it: once, the worst first, the rest folded', async () => {
-  const { watch, text } = ask({ ask: 'plan', job: 'job.toml', texts: { 'job.toml': demo('hot') }, now: '2026-05-13T18:00Z', draws: 0, words: true, formats: ['.json'] });
+  const { watch, text } = ask({ ask: 'plan', job: 'job.toml', texts: { 'job.toml': demo('hot') }, now: '2026-05-13T18:00Z', words: true, formats: ['.json'] });
   const plain = text.replace(/\s+/g, ' ');
   // The rest is only named in the text: in full on the page.
   for (const told of watch.filter((each) => each.at_once)) assert.ok(plain.includes(told.text), told.text);
