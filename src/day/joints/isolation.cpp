@@ -2,10 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+
+#include <fmt/format.h>
 
 #include "core/rounded.h"
 #include "day/geometry/plane.h"
+#include "job/geometry/compass.h"
 #include "job/geometry/zone_geometry.h"
+#include "slabtide/core/units.h"
 
 namespace slabtide {
 
@@ -28,11 +33,10 @@ bool runs_along(const Joint& side, const Joint& wall) {
   return std::abs(plane::dot(a, b)) > along_cosine * plane::length(a) * plane::length(b);
 }
 
-/// How much of the outline is within `near_m` of a wall and runs along it.
-double length_beside_m(const Outline& outline, const Joint& wall, double near_m) {
+/// How much of the sides is within `near_m` of a wall and runs along it.
+double length_beside_m(const std::vector<Joint>& sides, const Joint& wall, double near_m) {
   double sum_m = 0.0;
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Joint side = plane::side(outline, i);
+  for (const Joint& side : sides) {
     if (!runs_along(side, wall)) continue;
     const double long_m = plane::length_m(side);
     if (plane::distance(plane::middle(side), wall) > long_m + near_m) continue;
@@ -46,17 +50,69 @@ double length_beside_m(const Outline& outline, const Joint& wall, double near_m)
   return sum_m;
 }
 
-std::vector<Isolation> walls_beside(const Zone& zone, const std::vector<Obstacle>& obstacles,
-                                    double near_m) {
+std::vector<Isolation> walls_beside(const std::vector<Joint>& sides,
+                                    const std::vector<Obstacle>& obstacles, double near_m) {
   std::vector<Isolation> found;
   for (const Obstacle& obstacle : obstacles) {
     if (obstacle.kind != ObstacleKind::wall) continue;
     const Joint wall{obstacle.from, obstacle.to};
-    const double length_m = length_beside_m(zone.outline, wall, near_m);
+    const double length_m = length_beside_m(sides, wall, near_m);
     const std::string name = obstacle.name.empty() ? "the wall" : obstacle.name;
     if (length_m >= min_length_m) found.push_back({name, length_m, false, wall});
   }
   return found;
+}
+
+bool is_same(const Joint& a, const Joint& b) {
+  return (a.from == b.from && a.to == b.to) || (a.from == b.to && a.to == b.from);
+}
+
+/// The sides of a zone, counter-clockwise, that it names as tied, or the others.
+std::vector<Joint> sides_of(const Zone& zone, bool tied) {
+  std::vector<Joint> sides;
+  for (std::size_t i = 0; i < zone.outline.size(); ++i) {
+    const Joint side = plane::side(zone.outline, i);
+    const bool named = std::any_of(zone.tied_edges.begin(), zone.tied_edges.end(),
+                                   [&side](const Joint& edge) { return is_same(edge, side); });
+    if (named == tied) sides.push_back(side);
+  }
+  return sides;
+}
+
+/// What a side without a wall is tied to.
+std::string structure_at(const Joint& side) {
+  const plane::Vector along = plane::from_to(side.from, side.to);
+  const double outward_deg = std::atan2(along.y, -along.x) / radians_per_degree;
+  return fmt::format("the structure to the {}", compass_word(outward_deg));
+}
+
+/// The wall that these sides run beside longest, near enough to be tied to.
+std::optional<Isolation> wall_to_tie_to(const std::vector<Joint>& sides,
+                                        const std::vector<Obstacle>& obstacles) {
+  const std::vector<Isolation> near = walls_beside(sides, obstacles, tied_within_m);
+  const auto longest =
+      std::max_element(near.begin(), near.end(), [](const Isolation& a, const Isolation& b) {
+        return rounded(a.length_m) < rounded(b.length_m);
+      });
+  return longest == near.end() ? std::nullopt : std::optional(*longest);
+}
+
+/// Each edge that the zone names, with what it is tied to.
+std::vector<Isolation> tied_edges(const Zone& zone, const std::vector<Obstacle>& obstacles) {
+  std::vector<Isolation> ties;
+  for (const Joint& side : sides_of(zone, true)) {
+    const auto wall = wall_to_tie_to({side}, obstacles);
+    ties.push_back(
+        {wall ? wall->structure : structure_at(side), plane::length_m(side), true, side});
+  }
+  return ties;
+}
+
+/// What a zone is tied to that does not say by which edges.
+Isolation guessed_tie(const Zone& zone, const std::vector<Obstacle>& obstacles) {
+  const auto wall = wall_to_tie_to(sides_of(zone, false), obstacles);
+  if (!wall) return {"the structure", 0.0, true, {}};
+  return {wall->structure, wall->length_m, true, wall->wall};
 }
 
 bool is_tied_at(const std::vector<Isolation>& isolation, Point place) {
@@ -71,18 +127,14 @@ bool is_tied_at(const std::vector<Isolation>& isolation, Point place) {
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles) {
   perimeter_m(zone.outline);  // throws for impossible points
   for (const Obstacle& obstacle : obstacles) perimeter_m({obstacle.from, obstacle.to});
-  std::vector<Isolation> found = walls_beside(zone, obstacles, beside_m);
-  if (!zone.tied) return found;
-  const std::vector<Isolation> near = walls_beside(zone, obstacles, tied_within_m);
-  const auto longest =
-      std::max_element(near.begin(), near.end(), [](const Isolation& a, const Isolation& b) {
-        return rounded(a.length_m) < rounded(b.length_m);
-      });
-  const Isolation tie = longest == near.end()
-                            ? Isolation{"the structure", 0.0, true, {}}
-                            : Isolation{longest->structure, longest->length_m, true, longest->wall};
-  std::erase_if(found, [&tie](const Isolation& one) { return one.structure == tie.structure; });
-  found.insert(found.begin(), tie);
+  const std::vector<Isolation> walls = walls_beside(sides_of(zone, false), obstacles, beside_m);
+  if (!zone.tied) return walls;
+  std::vector<Isolation> found = tied_edges(zone, obstacles);
+  const bool guessed = found.empty();
+  if (guessed) found.push_back(guessed_tie(zone, obstacles));
+  for (const Isolation& wall : walls) {
+    if (!guessed || wall.structure != found.front().structure) found.push_back(wall);
+  }
   return found;
 }
 

@@ -31,6 +31,7 @@ class Frame {
     for (FormedFace& face : zone.faces) {
       if (face.at) put(*face.at);
     }
+    put(zone.tied_edges);
     if (zone.joints) put(*zone.joints);
   }
 

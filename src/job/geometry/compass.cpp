@@ -1,6 +1,7 @@
 #include "compass.h"
 
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <string>
 
@@ -33,6 +34,12 @@ std::optional<double> compass_deg(std::string_view word) {
     return full_turn_deg / static_cast<double>(directions.size()) * static_cast<double>(i);
   }
   return std::nullopt;
+}
+
+std::string_view compass_word(double bearing_deg) {
+  constexpr auto count = static_cast<long>(directions.size());
+  const long turn = std::lround(bearing_deg * static_cast<double>(count) / full_turn_deg);
+  return directions[static_cast<std::size_t>((turn % count + count) % count)].word;
 }
 
 }  // namespace slabtide

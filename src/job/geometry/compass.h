@@ -11,4 +11,7 @@ inline constexpr double full_turn_deg = 360.0;
 /// lower case; empty for any other word.
 std::optional<double> compass_deg(std::string_view word);
 
+/// The nearest of the eight, "north" to "northwest".
+std::string_view compass_word(double bearing_deg);
+
 }  // namespace slabtide

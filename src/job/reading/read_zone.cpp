@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <optional>
+#include <variant>
 
 #include <fmt/format.h>
 
@@ -11,6 +13,8 @@
 #include "job/geometry/zone_geometry.h"
 #include "job/model/limits.h"
 #include "job/toml/job_words.h"
+#include "job/toml/table_words.h"
+#include "job/toml/toml_tree.h"
 #include "read_admixture.h"
 #include "slabtide/core/units.h"
 #include "zone_names.h"
@@ -162,16 +166,57 @@ void read_walkway(TableReader& table, Zone& zone) {
   zone.path = std::move(path);
 }
 
-void read_shape(TableReader& table, Zone& zone) {
-  auto outline = table.points("outline");
+/// Gives the outline as it is written, whichever way round; empty for a walk, or if it is faulty.
+Outline read_shape(TableReader& table, Zone& zone) {
+  const auto outline = table.points("outline");
   read_walkway(table, zone);
-  if (table.refuse_both("outline", "path")) return;
+  if (table.refuse_both("outline", "path")) return {};
   if (!table.has("outline") && !table.has("path")) {
     table.error("", "the shape is missing", "draw an `outline`, or a `path` with its `width`");
+    return {};
+  }
+  if (!outline || !outline_stands(table, *outline)) return {};
+  zone.outline = counter_clockwise(*outline);
+  return *outline;
+}
+
+/// The edge of that number, counted from 1 along the outline as it is written; reported if there is
+/// none.
+std::optional<Joint> read_edge(TableReader& table, const TomlValue& value, const Outline& written) {
+  const auto* const number = std::get_if<double>(&value.held);
+  const auto count = written.size();
+  if (number == nullptr || *number != std::floor(*number) || *number < 1.0 ||
+      *number > static_cast<double>(count)) {
+    table.error_at(value.where, "tied_edges",
+                   fmt::format("got {}, expected numbers from 1 to {}", shown(value), count),
+                   "edge 1 runs from the first corner to the second, and so on around");
+    return std::nullopt;
+  }
+  const auto i = static_cast<std::size_t>(*number);
+  return Joint{written[i - 1], written[i % count]};
+}
+
+/// Whether the zone is tied, and by which edges; naming one says that it is.
+void read_ties(TableReader& table, const Outline& written, Zone& zone) {
+  const auto tied = table.yes_no("tied");
+  set(zone.tied, tied);
+  const TomlEntry* const edges = table.entry("tied_edges");
+  if (edges == nullptr) return;
+  if (table.has("path")) {
+    table.error("tied_edges", "the edges of a walk have no numbers",
+                "say `tied = true` alone, or draw an `outline`");
     return;
   }
-  if (!outline || !outline_stands(table, *outline)) return;
-  zone.outline = counter_clockwise(std::move(*outline));
+  if (tied == false) {
+    table.error("tied_edges", "names edges of a zone that is not tied", "leave out one of the two");
+  }
+  if (written.empty()) return;
+  for (const TomlValue& value : as_list(edges->value)) {
+    const auto edge = read_edge(table, value, written);
+    if (!edge) return;
+    zone.tied_edges.push_back(*edge);
+  }
+  zone.tied = zone.tied || !zone.tied_edges.empty();
 }
 
 void read_border(TableReader& table, Zone& zone) {
@@ -255,7 +300,7 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start,
   Zone zone;
   zone.where = table.where();
   set(zone.name, table.text("name", Presence::required));
-  read_shape(table, zone);
+  const Outline written = read_shape(table, zone);
   set(zone.thickness_m,
       table.quantity("thickness", thickness_quantity, limits::thicknesses_m, Presence::required));
   set(zone.base.kind, table.word("base", bases));
@@ -270,7 +315,7 @@ Zone read_zone(TableReader& table, const PourDay& day, UtcTime start,
   set(zone.colour, read_colour(table, colours));
   zone.absorptance = table.number("absorptance", limits::absorptances, "of the sunlight");
   set(zone.shaded, table.yes_no("shaded"));
-  set(zone.tied, table.yes_no("tied"));
+  read_ties(table, written, zone);
   read_placing(table, day, start, zone);
   zone.after = read_other_zones(table, "after", zone, names);
   zone.reached_over = read_other_zones(table, "reached_over", zone, names);

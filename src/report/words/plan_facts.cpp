@@ -1,11 +1,10 @@
 #include "slabtide/report/words/plan_facts.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 #include <fmt/format.h>
 
+#include "job/geometry/compass.h"
 #include "job/model/wording.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
@@ -138,13 +137,7 @@ std::string saw_words(SawKind kind, const Job& job) {
   return saw_words(kind) + (on_hand ? "" : " (not on hand)");
 }
 
-std::string compass_words(double bearing_deg) {
-  constexpr std::array<std::string_view, 8> names{"north", "northeast", "east", "southeast",
-                                                  "south", "southwest", "west", "northwest"};
-  constexpr double eighth_deg = 45.0;
-  const auto turn = static_cast<long>(std::lround(bearing_deg / eighth_deg));
-  return std::string(names[static_cast<std::size_t>((turn % 8 + 8) % 8)]);
-}
+std::string compass_words(double bearing_deg) { return std::string(compass_word(bearing_deg)); }
 
 std::string late_work_words(const ZonePlan& plan, Operation operation) {
   const bool of_field = plan.whole.window(operation) != nullptr;

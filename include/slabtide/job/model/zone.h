@@ -87,6 +87,8 @@ struct Zone {
   bool shaded = false;
   /// Cast against or dowelled to a structure.
   bool tied = false;
+  /// The edges by which it is, where the job names them; else whatever stands beside it tells.
+  std::vector<Joint> tied_edges;
   /// The compass direction in which placing proceeds, degrees clockwise from north; a walkway is
   /// then placed along its line from the end further back. If absent, a walkway is placed from its
   /// first point, and an outline along the longer side of the smallest box around it, starting at

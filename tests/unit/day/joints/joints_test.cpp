@@ -268,4 +268,33 @@ TEST_CASE("a wall along the edge asks for isolation, unless the zone is tied to 
   CHECK(at_tied_edge(find_isolation(zone, {}), {m_from_ft(-7), m_from_ft(6)}));
 }
 
+TEST_CASE("a zone is tied by the edges that it names, and isolated from walls at the others") {
+  Zone zone = slab(feet({{0, 0}, {0, 12}, {-14, 12}, {-14, 0}}));
+  Obstacle house;
+  house.name = "house";
+  house.from = {0, m_from_ft(-32)};
+  house.to = {0, m_from_ft(22)};
+  const Joint at_house{zone.outline[0], zone.outline[1]};
+  const Joint far{zone.outline[3], zone.outline[2]};  // named the other way round
+  zone.tied = true;
+  zone.tied_edges = {far};
+  const std::vector<Isolation> beyond = find_isolation(zone, {house});
+  REQUIRE(beyond.size() == 2);
+  CHECK(beyond[0].tied);
+  CHECK(beyond[0].structure == "the structure to the west");
+  CHECK(beyond[0].length_m == doctest::Approx(m_from_ft(12)));
+  CHECK(beyond[1].structure == "house");
+  CHECK(!beyond[1].tied);
+  CHECK(at_tied_edge(beyond, {m_from_ft(-13.5), m_from_ft(6)}));
+  CHECK(!at_tied_edge(beyond, {m_from_ft(-0.5), m_from_ft(6)}));
+  zone.tied_edges = {at_house, far};
+  const std::vector<Isolation> both = find_isolation(zone, {house});
+  REQUIRE(both.size() == 2);
+  CHECK(both[0].structure == "house");
+  CHECK(both[0].tied);
+  CHECK(both[1].tied);
+  CHECK(at_tied_edge(both, {m_from_ft(-0.5), m_from_ft(6)}));
+  CHECK(!at_tied_edge(both, {m_from_ft(-7), m_from_ft(6)}));
+}
+
 }  // namespace slabtide

@@ -131,6 +131,39 @@ TEST_CASE("a zone is placed after those it names, wherever they are listed") {
   CHECK(with("").zones[1].reached_over == std::vector<std::string>{"pad"});
 }
 
+TEST_CASE(
+    "tied edges are counted along the outline as it is written, and say that the zone is tied") {
+  const auto with = [](const std::string& lines) {
+    return job_with("finish = \"broom\"", "finish = \"broom\"\n" + lines);
+  };
+  const std::string square = "[[0, 0], [12, 0], [12, 10], [0, 10]]";
+  const Zone pad = read(with("tied_edges = [2, 4]")).zones[0];
+  CHECK(pad.tied);
+  REQUIRE(pad.tied_edges.size() == 2);
+  CHECK(pad.tied_edges[0].from == pad.outline[1]);
+  CHECK(pad.tied_edges[0].to == pad.outline[2]);
+  CHECK(pad.tied_edges[1].to == pad.outline[0]);
+  // The other way round, and from a corner that is not the drawing's origin.
+  const Zone turned =
+      read(replaced(with("tied_edges = 1"), square, "[[3.1, 2.7], [3.1, 13], [15, 13], [15, 2.7]]"))
+          .zones[0];
+  REQUIRE(turned.tied_edges.size() == 1);
+  CHECK(turned.tied_edges[0].from == turned.outline[0]);
+  CHECK(turned.tied_edges[0].to == turned.outline[3]);
+  CHECK(read(with("tied = true")).zones[0].tied_edges.empty());
+  for (const char* wrong : {"tied_edges = [5]", "tied_edges = [0]", "tied_edges = [1.5]",
+                            "tied_edges = [north]", "tied = false\ntied_edges = [1]"}) {
+    INFO(wrong);
+    const auto reading = read_job(with(wrong));
+    REQUIRE(!reading.ok());
+    CHECK(reading.diagnostics.front().key == "zone[1].tied_edges");
+  }
+  const auto walk = read_job(replaced(with("tied_edges = [1]"), "outline = " + square,
+                                      "path = [[0, 0], [12, 0]]\nwidth = 4"));
+  REQUIRE(!walk.ok());
+  CHECK(walk.diagnostics.front().message == "the edges of a walk have no numbers");
+}
+
 TEST_CASE("a pour may be pumped, from a line or a boom") {
   for (const char* pump : {"pump", "line pump", "boom pump", "Line-Pump", "pump truck"}) {
     INFO(pump);
