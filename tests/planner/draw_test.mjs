@@ -227,6 +227,39 @@ test('a round slab, a side bowed, a slab split, each with one stroke, and taken 
   await page.context().close();
 });
 
+test('edges are tied by a tap and freed by another, and the plan cuts from them', async () => {
+  const page = await start();
+  const finger = await hand(page);
+  await finger.tap(by(page, 'New pour'));
+  await finger.drag([[0.2, 0.2], [0.8, 0.6]]);
+  await page.getByRole('button', { name: /^slab, broom/ }).waitFor();
+  await page.getByLabel('Against the house or another slab, or doweled to it').click();
+  await finger.tap(by(page, 'Tap the edges'));
+  const edges = page.locator('svg.sheet line.tied');
+  const tap = async (place, count) => {
+    await finger.tapSheet(place);
+    await page.waitForFunction((wanted) => document.querySelectorAll('svg.sheet line.tied').length === wanted, count);
+  };
+  await tap([0.5, 0.2], 1);
+  await tap([0.2, 0.4], 2);
+  await tap([0.5, 0.2], 1);
+  await page.getByText('Tied by edge 4.').waitFor();
+  await page.getByText('Edges, one by one').click();
+  await page.getByLabel(/^Edge 2: /).click();
+  await page.getByText('Tied by edges 2, 4.').waitFor();
+  assert.equal(await edges.count(), 2);
+  await finger.tap(page.locator('.draft-bar').getByRole('button', { name: 'Done' }));
+  await finger.tap(by(page, 'Day'));
+  await finger.tap(by(page, 'Use where I am'));
+  await planned(page);
+  const { text } = await exported(page);
+  assert.match(text, /^tied = true\ntied_edges = \[2, 4\]$/m);
+  const { joints } = JSON.parse(nativePlan({ 'job.toml': text })['.json']).zones[0];
+  assert.deepEqual(joints.isolation.map((one) => one.tied), [true, true]);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
 test('the plan follows a corner while it is dragged', async () => {
   const page = await start();
   const finger = await hand(page);

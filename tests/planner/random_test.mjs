@@ -6,9 +6,9 @@ import { nativePlan, now, startEngine } from './support.mjs';
 import parts from './parts.mjs';
 
 const {
-  addSlab, addSteps, addTree, addWalk, addWall, finishes, newJob, pointsOf, setPoints, squaredEnds, textOf, turnNorth, usualOf,
+  addSlab, addSteps, addTree, addWalk, addWall, finishes, newJob, squaredEnds, textOf, toggleTied, turnNorth, usualOf,
 } = parts.job;
-const { bowed, disc, mirrorZone, splitZone } = parts.reshape;
+const { bowSide, disc, mirrorZone, splitZone } = parts.reshape;
 
 const drawings = 50;
 const ask = await startEngine();
@@ -42,7 +42,8 @@ function drawn(seed) {
   const [slab] = job.tables.zone;
   slab.finish = pick(finishes.map(([id]) => id));
   const round = slab.outline.length > 4;
-  if (!round && maybe(0.4)) setPoints(slab, bowed(pointsOf(job, slab), 2, between(-0.2, 0.4) * depth));
+  if (maybe(0.4)) for (const side of pick([[0], [2], [1, 3]])) toggleTied(slab, side);
+  if (!round && maybe(0.4)) bowSide(job, slab, 2, between(-0.2, 0.4) * depth);
   if (!round && maybe(0.5)) addSteps(job, 0, 0, { rises: pick([1, 2, 3]), width: some(3, 6), tread: usualOf(job).tread, rise: usualOf(job).riser });
   else if (!round && maybe(0.7)) addWalk(job, squaredEnds(job, [[width / 2, 0], [width / 2 + some(-4, 4), -some(6, 12)], [some(-8, 30), -some(14, 30)]]));
   if (maybe(0.3)) splitZone(job, 0, [some(2, 6), 0], [some(2, 6) + 1e-3, 1]);

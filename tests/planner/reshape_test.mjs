@@ -4,8 +4,8 @@ import { test } from 'node:test';
 import parts from './parts.mjs';
 
 const { area, distance, pathLength } = parts.geometry;
-const { addSlab, addSteps, addWalk, newJob, pointsOf } = parts.job;
-const { bowed, circleOf, disc, mirrorZone, parted, riseTo, splitZone } = parts.reshape;
+const { addSlab, addSteps, addWalk, newJob, pointsOf, setRing, tiedSides, toggleTied } = parts.job;
+const { bowed, bowSide, circleOf, disc, mirrorZone, parted, riseTo, splitZone } = parts.reshape;
 
 const near = (a, b, tolerance = 1e-9) => assert.ok(Math.abs(a - b) <= tolerance, `${a} is not ${b}`);
 const square = [[0, 0], [10, 0], [10, 10], [0, 10]];
@@ -94,4 +94,41 @@ test('mirrored twice is as it was; once, its steps look the other way', () => {
   mirrorZone(job, 0, [1, 0]);
   assert.equal(zone.placed_toward, 180);
   assert.equal(zone.face[0].facing, 90);
+});
+
+test('edges stay tied through what is done to the outline', () => {
+  const tied = (...sides) => {
+    const job = newJob();
+    addSlab(job, [[0, 0], [12, 0], [12, 10], [0, 10]]);
+    const [zone] = job.tables.zone;
+    for (const side of sides) toggleTied(zone, side);
+    return { job, zone };
+  };
+  const toggled = tied(3, 1, 3);
+  assert.deepEqual([toggled.zone.tied, toggled.zone.tied_edges], [true, [2]]);
+  toggleTied(toggled.zone, 1);
+  assert.deepEqual([toggled.zone.tied, 'tied_edges' in toggled.zone], [true, false]);
+
+  const bent = tied(0, 1, 3);
+  bowSide(bent.job, bent.zone, 1, 2);
+  const pieces = pointsOf(bent.job, bent.zone).length - 3;
+  assert.deepEqual(tiedSides(bent.zone), [0, ...Array.from({ length: pieces }, (_, i) => i + 1), pieces + 2]);
+
+  const cornered = tied(2);
+  setRing(cornered.job, cornered.zone, [[0, 0], [12, 0], [12, 10], [5, 10], [0, 10]]);
+  assert.deepEqual(tiedSides(cornered.zone), [2, 3]);
+
+  // Cut from north to south: the north edge goes with both halves, the west one with its own.
+  const { job, zone } = tied(2, 3);
+  splitZone(job, 0, [4, -1], [4, 11]);
+  const northAndWest = (each) => [10, 0].map((at, axis) => tiedSides(each).filter((side) => [0, 1].every((k) => {
+    const ring = pointsOf(job, each);
+    return ring[(side + k) % ring.length][1 - axis] === at;
+  })).length);
+  const [one, other] = [zone, job.tables.zone[1]].sort((a, b) => Math.min(...pointsOf(job, a).map(([x]) => x)) - Math.min(...pointsOf(job, b).map(([x]) => x)));
+  assert.deepEqual([northAndWest(one), northAndWest(other)], [[1, 1], [1, 0]]);
+
+  const far = tied(3);
+  splitZone(far.job, 0, [4, -1], [4, 11]);
+  assert.deepEqual(far.job.tables.zone.map((each) => each.tied === true).sort(), [false, true]);
 });

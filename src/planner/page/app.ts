@@ -10,7 +10,7 @@ import type { Store } from './store';
 import { withName, writeToml } from './toml';
 
 export type Screen = 'jobs' | 'draw' | 'details' | 'plan' | 'slab' | 'share' | 'after';
-export type Tool = 'move' | 'slab' | 'disc' | 'walk' | 'steps' | 'wall' | 'tree' | 'cut';
+export type Tool = 'move' | 'slab' | 'disc' | 'walk' | 'steps' | 'wall' | 'tree' | 'cut' | 'tie';
 // A shape of the drawing.
 export interface Shape {
   kind: 'zone' | 'obstacle';

@@ -6,7 +6,7 @@ import {
   area, bounds, centre, corner, distance, lastOf, middle, minus, onSegment, pathLength, plus, shadowShift, sideOf, sidesOf, simplify, times, turned, walkOutline,
   type Point, type Points, type Sun,
 } from './geometry';
-import { isWalk, pointsOf, unitOf, widthOf, type Face, type Job, type Obstacle, type Zone } from './job';
+import { isWalk, pointsOf, tiedSides, unitOf, widthOf, type Face, type Job, type Obstacle, type Zone } from './job';
 import { areaText, lengthText, readLength, readPoint } from './units';
 
 // What the sheet looks at, and tells of what was drawn; points as the job has them.
@@ -23,6 +23,7 @@ export interface Acts {
   wall(from: Point, to: Point): void;
   tree(at: Point): void;
   steps(place: SideOfZone | undefined): void;
+  tie(place: SideOfZone | undefined): void;
   drafted(): void;
   remove(shape: Shape): void;
   nudge(shape: Shape, by: Point): void;
@@ -146,6 +147,10 @@ export class Drawing {
       watch.disconnect();
       this.#sheet = undefined;
     };
+  }
+
+  comeIntoView() {
+    this.#sheet?.scrollIntoView({ block: 'center' });
   }
 
   // Another pour: seen whole, and nothing begun.
@@ -297,7 +302,7 @@ export class Drawing {
     if (!gesture.moved && Math.hypot(...minus(at, gesture.at)) < still) return;
     gesture.moved = true;
     const laid = this.fromScreen(at);
-    if (gesture.kind === 'pan' || gesture.kind === 'steps') {
+    if (gesture.kind === 'pan' || gesture.kind === 'steps' || gesture.kind === 'tie') {
       this.view.x -= laid[0] - gesture.start[0];
       this.view.y -= laid[1] - gesture.start[1];
       this.drawSoon();
@@ -391,19 +396,19 @@ export class Drawing {
       else this.#acts.drafted();
     } else if (gesture.kind === 'tree') {
       this.#acts.tree(this.world(this.snap(gesture.start)));
-    } else if (gesture.kind === 'steps') {
-      this.#tapSide(gesture.start);
+    } else if (gesture.kind === 'steps' || gesture.kind === 'tie') {
+      this.#acts[gesture.kind](this.#sideAt(gesture.start));
     } else {
       this.#acts.select(gesture.hit);
     }
     this.draw();
   }
 
-  #tapSide(at: Point) {
+  #sideAt(at: Point): SideOfZone | undefined {
     const sides = this.shapes().flatMap((shape) => (shape.kind !== 'zone' || isWalk(shape.zone) ? []
       : sidesOf(shape.points).map(([from, to], side) => ({ index: shape.index, side, away: onSegment(at, from, to).away }))));
     const [nearest] = sides.sort((a, b) => a.away - b.away);
-    this.#acts.steps(nearest && nearest.away < (finger * 1.5) / this.view.scale ? nearest : undefined);
+    return nearest && nearest.away < (finger * 1.5) / this.view.scale ? nearest : undefined;
   }
 
   // The draft as it stands, made what the tool draws.
@@ -563,6 +568,7 @@ export class Drawing {
   #zoneMarks(shape: LaidZone): SVGElement[] {
     const finish = String(shape.zone.finish ?? '').replace(/\W+/g, '-');
     const marks = [svg('polygon', { class: `ground finish-${finish}`, points: this.#line(shape.outline) })];
+    if (!isWalk(shape.zone)) marks.push(...tiedSides(shape.zone).map((side) => svg('line', { class: 'tied', ...this.#ends(...sideOf(shape.points, side)) })));
     for (const face of shape.zone.face ?? []) marks.push(...this.#riser(face));
     const halfway = shape.points[Math.floor((shape.points.length - 1) / 2)];
     const at = this.screen(isWalk(shape.zone) && halfway ? halfway : centre(shape.outline));
@@ -584,9 +590,11 @@ export class Drawing {
   #chosenSides(shapes: Laid[]): SVGElement[] {
     const shape = shapes.find((each) => same(this.#acts.selection(), each));
     if (shape?.kind !== 'zone' || isWalk(shape.zone) || shape.points.length > 12) return [];
-    return sidesOf(shape.points).map(([from, to]) => {
+    const numbered = this.#acts.tool() === 'tie';
+    return sidesOf(shape.points).map(([from, to], i) => {
       const [x, y] = this.screen(middle(from, to));
-      return svg('text', { class: 'side', x, y, 'text-anchor': 'middle' }, lengthText(distance(from, to), this.unit));
+      const words = lengthText(distance(from, to), this.unit);
+      return svg('text', { class: 'side', x, y, 'text-anchor': 'middle' }, numbered ? `${i + 1}: ${words}` : words);
     });
   }
 

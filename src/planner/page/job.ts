@@ -28,6 +28,7 @@ export interface Zone extends Table {
   outline?: Point[];
   path?: Point[];
   tied?: boolean;
+  tied_edges?: number | number[]; // counted from 1 along the outline
   shaded?: boolean;
   base?: string;
   color?: string;
@@ -281,6 +282,36 @@ export const pointsOf = (job: Told, zone: Zone) => readPoints(zone, shapeKey(zon
 export const widthOf = (job: Told, zone: Zone) => readLength(zone, 'width', unitOf(job)) ?? usualOf(job).walk;
 export const setPoints = (zone: Zone, points: Points) => writePoints(zone, shapeKey(zone), points);
 
+const hair = 0.02; // ft or m
+
+// ---- the edges by which a zone is tied, where it names them: sides of its outline, counted from 0 ----
+export const tiedSides = (zone: Zone): number[] => [zone.tied_edges ?? []].flat().map((number) => number - 1);
+export function setTiedSides(zone: Zone, sides: number[]) {
+  if (sides.length === 0) delete zone.tied_edges;
+  else Object.assign(zone, { tied: true, tied_edges: sides.map((side) => side + 1).sort((a, b) => a - b) });
+}
+export function setTied(zone: Zone, tied: boolean) {
+  if (tied) zone.tied = true;
+  else {
+    delete zone.tied;
+    delete zone.tied_edges;
+  }
+}
+export function toggleTied(zone: Zone, side: number) {
+  const sides = tiedSides(zone);
+  setTiedSides(zone, sides.includes(side) ? sides.filter((each) => each !== side) : [...sides, side]);
+}
+
+// The outline with other corners: a side of it is tied that lies on one that was.
+export function setRing(job: Told, zone: Zone, ring: Points) {
+  const was = pointsOf(job, zone);
+  const ties = tiedSides(zone).map((side) => sideOf(was, side));
+  setPoints(zone, ring);
+  if (ties.length === 0) return;
+  setTiedSides(zone, sidesOf(ring).flatMap((side, i) =>
+    (ties.some((tie) => side.every((end) => onSegment(end, ...tie).away <= hair)) ? [i] : [])));
+}
+
 // The zone of that number, where there has to be one.
 export function zoneAt(job: Told, index: number): Zone {
   const zone = job.tables.zone[index];
@@ -309,7 +340,6 @@ function addZone(job: Told, zone: Partial<Zone>, base: string): number {
 }
 
 // Corners within a hair of each other are one.
-const hair = 0.02;
 export const apart = (points: Points) => points.filter((point, i) => {
   const before = points[i - 1];
   return !before || distance(point, before) > hair;

@@ -3,8 +3,8 @@ import { useState } from 'preact/hooks';
 import type { App } from './app';
 import type { Drawing } from './drawing';
 import { bounds, distance, sidesOf, type Point } from './geometry';
-import { isWalk, pointsOf, setPoints, unitOf, zoneAt, type Job, type Zone } from './job';
-import { bowed, mirrorZone } from './reshape';
+import { isWalk, pointsOf, unitOf, zoneAt, type Job, type Zone } from './job';
+import { bowSide, mirrorZone } from './reshape';
 import type { Sketch } from './sketch';
 import { Button, Choice, Folded, LengthField, type Choices } from './ui';
 import { lengthText } from './units';
@@ -62,7 +62,7 @@ function BowForm({ app, job, zone, index }: ReshapeProps) {
   const [rise, setRise] = useState(unit === 'm' ? 0.3 : 1);
   if (points.length > 16) return null;
   const sides: Choices = sidesOf(points).map(([from, to], i) => [String(i), `${i + 1}: ${lengthText(distance(from, to), unit)}`]);
-  const bow = (way: 1 | -1) => app.edit((each) => setPoints(zoneAt(each, index), bowed(points, Number(side), way * rise)));
+  const bow = (way: 1 | -1) => app.edit((each) => bowSide(each, zoneAt(each, index), Number(side), way * rise));
   return <div>
     <div class="pair">
       <Choice label="Bow the side" choices={sides} value={side} take={setSide} />

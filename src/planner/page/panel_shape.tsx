@@ -2,16 +2,16 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { App } from './app';
 import type { SideOfZone } from './drawing';
-import { area, distance, lastOf, middle, minus, pathLength, plus, sideOf, times, type Point } from './geometry';
+import { area, distance, lastOf, middle, minus, pathLength, plus, sideOf, sidesOf, times, type Point } from './geometry';
 import {
-  colourOf, colours, depthOf, finishes, isWalk, pointsOf, rectangleOf, renameZone, resizedRectangle, setColour, setPoints, unitOf, usualOf, widthOf,
+  colourOf, colours, depthOf, finishes, isWalk, pointsOf, rectangleOf, renameZone, resizedRectangle, setColour, setPoints, setRing, setTied, tiedSides, toggleTied, unitOf, usualOf, widthOf,
   zoneAt, type Job, type Obstacle, type Zone,
 } from './job';
 import { ReshapeForm } from './panel_reshape';
 import { circleOf, disc } from './reshape';
 import type { Sketch } from './sketch';
 import { Button, Choice, Folded, LengthField, NumberField, TextField, Tick, Tiles, type Choices } from './ui';
-import { areaText, readLength, readPoint, writeLength, writePoint } from './units';
+import { areaText, lengthText, readLength, readPoint, writeLength, writePoint } from './units';
 
 // ---- one slab or walk ----
 interface ZoneProps {
@@ -28,13 +28,8 @@ interface PartProps {
 }
 
 const zoneColours: Choices = colours.map((each) => [each, each === 'grey' ? 'plain gray' : each]);
+const mostEdgesListed = 16;
 const bases: Choices = [['gravel', 'gravel'], ['soil', 'soil'], ['sand', 'sand'], ['insulation', 'insulation']];
-
-// A key that stands in the file only where it is so.
-function setOrDrop(zone: Zone, key: 'tied' | 'shaded', on: boolean) {
-  if (on) zone[key] = true;
-  else delete zone[key];
-}
 
 export function ZoneForm({ app, job, sketch, zone, index }: ZoneProps) {
   const edit = (change: (zone: Zone) => void) => app.edit((each) => change(zoneAt(each, index)));
@@ -47,8 +42,12 @@ export function ZoneForm({ app, job, sketch, zone, index }: ZoneProps) {
       check={(name) => (taken(name.trim()) ? 'Another part has this name' : '')} take={(name) => app.edit((each) => renameZone(each, zone.name, name.trim()))} />
     <Sizes {...part} />
     <NumberField label="Thickness" value={readLength(zone, 'thickness', depthOf(job))} min={1} max={1000} unit={depthOf(job)} take={(value) => edit((each) => writeLength(each, 'thickness', value))} />
-    <Tick label="Against the house or another slab, or doweled to it" on={zone.tied} take={(on) => edit((each) => setOrDrop(each, 'tied', on))} />
-    <Tick label="Under a roof: no sun all day" on={zone.shaded} take={(on) => edit((each) => setOrDrop(each, 'shaded', on))} />
+    <Tick label="Against the house or another slab, or doweled to it" on={zone.tied ?? tiedSides(zone).length > 0} take={(on) => edit((each) => setTied(each, on))} />
+    {!isWalk(zone) && <TiedEdges {...part} sketch={sketch} />}
+    <Tick label="Under a roof: no sun all day" on={zone.shaded} take={(on) => edit((each) => {
+      if (on) each.shaded = true;
+      else delete each.shaded;
+    })} />
     <Folded summary="Color, border, base, risers, corners">
       <Choice label="Color" choices={zoneColours} value={colourOf(zone)} take={(colour) => edit((each) => setColour(job, each, colour))} />
       <BorderForm {...part} />
@@ -58,11 +57,26 @@ export function ZoneForm({ app, job, sketch, zone, index }: ZoneProps) {
     </Folded>
     <ReshapeForm app={app} job={job} sketch={sketch} zone={zone} index={index} />
     <div class="row">
-      {!isWalk(zone) && <Button onClick={() => sketch.take('steps')}>Add steps</Button>}
+      {!isWalk(zone) && <Button onClick={() => sketch.takeToSheet('steps')}>Add steps</Button>}
       <Button onClick={() => sketch.copy(zone)}>Copy</Button>
       <Button onClick={() => sketch.remove({ kind: 'zone', index })}>Delete</Button>
       <Button class="main" onClick={() => sketch.select(undefined)}>Done</Button>
     </div>
+  </div>;
+}
+
+// By which edges, for who can tap them and who cannot; left open, by the one along the nearest wall.
+function TiedEdges({ job, zone, edit, sketch }: PartProps & { sketch: Sketch }) {
+  const unit = unitOf(job);
+  const sides = sidesOf(pointsOf(job, zone));
+  const tied = tiedSides(zone);
+  if (!zone.tied && tied.length === 0) return null;
+  return <div class="ties">
+    <p>{tied.length ? `Tied by ${tied.length === 1 ? 'edge' : 'edges'} ${tied.map((side) => side + 1).join(', ')}.` : 'Which edges? Left open, it is the one along the nearest wall.'}</p>
+    <Button onClick={() => sketch.takeToSheet('tie')}>Tap the edges</Button>
+    {sides.length <= mostEdgesListed && <Folded summary="Edges, one by one">
+      {sides.map(([from, to], side) => <Tick key={side} label={`Edge ${side + 1}: ${lengthText(distance(from, to), unit)}`} on={tied.includes(side)} take={() => edit((each) => toggleTied(each, side))} />)}
+    </Folded>}
   </div>;
 }
 
@@ -140,9 +154,9 @@ function Corners({ job, zone, edit, sketch: { drawing } }: PartProps & { sketch:
     {laid.map(([right, up], i) => <div key={i} class="pair">
       <LengthField label={`${i + 1}: right`} value={right} unit={unit} min={-Infinity} take={(value) => put(i, [value, up])} />
       <LengthField label={`${i + 1}: up`} value={up} unit={unit} min={-Infinity} take={(value) => put(i, [right, value])} />
-      {points.length > (open ? 2 : 3) && <Button aria-label={`Remove corner ${i + 1}`} onClick={() => edit((each) => setPoints(each, points.filter((_, k) => k !== i)))}>Remove</Button>}
+      {points.length > (open ? 2 : 3) && <Button aria-label={`Remove corner ${i + 1}`} onClick={() => edit((each) => setRing(job, each, points.filter((_, k) => k !== i)))}>Remove</Button>}
     </div>)}
-    <Button onClick={() => edit((each) => setPoints(each, [...points, next()]))}>Add a corner after the last</Button>
+    <Button onClick={() => edit((each) => setRing(job, each, [...points, next()]))}>Add a corner after the last</Button>
   </div>;
 }
 

@@ -1,6 +1,6 @@
 // Shapes made of others: a disc, a bowed side, a slab or walk cut in two, one turned over.
 import { centre, corner, distance, middle, minus, onSegment, plus, sideOf, sidesOf, signedArea, times, type Point, type Points } from './geometry';
-import { apart, freeName, isWalk, movePoints, pointsOf, setPoints, unitOf, waysOf, zoneAt, type Job, type Zone } from './job';
+import { apart, freeName, isWalk, movePoints, pointsOf, setPoints, setRing, setTied, setTiedSides, tiedSides, unitOf, waysOf, zoneAt, type Job, type Zone } from './job';
 import type { Table } from './toml';
 import { readPoint } from './units';
 
@@ -42,6 +42,17 @@ export function bowed(points: Points, side: number, rise: number): Point[] {
     return plus(hub, plus(times(out, radius * Math.cos(angle)), times(along, radius * Math.sin(angle))));
   });
   return [...points.slice(0, side + 1), ...arc, ...points.slice(side + 1)];
+}
+
+// That side of a zone bowed; it stays as tied as it was.
+export function bowSide(job: Told, zone: Zone, side: number, rise: number) {
+  const was = pointsOf(job, zone);
+  const ring = bowed(was, side, rise);
+  const more = ring.length - was.length;
+  const tied = tiedSides(zone).flatMap((each) =>
+    (each < side ? [each] : each > side ? [each + more] : Array.from({ length: more + 1 }, (_, i) => side + i)));
+  setPoints(zone, ring);
+  setTiedSides(zone, tied);
 }
 
 // Where the line through `a` and `b`, endless both ways, crosses the ring or the open line.
@@ -97,7 +108,9 @@ export function splitZone(job: Told, index: number, a: Point, b: Point): number 
   other.name = freeName(job, zone.name);
   const [one, two] = halves as [Point[], Point[]];
   for (const [half, own, others] of [[zone, one, two], [other, two, one]] as const) {
-    setPoints(half, own);
+    const named = tiedSides(half).length > 0;
+    setRing(job, half, own);
+    if (named && tiedSides(half).length === 0) setTied(half, false);
     const mine = (point: Point) => awayFrom(point, own, closed) <= awayFrom(point, others, closed);
     keepOnly(half, 'face', (face) => mine(readPoint(face, 'at', unitOf(job)) ?? corner(one, 0)));
     keepOnly(half, 'joint', (joint) => closed && ['from', 'to'].every((key) => onRing(readPoint(joint, key, unitOf(job)), own)));

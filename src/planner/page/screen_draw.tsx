@@ -10,6 +10,7 @@ import { say } from './say';
 import type { Sketch } from './sketch';
 import { Button, Folded, NumberField, Tick } from './ui';
 
+// Those without words are taken up elsewhere.
 const tools: [id: Tool, words: string, hint: string][] = [
   ['move', 'Select', 'Tap a shape, then drag it or its corners.'],
   ['slab', 'Slab', 'Drag a rectangle, or tap the corners.'],
@@ -19,6 +20,7 @@ const tools: [id: Tool, words: string, hint: string][] = [
   ['wall', 'House', 'Drag along a wall or fence that casts shade.'],
   ['tree', 'Tree', 'Tap where a tree stands.'],
   ['cut', 'Split', 'Drag a line across a slab or walk to make two of it.'],
+  ['tie', '', 'Tap each edge that is against the house or another slab, or doweled to it. Tap it again to take that back.'],
 ];
 
 interface DrawProps {
@@ -32,7 +34,7 @@ export function DrawScreen(properties: DrawProps) {
     <h1 tabIndex={-1} class="spoken">Draw</h1>
     <div class="board">
       <div class="tools" role="toolbar" aria-label="Drawing tools">
-        {tools.map(([id, words]) => <Button key={id} aria-pressed={app.tool === id} onClick={() => sketch.take(id)}>{words}</Button>)}
+        {tools.map(([id, words]) => words && <Button key={id} aria-pressed={app.tool === id} onClick={() => sketch.take(id)}>{words}</Button>)}
       </div>
       <p class="hint">{tools.find(([id]) => id === app.tool)?.[2]}</p>
       <Sheet sketch={sketch} />
@@ -74,6 +76,7 @@ function DraftBar({ app, sketch }: { app: App; sketch: Sketch }) {
       <Button class="main" disabled={drawing.draft.length < least} onClick={() => drawing.finish()}>Done</Button>
       <Button onClick={() => drawing.stepBack()}>Undo last point</Button>
     </>}
+    {app.tool === 'tie' && <Button class="main" onClick={() => sketch.take('move')}>Done</Button>}
     {app.tool === 'walk' && <Tick label="Curved" on={sketch.curved} take={curved} />}
   </div>;
 }

@@ -4,13 +4,14 @@ import type { App, Shape, Tool } from './app';
 import { Drawing, type Acts, type SideOfZone } from './drawing';
 import { smooth, type Point, type Points } from './geometry';
 import {
-  addSlab, addSteps, addTree, addWalk, addWall, freeName, moveObstacle, moveZone, pointsOf, removeZone, setPoints, squaredEnds, unitOf, zoneAt,
+  addSlab, addSteps, addTree, addWalk, addWall, freeName, moveObstacle, moveZone, pointsOf, removeZone, setPoints, squaredEnds, tiedSides, toggleTied, unitOf, zoneAt,
   type Obstacle, type Steps, type Zone,
 } from './job';
-import { bowed, crosses, disc, riseTo, splitZone } from './reshape';
+import { bowSide, crosses, disc, riseTo, splitZone } from './reshape';
 import { say } from './say';
 import { writePoint } from './units';
 
+const tapCloser = 'Tap closer to a side of a slab.';
 const notedHere = (done: string) => `Readings were noted for this pour. Undo them on the slab page before you ${done} a part.`;
 
 export class Sketch implements Acts {
@@ -35,11 +36,16 @@ export class Sketch implements Acts {
   selection() { return this.app.selection; }
   sun(minute: number) { return this.app.sun(minute); }
 
+  // From a panel, which on a phone lies far below the sheet.
+  takeToSheet(tool: Tool) {
+    this.take(tool);
+    this.drawing.comeIntoView();
+  }
   take(tool: Tool) {
     this.app.tool = tool;
     this.asking = undefined;
     this.drawing.dropDraft();
-    if (tool !== 'move') this.app.selection = undefined;
+    if (tool !== 'move' && tool !== 'tie') this.app.selection = undefined;
     this.app.shown();
   }
 
@@ -76,7 +82,18 @@ export class Sketch implements Acts {
   steps(place: SideOfZone | undefined) {
     this.asking = place;
     if (place) this.app.shown();
-    else say('Tap closer to a side of a slab.');
+    else say(tapCloser);
+  }
+  tie(place: SideOfZone | undefined) {
+    if (!place) return say(tapCloser);
+    this.app.selection = { kind: 'zone', index: place.index };
+    const { side } = place;
+    const sides = this.app.edit((job) => {
+      const zone = zoneAt(job, place.index);
+      toggleTied(zone, side);
+      return tiedSides(zone);
+    });
+    return say(`Edge ${side + 1} is ${sides.includes(side) ? 'tied' : 'free'}`);
   }
   addSteps({ index, side }: SideOfZone, steps: Steps) { this.#made('zone', () => addSteps(this.app.pour, index, side, steps)); }
 
@@ -132,7 +149,7 @@ export class Sketch implements Acts {
   // The side bows out to the finger, by whole steps.
   dragSide(shape: Shape, side: number, to: Point) {
     const { step } = this.drawing;
-    this.#dragged(shape, { zone: (zone, points) => setPoints(zone, bowed(points, side, Math.round(riseTo(points, side, to) / step) * step)) });
+    this.#dragged(shape, { zone: (zone, points) => bowSide(this.app.pour, zone, side, Math.round(riseTo(points, side, to) / step) * step) });
   }
 
   dragShape(shape: Shape, by: Point) {
