@@ -245,10 +245,10 @@ TEST_CASE("the work of a search does not grow with the square of a day that is l
   }
 }
 
-/// Usual hands of whom every other is there for twenty minutes a day.
-Roster half_for_minutes(int hands) {
+/// Usual hands of whom each, or every second, is there for twenty minutes a day.
+Roster some_for_minutes(int hands, std::size_t every) {
   Roster roster = usual_roster(hands);
-  for (std::size_t hand = 0; hand < roster.hands.size(); hand += 2) {
+  for (std::size_t hand = 0; hand < roster.hands.size(); hand += every) {
     std::vector<Shift>& shifts = roster.hands[hand].shifts;
     for (int day = 0; day < roster_days; ++day) {
       shifts.push_back({1440 * day + 600, 1440 * day + 620});
@@ -267,8 +267,8 @@ TEST_CASE("a task for which hands are looked at often is more work to place") {
   TaskPlacer usual(tasks, few);
   usual.times_of(list, any_goal);
   CHECK(usual.work() == usual.placings());
-  const Roster many = half_for_minutes(32);
-  TaskPlacer placer(tasks, many);
+  const Roster for_minutes = some_for_minutes(8, 1);
+  TaskPlacer placer(tasks, for_minutes);
   placer.times_of(list, any_goal);
   CHECK(placer.work() > 3 * placer.placings());
 }
@@ -279,7 +279,7 @@ TEST_CASE("the work of a search does not grow with hands who are not alike, or t
     tasks.push_back(task_of(200 + static_cast<double>(i % 7), static_cast<int>(i % 11), 60));
   }
   for (const int hands : {8, 16, 32}) {
-    const std::size_t work = search_schedule(tasks, half_for_minutes(hands), nullptr).work;
+    const std::size_t work = search_schedule(tasks, some_for_minutes(hands, 2), nullptr).work;
     CAPTURE(hands);
     CHECK(work > 1000);
     // Half of what 40 tasks may take; what a list has begun it ends.
