@@ -240,8 +240,7 @@ std::string rescue_words(const ZoneRescue& rescue) {
   if (rescue.ways.empty()) {
     return fmt::format(
         "nothing tried saves {}, not {} hands, a retarder, placing it up to {} min later, or "
-        "pouring "
-        "it alone: leave it for another day, or pour it in parts",
+        "pouring it alone: leave it for another day, or pour it in parts",
         rescue.zone, rescue.most_hands, later_min.back());
   }
   std::string words;
@@ -277,12 +276,14 @@ CrewHelp crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
   }
   const std::vector<std::size_t> late = late_zones(tasks, as_planned);
   const std::vector<std::size_t> rescued = rescued_zones(late, lost, tasks.size());
-  std::vector<Tried> held;
-  if (!late.empty()) held = held_back(tasks, late.front(), roster, threads);
-  for (const Tried& one : held) consider(one.remedy);
+  std::map<std::size_t, std::vector<Tried>> held;  // of each zone
+  if (!late.empty()) {
+    held[late.front()] = held_back(tasks, late.front(), roster, threads);
+    for (const Tried& one : held[late.front()]) consider(one.remedy);
+  }
   for (const std::size_t zone : rescued) {
-    if (zone != late.front()) held = held_back(tasks, zone, roster, threads);
-    help.rescues.push_back(rescue_of(zone, tasks, {hands, held, alone(tasks, zone, roster)}));
+    if (!held.contains(zone)) held[zone] = held_back(tasks, zone, roster, threads);
+    help.rescues.push_back(rescue_of(zone, tasks, {hands, held[zone], alone(tasks, zone, roster)}));
     help.rescues.back().most_hands = larger.empty() ? as_planned.crew : larger.back().crew;
   }
   std::stable_sort(remedies.begin(), remedies.end(), [](const CrewRemedy& a, const CrewRemedy& b) {

@@ -215,7 +215,8 @@ class Agenda {
          .spare = late ? 0 : spare_start});
     add({.from = {sawing->due, json + "due"},
          .where = name,
-         .what = late ? "earliest cut must be in, and nobody is free to saw" : "earliest cut must be in",
+         .what = late ? "earliest cut must be in, and nobody is free to saw"
+                      : "earliest cut must be in",
          .spare = late ? 0 : spare_due});
   }
 

@@ -28,9 +28,9 @@ std::string saw_sentence(const SawPlan& saw, const std::string& zone_name, const
                        day_clock(saw.latest, job));
   }
   if (!saw.opens) return about + saw_words(saw.kind) + hand + ": " + std::string(after_plan_words);
-  const std::string until = saw.latest
-                                ? fmt::format(", earliest cut due by {}", day_clock(saw.latest, job))
-                                : std::string();
+  const std::string until =
+      saw.latest ? fmt::format(", earliest cut due by {}", day_clock(saw.latest, job))
+                 : std::string();
   return fmt::format("{}{}{}: opens {}, ready all over {}{}, {} deep", about, saw_words(saw.kind),
                      hand, day_clock(saw.opens, job), day_clock(saw.open_all_over, job), until,
                      depth);

@@ -22,8 +22,7 @@ namespace {
 
 constexpr std::string_view own_sheets_words =
     "People, tasks and cuts go by this sheet and its calendar; a job's own sheets (plan, saw, "
-    "their "
-    "page and calendar) have its own crew there all day.";
+    "their page and calendar) have its own crew there all day.";
 
 /// From the first arrival of anybody on a site to the last departure.
 struct Presence {

@@ -13,8 +13,8 @@ namespace slabtide {
 /// watch for when sawing. Ends in a newline.
 std::string text_saw(const PlannedPour& facts, const TextStyle& style);
 
-/// Of those only the cuts in working order, with the saws that they are to be made with; empty where
-/// nothing is sawn.
+/// Of those only the cuts in working order, with the saws that they are to be made with; empty
+/// where nothing is sawn.
 std::string text_cuts(const PlannedPour& facts, const TextStyle& style);
 
 /// How a zone's joints can be made, in a sentence: "cut at 14:46 with the early-entry saw (the wet

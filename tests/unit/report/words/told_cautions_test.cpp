@@ -158,10 +158,9 @@ TEST_CASE("the short windows of a zone are one line, the tightest work first") {
   const auto many = told_cautions(all, job);
   REQUIRE(many.size() == 4);
   CHECK(many[3].zone == "d");
-  CHECK(
-      many[3].text ==
-      "only 42 min for the broom, e 42 min (broom) from 3:00 PM, f 42 min (broom) from 3:00 PM: "
-      "have everybody there");
+  CHECK(many[3].text ==
+        "only 42 min for the broom, e 42 min (broom) from 3:00 PM, f 42 min (broom) from 3:00 PM: "
+        "have everybody there");
   std::size_t merged = 0;
   for (const ToldCaution& one : many) merged += one.indexes.size();
   CHECK(merged == all.size());
