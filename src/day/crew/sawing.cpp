@@ -52,6 +52,18 @@ SawKind kind_of_saw(const JointChoice& choice, const Job& job) {
   return job.pour.saws.empty() ? SawKind::early_entry : job.pour.saws.front();
 }
 
+/// Of the zones that are jointed in such a way, the one whose first cut is due first.
+template <class IsOne>
+std::optional<std::size_t> due_first(const CutPlan& cuts, const IsOne& is_one) {
+  std::optional<std::size_t> found;
+  for (std::size_t zone = 0; zone < cuts.choices.size(); ++zone) {
+    const auto due = first_due(cuts, zone);
+    if (!due || !is_one(cuts.choices[zone].way)) continue;
+    if (!found || *due < *first_due(cuts, *found)) found = zone;
+  }
+  return found;
+}
+
 }  // namespace
 
 SawShift worked_shift(SawKind kind, const CutPlan& cuts, const CrewPlan& crew) {
@@ -102,14 +114,12 @@ std::optional<FirstCut> first_cut(const CutPlan& cuts, const CrewPlan& crew) {
   return first;
 }
 
+std::optional<std::size_t> first_due_zone(const CutPlan& cuts) {
+  return due_first(cuts, [](JointWay way) { return saw_of(way).has_value(); });
+}
+
 std::optional<std::size_t> first_without_saw(const CutPlan& cuts) {
-  std::optional<std::size_t> found;
-  for (std::size_t zone = 0; zone < cuts.choices.size(); ++zone) {
-    const auto due = first_due(cuts, zone);
-    if (cuts.choices[zone].way != JointWay::tool || !due) continue;
-    if (!found || *due < *first_due(cuts, *found)) found = zone;
-  }
-  return found;
+  return due_first(cuts, [](JointWay way) { return way == JointWay::tool; });
 }
 
 }  // namespace slabtide

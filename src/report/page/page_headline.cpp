@@ -1,6 +1,5 @@
 #include "page_headline.h"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
@@ -86,43 +85,25 @@ KeyTime first_crack(const PlannedPour& facts) {
   return key;
 }
 
-/// Where a cut of a kind of saw stands in the JSON.
-std::string json_of_cut(const PlannedPour& facts, const FirstCut& first) {
-  std::size_t before = 0;
-  for (const SawKind kind : kinds_of_saw) {
-    const SawShift shift = worked_shift(kind, facts.plan.cuts, facts.plan.crew);
-    const auto found =
-        std::find_if(shift.cuts.begin(), shift.cuts.end(),
-                     [&first](const SawnCut& sawn) { return sawn.cut == first.cut.cut; });
-    const auto at = static_cast<std::size_t>(found - shift.cuts.begin());
-    if (kind == first.kind) return pointer("/saw", before + at);
-    before += shift.cuts.size() + shift.never_open.size();
-  }
-  return {};
-}
-
-/// The cut that the sawing begins with, by when it must be done; when it is made if it has no
-/// limit.
+/// When the first of the cuts that are sawn must be done; when the sawing begins if none is due.
 KeyTime first_cut_time(const PlannedPour& facts) {
   const auto first = first_cut(facts.plan.cuts, facts.plan.crew);
   if (!first) return {};
-  const PlannedCut& cut = facts.plan.cuts.cuts[first->cut.cut];
-  const std::string json = json_of_cut(facts, *first);
-  const std::string saw = saw_to_use_words(facts, cut.zone, first->kind);
-  const std::string& zone = facts.job.zones[cut.zone].name;
-  if (!cut.latest) {
-    return {
-        first->cut.starts, json + "/starts", "First cut at", fmt::format("{}, {}", zone, saw), {}};
-  }
-  KeyTime key{cut.latest,
-              json + "/latest",
-              first->cut.late ? "Earliest cut was due by" : "Earliest cut due by",
-              fmt::format("{}, {} at {}{}", zone, saw, day_clock(first->cut.starts, facts.job),
-                          first->cut.late ? ", too late" : ""),
+  const auto due_zone = first_due_zone(facts.plan.cuts);
+  const std::size_t zone = due_zone.value_or(facts.plan.cuts.cuts[first->cut.cut].zone);
+  const auto sawing = sawing_of(facts.plan.cuts, facts.plan.crew, facts.job, zone);
+  const std::string json = pointer("/zones", zone, "joints") + "/sawing/";
+  const std::string what = fmt::format("{}, {}", facts.job.zones[zone].name,
+                                       saw_to_use_words(facts, zone, sawing->kind));
+  if (!due_zone) return {sawing->starts, json + "starts", "First cut at", what, {}};
+  const bool late = sawing->late_min > 0;
+  KeyTime key{sawing->due,
+              json + "due",
+              late ? "Earliest cut was due by" : "Earliest cut due by",
+              fmt::format("{} at {}{}", what, day_clock(sawing->starts, facts.job),
+                          late ? ", too late" : ""),
               {}};
-  if (cut.latest == first_due(facts.plan.cuts, cut.zone)) {
-    put_due_band(key, facts, cut.zone, first->kind);
-  }
+  put_due_band(key, facts, zone, sawing->kind);
   return key;
 }
 

@@ -143,18 +143,21 @@ std::string tightest_words(const Tightest& tightest, const Job& job) {
                      operation_verb(tightest.operation), day_clock(tightest.opens, job));
 }
 
-/// The cut that the sawing begins with, with the saw to use.
+/// The cut that the sawing begins with, with the saw to use, and the one that is due first.
 std::string first_cut_words(const PlannedPour& facts) {
   const auto first = first_cut(facts.plan.cuts, facts.plan.crew);
   if (!first) return {};
-  const PlannedCut& cut = facts.plan.cuts.cuts[first->cut.cut];
-  std::string words = fmt::format("{}, cut at {}", facts.job.zones[cut.zone].name,
-                                  day_clock(first->cut.starts, facts.job));
-  if (cut.latest) {
-    words += fmt::format(", {} by {}", first->cut.late ? "too late: due" : "done",
-                         day_clock(*cut.latest, facts.job));
-  }
-  return fmt::format("{}, {}", words, saw_to_use_words(facts, cut.zone, first->kind));
+  const std::size_t zone = facts.plan.cuts.cuts[first->cut.cut].zone;
+  const std::string words = fmt::format("{}, cut at {}, {}", facts.job.zones[zone].name,
+                                        day_clock(first->cut.starts, facts.job),
+                                        saw_to_use_words(facts, zone, first->kind));
+  const auto due_zone = first_due_zone(facts.plan.cuts);
+  if (!due_zone) return words;
+  const auto sawing = sawing_of(facts.plan.cuts, facts.plan.crew, facts.job, *due_zone);
+  const std::string where =
+      *due_zone == zone ? std::string() : fmt::format(" ({})", facts.job.zones[*due_zone].name);
+  return fmt::format("{}; earliest cut due by {}{}{}", words, day_clock(sawing->due, facts.job),
+                     where, sawing->late_min > 0 ? ", too late" : "");
 }
 
 /// The first cut to be made, and before it the zone, due first, that no saw on hand cuts in time.

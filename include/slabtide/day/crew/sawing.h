@@ -47,6 +47,9 @@ struct FirstCut {
 };
 std::optional<FirstCut> first_cut(const CutPlan& cuts, const CrewPlan& crew);
 
+/// Of the zones that are sawn, the one whose first cut is due first; empty where none is due.
+std::optional<std::size_t> first_due_zone(const CutPlan& cuts);
+
 /// Of the zones that no saw on hand cuts in time, the one whose first cut is due first.
 std::optional<std::size_t> first_without_saw(const CutPlan& cuts);
 
