@@ -57,7 +57,8 @@ class JobChange {
     if (!note_.start_shift_min) return true;
     job_ = started_later(job_, *note_.start_shift_min);
     job_.pour.date = job_.site.time_zone.local_from_utc(job_.pour.start).date();
-    return true;
+    if (limits::years.holds(static_cast<double>(job_.pour.date.year()))) return true;
+    return refuse("no day so far off can be planned");
   }
 
   bool change_order() {

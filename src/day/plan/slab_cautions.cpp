@@ -138,8 +138,9 @@ void watch_bleed_water_on(Watch& watch, const ZonePlan& zone, const PartPlan& pa
   const OperationWindow* wet =
       nullptr;  // the last of the finish that water stands on until it is too stiff
   for (const OperationWindow& window : part.windows) {
-    if (window.operation >= Operation::saw_dry || !window.water_stands || window.is_never())
-      continue;
+    // Of a part that hardly opens before the forecast ends, no hour can be told.
+    const bool opens = window.opens && !window.is_never();
+    if (window.operation >= Operation::saw_dry || !window.water_stands || !opens) continue;
     if (window.still_bleeds) {
       watch.add("bleed_water", "it bleeds while it stiffens", CautionLevel::caution, where,
                 window.opens,

@@ -68,6 +68,10 @@ std::optional<LocalTime> instant_of(const Json& value) {
 /// Whether the value at this pointer depends on the hours at which people work.
 bool waits_for_people(const std::string& pointer, const Json& flat) {
   if (pointer.starts_with("/crew") || pointer.starts_with("/cost")) return true;
+  // Somebody leads the saw: its cuts are made when the crew comes to them.
+  if (pointer.starts_with("/saw/") || pointer.find("/joints/sawing/") != std::string::npos) {
+    return !pointer.ends_with("/latest") && !pointer.ends_with("/due");
+  }
   const std::string operation = pointer.substr(0, pointer.rfind('/')) + "/operation";
   if (!flat.contains(operation)) return false;
   const Json& what = flat[operation];
@@ -81,7 +85,8 @@ Json without_people(Json plan) {
     list.erase(std::remove_if(list.begin(), list.end(), is_dropped), list.end());
   };
   drop(plan["cautions"], [](const Json& one) {
-    return one["code"] == "wash_off_hours" || one["code"] == "late_crew";
+    const std::string code = one["code"];
+    return code == "wash_off_hours" || code == "late_crew" || code.starts_with("saw_");
   });
   drop(plan["verdict"]["reasons"], [](const Json& one) {
     return one == "wash-off after hours" || one == "crew too small" ||

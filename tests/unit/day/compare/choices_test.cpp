@@ -243,6 +243,16 @@ TEST_CASE("what a day does not threaten is not tried against") {
   CHECK(why_left_out(frost.left_out, "concrete 20 °F warmer") == "it would stiffen in the drum");
 }
 
+TEST_CASE("no start is offered on a day that cannot be planned") {
+  Job job = two_pads();
+  job.pour.date = Date(2007, 1, 1);
+  job.pour.start = job.site.time_zone.utc_from_local(LocalTime(job.pour.date)).utc;
+  OptionNote note;
+  note.start_shift_min = -60.0;
+  CHECK(with_change(job, note, default_practice().placing).fault ==
+        "no day so far off can be planned");
+}
+
 TEST_CASE("concrete that is cool already is not chilled") {
   // Common practice, no source: a retarder does it for less.
   Job job = two_pads();
