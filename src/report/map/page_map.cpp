@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "job/model/wording.h"
 #include "map_choices.h"
 #include "map_ground.h"
 #include "map_hour.h"
