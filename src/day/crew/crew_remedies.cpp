@@ -269,7 +269,11 @@ CrewHelp crew_remedies(const std::vector<Task>& tasks, const Roster& roster,
   }
   const std::vector<std::size_t> lost = lost_finishes(tasks, as_planned);
   if (!lost.empty() && hands.size() > max_more_hands && hands.back().lost.empty()) {
-    consider(hands.back().remedy);
+    // The fewest who are late by no more than the most that were tried.
+    const auto enough = std::find_if(hands.begin(), hands.end(), [&hands](const Tried& one) {
+      return one.remedy.late_min == hands.back().remedy.late_min;
+    });
+    consider(enough->remedy);
   }
   if (!lost.empty()) {
     if (auto fewer = fewer_zones(tasks, roster)) remedies.push_back(std::move(*fewer));

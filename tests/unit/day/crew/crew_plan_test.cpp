@@ -228,6 +228,27 @@ TEST_CASE(
   CHECK(lost_finish_names(crew_of(kept)).empty());
 }
 
+TEST_CASE("no more hands are told than help") {
+  Job job = test::sample_job(
+      {test::zone_named("ramp", test::rectangle(0, 0, 3.6, 18), Finish::broom),
+       test::zone_named("apron", test::rectangle(3.6, 0, 5.4, 4.2), Finish::stamp)});
+  auto& weather = std::get<TypedWeather>(job.weather);
+  weather.high_c = 35.5;
+  weather.low_c = 23.0;
+  job.mix.temperature = 31.0;
+  job.crew.finishers = 2;
+  const CrewPlan plan = crew_of(job);
+  REQUIRE(!lost_finish_names(plan).empty());
+  REQUIRE(plan.enough_crew < max_crew_tried);
+  int told = 0;
+  for (const CrewRemedy& remedy : plan.remedies) {
+    if (remedy.kind != RemedyKind::more_hands) continue;
+    CHECK(job.crew.finishers + remedy.amount <= plan.enough_crew);
+    ++told;
+  }
+  CHECK(told == 3);
+}
+
 TEST_CASE("lateness that loses no finish is told in minutes, and one lost finish by its name") {
   CrewPlan plan;
   Task task;

@@ -63,6 +63,15 @@ bool breaks(const ZoneJoints& plan, JointRule rule) {
                      [rule](const JointFault& fault) { return fault.rule == rule; });
 }
 
+/// Along the line x = 0.
+Obstacle house_to_the_east() {
+  Obstacle house;
+  house.name = "house";
+  house.from = {0, m_from_ft(-32)};
+  house.to = {0, m_from_ft(22)};
+  return house;
+}
+
 }  // namespace
 
 TEST_CASE("a 4 ft walk in 5 ft panels passes (common practice, no source)") {
@@ -248,10 +257,7 @@ TEST_CASE("corners by the hundred are told, not cut through by the thousand") {
 
 TEST_CASE("a wall along the edge asks for isolation, unless the zone is tied to it") {
   Zone zone = slab(feet({{0, 0}, {0, 12}, {-14, 12}, {-14, 0}}));
-  Obstacle house;
-  house.name = "house";
-  house.from = {0, m_from_ft(-32)};
-  house.to = {0, m_from_ft(22)};
+  const Obstacle house = house_to_the_east();
   CHECK(find_isolation(zone, {}).empty());
   REQUIRE(find_isolation(zone, {house}).size() == 1);
   const Isolation beside = find_isolation(zone, {house})[0];
@@ -270,10 +276,7 @@ TEST_CASE("a wall along the edge asks for isolation, unless the zone is tied to 
 
 TEST_CASE("a zone is tied by the edges that it names, and isolated from walls at the others") {
   Zone zone = slab(feet({{0, 0}, {0, 12}, {-14, 12}, {-14, 0}}));
-  Obstacle house;
-  house.name = "house";
-  house.from = {0, m_from_ft(-32)};
-  house.to = {0, m_from_ft(22)};
+  const Obstacle house = house_to_the_east();
   const Joint at_house{zone.outline[0], zone.outline[1]};
   const Joint far{zone.outline[3], zone.outline[2]};  // named the other way round
   zone.tied = true;

@@ -37,17 +37,31 @@ inline Forecast mild_forecast(const Job& job) {
   return forecast;
 }
 
-template <class Change>
-std::vector<Caution> cautions_with(const Job& job, Change change,
-                                   std::optional<double> age_h = std::nullopt) {
-  Forecast forecast = mild_forecast(job);
-  for (ForecastHour& hour : forecast.hours) change(hour);
+inline std::vector<Caution> cautions_of(const Job& job, const Forecast& forecast,
+                                        std::optional<double> age_h = std::nullopt) {
   const auto series = WeatherSeries::from_forecast(forecast);
   REQUIRE(series.ok());
   const Practice practice = default_practice();
   const auto run = run_pour(job, *series.value, practice, {});
   REQUIRE(run.ok());
   return plan_day(job, *run.value, practice, age_h).cautions;
+}
+
+/// On a mild day with a change made to each of its hours.
+template <class Change>
+std::vector<Caution> cautions_with(const Job& job, Change change,
+                                   std::optional<double> age_h = std::nullopt) {
+  Forecast forecast = mild_forecast(job);
+  for (ForecastHour& hour : forecast.hours) change(hour);
+  return cautions_of(job, forecast, age_h);
+}
+
+/// On a mild day whose forecast ends so many hours after the start.
+inline std::vector<Caution> cautions_until(const Job& job, double hours) {
+  Forecast forecast = mild_forecast(job);
+  const UtcTime end = after_seconds(job.pour.start, hours * 3600.0);
+  std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at > end; });
+  return cautions_of(job, forecast);
 }
 
 inline const Caution* find_caution(const std::vector<Caution>& cautions, std::string_view code) {

@@ -155,16 +155,9 @@ TEST_CASE("an old forecast and a short one are told") {
   CHECK(warns(cautions_with(mild_job(), no_change, 19.0), "forecast_old", CautionLevel::caution));
   Job job = mild_job();
   job.zones[0].outline = test::rectangle(0, 0, 1.2, 1.2);  // too small to be cut
-  Forecast forecast = mild_forecast(job);
-  const UtcTime end = after_seconds(job.pour.start, 10.0 * 3600.0);
-  std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at > end; });
-  const auto series = WeatherSeries::from_forecast(forecast);
-  const Practice practice = default_practice();
-  const auto run = run_pour(job, *series.value, practice, {});
-  REQUIRE(run.ok());
-  const auto plan = plan_day(job, *run.value, practice);
-  CHECK(find_caution(plan.cautions, "forecast_short") == nullptr);
-  const Caution* later = find_caution(plan.cautions, "work_after_forecast");
+  const std::vector<Caution> cautions = cautions_until(job, 10.0);
+  CHECK(find_caution(cautions, "forecast_short") == nullptr);
+  const Caution* later = find_caution(cautions, "work_after_forecast");
   REQUIRE(later != nullptr);
   CHECK(later->level == CautionLevel::note);
   CHECK(later->text ==
@@ -197,16 +190,9 @@ TEST_CASE("cold weather is a caution until blankets are laid for it") {
 
 TEST_CASE("a forecast that ends before the finishing is a fault") {
   const Job job = mild_job();
-  Forecast forecast = mild_forecast(job);
-  const UtcTime end = after_seconds(job.pour.start, 3.0 * 3600.0);
-  std::erase_if(forecast.hours, [end](const ForecastHour& hour) { return hour.at > end; });
-  const auto series = WeatherSeries::from_forecast(forecast);
-  const Practice practice = default_practice();
-  const auto run = run_pour(job, *series.value, practice, {});
-  REQUIRE(run.ok());
-  const auto plan = plan_day(job, *run.value, practice);
-  CHECK(warns(plan.cautions, "forecast_short", CautionLevel::caution));
-  CHECK(find_caution(plan.cautions, "work_after_forecast") == nullptr);
+  const std::vector<Caution> cautions = cautions_until(job, 3.0);
+  CHECK(warns(cautions, "forecast_short", CautionLevel::caution));
+  CHECK(find_caution(cautions, "work_after_forecast") == nullptr);
 }
 
 TEST_CASE("bleed water that stands when the work opens is told by the hour") {
