@@ -44,8 +44,8 @@ inline constexpr int hopeless_late_min = 600;
 std::string late_words(int minutes);
 /// "one more finisher: nothing late".
 std::string remedy_words(const CrewRemedy& remedy);
-/// "to save pad: one more finisher (nothing late), or a retarder that holds it back 60 min (walk
-/// still lost)".
+/// "to save pad: one more finisher (nothing late), or a retarder that holds it back 60 min (still
+/// lost: walk)".
 std::string rescue_words(const ZoneRescue& rescue);
 
 /// Tries what could still be changed in the schedule: one or two more workers; slowing the set of
