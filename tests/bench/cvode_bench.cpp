@@ -13,7 +13,7 @@
 #include "slab/process/setting.h"
 #include "slabtide/day/pour/cell_times.h"
 
-// Comparison with SUNDIALS' CVODE on the same cells: how long each takes for one column with
+// Comparison with SUNDIALS' CVODE on the same points: how long each takes for one column with
 // equally accurate set times. Errors are the largest difference of print, initial and final set
 // from CVODE's own at a tolerance of 1e-10 and steps of at most a minute. For each pair of our step
 // lengths CVODE gets the loosest tolerance, in steps of a tenth of a power of ten, with which it is

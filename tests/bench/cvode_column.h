@@ -18,11 +18,11 @@ struct CvodeSettings {
   double longest_step_s = 0.0;  ///< 0: unlimited
 };
 
-/// Solves the same column with CVODE: the same cells, surface, heat and set ages, to the end of the
-/// weather. Optimised for speed: variable-order BDF, a banded Newton matrix in order of depth, and
-/// the surface found by Newton's method starting from its last value. Error: std::runtime_error if
-/// CVODE fails.
+/// Solves the same column with CVODE: the same points, surface, heat and set ages, to the end of
+/// the weather. Optimised for speed: variable-order BDF, a banded Newton matrix in order of depth,
+/// and the surface found by Newton's method starting from its last value. Error: std::runtime_error
+/// if CVODE fails.
 SetTimes cvode_set_times(const ColumnCase& column, const SiteWeather& weather,
-                         const SolverSettings& cells, const CvodeSettings& settings);
+                         const SolverSettings& points, const CvodeSettings& settings);
 
 }  // namespace slabtide::bench

@@ -7,92 +7,98 @@
 #include "slab/process/conduction-inl.h"
 
 namespace slabtide::test {
-namespace {
 
 namespace formula = HWY_NAMESPACE;
 
-constexpr std::size_t work_rows = 7;
+// Found by its arguments, so not in the namespace below.
+static SurfaceFlux select(bool which, const SurfaceFlux& yes, const SurfaceFlux& no) {
+  return which ? yes : no;
+}
 
-/// A law in the form that the shared formulas need.
-struct FormulaLaw {
-  const SurfaceLaw& law;
+namespace {
 
-  formula::FluxOf<double> operator()(double outer_c, Stage stage) const {
-    const SurfaceFlux flux = law(outer_c, stage);
-    return {flux.w_m2, flux.slope_w_m2k};
-  }
+class Law {
+ public:
+  explicit Law(const SurfaceLaw& law) : law_(law) {}
+  SurfaceFlux operator()(double outer_c) const { return law_(outer_c); }
+
+ private:
+  const SurfaceLaw& law_;
 };
 
 }  // namespace
 
-ConductionColumn::ConductionColumn(ConductionGrid grid, ConductionBottom bottom,
-                                   std::vector<double> start_c)
-    : grid_(std::move(grid)), bottom_(bottom), cells_c_(std::move(start_c)) {
-  const std::size_t n = grid_.cells();
-  if (n == 0 || cells_c_.size() != n)
-    throw std::invalid_argument("conduction column: not one temperature a cell");
-  conductance_w_m2k_ = grid_.conductance_w_m2k;
-  if (bottom_.kind == BottomKind::insulated) conductance_w_m2k_.back() = 0.0;
-  work_.assign(work_rows * n, 0.0);
-  surface_c_ = outer_c_ = cells_c_.front();
-}
-
-double ConductionColumn::stored_j_m2() const {
-  return std::transform_reduce(cells_c_.begin(), cells_c_.end(), grid_.capacity_j_m2k.begin(), 0.0);
-}
-
-/// The rows of the shared formulas, stored in this column's memory.
-class ConductionColumn::Rows : public formula::ConductionRows<double> {
+/// What the steps work with, over a column's own numbers.
+class ConductionColumn::Rows : public formula::ModeRows<double> {
  public:
   explicit Rows(ConductionColumn& column) {
-    cells = column.cells_c_.size();
-    capacity_j_m2k = {column.grid_.capacity_j_m2k.data()};
-    conductance_w_m2k = {column.conductance_w_m2k_.data()};
-    cells_c = {column.cells_c_.data()};
-    bottom_c = column.bottom_.fixed_c;
-    const auto row = [this, &column](std::size_t i) {
-      return formula::Row<double>{column.work_.data() + i * cells};
-    };
-    stage_c = row(0);
-    rate_w_m2k = row(1);
-    inverse = row(2);
-    from_above = row(3);
-    from_below = row(4);
-    source_w_m2 = row(5);
-    eliminated_c = row(6);
+    modes = column.modes_.count();
+    rest_c = column.rest_c_;
+    decay_per_s = {const_cast<double*>(column.modes_.decay_per_s().data())};
+    at_surface = {column.at_surface_.data()};
+    amplitude = {column.amplitudes_.data()};
+    double* next = column.work_.data();
+    for (auto* row : {&source, &kept, &from_start, &from_end, &from_source}) {
+      row->data = next;
+      next += modes;
+    }
   }
 };
 
+ConductionColumn::ConductionColumn(
+    std::vector<Element> elements, BottomKind bottom, double rest_c,
+    const std::function<double(std::size_t layer, double depth_m)>& start_c)
+    : modes_(elements, bottom),
+      rest_c_(rest_c),
+      at_surface_(modes_.at(0.0)),
+      amplitudes_(modes_.amplitudes(
+          [&](std::size_t layer, double depth_m) { return start_c(layer, depth_m) - rest_c; })),
+      work_(5 * modes_.count()) {
+  surface_c_ = outer_c_ = at_c(0.0);
+}
+
+double ConductionColumn::at_c(double depth_m) const {
+  const std::vector<double> here = modes_.at(depth_m);
+  return std::inner_product(here.begin(), here.end(), amplitudes_.begin(), rest_c_);
+}
+
+double ConductionColumn::stored_j_m2() const {
+  const std::vector<double> each = modes_.stored_j_m2();
+  return std::inner_product(each.begin(), each.end(), amplitudes_.begin(), 0.0);
+}
+
 void ConductionColumn::set_step(double step_s) {
-  if (!(step_s > 0.0)) throw std::invalid_argument("conduction column: a step of no length");
-  if (step_s == step_s_) return;
+  if (!(step_s > 0.0)) throw std::invalid_argument("a step is not above 0");
   step_s_ = step_s;
-  formula::factor(Rows(*this), step_s);
+  response_m2k_w_ = formula::prepare_steps(Rows(*this), step_s);
 }
 
 void ConductionColumn::settle_surface(const SurfaceLaw& law) {
   formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0, 0.0};
-  formula::settle_surface(Rows(*this), FormulaLaw{law}, surface);
-  surface_c_ = surface.surface_c;
+  formula::balance(Law(law), surface_c_, cover_m2k_w_, 0.0, surface);
   outer_c_ = surface.outer_c;
+  inward_w_m2_ = surface.inward_w_m2;
 }
 
-StepResult ConductionColumn::step(const SurfaceLaw& law, std::span<const double> source_j_m2) {
+double ConductionColumn::step(const SurfaceLaw& law, std::span<const Source> sources) {
   const Rows rows(*this);
-  for (std::size_t i = 0; i < source_j_m2.size(); ++i) {
-    rows.source_w_m2.put(i, source_j_m2[i] / step_s_);
+  for (std::size_t m = 0; m < rows.modes; ++m) rows.source.put(m, 0.0);
+  for (const Source& each : sources) {
+    const std::vector<double> here = modes_.at(each.depth_m);
+    for (std::size_t m = 0; m < rows.modes; ++m)
+      rows.source.put(m, rows.source[m] + each.w_m2 * here[m]);
   }
-  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, 0.0, 0.0};
-  const auto moved = formula::step_columns(rows, FormulaLaw{law}, step_s_, surface);
+  formula::SurfaceState<double> surface{cover_m2k_w_, surface_c_, outer_c_, inward_w_m2_, 0.0};
+  const double before_w_m2 = inward_w_m2_;
+  formula::step_columns(rows, Law(law), step_s_, response_m2k_w_, surface);
   surface_c_ = surface.surface_c;
   outer_c_ = surface.outer_c;
-  return {moved.surface_j_m2, moved.bottom_j_m2};
+  inward_w_m2_ = surface.inward_w_m2;
+  return 0.5 * step_s_ * (before_w_m2 + inward_w_m2_);
 }
 
-double temperature_at(const ConductionColumn& column, const ProbePlace& place) {
-  const auto cells_c = column.cells_c();
-  const double above_c = place.above == 0 ? column.surface_c() : cells_c[place.above - 1];
-  return above_c + place.fraction * (cells_c[place.above] - above_c);
+std::vector<Element> one_layer(double thickness_m, const ThermalMaterial& material, int order) {
+  return {{{thickness_m, material}, order}};
 }
 
 }  // namespace slabtide::test

@@ -96,15 +96,20 @@ SurfaceExchange surface_exchange(const SurfaceConditions& conditions, double sur
 SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
                                 double wetness) {
   const GridPlace place = formula::place_on(weather.grid, formula::steps_to(weather.grid, time_s));
+  const ThinAir air = thin_air(weather.air_pressure_pa);
+  const double wind_m_s = between(weather.wind_slab_m_s, place);
   const formula::WeatherNow<double> now{
-      between(weather.air_c, place), between(weather.vapour_pressure_pa, place),
-      between(weather.wind_slab_m_s, place), between(weather.sky_emissivity, place),
+      between(weather.air_c, place),
+      between(weather.vapour_pressure_pa, place),
+      formula::wind_convection_w_m2k(wind_m_s, air),
+      formula::menzel_coefficient_kg_m2_h_pa(wind_m_s, air.still_evaporation),
+      between(weather.sky_emissivity, place),
       between(column.exposure->shortwave_w_m2, place)};
   const Surroundings fixed{column.absorptance, dry_absorptance_of(column),
                            column.exposure->sky_view, column.convection_factor,
                            column.evaporation_factor};
-  const auto found = formula::surface_conditions(now, fixed, thin_air(weather.air_pressure_pa),
-                                                 wetness, formula::surface_dampness(wetness));
+  const auto found =
+      formula::surface_conditions(now, fixed, air, wetness, formula::surface_dampness(wetness));
   return {.absorbed_w_m2 = found.absorbed_w_m2,
           .air_c = found.air_c,
           .vapour_pressure_pa = found.vapour_pressure_pa,

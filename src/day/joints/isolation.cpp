@@ -127,7 +127,7 @@ bool is_tied_at(const std::vector<Isolation>& isolation, Point place) {
 std::vector<Isolation> find_isolation(const Zone& zone, const std::vector<Obstacle>& obstacles) {
   perimeter_m(zone.outline);  // throws for impossible points
   for (const Obstacle& obstacle : obstacles) perimeter_m({obstacle.from, obstacle.to});
-  const std::vector<Isolation> walls = walls_beside(sides_of(zone, false), obstacles, beside_m);
+  std::vector<Isolation> walls = walls_beside(sides_of(zone, false), obstacles, beside_m);
   if (!zone.tied) return walls;
   std::vector<Isolation> found = tied_edges(zone, obstacles);
   const bool guessed = found.empty();

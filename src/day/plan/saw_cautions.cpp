@@ -59,7 +59,7 @@ std::string tool_words(const JointChoice& choice, const Watch& watch) {
 }
 
 std::string remedy_for(const JointChoice& choice, const Watch& watch) {
-  const std::string tool = tool_words(choice, watch);
+  std::string tool = tool_words(choice, watch);
   if (choice.in_time.empty()) return tool;
   const SawKind kind = choice.in_time.front();
   return fmt::format("get {} {}, or {}", article(kind), saw_name(kind), tool);

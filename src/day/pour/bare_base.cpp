@@ -66,10 +66,11 @@ std::vector<GroundPoint> ground_at(const ColumnSolution& solution, double at_s) 
   const auto row =
       static_cast<std::size_t>(std::max(above - time_s.begin(), std::ptrdiff_t{1})) - 1;
   const double way = std::clamp((at_s - time_s[row]) / (time_s[row + 1] - time_s[row]), 0.0, 1.0);
-  const std::size_t cells = solution.cell_depth_m.size();
+  const std::size_t depths = solution.profile_depth_m.size();
   std::vector<GroundPoint> ground{{0.0, between(solution.history.surface_c, 1, row, 0, way)}};
-  for (std::size_t k = 0; k < cells; ++k) {
-    ground.push_back({solution.cell_depth_m[k], between(solution.cells_c, cells, row, k, way)});
+  for (std::size_t k = 0; k < depths; ++k) {
+    ground.push_back(
+        {solution.profile_depth_m[k], between(solution.profile_c, depths, row, k, way)});
   }
   return ground;
 }
@@ -145,7 +146,7 @@ void BareBases::solve(const std::vector<Place>& places, KeptGrounds* kept,
   SolverSettings coarse;
   coarse.early_step_s = coarse.late_step_s = base_step_s;
   coarse.threads = settings.threads;
-  coarse.keep_cells = true;
+  coarse.keep_profile = true;
   visit_columns(cases, weather_, coarse, [&](std::size_t i, const ColumnSolution& solution) {
     for (const std::size_t column : places[i].columns) {
       Laid& laid = laid_.at(column);  // of this place alone: no other thread has it

@@ -148,9 +148,9 @@ std::string first_cut_words(const PlannedPour& facts) {
   const auto first = first_cut(facts.plan.cuts, facts.plan.crew);
   if (!first) return {};
   const std::size_t zone = facts.plan.cuts.cuts[first->cut.cut].zone;
-  const std::string words = fmt::format("{}, cut at {}, {}", facts.job.zones[zone].name,
-                                        day_clock(first->cut.starts, facts.job),
-                                        saw_to_use_words(facts, zone, first->kind));
+  std::string words = fmt::format("{}, cut at {}, {}", facts.job.zones[zone].name,
+                                  day_clock(first->cut.starts, facts.job),
+                                  saw_to_use_words(facts, zone, first->kind));
   const auto due_zone = first_due_zone(facts.plan.cuts);
   if (!due_zone) return words;
   const auto sawing = sawing_of(facts.plan.cuts, facts.plan.crew, facts.job, *due_zone);
@@ -162,7 +162,7 @@ std::string first_cut_words(const PlannedPour& facts) {
 
 /// The first cut to be made, and before it the zone, due first, that no saw on hand cuts in time.
 std::string saw_headline(const PlannedPour& facts) {
-  const std::string first = first_cut_words(facts);
+  std::string first = first_cut_words(facts);
   const auto zone = first_without_saw(facts.plan.cuts);
   if (!zone) return first;
   const std::string due = day_clock(first_due(facts.plan.cuts, *zone), facts.job);

@@ -66,8 +66,8 @@ std::string saws_in_time(const PlannedPour& facts, std::size_t zone, bool used) 
 
 /// "cut at 2:46 PM with the early-entry saw", as the crew comes to it, and how late that is.
 std::string cut_words(const ZoneSawing& sawing, const Job& job) {
-  const std::string words = fmt::format("cut at {} with the {}", day_clock(sawing.starts, job),
-                                        saw_words(sawing.kind, job));
+  std::string words = fmt::format("cut at {} with the {}", day_clock(sawing.starts, job),
+                                  saw_words(sawing.kind, job));
   if (sawing.late_min == 0) return words;
   return fmt::format("{}, up to {} too late, as nobody is free sooner", words,
                      duration_words(sawing.late_min));

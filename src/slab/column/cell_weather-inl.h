@@ -38,10 +38,17 @@ template <class Number>
 struct WeatherNow {
   Number air_c;
   Number vapour_pressure_pa;
-  Number wind_slab_m_s;
+  Number forced_w_m2k;            // what the wind does to convection
+  Number evaporation_kg_m2_h_pa;  // and to evaporation
   Number sky_emissivity;
   Number shortwave_w_m2;
 };
+
+/// What a wind at the slab does to convection, in air as thin as it is there.
+template <class Number>
+Number wind_convection_w_m2k(Number wind_slab_m_s, const ThinAir& air) {
+  return air.forced_over_natural * forced_convection_w_m2k(wind_slab_m_s);
+}
 
 /// The surface conditions of a column at an instant. `wetness` is the fraction of free-water
 /// evaporation from the surface; `dampness` is how dark it still is (1 wet, 0 dry). Departures: a
@@ -58,10 +65,9 @@ ConditionsOf<Number> surface_conditions(const WeatherNow<Number>& now, const Col
   return {absorptance * now.shortwave_w_m2 + longwave,
           now.air_c,
           now.vapour_pressure_pa,
-          air.forced_over_natural * forced_convection_w_m2k(now.wind_slab_m_s),
+          now.forced_w_m2k,
           air.natural_convection * column.convection_factor,
-          wetness * column.evaporation_factor *
-              menzel_coefficient_kg_m2_h_pa(now.wind_slab_m_s, air.still_evaporation)};
+          wetness * column.evaporation_factor * now.evaporation_kg_m2_h_pa};
 }
 
 }  // namespace HWY_NAMESPACE

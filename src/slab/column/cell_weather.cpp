@@ -1,5 +1,8 @@
 #include "cell_weather.h"
 
+#include <algorithm>
+
+#include "slab/column/column_steps.h"
 #include "slab/process/absorptance.h"
 
 namespace slabtide {
@@ -17,6 +20,16 @@ CoverState cover_at(const ColumnCase& column, double time_s) {
     state.stops_evaporation = state.stops_evaporation || cover.stops_evaporation;
   }
   return state;
+}
+
+double until_cover_changes_s(const ColumnCase& column, double time_s) {
+  double until_s = forever_s;
+  for (const CoverSpan& cover : column.covers) {
+    for (const double change_s : {cover.from_s, cover.to_s}) {
+      if (change_s > time_s) until_s = std::min(until_s, change_s - time_s);
+    }
+  }
+  return until_s;
 }
 
 }  // namespace slabtide

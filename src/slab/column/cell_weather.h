@@ -25,4 +25,7 @@ double dry_absorptance_of(const ColumnCase& column);
 /// The resistances of covers add up; a formed face always has its form, which stops evaporation.
 CoverState cover_at(const ColumnCase& column, double time_s);
 
+/// How long until a cover is next laid or taken off; `forever_s` if none is.
+double until_cover_changes_s(const ColumnCase& column, double time_s);
+
 }  // namespace slabtide

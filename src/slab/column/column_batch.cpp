@@ -2,7 +2,13 @@
 
 #include <algorithm>
 
+#include "slab/column/cell_weather-inl.h"
+#include "slab/column/column_steps.h"
+
 namespace slabtide {
+
+namespace formula = HWY_NAMESPACE;
+
 namespace {
 
 std::array<std::vector<double>*, series_count> series_of(ColumnHistory& h) {
@@ -25,16 +31,26 @@ std::array<std::vector<double>*, series_count> series_of(ColumnHistory& h) {
 
 }  // namespace
 
-ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& solver)
+ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& solver,
+                         std::span<const ColumnCase* const> cases)
     : weather(site_weather),
       settings(solver),
       end_s(solver.end_s > 0.0 ? solver.end_s : site_weather.grid.end_s()),
       air(thin_air(site_weather.air_pressure_pa)) {
   shared.reserve(weather.grid.count);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
-    shared.push_back({weather.air_c[i], weather.vapour_pressure_pa[i], weather.wind_slab_m_s[i],
+    const double wind_m_s = weather.wind_slab_m_s[i];
+    shared.push_back({weather.air_c[i], weather.vapour_pressure_pa[i],
+                      formula::wind_convection_w_m2k(wind_m_s, air),
+                      formula::menzel_coefficient_kg_m2_h_pa(wind_m_s, air.still_evaporation),
                       weather.sky_emissivity[i]});
   }
+  for (const ColumnCase* each : cases)
+    modes_.try_emplace(what_modes_depend_on(*each), *each, settings);
+}
+
+const ColumnModes& ColumnBatch::modes_of(const ColumnCase& column) const {
+  return modes_.at(what_modes_depend_on(column));
 }
 
 void ColumnWorkspace::clear_for(std::size_t numbers, std::size_t marks) {
@@ -47,15 +63,20 @@ void ColumnWorkspace::clear_for(std::size_t numbers, std::size_t marks) {
 
 ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
                                std::span<ColumnSolution> solutions, std::size_t lanes,
-                               std::size_t kept_cells, ColumnWorkspace& workspace)
-    : solutions_(solutions), lanes_(lanes), entries_(series_count + kept_cells), desk_(workspace) {
+                               std::size_t profile_depths, ColumnWorkspace& workspace)
+    : solutions_(solutions),
+      lanes_(lanes),
+      entries_(series_count + profile_depths),
+      desk_(workspace) {
   const double shortest_s = std::min(batch.settings.early_step_s, batch.settings.late_step_s);
   const auto first = std::min_element(
       cases.begin(), cases.end(),
       [](const ColumnCase* a, const ColumnCase* b) { return a->placed_s < b->placed_s; });
-  // Only the last step of each lane can be shorter than this.
-  const auto max =
-      static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) + lanes + 2;
+  std::size_t cut_short = 1;  // of a lane's steps: the last, and those that end at a change
+  for (const ColumnCase* each : cases)
+    cut_short = std::max(cut_short, changes_at_set_ages + 2 * each->covers.size() + 1);
+  const auto max = static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) +
+                   lanes * cut_short + 2;
   desk_.clear_for(max * entries_ * lanes, max);
 }
 
@@ -72,49 +93,41 @@ void ColumnRecorder::put_energies(const Lanes& which, const Energies& energies) 
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
     if (which[lane] == 0.0) continue;
     solutions_[lane].energy = {.surface_j_m2 = energies.surface_j_m2[lane],
-                               .ground_j_m2 = energies.ground_j_m2[lane],
                                .source_j_m2 = energies.source_j_m2[lane],
                                .stored_j_m2 = energies.stored_j_m2[lane]};
   }
 }
 
-std::size_t ColumnRecorder::rows_kept_of(std::size_t lane) const {
-  return static_cast<std::size_t>(
-      std::count_if(desk_.kept.begin(), desk_.kept.end(),
-                    [lane](unsigned bits) { return ((bits >> lane) & 1U) != 0; }));
+void ColumnRecorder::find_kept(std::size_t lane) {
+  desk_.offsets.clear();
+  for (std::size_t row = 0; row < desk_.kept.size(); ++row) {
+    if (((desk_.kept[row] >> lane) & 1U) != 0)
+      desk_.offsets.push_back(row * entries_ * lanes_ + lane);
+  }
 }
 
-void ColumnRecorder::copy_kept(std::size_t lane, std::size_t entry, double* to,
-                               std::size_t apart) const {
-  const double* from = desk_.rows.get() + entry * lanes_ + lane;
-  for (const unsigned bits : desk_.kept) {
-    if (((bits >> lane) & 1U) != 0) {
-      *to = *from;
-      to += apart;
-    }
-    from += entries_ * lanes_;
+void ColumnRecorder::copy_kept(std::size_t entry, double* to, std::size_t apart) const {
+  const double* const from = desk_.rows.get() + entry * lanes_;
+  for (const std::size_t offset : desk_.offsets) {
+    *to = from[offset];
+    to += apart;
   }
 }
 
 void ColumnRecorder::finish() {
-  const std::size_t cells = entries_ - series_count;
+  const std::size_t depths = entries_ - series_count;
   for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-    const std::size_t rows = rows_kept_of(lane);
-    for (std::vector<double>* const series : series_of(solutions_[lane].history)) {
-      series->resize(rows);
+    ColumnSolution& solution = solutions_[lane];
+    find_kept(lane);
+    const std::size_t rows = desk_.offsets.size();
+    const auto series = series_of(solution.history);
+    for (std::size_t entry = 0; entry < series_count; ++entry) {
+      series[entry]->resize(rows);
+      copy_kept(entry, series[entry]->data(), 1);
     }
-    solutions_[lane].cells_c.resize(rows * cells);
-  }
-  // An entry after the other, since all lanes of it lie together in memory.
-  for (std::size_t entry = 0; entry < entries_; ++entry) {
-    for (std::size_t lane = 0; lane < solutions_.size(); ++lane) {
-      ColumnSolution& solution = solutions_[lane];
-      if (entry < series_count) {
-        copy_kept(lane, entry, series_of(solution.history)[entry]->data(), 1);
-      } else {
-        copy_kept(lane, entry, solution.cells_c.data() + (entry - series_count), cells);
-      }
-    }
+    solution.profile_c.resize(rows * depths);
+    for (std::size_t i = 0; i < depths; ++i)
+      copy_kept(series_count + i, solution.profile_c.data() + i, depths);
   }
 }
 

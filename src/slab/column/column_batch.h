@@ -3,29 +3,39 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <span>
 #include <vector>
 
 #include <hwy/aligned_allocator.h>
 
+#include "slab/column/column_modes.h"
 #include "slab/process/thin_air.h"
 #include "slabtide/slab/column/column.h"
 
 namespace slabtide {
 
-/// Air temperature, vapour pressure, wind at the slab and emissivity of the sky at one instant;
-/// stored together because they are read together.
-using SharedWeather = std::array<double, 4>;
+/// Air temperature, vapour pressure, what the wind does to convection and to evaporation, and
+/// emissivity of the sky at one instant; stored together because they are read together.
+using SharedWeather = std::array<double, 5>;
 
 /// Data shared by all columns that are solved together.
-struct ColumnBatch {
-  ColumnBatch(const SiteWeather& weather, const SolverSettings& settings);
+class ColumnBatch {
+ public:
+  ColumnBatch(const SiteWeather& weather, const SolverSettings& settings,
+              std::span<const ColumnCase* const> cases);
+
+  /// Of one of the cases given; those that conduct alike share them.
+  const ColumnModes& modes_of(const ColumnCase& column) const;
 
   const SiteWeather& weather;
   const SolverSettings& settings;
   double end_s;
   ThinAir air;
   std::vector<SharedWeather> shared;  ///< one per instant of the grid
+
+ private:
+  std::map<std::vector<double>, ColumnModes> modes_;  // by what they depend on
 };
 
 /// The largest number of lanes of any instruction set.
@@ -36,8 +46,9 @@ inline constexpr double record_every_s = 120.0;  ///< least time between entries
 /// Memory that one set of lanes passes on to the next.
 struct ColumnWorkspace {
   hwy::AlignedFreeUniquePtr<double[]> rows;
-  std::size_t room = 0;            ///< capacity of `rows`
-  std::vector<std::uint8_t> kept;  ///< a row each, a bit for each lane that it is kept of
+  std::size_t room = 0;              ///< capacity of `rows`
+  std::vector<std::uint8_t> kept;    ///< a row each, a bit for each lane that it is kept of
+  std::vector<std::size_t> offsets;  ///< of the rows kept of one lane, in `rows`
 
   /// Makes room for this many numbers, and for marks of this many rows.
   void clear_for(std::size_t numbers, std::size_t marks);
@@ -49,27 +60,27 @@ class ColumnRecorder {
   using Lanes = std::array<double, max_lanes>;
   struct Energies {
     Lanes surface_j_m2;
-    Lanes ground_j_m2;
     Lanes source_j_m2;
     Lanes stored_j_m2;
   };
 
   /// Allocates all the memory that the steps will need.
   ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
-                 std::span<ColumnSolution> solutions, std::size_t lanes, std::size_t kept_cells,
+                 std::span<ColumnSolution> solutions, std::size_t lanes, std::size_t profile_depths,
                  ColumnWorkspace& workspace);
 
   /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
-  /// order, then for each kept cell. Of the lanes that are marked it is kept.
+  /// order, then for each depth of a profile. Of the lanes that are marked it is kept.
   double* next_row(const Lanes& kept);
   void put_energies(const Lanes& which, const Energies& energies);
   /// Moves the series into the solutions.
   void finish();
 
  private:
-  std::size_t rows_kept_of(std::size_t lane) const;
-  /// Copies one entry of the rows kept of a lane to `to`, which has room for them.
-  void copy_kept(std::size_t lane, std::size_t entry, double* to, std::size_t apart) const;
+  /// Finds the rows kept of a lane.
+  void find_kept(std::size_t lane);
+  /// Copies one entry of these rows to `to`, which has room for them.
+  void copy_kept(std::size_t entry, double* to, std::size_t apart) const;
 
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;

@@ -14,7 +14,8 @@
 #include "slab/column/column_steps.h"
 #include "slab/column/lane_aging-inl.h"
 #include "slab/column/lane_drying-inl.h"
-#include "slab/column/lane_mesh-inl.h"
+#include "slab/column/lane_modes-inl.h"
+#include "slab/column/lane_steps-inl.h"
 #include "slab/column/lane_traits-inl.h"
 #include "slab/column/lane_water-inl.h"
 #include "slab/column/lane_weather-inl.h"
@@ -33,29 +34,28 @@ class ColumnLanes {
       : settings_(batch.settings),
         end_s_(batch.end_s),
         traits_(traits_of<Number>(cases)),
-        mesh_(batch, cases),
+        modes_(batch, cases),
         weather_(batch, cases),
-        kept_cells_(batch.settings.keep_cells ? mesh_.conduction.cells : 0),
-        recorder_(batch, cases, solutions, lanes, kept_cells_, workspace),
+        profile_points_(batch.settings.keep_profile ? profile_points : 0),
+        recorder_(batch, cases, solutions, lanes, profile_points_, workspace),
         time_s_(each_case<Number>(cases, [](const ColumnCase& c) { return c.placed_s; })),
         concrete_c_(each_case<Number>(cases, [](const ColumnCase& c) { return c.concrete_c; })),
-        aging_(traits_, mesh_, concrete_c_, transit_h(cases)),
+        aging_(traits_, modes_, concrete_c_, transit_h(cases)),
+        steps_(settings_, traits_, weather_, aging_),
         water_(traits_, aging_.set_age_h(Aging::middle), concrete_c_),
         surface_{0.0, concrete_c_, concrete_c_, 0.0, 0.0},
-        energy_{0.0, 0.0, 0.0, mesh_.stored_j_m2()} {}
+        energy_{0.0, 0.0, modes_.stored_j_m2()} {}
 
   void run() {
-    settle();
+    begin_under(lid_ahead(0.0), end_s_ >= 0.0);
     record(end_s_ >= 0.0);
     auto going = end_s_ - time_s_ > same_instant_s;
-    for (int taken = 0; any(going); ++taken) {
-      const auto set = aging_.set_age_h(Aging::middle) >= final_set_age_h(traits_.setting);
-      const Number early_s(settings_.early_step_s * fraction_of_early_step(taken));
-      const Number late_s = min(Number(settings_.late_step_s), max(step_growth * step_s_, early_s));
-      const Number usual_s = select(set, late_s, early_s);
-      advance(select(going, min(usual_s, end_s_ - time_s_), usual_s));
+    while (any(going)) {
+      const Number step_s = steps_.next_s(time_s_);
+      advance(select(going, min(step_s, end_s_ - time_s_), step_s));
       const auto still = end_s_ - time_s_ > same_instant_s;
-      const auto due = time_s_ - recorded_s_ >= record_every_s - same_instant_s;
+      const auto due =
+          either(time_s_ - recorded_s_ >= record_every_s - same_instant_s, steps_.cut_short());
       record_due(going, still, due);
       going = still;
     }
@@ -64,96 +64,92 @@ class ColumnLanes {
 
  private:
   using Aging = LaneAging<Number>;
-  using Wetness = WetnessOf<Number>;
+  using Conditions = ConditionsOf<Number>;
 
   Number transit_h(Cases cases) const {
     return each_case<Number>(
         cases, [](const ColumnCase& c) { return (c.placed_s - c.batched_s) / seconds_per_hour; });
   }
 
-  void settle() {
-    cover(0.0);
-    const auto now = conditions(time_s_, wetness(0.0));
-    const auto exchange = settle_surface(mesh_.conduction, LaneLaw<Number>{now, now}, surface_);
-    water_.evaporation_kg_m2_h = exchange.evaporation_kg_m2_h;
-    mesh_.nodes_c.put(0, surface_.surface_c);
+  /// Balances the surface under what newly lies on it, in the lanes where that has changed. The
+  /// column itself has had no time to change.
+  template <class Mask>
+  void begin_under(const LidOf<Number>& lid, Mask changed) {
+    lid_ = lid;
+    surface_.cover_m2k_w = lid.cover_m2k_w;
+    const Conditions now = conditions(0.0);
+    SurfaceState<Number> begun = surface_;
+    const auto exchange =
+        balance([&](Number outer_c) HWY_ATTR { return surface_exchange(now, outer_c); },
+                surface_.surface_c, surface_.cover_m2k_w, surface_.inward_w_m2, begun);
+    surface_.outer_c = select(changed, begun.outer_c, surface_.outer_c);
+    surface_.inward_w_m2 = select(changed, begun.inward_w_m2, surface_.inward_w_m2);
+    surface_.rising_w_m2_s = select(changed, Number(0.0), surface_.rising_w_m2_s);
+    water_.evaporation_kg_m2_h =
+        select(changed, exchange.evaporation_kg_m2_h, water_.evaporation_kg_m2_h);
   }
 
   HWY_FLATTEN void advance(Number step_s) {
-    cover(0.5 * step_s);
-    const Wetness wet = wetness(0.5 * step_s);
-    const LaneLaw<Number> law{conditions(time_s_ + stage_fraction(Stage::first) * step_s, wet),
-                              conditions(time_s_ + stage_fraction(Stage::second) * step_s, wet)};
-    energy_.source_j_m2 += aging_.heat_j_m2(step_s);
-    if (any(abs(step_s - step_s_) > 0.0)) factor(mesh_.conduction, step_s);
+    const LidOf<Number> lid = lid_ahead(0.5 * step_s);
+    const auto changed = differs(lid, lid_);
+    if (any(changed)) begin_under(lid, changed);
+    energy_.source_j_m2 += aging_.release_heat_j_m2(step_s);
+    if (any(abs(step_s - step_s_) > 0.0)) response_m2k_w_ = prepare_steps(modes_.rows, step_s);
     step_s_ = step_s;
-    const auto moved = step_columns(mesh_.conduction, law, step_s, surface_);
-    mesh_.nodes_c.put(0, surface_.surface_c);
-    energy_.surface_j_m2 += moved.surface_j_m2;
-    energy_.ground_j_m2 += moved.bottom_j_m2;
+    const Number before_w_m2 = surface_.inward_w_m2;
+    const Conditions ending = conditions(step_s);
+    const auto exchange = step_columns(
+        modes_.rows, [&](Number outer_c) HWY_ATTR { return surface_exchange(ending, outer_c); },
+        step_s, response_m2k_w_, surface_);
+    energy_.surface_j_m2 += 0.5 * step_s * (before_w_m2 + surface_.inward_w_m2);
     time_s_ += step_s;
     aging_.age(step_s);
-    water_.move(step_s, aging_.set_age_h(Aging::middle), mesh_.probe_c(Aging::middle),
-                moved.first.evaporation_kg_m2_h, moved.second.evaporation_kg_m2_h);
+    water_.move(step_s, aging_.set_age_h(Aging::middle), aging_.probe_c(Aging::middle),
+                exchange.evaporation_kg_m2_h);
   }
 
-  /// What lies on it `ahead_s` from now.
-  void cover(Number ahead_s) {
-    const CoverOf<Number> cover = weather_.cover_at(time_s_ + ahead_s);
-    const Number age_h = aging_.set_age_ahead_h(Aging::middle, ahead_s * (1.0 / seconds_per_hour));
-    const auto cures = both(traits_.curing_cover_from_set_age_h >= 0.0,
-                            age_h >= traits_.curing_cover_from_set_age_h);
-    surface_.cover_m2k_w =
-        cover.resistance_m2k_w + select(cures, traits_.curing_cover_m2k_w, Number(0.0));
-    open_ = select(cures, Number(0.0), cover.open);
+  LidOf<Number> lid_ahead(Number ahead_s) const {
+    const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
+    return lid_of(traits_, weather_.cover_at(time_s_ + ahead_s),
+                  aging_.set_age_ahead_h(Aging::middle, ahead_h),
+                  aging_.set_age_ahead_h(Aging::work, ahead_h));
   }
 
-  ConditionsOf<Number> conditions(Number time_s, const Wetness& wetness) const {
-    return surface_conditions(weather_.at(time_s), traits_, weather_.thin_air(), wetness.vapour,
-                              wetness.sun);
-  }
-
-  Wetness wetness(Number ahead_s) const {
-    return wetness_ahead(traits_, aging_, water_, open_, ahead_s);
+  Conditions conditions(Number ahead_s) const {
+    const WetnessOf<Number> wet =
+        wetness_under(traits_, lid_, water_.lost_kg_m2(ahead_s * (1.0 / seconds_per_hour)));
+    return surface_conditions(weather_.at(time_s_ + ahead_s), traits_, weather_.thin_air(),
+                              wet.vapour, wet.sun);
   }
 
   template <class Mask>
   void record_due(Mask going, Mask still, Mask due) {
-    const Number last = select(still, Number(0.0), Number(1.0));
-    const auto ends = both(going, last > 0.5);
-    const auto records = both(going, either(due, last > 0.5));
+    const Number ended = select(going, select(still, Number(0.0), Number(1.0)), Number(0.0));
+    const auto ends = ended > 0.5;
+    const auto records = both(going, either(due, ends));
     if (any(records)) record(records);
     if (!any(ends)) return;
-    recorder_.put_energies(lanes_in(ends), {store(energy_.surface_j_m2), store(energy_.ground_j_m2),
-                                            store(energy_.source_j_m2),
-                                            store(mesh_.stored_j_m2() - energy_.start_j_m2)});
+    recorder_.put_energies(store(ended), {store(energy_.surface_j_m2), store(energy_.source_j_m2),
+                                          store(modes_.stored_j_m2() - energy_.start_j_m2)});
   }
 
-  static ColumnRecorder::Lanes store(Number value) {
-    HWY_ALIGN ColumnRecorder::Lanes stored;
-    Memory<Number>::store(value, stored.data());
-    return stored;
-  }
-
-  template <class Mask>
-  static ColumnRecorder::Lanes lanes_in(Mask mask) {
-    return store(select(mask, Number(1.0), Number(0.0)));
-  }
-
+  /// Powers are taken only where some lane is not yet past the largest resistance.
   Number psi(typename Aging::Probe probe) const {
-    return resistance_psi(aging_.set_age_h(probe), traits_.setting, traits_.resistance_exponent);
+    const Number age_h = aging_.set_age_h(probe);
+    if (!any(traits_.hardest_set_age_h >= age_h)) return largest_resistance_psi;
+    return resistance_psi(age_h, traits_.setting, traits_.resistance_exponent);
   }
 
   /// In the order of ColumnHistory.
   template <class Mask>
   void record(Mask which) {
     recorded_s_ = select(which, time_s_, recorded_s_);
-    const Row<Number> row{recorder_.next_row(lanes_in(which))};
+    const Row<Number> row{recorder_.next_row(store(select(which, Number(1.0), Number(0.0))))};
     row.put(0, time_s_);
     row.put(1, surface_.surface_c);
-    row.put(2, mesh_.probe_c(Aging::middle));
-    row.put(3, mesh_.weighted_c(mesh_.mean_weight));
-    row.put(4, mesh_.weighted_c(mesh_.gradient_weight));
+    row.put(2, aging_.probe_c(Aging::middle));
+    row.put(3, modes_.mean_c());
+    row.put(4, modes_.gradient_c());
     row.put(5, aging_.set_age_h(Aging::work));
     row.put(6, aging_.set_age_h(Aging::middle));
     row.put(7, psi(Aging::top));
@@ -164,8 +160,8 @@ class ColumnLanes {
     row.put(12, water_.evaporation_kg_m2_h);
     row.put(13, water_.bleed_kg_m2_h);
     row.put(14, water_.bleed_water_kg_m2);
-    for (std::size_t i = 0; i < kept_cells_; ++i) {
-      row.put(series_count + i, mesh_.conduction.cells_c[i]);
+    for (std::size_t i = 0; i < profile_points_; ++i) {
+      row.put(series_count + i, modes_.profile_c(i));
     }
   }
 
@@ -174,19 +170,21 @@ class ColumnLanes {
   const SolverSettings& settings_;
   Number end_s_;
   TraitsOf<Number> traits_;
-  LaneMesh<Number> mesh_;
+  LaneModes<Number> modes_;
   LaneWeather<Number> weather_;
-  std::size_t kept_cells_;
+  std::size_t profile_points_;
   ColumnRecorder recorder_;
   Number time_s_;
   Number concrete_c_;  // when placed
   Aging aging_;
+  LaneSteps<Number> steps_;
   LaneWater<Number> water_;
   SurfaceState<Number> surface_;
   EnergyOf<Number> energy_;
   Number recorded_s_ = 0.0;
   Number step_s_ = 0.0;
-  Number open_ = 1.0;
+  Number response_m2k_w_ = 0.0;
+  LidOf<Number> lid_{};
 };
 
 }  // namespace HWY_NAMESPACE

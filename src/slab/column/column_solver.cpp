@@ -10,14 +10,12 @@
 
 #include "core/parallel.h"
 #include "slab/column/column_core.h"
-#include "slab/column/column_mesh.h"
 
 namespace slabtide {
 namespace {
 
-constexpr int fewest_cells = 4;
-/// More than any refinement asks for; with more a column would take forever (ours).
-constexpr int max_cells = 10000;
+/// Less than any refinement asks for; with less a column would take forever (ours).
+constexpr double least_spacing_m = 1.0e-4;
 constexpr double shortest_step_s = 0.01;
 
 bool all_finite(const std::vector<double>& values) {
@@ -37,10 +35,8 @@ void check_weather(const SiteWeather& weather) {
 void check_settings(const SolverSettings& settings, const SiteWeather& weather) {
   if (!(settings.early_step_s >= shortest_step_s && settings.late_step_s >= shortest_step_s))
     throw std::invalid_argument("columns: steps are not above 0, or too short to come to an end");
-  if (settings.slab_cells < fewest_cells || settings.ground_cells < fewest_cells)
-    throw std::invalid_argument("columns: too few cells");
-  if (settings.slab_cells > max_cells || settings.ground_cells > max_cells)
-    throw std::invalid_argument("columns: too many cells");
+  if (!(settings.slab_spacing_m >= least_spacing_m && settings.ground_spacing_m >= least_spacing_m))
+    throw std::invalid_argument("columns: points are not apart, or too close together");
   if (!(settings.end_s >= 0.0 && settings.end_s <= weather.grid.end_s()))
     throw std::invalid_argument("columns: the end lies outside the weather grid");
   if (settings.threads < 0) throw std::invalid_argument("columns: threads below 0");
@@ -119,17 +115,22 @@ struct Workspace {
 template <class Take>
 void solve_each(std::span<const ColumnCase> cases, const SiteWeather& weather,
                 const SolverSettings& settings, const Take& take) {
-  const ColumnBatch batch(weather, settings);
   const std::size_t lanes = lanes_at_once();
   std::vector<const ColumnCase*> pointers;
   for (const ColumnCase& each : cases) pointers.push_back(&each);
+  const ColumnBatch batch(weather, settings, pointers);
   const auto solve = [&](std::size_t set, Workspace& workspace) {
     const std::size_t first = set * lanes;
     const std::size_t count = std::min(lanes, cases.size() - first);
     workspace.solutions.resize(lanes);
     solve_side_by_side(batch, std::span(pointers).subspan(first, count),
                        std::span(workspace.solutions).first(count), workspace.lanes);
-    for (std::size_t i = 0; i < count; ++i) take(first + i, workspace.solutions[i]);
+    for (std::size_t i = 0; i < count; ++i) {
+      ColumnSolution& solution = workspace.solutions[i];
+      if (settings.keep_profile)
+        solution.profile_depth_m = batch.modes_of(cases[first + i]).profile_depth_m;
+      take(first + i, solution);
+    }
   };
   in_parallel_at<Workspace>((cases.size() + lanes - 1) / lanes, settings.threads, solve);
 }
@@ -150,10 +151,7 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
 void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
                    const SolverSettings& settings, const VisitColumn& visit) {
   check(cases, weather, settings);
-  solve_each(cases, weather, settings, [&](std::size_t i, ColumnSolution& solution) {
-    if (settings.keep_cells) solution.cell_depth_m = column_mesh(cases[i], settings).grid.depth_m;
-    visit(i, solution);
-  });
+  solve_each(cases, weather, settings, visit);
 }
 
 }  // namespace slabtide

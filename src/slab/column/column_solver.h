@@ -15,7 +15,7 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
                                          const SiteWeather& weather,
                                          const SolverSettings& settings);
 
-/// Receives a column's history with where the heat went, and the cells where the settings keep
+/// Receives a column's history with where the heat went, and its profiles where the settings keep
 /// them; valid only during the call.
 using VisitColumn = std::function<void(std::size_t column, const ColumnSolution& solution)>;
 

@@ -13,6 +13,7 @@
 
 #include "core/numbers-inl.h"
 #include "slab/column/cell_weather.h"
+#include "slab/column/column_batch.h"
 #include "slab/process/bleed.h"
 #include "slab/process/hydration.h"
 #include "slab/process/setting-inl.h"
@@ -57,7 +58,9 @@ struct TraitsOf {
   SettingOf<Number> setting;
   HydrationOf<Number> hydration;
   StrengthOf<Number> strength;
+  Number heat_capacity_of_hydration_j_m3;
   Number resistance_exponent;
+  Number hardest_set_age_h;  // from which on the resistance is the largest
   Number absorptance;
   Number dry_absorptance;
   Number sky_view;
@@ -79,6 +82,13 @@ Number each_lane(std::size_t count, const Read& read) {
   HWY_ALIGN std::array<double, lanes> values;
   for (std::size_t i = 0; i < lanes; ++i) values[i] = read(std::min(i, count - 1));
   return Memory<Number>::load(values.data());
+}
+
+template <class Number>
+ColumnRecorder::Lanes store(Number value) {
+  HWY_ALIGN ColumnRecorder::Lanes stored;
+  Memory<Number>::store(value, stored.data());
+  return stored;
 }
 
 using Cases = std::span<const ColumnCase* const>;
@@ -122,39 +132,47 @@ StrengthOf<Number> strength_of(Cases cases) {
           each_mix<Number>(cases, [](Mix m) { return m.strength.start_set_age_h; })};
 }
 
+/// A little late, so that rounding changes nothing.
+inline double hardest_set_age_h(const MixModel& mix) {
+  constexpr double late = 1.001;
+  return late * set_age_at_resistance_h(largest_resistance_psi, mix.setting);
+}
+
 template <class Number>
 TraitsOf<Number> traits_of(Cases cases) {
   using Case = const ColumnCase&;
-  return {setting_of<Number>(cases),
-          hydration_of<Number>(cases),
-          strength_of<Number>(cases),
-          resistance_exponent(setting_of<Number>(cases)),
-          each_case<Number>(cases, [](Case c) { return c.absorptance; }),
-          each_case<Number>(cases, dry_absorptance_of),
-          each_case<Number>(cases, [](Case c) { return c.exposure->sky_view; }),
-          each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
-          each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
-          each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
-          each_case<Number>(cases, [](Case c) { return c.evaporation_film_to_set_age_h; }),
-          each_case<Number>(cases, [](Case c) { return c.steady_wetness; }),
-          each_case<Number>(cases, [](Case c) { return c.curing_cover_from_set_age_h; }),
-          each_case<Number>(cases, [](Case c) { return c.curing_cover_m2k_w; }),
-          each_case<Number>(cases,
-                            [](Case c) {
-                              return c.formed_face
-                                         ? 0.0
-                                         : c.bleed_up_fraction * c.mix->bleed_kg_m2_per_mm *
-                                               c.thickness_m * mm_per_m;
-                            }),
-          each_case<Number>(
-              cases, [](Case c) { return c.bleed_time_factor * settling_time_h(c.thickness_m); })};
+  return {
+      setting_of<Number>(cases),
+      hydration_of<Number>(cases),
+      strength_of<Number>(cases),
+      each_mix<Number>(
+          cases, [](const MixModel& m) { return heat_capacity_of_hydration_j_m3(m.hydration); }),
+      resistance_exponent(setting_of<Number>(cases)),
+      each_mix<Number>(cases, hardest_set_age_h),
+      each_case<Number>(cases, [](Case c) { return c.absorptance; }),
+      each_case<Number>(cases, dry_absorptance_of),
+      each_case<Number>(cases, [](Case c) { return c.exposure->sky_view; }),
+      each_case<Number>(cases, [](Case c) { return c.convection_factor; }),
+      each_case<Number>(cases, [](Case c) { return c.evaporation_factor; }),
+      each_case<Number>(cases, [](Case c) { return c.curing_compound_from_set_age_h; }),
+      each_case<Number>(cases, [](Case c) { return c.evaporation_film_to_set_age_h; }),
+      each_case<Number>(cases, [](Case c) { return c.steady_wetness; }),
+      each_case<Number>(cases, [](Case c) { return c.curing_cover_from_set_age_h; }),
+      each_case<Number>(cases, [](Case c) { return c.curing_cover_m2k_w; }),
+      each_case<Number>(cases,
+                        [](Case c) {
+                          return c.formed_face ? 0.0
+                                               : c.bleed_up_fraction * c.mix->bleed_kg_m2_per_mm *
+                                                     c.thickness_m * mm_per_m;
+                        }),
+      each_case<Number>(
+          cases, [](Case c) { return c.bleed_time_factor * settling_time_h(c.thickness_m); })};
 }
 
 /// Heat gained, released and stored, J/m2 since placing, as in ColumnEnergy.
 template <class Number>
 struct EnergyOf {
   Number surface_j_m2;
-  Number ground_j_m2;
   Number source_j_m2;
   Number start_j_m2;  // stored at placing
 };

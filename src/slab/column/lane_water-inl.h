@@ -8,7 +8,6 @@
 
 #include "slab/column/lane_traits-inl.h"
 #include "slab/process/bleed-inl.h"
-#include "slab/process/conduction.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
@@ -25,10 +24,8 @@ class LaneWater {
         settling_rate_(settling_rate(concrete_c)),
         bled_fraction_(bleed_fraction(placed_age_h, placed_age_h, settled_h_, traits.setting)) {}
 
-  /// Advances by a step that ends at this set age and temperature (at mid-depth), with the
-  /// evaporation rates of its two stages.
-  void move(Number step_s, Number set_age_h, Number middle_c, Number first_kg_m2_h,
-            Number second_kg_m2_h) {
+  /// Advances by a step that ends at this set age and temperature (at mid-depth) and evaporation.
+  void move(Number step_s, Number set_age_h, Number middle_c, Number ending_kg_m2_h) {
     const Number step_h = step_s * (1.0 / seconds_per_hour);
     const Number rate = settling_rate(middle_c);
     settled_h_ += 0.5 * step_h * (settling_rate_ + rate);
@@ -37,8 +34,8 @@ class LaneWater {
                                            settled_h_ / traits_.settling_time_h, traits_.setting);
     const Number bled = traits_.total_bleed_kg_m2 * (fraction - bled_fraction_);
     bled_fraction_ = fraction;
-    evaporation_kg_m2_h = second_kg_m2_h;
-    const Number mean = (1.0 - stage_gamma) * first_kg_m2_h + stage_gamma * second_kg_m2_h;
+    const Number mean = 0.5 * (evaporation_kg_m2_h + ending_kg_m2_h);
+    evaporation_kg_m2_h = ending_kg_m2_h;
     bleed_kg_m2_h = bled / step_h;
     stock_kg_m2_ += bled - mean * step_h;
     bleed_water_kg_m2 = max(stock_kg_m2_, Number(0.0));

@@ -12,6 +12,7 @@
 #include "slab/column/cell_weather-inl.h"
 #include "slab/column/cell_weather.h"
 #include "slab/column/column_batch.h"
+#include "slab/column/column_steps.h"
 #include "slab/column/lane_traits-inl.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -23,17 +24,6 @@ template <class Number>
 struct CoverOf {
   Number resistance_m2k_w;
   Number open;  // 1 if it lets vapour through, else 0
-};
-
-/// The surface conditions in the two stages of a step.
-template <class Number>
-struct LaneLaw {
-  ConditionsOf<Number> first;
-  ConditionsOf<Number> second;
-
-  ExchangeOf<Number> operator()(Number outer_c, Stage stage) const {
-    return surface_exchange(stage == Stage::first ? first : second, outer_c);
-  }
 };
 
 /// The weather over several columns, each at its own time.
@@ -71,7 +61,7 @@ class LaneWeather {
       const Number from = Memory<Number>::load(before[k].data());
       return from + fraction * (Memory<Number>::load(after[k].data()) - from);
     };
-    return {between(0), between(1), between(2), between(3), between(4)};
+    return {between(0), between(1), between(2), between(3), between(4), between(5)};
   }
 
   const ThinAir& thin_air() const { return air_; }
@@ -79,6 +69,16 @@ class LaneWeather {
   CoverOf<Number> cover_at(Number time_s) const {
     if (!covered_) return steady_;
     return cover_from_cases(time_s);
+  }
+
+  /// How long until a cover is next laid or taken off.
+  Number until_cover_changes_s(Number time_s) const {
+    if (!covered_) return forever_s;
+    HWY_ALIGN std::array<double, lanes> at_s;
+    Memory<Number>::store(time_s, at_s.data());
+    return each_lane<Number>(cases_.size(), [&](std::size_t i) {
+      return slabtide::until_cover_changes_s(*cases_[i], at_s[i]);
+    });
   }
 
  private:

@@ -7,35 +7,55 @@
 #endif
 
 #include "core/numbers-inl.h"
-#include "slab/process/conduction.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
-// Idealises: constant properties; no moisture transport. Finite volumes with a massless
-// surface node, half a cell above the first centre; in time SDIRK2 (Alexander 1977,
-// Diagonally implicit Runge-Kutta methods for stiff O.D.E.'s, SIAM J. Numer. Anal. 14:
-// two stages, gamma = 1 - 1/sqrt 2, L-stable, second order; published). Both stages share one
-// factored matrix; eliminating from the bottom up leaves one equation for the surface, which
-// takes a nonlinear law by Newton's method. The columns of a batch step the same way, side by
-// side.
+// The modes of conduction.h in time. Over a step the heat through the surface runs straight from
+// what it was to what it will be, and the sources are steady; under these each amplitude is taken
+// exactly, however fast its mode fades (exponential integrator of second order: Hochbruck &
+// Ostermann 2010, Exponential integrators, Acta Numerica 19; published). One nonlinear law is left
+// to balance, that of the surface at the step's end. The columns of a batch step side by side.
 
-/// Columns to step, with work space; each row has one entry per cell.
+/// What is left after a step of something that fades by x in it (kept), of what came evenly over
+/// the step (mean), and of what came ever faster from nothing at first, its last rate being 1
+/// (late): exp(-x), its integral from 0 to 1, and its integral weighted with what came. x from 0.
 template <class Number>
-struct ConductionRows {
-  std::size_t cells;
-  Row<Number> capacity_j_m2k;
-  Row<Number> conductance_w_m2k;  // one more than cells; the last is 0 for an insulated bottom
-  Row<Number> cells_c;
-  Row<Number> stage_c;     // after the first stage
-  Row<Number> rate_w_m2k;  // capacity over (gamma step)
-  Row<Number> inverse;     // of the diagonal after elimination
-  Row<Number> from_above;  // coefficient of the neighbour above, after elimination
-  Row<Number> from_below;  // coefficient of the eliminated right side of the neighbour below
-  Row<Number> source_w_m2;
-  Row<Number> eliminated_c;
-  Number bottom_c;
+struct FadingOf {
+  Number kept;
+  Number mean;
+  Number late;
+};
+
+template <class Number>
+FadingOf<Number> fading(Number x) {
+  constexpr double small = 0.5;  // below, differences of nearly equal numbers lose their digits
+  const Number some = max(x, Number(small));
+  const Number little = min(x, Number(small));
+  const Number by_exp = (1.0 - (1.0 - exp(-some)) / some) / some;
+  Number series = 1.0;  // sum of (-x)^k 2!/(k+2)!, from its end
+  for (int k = 11; k > 2; --k) series = 1.0 - little * (1.0 / k) * series;
+  const Number late = select(x > small, by_exp, 0.5 * series);
+  const Number mean = 1.0 - x * late;
+  return {1.0 - x * mean, mean, late};
+}
+
+/// The modes of the columns in the lanes: rows with one entry per mode.
+template <class Number>
+struct ModeRows {
+  std::size_t modes;
+  Number rest_c;  // T_0
+  Row<Number> decay_per_s;
+  Row<Number> at_surface;
+  Row<Number> amplitude;
+  Row<Number> source;  // per second
+  // Of steps of the present length: what is left of an amplitude; what 1 W/m2 through the surface
+  // at the step's start and at its end adds to it; what a source of 1 adds.
+  Row<Number> kept;
+  Row<Number> from_start;
+  Row<Number> from_end;
+  Row<Number> from_source;
 };
 
 /// The state of the surface after a step.
@@ -45,133 +65,75 @@ struct SurfaceState {
   Number surface_c;
   Number outer_c;
   Number inward_w_m2;
-  Number rising_k_s;  // recent rate of the outer face: Newton's method starts from it
+  Number rising_w_m2_s;  // of the heat inward, lately: Newton's method starts from it
 };
 
-/// Heat into the column as a function of the surface temperature T: slope T - offset.
+/// Makes ready for steps of this length. Returns by how much 1 W/m2 through the surface at a step's
+/// end has warmed it by then, m2K/W.
 template <class Number>
-struct ResponseOf {
-  Number offset_w_m2;
-  Number slope_w_m2k;
-};
-
-/// SurfaceFlux of the columns in the lanes.
-template <class Number>
-struct FluxOf {
-  Number w_m2;
-  Number slope_w_m2k;
-};
-
-template <class Mask, class Number>
-FluxOf<Number> select(Mask which, const FluxOf<Number>& yes, const FluxOf<Number>& no) {
-  return {select(which, yes.w_m2, no.w_m2), select(which, yes.slope_w_m2k, no.slope_w_m2k)};
-}
-
-template <class Number, class Flux>
-struct StepOf {
-  Number surface_j_m2;
-  Number bottom_j_m2;
-  Flux first;
-  Flux second;
-};
-
-/// Factors the matrix that both stages share.
-template <class Number>
-void factor(const ConductionRows<Number>& rows, Number step_s) {
-  Number below_from_above = 0.0;
-  Number below = rows.conductance_w_m2k[rows.cells];
-  for (std::size_t i = rows.cells; i-- > 0;) {
-    const Number g = rows.conductance_w_m2k[i];
-    const Number rate = rows.capacity_j_m2k[i] / (stage_gamma * step_s);
-    const Number inverse = 1.0 / (rate + g + below - below * below_from_above);
-    rows.rate_w_m2k.put(i, rate);
-    rows.inverse.put(i, inverse);
-    rows.from_below.put(i, below * inverse);
-    below_from_above = g * inverse;
-    rows.from_above.put(i, below_from_above);
-    below = g;
+Number prepare_steps(const ModeRows<Number>& rows, Number step_s) {
+  Number response_m2k_w = 0.0;
+  for (std::size_t m = 0; m < rows.modes; ++m) {
+    const FadingOf<Number> left = fading(Number(rows.decay_per_s[m] * step_s));
+    const Number late_s = step_s * left.late;
+    const Number from_end = rows.at_surface[m] * late_s;
+    rows.kept.put(m, left.kept);
+    rows.from_start.put(m, rows.at_surface[m] * (step_s * left.mean - late_s));
+    rows.from_end.put(m, from_end);
+    rows.from_source.put(m, step_s * left.mean);
+    response_m2k_w += rows.at_surface[m] * from_end;
   }
+  return response_m2k_w;
 }
 
-/// From the bottom up: each cell as eliminated + from_above times the node above it. The first
-/// stage starts from the cells, the second from start + (1 - gamma) step dT/dt(first stage).
-template <class Number>
-ResponseOf<Number> eliminate(const ConductionRows<Number>& rows, Stage stage) {
-  constexpr double weight = (1.0 - stage_gamma) / stage_gamma;
-  Number below_c = rows.bottom_c;
-  for (std::size_t i = rows.cells; i-- > 0;) {
-    Number base_c = rows.cells_c[i];
-    if (stage == Stage::second) base_c += weight * (rows.stage_c[i] - base_c);
-    below_c = (rows.rate_w_m2k[i] * base_c + rows.source_w_m2[i]) * rows.inverse[i] +
-              rows.from_below[i] * below_c;
-    rows.eliminated_c.put(i, below_c);
-  }
-  const Number g = rows.conductance_w_m2k[0];
-  return {g * below_c, g * (1.0 - rows.from_above[0])};
-}
-
-template <class Number>
-void substitute(const ConductionRows<Number>& rows, Number above_c, const Row<Number>& into_c) {
-  for (std::size_t i = 0; i < rows.cells; ++i) {
-    above_c = rows.eliminated_c[i] + rows.from_above[i] * above_c;
-    into_c.put(i, above_c);
-  }
-}
-
-/// Newton's method on law(T) = (slope T - offset)/(1 + cover slope).
+/// Newton's method for an outer face that is warmer than `known_c` by the resistance times the heat
+/// that law(its temperature) sends in.
 template <class Number, class Law>
-auto balance(const Law& law, Stage stage, ResponseOf<Number> response,
+auto balance(const Law& law, Number known_c, Number resistance_m2k_w, Number expected_w_m2,
              SurfaceState<Number>& surface) {
   constexpr int max_rounds = 30;
-  // The slope of a law is accurate to 2 %, so after a change of this size a fiftieth of it remains.
-  constexpr double close_enough_k = 1.0e-3;
-  const Number covered = 1.0 / (1.0 + surface.cover_m2k_w * response.slope_w_m2k);
-  const Number slope = response.slope_w_m2k * covered;
-  const Number offset = response.offset_w_m2 * covered;
-  Number outer_c = surface.outer_c;
-  auto flux = law(outer_c, stage);
-  auto moving = abs(outer_c) >= 0.0;  // all that are numbers
-  for (int round = 0; round < max_rounds; ++round) {
-    const Number change = (flux.w_m2 - (slope * outer_c - offset)) / (slope - flux.slope_w_m2k);
+  // The last change is made by the law's slope, accurate to 2 %, without asking the law again.
+  constexpr double close_enough_k = 5.0e-3;
+  const auto change_k = [&](Number outer_c, const auto& flux) HWY_ATTR {
+    return (known_c + resistance_m2k_w * flux.w_m2 - outer_c) /
+           (1.0 - resistance_m2k_w * flux.slope_w_m2k);
+  };
+  Number outer_c = known_c + resistance_m2k_w * expected_w_m2;
+  auto flux = law(outer_c);
+  Number change = change_k(outer_c, flux);
+  auto moving = abs(change) >= close_enough_k;
+  for (int round = 1; round < max_rounds && any(moving); ++round) {
     outer_c = select(moving, outer_c + change, outer_c);
+    flux = select(moving, law(outer_c), flux);
+    change = select(moving, change_k(outer_c, flux), change);
     moving = both(moving, abs(change) >= close_enough_k);
-    if (!any(moving)) break;
-    flux = select(moving, law(outer_c, stage), flux);
   }
-  surface.outer_c = outer_c;
-  surface.inward_w_m2 = slope * outer_c - offset;
-  surface.surface_c = outer_c - surface.cover_m2k_w * surface.inward_w_m2;
+  surface.outer_c = outer_c + change;
+  surface.inward_w_m2 = flux.w_m2 + flux.slope_w_m2k * change;
+  surface.surface_c = surface.outer_c - surface.cover_m2k_w * surface.inward_w_m2;
   return flux;
 }
 
+/// One step, after `prepare_steps` for its length; `law` is that at its end. Returns the law's
+/// value there.
 template <class Number, class Law>
-auto settle_surface(const ConductionRows<Number>& rows, const Law& law,
-                    SurfaceState<Number>& surface) {
-  const Number g = rows.conductance_w_m2k[0];
-  return balance(law, Stage::second, ResponseOf<Number>{g * rows.cells_c[0], g}, surface);
-}
-
-/// One step; call `factor` first for its length.
-template <class Number, class Law>
-auto step_columns(const ConductionRows<Number>& rows, const Law& law, Number step_s,
-                  SurfaceState<Number>& surface) {
-  const std::size_t last = rows.cells - 1;
-  const Number bottom_w_m2k = rows.conductance_w_m2k[rows.cells];
-  const Number start_c = surface.outer_c;
-  surface.outer_c += surface.rising_k_s * (stage_gamma * step_s);
-  const auto first = balance(law, Stage::first, eliminate(rows, Stage::first), surface);
-  const Number first_c = surface.outer_c;
-  surface.outer_c += (first_c - start_c) * ((1.0 - stage_gamma) / stage_gamma);
-  substitute(rows, surface.surface_c, rows.stage_c);
-  Number surface_w_m2 = (1.0 - stage_gamma) * surface.inward_w_m2;
-  Number bottom_w_m2 = (1.0 - stage_gamma) * bottom_w_m2k * (rows.bottom_c - rows.stage_c[last]);
-  const auto second = balance(law, Stage::second, eliminate(rows, Stage::second), surface);
-  substitute(rows, surface.surface_c, rows.cells_c);
-  surface.rising_k_s = (surface.outer_c - first_c) / ((1.0 - stage_gamma) * step_s);
-  surface_w_m2 += stage_gamma * surface.inward_w_m2;
-  bottom_w_m2 += stage_gamma * bottom_w_m2k * (rows.bottom_c - rows.cells_c[last]);
-  return StepOf<Number, decltype(law(step_s, Stage::first))>{surface_w_m2 * step_s,
-                                                             bottom_w_m2 * step_s, first, second};
+auto step_columns(const ModeRows<Number>& rows, const Law& law, Number step_s,
+                  Number response_m2k_w, SurfaceState<Number>& surface) {
+  const Number before_w_m2 = surface.inward_w_m2;
+  Number known_c = rows.rest_c;  // the surface, if no heat came through it in the end
+  for (std::size_t m = 0; m < rows.modes; ++m) {
+    const Number carried = rows.kept[m] * rows.amplitude[m] + rows.from_start[m] * before_w_m2 +
+                           rows.from_source[m] * rows.source[m];
+    rows.amplitude.put(m, carried);
+    known_c += rows.at_surface[m] * carried;
+  }
+  const auto flux = balance(law, known_c, Number(response_m2k_w + surface.cover_m2k_w),
+                            Number(before_w_m2 + surface.rising_w_m2_s * step_s), surface);
+  for (std::size_t m = 0; m < rows.modes; ++m) {
+    rows.amplitude.put(m, rows.amplitude[m] + rows.from_end[m] * surface.inward_w_m2);
+  }
+  surface.rising_w_m2_s = (surface.inward_w_m2 - before_w_m2) / step_s;
+  return flux;
 }
 
 }  // namespace HWY_NAMESPACE

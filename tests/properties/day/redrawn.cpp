@@ -161,8 +161,6 @@ std::optional<std::string> plan_json(const Job& job, const Forecast& forecast,
   // Coarser than in the program: the results must agree for any step.
   solver.early_step_s = 300.0;
   solver.late_step_s = 1200.0;
-  solver.slab_cells = 6;
-  solver.ground_cells = 5;
   const auto run = run_pour(job, *series.value, *practice.value, solver);
   if (!run.ok()) return std::nullopt;
   const DayPlan plan = plan_with_bands(job, forecast, *run.value, *practice.value, samples);

@@ -140,14 +140,14 @@ TEST_CASE("a window opens before it is open all over, and closes after it opens,
   }));
 }
 
-TEST_CASE("halving the steps and the cells moves no set time by a minute") {
+TEST_CASE("halving the steps and the spacing of the points moves no set time by a minute") {
   CHECK(rc::check("refinement", [] {
     const Job job = job_of(random_day());
     SolverSettings fine;
     fine.early_step_s /= 2.0;
     fine.late_step_s /= 2.0;
-    fine.slab_cells *= 2;
-    fine.ground_cells *= 2;
+    fine.slab_spacing_m /= 2.0;
+    fine.ground_spacing_m /= 2.0;
     const auto coarse_part = plan_of(job).plan.zones[0].whole;
     const auto fine_part = plan_of(job, fine).plan.zones[0].whole;
     RC_PRE(coarse_part.final_set.has_value());

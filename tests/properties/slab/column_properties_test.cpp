@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
+#include "slab/column/column_modes.h"
+#include "slab/material/materials.h"
 #include "slab/mix/mix_model.h"
 
 #include "properties/slab/random_pour.h"
@@ -41,6 +43,21 @@ Admixture shifted_by(AdmixtureKind kind, double hours) {
   admixture.kind = kind;
   admixture.shift_h = hours;
   return admixture;
+}
+
+/// In through the fixed bottom, half a spacing of the profile below its lowest depth.
+double through_the_bottom_j_m2(const PourSketch& pour, const ColumnSolution& solution) {
+  const std::vector<double>& time_s = solution.history.time_s;
+  const std::size_t depths = solution.profile_c.size() / time_s.size();
+  const double spacing_m = fixed_ground_below_slab_m / (2.0 * profile_points / 3.0);
+  const auto w_m2 = [&](std::size_t row) {
+    const double lowest_c = solution.profile_c[(row + 1) * depths - 1];
+    return soil_material().conductivity_w_mk * (pour.ground_c - lowest_c) / (0.5 * spacing_m);
+  };
+  double sum_j_m2 = 0.0;
+  for (std::size_t i = 1; i < time_s.size(); ++i)
+    sum_j_m2 += 0.5 * (w_m2(i - 1) + w_m2(i)) * (time_s[i] - time_s[i - 1]);
+  return sum_j_m2;
 }
 
 bool rises(const std::vector<double>& values) {
@@ -88,25 +105,41 @@ TEST_CASE("a retarder never makes it set earlier") {
   }));
 }
 
-TEST_CASE("energy closes to 1e-9 of what moved") {
+TEST_CASE("a formed face keeps all heat that comes in or is released") {
   double worst = 0.0;
   CHECK(rc::check([&worst] {
     PourSketch pour = random_pour();
-    pour.formed_face = *rc::gen::inRange(0, 4) == 0;
+    pour.formed_face = true;
     if (*rc::gen::inRange(0, 3) == 0)
       pour.covers = {{uniform(0.0, 3e4), uniform(3e4, 1e5), uniform(0.0, 1.0), true}};
-    if (*rc::gen::inRange(0, 3) == 0) pour.curing_compound_from_set_age_h = uniform(2.0, 6.0);
     const ColumnEnergy e = solve(pour).energy;
-    const double moved =
-        std::abs(e.surface_j_m2) + std::abs(e.ground_j_m2) + std::abs(e.source_j_m2);
-    const double open = e.surface_j_m2 + e.ground_j_m2 + e.source_j_m2 - e.stored_j_m2;
+    const double moved = std::abs(e.surface_j_m2) + std::abs(e.source_j_m2);
+    const double open = e.surface_j_m2 + e.source_j_m2 - e.stored_j_m2;
     worst = std::max(worst, std::abs(open) / moved);
     RC_ASSERT(std::abs(open) < 1.0e-9 * moved);
   }));
   MESSAGE(fmt::format("worst energy left open: {:.1e} of what moved", worst));
 }
 
-TEST_CASE("halving steps and cells moves set times by under a minute") {
+// Fourier's law at the lowest two depths of the profile, 8 to 25 mm above the bottom: half a
+// percent of what moved is what a straight line between them leaves out.
+TEST_CASE("what a slab stores beyond its surface and its hydration has come from the ground") {
+  double worst = 0.0;
+  CHECK(rc::check([&worst] {
+    PourSketch pour = random_pour();
+    if (*rc::gen::inRange(0, 3) == 0) pour.curing_compound_from_set_age_h = uniform(2.0, 6.0);
+    const ColumnSolution solution = solve(pour, {.keep_profile = true});
+    const ColumnEnergy& e = solution.energy;
+    const double ground_j_m2 = through_the_bottom_j_m2(pour, solution);
+    const double moved = std::abs(e.surface_j_m2) + std::abs(ground_j_m2) + std::abs(e.source_j_m2);
+    const double open = e.surface_j_m2 + ground_j_m2 + e.source_j_m2 - e.stored_j_m2;
+    worst = std::max(worst, std::abs(open) / moved);
+    RC_ASSERT(std::abs(open) < 5.0e-3 * moved);
+  }));
+  MESSAGE(fmt::format("worst energy left open: {:.1e} of what moved", worst));
+}
+
+TEST_CASE("halving steps and spacing moves set times by under 20 s") {
   double worst_s = 0.0;
   CHECK(rc::check([&worst_s] {
     const PourSketch pour = random_pour();
@@ -114,14 +147,14 @@ TEST_CASE("halving steps and cells moves set times by under a minute") {
     SolverSettings halved = usual;
     halved.early_step_s /= 2.0;
     halved.late_step_s /= 2.0;
-    halved.slab_cells *= 2;
-    halved.ground_cells *= 2;
+    halved.slab_spacing_m /= 2.0;
+    halved.ground_spacing_m /= 2.0;
     const Events coarse = events_of(solve(pour, usual).history);
     const Events fine = events_of(solve(pour, halved).history);
     for (std::size_t i = 0; i < coarse.size(); ++i) {
       if (!coarse[i] || !fine[i]) continue;
       worst_s = std::max(worst_s, std::abs(*coarse[i] - *fine[i]));
-      RC_ASSERT(std::abs(*coarse[i] - *fine[i]) < 60.0);
+      RC_ASSERT(std::abs(*coarse[i] - *fine[i]) < 20.0);
     }
   }));
   MESSAGE(fmt::format("worst move of a print, initial or final set: {:.1f} s", worst_s));

@@ -70,7 +70,8 @@ inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settin
   const std::array cases{&std::as_const(column)};
   ColumnSolution solution;
   ColumnWorkspace workspace;
-  solve_side_by_side(ColumnBatch(weather, settings), cases, std::span(&solution, 1), workspace);
+  solve_side_by_side(ColumnBatch(weather, settings, cases), cases, std::span(&solution, 1),
+                     workspace);
   return solution;
 }
 

@@ -19,9 +19,9 @@ constexpr double gas_j_mol_k = 8.314;
 constexpr double sigma = 5.670374419e-8;
 constexpr double emissivity = 0.93;
 constexpr double zero_c_k = 273.15;
-constexpr int slab_cells = 36;
-constexpr int base_cells = 14;
-constexpr int soil_cells = 18;
+constexpr int slab_cells = 80;
+constexpr int base_cells = 30;
+constexpr int soil_cells = 40;
 
 double arrhenius(double c, double reference_k, double energy) {
   return std::exp(energy / gas_j_mol_k * (1.0 / reference_k - 1.0 / (c + zero_c_k)));
@@ -69,13 +69,13 @@ struct Cells {
 Cells cells_of(const ColumnCase& column) {
   constexpr ThermalMaterial soil{.conductivity_w_mk = 1.2, .heat_capacity_j_m3k = 2.2e6};
   Cells cells;
-  cells.add(slab_cells, column.thickness_m, column.mix->concrete, 1.06);  // finest on top
+  cells.add(slab_cells, column.thickness_m, column.mix->concrete, 1.027);  // finest on top
   double base_m = 0.0;
   for (const Layer& layer : column.below) {
     cells.add(base_cells, layer.thickness_m, layer.material, 1.0);
     base_m += layer.thickness_m;
   }
-  cells.add(soil_cells, std::max(0.6, base_m + 0.3) - base_m, soil, 1.1);
+  cells.add(soil_cells, std::max(0.6, base_m + 0.3) - base_m, soil, 1.045);
   return cells;
 }
 

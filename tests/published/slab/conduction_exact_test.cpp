@@ -3,13 +3,12 @@
 #include <cmath>
 #include <cstddef>
 #include <numbers>
-#include <span>
-#include <vector>
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include "published/published_row.h"
+#include "slab/column/column_steps.h"
 #include "slab/process/conduction.h"
 #include "support/conduction_column.h"
 
@@ -25,12 +24,9 @@ namespace published_conduction_exact {
 
 namespace {
 
-constexpr Layer half_space{.thickness_m = 3.0,
-                           .material = {.conductivity_w_mk = 2.0, .heat_capacity_j_m3k = 2.0e6}};
+constexpr ThermalMaterial material{.conductivity_w_mk = 2.0, .heat_capacity_j_m3k = 2.0e6};
 constexpr double step_s = 60.0;  // as in the solver's early steps
 constexpr double step_k = 30.0;  // the tolerance is stated for a step of this height
-constexpr int cells = 60;        // the top cells are those of the solver: 2 mm
-constexpr double grading = 4.6;
 
 constexpr double aim_k = 0.02;
 constexpr const char* aim = "the solver's aim: 0.02 K of 30";
@@ -48,51 +44,34 @@ constexpr Published kelvin{.what = "conduction under a flux",
                            .unit = "K",
                            .because = aim};
 
+/// Divided on top as the solver divides a slab, its base and the soil; three metres deep.
 ConductionColumn deep_column(double start_c) {
-  const std::vector<double> faces_m = graded_faces(0.0, half_space.thickness_m, cells, grading);
-  ConductionColumn column(conduction_grid(faces_m, std::span(&half_space, 1)),
-                          {BottomKind::insulated, 0.0},
-                          std::vector<double>(static_cast<std::size_t>(cells), start_c));
+  ConductionColumn column(
+      {{{0.1, material}, 6}, {{0.1, material}, 3}, {{0.5, material}, 5}, {{2.3, material}, 7}},
+      BottomKind::insulated, start_c, [start_c](std::size_t, double) { return start_c; });
   column.set_step(step_s);
   return column;
 }
 
-/// Quadratic interpolation through the three nearest centres, which adds no error of its own.
-double read_at(const ConductionColumn& column, double depth_m) {
-  const auto& x = column.grid().depth_m;
-  const auto t = column.cells_c();
-  std::size_t i = 1;
-  while (i + 2 < x.size() && x[i] < depth_m) ++i;
-  const auto basis = [&](std::size_t a, std::size_t b, std::size_t c) {
-    return (depth_m - x[b]) * (depth_m - x[c]) / ((x[a] - x[b]) * (x[a] - x[c]));
-  };
-  return t[i - 1] * basis(i - 1, i, i + 1) + t[i] * basis(i, i - 1, i + 1) +
-         t[i + 1] * basis(i + 1, i - 1, i);
+/// So many steps, the first taken in several that grow, as the solver takes it.
+void take_steps(ConductionColumn& column, const SurfaceLaw& law, int steps, double length_s) {
+  for (int i = 0; i < first_steps; ++i) {
+    column.set_step(length_s * fraction_of_early_step(i));
+    column.step(law);
+  }
+  column.set_step(length_s);
+  for (int i = 1; i < steps; ++i) column.step(law);
 }
 
-/// The insulated end, half a cell below the last centre, by the parabola through the last two
-/// centres that is level there.
-double at_level_end(const ConductionColumn& column) {
-  const auto& x = column.grid().depth_m;
-  const auto t = column.cells_c();
-  const std::size_t last = x.size() - 1;
-  const double near_m = 0.5 * column.grid().thickness_m[last];
-  const double far_m = near_m + x[last] - x[last - 1];
-  const double curvature = (t[last - 1] - t[last]) / (far_m * far_m - near_m * near_m);
-  return t[last] - curvature * near_m * near_m;
+void run(ConductionColumn& column, const SurfaceLaw& law, double hours) {
+  take_steps(column, law, static_cast<int>(std::lround(hours * 3600.0 / step_s)), step_s);
 }
 
-template <class Law>
-void run(ConductionColumn& column, const Law& law, double hours) {
-  const int steps = static_cast<int>(std::lround(hours * 3600.0 / step_s));
-  column.settle_surface(law);
-  for (int i = 0; i < steps; ++i) column.step(law, {});
-}
-
-/// Held at a temperature, through a film resistance too small to matter.
+/// Held at a temperature, through a film resistance too small to matter. No heat can be balanced
+/// with it before the first step, which begins with none.
 struct Held {
   double at_c;
-  SurfaceFlux operator()(double outer_c, Stage) const {
+  SurfaceFlux operator()(double outer_c) const {
     constexpr double h = 1.0e9;
     return {h * (at_c - outer_c), -h};
   }
@@ -101,14 +80,12 @@ struct Held {
 struct Film {
   double h_w_m2k;
   double air_c;
-  SurfaceFlux operator()(double outer_c, Stage) const {
-    return {h_w_m2k * (air_c - outer_c), -h_w_m2k};
-  }
+  SurfaceFlux operator()(double outer_c) const { return {h_w_m2k * (air_c - outer_c), -h_w_m2k}; }
 };
 
 struct Constant {
   double w_m2;
-  SurfaceFlux operator()(double, Stage) const { return {w_m2, 0.0}; }
+  SurfaceFlux operator()(double) const { return {w_m2, 0.0}; }
 };
 
 }  // namespace
@@ -119,29 +96,33 @@ TEST_CASE("a step of the surface temperature goes in as erfc does") {
     ConductionColumn column = deep_column(0.0);
     run(column, Held{step_k}, hours);
     check_row(fraction_of_step, fmt::format("surface step, {} m, {} h", depth_m, hours), fraction,
-              read_at(column, depth_m) / step_k);
+              column.at_c(depth_m) / step_k);
   }
 }
 
 TEST_CASE("a film of 15 W/m2K warms the surface and the depth") {
   ConductionColumn column = deep_column(0.0);
+  column.settle_surface(Film{15.0, step_k});
   run(column, Film{15.0, step_k}, 1.0);
   check_row(fraction_of_step, "film, surface, 1 h", 0.35774830, column.surface_c() / step_k);
   column = deep_column(0.0);
+  column.settle_surface(Film{15.0, step_k});
   run(column, Film{15.0, step_k}, 6.0);
-  check_row(fraction_of_step, "film, 0.1 m, 6 h", 0.33537590, read_at(column, 0.1) / step_k);
+  check_row(fraction_of_step, "film, 0.1 m, 6 h", 0.33537590, column.at_c(0.1) / step_k);
 }
 
 TEST_CASE("a constant flux of 500 W/m2 warms the surface and the depth") {
   ConductionColumn column = deep_column(0.0);
+  column.settle_surface(Constant{500.0});
   run(column, Constant{500.0}, 1.0);
   check_row(kelvin, "flux, surface, 1 h", 16.925688, column.surface_c());
-  check_row(kelvin, "flux, 0.05 m, 1 h", 7.282012, read_at(column, 0.05));
+  check_row(kelvin, "flux, 0.05 m, 1 h", 7.282012, column.at_c(0.05));
 }
 
 TEST_CASE("a film given as a cover is the film") {
   ConductionColumn column = deep_column(0.0);
   column.set_cover(1.0 / 15.0);
+  column.settle_surface(Held{step_k});
   run(column, Held{step_k}, 1.0);
   check_row(fraction_of_step, "cover, surface, 1 h", 0.35774830, column.surface_c() / step_k);
 }
@@ -150,15 +131,11 @@ namespace {
 
 /// A wall of 0.1 m behind a film, its other face insulated, after so many steps of 50 s.
 ConductionColumn plane_wall(double film_w_m2k, int steps) {
-  constexpr std::size_t wall_cells = 20;  // graded as in the solver
-  const Layer wall{.thickness_m = 0.1, .material = half_space.material};
-  const std::vector<double> faces_m = graded_faces(0.0, 0.1, wall_cells, 2.0);
-  ConductionColumn column(conduction_grid(faces_m, std::span(&wall, 1)),
-                          {BottomKind::insulated, 0.0}, std::vector<double>(wall_cells, step_k));
+  ConductionColumn column(one_layer(0.1, material, 6), BottomKind::insulated, step_k,
+                          [](std::size_t, double) { return step_k; });  // as in the solver
   const Film film{film_w_m2k, 0.0};
-  column.set_step(50.0);
   column.settle_surface(film);
-  for (int i = 0; i < steps; ++i) column.step(film, {});
+  take_steps(column, film, steps, 50.0);
   return column;
 }
 
@@ -167,8 +144,7 @@ ConductionColumn plane_wall(double film_w_m2k, int steps) {
 TEST_CASE("a plane wall cools through one face, the other insulated") {
   // Bi = h L/k = 1, Fo = a t/L2 = 1: L 0.1 m, h 20 W/m2K, t 1e4 s; the step divides it.
   const ConductionColumn column = plane_wall(20.0, 200);
-  check_row(fraction_of_step, "plane wall, insulated face", 0.53385940,
-            at_level_end(column) / step_k);
+  check_row(fraction_of_step, "plane wall, insulated face", 0.53385940, column.at_c(0.1) / step_k);
   check_row(fraction_of_step, "plane wall, exposed face", 0.34817685, column.surface_c() / step_k);
 }
 
@@ -176,12 +152,12 @@ TEST_CASE("a plane wall in a gale: Bi 10") {
   // Bi 10, Fo 0.2 and 1, by sixty terms of the series.
   const ConductionColumn early = plane_wall(200.0, 40);
   check_row(fraction_of_step, "plane wall, Bi 10, Fo 0.2, insulated face", 0.82925473,
-            at_level_end(early) / step_k);
+            early.at_c(0.1) / step_k);
   check_row(fraction_of_step, "plane wall, Bi 10, Fo 0.2, exposed face", 0.12248224,
             early.surface_c() / step_k);
   const ConductionColumn late = plane_wall(200.0, 200);
   check_row(fraction_of_step, "plane wall, Bi 10, Fo 1, insulated face", 0.16381764,
-            at_level_end(late) / step_k);
+            late.at_c(0.1) / step_k);
   check_row(fraction_of_step, "plane wall, Bi 10, Fo 1, exposed face", 0.02317206,
             late.surface_c() / step_k);
 }
@@ -190,11 +166,10 @@ namespace {
 
 struct DailyWave {
   double amplitude_k;
-  const double* time_s;
-  SurfaceFlux operator()(double outer_c, Stage stage) const {
+  const double* end_s;  // of the step
+  SurfaceFlux operator()(double outer_c) const {
     constexpr double day_s = 86400.0;
-    const double t = *time_s + stage_fraction(stage) * step_s;
-    return Held{amplitude_k * std::sin(2.0 * std::numbers::pi * t / day_s)}(outer_c, stage);
+    return Held{amplitude_k * std::sin(2.0 * std::numbers::pi * *end_s / day_s)}(outer_c);
   }
 };
 
@@ -205,15 +180,15 @@ TEST_CASE("a daily wave comes 0.1 m down weaker and later") {
   constexpr double day_s = 86400.0;
   ConductionColumn column = deep_column(0.0);
   double time_s = 0.0;
-  const DailyWave wave{.amplitude_k = 15.0, .time_s = &time_s};  // 30 K from low to high
+  const DailyWave wave{.amplitude_k = 15.0, .end_s = &time_s};  // 30 K from low to high
   double highest_c = -100.0;
   double lowest_c = 100.0;
   double highest_at_s = 0.0;
   while (time_s < days * day_s) {
-    column.step(wave, {});
     time_s += step_s;
+    column.step(wave);
     if (time_s <= (days - 1.0) * day_s) continue;
-    const double c = read_at(column, 0.1);
+    const double c = column.at_c(0.1);
     if (c > highest_c) highest_at_s = time_s;
     highest_c = std::max(highest_c, c);
     lowest_c = std::min(lowest_c, c);

@@ -1,7 +1,7 @@
+#include <algorithm>
 #include <array>
-#include <cmath>
 #include <cstddef>
-#include <memory>
+#include <numeric>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -16,7 +16,7 @@
 
 #include "published/published_row.h"
 #include "slab/column/cell_weather.h"
-#include "slab/column/column_mesh.h"
+#include "slab/column/column_modes.h"
 #include "slab/column/column_solver.h"
 #include "slab/mix/mix_model.h"
 #include "slab/process/evaporation.h"
@@ -32,91 +32,64 @@ using namespace slabtide::test;
 
 namespace published_independent_integrator {
 
-// The same cells, surface laws, heat of hydration and set ages solved by SUNDIALS' CVODE
+// The same points in depth, surface laws, heat of hydration and set ages solved by SUNDIALS' CVODE
 // (variable-order BDF, its own Newton and error control at 1e-8). This compares the project's time
-// stepping, its surface balance and its way of releasing heat.
+// stepping, its surface balance and its way of releasing heat. The points themselves are compared
+// with closed forms (conduction_exact_test.cpp) and with finite volumes (reference_days_test.cpp).
 
 namespace {
 
-/// State: cell temperatures, equivalent age of each slab cell, set age at top, work, middle; the
+constexpr std::array<std::size_t, 3> followed{0, 1, 3};  // of the probes: top, work, middle
+
+/// State: amplitudes, equivalent age of each point that releases heat, set age at the probes; the
 /// water that has evaporated. Where the slab dries all bleed water has come.
 struct SemiDiscrete {
   const ColumnCase& column;
   const SiteWeather& weather;
-  ColumnMesh mesh;
-  std::array<ProbePlace, 3> probes;
+  ColumnModes modes;
   double print_age_h;
 
   SemiDiscrete(const ColumnCase& c, const SiteWeather& w)
       : column(c),
         weather(w),
-        mesh(column_mesh(c, SolverSettings{})),
-        print_age_h(set_age_at_resistance_h(40.0, c.mix->setting)) {
-    const ProbeDepths depths = probe_depths(c.thickness_m);
-    probes = {probe_place(mesh.grid, depths.top_m), probe_place(mesh.grid, depths.work_m),
-              probe_place(mesh.grid, depths.middle_m)};
-  }
+        modes(c, SolverSettings{}),
+        print_age_h(set_age_at_resistance_h(40.0, c.mix->setting)) {}
 
-  std::size_t cells() const { return mesh.grid.cells(); }
-  std::size_t first_probe() const { return cells() + mesh.slab_cells; }
-  std::size_t evaporated() const { return first_probe() + probes.size(); }
+  std::size_t first_probe() const { return modes.count() + heat_points; }
+  std::size_t evaporated() const { return first_probe() + followed.size(); }
   std::size_t size() const { return evaporated() + 1; }
+  double temperature_c(const std::vector<double>& at, const double* state) const {
+    return std::inner_product(at.begin(), at.end(), state, column.ground_c);
+  }
   double all_bleed_kg_m2() const {
     return column.bleed_up_fraction * column.mix->bleed_kg_m2_per_mm * mm_per_m *
            column.thickness_m;
   }
 };
 
-/// By bisection: slow, but entirely different from the solver's own method.
-double surface_by_halving(const SemiDiscrete& p, const SurfaceConditions& conditions,
-                          double first_cell_c) {
-  double low_c = -60.0;
-  double high_c = 120.0;
-  const double conductance = p.mesh.grid.conductance_w_m2k[0];
-  for (int i = 0; i < 60; ++i) {
-    const double c = 0.5 * (low_c + high_c);
-    const double gain = surface_exchange(conditions, c).w_m2 + conductance * (first_cell_c - c);
-    (gain > 0.0 ? low_c : high_c) = c;
-  }
-  return 0.5 * (low_c + high_c);
-}
-
-void conduct(const SemiDiscrete& p, double surface_c, const double* state, double* rate) {
-  const ConductionGrid& g = p.mesh.grid;
-  const std::size_t n = p.cells();
-  for (std::size_t i = 0; i < n; ++i) {
-    const double above_c = i == 0 ? surface_c : state[i - 1];
-    double w_m2 = g.conductance_w_m2k[i] * (above_c - state[i]);
-    if (i + 1 < n) {
-      w_m2 += g.conductance_w_m2k[i + 1] * (state[i + 1] - state[i]);
-    } else if (p.mesh.bottom.kind == BottomKind::fixed_temperature) {
-      w_m2 += g.conductance_w_m2k[n] * (p.mesh.bottom.fixed_c - state[i]);
-    }
-    rate[i] = w_m2 / g.capacity_j_m2k[i];
-  }
-}
-
 int rates(realtype time_s, N_Vector y, N_Vector dydt, void* data) {
   const auto& p = *static_cast<const SemiDiscrete*>(data);
   const double* state = N_VGetArrayPointer(y);
   double* rate = N_VGetArrayPointer(dydt);
   const MixModel& mix = *p.column.mix;
-  const std::size_t n = p.cells();
+  const std::size_t n = p.modes.count();
   const double wetness = surface_wetness(state[p.evaporated()] - p.all_bleed_kg_m2(), false);
   const SurfaceConditions now = conditions_at(p.column, p.weather, time_s, wetness);
-  const double surface_c = surface_by_halving(p, now, state[0]);
-  conduct(p, surface_c, state, rate);
-  rate[p.evaporated()] = surface_exchange(now, surface_c).evaporation_kg_m2_h / seconds_per_hour;
-  for (std::size_t i = 0; i < p.mesh.slab_cells; ++i) {
-    rate[i] += heat_rate_w_m3(state[n + i], state[i], mix.hydration) * p.mesh.grid.thickness_m[i] /
-               p.mesh.grid.capacity_j_m2k[i];
-    rate[n + i] =
-        hydration_rate(state[i], mix.hydration.activation_energy_j_mol) / seconds_per_hour;
+  const auto exchange = surface_exchange(now, p.temperature_c(p.modes.at_surface, state));
+  rate[p.evaporated()] = exchange.evaporation_kg_m2_h / seconds_per_hour;
+  for (std::size_t m = 0; m < n; ++m) {
+    rate[m] =
+        p.modes.at_surface[m] * exchange.w_m2 - p.modes.conduction.decay_per_s()[m] * state[m];
   }
-  for (std::size_t i = 0; i < p.probes.size(); ++i) {
-    const ProbePlace& place = p.probes[i];
-    const double above_c = place.above == 0 ? surface_c : state[place.above - 1];
-    const double c = above_c + place.fraction * (state[place.above] - above_c);
+  for (std::size_t i = 0; i < heat_points; ++i) {
+    const double c = p.temperature_c(p.modes.at_heat[i], state);
+    const double w_m2 =
+        heat_rate_w_m3(state[n + i], c, mix.hydration) * p.modes.heat_thickness_m[i];
+    for (std::size_t m = 0; m < n; ++m) rate[m] += p.modes.from_heat[i][m] * w_m2;
+    rate[n + i] = hydration_rate(c, mix.hydration.activation_energy_j_mol) / seconds_per_hour;
+  }
+  for (std::size_t i = 0; i < followed.size(); ++i) {
+    const double c = p.temperature_c(p.modes.at_probe[followed[i]], state);
     rate[p.first_probe() + i] = set_rate(c, mix.setting.activation_energy_j_mol) / seconds_per_hour;
   }
   return 0;
@@ -141,9 +114,9 @@ void start_state(const SemiDiscrete& p, N_Vector y) {
   const MixModel& mix = *p.column.mix;
   const double transit_h = (p.column.placed_s - p.column.batched_s) / seconds_per_hour;
   const double concrete_c = p.column.concrete_c;
-  for (std::size_t i = 0; i < p.cells(); ++i)
-    state[i] = i < p.mesh.slab_cells ? concrete_c : p.column.ground_c;
-  for (std::size_t i = p.cells(); i < p.first_probe(); ++i)
+  const std::vector<double> placed = placed_amplitudes(p.column, p.modes);
+  std::copy(placed.begin(), placed.end(), state);
+  for (std::size_t i = p.modes.count(); i < p.first_probe(); ++i)
     state[i] = transit_h * hydration_rate(concrete_c, mix.hydration.activation_energy_j_mol);
   state[p.evaporated()] = 0.0;
   for (std::size_t i = p.first_probe(); i < p.evaporated(); ++i)
@@ -194,7 +167,7 @@ void compare(const std::string& name, const ColumnCase& column, const SiteWeathe
   const std::array<double, 3> cvode_s = integrate(problem);
   const ColumnHistory h = solve_columns(std::array{column}, weather, {})[0];
   constexpr Published cvode{.what = "set times by another integrator",
-                            .source = "SUNDIALS CVODE 6.4 on the same cells, 1e-8",
+                            .source = "SUNDIALS CVODE 6.4 on the same points, 1e-8",
                             .status = "independent program",
                             .tolerance = cvode_error_s,
                             .unit = "s",

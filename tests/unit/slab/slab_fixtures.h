@@ -103,14 +103,17 @@ inline ColumnCase slab_on_gravel(const MixModel& mix, const CellExposure& exposu
   return column;
 }
 
-/// The first time at which a rising series reaches `level`, interpolated linearly; empty if it does
-/// not.
+/// The first time at which a rising series reaches `level`, interpolated in the logarithm of the
+/// values (log resistance is almost linear); empty if it does not.
 inline std::optional<double> first_reached(std::span<const double> time_s,
                                            std::span<const double> values, double level) {
   for (std::size_t i = 0; i < values.size(); ++i) {
     if (!(values[i] >= level)) continue;
     if (i == 0) return time_s[0];
-    const double fraction = (level - values[i - 1]) / (values[i] - values[i - 1]);
+    const bool rises = values[i - 1] > 0.0;
+    const double fraction =
+        rises ? std::log(level / values[i - 1]) / std::log(values[i] / values[i - 1])
+              : (level - values[i - 1]) / (values[i] - values[i - 1]);
     return time_s[i - 1] + fraction * (time_s[i] - time_s[i - 1]);
   }
   return std::nullopt;

@@ -8,9 +8,9 @@
 namespace slabtide {
 
 inline constexpr double cell_size_m = 0.6096;  ///< about 2 ft
-/// A pour among obstacles is cut into about so many cells at most, 16,000 ft2 at 2 ft (ours): its
+/// A pour among obstacles is cut into about so many cells at most, 20,000 ft2 at 2 ft (ours): its
 /// windows are of a tenth of each zone, not of a cell.
-inline constexpr double max_cells = 4000.0;
+inline constexpr double max_cells = 5000.0;
 /// As `max_cells` where a pour is computed many times over, for a comparison or a week of starts
 /// (ours): 4,000 ft2 at 2 ft.
 inline constexpr double max_cells_of_many = 1000.0;

@@ -80,22 +80,25 @@ struct ColumnHistory {
   std::vector<double> bleed_water_kg_m2;  ///< free water on top
 };
 
-/// The defaults are the fewest cells and longest steps that keep set times well within a minute of
-/// those of many fine cells and short steps (tests/properties/slab/converged_test.cpp).
+/// The defaults are the fewest points and longest steps that keep set times well within 20 s of
+/// those of many points and short steps (tests/properties/slab/converged_test.cpp).
 struct SolverSettings {
-  double early_step_s = 120.0;  ///< from placing until final set at mid-depth
+  double early_step_s = 240.0;  ///< from placing until final set at mid-depth
   double late_step_s = 600.0;   ///< after that
-  int slab_cells = 12;
-  int ground_cells = 10;
-  double end_s = 0.0;       ///< where to stop; 0 means the grid's end
-  int threads = 0;          ///< 0: as many as the machine has
-  bool keep_cells = false;  ///< the temperature of each cell at each instant, too
+  /// How close together the temperature is followed: of the slab, and of each layer under it, the
+  /// first point below its top lies about so deep or less. Half of it, and points are 1.4 times as
+  /// many.
+  double slab_spacing_m = 0.013;
+  double ground_spacing_m = 0.06;
+  double end_s = 0.0;         ///< where to stop; 0 means the grid's end
+  int threads = 0;            ///< 0: as many as the machine has
+  bool keep_profile = false;  ///< the temperature at many depths at each instant, too
 };
 
-/// Where a column's heat came from, J/m2 since placing. Stored is the sum of the others.
+/// Where a column's heat came from, J/m2 since placing. What is stored beyond the sum of the others
+/// has come from the ground.
 struct ColumnEnergy {
   double surface_j_m2 = 0.0;  ///< in through the surface
-  double ground_j_m2 = 0.0;   ///< in from the fixed ground below
   double source_j_m2 = 0.0;   ///< released by hydration
   double stored_j_m2 = 0.0;   ///< change since placing
 };
@@ -104,8 +107,8 @@ struct ColumnEnergy {
 struct ColumnSolution {
   ColumnHistory history;
   ColumnEnergy energy;
-  std::vector<double> cell_depth_m;  ///< where cells are kept
-  std::vector<double> cells_c;       ///< all cells of the first instant, of the second, ...
+  std::vector<double> profile_depth_m;  ///< where a profile is kept
+  std::vector<double> profile_c;        ///< all depths at the first instant, at the second, ...
 };
 
 }  // namespace slabtide

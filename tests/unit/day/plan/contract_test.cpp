@@ -272,7 +272,7 @@ std::vector<Slip> practice_slips() {
       {"operation.stamp", [](Given& g) { g.practice.window(Operation::stamp).closes_psi = 1.0; }});
   slips.push_back({"pieces.most", [](Given& g) { g.practice.crew.pieces.max = crowd; }});
   slips.push_back({"hands.", [](Given& g) { g.practice.crew.work[0].max_hands = 0; }});
-  slips.push_back({"columns", [](Given& g) { g.solver.slab_cells = crowd; }});
+  slips.push_back({"columns", [](Given& g) { g.solver.slab_spacing_m = 1e-9; }});
   slips.push_back({"columns", [](Given& g) { g.solver.early_step_s = nan; }});
   slips.push_back({"columns", [](Given& g) { g.solver.late_step_s = 1e-300; }});
   slips.push_back({"columns", [](Given& g) { g.solver.end_s = huge; }});
