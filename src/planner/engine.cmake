@@ -4,8 +4,9 @@
 # /usr/include are this machine's, so only these folders are linked to.
 set(headers ${CMAKE_CURRENT_BINARY_DIR}/headers)
 file(MAKE_DIRECTORY ${headers})
-foreach(folder boost fmt hwy kainjow nlohmann toml++)
-  find_path(found_${folder} ${folder} PATHS /usr/include NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH REQUIRED)
+foreach(folder boost fmt hwy kainjow nlohmann toml++ Eigen)
+  find_path(found_${folder} ${folder} PATHS /usr/include /usr/include/eigen3
+            NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH REQUIRED)
   file(CREATE_LINK ${found_${folder}}/${folder} ${headers}/${folder} SYMBOLIC)
 endforeach()
 
