@@ -58,10 +58,10 @@ struct Memory<Counted> {
 
 inline std::uint64_t count(const ColumnCase& column, const SiteWeather& weather,
                            const SolverSettings& settings) {
-  const std::array cases{&column};
+  const std::array<const ColumnCase*, 1> cases{&column};
   ColumnSolution solution;
   ColumnWorkspace workspace;
-  const ColumnBatch batch(weather, settings);
+  const ColumnBatch batch(weather, settings, cases);
   ColumnLanes<Counted> lanes(batch, cases, std::span(&solution, 1), workspace);
   counted() = 0;
   lanes.run();
