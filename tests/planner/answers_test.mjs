@@ -58,7 +58,7 @@ test('what to watch for is told as the reports tell it: once, the worst first, t
   await importText(page, demo('hot'));
   await ready(page);
   const card = page.locator('.card').filter({ has: page.getByRole('heading', { name: 'Watch for' }) });
-  const says = ({ zone, text: words }) => `${zone ? `${zone}: ` : ''}${words}`;
+  const says = ({ level, zone, text: words }) => `${level === 'stop' ? 'Stop: ' : ''}${zone ? `${zone}: ` : ''}${words}`;
   assert.deepEqual(await card.locator('> ul li').allTextContents(), watch.filter((told) => told.at_once).map(says));
   assert.equal(await card.locator('> ul li').filter({ hasText: /^walk: evaporation reaches .*; also pad / }).count(), 1);
   const rest = watch.filter((told) => !told.at_once).map(says);
