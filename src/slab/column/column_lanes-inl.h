@@ -78,10 +78,10 @@ class ColumnLanes {
     lid_ = lid;
     surface_.cover_m2k_w = lid.cover_m2k_w;
     const Conditions now = conditions(0.0);
+    const auto law = [&now](Number outer_c) HWY_ATTR { return surface_exchange(now, outer_c); };
     SurfaceState<Number> begun = surface_;
     const auto exchange =
-        balance([&](Number outer_c) HWY_ATTR { return surface_exchange(now, outer_c); },
-                surface_.surface_c, surface_.cover_m2k_w, surface_.inward_w_m2, begun);
+        balance(law, surface_.surface_c, surface_.cover_m2k_w, surface_.inward_w_m2, begun);
     surface_.outer_c = select(changed, begun.outer_c, surface_.outer_c);
     surface_.inward_w_m2 = select(changed, begun.inward_w_m2, surface_.inward_w_m2);
     surface_.rising_w_m2_s = select(changed, Number(0.0), surface_.rising_w_m2_s);
@@ -98,9 +98,9 @@ class ColumnLanes {
     step_s_ = step_s;
     const Number before_w_m2 = surface_.inward_w_m2;
     const Conditions ending = conditions(step_s);
-    const auto exchange = step_columns(
-        modes_.rows, [&](Number outer_c) HWY_ATTR { return surface_exchange(ending, outer_c); },
-        step_s, response_m2k_w_, surface_);
+    const auto law = [&ending](Number outer_c)
+                         HWY_ATTR { return surface_exchange(ending, outer_c); };
+    const auto exchange = step_columns(modes_.rows, law, step_s, response_m2k_w_, surface_);
     energy_.surface_j_m2 += 0.5 * step_s * (before_w_m2 + surface_.inward_w_m2);
     time_s_ += step_s;
     aging_.age(step_s);
