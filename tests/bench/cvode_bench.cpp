@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "bench_columns.h"
-#include "cvode_column.h"
 #include "slab/column/column_solver.h"
 #include "slab/process/setting.h"
 #include "slabtide/day/pour/cell_times.h"
+#include "support/cvode_column.h"
 
 // Comparison with SUNDIALS' CVODE on the same points: how long each takes for one column with
 // equally accurate set times. Errors are the largest difference of print, initial and final set
@@ -21,6 +21,8 @@
 
 namespace slabtide::bench {
 namespace {
+
+using namespace test;
 
 constexpr std::size_t column_count = 32;
 constexpr double print_psi = 40.0;

@@ -75,8 +75,10 @@ ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnC
   std::size_t cut_short = 1;  // of a lane's steps: the last, and those that end at a change
   for (const ColumnCase* each : cases)
     cut_short = std::max(cut_short, changes_at_set_ages + 2 * each->covers.size() + 1);
+  // So are the first steps, and some after final set until they have grown.
+  constexpr std::size_t growing = first_steps + 4;
   const auto max = static_cast<std::size_t>((batch.end_s - (*first)->placed_s) / shortest_s) +
-                   lanes * cut_short + 2;
+                   lanes * (cut_short + growing) + 2;
   desk_.clear_for(max * entries_ * lanes, max);
 }
 

@@ -15,28 +15,28 @@ constexpr double top_depth_m = 0.005;
 constexpr double work_depth_m = 0.020;
 constexpr double deep_depth_m = 0.040;
 
-// The least orders, ours: with them set times of random pours differ from converged ones by a few
-// seconds (tests/properties/slab/converged_test.cpp).
-constexpr int least_slab_order = 6;
-constexpr int least_ground_order = 3;
+// The smallest orders, ours: with them set times of random pours differ from converged ones by a
+// few seconds (tests/properties/slab/converged_test.cpp).
+constexpr int min_slab_order = 6;
+constexpr int min_ground_order = 3;
 /// Of Gauss-Lobatto's points of order n the first lies about this over n squared of the way down.
 constexpr double first_point_scale = 3.0;
 // Depths at which a profile is told: so many evenly in the slab, the others evenly under it.
 constexpr std::size_t profile_slab_points = profile_points / 3;
 
-int order_for(double thickness_m, double spacing_m, int least) {
+int order_for(double thickness_m, double spacing_m, int min_order) {
   const double order = std::ceil(std::sqrt(first_point_scale * thickness_m / spacing_m));
-  return std::max(least, static_cast<int>(order));
+  return std::max(min_order, static_cast<int>(order));
 }
 
 std::vector<Element> elements_of(const ColumnCase& column, const SolverSettings& settings) {
   std::vector<Element> elements;
   elements.push_back({{column.thickness_m, column.mix->concrete},
-                      order_for(column.thickness_m, settings.slab_spacing_m, least_slab_order)});
+                      order_for(column.thickness_m, settings.slab_spacing_m, min_slab_order)});
   if (column.formed_face) return elements;
   const auto add = [&](const Layer& layer) {
     elements.push_back(
-        {layer, order_for(layer.thickness_m, settings.ground_spacing_m, least_ground_order)});
+        {layer, order_for(layer.thickness_m, settings.ground_spacing_m, min_ground_order)});
   };
   double base_m = 0.0;
   for (const Layer& layer : column.below) {

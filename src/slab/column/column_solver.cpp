@@ -15,7 +15,7 @@ namespace slabtide {
 namespace {
 
 /// Less than any refinement asks for; with less a column would take forever (ours).
-constexpr double least_spacing_m = 1.0e-4;
+constexpr double min_spacing_m = 1.0e-4;
 constexpr double shortest_step_s = 0.01;
 
 bool all_finite(const std::vector<double>& values) {
@@ -35,7 +35,7 @@ void check_weather(const SiteWeather& weather) {
 void check_settings(const SolverSettings& settings, const SiteWeather& weather) {
   if (!(settings.early_step_s >= shortest_step_s && settings.late_step_s >= shortest_step_s))
     throw std::invalid_argument("columns: steps are not above 0, or too short to come to an end");
-  if (!(settings.slab_spacing_m >= least_spacing_m && settings.ground_spacing_m >= least_spacing_m))
+  if (!(settings.slab_spacing_m >= min_spacing_m && settings.ground_spacing_m >= min_spacing_m))
     throw std::invalid_argument("columns: points are not apart, or too close together");
   if (!(settings.end_s >= 0.0 && settings.end_s <= weather.grid.end_s()))
     throw std::invalid_argument("columns: the end lies outside the weather grid");

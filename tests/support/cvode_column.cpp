@@ -1,4 +1,4 @@
-#include "cvode_column.h"
+#include "support/cvode_column.h"
 
 #include <algorithm>
 #include <array>
@@ -21,10 +21,8 @@
 #include "slab/process/setting.h"
 #include "support/scalar_formulas.h"
 
-namespace slabtide::bench {
+namespace slabtide::test {
 namespace {
-
-using namespace test;
 
 constexpr double seconds_per_hour = 3600.0;
 constexpr double mm_per_m = 1000.0;
@@ -175,4 +173,4 @@ SetTimes cvode_set_times(const ColumnCase& column, const SiteWeather& weather,
   return Integrator(problem, settings).to_the_end();
 }
 
-}  // namespace slabtide::bench
+}  // namespace slabtide::test

@@ -5,7 +5,7 @@
 #include "slabtide/slab/column/column.h"
 #include "slabtide/weather/site/site_weather.h"
 
-namespace slabtide::bench {
+namespace slabtide::test {
 
 /// Print at the working depth, then initial and final set at mid-depth, in seconds from the grid's
 /// start.
@@ -18,11 +18,10 @@ struct CvodeSettings {
   double longest_step_s = 0.0;  ///< 0: unlimited
 };
 
-/// Solves the same column with CVODE: the same points, surface, heat and set ages, to the end of
-/// the weather. Optimised for speed: variable-order BDF, a banded Newton matrix in order of depth,
-/// and the surface found by Newton's method starting from its last value. Error: std::runtime_error
-/// if CVODE fails.
+/// Solves the same column with CVODE (variable-order BDF, its own Newton and error control): the
+/// same modes, surface, heat and set ages, to the end of the weather. It does not bleed while it
+/// dries: all bleed water has come by then. Error: std::runtime_error if CVODE fails.
 SetTimes cvode_set_times(const ColumnCase& column, const SiteWeather& weather,
                          const SolverSettings& points, const CvodeSettings& settings);
 
-}  // namespace slabtide::bench
+}  // namespace slabtide::test
