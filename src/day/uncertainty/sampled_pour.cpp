@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "slab/column/column_modes.h"
 #include "slab/column/column_solver.h"
 #include "slab/process/setting.h"
 
@@ -86,6 +87,16 @@ std::vector<ColumnHistory> solve(const ColumnSet& set, const SampledSurroundings
   return solve_columns(sample_columns(set, drawn, sample), drawn.weather, settings);
 }
 
+std::shared_ptr<const SharedModes> modes_of(const ColumnSet& set) {
+  auto modes = std::make_shared<SharedModes>();
+  for (const PouredColumn& poured : set.columns) {
+    ColumnCase column = poured.column;
+    column.mix = &set.mixes[poured.mix];
+    modes->add(column, SolverSettings{});
+  }
+  return modes;
+}
+
 /// Moves the order's times to the sampled day.
 class OrderMover {
  public:
@@ -122,7 +133,7 @@ class OrderMover {
 }  // namespace
 
 ColumnSet columns_of(const PourRun& run) {
-  ColumnSet set{run.weather, run.mixes, run.exposures, run.columns, 0.0};
+  ColumnSet set{run.weather, run.mixes, run.exposures, run.columns, 0.0, nullptr};
   const auto first = std::min_element(run.columns.begin(), run.columns.end(),
                                       [](const PouredColumn& a, const PouredColumn& b) {
                                         return a.column.placed_s < b.column.placed_s;
@@ -145,6 +156,7 @@ ColumnSet thinned(const ColumnSet& set, const std::vector<std::size_t>& columns,
     column.exposure = exposure->second;
     thin.columns.push_back(std::move(column));
   }
+  thin.modes = modes_of(thin);
   return thin;
 }
 
@@ -155,10 +167,12 @@ double sampled_placing_s(double placed_s, double start_s, const Sample& sample) 
 void visit_sampled(const ColumnSet& set, const Sample& sample, const SolverSettings& settings,
                    const VisitSampled& visit) {
   const SampledSurroundings drawn = sample_surroundings(set, sample);
-  visit_columns(sample_columns(set, drawn, sample), drawn.weather, settings,
-                [&](std::size_t i, const ColumnSolution& solution) {
-                  visit(i, solution.history, drawn.mixes[set.columns[i].mix], drawn.weather);
-                });
+  visit_columns(
+      sample_columns(set, drawn, sample), drawn.weather, settings,
+      [&](std::size_t i, const ColumnSolution& solution) {
+        visit(i, solution.history, drawn.mixes[set.columns[i].mix], drawn.weather);
+      },
+      set.modes.get());
 }
 
 PourRun run_sampled(const PourRun& run, const Sample& sample, const SolverSettings& settings) {

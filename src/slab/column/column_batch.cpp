@@ -32,11 +32,12 @@ std::array<std::vector<double>*, series_count> series_of(ColumnHistory& h) {
 }  // namespace
 
 ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& solver,
-                         std::span<const ColumnCase* const> cases)
+                         std::span<const ColumnCase* const> cases, const SharedModes* known)
     : weather(site_weather),
       settings(solver),
       end_s(solver.end_s > 0.0 ? solver.end_s : site_weather.grid.end_s()),
-      air(thin_air(site_weather.air_pressure_pa)) {
+      air(thin_air(site_weather.air_pressure_pa)),
+      known_(known) {
   shared.reserve(weather.grid.count);
   for (std::size_t i = 0; i < weather.grid.count; ++i) {
     const double wind_m_s = weather.wind_slab_m_s[i];
@@ -45,12 +46,15 @@ ColumnBatch::ColumnBatch(const SiteWeather& site_weather, const SolverSettings& 
                       formula::menzel_coefficient_kg_m2_h_pa(wind_m_s, air.still_evaporation),
                       weather.sky_emissivity[i]});
   }
-  for (const ColumnCase* each : cases)
-    modes_.try_emplace(what_modes_depend_on(*each), *each, settings);
+  for (const ColumnCase* each : cases) {
+    if (known_ == nullptr || known_->find(*each, settings) == nullptr)
+      worked_out_.add(*each, settings);
+  }
 }
 
 const ColumnModes& ColumnBatch::modes_of(const ColumnCase& column) const {
-  return modes_.at(what_modes_depend_on(column));
+  const ColumnModes* const known = known_ == nullptr ? nullptr : known_->find(column, settings);
+  return known == nullptr ? *worked_out_.find(column, settings) : *known;
 }
 
 void ColumnWorkspace::clear_for(std::size_t numbers, std::size_t marks) {

@@ -3,7 +3,6 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
-#include <map>
 #include <span>
 #include <vector>
 
@@ -22,10 +21,11 @@ using SharedWeather = std::array<double, 5>;
 /// Data shared by all columns that are solved together.
 class ColumnBatch {
  public:
+  /// Works out the modes that are not `known`, which must outlive the batch.
   ColumnBatch(const SiteWeather& weather, const SolverSettings& settings,
-              std::span<const ColumnCase* const> cases);
+              std::span<const ColumnCase* const> cases, const SharedModes* known = nullptr);
 
-  /// Of one of the cases given; those that conduct alike share them.
+  /// Of one of the cases given.
   const ColumnModes& modes_of(const ColumnCase& column) const;
 
   const SiteWeather& weather;
@@ -35,7 +35,8 @@ class ColumnBatch {
   std::vector<SharedWeather> shared;  ///< one per instant of the grid
 
  private:
-  std::map<std::vector<double>, ColumnModes> modes_;  // by what they depend on
+  const SharedModes* known_;
+  SharedModes worked_out_;
 };
 
 /// The largest number of lanes of any instruction set.

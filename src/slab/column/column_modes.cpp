@@ -84,6 +84,18 @@ double through_others(const std::vector<QuadraturePoint>& points, std::size_t ow
   return value;
 }
 
+/// The numbers by which the modes of one column differ from those of another.
+std::vector<double> what_modes_depend_on(const ColumnCase& column, const SolverSettings& settings) {
+  std::vector<double> key{settings.slab_spacing_m, settings.ground_spacing_m,
+                          settings.keep_profile ? 1.0 : 0.0, column.formed_face ? 1.0 : 0.0};
+  const auto add = [&key](double thickness_m, const ThermalMaterial& of) {
+    key.insert(key.end(), {thickness_m, of.conductivity_w_mk, of.heat_capacity_j_m3k});
+  };
+  add(column.thickness_m, column.mix->concrete);
+  for (const Layer& layer : column.below) add(layer.thickness_m, layer.material);
+  return key;
+}
+
 }  // namespace
 
 ProbeDepths probe_depths(double thickness_m) {
@@ -127,14 +139,14 @@ ColumnModes::ColumnModes(const ColumnCase& column, const SolverSettings& setting
   for (const double depth_m : profile_depth_m) at_profile.push_back(conduction.at(depth_m));
 }
 
-std::vector<double> what_modes_depend_on(const ColumnCase& column) {
-  const auto add = [](std::vector<double>& key, double thickness_m, const ThermalMaterial& of) {
-    key.insert(key.end(), {thickness_m, of.conductivity_w_mk, of.heat_capacity_j_m3k});
-  };
-  std::vector<double> key{column.formed_face ? 1.0 : 0.0};
-  add(key, column.thickness_m, column.mix->concrete);
-  for (const Layer& layer : column.below) add(key, layer.thickness_m, layer.material);
-  return key;
+void SharedModes::add(const ColumnCase& column, const SolverSettings& settings) {
+  modes_.try_emplace(what_modes_depend_on(column, settings), column, settings);
+}
+
+const ColumnModes* SharedModes::find(const ColumnCase& column,
+                                     const SolverSettings& settings) const {
+  const auto found = modes_.find(what_modes_depend_on(column, settings));
+  return found == modes_.end() ? nullptr : &found->second;
 }
 
 double rest_c(const ColumnCase& column) {

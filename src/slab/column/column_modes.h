@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstddef>
+#include <map>
 #include <vector>
 
 #include "slab/process/conduction.h"
@@ -30,7 +31,8 @@ inline constexpr std::size_t probe_count = 4;
 /// A kept profile has so many depths.
 inline constexpr std::size_t profile_points = 36;
 
-/// How a column conducts, by its thickness and its layers alone. One entry per mode in each vector.
+/// How a column conducts, by its thickness, its layers and the settings alone. One entry per mode
+/// in each vector.
 struct ColumnModes {
   ColumnModes(const ColumnCase& column, const SolverSettings& settings);
 
@@ -51,8 +53,17 @@ struct ColumnModes {
   std::size_t count() const { return at_surface.size(); }
 };
 
-/// The numbers by which the modes of one column differ from those of another.
-std::vector<double> what_modes_depend_on(const ColumnCase& column);
+/// Modes worked out, for all columns that conduct alike.
+class SharedModes {
+ public:
+  /// Those of this column, unless they are there.
+  void add(const ColumnCase& column, const SolverSettings& settings);
+  /// Those of this column; null if they are not there.
+  const ColumnModes* find(const ColumnCase& column, const SolverSettings& settings) const;
+
+ private:
+  std::map<std::vector<double>, ColumnModes> modes_;  // by the numbers that they depend on
+};
 
 /// T_0 of a column: the temperature far below, or, of a face that knows no ground, of the concrete.
 double rest_c(const ColumnCase& column);

@@ -114,11 +114,11 @@ struct Workspace {
 /// Calls `take(i, solution)` for every case i, from several threads.
 template <class Take>
 void solve_each(std::span<const ColumnCase> cases, const SiteWeather& weather,
-                const SolverSettings& settings, const Take& take) {
+                const SolverSettings& settings, const SharedModes* known, const Take& take) {
   const std::size_t lanes = lanes_at_once();
   std::vector<const ColumnCase*> pointers;
   for (const ColumnCase& each : cases) pointers.push_back(&each);
-  const ColumnBatch batch(weather, settings, pointers);
+  const ColumnBatch batch(weather, settings, pointers, known);
   const auto solve = [&](std::size_t set, Workspace& workspace) {
     const std::size_t first = set * lanes;
     const std::size_t count = std::min(lanes, cases.size() - first);
@@ -142,16 +142,18 @@ std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
                                          const SolverSettings& settings) {
   check(cases, weather, settings);
   std::vector<ColumnHistory> histories(cases.size());
-  solve_each(cases, weather, settings, [&histories](std::size_t i, ColumnSolution& solution) {
-    histories[i] = std::move(solution.history);
-  });
+  solve_each(cases, weather, settings, nullptr,
+             [&histories](std::size_t i, ColumnSolution& solution) {
+               histories[i] = std::move(solution.history);
+             });
   return histories;
 }
 
 void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
-                   const SolverSettings& settings, const VisitColumn& visit) {
+                   const SolverSettings& settings, const VisitColumn& visit,
+                   const SharedModes* known) {
   check(cases, weather, settings);
-  solve_each(cases, weather, settings, visit);
+  solve_each(cases, weather, settings, known, visit);
 }
 
 }  // namespace slabtide

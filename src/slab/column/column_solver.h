@@ -9,6 +9,8 @@
 
 namespace slabtide {
 
+class SharedModes;
+
 /// Solves a batch. Results come in the order of the cases and are the same to the bit for any
 /// number of threads. Error: std::invalid_argument names the case and what is wrong.
 std::vector<ColumnHistory> solve_columns(std::span<const ColumnCase> cases,
@@ -21,8 +23,9 @@ using VisitColumn = std::function<void(std::size_t column, const ColumnSolution&
 
 /// Like `solve_columns`, for many columns of which only a few numbers are needed: only a few
 /// histories are held at a time. `visit` is called from several threads at once, once for each
-/// column, in any order.
+/// column, in any order. Columns that are solved again and again bring their modes along (`known`).
 void visit_columns(std::span<const ColumnCase> cases, const SiteWeather& weather,
-                   const SolverSettings& settings, const VisitColumn& visit);
+                   const SolverSettings& settings, const VisitColumn& visit,
+                   const SharedModes* known = nullptr);
 
 }  // namespace slabtide

@@ -2,12 +2,15 @@
 
 #include <cstddef>
 #include <functional>
+#include <memory>
 #include <vector>
 
 #include "slabtide/day/pour/pour_run.h"
 #include "slabtide/day/uncertainty/sample.h"
 
 namespace slabtide {
+
+class SharedModes;
 
 /// A pour's columns with everything they are solved from.
 struct ColumnSet {
@@ -16,10 +19,12 @@ struct ColumnSet {
   std::vector<CellExposure> exposures;
   std::vector<PouredColumn> columns;
   double start_s = 0.0;  ///< when placing begins
+  /// How the columns conduct, which is the same on any day; null if it is to be worked out.
+  std::shared_ptr<const SharedModes> modes;
 };
 ColumnSet columns_of(const PourRun& run);
 
-/// Only these columns, over the first `instants` of the weather.
+/// Only these columns, over the first `instants` of the weather, to be solved on many days.
 ColumnSet thinned(const ColumnSet& set, const std::vector<std::size_t>& columns,
                   std::size_t instants);
 

@@ -75,17 +75,23 @@ TEST_CASE("thick slabs and close points take more modes") {
   CHECK(close.count() > 20);
 }
 
-TEST_CASE("columns that conduct alike have one key, others another") {
+TEST_CASE("columns that conduct alike share their modes, others do not") {
   const Made made(0.1, 0.1, false);
   const Made thicker(0.11, 0.1, false);
   const Made deeper(0.1, 0.12, false);
   const Made face(0.1, 0.1, true);
   Made warmer(0.1, 0.1, false);
   warmer.column.concrete_c = 30.0;
-  const auto key = what_modes_depend_on(made.column);
-  CHECK(key == what_modes_depend_on(warmer.column));
+  const SolverSettings usual;
+  SharedModes shared;
+  shared.add(made.column, usual);
+  REQUIRE(shared.find(made.column, usual) != nullptr);
+  CHECK(shared.find(warmer.column, usual) == shared.find(made.column, usual));
   for (const Made* other : {&thicker, &deeper, &face})
-    CHECK(key != what_modes_depend_on(other->column));
+    CHECK(shared.find(other->column, usual) == nullptr);
+  CHECK(shared.find(made.column, {.slab_spacing_m = 0.005}) == nullptr);
+  CHECK(shared.find(made.column, {.ground_spacing_m = 0.02}) == nullptr);
+  CHECK(shared.find(made.column, {.keep_profile = true}) == nullptr);
 }
 
 TEST_CASE("probes lie at 5, 20 and 40 mm and in the middle, never past it") {
