@@ -24,18 +24,17 @@ double bleed_before(const ColumnHistory& history, std::size_t i) {
   return mean * (history.time_s[i] - history.time_s[i - 1]);
 }
 
-double all_bleed(const ColumnHistory& history) {
+double bleed_after(const ColumnHistory& history, std::size_t from) {
   double water = 0.0;
-  for (std::size_t i = 1; i < history.time_s.size(); ++i) water += bleed_before(history, i);
+  for (std::size_t i = from + 1; i < history.time_s.size(); ++i) water += bleed_before(history, i);
   return water;
 }
 
-/// Fraction of the bleed water that comes after entry `from`.
-double bleed_after(const ColumnHistory& history, std::size_t from) {
-  double after = 0.0;
-  for (std::size_t i = from + 1; i < history.time_s.size(); ++i) after += bleed_before(history, i);
+double all_bleed(const ColumnHistory& history) { return bleed_after(history, 0); }
+
+double bleed_fraction_after(const ColumnHistory& history, std::size_t from) {
   const double all = all_bleed(history);
-  return all > 0.0 ? after / all : 0.0;
+  return all > 0.0 ? bleed_after(history, from) / all : 0.0;
 }
 
 /// When no more than `fraction` of the bleed water is still to come.
@@ -90,7 +89,8 @@ std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice
     if (!thin) stood_above = true;
     const bool gone = thin && thinning && (stood_above || history.time_s[i] >= grace_end_s);
     if (set || gone) {
-      return SheenGone{history.time_s[i], bleed_after(history, i), history.evaporation_kg_m2_h[i]};
+      return SheenGone{history.time_s[i], bleed_fraction_after(history, i),
+                       history.evaporation_kg_m2_h[i]};
     }
   }
   return std::nullopt;
@@ -104,14 +104,22 @@ std::optional<double> bleeding_ends(const ColumnHistory& history) {
   return history.time_s[static_cast<std::size_t>(bleed.rend() - last)];
 }
 
+Bleeding bleeding_of(const ColumnHistory& history, const Practice& practice) {
+  return {sheen_gone(history, practice), bleeding_ends(history)};
+}
+
 CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
                        const Practice& practice) {
+  return cell_window(history, bleeding_of(history, practice), window, practice);
+}
+
+CellWindow cell_window(const ColumnHistory& history, const Bleeding& bleeding,
+                       const ResistanceWindow& window, const Practice& practice) {
   CellWindow cell;
   cell.opens_s = first_reaches(history.time_s, history.resistance_work_psi, window.opens_psi);
   cell.closes_s = first_reaches(history.time_s, history.resistance_work_psi, window.closes_psi);
   if (!window.needs_sheen_gone || !cell.opens_s) return cell;
-  const auto dry = sheen_gone(history, practice);
-  const auto bled = bleeding_ends(history);
+  const auto& [dry, bled] = bleeding;
   if (!dry && !bled) {
     cell.opens_s.reset();
     return cell;

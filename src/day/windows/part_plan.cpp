@@ -38,18 +38,29 @@ class Areas {
 /// Everything plan_part works on, passed around together.
 struct PartContext {
   const std::vector<std::size_t>& cells;
-  const std::vector<PartColumn> columns;
+  const std::vector<PartColumn>& columns;
   const ZoneRun& zone;
   const PourRun& run;
   const Practice& practice;
+  const std::unordered_map<std::size_t, Bleeding> bleedings;  ///< by history
 
   const ColumnHistory& history(const PartColumn& column) const {
     return run.histories[column.history];
   }
+  const Bleeding& bleeding(const PartColumn& column) const { return bleedings.at(column.history); }
   /// Cells are placed at rounded times, the first up to a minute early; nothing happens to them
   /// before placing begins.
   UtcTime since_placing(UtcTime at) const { return std::max(at, zone.placing.start); }
 };
+
+std::unordered_map<std::size_t, Bleeding> bleedings_of(const std::vector<PartColumn>& columns,
+                                                       const PourRun& run,
+                                                       const Practice& practice) {
+  std::unordered_map<std::size_t, Bleeding> bleedings;
+  for (const PartColumn& column : columns)
+    bleedings.emplace(column.history, bleeding_of(run.histories[column.history], practice));
+  return bleedings;
+}
 
 /// A shorter window counts as none (ours): nobody works to the second.
 constexpr double min_window_s = seconds_per_minute;
@@ -98,7 +109,7 @@ std::string plastic_note(const OperationWindow& window, bool stiff_before_dry,
 std::optional<UtcTime> first_dry(const PartContext& part) {
   Areas dry(part.run);
   for (const PartColumn& column : part.columns) {
-    const auto gone = sheen_gone(part.history(column), part.practice);
+    const auto& gone = part.bleeding(column).sheen_gone;
     dry.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
   }
   return dry.by_fraction(part.practice.cells.first_fraction);
@@ -112,7 +123,8 @@ OperationWindow plastic_window(Operation operation, const PartContext& part) {
   Areas closes(part.run);
   bool stiff_before_dry = false;
   for (const PartColumn& column : part.columns) {
-    const CellWindow cell = cell_window(part.history(column), takes, part.practice);
+    const CellWindow cell =
+        cell_window(part.history(column), part.bleeding(column), takes, part.practice);
     opens.add(cell.opens_s, column.area_m2);
     closes.add(cell.closes_s, column.area_m2);
     stiff_before_dry = stiff_before_dry || cell.stiff_before_dry;
@@ -199,7 +211,7 @@ void find_set_times(PartPlan& plan, const PartContext& part) {
   Areas final_set(part.run);
   for (const PartColumn& column : part.columns) {
     const ColumnHistory& history = part.history(column);
-    const auto gone = sheen_gone(history, part.practice);
+    const auto& gone = part.bleeding(column).sheen_gone;
     sheen.add(gone ? std::optional(gone->at_s) : std::nullopt, column.area_m2);
     initial.add(first_reaches(history.time_s, history.resistance_middle_psi, initial_set_psi),
                 column.area_m2);
@@ -277,7 +289,7 @@ void find_top_troubles(PartPlan& plan, const PartContext& part) {
   Areas crust(part.run);
   for (const PartColumn& column : part.columns) {
     const ColumnHistory& history = part.history(column);
-    const auto gone = sheen_gone(history, part.practice);
+    const auto& gone = part.bleeding(column).sheen_gone;
     const SheenRules& rules = part.practice.sheen;
     const bool misleads = gone && gone->bleed_left > rules.early_bleed_fraction &&
                           gone->evaporation_kg_m2_h >= rules.early_evaporation_kg_m2_h;
@@ -341,7 +353,9 @@ PartPlan plan_part(std::string name, std::vector<std::size_t> cells, const ZoneR
   PartPlan plan;
   plan.name = std::move(name);
   plan.cells = std::move(cells);
-  const PartContext part{plan.cells, columns_of(zone, plan.cells), zone, run, practice};
+  const std::vector<PartColumn> columns = columns_of(zone, plan.cells);
+  const PartContext part{plan.cells, columns,  zone,
+                         run,        practice, bleedings_of(columns, run, practice)};
   for (const std::size_t i : plan.cells) plan.area_m2 += zone.cells[i].cell.area_m2;
   for (const Operation operation : operations) {
     plan.windows.push_back(plastic_window(operation, part));

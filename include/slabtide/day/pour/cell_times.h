@@ -35,6 +35,13 @@ std::optional<SheenGone> sheen_gone(const ColumnHistory& history, const Practice
 /// When no more water rises; empty if bleeding outlasts the history.
 std::optional<double> bleeding_ends(const ColumnHistory& history);
 
+/// What all work on a column has to wait for.
+struct Bleeding {
+  std::optional<SheenGone> sheen_gone;
+  std::optional<double> ends_s;
+};
+Bleeding bleeding_of(const ColumnHistory& history, const Practice& practice);
+
 /// The window of one operation in one column, in seconds from the grid's start.
 struct CellWindow {
   std::optional<double> opens_s;
@@ -51,6 +58,9 @@ struct CellWindow {
 /// water that is still rising must not be worked in (ours, after the trade). Work that leaves the
 /// top open (`ResistanceWindow::leaves_top_open`) and would come too late so is done before, once
 /// little is left to come (SheenRules::early_bleed_fraction).
+CellWindow cell_window(const ColumnHistory& history, const Bleeding& bleeding,
+                       const ResistanceWindow& window, const Practice& practice);
+/// The same, of a column that is asked for one window alone.
 CellWindow cell_window(const ColumnHistory& history, const ResistanceWindow& window,
                        const Practice& practice);
 
