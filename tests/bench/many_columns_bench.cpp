@@ -46,7 +46,7 @@ ColumnQuestions all_questions() {
   ColumnQuestions asked;
   asked.operations = operations_of(Finish::stamp);
   asked.next_day = true;
-  asked.sawn = StressCase{.uncut_length_m = 6.0, .thickness_m = 0.1};
+  asked.cracks = StressCase{.uncut_length_m = 6.0, .thickness_m = 0.1};
   return asked;
 }
 

@@ -26,6 +26,10 @@ class DayModel::Choosing {
       chosen.border = of_part(*plan.border, main_operation(described.border->finish));
     }
     chosen.saw_limit = first_to_cool(plan.whole);
+    const StressCase piece{uncut_length_m(described), described.thickness_m, described.tied,
+                           !re_entrant_corners(described.outline).empty()};
+    for (const std::size_t column : {chosen.saw_limit, chosen.whole.first})
+      questions[column].cracks = piece;
     for (const FaceRun& face : run_.zones[zone].faces) chosen.faces.push_back(of_face(face));
     return chosen;
   }
@@ -49,8 +53,6 @@ class DayModel::Choosing {
     asked_.operations.erase(std::unique(asked_.operations.begin(), asked_.operations.end()),
                             asked_.operations.end());
     asked_.next_day = true;
-    asked_.sawn = StressCase{uncut_length_m(described), described.thickness_m, described.tied,
-                             !re_entrant_corners(described.outline).empty()};
     asked_.aggregate = job_.mix.aggregate;
   }
 

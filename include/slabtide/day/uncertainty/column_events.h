@@ -18,8 +18,8 @@ namespace slabtide {
 /// Which events of a column are wanted.
 struct ColumnQuestions {
   std::vector<Operation> operations;  ///< those on plastic concrete
-  bool next_day = false;              ///< also walking on it, washing and sealing
-  std::optional<StressCase> sawn;     ///< also sawing, of a piece like this
+  bool next_day = false;              ///< also walking on it, sawing, washing and sealing
+  std::optional<StressCase> cracks;   ///< also by when a piece like this is to be cut
   Aggregate aggregate = Aggregate::unknown;
   std::vector<double> surface_at_s;  ///< instants at which the surface temperature is wanted
 };
