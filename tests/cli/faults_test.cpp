@@ -1,4 +1,5 @@
 #include <filesystem>
+#include <fstream>
 #include <map>
 #include <string>
 #include <vector>
@@ -157,6 +158,19 @@ TEST_CASE("a missing time-zone database is told") {
         "    time_zone = \"America/Chicago\"\n"
         "                ^\n"
         "  Install the package tzdata, or set TZDIR to the folder that holds them\n");
+}
+
+TEST_CASE("the library that fetches, where it is missing, is told, and a plan needs none") {
+  const JobFolder job;
+  const Environment broken{{"LD_LIBRARY_PATH", job.path().string()}};
+  std::ofstream(job.path() / "libcurl.so.4") << "not a library";
+  const Outcome fetched = job.run({"fetch", "job.toml", "--contact", "me@example.org"}, broken);
+  CHECK(fetched.code == could_not);
+  CHECK(fetched.err ==
+        "slabtide fetch: fetching needs the package libcurl4, which is not there\n"
+        "  install it and run it again; typed weather needs none\n");
+  CHECK(fetched.out.empty());
+  CHECK(job.run(quick_plan, broken).code == 0);
 }
 
 TEST_CASE("a reader that goes away early, or was never there") {

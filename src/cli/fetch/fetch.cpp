@@ -13,6 +13,7 @@
 #include "cli/line/command_line.h"
 #include "core/text.h"
 #include "core/utf8.h"
+#include "request/download/curl_function.h"
 #include "request/download/http_retry.h"
 #include "request/download/url.h"
 #include "slabtide/core/files.h"
@@ -76,6 +77,10 @@ class Fetch {
       : order_(order), world_(world), out_(out), err_(err) {}
 
   int run() {
+    if (!curl_is_there()) {
+      return give_up("fetching needs the package libcurl4, which is not there",
+                     "install it and run it again; typed weather needs none");
+    }
     if (!check_order() || !read_job_file()) return exit_input_wrong;
     target_ = target_of(order_, job_);
     const WrittenFile file{target_.path.string(), FileKind::forecast};

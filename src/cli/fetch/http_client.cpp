@@ -13,6 +13,7 @@
 
 #include <fmt/format.h>
 
+#include "request/download/curl_function.h"
 #include "request/download/url.h"
 
 namespace slabtide {
@@ -21,17 +22,40 @@ namespace {
 constexpr double ms_per_s = 1000.0;
 constexpr const char* accepted = "Accept: application/geo+json, application/json;q=0.9, */*;q=0.1";
 
+struct TransferFunctions {
+  decltype(curl_global_init)* start = curl_function<decltype(curl_global_init)>("curl_global_init");
+  decltype(curl_easy_init)* open = curl_function<decltype(curl_easy_init)>("curl_easy_init");
+  decltype(curl_easy_setopt)* set = curl_function<decltype(curl_easy_setopt)>("curl_easy_setopt");
+  decltype(curl_easy_getinfo)* info =
+      curl_function<decltype(curl_easy_getinfo)>("curl_easy_getinfo");
+  decltype(curl_easy_perform)* perform =
+      curl_function<decltype(curl_easy_perform)>("curl_easy_perform");
+  decltype(curl_easy_strerror)* words =
+      curl_function<decltype(curl_easy_strerror)>("curl_easy_strerror");
+  decltype(curl_easy_cleanup)* close =
+      curl_function<decltype(curl_easy_cleanup)>("curl_easy_cleanup");
+  decltype(curl_slist_append)* append =
+      curl_function<decltype(curl_slist_append)>("curl_slist_append");
+  decltype(curl_slist_free_all)* free_list =
+      curl_function<decltype(curl_slist_free_all)>("curl_slist_free_all");
+};
+
+const TransferFunctions& curl() {
+  static const TransferFunctions functions;
+  return functions;
+}
+
 /// Initialises the library's global state once.
 void start_library() {
-  static const CURLcode started = curl_global_init(CURL_GLOBAL_DEFAULT);
+  static const CURLcode started = curl().start(CURL_GLOBAL_DEFAULT);
   if (started != CURLE_OK) throw std::runtime_error{"the network library does not start"};
 }
 
 struct EasyCloser {
-  void operator()(CURL* handle) const { curl_easy_cleanup(handle); }
+  void operator()(CURL* handle) const { curl().close(handle); }
 };
 struct ListCloser {
-  void operator()(curl_slist* list) const { curl_slist_free_all(list); }
+  void operator()(curl_slist* list) const { curl().free_list(list); }
 };
 
 std::string lower_case(std::string_view text) {
@@ -130,8 +154,7 @@ HttpFailure failure_of(CURLcode code, const std::string& url) {
   const auto* const words = std::find_if(failures.begin(), failures.end(),
                                          [=](const Words& row) { return row.code == code; });
   if (words == failures.end()) {
-    return {fmt::format("{}: {}", server_of(url), curl_easy_strerror(code)),
-            std::string{later_advice}};
+    return {fmt::format("{}: {}", server_of(url), curl().words(code)), std::string{later_advice}};
   }
   return {fmt::format("{} {}", server_of(url), words->what), std::string{words->next_step}};
 }
@@ -140,9 +163,9 @@ HttpFailure failure_of(CURLcode code, const std::string& url) {
 class Client {
  public:
   explicit Client(const HttpOptions& options)
-      : options_(options), headers_(curl_slist_append(nullptr, accepted)) {
+      : options_(options), headers_(curl().append(nullptr, accepted)) {
     start_library();
-    handle_.reset(curl_easy_init());
+    handle_.reset(curl().open());
     if (!handle_ || !headers_) throw std::runtime_error{"the network library does not start"};
     set_limits();
     set_manners();
@@ -170,14 +193,14 @@ class Client {
  private:
   template <class T>
   void set(CURLoption option, T value) {
-    if (curl_easy_setopt(handle_.get(), option, value) != CURLE_OK)
+    if (curl().set(handle_.get(), option, value) != CURLE_OK)
       throw std::runtime_error{"the network library lacks an option"};
   }
 
   template <class T>
   T info(CURLINFO which) const {
     T value{};
-    curl_easy_getinfo(handle_.get(), which, &value);
+    curl().info(handle_.get(), which, &value);
     return value;
   }
 
@@ -215,7 +238,7 @@ class Client {
     set(CURLOPT_WRITEDATA, &collected);
     set(CURLOPT_HEADERDATA, &collected);
     set(CURLOPT_XFERINFODATA, &collected);
-    const CURLcode code = curl_easy_perform(handle_.get());
+    const CURLcode code = curl().perform(handle_.get());
     if (collected.too_large || code == CURLE_FILESIZE_EXCEEDED) return too_large(url);
     if (code == CURLE_WRITE_ERROR && collected.header_bytes > options_.largest_header_bytes)
       return failure_of(header_too_long, url);

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "core/text.h"
+#include "curl_function.h"
 
 namespace slabtide {
 namespace {
@@ -36,7 +37,8 @@ std::optional<double> still_to_come(double wait_s) {
 std::optional<double> retry_after_s(std::string_view header, UtcTime now) {
   const bool is_count = !header.empty() && header.find_first_not_of("0123456789") == header.npos;
   if (is_count) return still_to_come(parse_number(header).value_or(longest_asked_s));
-  const std::time_t at = curl_getdate(std::string{header}.c_str(), nullptr);
+  const auto parse_date = curl_function<decltype(curl_getdate)>("curl_getdate");
+  const std::time_t at = parse_date(std::string{header}.c_str(), nullptr);
   if (at < 0) return std::nullopt;
   const UtcTime epoch{Date{1970, 1, 1}};
   const double wait_s = static_cast<double>(at) - seconds_between(epoch, now);

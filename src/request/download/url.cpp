@@ -5,19 +5,34 @@
 #include <algorithm>
 #include <memory>
 
+#include "curl_function.h"
+
 namespace slabtide {
 namespace {
 
+struct UrlFunctions {
+  decltype(curl_url)* make = curl_function<decltype(curl_url)>("curl_url");
+  decltype(curl_url_set)* set = curl_function<decltype(curl_url_set)>("curl_url_set");
+  decltype(curl_url_get)* get = curl_function<decltype(curl_url_get)>("curl_url_get");
+  decltype(curl_url_cleanup)* close = curl_function<decltype(curl_url_cleanup)>("curl_url_cleanup");
+  decltype(curl_free)* free = curl_function<decltype(curl_free)>("curl_free");
+};
+
+const UrlFunctions& curl() {
+  static const UrlFunctions functions;
+  return functions;
+}
+
 struct UrlCloser {
-  void operator()(CURLU* url) const { curl_url_cleanup(url); }
+  void operator()(CURLU* url) const { curl().close(url); }
 };
 using UrlHandle = std::unique_ptr<CURLU, UrlCloser>;
 
 /// The part of the address; empty if it has none.
 std::string part_of(const UrlHandle& url, CURLUPart part, unsigned flags = 0) {
   char* text = nullptr;
-  if (curl_url_get(url.get(), part, &text, flags) != CURLUE_OK) return {};
-  const std::unique_ptr<char, void (*)(void*)> owner{text, curl_free};
+  if (curl().get(url.get(), part, &text, flags) != CURLUE_OK) return {};
+  const std::unique_ptr<char, void (*)(void*)> owner{text, curl().free};
   return text;
 }
 
@@ -31,8 +46,8 @@ std::string lower_case(std::string text) {
 }  // namespace
 
 std::optional<WebAddress> web_address(const std::string& url) {
-  const UrlHandle parsed{curl_url()};
-  if (!parsed || curl_url_set(parsed.get(), CURLUPART_URL, url.c_str(), 0) != CURLUE_OK)
+  const UrlHandle parsed{curl().make()};
+  if (!parsed || curl().set(parsed.get(), CURLUPART_URL, url.c_str(), 0) != CURLUE_OK)
     return std::nullopt;
   WebAddress address{.scheme = lower_case(part_of(parsed, CURLUPART_SCHEME)),
                      .host = lower_case(part_of(parsed, CURLUPART_HOST))};
