@@ -7,6 +7,7 @@
 #endif
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 
@@ -44,21 +45,33 @@ Number kelvin_from_celsius(Number c) {
   return c + slabtide::kelvin_from_celsius(0.0);
 }
 
-/// How many columns a number holds, and how it is laid out in memory.
+/// How many columns a number holds, and of what it is made in memory.
 template <class Number>
 struct Memory;
 
 template <>
 struct Memory<double> {
+  using Each = double;
   static constexpr std::size_t columns = 1;
   static double load(const double* from) { return *from; }
   static void store(double value, double* to) { *to = value; }
 };
 
+/// What a number is made of, one entry per column.
+template <class Number>
+using LaneArray = std::array<typename Memory<Number>::Each, Memory<Number>::columns>;
+
+template <class Number>
+HWY_INLINE LaneArray<Number> lanes_of(Number value) {
+  HWY_ALIGN LaneArray<Number> each;
+  Memory<Number>::store(value, each.data());
+  return each;
+}
+
 /// Consecutive numbers in memory, for example one per cell.
 template <class Number>
 struct Row {
-  double* data = nullptr;
+  typename Memory<Number>::Each* data = nullptr;
 
   Number operator[](std::size_t i) const {
     return Memory<Number>::load(data + i * Memory<Number>::columns);

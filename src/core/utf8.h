@@ -7,6 +7,9 @@
 
 namespace slabtide {
 
+/// Stands for what is left out of a text, and takes one column.
+inline constexpr std::string_view ellipsis = "…";
+
 /// The byte order mark (U+FEFF) that some editors put at the start of a UTF-8 file.
 inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 

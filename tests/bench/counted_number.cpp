@@ -51,6 +51,7 @@ inline Counted cbrt(Counted x) { return after(std::cbrt(x.value), of_exp + of_lo
 
 template <>
 struct Memory<Counted> {
+  using Each = double;
   static constexpr std::size_t columns = 1;
   static Counted load(const double* from) { return *from; }
   static void store(Counted number, double* to) { *to = number.value; }

@@ -95,7 +95,7 @@ SurfaceExchange surface_exchange(const SurfaceConditions& conditions, double sur
 
 SurfaceConditions conditions_at(const ColumnCase& column, const SiteWeather& weather, double time_s,
                                 double wetness) {
-  const GridPlace place = formula::place_on(weather.grid, formula::steps_to(weather.grid, time_s));
+  const GridPlace place = formula::place_on(weather.grid, time_s);
   const ThinAir air = thin_air(weather.air_pressure_pa);
   const double wind_m_s = between(weather.wind_slab_m_s, place);
   const formula::WeatherNow<double> now{

@@ -8,6 +8,7 @@
 #include "core/text.h"
 #include "report/markup/label_places.h"
 #include "report/words/decimals.h"
+#include "report/words/short_names.h"
 #include "slabtide/core/units.h"
 #include "slabtide/job/model/job_clock.h"
 
@@ -31,25 +32,6 @@ constexpr double bracket_step = 9.0;
 constexpr double min_band = 3.0;
 
 const std::vector<double> hour_steps{1, 2, 3, 4, 6, 12};
-
-std::string cut_to(std::string_view text, std::size_t columns) {
-  if (display_width(text) <= columns) return std::string(text);
-  std::string cut;
-  for (std::size_t i = 0; i < text.size();) {
-    std::size_t next = i + 1;
-    constexpr unsigned tail_mask = 0xC0;
-    constexpr unsigned tail_bits = 0x80;
-    while (next < text.size() &&
-           (static_cast<unsigned char>(text[next]) & tail_mask) == tail_bits) {
-      ++next;
-    }
-    const std::string_view letter = text.substr(i, next - i);
-    if (display_width(cut) + display_width(letter) + 1 > columns) break;
-    cut += letter;
-    i = next;
-  }
-  return cut + "…";
-}
 
 Element text_at(double x, double y, std::string_view words, std::string_view kind) {
   Element text("text");

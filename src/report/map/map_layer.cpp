@@ -147,8 +147,8 @@ class TimeLines {
     for (std::size_t parts = 2; parts <= max_parts && parts <= 2 * ready.size(); parts *= 2) {
       for (std::size_t part = 1; part < parts; part += 2) {
         const std::size_t cell = ready[ready.size() * part / parts];
-        const std::string time = label_at({facts_.run.zones[zone].cells[cell].cell.centre},
-                                          *choice_.zones[zone][cell].opens_s);
+        std::string time = label_at({facts_.run.zones[zone].cells[cell].cell.centre},
+                                    *choice_.zones[zone][cell].opens_s);
         if (!time.empty()) return time;
       }
     }

@@ -56,9 +56,13 @@ std::optional<LabelBox> LabelPlaces::nearest_free(
   const auto away = [&box](const LabelBox& other) {
     return std::hypot(other.x - box.x, other.y - box.y);
   };
-  for (double y = box.height / 2.0; y <= frame_height - box.height / 2.0; y += step) {
-    for (double x = box.width / 2.0; x <= frame_width - box.width / 2.0; x += step) {
-      const LabelBox tried{x, y, box.width, box.height};
+  const auto places = [step](double room) { return static_cast<int>(room / step) + 1; };
+  const double room_x = frame_width - box.width;
+  const double room_y = frame_height - box.height;
+  for (int row = 0; room_y >= 0.0 && row < places(room_y); ++row) {
+    for (int column = 0; room_x >= 0.0 && column < places(room_x); ++column) {
+      const LabelBox tried{box.width / 2.0 + column * step, box.height / 2.0 + row * step,
+                           box.width, box.height};
       if (best && away(tried) >= away(*best)) continue;
       if (is_free(tried) && suits(tried)) best = tried;
     }

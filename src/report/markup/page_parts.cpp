@@ -64,7 +64,7 @@ ShownWindow window_of(const ShownPart& part, Operation operation) {
 
 ShownWindow late_window_of(const PlannedPour& facts, std::size_t zone, Operation operation) {
   const ShownPart whole = whole_of(facts, zone);
-  const ShownWindow of_field = window_of(whole, operation);
+  ShownWindow of_field = window_of(whole, operation);
   const ZonePlan& plan = facts.plan.zones[zone];
   if (of_field.window != nullptr || !plan.border) return of_field;
   return window_of({zone, &*plan.border, whole.finish, whole.json + "/border", {}}, operation);

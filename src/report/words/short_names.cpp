@@ -9,23 +9,6 @@ namespace slabtide {
 
 namespace {
 
-constexpr std::string_view ellipsis = "…";
-
-/// The name, or what of it has room with an ellipsis.
-std::string cut(std::string_view name, std::size_t room) {
-  if (display_width(name) <= room) return std::string(name);
-  std::size_t kept = 0;
-  std::size_t columns = 1;  // the ellipsis
-  while (kept < name.size()) {
-    const Utf8Char next = first_utf8(name.substr(kept));
-    columns += terminal_columns(next);
-    if (columns > room) break;
-    kept += next.bytes;
-  }
-  while (kept > 0 && name[kept - 1] == ' ') --kept;
-  return std::string(name.substr(0, kept)).append(ellipsis);
-}
-
 /// The bytes of the words that both begin with.
 std::size_t shared_words(std::string_view a, std::string_view b) {
   const std::size_t size = std::min(a.size(), b.size());
@@ -37,16 +20,16 @@ std::size_t shared_words(std::string_view a, std::string_view b) {
 }
 
 std::string short_name(std::string_view name, const Job& job) {
-  std::string head = cut(name, max_short_name);
+  std::string head = cut_to(name, max_short_name);
   std::size_t shared = name.size();
   bool alone = true;
   for (const Zone& other : job.zones) {
-    if (other.name == name || cut(other.name, max_short_name) != head) continue;
+    if (other.name == name || cut_to(other.name, max_short_name) != head) continue;
     alone = false;
     shared = std::min(shared, shared_words(name, other.name));
   }
   if (alone || shared == 0) return head;
-  return std::string(ellipsis) + cut(name.substr(shared), max_short_name - 1);
+  return std::string(ellipsis) + cut_to(name.substr(shared), max_short_name - 1);
 }
 
 /// The longest name of a zone that stands at the beginning; empty if there is none.
@@ -59,6 +42,20 @@ std::string_view name_at(std::string_view text, const Job& job) {
 }
 
 }  // namespace
+
+std::string cut_to(std::string_view text, std::size_t columns) {
+  if (display_width(text) <= columns) return std::string(text);
+  std::size_t kept = 0;
+  std::size_t taken = 1;  // by the ellipsis
+  while (kept < text.size()) {
+    const Utf8Char next = first_utf8(text.substr(kept));
+    taken += terminal_columns(next);
+    if (taken > columns) break;
+    kept += next.bytes;
+  }
+  while (kept > 0 && text[kept - 1] == ' ') --kept;
+  return std::string(text.substr(0, kept)).append(ellipsis);
+}
 
 std::string short_names(std::string_view text, const Job& job) {
   std::string words;

@@ -102,7 +102,6 @@ std::string TextStyle::titled(std::string_view name, std::string_view told) cons
 
 std::string shortened(std::string_view name, std::size_t width) {
   if (display_width(printable(name)) <= width || width == 0) return std::string(name);
-  constexpr std::string_view ellipsis = "…";
   std::vector<std::string_view> characters;
   for (std::string_view rest = name; !rest.empty();) {
     const std::size_t bytes = first_utf8(rest).bytes;

@@ -22,15 +22,11 @@ struct GridPlace {
   double fraction;  // of the way to the next instant
 };
 
-/// The place `steps` from the grid's start, kept within the grid.
-inline GridPlace place_on(const TimeGrid& grid, double steps) {
+/// The place of an instant, kept within the grid.
+inline GridPlace place_on(const TimeGrid& grid, double at_s) {
+  const double steps = clamp(at_s / grid.step_s, 0.0, static_cast<double>(grid.count - 1));
   const std::size_t before = std::min(static_cast<std::size_t>(steps), grid.count - 2);
   return {before, steps - static_cast<double>(before)};
-}
-
-template <class Number>
-Number steps_to(const TimeGrid& grid, Number time_s) {
-  return clamp(time_s * (1.0 / grid.step_s), 0.0, static_cast<double>(grid.count - 1));
 }
 
 /// The weather for a column at one instant.

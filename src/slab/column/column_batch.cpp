@@ -68,7 +68,8 @@ void ColumnWorkspace::clear_for(std::size_t numbers, std::size_t marks) {
 ColumnRecorder::ColumnRecorder(const ColumnBatch& batch, std::span<const ColumnCase* const> cases,
                                std::span<ColumnSolution> solutions, std::size_t lanes,
                                std::size_t profile_depths, ColumnWorkspace& workspace)
-    : solutions_(solutions),
+    : cases_(cases),
+      solutions_(solutions),
       lanes_(lanes),
       entries_(series_count + profile_depths),
       desk_(workspace) {
@@ -91,7 +92,7 @@ double* ColumnRecorder::next_row(const Lanes& kept) {
   for (std::size_t lane = 0; lane < lanes_; ++lane) {
     if (kept[lane] != 0.0) bits |= 1U << lane;
   }
-  desk_.kept.push_back(static_cast<std::uint8_t>(bits));
+  desk_.kept.push_back(static_cast<std::uint16_t>(bits));
   return desk_.rows.get() + (desk_.kept.size() - 1) * entries_ * lanes_;
 }
 
@@ -131,6 +132,7 @@ void ColumnRecorder::finish() {
       series[entry]->resize(rows);
       copy_kept(entry, series[entry]->data(), 1);
     }
+    for (double& at_s : solution.history.time_s) at_s += cases_[lane]->placed_s;
     solution.profile_c.resize(rows * depths);
     for (std::size_t i = 0; i < depths; ++i)
       copy_kept(series_count + i, solution.profile_c.data() + i, depths);

@@ -40,7 +40,7 @@ class ColumnBatch {
 };
 
 /// The largest number of lanes of any instruction set.
-inline constexpr std::size_t max_lanes = 8;
+inline constexpr std::size_t max_lanes = 16;
 inline constexpr std::size_t series_count = 15;
 inline constexpr double record_every_s = 120.0;  ///< least time between entries, except the last
 
@@ -48,7 +48,7 @@ inline constexpr double record_every_s = 120.0;  ///< least time between entries
 struct ColumnWorkspace {
   hwy::AlignedFreeUniquePtr<double[]> rows;
   std::size_t room = 0;              ///< capacity of `rows`
-  std::vector<std::uint8_t> kept;    ///< a row each, a bit for each lane that it is kept of
+  std::vector<std::uint16_t> kept;   ///< a row each, a bit for each lane that it is kept of
   std::vector<std::size_t> offsets;  ///< of the rows kept of one lane, in `rows`
 
   /// Makes room for this many numbers, and for marks of this many rows.
@@ -71,7 +71,8 @@ class ColumnRecorder {
                  ColumnWorkspace& workspace);
 
   /// Where to write an entry: a number of every lane for each series of ColumnHistory, in its
-  /// order, then for each depth of a profile. Of the lanes that are marked it is kept.
+  /// order, then for each depth of a profile; the time since placing. Of the lanes that are marked
+  /// it is kept.
   double* next_row(const Lanes& kept);
   void put_energies(const Lanes& which, const Energies& energies);
   /// Moves the series into the solutions.
@@ -83,6 +84,7 @@ class ColumnRecorder {
   /// Copies one entry of these rows to `to`, which has room for them.
   void copy_kept(std::size_t entry, double* to, std::size_t apart) const;
 
+  std::span<const ColumnCase* const> cases_;
   std::span<ColumnSolution> solutions_;
   std::size_t lanes_;
   std::size_t entries_;  // of a row, for each lane

@@ -32,13 +32,13 @@ class ColumnLanes {
   ColumnLanes(const ColumnBatch& batch, Cases cases, std::span<ColumnSolution> solutions,
               ColumnWorkspace& workspace)
       : settings_(batch.settings),
-        end_s_(batch.end_s),
+        span_s_(each_case<Number>(
+            cases, [&batch](const ColumnCase& c) { return batch.end_s - c.placed_s; })),
         traits_(traits_of<Number>(cases)),
         modes_(batch, cases),
         weather_(batch, cases),
         profile_points_(batch.settings.keep_profile ? profile_points : 0),
         recorder_(batch, cases, solutions, lanes, profile_points_, workspace),
-        time_s_(each_case<Number>(cases, [](const ColumnCase& c) { return c.placed_s; })),
         concrete_c_(each_case<Number>(cases, [](const ColumnCase& c) { return c.concrete_c; })),
         aging_(traits_, modes_, concrete_c_, transit_h(cases)),
         steps_(settings_, traits_, weather_, aging_),
@@ -47,15 +47,15 @@ class ColumnLanes {
         energy_{0.0, 0.0, modes_.stored_j_m2()} {}
 
   void run() {
-    begin_under(lid_ahead(0.0), end_s_ >= 0.0);
-    record(end_s_ >= 0.0);
-    auto going = end_s_ - time_s_ > same_instant_s;
+    begin_under(lid_ahead(0.0), span_s_ >= 0.0);
+    record(span_s_ >= 0.0);
+    auto going = span_s_ - elapsed_s_ > same_instant_s;
     while (any(going)) {
-      const Number step_s = steps_.next_s(time_s_);
-      advance(select(going, min(step_s, end_s_ - time_s_), step_s));
-      const auto still = end_s_ - time_s_ > same_instant_s;
+      const Number step_s = steps_.next_s(elapsed_s_);
+      advance(select(going, min(step_s, span_s_ - elapsed_s_), step_s));
+      const auto still = span_s_ - elapsed_s_ > same_instant_s;
       const auto due =
-          either(time_s_ - recorded_s_ >= record_every_s - same_instant_s, steps_.cut_short());
+          either(elapsed_s_ - recorded_s_ >= record_every_s - same_instant_s, steps_.cut_short());
       record_due(going, still, due);
       going = still;
     }
@@ -102,7 +102,7 @@ class ColumnLanes {
                          HWY_ATTR { return surface_exchange(ending, outer_c); };
     const auto exchange = step_columns(modes_.rows, law, step_s, response_m2k_w_, surface_);
     energy_.surface_j_m2 += 0.5 * step_s * (before_w_m2 + surface_.inward_w_m2);
-    time_s_ += step_s;
+    elapsed_s_ += step_s;
     aging_.age(step_s);
     water_.move(step_s, aging_.set_age_h(Aging::middle), aging_.probe_c(Aging::middle),
                 exchange.evaporation_kg_m2_h);
@@ -110,7 +110,7 @@ class ColumnLanes {
 
   LidOf<Number> lid_ahead(Number ahead_s) const {
     const Number ahead_h = ahead_s * (1.0 / seconds_per_hour);
-    return lid_of(traits_, weather_.cover_at(time_s_ + ahead_s),
+    return lid_of(traits_, weather_.cover_at(elapsed_s_ + ahead_s),
                   aging_.set_age_ahead_h(Aging::middle, ahead_h),
                   aging_.set_age_ahead_h(Aging::work, ahead_h));
   }
@@ -118,7 +118,7 @@ class ColumnLanes {
   Conditions conditions(Number ahead_s) const {
     const WetnessOf<Number> wet =
         wetness_under(traits_, lid_, water_.lost_kg_m2(ahead_s * (1.0 / seconds_per_hour)));
-    return surface_conditions(weather_.at(time_s_ + ahead_s), traits_, weather_.thin_air(),
+    return surface_conditions(weather_.at(elapsed_s_ + ahead_s), traits_, weather_.thin_air(),
                               wet.vapour, wet.sun);
   }
 
@@ -129,8 +129,9 @@ class ColumnLanes {
     const auto records = both(going, either(due, ends));
     if (any(records)) record(records);
     if (!any(ends)) return;
-    recorder_.put_energies(store(ended), {store(energy_.surface_j_m2), store(energy_.source_j_m2),
-                                          store(modes_.stored_j_m2() - energy_.start_j_m2)});
+    recorder_.put_energies(doubles_of(ended),
+                           {doubles_of(energy_.surface_j_m2), doubles_of(energy_.source_j_m2),
+                            doubles_of(Number(modes_.stored_j_m2() - energy_.start_j_m2))});
   }
 
   /// Powers are taken only where some lane is not yet past the largest resistance.
@@ -143,39 +144,41 @@ class ColumnLanes {
   /// In the order of ColumnHistory.
   template <class Mask>
   void record(Mask which) {
-    recorded_s_ = select(which, time_s_, recorded_s_);
-    const Row<Number> row{recorder_.next_row(store(select(which, Number(1.0), Number(0.0))))};
-    row.put(0, time_s_);
-    row.put(1, surface_.surface_c);
-    row.put(2, aging_.probe_c(Aging::middle));
-    row.put(3, modes_.mean_c());
-    row.put(4, modes_.gradient_c());
-    row.put(5, aging_.set_age_h(Aging::work));
-    row.put(6, aging_.set_age_h(Aging::middle));
-    row.put(7, psi(Aging::top));
-    row.put(8, psi(Aging::work));
-    row.put(9, psi(Aging::deep));
-    row.put(10, psi(Aging::middle));
-    row.put(11, strength_psi(aging_.set_age_h(Aging::work), traits_.strength));
-    row.put(12, water_.evaporation_kg_m2_h);
-    row.put(13, water_.bleed_kg_m2_h);
-    row.put(14, water_.bleed_water_kg_m2);
+    recorded_s_ = select(which, elapsed_s_, recorded_s_);
+    double* const row = recorder_.next_row(doubles_of(select(which, Number(1.0), Number(0.0))));
+    const auto put = [row](std::size_t entry, Number value)
+                         HWY_ATTR { put_doubles(value, row + entry * lanes); };
+    put(0, elapsed_s_);
+    put(1, surface_.surface_c);
+    put(2, aging_.probe_c(Aging::middle));
+    put(3, modes_.mean_c());
+    put(4, modes_.gradient_c());
+    put(5, aging_.set_age_h(Aging::work));
+    put(6, aging_.set_age_h(Aging::middle));
+    put(7, psi(Aging::top));
+    put(8, psi(Aging::work));
+    put(9, psi(Aging::deep));
+    put(10, psi(Aging::middle));
+    put(11, strength_psi(aging_.set_age_h(Aging::work), traits_.strength));
+    put(12, water_.evaporation_kg_m2_h);
+    put(13, water_.bleed_kg_m2_h);
+    put(14, water_.bleed_water_kg_m2);
     for (std::size_t i = 0; i < profile_points_; ++i) {
-      row.put(series_count + i, modes_.profile_c(i));
+      put(series_count + i, modes_.profile_c(i));
     }
   }
 
   static constexpr std::size_t lanes = Memory<Number>::columns;
 
   const SolverSettings& settings_;
-  Number end_s_;
+  Number span_s_;  // from placing to the end
   TraitsOf<Number> traits_;
   LaneModes<Number> modes_;
   LaneWeather<Number> weather_;
   std::size_t profile_points_;
   ColumnRecorder recorder_;
-  Number time_s_;
-  Number concrete_c_;  // when placed
+  Number elapsed_s_ = 0.0;  // since placing
+  Number concrete_c_;       // when placed
   Aging aging_;
   LaneSteps<Number> steps_;
   LaneWater<Number> water_;

@@ -6,7 +6,8 @@
 
 namespace slabtide {
 
-inline constexpr double same_instant_s = 1.0e-6;
+/// What times since placing, in single precision, tell apart in a week.
+inline constexpr double same_instant_s = 0.1;
 inline constexpr double forever_s = 1.0e9;
 
 /// A step ends where a cover or a film comes on or goes, and at final set: so much after it, so

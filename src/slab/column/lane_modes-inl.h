@@ -67,6 +67,7 @@ class LaneModes {
   }
 
  private:
+  using Each = typename Memory<Number>::Each;
   static constexpr std::size_t lanes = Memory<Number>::columns;
 
   template <std::size_t count>
@@ -88,9 +89,9 @@ class LaneModes {
 
   void lay_out() {
     const std::size_t entries = (11 + probe_count + 2 * heat_points + profile_) * rows.modes;
-    memory_ = hwy::AllocateAligned<double>(entries * lanes);
-    std::fill_n(memory_.get(), entries * lanes, 0.0);
-    double* next = memory_.get();
+    memory_ = hwy::AllocateAligned<Each>(entries * lanes);
+    std::fill_n(memory_.get(), entries * lanes, Each{0});
+    Each* next = memory_.get();
     const auto take = [&](Row<Number>& row, std::size_t of_each_mode) {
       row.data = next;
       next += of_each_mode * rows.modes * lanes;
@@ -112,7 +113,7 @@ class LaneModes {
       const ColumnModes& from = *modes_[column];
       const std::vector<double> placed = placed_amplitudes(*cases_[column], from);
       const auto put = [lane](const Row<Number>& row, std::size_t entry, double value) {
-        row.data[entry * lanes + lane] = value;
+        row.data[entry * lanes + lane] = static_cast<Each>(value);
       };
       for (std::size_t m = 0; m < from.count(); ++m) {
         put(rows.decay_per_s, m, from.conduction.decay_per_s()[m]);
@@ -136,7 +137,7 @@ class LaneModes {
   Cases cases_;
   std::vector<const ColumnModes*> modes_;
   std::size_t profile_ = 0;
-  hwy::AlignedFreeUniquePtr<double[]> memory_;
+  hwy::AlignedFreeUniquePtr<Each[]> memory_;
   Row<Number> in_mean_;
   Row<Number> in_gradient_;
   Row<Number> stored_j_m2_;

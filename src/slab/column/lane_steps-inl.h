@@ -23,15 +23,15 @@ class LaneSteps {
             const LaneWeather<Number>& weather, const LaneAging<Number>& aging)
       : settings_(settings), traits_(traits), weather_(weather), aging_(aging) {}
 
-  /// The next step from `time_s` on.
-  Number next_s(Number time_s) {
+  /// The next step, so long after placing.
+  Number next_s(Number elapsed_s) {
     const auto set = aging_.set_age_h(Aging::middle) >= final_set_age_h(traits_.setting);
     const Number early_s(settings_.early_step_s * fraction_of_early_step(taken_++));
     const Number grown_s = select(was_set_ > 0.5, step_growth * usual_s_,
                                   Number(first_late_fraction * settings_.early_step_s));
     usual_s_ = select(set, min(Number(settings_.late_step_s), grown_s), early_s);
     was_set_ = select(set, Number(1.0), Number(0.0));
-    const Number until_s = until_change_s(time_s);
+    const Number until_s = until_change_s(elapsed_s);
     const Number cut_s = min(usual_s_, until_s + past_change_s);
     step_s_ = select(until_s > too_near_s, cut_s, usual_s_);
     return step_s_;
@@ -44,8 +44,8 @@ class LaneSteps {
   using Aging = LaneAging<Number>;
 
   /// As far as can be told from now.
-  Number until_change_s(Number time_s) const {
-    Number until_s = weather_.until_cover_changes_s(time_s);
+  Number until_change_s(Number elapsed_s) const {
+    Number until_s = weather_.until_cover_changes_s(elapsed_s);
     for (const Number age_h :
          {final_set_age_h(traits_.setting), traits_.curing_cover_from_set_age_h})
       until_s = min(until_s, aging_.until_s(Aging::middle, age_h));

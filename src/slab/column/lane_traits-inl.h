@@ -78,17 +78,23 @@ struct TraitsOf {
 /// Packs `read(i)` of each column i into one number; lanes past the last column repeat it.
 template <class Number, class Read>
 Number each_lane(std::size_t count, const Read& read) {
-  constexpr std::size_t lanes = Memory<Number>::columns;
-  HWY_ALIGN std::array<double, lanes> values;
-  for (std::size_t i = 0; i < lanes; ++i) values[i] = read(std::min(i, count - 1));
+  HWY_ALIGN LaneArray<Number> values;
+  for (std::size_t i = 0; i < values.size(); ++i)
+    values[i] = static_cast<typename Memory<Number>::Each>(read(std::min(i, count - 1)));
   return Memory<Number>::load(values.data());
 }
 
+/// For the recorder, which is the same for any kind of number.
 template <class Number>
-ColumnRecorder::Lanes store(Number value) {
-  HWY_ALIGN ColumnRecorder::Lanes stored;
-  Memory<Number>::store(value, stored.data());
-  return stored;
+HWY_INLINE void put_doubles(Number value, double* to) {
+  const LaneArray<Number> each = lanes_of(value);
+  std::copy(each.begin(), each.end(), to);
+}
+template <class Number>
+ColumnRecorder::Lanes doubles_of(Number value) {
+  ColumnRecorder::Lanes doubles{};
+  put_doubles(value, doubles.data());
+  return doubles;
 }
 
 using Cases = std::span<const ColumnCase* const>;

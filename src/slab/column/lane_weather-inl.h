@@ -26,37 +26,38 @@ struct CoverOf {
   Number open;  // 1 if it lets vapour through, else 0
 };
 
-/// The weather over several columns, each at its own time.
+/// The weather over several columns, each so long after its own placing.
 template <class Number>
 class LaneWeather {
  public:
   LaneWeather(const ColumnBatch& batch, Cases cases)
       : grid_(batch.weather.grid), shared_(batch.shared.data()), air_(batch.air), cases_(cases) {
     for (std::size_t i = 0; i < lanes; ++i) {
-      shortwave_[i] = cases[std::min(i, cases.size() - 1)]->exposure->shortwave_w_m2.data();
+      const ColumnCase& column = *cases[std::min(i, cases.size() - 1)];
+      shortwave_[i] = column.exposure->shortwave_w_m2.data();
+      placed_s_[i] = column.placed_s;
     }
     for (const ColumnCase* each : cases) covered_ = covered_ || !each->covers.empty();
     steady_ = cover_from_cases(0.0);
   }
 
-  WeatherNow<Number> at(Number time_s) const {
-    HWY_ALIGN std::array<double, lanes> steps;
-    Memory<Number>::store(steps_to(grid_, time_s), steps.data());
-    HWY_ALIGN std::array<std::array<double, lanes>, entries> before;
-    HWY_ALIGN std::array<std::array<double, lanes>, entries> after;
+  WeatherNow<Number> at(Number elapsed_s) const {
+    HWY_ALIGN LaneArray<Number> fractions = lanes_of(elapsed_s);
+    HWY_ALIGN std::array<LaneArray<Number>, entries> before;
+    HWY_ALIGN std::array<LaneArray<Number>, entries> after;
     for (std::size_t i = 0; i < lanes; ++i) {
-      const GridPlace place = place_on(grid_, steps[i]);
-      steps[i] = place.fraction;
+      const GridPlace place = place_on(grid_, placed_s_[i] + fractions[i]);
+      fractions[i] = static_cast<Each>(place.fraction);
       const SharedWeather& now = shared_[place.before];
       const SharedWeather& next = shared_[place.before + 1];
       for (std::size_t k = 0; k < now.size(); ++k) {
-        before[k][i] = now[k];
-        after[k][i] = next[k];
+        before[k][i] = static_cast<Each>(now[k]);
+        after[k][i] = static_cast<Each>(next[k]);
       }
-      before[now.size()][i] = shortwave_[i][place.before];
-      after[now.size()][i] = shortwave_[i][place.before + 1];
+      before[now.size()][i] = static_cast<Each>(shortwave_[i][place.before]);
+      after[now.size()][i] = static_cast<Each>(shortwave_[i][place.before + 1]);
     }
-    const Number fraction = Memory<Number>::load(steps.data());
+    const Number fraction = Memory<Number>::load(fractions.data());
     const auto between = [&](std::size_t k) HWY_ATTR {
       const Number from = Memory<Number>::load(before[k].data());
       return from + fraction * (Memory<Number>::load(after[k].data()) - from);
@@ -66,31 +67,30 @@ class LaneWeather {
 
   const ThinAir& thin_air() const { return air_; }
 
-  CoverOf<Number> cover_at(Number time_s) const {
+  CoverOf<Number> cover_at(Number elapsed_s) const {
     if (!covered_) return steady_;
-    return cover_from_cases(time_s);
+    return cover_from_cases(elapsed_s);
   }
 
   /// How long until a cover is next laid or taken off.
-  Number until_cover_changes_s(Number time_s) const {
+  Number until_cover_changes_s(Number elapsed_s) const {
     if (!covered_) return forever_s;
-    HWY_ALIGN std::array<double, lanes> at_s;
-    Memory<Number>::store(time_s, at_s.data());
+    const LaneArray<Number> elapsed = lanes_of(elapsed_s);
     return each_lane<Number>(cases_.size(), [&](std::size_t i) {
-      return slabtide::until_cover_changes_s(*cases_[i], at_s[i]);
+      return slabtide::until_cover_changes_s(*cases_[i], placed_s_[i] + elapsed[i]);
     });
   }
 
  private:
+  using Each = typename Memory<Number>::Each;
   static constexpr std::size_t lanes = Memory<Number>::columns;
   static constexpr std::size_t entries = std::tuple_size_v<SharedWeather> + 1;
 
-  CoverOf<Number> cover_from_cases(Number time_s) const {
-    HWY_ALIGN std::array<double, lanes> at_s;
-    Memory<Number>::store(time_s, at_s.data());
+  CoverOf<Number> cover_from_cases(Number elapsed_s) const {
+    const LaneArray<Number> elapsed = lanes_of(elapsed_s);
     std::array<CoverState, lanes> covers;
     for (std::size_t i = 0; i < cases_.size(); ++i) {
-      covers[i] = slabtide::cover_at(*cases_[i], at_s[i]);
+      covers[i] = slabtide::cover_at(*cases_[i], placed_s_[i] + elapsed[i]);
     }
     return {
         each_lane<Number>(cases_.size(), [&](std::size_t i) { return covers[i].resistance_m2k_w; }),
@@ -103,6 +103,7 @@ class LaneWeather {
   const ThinAir& air_;
   Cases cases_;
   std::array<const double*, lanes> shortwave_;
+  std::array<double, lanes> placed_s_;
   bool covered_ = false;
   CoverOf<Number> steady_;
 };

@@ -23,7 +23,7 @@ constexpr double tied_restraint = 0.8;  // of E alpha dT
 // comes in the first hour, fitted to B3 within 7 % from three hours to two days of age.
 constexpr double creep_per_mpa = 128.9e-6;  // q2 of 310 kg/m3 of cement and 36 MPa
 constexpr double creep_scale = 0.205;       // at an age of one day
-constexpr double creep_exponent = -0.4;
+constexpr float creep_exponent = -0.4F;
 constexpr double creep_of_first_hour = 0.33;
 constexpr double ageing_coefficient = 0.8;  // Trost and Bazant, from memory
 // A relaxing stress is kept as what lasts and two parts that fade, which meet the formula after an
@@ -71,9 +71,10 @@ Fading fading_of(double modulus_psi, double set_age_h, double since_set_h) {
   constexpr double fast_in_hour = 0.8647;
   constexpr double slow_in_day = 0.9502;
   if (!(since_set_h > 0.0)) return {.slow = 0.0, .fast = 1.0};
+  // In single precision, as the ages are: a third of the time.
+  const float by_age = std::pow(static_cast<float>(set_age_h / hours_per_day), creep_exponent);
   const double creep = modulus_psi * pa_from_psi(1.0) / 1.0e6 * creep_per_mpa * creep_scale *
-                       std::pow(set_age_h / hours_per_day, creep_exponent) * set_age_h /
-                       since_set_h;
+                       static_cast<double>(by_age) * set_age_h / since_set_h;
   const auto lost = [](double by_creep) {
     return 1.0 - 1.0 / (1.0 + ageing_coefficient * by_creep);
   };
@@ -83,23 +84,28 @@ Fading fading_of(double modulus_psi, double set_age_h, double since_set_h) {
   return {.slow = slow, .fast = in_day - slow_in_day * slow};
 }
 
-/// How the two fading parts are left over one step.
-Fading left_after(double step_s) {
-  const auto left = [step_s](double fades_h) {
-    return std::exp(-step_s / (fades_h * seconds_per_hour));
-  };
+/// What is left of the two fading parts after a while.
+Fading left_after(double s) {
+  const auto left = [s](double fades_h) { return std::exp(-s / (fades_h * seconds_per_hour)); };
   return {.slow = left(slow_fades_in_h), .fast = left(fast_fades_in_h)};
 }
+
+/// What is left of what was there at a step's start, and of what came amid it.
+struct StepLeft {
+  explicit StepLeft(double step_s) : of_start(left_after(step_s)), amid(left_after(0.5 * step_s)) {}
+  Fading of_start;
+  Fading amid;
+};
 
 /// A stress that grows by pieces, each of which relaxes from when it came, amid its step.
 class RelaxingStress {
  public:
   double psi() const { return lasting_psi_ + slow_psi_ + fast_psi_; }
 
-  void grow(const Fading& left, const Fading& fading, double added_psi) {
+  void grow(const StepLeft& left, const Fading& fading, double added_psi) {
     lasting_psi_ += (1.0 - fading.slow - fading.fast) * added_psi;
-    slow_psi_ = left.slow * slow_psi_ + std::sqrt(left.slow) * fading.slow * added_psi;
-    fast_psi_ = left.fast * fast_psi_ + std::sqrt(left.fast) * fading.fast * added_psi;
+    slow_psi_ = left.of_start.slow * slow_psi_ + left.amid.slow * fading.slow * added_psi;
+    fast_psi_ = left.of_start.fast * fast_psi_ + left.amid.fast * fading.fast * added_psi;
   }
 
   /// What is over the limit slips, and is gone.
@@ -137,7 +143,7 @@ class Ratios {
   void move() {
     ++at_;
     const double step_s = history_.time_s[at_] - history_.time_s[at_ - 1];
-    if (step_s != step_s_) left_ = left_after(step_s);
+    if (step_s != step_s_) left_ = StepLeft(step_s);
     step_s_ = step_s;
     const double before_psi = modulus_psi_;
     modulus_psi_ = modulus_psi();
@@ -183,7 +189,7 @@ class Ratios {
   double modulus_psi_;
   RelaxingStress mean_;  ///< over the whole depth; tension where it cools
   RelaxingStress curl_;  ///< at the top, the other way at the bottom; times the coefficient
-  Fading left_;
+  StepLeft left_{0.0};
   double step_s_ = 0.0;
 };
 

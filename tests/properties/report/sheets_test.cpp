@@ -183,7 +183,7 @@ TEST_CASE("long names fit any terminal, and no cut's place is cut short") {
     const auto pour = planned(seed, long_name);
     if (!pour) continue;
     ++compared;
-    for (const std::size_t width : {60, 70, 80}) {
+    for (const std::size_t width : {60UL, 70UL, 80UL}) {
       const TextStyle style{.width = width};
       CAPTURE(seed);
       CAPTURE(width);

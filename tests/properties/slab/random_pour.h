@@ -11,6 +11,7 @@
 #include "slab/column/column_core.h"
 #include "slab/mix/mix_model.h"
 #include "slab/process/setting.h"
+#include "support/column_in_doubles.h"
 #include "unit/slab/slab_fixtures.h"
 
 namespace slabtide::fixtures {
@@ -56,7 +57,9 @@ inline PourSketch random_pour() {
   return pour;
 }
 
-inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settings = {}) {
+/// A pour's column, solved by `solve_case(column, weather)`.
+template <class SolveCase>
+ColumnSolution solve_by(const SolveCase& solve_case, const PourSketch& pour) {
   const SiteWeather weather = day_weather(pour.day);
   CellExposure exposure = in_the_sun(weather, pour.day.start_hour, pour.noon_w_m2);
   exposure.sky_view = pour.sky_view;
@@ -67,12 +70,27 @@ inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settin
   column.covers = pour.covers;
   column.curing_compound_from_set_age_h = pour.curing_compound_from_set_age_h;
   column.formed_face = pour.formed_face;
-  const std::array cases{&std::as_const(column)};
-  ColumnSolution solution;
-  ColumnWorkspace workspace;
-  solve_side_by_side(ColumnBatch(weather, settings, cases), cases, std::span(&solution, 1),
-                     workspace);
-  return solution;
+  return solve_case(column, weather);
+}
+
+inline ColumnSolution solve(const PourSketch& pour, const SolverSettings& settings = {}) {
+  const auto by_core = [&settings](const ColumnCase& column, const SiteWeather& weather) {
+    const std::array cases{&column};
+    ColumnSolution solution;
+    ColumnWorkspace workspace;
+    solve_side_by_side(ColumnBatch(weather, settings, cases), cases, std::span(&solution, 1),
+                       workspace);
+    return solution;
+  };
+  return solve_by(by_core, pour);
+}
+
+/// The same steps in double precision.
+inline ColumnSolution solve_exactly(const PourSketch& pour, const SolverSettings& settings = {}) {
+  const auto in_doubles = [&settings](const ColumnCase& column, const SiteWeather& weather) {
+    return test::solve_in_doubles(column, weather, settings);
+  };
+  return solve_by(in_doubles, pour);
 }
 
 /// Print at the working depth, then initial and final set at mid-depth; in seconds, empty if not
@@ -82,6 +100,18 @@ inline Events events_of(const ColumnHistory& h) {
   return {first_reached(h.time_s, h.resistance_work_psi, 40.0),
           first_reached(h.time_s, h.resistance_middle_psi, initial_set_psi),
           first_reached(h.time_s, h.resistance_middle_psi, final_set_psi)};
+}
+
+/// And the print at 5 mm, which follows the weather most closely; then strength to walk and to saw.
+inline constexpr std::size_t plastic_events = 4;
+inline std::array<std::optional<double>, 6> all_events_of(const ColumnHistory& h) {
+  const Events set = events_of(h);
+  return {set[0],
+          set[1],
+          set[2],
+          first_reached(h.time_s, h.resistance_top_psi, 40.0),
+          first_reached(h.time_s, h.strength_psi, 500.0),
+          first_reached(h.time_s, h.strength_psi, 1500.0)};
 }
 
 }  // namespace slabtide::fixtures
