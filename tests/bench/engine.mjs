@@ -1,5 +1,5 @@
 // node engine.mjs ENGINE-FOLDER PROGRAM JOB: how many times the processor time of the native program
-// the engine takes for the likely day and for 200 days (two lanes on one thread).
+// the engine takes for the likely day and for 200 days (four lanes on one thread).
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
