@@ -9,8 +9,8 @@
 namespace slabtide {
 namespace HWY_NAMESPACE {
 
-constexpr std::uint64_t of_exp = 20;
-constexpr std::uint64_t of_log = 28;
+constexpr std::uint64_t of_exp = 22;
+constexpr std::uint64_t of_log = 26;
 
 inline std::uint64_t& counted() {
   static std::uint64_t operations = 0;

@@ -18,14 +18,15 @@ constexpr std::size_t chains = 12;  // enough that none has to wait for its own 
 
 /// `rounds` of independent multiply-adds; returns the total number of operations and, in `out`, a
 /// value that depends on all of them.
-std::uint64_t multiply_and_add(std::uint64_t rounds, double* out) {
-  const hn::ScalableTag<double> tag;
-  const auto factor = hn::Set(tag, 0.999999);
-  const auto addend = hn::Set(tag, 1.0e-7);
+std::uint64_t multiply_and_add(std::uint64_t rounds, float* out) {
+  const hn::ScalableTag<float> tag;
+  const auto factor = hn::Set(tag, 0.999999F);
+  const auto addend = hn::Set(tag, 1.0e-7F);
   // Different start values: the compiler merges chains with equal values.
-  const auto from = [&tag](double value) HWY_ATTR { return hn::Set(tag, value); };
-  auto a = from(1.0), b = from(1.1), c = from(1.2), d = from(1.3), e = from(1.4), f = from(1.5);
-  auto g = from(1.6), h = from(1.7), i = from(1.8), j = from(1.9), k = from(2.0), l = from(2.1);
+  const auto from = [&tag](float value) HWY_ATTR { return hn::Set(tag, value); };
+  auto a = from(1.0F), b = from(1.1F), c = from(1.2F), d = from(1.3F), e = from(1.4F);
+  auto f = from(1.5F), g = from(1.6F), h = from(1.7F), i = from(1.8F), j = from(1.9F);
+  auto k = from(2.0F), l = from(2.1F);
   for (std::uint64_t round = 0; round < rounds; ++round) {
     a = hn::MulAdd(a, factor, addend);
     b = hn::MulAdd(b, factor, addend);
@@ -63,7 +64,7 @@ HWY_AFTER_NAMESPACE();
 #include "counted_number.h"
 #include "slab/column/column_solver.h"
 
-// The fraction of the processor's double-precision peak that the columns reach: operations counted
+// The fraction of the processor's single-precision peak that the columns reach: operations counted
 // over processor time, both on one thread. The peak is that of independent multiply-adds (two
 // operations each) on the widest instruction set, measured here.
 
@@ -81,7 +82,7 @@ double processor_s() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC
 double peak() {
   double best = 0.0;
   for (int go = 0; go < 10; ++go) {
-    double out = 0.0;
+    float out = 0.0F;
     const double start_s = processor_s();
     const auto operations =
         static_cast<double>(HWY_DYNAMIC_DISPATCH(multiply_and_add)(4'000'000, &out));

@@ -30,15 +30,20 @@ struct FadingOf {
 
 template <class Number>
 FadingOf<Number> fading(Number x) {
-  constexpr double small = 0.5;  // below, differences of nearly equal numbers lose their digits
+  // Below, differences of nearly equal numbers lose their digits; above, products do.
+  constexpr double small = 0.5;
   const Number some = max(x, Number(small));
+  const Number kept = exp(-some);
+  const Number mean = (1.0 - kept) / some;
+  const Number late = (1.0 - mean) / some;
   const Number little = min(x, Number(small));
-  const Number by_exp = (1.0 - (1.0 - exp(-some)) / some) / some;
   Number series = 1.0;  // sum of (-x)^k 2!/(k+2)!, from its end
   for (int k = 11; k > 2; --k) series = 1.0 - little * (1.0 / k) * series;
-  const Number late = select(x > small, by_exp, 0.5 * series);
-  const Number mean = 1.0 - x * late;
-  return {1.0 - x * mean, mean, late};
+  const Number little_late = 0.5 * series;
+  const Number little_mean = 1.0 - little * little_late;
+  const auto is_large = x > small;
+  return {select(is_large, kept, 1.0 - little * little_mean), select(is_large, mean, little_mean),
+          select(is_large, late, little_late)};
 }
 
 /// The modes of the columns in the lanes: rows with one entry per mode.

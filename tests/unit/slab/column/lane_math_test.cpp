@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "slab/column/lanes-inl.h"
+#include "slab/process/conduction-inl.h"
 
 // With the narrowest instruction set of the machine's kind; column_core_test.cpp holds the others
 // against each other. The C library's functions are taken for exact.
@@ -76,4 +77,22 @@ TEST_CASE("powers and roots of lanes follow from them") {
   CHECK(pow_of(0.01, 0.89) == doctest::Approx(std::pow(0.01, 0.89)).epsilon(1.0e-6));
   CHECK(cbrt_of(27.0) == doctest::Approx(3.0).epsilon(1.0e-6));
   CHECK(cbrt_of(0.0) == 0.0);
+}
+
+TEST_CASE("what fades in a step is as exact, however slowly or fast it fades") {
+  using slabtide::HWY_NAMESPACE::fading;
+  double worst = 0.0;
+  for (float x = 1.0e-8F; x < 1.0e9F; x *= 1.0137F) {
+    const auto exact = fading(static_cast<double>(x));
+    const auto look_at = [&](auto part, double of_exact) {
+      const double found =
+          first_lane([part](Lanes a) { return part(fading(a)); }, static_cast<double>(x));
+      worst = std::max(worst, std::abs(found - of_exact) / std::max(of_exact, 1.0e-9));
+    };
+    look_at([](const auto& left) { return left.kept; }, exact.kept);
+    look_at([](const auto& left) { return left.mean; }, exact.mean);
+    look_at([](const auto& left) { return left.late; }, exact.late);
+  }
+  MESSAGE("fading off by ", worst);
+  CHECK(worst < 1.0e-6);
 }
