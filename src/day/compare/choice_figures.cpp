@@ -1,6 +1,7 @@
 #include "slabtide/day/compare/choice_figures.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "day/uncertainty/drawn_cautions.h"
 #include "day/uncertainty/frost_days.h"
@@ -101,19 +102,29 @@ std::vector<Caution> cautions_of(const Job& job, const DayPlan& plan, const Late
   return cautions;
 }
 
+LateDays late_on(const CrewPlan& crew, const SampledDays& drawn,
+                 const std::optional<SampledDays>& own) {
+  LateDays late = late_days(crew, drawn.plan, drawn.ensemble);
+  if (!own) return late;
+  const Ensemble few = first_days(drawn.ensemble, own->ensemble.days.size());
+  return put_right(std::move(late), late_days(crew, drawn.plan, few),
+                   late_days(crew, own->plan, own->ensemble));
+}
+
 }  // namespace
 
 ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
-                         const std::optional<SampledDays>& drawn) {
+                         const std::optional<SampledDays>& drawn,
+                         const std::optional<SampledDays>& own) {
   ChoiceFigures figures;
   find_windows(figures, job, plan);
   find_tops(figures, plan);
   find_saw(figures, job, plan);
   find_crew(figures, plan.crew);
   const LateDays late = drawn
-                            ? late_days(plan.crew, drawn->plan, drawn->ensemble)
+                            ? late_on(plan.crew, *drawn, own)
                             : LateDays{figures.minutes_late, figures.minutes_late, {}, {}, 0.0, {}};
-  weigh_cautions(figures, cautions_of(job, plan, late, drawn), job.zones.size());
+  weigh_cautions(figures, cautions_of(job, plan, late, own ? own : drawn), job.zones.size());
   if (drawn) {
     figures.lost_fraction = late.finish_lost_fraction;
     figures.zone_lost_fractions = late.zone_lost_fractions;

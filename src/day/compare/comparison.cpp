@@ -10,6 +10,7 @@
 #include "day/joints/cut_memo.h"
 #include "day/pour/pour_memo.h"
 #include "joined_choices.h"
+#include "own_days.h"
 #include "slabtide/job/geometry/cells.h"
 
 namespace slabtide {
@@ -65,9 +66,10 @@ class Comparing {
     if (!is_ordered) {
       pour = run_pour(first.job, series_, ordered_.practice, solver, {max_cells_of_many, &memo_});
     }
+    std::optional<OwnDays> days;
     for (const std::size_t i : group) {
       if (is_ordered || pour.ok()) {
-        outcomes[i].compared = compared(choices[i], is_ordered ? ordered_.run : *pour.value);
+        outcomes[i].compared = compared(choices[i], is_ordered ? ordered_.run : *pour.value, days);
       } else {
         outcomes[i].fault = pour.diagnostics.front().message;
       }
@@ -76,12 +78,19 @@ class Comparing {
     if (settings_.progress) settings_.progress(++done_);
   }
 
-  ComparedChoice compared(const Choice& choice, const PourRun& pour) {
+  /// `days` are those of the group's pour, as soon as they have been solved.
+  ComparedChoice compared(const Choice& choice, const PourRun& pour, std::optional<OwnDays>& days) {
     // No choice changes anything that the joints depend on.
     const PlanScope scope{CrewDepth::other_crews, &cuts_};
     const DayPlan plan =
         plan_day(choice.job, pour, ordered_.practice, ordered_.forecast_age_h, scope);
-    ChoiceFigures figures = figures_of(choice.job, plan, settings_.days_for(ordered_.plan));
+    const bool is_own = &pour != &ordered_.run && choice.kind != ChoiceKind::as_ordered;
+    if (is_own && settings_.ensemble != nullptr && !days) {
+      days = OwnDays::solve(choice.job, ordered_.forecast, ordered_.practice, pour, plan,
+                            *settings_.ensemble);
+    }
+    ChoiceFigures figures = figures_of(choice.job, plan, settings_.days_for(ordered_.plan),
+                                       days ? std::optional(days->days()) : std::nullopt);
     auto money =
         cost_of_pour(choice.job, pour.order, plan, figures.zone_lost_fractions, ordered_.job.mix);
     return {choice, std::move(figures),

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <mutex>
+#include <type_traits>
 
 #include "core/parallel.h"
 #include "core/rounded.h"
@@ -187,6 +188,18 @@ Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings) {
   const double each = settings.samples > 0 ? 1.0 / static_cast<double>(settings.samples) : 0.0;
   ensemble.weights.assign(settings.samples, each);
   return ensemble;
+}
+
+Ensemble first_days(const Ensemble& ensemble, std::size_t count) {
+  const auto first = [count](const auto& all) {
+    return std::remove_cvref_t<decltype(all)>(
+        all.begin(), all.begin() + static_cast<std::ptrdiff_t>(std::min(count, all.size())));
+  };
+  Ensemble few{ensemble.zones,       ensemble.central,
+               ensemble.planned,     first(ensemble.uncertain_inputs),
+               first(ensemble.days), {}};
+  few.weights.assign(few.days.size(), 1.0 / static_cast<double>(few.days.size()));
+  return few;
 }
 
 namespace {

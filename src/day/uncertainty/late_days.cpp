@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <set>
 
@@ -153,6 +154,38 @@ LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensem
   }
   result.bad_day_min = minutes_at(std::move(late), bad_day_fraction);
   return result;
+}
+
+namespace {
+
+constexpr double no_limit = std::numeric_limits<double>::infinity();
+
+void put_right(double& many, double few, double few_solved, double max) {
+  many = std::clamp(many + few_solved - few, 0.0, max);
+}
+
+void put_right(std::vector<std::optional<double>>& many,
+               const std::vector<std::optional<double>>& few,
+               const std::vector<std::optional<double>>& few_solved) {
+  for (std::size_t i = 0; i < many.size(); ++i) {
+    if (many[i] && few[i] && few_solved[i]) put_right(*many[i], *few[i], *few_solved[i], 1.0);
+  }
+}
+
+}  // namespace
+
+LateDays put_right(LateDays many, const LateDays& few, const LateDays& few_solved) {
+  put_right(many.expected_min, few.expected_min, few_solved.expected_min, no_limit);
+  put_right(many.bad_day_min, few.bad_day_min, few_solved.bad_day_min, no_limit);
+  put_right(many.task_chances, few.task_chances, few_solved.task_chances);
+  put_right(many.lost_chances, few.lost_chances, few_solved.lost_chances);
+  put_right(many.finish_lost_fraction, few.finish_lost_fraction, few_solved.finish_lost_fraction,
+            1.0);
+  for (std::size_t i = 0; i < many.zone_lost_fractions.size(); ++i) {
+    put_right(many.zone_lost_fractions[i], few.zone_lost_fractions[i],
+              few_solved.zone_lost_fractions[i], 1.0);
+  }
+  return many;
 }
 
 }  // namespace slabtide

@@ -28,10 +28,15 @@ struct LateDays {
 /// planned order with the planned workers, each as soon as it can start, so a task that is late or
 /// has to wait holds up the next.
 ///
-/// Idealises: the effect of the weather on another dose or start is the same as on the job as
-/// ordered; the crew does not change its order on the day, even if another would be better. A
-/// window that does not happen on a day is missed, and its work is done when it was planned.
-/// Status: ours.
+/// Idealises: the crew does not change its order on the day, even if another would be better. A
+/// window that does not happen on a day is missed, and its work is done when it was planned. For
+/// another pour than the days were sampled for, the effect of the weather on another dose or start
+/// is taken to be the same (`put_right`). Status: ours.
 LateDays late_days(const CrewPlan& crew, const DayPlan& sampled_for, const Ensemble& ensemble);
+
+/// What many days tell of another pour than they were sampled for, put right by a few of them on
+/// which that pour was solved: what the few told before is taken off, and what they tell then is
+/// added (a control variate). Nothing falls below 0, and no share rises above 1.
+LateDays put_right(LateDays many, const LateDays& few, const LateDays& few_solved);
 
 }  // namespace slabtide

@@ -48,8 +48,10 @@ struct SampledDays {
 };
 
 /// Without `drawn` only the day as planned is used; with it a finish that is lost too often counts
-/// as in the plan (`with_bands`).
+/// as in the plan (`with_bands`). For another pour than these days were sampled for, `own` are the
+/// first of them, on which that pour was solved; without them its windows are only moved.
 ChoiceFigures figures_of(const Job& job, const DayPlan& plan,
-                         const std::optional<SampledDays>& drawn = std::nullopt);
+                         const std::optional<SampledDays>& drawn = std::nullopt,
+                         const std::optional<SampledDays>& own = std::nullopt);
 
 }  // namespace slabtide

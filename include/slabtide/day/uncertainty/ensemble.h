@@ -96,6 +96,9 @@ std::vector<DayEvents> solve_days(const DayModel& model,
 /// The sampled days before any observation, with equal weights.
 Ensemble sample_days(const DayModel& model, const EnsembleSettings& settings);
 
+/// The first so many of the days, evenly weighted.
+Ensemble first_days(const Ensemble& ensemble, std::size_t count);
+
 /// Samples of how the planned pour may turn out.
 Ensemble sampled_days(const PlannedPour& pour, const EnsembleSettings& settings);
 

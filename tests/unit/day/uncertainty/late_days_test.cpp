@@ -56,6 +56,21 @@ TEST_CASE("a window that is over before the crew comes is missed, a later one is
   CHECK(days.chance(TaskKind::broom) == doctest::Approx(0.25));
 }
 
+TEST_CASE("what many days tell is put right by few, and stays within 0 and 1") {
+  const LateDays many{10.0, 30.0, {0.5, std::nullopt}, {0.9, std::nullopt}, 0.3, {0.1, 0.2}};
+  const LateDays few{8.0, 20.0, {0.4, std::nullopt}, {0.5, std::nullopt}, 0.2, {0.2, 0.2}};
+  const LateDays solved{12.0, 25.0, {0.45, std::nullopt}, {0.8, std::nullopt}, 0.1, {0.0, 0.3}};
+  const LateDays right = put_right(many, few, solved);
+  CHECK(right.expected_min == doctest::Approx(14.0));
+  CHECK(right.bad_day_min == doctest::Approx(35.0));
+  CHECK(right.task_chances[0].value() == doctest::Approx(0.55));
+  CHECK_FALSE(right.task_chances[1]);
+  CHECK(right.lost_chances[0].value() == 1.0);
+  CHECK(right.finish_lost_fraction == doctest::Approx(0.2));
+  CHECK(right.zone_lost_fractions[0] == 0.0);
+  CHECK(right.zone_lost_fractions[1] == doctest::Approx(0.3));
+}
+
 TEST_CASE("a finish lost on one day in three stops the pour, on one in four it asks for care") {
   const auto level = [](const Days& days) -> std::optional<CautionLevel> {
     const DayPlan plan = with_bands(days.planned.plan, days.job, days.ensemble);

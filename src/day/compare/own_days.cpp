@@ -1,0 +1,30 @@
+#include "own_days.h"
+
+#include <algorithm>
+#include <utility>
+#include <vector>
+
+#include "slabtide/day/uncertainty/ensemble.h"
+
+namespace slabtide {
+
+OwnDays::OwnDays(const DayPlan& plan, Ensemble ensemble)
+    : plan_(std::make_unique<const DayPlan>(plan)),
+      ensemble_(std::make_unique<const Ensemble>(std::move(ensemble))) {}
+
+std::optional<OwnDays> OwnDays::solve(const Job& job, const Forecast& forecast,
+                                      const Practice& practice, const PourRun& run,
+                                      const DayPlan& plan, const Ensemble& ordered) {
+  const DayModel model(job, run, plan, practice, sample_scale(job, run, forecast, practice.spread));
+  const std::size_t days =
+      std::min({usual_days, max_columns / model.columns(), ordered.days.size()});
+  if (days < std::min(min_days, ordered.days.size())) return std::nullopt;
+  Ensemble own = first_days(ordered, days);
+  own.zones = model.zones();
+  own.planned = model.on(own.central);
+  own.days =
+      solve_days(model, own.uncertain_inputs, {.samples = days, .threads = 1, .progress = {}});
+  return OwnDays(plan, std::move(own));
+}
+
+}  // namespace slabtide
