@@ -15,7 +15,7 @@ class OwnDays {
  public:
   /// So many of the days (ours); fewer where more than `max_columns` would be solved.
   static constexpr std::size_t usual_days = 60;
-  static constexpr std::size_t max_columns = 2400;
+  static constexpr std::size_t max_columns = 1200;
   /// On fewer a pour is not solved: a comparison is not to take longer than one waits for it.
   static constexpr std::size_t min_days = 20;
 
