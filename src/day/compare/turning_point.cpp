@@ -6,7 +6,6 @@
 #include "day/joints/cut_memo.h"
 #include "day/pour/pour_memo.h"
 #include "job/model/limits.h"
-#include "own_days.h"
 #include "slab/mix/mix_temperature.h"
 #include "weather/readers/weather_quantity.h"
 
@@ -53,7 +52,7 @@ class ShiftedDays {
     const Parsed<PourRun> run = run_on(day);
     tell();
     if (!run.ok()) return false;
-    const ComparedChoice plain = compared(first, day, *run.value);
+    const ComparedChoice plain = compared(first, day.job, *run.value);
     const CompareRules& rules = ordered_.practice.compare;
     if (comparison_.best == 0) {
       return plain.figures.stops > 0 || plain.figures.expected_late_min > rules.worth_min;
@@ -63,7 +62,8 @@ class ShiftedDays {
     const Parsed<PourRun> solved = same_pour ? Parsed<PourRun>{} : run_on(other);
     tell();
     if (!same_pour && !solved.ok()) return false;
-    return better(compared(chosen, other, same_pour ? *run.value : *solved.value), plain, rules);
+    return better(compared(chosen, other.job, same_pour ? *run.value : *solved.value), plain,
+                  rules);
   }
 
  private:
@@ -74,18 +74,12 @@ class ShiftedDays {
     return run_pour(day.job, *series.value, ordered_.practice, solver, {max_cells_of_many, &memo_});
   }
 
-  ComparedChoice compared(const ComparedChoice& choice, const ShiftedDay& day, const PourRun& run) {
+  ComparedChoice compared(const ComparedChoice& choice, const Job& job, const PourRun& run) {
     // Choices are ranked by stops and lateness, for which the job's own crew is enough.
     const PlanScope scope{CrewDepth::own_crew, &cuts_};
-    const Practice& practice = ordered_.practice;
-    const DayPlan plan = plan_day(day.job, run, practice, ordered_.forecast_age_h, scope);
-    std::optional<OwnDays> days;
-    if (settings_.ensemble != nullptr) {
-      days = OwnDays::solve(day.job, day.forecast, practice, run, plan, *settings_.ensemble);
-    }
+    const DayPlan plan = plan_day(job, run, ordered_.practice, ordered_.forecast_age_h, scope);
     ComparedChoice result;
-    result.figures = figures_of(day.job, plan, settings_.days_for(ordered_.plan),
-                                days ? std::optional(days->days()) : std::nullopt);
+    result.figures = figures_of(job, plan, settings_.days_for(ordered_.plan));
     result.cost = choice.cost;
     return result;
   }
