@@ -2,9 +2,11 @@
 
 #include <iterator>
 #include <map>
+#include <memory>
 #include <mutex>
 #include <set>
 #include <string>
+#include <utility>
 
 #include "core/parallel.h"
 #include "day/joints/cut_memo.h"
@@ -66,10 +68,12 @@ class Comparing {
     if (!is_ordered) {
       pour = run_pour(first.job, series_, ordered_.practice, solver, {max_cells_of_many, &memo_});
     }
-    std::optional<OwnDays> days;
+    bool days_wanted = first.kind != ChoiceKind::as_ordered && settings_.ensemble != nullptr;
+    std::unique_ptr<const OwnDays> days;
     for (const std::size_t i : group) {
       if (is_ordered || pour.ok()) {
-        outcomes[i].compared = compared(choices[i], is_ordered ? ordered_.run : *pour.value, days);
+        const PourRun& run = is_ordered ? ordered_.run : *pour.value;
+        outcomes[i].compared = compared(choices[i], run, days_wanted, days);
       } else {
         outcomes[i].fault = pour.diagnostics.front().message;
       }
@@ -78,14 +82,14 @@ class Comparing {
     if (settings_.progress) settings_.progress(++done_);
   }
 
-  /// `days` are those of the group's pour, as soon as they have been solved.
-  ComparedChoice compared(const Choice& choice, const PourRun& pour, std::optional<OwnDays>& days) {
+  /// The first plan of a group solves its own pour on the possible days, if that is wanted.
+  ComparedChoice compared(const Choice& choice, const PourRun& pour, bool& days_wanted,
+                          std::unique_ptr<const OwnDays>& days) {
     // No choice changes anything that the joints depend on.
     const PlanScope scope{CrewDepth::other_crews, &cuts_};
     const DayPlan plan =
         plan_day(choice.job, pour, ordered_.practice, ordered_.forecast_age_h, scope);
-    const bool is_own = &pour != &ordered_.run && choice.kind != ChoiceKind::as_ordered;
-    if (is_own && settings_.ensemble != nullptr && !days) {
+    if (std::exchange(days_wanted, false)) {
       days = OwnDays::solve(choice.job, ordered_.forecast, ordered_.practice, pour, plan,
                             *settings_.ensemble);
     }

@@ -1,7 +1,7 @@
 #pragma once
 
+#include <cstddef>
 #include <memory>
-#include <optional>
 
 #include "slabtide/day/compare/choice_figures.h"
 #include "slabtide/day/plan/day_plan.h"
@@ -20,20 +20,19 @@ class OwnDays {
   static constexpr std::size_t min_days = 20;
 
   /// On the first of the days that were drawn for the job as ordered; works on this thread alone.
-  /// Empty if the pour has too many columns.
-  static std::optional<OwnDays> solve(const Job& job, const Forecast& forecast,
-                                      const Practice& practice, const PourRun& run,
-                                      const DayPlan& plan, const Ensemble& ordered);
+  /// Null if the pour has too many columns.
+  static std::unique_ptr<const OwnDays> solve(const Job& job, const Forecast& forecast,
+                                              const Practice& practice, const PourRun& run,
+                                              const DayPlan& plan, const Ensemble& ordered);
 
   /// Valid as long as this lives.
-  SampledDays days() const { return {*plan_, *ensemble_}; }
+  SampledDays days() const { return {plan_, ensemble_}; }
 
  private:
   OwnDays(const DayPlan& plan, Ensemble ensemble);
 
-  // On the heap, so that what `days` refers to stays where it is.
-  std::unique_ptr<const DayPlan> plan_;
-  std::unique_ptr<const Ensemble> ensemble_;
+  DayPlan plan_;
+  Ensemble ensemble_;
 };
 
 }  // namespace slabtide

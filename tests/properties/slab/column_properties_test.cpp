@@ -119,7 +119,7 @@ TEST_CASE("a formed face keeps all heat that comes in or is released") {
       pour.covers = {{uniform(0.0, 3e4), uniform(3e4, 1e5), uniform(0.0, 1.0), true}};
     worst = std::max(worst, left_open(solve(pour).energy));
     worst_in_doubles = std::max(worst_in_doubles, left_open(solve_exactly(pour).energy));
-    RC_ASSERT(worst < 1.0e-5);  // hundreds of sums in single precision
+    RC_ASSERT(worst < 5.0e-6);  // hundreds of sums in single precision
     RC_ASSERT(worst_in_doubles < 1.0e-9);
   }));
   MESSAGE(fmt::format("worst energy left open: {:.1e} of what moved, in doubles {:.1e}", worst,

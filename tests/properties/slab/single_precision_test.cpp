@@ -18,8 +18,8 @@ namespace {
 
 /// The largest moves allowed, ours: of what happens to plastic concrete, and of any event.
 constexpr double max_plastic_move_s = 0.1;
-constexpr double max_move_s = 0.6;  // a hundredth of what a plan tells apart
-constexpr double max_move_k = 0.002;
+constexpr double max_move_s = 0.3;
+constexpr double max_move_k = 3.0e-4;
 constexpr double max_bleed_move_kg_m2 = 1.0e-4;
 
 double farthest(const std::vector<double>& a, const std::vector<double>& b) {

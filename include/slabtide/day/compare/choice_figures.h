@@ -41,7 +41,7 @@ struct ChoiceFigures {
   std::vector<double> zone_lost_fractions = {};
 };
 
-/// The sampled days, for the job as ordered.
+/// Sampled days, and the plan of the pour that was solved on them.
 struct SampledDays {
   const DayPlan& plan;  ///< that they were sampled for
   const Ensemble& ensemble;
